@@ -1,0 +1,59 @@
+import { placeAt } from "./alignment.ts";
+import { bagDensity, heavyBag, narrowBase } from "./checks/bag.ts";
+import { coarseRaster, crossFall, narrowLow, noGround, openToe } from "./checks/ground.ts";
+import { bondTrench, overLimit, raiseReserve } from "./checks/height.ts";
+import { crossesItself, tieIn } from "./checks/line.ts";
+import { enclosure, noGo, setback } from "./checks/place.ts";
+import type { CheckContext, Finding, Rule } from "./checks/rule.ts";
+import { datum, fallDirection, leastFreeboard, nothingToBuild } from "./checks/water.ts";
+import type { LonLat } from "./plan.ts";
+import type { Check, Severity } from "./sizing-types.ts";
+
+/** Every check there is. A new one is a rule in `checks/` and a name here. */
+export const RULES: readonly Rule[] = [
+  overLimit,
+  noGround,
+  openToe,
+  crossesItself,
+  enclosure,
+  setback,
+  noGo,
+  tieIn,
+  narrowLow,
+  crossFall,
+  bondTrench,
+  raiseReserve,
+  datum,
+  fallDirection,
+  leastFreeboard,
+  nothingToBuild,
+  heavyBag,
+  bagDensity,
+  narrowBase,
+  coarseRaster,
+];
+
+const ORDER: readonly Severity[] = ["stop", "caution", "note"];
+
+/** Runs every rule. The gravest come first, then by chainage. */
+export function runChecks(context: CheckContext): Check[] {
+  return RULES.flatMap((rule) =>
+    rule.find(context).flatMap((finding) => checksOf(rule, finding, context)),
+  ).sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity) || a.fromM - b.fromM);
+}
+
+function checksOf(rule: Rule, finding: Finding, context: CheckContext): Check[] {
+  const { severity, message, remedy } = finding;
+  const words = { id: rule.id, severity, message, remedy, rule: rule.rule, source: rule.source };
+  const pointM = finding.chainageM ?? 0;
+  const parts = finding.stretch?.parts ?? [{ fromM: pointM, toM: pointM }];
+  const at = markOf(finding, context);
+  return parts.map((part, i) => ({ ...words, ...part, at: i === 0 ? at : null }));
+}
+
+function markOf({ at, sample }: Finding, { trace, line, plane }: CheckContext): LonLat | null {
+  if (at) return at;
+  if (sample === null) return null;
+  const { xM, yM } = placeAt(line, trace.chainageM[sample]!);
+  return plane.toLonLat(xM, yM);
+}

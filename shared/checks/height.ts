@@ -1,0 +1,114 @@
+import { FOOT_M } from "../defaults.ts";
+import { raiseToM } from "../quantities.ts";
+import type { CheckContext, Finding, Rule } from "./rule.ts";
+import { type Stretch, stretchesOf } from "./stretch.ts";
+import { distanceWords, lengthWords, stretchWords } from "./words.ts";
+
+const BOND_TRENCH_OVER_M = 3 * FOOT_M;
+const SLACK_M = 1e-9;
+
+/** Stretches whose greatest height passes a level. */
+function higherThan({ plan, line, trace, cuts }: CheckContext, levelM: number): Stretch[] {
+  const gapM = plan.practice.stationIntervalM;
+  return stretchesOf(trace, line.closed, gapM, (i) => cuts.greatestHeightM[i]! - levelM - SLACK_M);
+}
+
+/** Heights over the limit. */
+export const overLimit: Rule = {
+  id: "over-limit",
+  rule: "Nowhere higher above the ground under it than the greatest safe height.",
+  source: "common practice, no source; MO-2217: 3 ft preferred, 5 ft practical",
+  find: (context) => {
+    const { limitM } = context.plan.practice;
+    return higherThan(context, limitM).map((stretch) => ({
+      severity: "stop",
+      stretch,
+      sample: stretch.worst,
+      message: `${stretchWords(stretch)}: up to ${lengthWords(context.cuts.greatestHeightM[stretch.worst]!)} above the lowest ground under the base, over the limit of ${lengthWords(limitM)}, on ${distanceWords(stretch.lengthM)}.`,
+      remedy:
+        "Lead the line over higher ground here. If there is none, sandbags are not the section for this stretch: ask a licensed engineer.",
+    }));
+  },
+};
+
+/** Heights that ask for a bond trench and stripped sod. */
+export const bondTrench: Rule = {
+  id: "bond-trench",
+  rule: "Over about 3 ft: a bond trench 4 to 6 in deep and 18 to 24 in wide, and the sod stripped.",
+  source: "NDSU-11, NDSU-97",
+  find: (context) =>
+    higherThan(context, BOND_TRENCH_OVER_M).map((stretch) => ({
+      severity: "caution",
+      stretch,
+      sample: stretch.worst,
+      message: `${stretchWords(stretch)}: over ${lengthWords(BOND_TRENCH_OVER_M)} high on ${distanceWords(stretch.lengthM)}, where a levee on grass can slide.`,
+      remedy:
+        "Strip the sod under the base and dig a bond trench, 4 to 6 in deep and 18 to 24 in wide, along the middle before the first course.",
+    })),
+};
+
+/** Whether the levee could follow a higher forecast. */
+export const raiseReserve: Rule = {
+  id: "raise-reserve",
+  rule: "The base can later carry the raise that the forecast may ask for, within the limit.",
+  source: "NDSU-NR (base at least twice the height); common practice, no source (1 to 2 ft more)",
+  find: (context) => [...tooHighToRaise(context), ...tooNarrowToRaise(context)],
+};
+
+function tooHighToRaise(context: CheckContext): Finding[] {
+  const { plan, line, trace, cuts } = context;
+  const { limitM, raiseM, stationIntervalM } = plan.practice;
+  const severityAt = (i: number) => {
+    const greatestM = cuts.greatestHeightM[i]!;
+    return greatestM > limitM + SLACK_M ? 0 : built(context, i, greatestM + raiseM - limitM);
+  };
+  const stretches = stretchesOf(trace, line.closed, stationIntervalM, severityAt);
+  return worstOf(stretches, raiseM, severityAt).map(([stretch, total]) => ({
+    severity: "caution",
+    stretch,
+    sample: stretch.worst,
+    message: `${total}: a raise of ${lengthWords(raiseM)} would take it past the limit of ${lengthWords(limitM)}, to ${lengthWords(cuts.greatestHeightM[stretch.worst]! + raiseM)} at worst.`,
+    remedy:
+      "If the river may go that much higher, choose higher ground now; later it cannot be raised safely.",
+  }));
+}
+
+function tooNarrowToRaise(context: CheckContext): Finding[] {
+  const { plan, line, trace, cuts } = context;
+  const { section, practice } = plan;
+  const { raiseM, limitM } = practice;
+  const reachM = (i: number) =>
+    raiseToM(cuts.heightM[i]!, cuts.greatestHeightM[i]!, section, practice);
+  const severityAt = (i: number) => {
+    if (cuts.greatestHeightM[i]! + raiseM > limitM + SLACK_M) return 0;
+    return built(context, i, cuts.heightM[i]! + raiseM - reachM(i));
+  };
+  const stretches = stretchesOf(trace, line.closed, practice.stationIntervalM, severityAt);
+  return worstOf(stretches, raiseM, severityAt).map(([stretch, total]) => ({
+    severity: "note",
+    stretch,
+    sample: stretch.worst,
+    message: `${total}: the base is too narrow for a raise of ${lengthWords(raiseM)}. At worst it can carry ${lengthWords(reachM(stretch.worst))} and would be asked for ${lengthWords(cuts.heightM[stretch.worst]! + raiseM)}.`,
+    remedy: `If a raise is likely, lay the base for the raised height from the start: a levee cannot be raised without a base of at least ${section.leastBaseRatio} times its height.`,
+  }));
+}
+
+/** The worst of several stretches, which stands for all, and words for their whole length. */
+function worstOf(
+  stretches: readonly Stretch[],
+  raiseM: number,
+  severityAt: (sample: number) => number,
+): [Stretch, string][] {
+  if (!(raiseM > 0) || stretches.length === 0) return [];
+  const worst = stretches.reduce((most, each) =>
+    severityAt(each.worst) > severityAt(most.worst) ? each : most,
+  );
+  if (stretches.length === 1) return [[worst, stretchWords(worst)]];
+  const totalM = stretches.reduce((sum, each) => sum + each.lengthM, 0);
+  const words = `${distanceWords(totalM)} in ${stretches.length} stretches, the worst ${stretchWords(worst)}`;
+  return [[worst, words]];
+}
+
+function built(context: CheckContext, sample: number, excessM: number): number {
+  return context.cuts.heightM[sample]! > 0 ? excessM - SLACK_M : 0;
+}

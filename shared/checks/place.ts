@@ -1,0 +1,174 @@
+import type { Structure } from "../plan.ts";
+import {
+  distanceTo,
+  isInside,
+  type PlanePolygon,
+  pieceTouches,
+  planePolygon,
+} from "../plane-polygon.ts";
+import { type CheckContext, type Finding, ofWholePlan, type Rule } from "./rule.ts";
+import { stretchesOf } from "./stretch.ts";
+import { lengthWords, stretchWords } from "./words.ts";
+
+interface Toes {
+  readonly leftX: number;
+  readonly leftY: number;
+  readonly rightX: number;
+  readonly rightY: number;
+}
+
+/** The toes at a sample, or null where nothing is built or the ground is not known. */
+function toesAt({ trace, cuts }: CheckContext, i: number): Toes | null {
+  if (!(cuts.heightM[i]! > 0) || Number.isNaN(cuts.areaM2[i]!)) return null;
+  const leftX = trace.leftNormal[2 * i]!;
+  const leftY = trace.leftNormal[2 * i + 1]!;
+  return {
+    leftX: trace.xM[i]! + leftX * cuts.toeLeftM[i]!,
+    leftY: trace.yM[i]! + leftY * cuts.toeLeftM[i]!,
+    rightX: trace.xM[i]! - leftX * cuts.toeRightM[i]!,
+    rightY: trace.yM[i]! - leftY * cuts.toeRightM[i]!,
+  };
+}
+
+/** Whether a sample can be within `withinM` of an outline at all, by boxes. */
+function nearBox(polygon: PlanePolygon, withinM: number): (toes: Toes) => boolean {
+  const minX = Math.min(...polygon.xM) - withinM;
+  const maxX = Math.max(...polygon.xM) + withinM;
+  const minY = Math.min(...polygon.yM) - withinM;
+  const maxY = Math.max(...polygon.yM) + withinM;
+  return ({ leftX, leftY, rightX, rightY }) =>
+    Math.max(leftX, rightX) >= minX &&
+    Math.min(leftX, rightX) <= maxX &&
+    Math.max(leftY, rightY) >= minY &&
+    Math.min(leftY, rightY) <= maxY;
+}
+
+function touches(polygon: PlanePolygon, { leftX, leftY, rightX, rightY }: Toes): boolean {
+  return pieceTouches(polygon, leftX, leftY, rightX, rightY);
+}
+
+/** Free room between the base and a structure at a sample, metres; 0 where they overlap. */
+function roomAt(polygon: PlanePolygon, toes: Toes): number {
+  if (touches(polygon, toes)) return 0;
+  const left = distanceTo(polygon, toes.leftX, toes.leftY);
+  return Math.min(left, distanceTo(polygon, toes.rightX, toes.rightY));
+}
+
+/** Room to work between levee and structure, and the base clear of it. */
+export const setback: Rule = {
+  id: "setback",
+  rule: "The toe stays clear of the structure, for room to work, watch and pump, and never bears on a basement wall.",
+  source: "NDSU-11, BDPF, SDUN, MB",
+  find: (context) =>
+    context.plan.structures.flatMap((structure) => roomFindings(context, structure)),
+};
+
+function roomFindings(context: CheckContext, structure: Structure): Finding[] {
+  const { plan, line, trace, plane } = context;
+  const { setbackM, stationIntervalM } = plan.practice;
+  const polygon = planePolygon(structure.outline, plane);
+  const near = nearBox(polygon, setbackM);
+  const roomM = new Float64Array(trace.count).fill(Number.POSITIVE_INFINITY);
+  for (let i = 0; i < trace.count; i++) {
+    const toes = toesAt(context, i);
+    if (toes && near(toes)) roomM[i] = roomAt(polygon, toes);
+  }
+  const closed = line.closed;
+  const over = stretchesOf(trace, closed, stationIntervalM, (i) => (roomM[i] === 0 ? 1 : 0));
+  const close = stretchesOf(trace, closed, stationIntervalM, (i) =>
+    roomM[i]! > 0 ? setbackM - roomM[i]! - 1e-6 : 0,
+  );
+  return [
+    ...over.map<Finding>((stretch) => ({
+      severity: "stop",
+      stretch,
+      sample: stretch.worst,
+      message: `${stretchWords(stretch)}: the base of the levee overlaps "${structure.name}".`,
+      remedy: `Move the line away until the toe is at least ${lengthWords(setbackM)} from it.`,
+    })),
+    ...close.map<Finding>((stretch) => ({
+      severity: "caution",
+      stretch,
+      sample: stretch.worst,
+      message: `${stretchWords(stretch)}: the toe comes within ${lengthWords(roomM[stretch.worst]!)} of "${structure.name}"; ${lengthWords(setbackM)} is needed to work, watch and pump.`,
+      remedy: "Move the line outward here. Never build against a basement wall.",
+    })),
+  ];
+}
+
+/** Ground that must not be built on. */
+export const noGo: Rule = {
+  id: "no-go",
+  rule: "The base stays out of the areas marked as no-go.",
+  source: "judgement",
+  find: (context) =>
+    context.plan.noGo.flatMap((area) => {
+      const polygon = planePolygon(area.outline, context.plane);
+      const near = nearBox(polygon, 0);
+      const severityAt = (i: number) => {
+        const toes = toesAt(context, i);
+        return toes && near(toes) && touches(polygon, toes) ? 1 : 0;
+      };
+      const gapM = context.plan.practice.stationIntervalM;
+      return stretchesOf(context.trace, context.line.closed, gapM, severityAt).map<Finding>(
+        (stretch) => ({
+          severity: "stop",
+          stretch,
+          sample: stretch.worst,
+          message: `${stretchWords(stretch)}: the levee enters "${area.name}", which is marked as no-go.`,
+          remedy: "Lead the line round it, or remove the mark if the area may be used after all.",
+        }),
+      );
+    }),
+};
+
+/** Structures inside the ring. */
+export const enclosure: Rule = {
+  id: "enclosure",
+  rule: "A ring encloses the structure it is built for.",
+  source: "judgement",
+  find: (context) => {
+    const { plan, line } = context;
+    if (plan.structures.length === 0) {
+      return ofWholePlan(
+        "note",
+        "No structure is drawn, so the room round it is not checked.",
+        "Draw or import the outline of the building.",
+      );
+    }
+    return line.closed ? enclosureFindings(context) : [];
+  },
+};
+
+function enclosureFindings({ plan, line, plane }: CheckContext): Finding[] {
+  const ring: PlanePolygon = {
+    xM: Array.from(line.xM.subarray(0, line.legs)),
+    yM: Array.from(line.yM.subarray(0, line.legs)),
+  };
+  const places = plan.structures.map((structure) => ({
+    structure,
+    place: placeIn(ring, planePolygon(structure.outline, plane)),
+  }));
+  const someInside = places.some(({ place }) => place === "inside");
+  return places.flatMap(({ structure, place }): Finding[] => {
+    if (place === "inside") return [];
+    const mark = { stretch: null, sample: null, at: structure.outline[0]! };
+    if (place === "cut") {
+      const message = `The ring cuts through "${structure.name}" and does not enclose it.`;
+      return [
+        { ...mark, severity: "stop", message, remedy: "Lead the ring round the whole building." },
+      ];
+    }
+    const message = `"${structure.name}" lies outside the ring.`;
+    const remedy = "Draw the ring round it, if it is to stay dry.";
+    return [{ ...mark, severity: someInside ? "note" : "stop", message, remedy }];
+  });
+}
+
+function placeIn(ring: PlanePolygon, outline: PlanePolygon): "inside" | "outside" | "cut" {
+  const { xM, yM } = ring;
+  for (let i = 0, j = xM.length - 1; i < xM.length; j = i++) {
+    if (pieceTouches(outline, xM[j]!, yM[j]!, xM[i]!, yM[i]!)) return "cut";
+  }
+  return isInside(ring, outline.xM[0]!, outline.yM[0]!) ? "inside" : "outside";
+}

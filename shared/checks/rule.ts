@@ -1,0 +1,46 @@
+import type { PlaneLine } from "../alignment.ts";
+import type { CutWalk } from "../cut-walk.ts";
+import type { LonLat, Plan } from "../plan.ts";
+import type { PlanPlane } from "../plan-plane.ts";
+import type { Severity, Totals } from "../sizing-types.ts";
+import type { Trace } from "../trace.ts";
+import type { Stretch } from "./stretch.ts";
+
+/** What a check may look at. */
+export interface CheckContext {
+  readonly plan: Plan;
+  readonly line: PlaneLine;
+  readonly plane: PlanPlane;
+  readonly trace: Trace;
+  readonly cuts: CutWalk;
+  readonly totals: Totals;
+  /** Side of one cell of the elevation raster, metres. */
+  readonly cellM: number;
+}
+
+/** One thing a rule found. `stretch` is null when it speaks of the whole plan or of one place. */
+export interface Finding {
+  readonly severity: Severity;
+  readonly stretch: Stretch | null;
+  /** Chainage of one place when there is no stretch. */
+  readonly chainageM?: number;
+  /** Sample of the trace where a mark stands; null for none. */
+  readonly sample: number | null;
+  /** Place of the mark when it is not a sample's. */
+  readonly at?: LonLat;
+  readonly message: string;
+  readonly remedy: string;
+}
+
+/** A check: what it asks for, where that comes from, and how it is looked for. */
+export interface Rule {
+  readonly id: string;
+  readonly rule: string;
+  readonly source: string;
+  readonly find: (context: CheckContext) => Finding[];
+}
+
+/** A finding about the plan as a whole. */
+export function ofWholePlan(severity: Severity, message: string, remedy: string): Finding[] {
+  return [{ severity, stretch: null, sample: null, message, remedy }];
+}

@@ -1,0 +1,93 @@
+import type { Trace } from "../trace.ts";
+
+interface Part {
+  readonly fromM: number;
+  readonly toM: number;
+}
+
+/** A run of samples a rule objects to. */
+export interface Stretch {
+  /** One part; two, the second from 0, when it runs over a ring's closing point. */
+  readonly parts: readonly Part[];
+  /** Length of what is objected to itself, without the short gaps in it, metres. */
+  readonly lengthM: number;
+  /** True when it is the whole line. */
+  readonly whole: boolean;
+  /** Sample where it is worst. */
+  readonly worst: number;
+}
+
+interface Run {
+  first: number;
+  last: number;
+  lengthM: number;
+  worst: number;
+}
+
+/**
+ * Gathers samples whose severity is above zero into stretches. Stretches nearer than `gapM` are one: nobody
+ * acts on less than the distance between two stakes. On a ring a stretch may run over the closing point.
+ */
+export function stretchesOf(
+  trace: Trace,
+  closed: boolean,
+  gapM: number,
+  severityAt: (sample: number) => number,
+): Stretch[] {
+  const { chainageM, count } = trace;
+  const severity = Float64Array.from({ length: count }, (_, i) => severityAt(i));
+  const runs: Run[] = [];
+  for (let i = 0; i < count; i++) {
+    if (!(severity[i]! > 0)) continue;
+    const beforeM = i > 0 ? chainageM[i - 1]! : chainageM[i]!;
+    const afterM = i + 1 < count ? chainageM[i + 1]! : chainageM[i]!;
+    const ownM = (afterM - beforeM) / 2;
+    const run = runs.at(-1);
+    if (run && chainageM[i]! - chainageM[run.last]! <= gapM) {
+      run.last = i;
+      run.lengthM += ownM;
+      if (severity[i]! > severity[run.worst]!) run.worst = i;
+    } else {
+      runs.push({ first: i, last: i, lengthM: ownM, worst: i });
+    }
+  }
+  return joinEnds(runs, severity, trace, closed, gapM);
+}
+
+function joinEnds(
+  runs: readonly Run[],
+  severity: Float64Array,
+  trace: Trace,
+  closed: boolean,
+  gapM: number,
+): Stretch[] {
+  const lengthM = trace.chainageM[trace.count - 1]!;
+  const asStretch = (run: Run): Stretch => {
+    const part = partOf(run, trace);
+    const whole = part.fromM === 0 && part.toM === lengthM;
+    return { parts: [part], lengthM: run.lengthM, whole, worst: run.worst };
+  };
+  const head = runs[0];
+  const tail = runs.at(-1);
+  if (!closed || !head || !tail || head === tail) return runs.map(asStretch);
+  const acrossM = trace.chainageM[head.first]! + lengthM - trace.chainageM[tail.last]!;
+  if (acrossM > gapM) return runs.map(asStretch);
+  const joined: Stretch = {
+    parts: [
+      { fromM: partOf(tail, trace).fromM, toM: lengthM },
+      { fromM: 0, toM: partOf(head, trace).toM },
+    ],
+    lengthM: head.lengthM + tail.lengthM,
+    whole: false,
+    worst: severity[tail.worst]! >= severity[head.worst]! ? tail.worst : head.worst,
+  };
+  return [...runs.slice(1, -1).map(asStretch), joined];
+}
+
+/** From and to of a run; a single sample reaches to its neighbours. */
+function partOf(run: Run, { chainageM, count }: Trace): Part {
+  const alone = chainageM[run.first] === chainageM[run.last];
+  const first = alone ? Math.max(0, run.first - 1) : run.first;
+  const last = alone ? Math.min(count - 1, run.last + 1) : run.last;
+  return { fromM: chainageM[first]!, toM: chainageM[last]! };
+}

@@ -1,0 +1,79 @@
+import type { Bag, GroundSettings, Plan, Practice, Section, Sheet, Water } from "./plan.ts";
+
+/** International foot, exact. Source: 85 FR 62698. */
+export const FOOT_M = 0.3048;
+/** US survey foot. Source: 85 FR 62698. */
+export const SURVEY_FOOT_M = 1200 / 3937;
+export const POUND_KG = 0.45359237;
+export const CUBIC_FOOT_M3 = FOOT_M ** 3;
+export const CUBIC_YARD_M3 = 27 * CUBIC_FOOT_M3;
+const PCF_KG_PER_M3 = POUND_KG / CUBIC_FOOT_M3;
+
+export const DEFAULT_BAG: Bag = {
+  placedVolumeM3: 0.325 * CUBIC_FOOT_M3,
+  filledMassKg: 36 * POUND_KG,
+  placedWidthM: 14 * (FOOT_M / 12),
+  courseM: 4 * (FOOT_M / 12),
+};
+
+export const DEFAULT_SHEET: Sheet = {
+  toeExtensionM: 1 * FOOT_M,
+  tailM: 1 * FOOT_M,
+  rollWidthM: 20 * FOOT_M,
+  rollLengthM: 100 * FOOT_M,
+  lapM: 3 * FOOT_M,
+};
+
+export const DEFAULT_SECTION: Section = {
+  baseRatio: 3,
+  leastBaseRatio: 2,
+  crownM: 0.75 * FOOT_M,
+  bag: DEFAULT_BAG,
+  sheet: DEFAULT_SHEET,
+};
+
+export const DEFAULT_WATER: Water = {
+  by: "elevation",
+  stageM: 0,
+  gaugeZeroM: 0,
+  datumOffsetM: null,
+  datumNote: "",
+  elevationM: 0,
+  fallPerM: 0,
+  freeboardM: 1 * FOOT_M,
+};
+
+export const DEFAULT_GROUND: GroundSettings = { rmseM: 0.1, verticalUnit: null, datumNote: "" };
+
+export const DEFAULT_PRACTICE: Practice = {
+  limitM: 4 * FOOT_M,
+  setbackM: 8 * FOOT_M,
+  stationIntervalM: 25 * FOOT_M,
+  spareShare: 0.05,
+  wasteShare: 0.1,
+  sheetAnchorM3PerM: (2 * CUBIC_YARD_M3) / (100 * FOOT_M),
+  sandDryKgPerM3: 95 * PCF_KG_PER_M3,
+  sandWetKgPerM3: 120 * PCF_KG_PER_M3,
+  crossFallShare: 0.5,
+  taskRateLow: 40,
+  taskRateHigh: 60,
+  jobRate: 19,
+  people: 60,
+  truckM3: 3 * CUBIC_YARD_M3,
+  raiseM: 1 * FOOT_M,
+};
+
+export const EMPTY_PLAN: Plan = {
+  title: "Untitled plan",
+  structures: [],
+  alignments: [],
+  noGo: [],
+  gauge: null,
+  flow: null,
+  water: DEFAULT_WATER,
+  ground: DEFAULT_GROUND,
+  section: DEFAULT_SECTION,
+  practice: DEFAULT_PRACTICE,
+  terrain: [],
+  chosenId: null,
+};

@@ -1,0 +1,41 @@
+/**
+ * The one way a user's mistake or a file's defect travels: what was expected, what came, what to do.
+ * Programmer errors stay ordinary `Error`s.
+ */
+export interface Failure {
+  /** Stable identifier, e.g. `raster/truncated`, `plan/newer-version`. */
+  readonly code: string;
+  /** One or two plain sentences: what was expected and what came. */
+  readonly message: string;
+  /** What the person can do about it. */
+  readonly remedy: string;
+}
+
+/** A {@link Failure} that can be thrown through an async stack. */
+export class Refusal extends Error implements Failure {
+  readonly code: string;
+  readonly remedy: string;
+  constructor(code: string, message: string, remedy: string) {
+    super(message);
+    this.name = "Refusal";
+    this.code = code;
+    this.remedy = remedy;
+  }
+}
+
+/** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected`. */
+export function asFailure(thrown: unknown): Failure {
+  if (thrown instanceof Refusal) {
+    return { code: thrown.code, message: thrown.message, remedy: thrown.remedy };
+  }
+  const message = thrown instanceof Error ? thrown.message : String(thrown);
+  return {
+    code: "unexpected",
+    message: `Something went wrong that should not have: ${message}`,
+    remedy: "Your plan is kept. Try again; if it happens again, save the plan file and report it.",
+  };
+}
+
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly failure: Failure };

@@ -1,0 +1,303 @@
+import { EMPTY_BAG_CRATE } from "./handbook.ts";
+import type { Plan } from "./plan.ts";
+import { wholeOrder } from "./quantities.ts";
+import { formatSetting } from "./setting-text.ts";
+import { SETTINGS, type SettingPath } from "./settings.ts";
+import type { SizedLine, Totals } from "./sizing-types.ts";
+import { waterElevationAtGauge } from "./stage.ts";
+import {
+  formatArea,
+  formatCount,
+  formatElevation,
+  formatHours,
+  formatLength,
+  formatSmallMass,
+  formatStation,
+  formatVolume,
+  type UnitSystem,
+} from "./units.ts";
+
+/** What a number on the screen is made of. */
+export interface Makeup {
+  readonly formula: string;
+  readonly inputs: readonly { readonly name: string; readonly value: string }[];
+  readonly source: string;
+}
+
+/** What a make-up is asked for. `totals` may be a reach's or those at plus or minus the ground's accuracy. */
+export interface MakeupInputs {
+  readonly plan: Plan;
+  readonly line: SizedLine;
+  readonly totals: Totals;
+  readonly system: UnitSystem;
+}
+
+type Input = Makeup["inputs"][number];
+type Words = (inputs: MakeupInputs) => Makeup;
+
+/** Names of the numbers that have a make-up. */
+export type MakeupKey = keyof typeof MAKEUPS;
+
+const VOLUME_SOURCE = "KHAMIS, VOSE (average end area and prismoidal rule)";
+const WALKED = "Integrated along the walk, whatever the station interval.";
+
+/** How a number was made, in the person's units: formula, inputs and source. */
+export function makeup(key: MakeupKey, inputs: MakeupInputs): Makeup {
+  return MAKEUPS[key](inputs);
+}
+
+const MAKEUPS = {
+  waterM: ({ plan, system }) => {
+    const { water } = plan;
+    const byStage = water.by === "stage";
+    const offset = water.datumOffsetM;
+    const inputs = byStage
+      ? [
+          given("gauge zero", "water.gaugeZeroM", water.gaugeZeroM, system),
+          given("stage", "water.stageM", water.stageM, system),
+          offset === null
+            ? { name: "datum offset", value: "none stated: taken as the same datum" }
+            : given("datum offset", "water.datumOffsetM", offset, system),
+        ]
+      : [given("water elevation", "water.elevationM", water.elevationM, system)];
+    return {
+      formula: byStage
+        ? "water = gauge zero + stage + datum offset, less the fall from the gauge"
+        : "water = the elevation given, less the fall along the flow",
+      inputs: [...inputs, given("fall", "water.fallPerM", water.fallPerM, system)],
+      source: "NWS-D, USGS-D",
+    };
+  },
+  crestM: ({ plan, system }) => ({
+    formula: "crest = water + freeboard",
+    inputs: [
+      {
+        name: "water where it is given",
+        value: formatElevation(waterElevationAtGauge(plan.water), system),
+      },
+      given("freeboard", "water.freeboardM", plan.water.freeboardM, system),
+    ],
+    source: SETTINGS["water.freeboardM"].source,
+  }),
+  lengthM: ({ line, system }) => ({
+    formula: "length = the legs added up, on the WGS 84 ellipsoid",
+    inputs: [
+      { name: "corners", value: formatCount(line.cornersM.length) },
+      { name: "kind", value: line.kind === "ring" ? "ring, closed" : "line, open" },
+      { name: "length", value: formatLength(line.totals.lengthM, system, 1) },
+    ],
+    source: "geometry",
+  }),
+  builtLengthM: ({ totals, system }) => ({
+    formula: "built length = length where the crest stands above the ground",
+    inputs: [{ name: "whole length", value: formatLength(totals.lengthM, system, 0) }],
+    source: WALKED,
+  }),
+  enclosedM2: ({ line, system }) => ({
+    formula: "area inside the ring, on the plan plane",
+    inputs: [
+      {
+        name: "enclosed",
+        value: line.enclosedM2 === null ? "–" : formatArea(line.enclosedM2, system),
+      },
+    ],
+    source: "geometry",
+  }),
+  greatestHeightM: ({ totals, system }) => ({
+    formula: "greatest height = crest − lowest ground under the base",
+    inputs: [
+      { name: "at station", value: formatStation(totals.greatestHeightAtM, system) },
+      { name: "greatest height", value: formatLength(totals.greatestHeightM, system) },
+    ],
+    source: "The ground across the line is cut at every half cell.",
+  }),
+  lengthOverLimitM: ({ plan, totals, system }) => ({
+    formula: "length where the greatest height passes the limit",
+    inputs: [
+      given("limit", "practice.limitM", plan.practice.limitM, system),
+      { name: "built length", value: formatLength(totals.builtLengthM, system, 0) },
+    ],
+    source: `${SETTINGS["practice.limitM"].source}. ${SETTINGS["practice.limitM"].note}`,
+  }),
+  lengthOver3FtM: ({ totals, system }) => ({
+    formula: "length where the greatest height passes 3 ft: bond trench and stripped sod",
+    inputs: [{ name: "built length", value: formatLength(totals.builtLengthM, system, 0) }],
+    source: "NDSU-11",
+  }),
+  lengthNoDataM: ({ totals, system }) => ({
+    formula: "length where ground under the levee is missing; nothing of it is in the totals",
+    inputs: [{ name: "whole length", value: formatLength(totals.lengthM, system, 0) }],
+    source: "A hole in the data is never taken as ground.",
+  }),
+  volumeM3: ({ plan, line, totals, system }) => ({
+    formula: "volume = Σ (A₁ + A₂) / 2 × step, average end areas",
+    inputs: [
+      { name: "built length", value: formatLength(totals.builtLengthM, system, 0) },
+      { name: "step of the walk", value: formatLength(line.stepM, system, 2) },
+      given("base over height", "section.baseRatio", plan.section.baseRatio, system),
+      given("crown", "section.crownM", plan.section.crownM, system),
+      { name: "by the prismoidal rule", value: formatVolume(totals.prismoidalVolumeM3, system) },
+    ],
+    source: VOLUME_SOURCE,
+  }),
+  prismoidalVolumeM3: ({ line, totals, system }) => ({
+    formula: "volume = Σ (A₁ + 4 Aₘ + A₂) / 6 × two steps, Aₘ cut half way",
+    inputs: [
+      { name: "step of the walk", value: formatLength(line.stepM, system, 2) },
+      { name: "by average end areas", value: formatVolume(totals.volumeM3, system) },
+    ],
+    source: VOLUME_SOURCE,
+  }),
+  bagsPlaced: ({ plan, totals, system }) => ({
+    formula: "bags placed = volume / volume of one placed bag",
+    inputs: [volume(totals, system), bagVolume(plan, system)],
+    source: SETTINGS["section.bag.placedVolumeM3"].source,
+  }),
+  bags: ({ plan, totals, system }) => ({
+    formula: "bags = volume / volume of one placed bag × (1 + spares)",
+    inputs: [
+      volume(totals, system),
+      bagVolume(plan, system),
+      given("spares", "practice.spareShare", plan.practice.spareShare, system),
+      { name: "beside them, to hold the sheet", value: `${formatCount(totals.sheetBags)} bags` },
+      { name: "empty bags to bring", value: cratesWords(totals, system) },
+    ],
+    source: `${SETTINGS["section.bag.placedVolumeM3"].source}; spares ${SETTINGS["practice.spareShare"].source}; crates MVR`,
+  }),
+  sheetBags: ({ plan, totals, system }) => ({
+    formula: "bags that hold the sheet = sand for them × built length / volume of one placed bag",
+    inputs: [anchor(plan, system), built(totals, system), bagVolume(plan, system)],
+    source: "NDSU-11",
+  }),
+  sandM3: ({ plan, totals, system }) => ({
+    formula:
+      "sand = bags × volume of one bag × (1 + waste) + sand for the bags that hold the sheet",
+    inputs: [
+      { name: "bags", value: formatCount(totals.bags) },
+      bagVolume(plan, system),
+      given("waste", "practice.wasteShare", plan.practice.wasteShare, system),
+      anchor(plan, system),
+      built(totals, system),
+    ],
+    source: `NDSU-11; waste ${SETTINGS["practice.wasteShare"].source}`,
+  }),
+  sandDryKg: ({ plan, totals, system }) => ({
+    formula: "weight = sand × density, dry and loose",
+    inputs: [
+      { name: "sand", value: formatVolume(totals.sandM3, system) },
+      given("dry sand", "practice.sandDryKgPerM3", plan.practice.sandDryKgPerM3, system),
+    ],
+    source: SETTINGS["practice.sandDryKgPerM3"].source,
+  }),
+  sandWetKg: ({ plan, totals, system }) => ({
+    formula: "weight = sand × density, wet",
+    inputs: [
+      { name: "sand", value: formatVolume(totals.sandM3, system) },
+      given("wet sand", "practice.sandWetKgPerM3", plan.practice.sandWetKgPerM3, system),
+    ],
+    source: SETTINGS["practice.sandWetKgPerM3"].source,
+  }),
+  trucks: ({ plan, totals, system }) => ({
+    formula: "trucks = sand / load of one truck, rounded up",
+    inputs: [
+      { name: "sand", value: formatVolume(totals.sandM3, system) },
+      given("load of one truck", "practice.truckM3", plan.practice.truckM3, system),
+    ],
+    source: SETTINGS["practice.truckM3"].source,
+  }),
+  sheetWidthM: ({ plan, system }) => ({
+    formula: "width = beyond the toe + sloping face + crown + tail, where it is widest",
+    inputs: sheetInputs(plan, system),
+    source: "NDSU-11; MVS asks for 2 ft beyond the toe",
+  }),
+  sheetM2: ({ plan, totals, system }) => ({
+    formula: "sheet = its width along the built length; laps come on top",
+    inputs: [...sheetInputs(plan, system), built(totals, system)],
+    source: "NDSU-11",
+  }),
+  sheetRolls: ({ plan, totals, system }) => ({
+    formula: "rolls = ⌈(built length − lap) / (roll − lap)⌉ × strips side by side",
+    inputs: [
+      built(totals, system),
+      given("roll length", "section.sheet.rollLengthM", plan.section.sheet.rollLengthM, system),
+      given("roll width", "section.sheet.rollWidthM", plan.section.sheet.rollWidthM, system),
+      given("lap", "section.sheet.lapM", plan.section.sheet.lapM, system),
+      { name: "widest sheet", value: formatLength(totals.sheetWidthM, system) },
+    ],
+    source: "MVS, MO-2217, DWR-03 (rolls); NDSU-11 (lap, upstream over downstream)",
+  }),
+  jobPersonHours: ({ plan, totals, system }) => ({
+    formula: "person-hours = bags / rate of the whole job",
+    inputs: [
+      { name: "bags", value: formatCount(totals.bags) },
+      given("bags per person-hour", "practice.jobRate", plan.practice.jobRate, system),
+    ],
+    source: `${SETTINGS["practice.jobRate"].source}. ${SETTINGS["practice.jobRate"].note}`,
+  }),
+  jobHours: ({ plan, totals, system }) => ({
+    formula: "hours = person-hours of the whole job / people",
+    inputs: [
+      { name: "person-hours", value: formatHours(totals.jobPersonHours) },
+      given("people", "practice.people", plan.practice.people, system),
+    ],
+    source: SETTINGS["practice.jobRate"].source,
+  }),
+  taskPersonHours: ({ plan, totals, system }) => ({
+    formula: "person-hours = bags / rate of one task, filling or placing",
+    inputs: [
+      { name: "bags", value: formatCount(totals.bags) },
+      given("slow", "practice.taskRateLow", plan.practice.taskRateLow, system),
+      given("fast", "practice.taskRateHigh", plan.practice.taskRateHigh, system),
+    ],
+    source: SETTINGS["practice.taskRateLow"].source,
+  }),
+  groundSpread: ({ plan, line, system }) => ({
+    formula: "the same line with all the ground one RMSE lower, and one RMSE higher",
+    inputs: [
+      given("RMSE of the ground", "ground.rmseM", plan.ground.rmseM, system),
+      { name: "bags, ground lower", value: formatCount(line.totalsGroundLow?.bags ?? Number.NaN) },
+      {
+        name: "bags, ground higher",
+        value: formatCount(line.totalsGroundHigh?.bags ?? Number.NaN),
+      },
+    ],
+    source: `${SETTINGS["ground.rmseM"].source}. An error that is the same everywhere is the worst case; errors that differ from place to place partly cancel.`,
+  }),
+} as const satisfies Record<string, Words>;
+
+function given(name: string, path: SettingPath, valueSI: number, system: UnitSystem): Input {
+  return { name, value: formatSetting(SETTINGS[path].kind, valueSI, system) };
+}
+
+function volume(totals: Totals, system: UnitSystem): Input {
+  return { name: "volume", value: formatVolume(totals.volumeM3, system) };
+}
+
+function built(totals: Totals, system: UnitSystem): Input {
+  return { name: "built length", value: formatLength(totals.builtLengthM, system, 0) };
+}
+
+function bagVolume({ section }: Plan, system: UnitSystem): Input {
+  const path = "section.bag.placedVolumeM3";
+  return given("one placed bag", path, section.bag.placedVolumeM3, system);
+}
+
+function cratesWords(totals: Totals, system: UnitSystem): string {
+  const { bags, massKg } = EMPTY_BAG_CRATE;
+  const crates = wholeOrder((totals.bags + totals.sheetBags) / bags);
+  return `${formatCount(crates)} crates of ${formatCount(bags)}, ${formatSmallMass(massKg, system)} each`;
+}
+
+function anchor({ practice }: Plan, system: UnitSystem): Input {
+  const path = "practice.sheetAnchorM3PerM";
+  return given("sand that holds the sheet", path, practice.sheetAnchorM3PerM, system);
+}
+
+function sheetInputs({ section }: Plan, system: UnitSystem): Input[] {
+  const { sheet } = section;
+  return [
+    given("beyond the toe", "section.sheet.toeExtensionM", sheet.toeExtensionM, system),
+    given("crown", "section.crownM", section.crownM, system),
+    given("tail", "section.sheet.tailM", sheet.tailM, system),
+  ];
+}

@@ -1,0 +1,165 @@
+import type { Failure } from "./failure.ts";
+import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
+import type { CrossSection, SizedLine } from "./sizing-types.ts";
+
+/** A raster file as the browser or Node hands it over; read by slices, never whole. */
+export interface TerrainFile {
+  readonly name: string;
+  readonly blob: Blob;
+}
+
+export interface OpenTerrainRequest {
+  /** One raster, or the tiles of one survey; side-car files (.prj, .tfw, .aux.xml, .ovr) among them. */
+  readonly files: readonly TerrainFile[];
+  /** Needed when the file states no vertical unit. */
+  readonly verticalUnit: VerticalUnit | null;
+}
+
+export interface GroundSummary {
+  readonly name: string;
+  readonly files: readonly {
+    readonly name: string;
+    readonly bytes: number;
+    readonly format: string;
+  }[];
+  /** Corners of the raster in longitude and latitude, from the upper left clockwise. */
+  readonly corners: readonly [LonLat, LonLat, LonLat, LonLat];
+  /** west, south, east, north in degrees. */
+  readonly bounds: readonly [number, number, number, number];
+  readonly columns: number;
+  readonly rows: number;
+  /** Cell size on the ground at the middle of the raster, metres. */
+  readonly cellXM: number;
+  readonly cellYM: number;
+  /** Horizontal reference as the file states it, e.g. "EPSG:26915" or "user-defined: ...". */
+  readonly crs: string;
+  /** Set when source datum and WGS 84 differ without a grid to shift by. */
+  readonly crsNote: string | null;
+  readonly verticalUnit: VerticalUnit;
+  /** Who said so: the file, or the person. */
+  readonly verticalUnitFrom: "file" | "person";
+  /** Vertical datum as the file states it; null when it does not. */
+  readonly verticalDatum: string | null;
+  readonly lowestM: number;
+  readonly highestM: number;
+  /** Share of cells without data, 0..1, of what was looked at. */
+  readonly holeShare: number;
+  /** True when lowest, highest and share come from an overview or a sample, not every cell. */
+  readonly fromOverview: boolean;
+  readonly notes: readonly string[];
+}
+
+export interface SizeRequest {
+  readonly plan: Plan;
+  /** Alternatives to size; all of them when left out. */
+  readonly ids?: readonly string[];
+  /** True while something is being dragged: totals at +- RMSE are left out. */
+  readonly live?: boolean;
+}
+
+export interface SizeResponse {
+  readonly lines: readonly SizedLine[];
+}
+
+export interface TileRequest {
+  readonly z: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/**
+ * 256 x 256 heights of a web-mercator tile, Terrarium-encoded RGBA (display only).
+ * Null when the tile lies outside the raster. Where there is no data alpha is 255 and the height is
+ * `HOLE_DISPLAY_M`; `holes` says whether any such pixel is there.
+ */
+export interface TileResponse {
+  readonly rgba: Uint8ClampedArray<ArrayBuffer> | null;
+  readonly holes: boolean;
+}
+
+export interface HeightTileRequest extends TileRequest {
+  /** Subtracted fall: heights become relative to a water plane so that the tint is one level. Null = plain heights. */
+  readonly fall: { readonly at: LonLat; readonly toward: LonLat; readonly fallPerM: number } | null;
+  /**
+   * For shading: heights are written as (height - baseM) x scale, to keep more of the fine relief than the
+   * encoding's 4 mm, and holes are filled from their rim so that no cliff is shaded there (the hatch of
+   * missing ground is drawn over it). `fall` is then left out of account.
+   */
+  readonly relief?: { readonly baseM: number; readonly scale: number };
+}
+
+/** Height written into display tiles where there is no data: far above any water. */
+export const HOLE_DISPLAY_M = 9000;
+
+export interface ContoursRequest {
+  readonly bounds: readonly [number, number, number, number];
+  /** Contour interval, metres. */
+  readonly intervalM: number;
+  /** Width of the view in CSS pixels, to choose the resolution. */
+  readonly widthPx: number;
+}
+
+export interface ContoursResponse {
+  /** Lines in longitude and latitude, one elevation each. */
+  readonly lines: readonly { readonly elevationM: number; readonly path: readonly LonLat[] }[];
+}
+
+export interface CrossSectionRequest {
+  readonly plan: Plan;
+  readonly id: string;
+  readonly chainageM: number;
+  /** Half width of ground wanted on either side beyond the toes, metres. */
+  readonly marginM: number;
+}
+
+export interface ProbeRequest {
+  readonly at: LonLat;
+}
+
+export interface ProbeResponse {
+  /** Null where there is no data. */
+  readonly groundM: number | null;
+}
+
+/** The contract: name -> [request, response]. Everything else about the wire is derived from it. */
+export interface EngineMessages {
+  openTerrain: [OpenTerrainRequest, GroundSummary];
+  size: [SizeRequest, SizeResponse];
+  heightTile: [HeightTileRequest, TileResponse];
+  /** Picture of the cells without data, drawn as a hatch, transparent elsewhere; null when none. */
+  holeTile: [TileRequest, TileResponse];
+  crossSection: [CrossSectionRequest, CrossSection];
+  contours: [ContoursRequest, ContoursResponse];
+  probe: [ProbeRequest, ProbeResponse];
+}
+
+export type Verb = keyof EngineMessages;
+export type RequestOf<V extends Verb> = EngineMessages[V][0];
+export type ResponseOf<V extends Verb> = EngineMessages[V][1];
+
+export interface CallOptions {
+  /** Share done, 0..1, and what is being done. Called only for work longer than 300 ms. */
+  readonly onProgress?: (share: number, doing: string) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** One interface; the worker implements it, Node and tests use it directly. Failures are thrown as `Refusal`. */
+export type Engine = {
+  [V in Verb]: (request: RequestOf<V>, options?: CallOptions) => Promise<ResponseOf<V>>;
+};
+
+export type ToWorker =
+  | { readonly kind: "call"; readonly id: number; readonly verb: Verb; readonly request: unknown }
+  | { readonly kind: "cancel"; readonly id: number }
+  | { readonly kind: "ping" };
+
+export type FromWorker =
+  | { readonly kind: "pong" }
+  | {
+      readonly kind: "progress";
+      readonly id: number;
+      readonly share: number;
+      readonly doing: string;
+    }
+  | { readonly kind: "done"; readonly id: number; readonly response: unknown }
+  | { readonly kind: "failed"; readonly id: number; readonly failure: Failure };

@@ -1,0 +1,104 @@
+import { convex, featureCollection, point } from "@turf/turf";
+import type { Outcome } from "./failure.ts";
+import type { LonLat, Structure } from "./plan.ts";
+import { planPlane } from "./plan-plane.ts";
+
+/** Sharpest turn one corner of the ring takes, radians; a right-angled building corner gets two. */
+const TURN_PER_CORNER = Math.PI / 3;
+
+/** Decimals of a degree kept, about a tenth of a millimetre: drawing tools refuse more than nine. */
+const DECIMALS = 9;
+
+export interface OffsetRingRequest {
+  /** Buildings to go round; one ring holds them all. */
+  readonly structures: readonly Structure[];
+  /** Least distance from any building to the ring's centre line, metres > 0. */
+  readonly distanceM: number;
+}
+
+/**
+ * Distance from the building to the centre line that keeps the landside toe a setback away from it where the
+ * levee is `heightM` high: half of the base stands on the landside.
+ */
+export function centreLineDistanceM(setbackM: number, heightM: number, baseRatio: number): number {
+  return setbackM + (baseRatio * heightM) / 2;
+}
+
+/**
+ * Corners of a ring whose straight sides run parallel to the outer sides of the buildings at `distanceM`, with
+ * corners cut so that no part of it comes closer: the shortest such ring is convex, so it goes round the convex
+ * outline of the buildings. A round buffer is not used because its chords cut inside the distance asked for.
+ * Counter-clockwise, the first corner not repeated.
+ */
+export function offsetRing(request: OffsetRingRequest): Outcome<readonly LonLat[]> {
+  const points = request.structures.flatMap((structure) => [...structure.outline]);
+  const first = points[0];
+  if (!first) {
+    return refused(
+      "ring/no-structure",
+      "Expected a building to go round; the plan has none.",
+      "Draw the building or import its footprint first.",
+    );
+  }
+  if (!(request.distanceM > 0 && request.distanceM <= 500)) {
+    return refused(
+      "ring/distance",
+      `Expected a distance above 0 and up to 500 m; ${request.distanceM} m came.`,
+      "Check the setback and the height to allow for.",
+    );
+  }
+  const plane = planPlane(first);
+  const hull = convexOutline(points.map((each) => plane.toPlane(each)));
+  if (!hull) {
+    return refused(
+      "ring/flat-structure",
+      "Expected a building with some area; all its corners lie on one line.",
+      "Draw the building again.",
+    );
+  }
+  const corners = hull.flatMap((_, index) => cornersAround(hull, index, request.distanceM));
+  return {
+    ok: true,
+    value: corners.map(([x, y]) => {
+      const [lon, lat] = plane.toLonLat(x, y);
+      return [Number(lon.toFixed(DECIMALS)), Number(lat.toFixed(DECIMALS))] as const;
+    }),
+  };
+}
+
+type Point = readonly [number, number];
+
+function convexOutline(points: readonly Point[]): readonly Point[] | null {
+  const hull = convex(featureCollection(points.map(([x, y]) => point([x, y]))));
+  const closed = hull?.geometry.coordinates[0] as Point[] | undefined;
+  if (!closed || closed.length < 4) return null;
+  const open = closed.slice(0, -1);
+  return signedArea(open) < 0 ? open.reverse() : open;
+}
+
+function signedArea(ring: readonly Point[]): number {
+  return ring.reduce((sum, [x, y], i) => {
+    const [nextX, nextY] = ring[(i + 1) % ring.length]!;
+    return sum + (x * nextY - nextX * y) / 2;
+  }, 0);
+}
+
+/** The ring's corners round one corner of the convex outline: each on the tangents of the circle of `distanceM`. */
+function cornersAround(hull: readonly Point[], index: number, distanceM: number): Point[] {
+  const at = hull[index]!;
+  const before = hull[(index + hull.length - 1) % hull.length]!;
+  const after = hull[(index + 1) % hull.length]!;
+  const inward = Math.atan2(at[1] - before[1], at[0] - before[0]);
+  const outward = Math.atan2(after[1] - at[1], after[0] - at[0]);
+  const turn = (outward - inward + 2 * Math.PI) % (2 * Math.PI);
+  const count = Math.max(1, Math.ceil(turn / TURN_PER_CORNER - 1e-9));
+  const reachM = distanceM / Math.cos(turn / (2 * count));
+  return Array.from({ length: count }, (_, step) => {
+    const direction = inward - Math.PI / 2 + (turn * (step + 0.5)) / count;
+    return [at[0] + reachM * Math.cos(direction), at[1] + reachM * Math.sin(direction)] as const;
+  });
+}
+
+function refused(code: string, message: string, remedy: string): Outcome<never> {
+  return { ok: false, failure: { code, message, remedy } };
+}

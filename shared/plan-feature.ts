@@ -1,0 +1,127 @@
+import { Refusal } from "./failure.ts";
+import { badGeometry, type FoundGeometry } from "./plan-geometry.ts";
+import { cleanLabel, MAX_NAME, shown } from "./plan-text.ts";
+
+/** An object of a file, nothing about it proven. */
+export type Entries = { [name: string]: unknown };
+
+/** Roles of features that make up a plan; features of other roles are carried along. */
+export type Role = "structure" | "alignment" | "no-go" | "gauge" | "flow";
+
+/** One feature of ours with its envelope proven; its coordinates are not. */
+export interface OurFeature {
+  readonly role: Role;
+  /** Names the feature in messages. */
+  readonly where: string;
+  readonly id: string | null;
+  readonly name: string | null;
+  readonly geometry: FoundGeometry;
+  readonly properties: Entries;
+  /** Members other than those RFC 7946 defines. */
+  readonly members: Entries;
+}
+
+const TYPES: Record<Role, readonly string[]> = {
+  structure: ["Polygon", "MultiPolygon"],
+  alignment: ["Polygon", "LineString", "MultiPolygon", "MultiLineString"],
+  "no-go": ["Polygon", "MultiPolygon"],
+  gauge: ["Point", "MultiPoint"],
+  flow: ["LineString", "MultiLineString"],
+};
+const MEMBERS = new Set(["type", "id", "geometry", "properties", "bbox"]);
+
+/** What each role is called in messages and made names. */
+export const ROLE_WORDS: Record<Role, string> = {
+  structure: "Structure",
+  alignment: "Alignment",
+  "no-go": "No-go area",
+  gauge: "Gauge",
+  flow: "Flow",
+};
+
+/**
+ * A feature of the collection; null when it is none of ours and is to be carried.
+ * @param index place in the file, from 0 @param notes takes what was repaired
+ * @throws Refusal `plan/bad-feature`, `plan/bad-geometry`
+ */
+export function readFeature(value: unknown, index: number, notes: string[]): OurFeature | null {
+  const feature = entriesOf(value);
+  const place = `Feature ${index + 1}`;
+  if (feature?.type !== "Feature") {
+    throw badFeature(place, `Expected a GeoJSON Feature; came ${shown(feature?.type ?? value)}.`);
+  }
+  const properties = entriesOf(feature.properties ?? {});
+  if (!properties) {
+    throw badFeature(place, `Expected properties as an object; came ${shown(feature.properties)}.`);
+  }
+  const { role } = properties;
+  if (!isRole(role)) return null;
+  const name = readName(properties.name, place, notes);
+  const where = `${ROLE_WORDS[role]} ${name === null ? `(feature ${index + 1})` : `"${name}"`}`;
+  if (feature.geometry === null) {
+    notes.push(`${where} has no geometry: it is kept in the file but not used.`);
+    return null;
+  }
+  return {
+    role,
+    where,
+    id: readId(feature.id ?? properties.id),
+    name,
+    geometry: readGeometry(feature.geometry, role, where),
+    properties,
+    members: without(feature, MEMBERS),
+  };
+}
+
+/** True for a role that makes up a plan. */
+export function isRole(role: unknown): role is Role {
+  return typeof role === "string" && Object.hasOwn(TYPES, role);
+}
+
+/** The entries whose names are not in `names`. */
+export function without(entries: Entries, names: ReadonlySet<string>): Entries {
+  return Object.fromEntries(Object.entries(entries).filter(([name]) => !names.has(name)));
+}
+
+/** The value as an object with entries; null for lists, nothing and plain values. */
+export function entriesOf(value: unknown): Entries | null {
+  const is = typeof value === "object" && value !== null && !Array.isArray(value);
+  return is ? (value as Entries) : null;
+}
+
+/** A file's defect in one feature. */
+export function badFeature(where: string, complaint: string): Refusal {
+  return new Refusal(
+    "plan/bad-feature",
+    `${where}: ${complaint}`,
+    "Correct this feature in the file. The present plan is as it was.",
+  );
+}
+
+function readName(value: unknown, where: string, notes: string[]): string | null {
+  if (value === undefined || value === null) return null;
+  if (typeof value !== "string" && typeof value !== "number") {
+    throw badFeature(where, `Expected its name to be text; came ${shown(value)}.`);
+  }
+  const stated = String(value);
+  if (stated.length > MAX_NAME) notes.push(`${where}: its name was cut to ${MAX_NAME} characters.`);
+  return cleanLabel(stated);
+}
+
+function readId(value: unknown): string | null {
+  if (typeof value !== "string" && typeof value !== "number") return null;
+  return cleanLabel(String(value), 80);
+}
+
+function readGeometry(value: unknown, role: Role, where: string): FoundGeometry {
+  const geometry = entriesOf(value);
+  const type = geometry?.type;
+  if (typeof type !== "string" || !TYPES[role].includes(type)) {
+    throw badGeometry(where, `Expected ${TYPES[role].join(" or ")}; came ${shown(type ?? value)}.`);
+  }
+  const coordinates = geometry?.coordinates;
+  if (!Array.isArray(coordinates)) {
+    throw badGeometry(where, `Expected coordinates as a list; came ${shown(coordinates)}.`);
+  }
+  return { type, coordinates };
+}

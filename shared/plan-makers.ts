@@ -1,0 +1,47 @@
+import * as v from "valibot";
+import { isCleanText, shown } from "./plan-text.ts";
+import { SETTINGS, type SettingPath } from "./settings.ts";
+
+/** A finite number from `least` to `most`, named in the message by `words`. */
+export function quantity(words: string, least: number, most: number, unit = "") {
+  const range = `from ${least} to ${most}${unit && ` ${unit}`}`;
+  return v.custom<number>(
+    (value) => typeof value === "number" && value >= least && value <= most,
+    (issue) => `Expected ${words} ${range}; came ${shown(issue.input)}.`,
+  );
+}
+
+/** The number at a setting's path, within the setting's range. */
+export function setting(words: string, path: SettingPath, unit = "") {
+  const { lowSI, highSI } = SETTINGS[path];
+  return quantity(`${words} (${path})`, lowSI, highSI, unit);
+}
+
+/** One of a few words. */
+export function oneOf<const T extends readonly string[]>(words: string, allowed: T) {
+  return v.picklist(
+    allowed,
+    (issue) => `Expected ${words} to be one of ${allowed.join(", ")}; came ${shown(issue.input)}.`,
+  );
+}
+
+/** Plain text of `least` to `most` characters; when `least` is above 0, with something to be seen. */
+export function text(words: string, least: number, most: number) {
+  return v.custom<string>(
+    (value) =>
+      typeof value === "string" && value.trim().length >= least && isCleanText(value, most),
+    (issue) =>
+      `Expected ${words} as ${least} to ${most} characters of plain text; came ${shown(issue.input)}.`,
+  );
+}
+
+/** An object with these entries and no others. */
+export function fields<T extends v.ObjectEntries>(words: string, entries: T) {
+  return v.strictObject(entries, (issue) => {
+    if (issue.expected === "never") {
+      return `Expected ${words} without the unknown entry ${issue.received}.`;
+    }
+    const names = Object.keys(entries).join(", ");
+    return `Expected ${words} as an object with ${names}; came ${shown(issue.input)}.`;
+  });
+}

@@ -1,0 +1,186 @@
+import type { Alignment, Carried, Flow, Gauge, LonLat, NoGo, Structure } from "./plan.ts";
+import {
+  badFeature,
+  type Entries,
+  type OurFeature,
+  ROLE_WORDS,
+  type Role,
+  readFeature,
+  without,
+} from "./plan-feature.ts";
+import { badGeometry, isClockwise, partsOf, path, position, turned } from "./plan-geometry.ts";
+import { freeLetter, freeNumbered, type Naming, naming } from "./plan-names.ts";
+import { MAX_COUNT } from "./plan-schema.ts";
+import { cleanText, MAX_NAME, shown } from "./plan-text.ts";
+
+/** What the features of a plan file hold. */
+export interface FoundFeatures {
+  readonly structures: readonly Structure[];
+  readonly alignments: readonly Alignment[];
+  readonly noGo: readonly NoGo[];
+  readonly gauge: Gauge | null;
+  readonly flow: Flow | null;
+  /** Features of other roles, and what else ours hold, by `role:id`. */
+  readonly carried: Pick<Carried, "features" | "byFeature">;
+}
+
+interface Draft {
+  readonly structures: Structure[];
+  readonly alignments: Alignment[];
+  readonly noGo: NoGo[];
+  gauge: Gauge | null;
+  flow: Flow | null;
+  readonly byFeature: { [key: string]: { properties: Entries; members: Entries } };
+  readonly notes: string[];
+  readonly naming: Record<Role, Naming>;
+}
+
+const MAX_FEATURES = 20_000;
+/** Properties that are read; all others are carried. */
+const READ: Record<Role, ReadonlySet<string>> = {
+  structure: new Set(["role", "name", "floorM", "direction"]),
+  alignment: new Set(["role", "name", "reachBreaksM", "direction"]),
+  "no-go": new Set(["role", "name", "direction"]),
+  gauge: new Set(["role", "name"]),
+  flow: new Set(["role"]),
+};
+
+/**
+ * The plan's parts from the features of a collection; identifiers and names are made where missing.
+ * @param notes takes what was repaired
+ * @throws Refusal `plan/bad-feature`, `plan/bad-geometry`
+ */
+export function readFeatures(features: readonly unknown[], notes: string[]): FoundFeatures {
+  if (features.length > MAX_FEATURES) {
+    const came = features.length;
+    throw badFeature("The file", `Expected at most ${MAX_FEATURES} features; came ${came}.`);
+  }
+  const read = features.map((feature, index) => readFeature(feature, index, notes));
+  const draft = newDraft(notes);
+  for (const each of read) if (each) draft.naming[each.role].state(each.id, each.name);
+  for (const each of read) if (each) TAKERS[each.role](each, draft);
+  const { structures, alignments, noGo, gauge, flow, byFeature } = draft;
+  const others = features.filter((_, index) => read[index] === null);
+  return { structures, alignments, noGo, gauge, flow, carried: { features: others, byFeature } };
+}
+
+function newDraft(notes: string[]): Draft {
+  const numbered = (role: Role) =>
+    naming(`${role}-`, (taken) => freeNumbered(taken, `${ROLE_WORDS[role]} `));
+  return {
+    structures: [],
+    alignments: [],
+    noGo: [],
+    gauge: null,
+    flow: null,
+    byFeature: {},
+    notes,
+    naming: {
+      structure: numbered("structure"),
+      alignment: naming("alignment-", freeLetter),
+      "no-go": numbered("no-go"),
+      gauge: numbered("gauge"),
+      flow: numbered("flow"),
+    },
+  };
+}
+
+const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
+  structure(feature, draft) {
+    const floorM = (feature.properties.floorM ?? null) as number | null;
+    const found = areas(feature, draft, draft.structures.length, MAX_COUNT.structures);
+    draft.structures.push(...found.map((area) => ({ ...area, floorM })));
+  },
+  "no-go"(feature, draft) {
+    draft.noGo.push(...areas(feature, draft, draft.noGo.length, MAX_COUNT.noGo));
+  },
+  alignment(feature, draft) {
+    refuseBeyond(MAX_COUNT.alignments, draft.alignments.length + 1, "alignments");
+    const part = onlyPart(feature);
+    const kind = feature.geometry.type.endsWith("Polygon") ? "ring" : "line";
+    const corners =
+      kind === "ring" ? outline(part, feature, draft) : path(part, feature.where, false);
+    const reachBreaksM = (feature.properties.reachBreaksM ?? []) as number[];
+    const id = giveId(feature, draft);
+    const name = draft.naming.alignment.giveName(feature.name);
+    draft.alignments.push({ id, name, kind, corners, reachBreaksM });
+    carryRest(feature, id, draft);
+  },
+  gauge(feature, draft) {
+    if (draft.gauge) throw badFeature(feature.where, "Expected one gauge; this is the second.");
+    const at = position(onlyPart(feature), feature.where);
+    draft.gauge = { name: feature.name ?? "Gauge", at };
+    carryRest(feature, "", draft);
+  },
+  flow(feature, draft) {
+    if (draft.flow) throw badFeature(feature.where, "Expected one flow; this is the second.");
+    const line = path(onlyPart(feature), feature.where, false);
+    const [from, to] = [line[0], line.at(-1)];
+    if (!from || !to || line.length < 2) {
+      throw badGeometry(
+        feature.where,
+        "Expected a line from upstream to downstream; came a point.",
+      );
+    }
+    draft.flow = { from, to };
+    carryRest(feature, "", draft);
+  },
+};
+
+function areas(feature: OurFeature, draft: Draft, before: number, most: number) {
+  const parts = partsOf(feature.geometry);
+  if (parts.length === 0) throw badGeometry(feature.where, "Expected an outline; came none.");
+  refuseBeyond(most, before + parts.length, `${ROLE_WORDS[feature.role].toLowerCase()}s`);
+  const name = draft.naming[feature.role].giveName(feature.name);
+  if (parts.length === 1) return [area(parts[0], giveId(feature, draft), name, feature, draft)];
+  draft.notes.push(`${feature.where} has ${parts.length} parts: each is now on its own.`);
+  return parts.map((part, index) => {
+    const suffix = ` (${index + 1})`;
+    const id = index === 0 ? giveId(feature, draft) : draft.naming[feature.role].giveId(null);
+    return area(part, id, cleanText(name, MAX_NAME - suffix.length) + suffix, feature, draft);
+  });
+}
+
+function area(part: unknown, id: string, name: string, feature: OurFeature, draft: Draft) {
+  carryRest(feature, id, draft);
+  return { id, name, outline: outline(part, feature, draft) };
+}
+
+function outline(part: unknown, feature: OurFeature, draft: Draft): LonLat[] {
+  if (!Array.isArray(part) || part.length === 0) {
+    throw badGeometry(feature.where, `Expected a Polygon with an outline; came ${shown(part)}.`);
+  }
+  if (part.length > 1) {
+    draft.notes.push(`${feature.where} has holes, which are left out: only its outline is used.`);
+  }
+  const corners = path(part[0], feature.where, true);
+  const turn = feature.properties.direction === "clockwise" && !isClockwise(corners);
+  return turn ? turned(corners) : corners;
+}
+
+function onlyPart(feature: OurFeature): unknown {
+  const parts = partsOf(feature.geometry);
+  if (parts.length === 1) return parts[0];
+  const came = `${feature.geometry.type} of ${parts.length}`;
+  throw badGeometry(feature.where, `Expected one part; came a ${came}. Make each part a feature.`);
+}
+
+function giveId(feature: OurFeature, draft: Draft): string {
+  const id = draft.naming[feature.role].giveId(feature.id);
+  if (feature.id !== null && id !== feature.id) {
+    draft.notes.push(
+      `${feature.where}: its identifier ${shown(feature.id)} was taken; it is now "${id}".`,
+    );
+  }
+  return id;
+}
+
+function carryRest(feature: OurFeature, id: string, draft: Draft): void {
+  const properties = without(feature.properties, READ[feature.role]);
+  if (Object.keys(properties).length + Object.keys(feature.members).length === 0) return;
+  draft.byFeature[`${feature.role}:${id}`] = { properties, members: feature.members };
+}
+
+function refuseBeyond(most: number, came: number, words: string): void {
+  if (came > most) throw badFeature("The file", `Expected at most ${most} ${words}; came ${came}.`);
+}

@@ -1,0 +1,177 @@
+import * as v from "valibot";
+import type { Alignment, Flow, Gauge, LonLat, NoGo, Structure } from "./plan.ts";
+import { fields, quantity, text } from "./plan-makers.ts";
+import { MAX_NAME, shown } from "./plan-text.ts";
+
+type Schema<T> = v.GenericSchema<unknown, T>;
+
+/** Version of the plan file that this program writes. */
+export const PLAN_VERSION = 1;
+/** Most corners one outline or alignment may have. */
+export const MAX_CORNERS = 2000;
+/** Most entries of each list of the plan. */
+export const MAX_COUNT = { structures: 200, alignments: 50, noGo: 200, terrain: 500 } as const;
+const MAX_BREAKS = 500;
+/** Longest alignment, metres: the plan plane holds its accuracy within 9 km of the site. */
+const MAX_LINE_M = 20_000;
+const METRES_PER_DEGREE = 111_320;
+
+/** What is wrong with a coordinate pair, with the likely cause; null when nothing is. */
+export function lonLatComplaint(value: unknown): string | null {
+  if (isLonLat(value)) return null;
+  const expected =
+    "Expected [longitude, latitude] in degrees, longitude from -180 to 180 and latitude from -90 to 90";
+  const came = `${expected}; came ${shown(value)}.`;
+  if (!Array.isArray(value)) return came;
+  const [first, second] = value as unknown[];
+  if (isLonLat([second, first])) {
+    return `${came} The two look swapped: longitude comes first (RFC 7946).`;
+  }
+  const far = [first, second].some((n) => typeof n === "number" && Math.abs(n) > 360);
+  return far ? `${came} These look like map metres or feet, not degrees.` : came;
+}
+
+function isLonLat(value: unknown): value is LonLat {
+  if (!Array.isArray(value) || value.length !== 2) return false;
+  const [lon, lat] = value as unknown[];
+  return (
+    typeof lon === "number" &&
+    typeof lat === "number" &&
+    Math.abs(lon) <= 180 &&
+    Math.abs(lat) <= 90
+  );
+}
+
+const lonLat = v.custom<LonLat>(isLonLat, (issue) => lonLatComplaint(issue.input) ?? "unreachable");
+
+function corners(words: string, least: number, closes: boolean) {
+  return v.pipe(
+    v.array(lonLat, (issue) => `Expected ${words} as a list; came ${shown(issue.input)}.`),
+    v.check(
+      (list) => list.length >= least && list.length <= MAX_CORNERS,
+      (issue) => `Expected ${words} from ${least} to ${MAX_CORNERS}; came ${issue.input.length}.`,
+    ),
+    v.check(
+      (list) => repeatedAt(list, closes) < 0,
+      (issue) => {
+        const at = repeatedAt(issue.input, closes);
+        return `Expected neighbouring corners at different places; corners ${at + 1} and ${((at + 1) % issue.input.length) + 1} are at the same place.`;
+      },
+    ),
+    v.check(
+      (list) => differing(list, least).length >= least,
+      (issue) =>
+        `Expected at least ${least} different corners; came ${differing(issue.input, least).length}.`,
+    ),
+    v.check(
+      (list) => roughLengthM(list) <= MAX_LINE_M,
+      (issue) =>
+        `Expected ${words} within ${MAX_LINE_M / 1000} km of line; came about ${Math.round(roughLengthM(issue.input) / 1000)} km.`,
+    ),
+  );
+}
+
+function repeatedAt(list: readonly LonLat[], closes: boolean): number {
+  const last = closes ? list.length : list.length - 1;
+  for (let i = 0; i < last; i++) {
+    const next = list[(i + 1) % list.length] as LonLat;
+    if (list[i]?.[0] === next[0] && list[i]?.[1] === next[1]) return i;
+  }
+  return -1;
+}
+
+function differing(list: readonly LonLat[], enough: number): LonLat[] {
+  const found: LonLat[] = [];
+  for (const at of list) {
+    if (found.length >= enough) break;
+    if (!found.some((each) => each[0] === at[0] && each[1] === at[1])) found.push(at);
+  }
+  return found;
+}
+
+function roughLengthM(list: readonly LonLat[]): number {
+  let degrees = 0;
+  for (let i = 1; i < list.length; i++) {
+    const [lonA, latA] = list[i - 1] as LonLat;
+    const [lonB, latB] = list[i] as LonLat;
+    const turn = Math.abs(lonB - lonA);
+    const across = Math.min(turn, 360 - turn) * Math.cos(((latA + latB) * Math.PI) / 360);
+    degrees += Math.hypot(across, latB - latA);
+  }
+  return degrees * METRES_PER_DEGREE;
+}
+
+const id = text("an identifier", 1, 80);
+const name = text("a name", 1, MAX_NAME);
+
+export const TITLE = text("the title", 1, MAX_NAME);
+export const CHOSEN = v.nullable(id);
+
+export const STRUCTURE = fields("a structure", {
+  id,
+  name,
+  outline: corners("corners of the outline", 3, true),
+  floorM: v.nullable(quantity("the floor elevation (floorM)", -500, 9000, "m")),
+}) as Schema<Structure>;
+
+const breaks = v.custom<number[]>(
+  isRising,
+  (issue) =>
+    `Expected reach breaks (reachBreaksM) as at most ${MAX_BREAKS} rising chainages above 0 m; came ${shown(issue.input)}.`,
+);
+
+function isRising(value: unknown): boolean {
+  if (!Array.isArray(value) || value.length > MAX_BREAKS) return false;
+  return value.every(
+    (n, i) =>
+      typeof n === "number" && n > (i === 0 ? 0 : (value[i - 1] as number)) && n <= MAX_LINE_M,
+  );
+}
+
+const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks };
+
+export const ALIGNMENT = v.variant(
+  "kind",
+  [
+    fields("a ring", {
+      ...ALIGNMENT_SHARED,
+      kind: v.literal("ring"),
+      corners: corners("corners of the ring", 3, true),
+    }),
+    fields("a line", {
+      ...ALIGNMENT_SHARED,
+      kind: v.literal("line"),
+      corners: corners("corners of the line", 2, false),
+    }),
+  ],
+  (issue) => `Expected an alignment of kind ring or line; came ${shown(issue.input)}.`,
+) as Schema<Alignment>;
+
+export const NO_GO = fields("a no-go area", {
+  id,
+  name,
+  outline: corners("corners of the area", 3, true),
+}) as Schema<NoGo>;
+
+export const GAUGE = v.nullable(fields("the gauge", { name, at: lonLat })) as Schema<Gauge | null>;
+
+export const FLOW = v.nullable(
+  v.pipe(
+    fields("the flow arrow", { from: lonLat, to: lonLat }),
+    v.check(
+      (flow) => String(flow.from) !== String(flow.to),
+      "Expected the flow arrow to lead from one place to another; both ends are at the same place.",
+    ),
+  ),
+) as Schema<Flow | null>;
+
+const anyRecord = v.record(v.string(), v.unknown());
+
+export const CARRIED = v.optional(
+  v.strictObject({
+    features: v.array(v.unknown()),
+    byFeature: v.record(v.string(), v.object({ properties: anyRecord, members: anyRecord })),
+    members: anyRecord,
+    settings: anyRecord,
+  }),
+);

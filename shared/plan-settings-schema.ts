@@ -1,0 +1,91 @@
+import * as v from "valibot";
+import type { Bag, GroundSettings, Practice, Section, Sheet, TerrainRef, Water } from "./plan.ts";
+import { fields, oneOf, quantity, setting, text } from "./plan-makers.ts";
+import { MAX_NOTE } from "./plan-text.ts";
+
+type Schema<T> = v.GenericSchema<unknown, T>;
+
+export const WATER = fields("water", {
+  by: oneOf("what rules the water level (water.by)", ["stage", "elevation"]),
+  stageM: setting("the stage", "water.stageM", "m"),
+  gaugeZeroM: setting("the gauge zero", "water.gaugeZeroM", "m"),
+  datumOffsetM: v.nullable(setting("the datum offset", "water.datumOffsetM", "m")),
+  datumNote: text("the datum note (water.datumNote)", 0, MAX_NOTE),
+  elevationM: setting("the water elevation", "water.elevationM", "m"),
+  fallPerM: setting("the fall of the water", "water.fallPerM", "m per m"),
+  freeboardM: setting("the freeboard", "water.freeboardM", "m"),
+}) as Schema<Water>;
+
+export const GROUND = fields("ground", {
+  rmseM: setting("the accuracy of the ground", "ground.rmseM", "m"),
+  verticalUnit: v.nullable(
+    oneOf("the vertical unit (ground.verticalUnit)", ["metre", "foot", "us-survey-foot"]),
+  ),
+  datumNote: text("the datum note (ground.datumNote)", 0, MAX_NOTE),
+}) as Schema<GroundSettings>;
+
+const BAG = fields("section.bag", {
+  placedVolumeM3: setting("the volume of a placed bag", "section.bag.placedVolumeM3", "m3"),
+  filledMassKg: setting("the mass of a filled bag", "section.bag.filledMassKg", "kg"),
+  placedWidthM: setting("the width of a placed bag", "section.bag.placedWidthM", "m"),
+  courseM: setting("the thickness of a course", "section.bag.courseM", "m"),
+}) as Schema<Bag>;
+
+const SHEET = v.pipe(
+  fields("section.sheet", {
+    toeExtensionM: setting("the sheet beyond the toe", "section.sheet.toeExtensionM", "m"),
+    tailM: setting("the tail of the sheet", "section.sheet.tailM", "m"),
+    rollWidthM: setting("the width of a roll", "section.sheet.rollWidthM", "m"),
+    rollLengthM: setting("the length of a roll", "section.sheet.rollLengthM", "m"),
+    lapM: setting("the lap of the sheet", "section.sheet.lapM", "m"),
+  }),
+  v.check(
+    (sheet) => sheet.lapM < sheet.rollLengthM,
+    (issue) =>
+      `Expected the lap of the sheet (section.sheet.lapM) shorter than a roll of ${issue.input.rollLengthM} m; came ${issue.input.lapM} m.`,
+  ),
+) as Schema<Sheet>;
+
+export const SECTION = fields("section", {
+  baseRatio: setting("base width over height", "section.baseRatio"),
+  leastBaseRatio: setting("the least base ratio", "section.leastBaseRatio"),
+  crownM: setting("the crown", "section.crownM", "m"),
+  bag: BAG,
+  sheet: SHEET,
+}) as Schema<Section>;
+
+const RATE = "bags per person-hour";
+
+export const PRACTICE = v.pipe(
+  fields("practice", {
+    limitM: setting("the greatest safe height", "practice.limitM", "m"),
+    setbackM: setting("the setback", "practice.setbackM", "m"),
+    stationIntervalM: setting("the station interval", "practice.stationIntervalM", "m"),
+    spareShare: setting("the share of spare bags", "practice.spareShare"),
+    wasteShare: setting("the share of sand lost", "practice.wasteShare"),
+    sheetAnchorM3PerM: setting(
+      "the sand that holds the sheet",
+      "practice.sheetAnchorM3PerM",
+      "m3 per m",
+    ),
+    sandDryKgPerM3: setting("the density of dry sand", "practice.sandDryKgPerM3", "kg per m3"),
+    sandWetKgPerM3: setting("the density of wet sand", "practice.sandWetKgPerM3", "kg per m3"),
+    crossFallShare: setting("the allowed cross-fall", "practice.crossFallShare"),
+    taskRateLow: setting("the low rate of a task", "practice.taskRateLow", RATE),
+    taskRateHigh: setting("the high rate of a task", "practice.taskRateHigh", RATE),
+    jobRate: setting("the rate of the whole job", "practice.jobRate", RATE),
+    people: setting("the number of people", "practice.people"),
+    truckM3: setting("the load of a truck", "practice.truckM3", "m3"),
+    raiseM: setting("the later raise", "practice.raiseM", "m"),
+  }),
+  v.check(
+    (practice) => practice.taskRateLow <= practice.taskRateHigh,
+    (issue) =>
+      `Expected the low rate of a task (practice.taskRateLow) not above the high rate of ${issue.input.taskRateHigh}; came ${issue.input.taskRateLow}.`,
+  ),
+) as Schema<Practice>;
+
+export const TERRAIN = fields("a terrain file", {
+  name: text("its name", 1, 255),
+  bytes: quantity("its size", 0, Number.MAX_SAFE_INTEGER, "bytes"),
+}) as Schema<TerrainRef>;

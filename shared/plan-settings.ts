@@ -1,0 +1,136 @@
+import {
+  DEFAULT_GROUND,
+  DEFAULT_PRACTICE,
+  DEFAULT_SECTION,
+  DEFAULT_WATER,
+  EMPTY_PLAN,
+} from "./defaults.ts";
+import { Refusal } from "./failure.ts";
+import type { Plan, TerrainRef, Water } from "./plan.ts";
+import { type Entries, entriesOf } from "./plan-feature.ts";
+import { cleanLabel, cleanText, MAX_NOTE, shown } from "./plan-text.ts";
+
+/** The plan's settings as the file's `drystead` member states them, defaults for what it leaves out. */
+export interface FoundSettings {
+  readonly plan: Pick<
+    Plan,
+    "title" | "water" | "ground" | "section" | "practice" | "terrain" | "chosenId"
+  >;
+  /** Entries that are not known, in their nesting. */
+  readonly unused: Entries;
+}
+
+/**
+ * Settings with defaults filled in. Ranges are not looked at here.
+ * @param notes takes what was assumed
+ * @throws Refusal `plan/bad-value` when a group of settings is not an object
+ */
+export function readSettings(stated: Entries, notes: string[]): FoundSettings {
+  const unused: Entries = {};
+  const { version: _version, title, terrain, chosenId, ...groups } = stated;
+  const defaults = {
+    water: DEFAULT_WATER,
+    ground: DEFAULT_GROUND,
+    section: DEFAULT_SECTION,
+    practice: DEFAULT_PRACTICE,
+  };
+  const filled = fill(defaults, groups, [], unused, notes);
+  return {
+    plan: {
+      ...filled,
+      water: { ...filled.water, by: ruling(stated.water, notes) },
+      title: optionalText(title, "title") ?? EMPTY_PLAN.title,
+      terrain: readTerrain(terrain),
+      chosenId: (chosenId ?? null) as string | null,
+    },
+    unused,
+  };
+}
+
+function fill<T extends object>(
+  defaults: T,
+  given: unknown,
+  steps: readonly string[],
+  unused: Entries,
+  notes: string[],
+): T {
+  if (given === undefined) return defaults;
+  const stated = entriesOf(given);
+  if (!stated) {
+    throw badSetting(steps.join("."), `an object with ${Object.keys(defaults).join(", ")}`, given);
+  }
+  const known = defaults as Entries;
+  const result: Entries = { ...known };
+  for (const [key, value] of Object.entries(stated)) {
+    const path = [...steps, key];
+    if (Object.hasOwn(known, key)) result[key] = fillOne(known[key], value, path, unused, notes);
+    else keepUnused(unused, path, value, notes);
+  }
+  return result as T;
+}
+
+function fillOne(
+  fallback: unknown,
+  value: unknown,
+  path: readonly string[],
+  unused: Entries,
+  notes: string[],
+): unknown {
+  if (entriesOf(fallback)) return fill(fallback as Entries, value, path, unused, notes);
+  return typeof value === "string" ? cleanText(value, MAX_NOTE) : value;
+}
+
+function keepUnused(
+  unused: Entries,
+  path: readonly string[],
+  value: unknown,
+  notes: string[],
+): void {
+  let group = unused;
+  for (const step of path.slice(0, -1)) {
+    group[step] ??= {};
+    group = group[step] as Entries;
+  }
+  group[path.at(-1) as string] = value;
+  const setting = cleanText(path.join("."), 80);
+  notes.push(`The setting ${setting} is not known here: it is kept but not used.`);
+}
+
+function ruling(stated: unknown, notes: string[]): Water["by"] {
+  const water = (stated ?? {}) as Entries;
+  if (water.by !== undefined) return water.by as Water["by"];
+  const hasElevation = water.elevationM !== undefined;
+  const hasStage = water.stageM !== undefined;
+  if (hasElevation && hasStage) {
+    notes.push("The file states a water elevation and a stage: the elevation is used.");
+  }
+  if (!hasElevation && !hasStage) {
+    notes.push(
+      "The file states no water elevation and no stage: water stands at 0 m until you set it.",
+    );
+  }
+  return hasStage && !hasElevation ? "stage" : "elevation";
+}
+
+function readTerrain(stated: unknown): readonly TerrainRef[] {
+  if (stated === undefined) return [];
+  if (!Array.isArray(stated)) throw badSetting("terrain", "a list of files", stated);
+  return stated.map((item: Entries | null, index) => ({
+    name: optionalText(item?.name, `terrain ${index + 1}, name`, 255) ?? "unnamed",
+    bytes: item?.bytes as number,
+  }));
+}
+
+function optionalText(value: unknown, where: string, longest?: number): string | null {
+  if (value === undefined || value === null) return null;
+  if (typeof value !== "string") throw badSetting(where, "text", value);
+  return cleanLabel(value, longest);
+}
+
+function badSetting(where: string, expected: string, came: unknown): Refusal {
+  return new Refusal(
+    "plan/bad-value",
+    `Expected the setting ${where} to be ${expected}; came ${shown(came)}.`,
+    "Correct it in the file, or leave it out: every setting has a default. The present plan is as it was.",
+  );
+}

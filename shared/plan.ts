@@ -1,0 +1,167 @@
+/**
+ * The plan document: what the person decided, and nothing that can be computed from it.
+ * Immutable plain JSON; SI units; coordinates are [longitude, latitude] in degrees (RFC 7946, WGS 84).
+ */
+
+export type LonLat = readonly [number, number];
+
+export interface Structure {
+  readonly id: string;
+  readonly name: string;
+  /** Outline, not closed (first corner is not repeated), at least three corners. */
+  readonly outline: readonly LonLat[];
+  /** Lowest floor or opening, metres in the terrain's datum; null when not known. */
+  readonly floorM: number | null;
+}
+
+export interface Alignment {
+  readonly id: string;
+  readonly name: string;
+  /** `ring` closes on itself round the structure; `line` ties in to high ground at both ends. */
+  readonly kind: "ring" | "line";
+  /** Corners in order; a ring does not repeat its first corner. */
+  readonly corners: readonly LonLat[];
+  /** Chainages (m) that divide the line into reaches for subtotals; sorted, strictly inside (0, length). */
+  readonly reachBreaksM: readonly number[];
+}
+
+export interface NoGo {
+  readonly id: string;
+  readonly name: string;
+  readonly outline: readonly LonLat[];
+}
+
+export interface Gauge {
+  readonly name: string;
+  readonly at: LonLat;
+}
+
+/** Direction of the river's fall, drawn as an arrow from upstream to downstream. */
+export interface Flow {
+  readonly from: LonLat;
+  readonly to: LonLat;
+}
+
+export interface Water {
+  /** Which of the two inputs rules. */
+  readonly by: "stage" | "elevation";
+  readonly stageM: number;
+  readonly gaugeZeroM: number;
+  /** Added to the gauge's elevation to reach the terrain's datum; null = taken as the same datum. */
+  readonly datumOffsetM: number | null;
+  /** Where the offset came from. */
+  readonly datumNote: string;
+  readonly elevationM: number;
+  /** Fall of the water surface along the flow, metres per metre, >= 0. */
+  readonly fallPerM: number;
+  readonly freeboardM: number;
+}
+
+export interface GroundSettings {
+  /** Root mean square error of the raster's heights, metres. */
+  readonly rmseM: number;
+  /** Set by the person when the file does not state its vertical unit; null = as the file states. */
+  readonly verticalUnit: VerticalUnit | null;
+  /** Vertical datum as the person states it, free text. */
+  readonly datumNote: string;
+}
+
+export type VerticalUnit = "metre" | "foot" | "us-survey-foot";
+
+export interface Bag {
+  /** Volume of one bag as placed, m3. */
+  readonly placedVolumeM3: number;
+  /** Mass of one filled bag, kg. */
+  readonly filledMassKg: number;
+  /** Width across the line of one bag as placed, metres. */
+  readonly placedWidthM: number;
+  /** Thickness of one course as placed, metres. */
+  readonly courseM: number;
+}
+
+export interface Sheet {
+  readonly toeExtensionM: number;
+  readonly tailM: number;
+  readonly rollWidthM: number;
+  readonly rollLengthM: number;
+  readonly lapM: number;
+}
+
+export interface Section {
+  /** Base width over height. */
+  readonly baseRatio: number;
+  /** Least base ratio a later raise may come down to. */
+  readonly leastBaseRatio: number;
+  readonly crownM: number;
+  readonly bag: Bag;
+  readonly sheet: Sheet;
+}
+
+export interface Practice {
+  /** Greatest safe height, metres. */
+  readonly limitM: number;
+  /** Clear distance from structure to the landside toe, metres. */
+  readonly setbackM: number;
+  readonly stationIntervalM: number;
+  /** Spare bags as a share of the bags placed. */
+  readonly spareShare: number;
+  /** Sand lost as a share of the sand in bags. */
+  readonly wasteShare: number;
+  /** Extra sand for the bags that hold the sheet, m3 per metre of line. */
+  readonly sheetAnchorM3PerM: number;
+  readonly sandDryKgPerM3: number;
+  readonly sandWetKgPerM3: number;
+  /** Allowed fall of the ground across the base as a share of the height. */
+  readonly crossFallShare: number;
+  /** Bags filled or placed per person-hour, low and high of the published spread. */
+  readonly taskRateLow: number;
+  readonly taskRateHigh: number;
+  /** Whole job, bags per person-hour. */
+  readonly jobRate: number;
+  readonly people: number;
+  /** Sand one truck carries, m3. */
+  readonly truckM3: number;
+  /** How much higher than the forecast stage the river may yet be asked to go, metres (raise reserve check). */
+  readonly raiseM: number;
+}
+
+export interface TerrainRef {
+  readonly name: string;
+  readonly bytes: number;
+}
+
+export interface Plan {
+  readonly title: string;
+  readonly structures: readonly Structure[];
+  readonly alignments: readonly Alignment[];
+  readonly noGo: readonly NoGo[];
+  readonly gauge: Gauge | null;
+  readonly flow: Flow | null;
+  readonly water: Water;
+  readonly ground: GroundSettings;
+  readonly section: Section;
+  readonly practice: Practice;
+  /** Files the heights come from, so that a reopened plan can say which terrain it wants. */
+  readonly terrain: readonly TerrainRef[];
+  /** The alternative the totals and differences refer to; null when there is none. */
+  readonly chosenId: string | null;
+  /** What an opened plan file held that is not ours; written back with the plan, used for nothing. */
+  readonly carried?: Carried;
+}
+
+/** Parts of a plan file that nothing here reads, kept so that opening and saving loses none of them. */
+export interface Carried {
+  /** Whole GeoJSON features of other roles. */
+  readonly features: readonly unknown[];
+  /** Other properties and members of our own features, by `role:id`. */
+  readonly byFeature: {
+    readonly [key: string]: {
+      readonly properties: { readonly [name: string]: unknown };
+      readonly members: { readonly [name: string]: unknown };
+    };
+  };
+  /** Other members of the collection. */
+  readonly members: { readonly [name: string]: unknown };
+  /** Settings whose names are not known, in their nesting. */
+  readonly settings: { readonly [name: string]: unknown };
+}

@@ -1,0 +1,40 @@
+import type { CutWalk } from "./cut-walk.ts";
+import { FOOT_M } from "./defaults.ts";
+import { PUBLISHED_TABLES, type PublishedTable } from "./handbook.ts";
+import type { PublishedCount } from "./sizing-types.ts";
+import type { Trace } from "./trace.ts";
+import { shareAbove } from "./volume.ts";
+
+/** What each published table says for the heights along the line. Sources: NDSU-11, NDSU-97, EMI-L4. */
+export function publishedCounts(trace: Trace, cuts: CutWalk): PublishedCount[] {
+  return PUBLISHED_TABLES.map((table) => countBy(table, trace, cuts));
+}
+
+function countBy(table: PublishedTable, trace: Trace, cuts: CutWalk): PublishedCount {
+  const topM = (table.topFt + 1e-6) * FOOT_M;
+  let bags = 0;
+  let beyondM = 0;
+  let coveredM = 0;
+  for (const { first, last } of trace.pieces) {
+    for (let i = first; i < last; i++) {
+      const fromM = cuts.heightM[i]!;
+      const toM = cuts.heightM[i + 1]!;
+      const stepM = trace.chainageM[i + 1]! - trace.chainageM[i]!;
+      if (fromM > topM || toM > topM) {
+        beyondM += stepM * shareAbove(fromM, toM, topM);
+      } else if (fromM > 0 || toM > 0) {
+        const perFoot = table.bagsPerFoot(fromM / FOOT_M) + table.bagsPerFoot(toM / FOOT_M);
+        if (Number.isNaN(perFoot)) continue;
+        bags += (perFoot / 2) * (stepM / FOOT_M);
+        coveredM += stepM;
+      }
+    }
+  }
+  return {
+    key: table.key,
+    name: table.name,
+    bags: coveredM > 0 ? Math.ceil(bags - 1e-6) : null,
+    beyondM,
+    why: table.why,
+  };
+}

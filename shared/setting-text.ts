@@ -1,0 +1,154 @@
+import { CUBIC_FOOT_M3, CUBIC_YARD_M3, FOOT_M, POUND_KG } from "./defaults.ts";
+import type { Outcome } from "./failure.ts";
+import { amountOf, parseLength, plainText } from "./parse-length.ts";
+import { SETTINGS, type Setting, type SettingKind, type SettingPath } from "./settings.ts";
+import {
+  formatCount,
+  formatElevation,
+  formatLength,
+  formatShare,
+  formatSmallMass,
+  formatSmallVolume,
+  grouped,
+  type UnitSystem,
+} from "./units.ts";
+
+const MILE_FT = 5280;
+const PCF = POUND_KG / CUBIC_FOOT_M3;
+const CY_PER_100_FT = CUBIC_YARD_M3 / (100 * FOOT_M);
+
+/** SI in one of each unit that may be typed for a kind; `us` and `metric` are what a bare number means. */
+interface KindUnits {
+  readonly us: string;
+  readonly metric: string;
+  readonly per: Readonly<Record<string, number>>;
+}
+
+const CUBIC: Readonly<Record<string, number>> = {
+  "cu ft": CUBIC_FOOT_M3,
+  ft3: CUBIC_FOOT_M3,
+  "cu yd": CUBIC_YARD_M3,
+  yd3: CUBIC_YARD_M3,
+  m3: 1,
+  l: 0.001,
+  litre: 0.001,
+  litres: 0.001,
+  liter: 0.001,
+  liters: 0.001,
+};
+
+const UNITS: Readonly<
+  Record<Exclude<SettingKind, "length" | "small-length" | "elevation">, KindUnits>
+> = {
+  ratio: { us: "", metric: "", per: { "": 1, ":1": 1 } },
+  count: { us: "", metric: "", per: { "": 1, people: 1 } },
+  rate: { us: "", metric: "", per: { "": 1, "bags/h": 1, "/h": 1 } },
+  share: { us: "%", metric: "%", per: { "%": 0.01 } },
+  slope: {
+    us: "ft/mi",
+    metric: "m/km",
+    per: {
+      "ft/mi": 1 / MILE_FT,
+      "ft/mile": 1 / MILE_FT,
+      "m/km": 0.001,
+      "cm/km": 1e-5,
+      "ft/ft": 1,
+      "m/m": 1,
+      "%": 0.01,
+    },
+  },
+  "bag-volume": { us: "cu ft", metric: "l", per: CUBIC },
+  "load-volume": { us: "cu yd", metric: "m3", per: CUBIC },
+  "volume-per-length": {
+    us: "cu yd/100 ft",
+    metric: "m3/m",
+    per: { "cu yd/100 ft": CY_PER_100_FT, "m3/m": 1 },
+  },
+  mass: {
+    us: "lb",
+    metric: "kg",
+    per: { lb: POUND_KG, lbs: POUND_KG, pound: POUND_KG, pounds: POUND_KG, kg: 1 },
+  },
+  density: {
+    us: "lb/cu ft",
+    metric: "kg/m3",
+    per: { "lb/cu ft": PCF, pcf: PCF, "kg/m3": 1 },
+  },
+};
+
+type Writer = (valueSI: number, us: boolean, system: UnitSystem) => string;
+
+const WRITERS: Readonly<Record<SettingKind, Writer>> = {
+  length: (m, us, system) => formatLength(m, system, us ? 2 : 3),
+  "small-length": (m, us) =>
+    us ? `${trimmed((m / FOOT_M) * 12, 2)} in` : `${trimmed(m * 100, 1)} cm`,
+  elevation: (m, _us, system) => formatElevation(m, system),
+  share: formatShare,
+  mass: (kg, _us, system) => formatSmallMass(kg, system),
+  "bag-volume": (m3, _us, system) => formatSmallVolume(m3, system),
+  "load-volume": (m3, us) =>
+    us ? `${grouped(m3 / CUBIC_YARD_M3, 1)} cu yd` : `${grouped(m3, 1)} m³`,
+  "volume-per-length": (value, us) =>
+    us ? `${grouped(value / CY_PER_100_FT, 1)} cu yd/100 ft` : `${grouped(value, 3)} m³/m`,
+  density: (value, us) =>
+    us ? `${grouped(value / PCF, 0)} lb/cu ft` : `${grouped(value, 0)} kg/m³`,
+  slope: (value, us) =>
+    us ? `${grouped(value * MILE_FT, 2)} ft/mi` : `${grouped(value * 1000, 3)} m/km`,
+  count: formatCount,
+  ratio: (value) => trimmed(value, 3),
+  rate: (value) => trimmed(value, 1),
+};
+
+/** The number of one setting as the person reads it, with its unit. */
+export function formatSetting(kind: SettingKind, valueSI: number, system: UnitSystem): string {
+  return WRITERS[kind](valueSI, system === "us", system);
+}
+
+/**
+ * What a person typed for the setting at `path`, in SI and inside its range. A bare number is in the
+ * unit in which the setting is shown. Fails with the range and an example in their units.
+ */
+export function parseSetting(path: SettingPath, text: string, system: UnitSystem): Outcome<number> {
+  const setting: Setting = SETTINGS[path];
+  const valueSI = read(setting.kind, text, system);
+  const slack = 1e-9 * Math.max(1, Math.abs(setting.highSI));
+  if (valueSI >= setting.lowSI - slack && valueSI <= setting.highSI + slack) {
+    return { ok: true, value: Math.min(setting.highSI, Math.max(setting.lowSI, valueSI)) };
+  }
+  const words = (si: number) => formatSetting(setting.kind, si, system);
+  const came = text.trim() === "" ? "nothing was typed" : `"${text.trim().slice(0, 40)}" came`;
+  return {
+    ok: false,
+    failure: {
+      code: Number.isNaN(valueSI) ? "setting/unreadable" : "setting/out-of-range",
+      message: `Expected a value from ${words(setting.lowSI)} to ${words(setting.highSI)}; ${came}.`,
+      remedy: `Type a value such as ${words(setting.defaultSI)}, which is the default.`,
+    },
+  };
+}
+
+function read(kind: SettingKind, text: string, system: UnitSystem): number {
+  if (kind === "length" || kind === "elevation") return lengthOf(text, system);
+  const plain = plainText(text).replace(/³/g, "3");
+  const match = /^([-+]?)\s*([\d.,]+(?:\s+\d+\/\d+)?)\s*(.*)$/.exec(plain);
+  if (!match) return Number.NaN;
+  if (kind === "small-length") {
+    const own = system === "us" ? "in" : "cm";
+    return lengthOf(match[3] ? plain : `${plain} ${own}`, system);
+  }
+  const units = UNITS[kind];
+  const unit = match[3]!.replace(/\s*\/\s*/g, "/") || units[system];
+  if (!Object.hasOwn(units.per, unit)) return Number.NaN;
+  const value = amountOf(match[2]!) * units.per[unit]!;
+  if (kind === "count" && !Number.isInteger(value)) return Number.NaN;
+  return match[1] === "-" ? -value : value;
+}
+
+function lengthOf(text: string, system: UnitSystem): number {
+  const length = parseLength(text, system);
+  return length.ok ? length.value : Number.NaN;
+}
+
+function trimmed(value: number, places: number): string {
+  return Number.isFinite(value) ? String(Number(value.toFixed(places))) : "–";
+}

@@ -1,0 +1,76 @@
+import { cornerChainages, layLine, signedAreaM2 } from "./alignment.ts";
+import { runChecks } from "./checks.ts";
+import { type CutWalk, cutWalk } from "./cut-walk.ts";
+import type { GroundSampler } from "./ground.ts";
+import type { Alignment, Plan } from "./plan.ts";
+import type { PlanPlane } from "./plan-plane.ts";
+import { publishedCounts } from "./published.ts";
+import { stepFor } from "./section.ts";
+import type { Reach, SizedLine } from "./sizing-types.ts";
+import { waterSurface } from "./stage.ts";
+import { stationsOf } from "./stations.ts";
+import { totalsOf } from "./totals.ts";
+import { breaksInside, type Trace, traceLine, traceLonLat } from "./trace.ts";
+import { waterSideOf } from "./water-side.ts";
+
+export interface SizeLineInputs {
+  readonly plan: Plan;
+  readonly alignment: Alignment;
+  readonly plane: PlanPlane;
+  readonly ground: GroundSampler;
+  /** True while something is dragged: totals at plus and minus one RMSE are left out. */
+  readonly live: boolean;
+}
+
+/**
+ * Sizes one alignment: lays it on the plan plane, walks it no coarser than half a cell, cuts the levee
+ * across at every sample, and derives stations, quantities, published counts and checks.
+ * Throws a `Refusal` for a line without enough corners or length, or too long for the ground's cells.
+ */
+export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInputs): SizedLine {
+  const line = layLine(alignment, plane);
+  const breaksM = breaksInside(line, alignment.reachBreaksM);
+  const surface = waterSurface(plan.water, plan.flow, plan.gauge, plane);
+  const trace = traceLine(line, breaksM, stepFor(ground), surface, plan.water.freeboardM);
+  const cuts = cutWalk(trace, ground, plan.section, 0);
+  const waterSide = waterSideOf(line, plan, plane);
+  const { whole, reaches } = totalsOf(trace, cuts, plan, waterSide);
+  const shifted = (shiftM: number) =>
+    live
+      ? null
+      : totalsOf(trace, cutWalk(trace, ground, plan.section, shiftM), plan, waterSide).whole;
+  const marks = [0, ...breaksM, line.lengthM];
+  return {
+    id: alignment.id,
+    name: alignment.name,
+    kind: alignment.kind,
+    enclosedM2: line.closed ? Math.abs(signedAreaM2(line)) : null,
+    cornersM: cornerChainages(line),
+    stations: stationsOf({ plan, line, breaksM, trace, cuts, ground, plane, surface }),
+    walk: { ...walkOf(trace, cuts), lonLat: traceLonLat(trace, plane) },
+    totals: whole,
+    totalsGroundLow: shifted(-plan.ground.rmseM),
+    totalsGroundHigh: shifted(plan.ground.rmseM),
+    reaches: reaches.map((totals, i): Reach => ({ fromM: marks[i]!, toM: marks[i + 1]!, totals })),
+    published: publishedCounts(trace, cuts),
+    checks: runChecks({ plan, line, plane, trace, cuts, totals: whole, cellM: ground.cellM }),
+    stepM: trace.stepM,
+  };
+}
+
+function walkOf(trace: Trace, cuts: CutWalk) {
+  return {
+    chainageM: trace.chainageM,
+    groundM: cuts.groundM,
+    lowestGroundM: cuts.lowestGroundM,
+    waterM: trace.waterM,
+    crestM: trace.crestM,
+    heightM: cuts.heightM,
+    greatestHeightM: cuts.greatestHeightM,
+    areaM2: cuts.areaM2,
+    toeLeftM: cuts.toeLeftM,
+    toeRightM: cuts.toeRightM,
+    leftNormal: trace.leftNormal,
+    leg: trace.leg,
+  };
+}

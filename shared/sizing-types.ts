@@ -1,0 +1,178 @@
+import type { LonLat } from "./plan.ts";
+
+/** Why a station stands where it does. */
+export type StationReason = "start" | "end" | "interval" | "corner" | "turn" | "reach";
+
+export interface Station {
+  readonly chainageM: number;
+  readonly lon: number;
+  readonly lat: number;
+  readonly reason: StationReason;
+  /** Ground at the centre line, metres; null where there is no data. */
+  readonly groundM: number | null;
+  /** Lowest ground under the base; null where any needed ground is missing. */
+  readonly lowestGroundM: number | null;
+  readonly waterM: number;
+  readonly crestM: number;
+  /** max(0, crest - ground at the centre line); null where there is no data. */
+  readonly heightM: number | null;
+  /** crest - lowest ground under the base, at least 0; null where there is no data. */
+  readonly greatestHeightM: number | null;
+  /** Width between the toes, metres. */
+  readonly baseM: number | null;
+  readonly sectionAreaM2: number | null;
+  readonly courses: number | null;
+  readonly bagsAcrossBase: number | null;
+  /** Bags per metre of line here. */
+  readonly bagsPerM: number | null;
+  /** Height this base could later carry (raise reserve), metres, never past the limit. */
+  readonly raiseToM: number | null;
+}
+
+/**
+ * The fine walk along the line (no coarser than half a cell), from which quantities are integrated and
+ * pictures drawn. All arrays have the same length n; NaN where there is no data. Every corner is there twice,
+ * at the same chainage, with the normal of the leg that ends and of the leg that starts.
+ */
+export interface Walk {
+  readonly chainageM: Float64Array;
+  /** n longitudes and latitudes, interleaved: 2 n values. */
+  readonly lonLat: Float64Array;
+  readonly groundM: Float64Array;
+  readonly lowestGroundM: Float64Array;
+  readonly waterM: Float64Array;
+  readonly crestM: Float64Array;
+  readonly heightM: Float64Array;
+  readonly greatestHeightM: Float64Array;
+  readonly areaM2: Float64Array;
+  /** Distance from the centre line to the toe, on the left of the direction of chainage, metres >= 0. */
+  readonly toeLeftM: Float64Array;
+  readonly toeRightM: Float64Array;
+  /** Unit normal pointing left, interleaved east, north: 2 n values (at corners the bisector's side is not taken: each leg has its own). */
+  readonly leftNormal: Float64Array;
+  /** Index of the leg each sample lies on. */
+  readonly leg: Uint16Array;
+}
+
+export interface Totals {
+  readonly lengthM: number;
+  /** Length where height is above zero. */
+  readonly builtLengthM: number;
+  /** By average end areas over the walk: what is ordered. */
+  readonly volumeM3: number;
+  /** By the prismoidal rule over the same walk, for comparison. */
+  readonly prismoidalVolumeM3: number;
+  /** Bags placed. */
+  readonly bagsPlaced: number;
+  /** Bags ordered: placed plus spares. */
+  readonly bags: number;
+  /** Bags that hold the sheet (their sand is in `sandM3`): beside `bags`, not in it. */
+  readonly sheetBags: number;
+  /** Sand ordered, waste and the bags that hold the sheet included, m3. */
+  readonly sandM3: number;
+  readonly sandDryKg: number;
+  readonly sandWetKg: number;
+  /** Sheet laid along the built length, m2; laps come on top and are in the rolls. */
+  readonly sheetM2: number;
+  readonly sheetRolls: number;
+  /** Widest sheet needed anywhere along the line, metres. */
+  readonly sheetWidthM: number;
+  readonly greatestHeightM: number;
+  readonly greatestHeightAtM: number;
+  readonly lengthOverLimitM: number;
+  readonly lengthOver3FtM: number;
+  /** Length without ground data: its quantities are not in the totals. */
+  readonly lengthNoDataM: number;
+  readonly trucks: number;
+  /** Person-hours for the whole job, and for one task (filling or placing) as a spread. */
+  readonly jobPersonHours: number;
+  readonly taskPersonHoursLow: number;
+  readonly taskPersonHoursHigh: number;
+  /** Hours for the people stated. */
+  readonly jobHours: number;
+  /** Length by height class: to 1, 2, 3, 4 ft (0.3048 m steps up to the limit), and over the limit. */
+  readonly lengthByClassM: readonly number[];
+}
+
+/** Totals of one stretch between breaks; a line without breaks has one reach. Counts ordered whole add up to the line's. */
+export interface Reach {
+  readonly fromM: number;
+  readonly toM: number;
+  readonly totals: Totals;
+}
+
+export type Severity = "stop" | "caution" | "note";
+
+export interface Check {
+  /** Rule identifier, e.g. `over-limit`. */
+  readonly id: string;
+  readonly severity: Severity;
+  /**
+   * Stretch it speaks of, always within 0 and the length; both 0 when it speaks of the whole plan. A stretch
+   * that runs over a ring's closing point comes as two checks with one message.
+   */
+  readonly fromM: number;
+  readonly toM: number;
+  /** Place of a mark on the map; null when it has none. */
+  readonly at: LonLat | null;
+  readonly message: string;
+  readonly remedy: string;
+  readonly rule: string;
+  readonly source: string;
+}
+
+/** A published table's answer for the same heights, as if the ground were flat across. */
+export interface PublishedCount {
+  readonly key: "NDSU-11" | "NDSU-97" | "EMI-L4";
+  readonly name: string;
+  /** Bags for the heights the table covers; null when it covers none of them. */
+  readonly bags: number | null;
+  /** Length of line whose height lies beyond the table, metres. */
+  readonly beyondM: number;
+  readonly why: string;
+}
+
+export interface SizedLine {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: "ring" | "line";
+  /** Plan area enclosed by a ring, m2; null for a line. */
+  readonly enclosedM2: number | null;
+  /** Chainage of each corner, metres. */
+  readonly cornersM: readonly number[];
+  readonly stations: readonly Station[];
+  readonly walk: Walk;
+  readonly totals: Totals;
+  /** Totals with the ground one RMSE lower (more bags) and higher (fewer bags); null while live. */
+  readonly totalsGroundLow: Totals | null;
+  readonly totalsGroundHigh: Totals | null;
+  readonly reaches: readonly Reach[];
+  readonly published: readonly PublishedCount[];
+  readonly checks: readonly Check[];
+  /** Step of the walk, metres. */
+  readonly stepM: number;
+}
+
+/** The levee cut across at one chainage, for the drawing. Offsets are metres, positive to the left of chainage. */
+export interface CrossSection {
+  readonly chainageM: number;
+  readonly at: LonLat;
+  /** Which side the water stands on: left (+1) or right (-1) of chainage. A ring's water side is its outside. */
+  readonly waterSide: 1 | -1;
+  readonly offsetM: Float64Array;
+  /** NaN where there is no data. */
+  readonly groundM: Float64Array;
+  readonly waterM: number;
+  readonly crestM: number;
+  readonly heightM: number | null;
+  readonly greatestHeightM: number | null;
+  readonly baseM: number | null;
+  readonly toeLeftM: number;
+  readonly toeRightM: number;
+  readonly crownM: number;
+  /** Horizontal run of the sides per metre of height. */
+  readonly sideSlope: number;
+  readonly areaM2: number | null;
+  readonly courses: number | null;
+  readonly bagsPerM: number | null;
+}

@@ -1,0 +1,115 @@
+import { cornerChainages, type PlaneLine, placeAt } from "./alignment.ts";
+import type { CutWalk } from "./cut-walk.ts";
+import type { GroundSampler } from "./ground.ts";
+import type { Plan } from "./plan.ts";
+import type { PlanPlane } from "./plan-plane.ts";
+import { bagsAcrossFor, bagsPlacedFor, coursesFor, raiseToM } from "./quantities.ts";
+import { type Cut, cutAcross, emptyCut } from "./section.ts";
+import type { Station, StationReason } from "./sizing-types.ts";
+import type { SurfaceAt } from "./stage.ts";
+import { breaksInside, type Trace } from "./trace.ts";
+import { turnsOf } from "./turns.ts";
+
+/** The ground turns where it rises or falls by more than this from a local low or high. Source: judgement. */
+const TURN_M = 0.1;
+/** Stations closer than this are one; the reason that comes first in this order stays. */
+const SAME_M = 0.01;
+const RANK: readonly StationReason[] = ["start", "end", "corner", "reach", "turn", "interval"];
+
+interface Mark {
+  readonly chainageM: number;
+  readonly reason: StationReason;
+}
+
+/** Everything stations are made from. */
+export interface StationInputs {
+  readonly plan: Plan;
+  readonly line: PlaneLine;
+  readonly breaksM: readonly number[];
+  readonly trace: Trace;
+  readonly cuts: CutWalk;
+  readonly ground: GroundSampler;
+  readonly plane: PlanPlane;
+  readonly surface: SurfaceAt;
+}
+
+/**
+ * Stations at the interval, at every corner and reach break, and where the ground turns; a ring has its
+ * closing station at the length. Each has its own cut across, on the leg that leaves it.
+ */
+export function stationsOf(inputs: StationInputs): Station[] {
+  const cut = emptyCut();
+  return marksOf(inputs).map((mark) => stationAt(mark, inputs, cut));
+}
+
+function marksOf({ plan, line, breaksM, trace, cuts }: StationInputs): Mark[] {
+  const marks: Mark[] = [
+    { chainageM: 0, reason: "start" },
+    { chainageM: line.lengthM, reason: "end" },
+  ];
+  const add = (chainageM: number, reason: StationReason) => marks.push({ chainageM, reason });
+  for (const chainageM of cornerChainages(line)) add(chainageM, "corner");
+  for (const chainageM of breaksInside(line, breaksM)) add(chainageM, "reach");
+  for (const turn of turnsOf(cuts.groundM, TURN_M, line.closed)) {
+    add(trace.chainageM[turn.index]!, "turn");
+  }
+  const { stationIntervalM } = plan.practice;
+  const steps = Math.floor(line.lengthM / stationIntervalM + 1e-9);
+  for (let k = 1; k <= steps; k++) add(k * stationIntervalM, "interval");
+  return withoutDoubles(marks);
+}
+
+function withoutDoubles(marks: Mark[]): Mark[] {
+  const kept: Mark[] = [];
+  for (const mark of marks.sort((a, b) => a.chainageM - b.chainageM)) {
+    const before = kept.at(-1);
+    const same = before !== undefined && mark.chainageM - before.chainageM < SAME_M;
+    if (!same) kept.push(mark);
+    else if (RANK.indexOf(mark.reason) < RANK.indexOf(before.reason)) kept.splice(-1, 1, mark);
+  }
+  return kept;
+}
+
+function stationAt({ chainageM, reason }: Mark, inputs: StationInputs, cut: Cut): Station {
+  const { plan, line, plane, ground, surface } = inputs;
+  const { section, practice } = plan;
+  const { xM, yM, leftX, leftY } = placeAt(line, chainageM);
+  const waterM = surface(xM, yM);
+  const crestM = waterM + plan.water.freeboardM;
+  cutAcross(cut, ground, section, xM, yM, leftX, leftY, crestM, 0);
+  const [lon, lat] = plane.toLonLat(xM, yM);
+  const base = { chainageM, lon, lat, reason, waterM, crestM };
+  const groundM = known(cut.groundM);
+  const heightM = known(cut.heightM);
+  if (Number.isNaN(cut.areaM2)) return { ...base, ...UNKNOWN, groundM, heightM };
+  const greatestHeightM = cut.heightM > 0 ? crestM - cut.lowestM : 0;
+  const baseM = cut.toeLeftM + cut.toeRightM;
+  return {
+    ...base,
+    groundM,
+    heightM,
+    lowestGroundM: cut.lowestM,
+    greatestHeightM,
+    baseM,
+    sectionAreaM2: cut.areaM2,
+    courses: coursesFor(cut.heightM, section),
+    bagsAcrossBase: bagsAcrossFor(baseM, section),
+    bagsPerM: bagsPlacedFor(cut.areaM2, section),
+    raiseToM: raiseToM(cut.heightM, greatestHeightM, section, practice),
+  };
+}
+
+const UNKNOWN = {
+  lowestGroundM: null,
+  greatestHeightM: null,
+  baseM: null,
+  sectionAreaM2: null,
+  courses: null,
+  bagsAcrossBase: null,
+  bagsPerM: null,
+  raiseToM: null,
+};
+
+function known(value: number): number | null {
+  return Number.isNaN(value) ? null : value;
+}

@@ -1,0 +1,157 @@
+import { CUBIC_FOOT_M3, CUBIC_YARD_M3, FOOT_M, POUND_KG } from "./defaults.ts";
+import type { Outcome } from "./failure.ts";
+import { amountOf, parseLength, plainText } from "./parse-length.ts";
+
+/**
+ * The one place where SI becomes what a person reads. Heights and distances use the international foot
+ * (0.3048 m exactly; source: 85 FR 62698, FR-FT), weights the avoirdupois pound and the short ton.
+ * A value that is not finite is written as an en dash, never as a number.
+ */
+export type UnitSystem = "us" | "metric";
+
+export { parseLength };
+
+const SHORT_TON_KG = 2000 * POUND_KG;
+const NO_VALUE = "–";
+
+/** Metres to feet or metres. */
+export function lengthIn(m: number, system: UnitSystem): number {
+  return system === "us" ? m / FOOT_M : m;
+}
+
+/** Feet or metres to metres. */
+export function lengthFrom(value: number, system: UnitSystem): number {
+  return system === "us" ? value * FOOT_M : value;
+}
+
+export function lengthUnit(system: UnitSystem): "ft" | "m" {
+  return system === "us" ? "ft" : "m";
+}
+
+/** Cubic metres to cubic yards or cubic metres. */
+export function volumeIn(m3: number, system: UnitSystem): number {
+  return system === "us" ? m3 / CUBIC_YARD_M3 : m3;
+}
+
+/** Square metres to square feet or square metres. */
+export function areaIn(m2: number, system: UnitSystem): number {
+  return system === "us" ? m2 / FOOT_M ** 2 : m2;
+}
+
+/** `3.5 ft` or `1.07 m`; one decimal of a foot, two of a metre unless `digits` says otherwise. */
+export function formatLength(m: number, system: UnitSystem, digits?: number): string {
+  const places = digits ?? (system === "us" ? 1 : 2);
+  return withUnit(lengthIn(m, system), places, lengthUnit(system));
+}
+
+/** Two decimals in either system: `873.90 ft`, `266.36 m`. */
+export function formatElevation(m: number, system: UnitSystem): string {
+  return withUnit(lengthIn(m, system), 2, lengthUnit(system));
+}
+
+/**
+ * `12+50` (full stations of 100 ft) or `1+250.0` (of 1,000 m). `digits` are decimals after the plus part,
+ * 0 and 1 by default. Source: MAHUN (8+35.67 is 835.67 ft; metric 1+256.02).
+ */
+export function formatStation(chainageM: number, system: UnitSystem, digits?: number): string {
+  if (!Number.isFinite(chainageM)) return NO_VALUE;
+  const places = digits ?? (system === "us" ? 0 : 1);
+  const full = fullStation(system);
+  const wholeDigits = system === "us" ? 2 : 3;
+  const scale = 10 ** places;
+  const units = Math.round(Math.abs(lengthIn(chainageM, system)) * scale);
+  const rest = units % (full * scale);
+  const stations = (units - rest) / (full * scale);
+  const width = wholeDigits + (places > 0 ? places + 1 : 0);
+  const sign = chainageM < 0 && units > 0 ? "-" : "";
+  return `${sign}${stations}+${(rest / scale).toFixed(places).padStart(width, "0")}`;
+}
+
+/**
+ * A station such as `12+50`, `8+35.67` (feet) or `1+250.0` (metres), or a plain length from the start,
+ * as metres of chainage. Source: MAHUN.
+ */
+export function parseStation(text: string, system: UnitSystem): Outcome<number> {
+  const plain = plainText(text);
+  const full = fullStation(system);
+  const match = /^(\d+)\s*\+\s*(\d+(?:\.\d*)?)$/.exec(plain);
+  const within = match ? amountOf(match[2]!) : Number.NaN;
+  if (match && within < full) {
+    return { ok: true, value: lengthFrom(Number(match[1]) * full + within, system) };
+  }
+  const asLength = match ? null : parseLength(plain, system);
+  if (asLength?.ok && asLength.value >= 0) return asLength;
+  const example = system === "us" ? "12+50 (1,250 ft)" : "1+250.0 (1,250 m)";
+  return {
+    ok: false,
+    failure: {
+      code: "station/unreadable",
+      message: `Expected a station such as ${example}; "${text.trim().slice(0, 40)}" is not one.`,
+      remedy: match
+        ? `The figure after the plus must be below ${full}.`
+        : "Type a station, or a distance from the start of the line.",
+    },
+  };
+}
+
+/** `164 cu yd` or `125 m³`; one decimal below 10. */
+export function formatVolume(m3: number, system: UnitSystem): string {
+  const value = volumeIn(m3, system);
+  return withUnit(value, Math.abs(value) < 9.95 ? 1 : 0, system === "us" ? "cu yd" : "m³");
+}
+
+/** `1,200 sq ft` or `111 m²`; one decimal below 10. */
+export function formatArea(m2: number, system: UnitSystem): string {
+  const value = areaIn(m2, system);
+  return withUnit(value, Math.abs(value) < 9.95 ? 1 : 0, system === "us" ? "sq ft" : "m²");
+}
+
+/** Loads: short tons (`265 tons`) or tonnes (`240 t`); one decimal below 10. */
+export function formatMass(kg: number, system: UnitSystem): string {
+  const value = kg / (system === "us" ? SHORT_TON_KG : 1000);
+  return withUnit(value, Math.abs(value) < 9.95 ? 1 : 0, system === "us" ? "tons" : "t");
+}
+
+/** What one person lifts: `36 lb` or `16.3 kg`. */
+export function formatSmallMass(kg: number, system: UnitSystem): string {
+  return system === "us" ? withUnit(kg / POUND_KG, 0, "lb") : withUnit(kg, 1, "kg");
+}
+
+/** Volume of one bag: `0.325 cu ft` or `9.2 L`. */
+export function formatSmallVolume(m3: number, system: UnitSystem): string {
+  return system === "us" ? withUnit(m3 / CUBIC_FOOT_M3, 3, "cu ft") : withUnit(m3 * 1000, 1, "L");
+}
+
+/** Whole number with thousands commas: `12,340`. */
+export function formatCount(n: number): string {
+  return grouped(n, 0);
+}
+
+/** `10.8 h`; whole hours from 100 on. */
+export function formatHours(h: number): string {
+  return withUnit(h, Math.abs(h) < 99.95 ? 1 : 0, "h");
+}
+
+/** Share of one as per cent: `10 %`, `7.5 %`. */
+export function formatShare(share: number): string {
+  const percent = share * 100;
+  const whole = Math.abs(percent - Math.round(percent)) < 0.05;
+  return withUnit(percent, whole ? 0 : 1, "%");
+}
+
+/** A number with thousands commas and a fixed count of decimals; an en dash when it is not finite. */
+export function grouped(value: number, places: number): string {
+  if (!Number.isFinite(value)) return NO_VALUE;
+  const [whole, decimals] = value.toFixed(places).split(".") as [string, string | undefined];
+  const unsigned = whole.replace("-", "").replace(/\B(?=(\d{3})+$)/g, ",");
+  const digits = decimals === undefined ? unsigned : `${unsigned}.${decimals}`;
+  return value < 0 && /[1-9]/.test(digits) ? `-${digits}` : digits;
+}
+
+function withUnit(value: number, places: number, unit: string): string {
+  return Number.isFinite(value) ? `${grouped(value, places)} ${unit}` : NO_VALUE;
+}
+
+function fullStation(system: UnitSystem): 100 | 1000 {
+  return system === "us" ? 100 : 1000;
+}

@@ -1,0 +1,99 @@
+import "./app.css";
+import "./ui/ui.css";
+import "./ui/layers.css";
+import { useEffect, useState } from "preact/hooks";
+import { openAny } from "./actions.ts";
+import { MapRoom } from "./map/map-room.tsx";
+import { ProfileRoom } from "./profile/profile-room.tsx";
+import { SectionRoom } from "./profile/section-room.tsx";
+import { SheetsRoom } from "./sheets/sheets-room.tsx";
+import { sheetsOpen } from "./state.ts";
+import { BusyBar } from "./ui/busy-bar.tsx";
+import { MakeupPopover } from "./ui/makeup-popover.tsx";
+import { Notices } from "./ui/notices.tsx";
+import { runShortcut } from "./worksheet/shortcuts.ts";
+import { TopBar } from "./worksheet/top-bar.tsx";
+import { Worksheet } from "./worksheet/worksheet.tsx";
+
+/** The room under the map on a narrow screen; `none` gives the map all of it. */
+type Panel = "worksheet" | "profile" | "section" | "none";
+
+const TABS: readonly { readonly panel: Panel; readonly label: string }[] = [
+  { panel: "worksheet", label: "Worksheet" },
+  { panel: "profile", label: "Along the line" },
+  { panel: "section", label: "Section" },
+];
+
+/** The four rooms: alternatives on top, worksheet left, map large, profile and section under it. */
+export function App() {
+  const [panel, setPanel] = useState<Panel>("worksheet");
+  useEffect(() => {
+    document.addEventListener("keydown", runShortcut);
+    return () => document.removeEventListener("keydown", runShortcut);
+  }, []);
+  useEffect(takeDrops, []);
+  const printing = sheetsOpen.value;
+  return (
+    <>
+      <div class="shell" data-panel={panel} inert={printing}>
+        <TopBar />
+        <main class="map-place" aria-label="Map">
+          <MapRoom />
+          <div class="over-map">
+            <BusyBar />
+            <Notices />
+          </div>
+        </main>
+        <PanelTabs panel={panel} onPanel={setPanel} />
+        <aside class="worksheet-place" aria-label="Worksheet">
+          <Worksheet />
+        </aside>
+        <section class="profile-place" aria-label="Along the line">
+          <ProfileRoom />
+        </section>
+        <section class="section-place" aria-label="Section">
+          <SectionRoom />
+        </section>
+      </div>
+      {printing && <SheetsRoom />}
+      <MakeupPopover />
+    </>
+  );
+}
+
+interface PanelTabsProps {
+  readonly panel: Panel;
+  readonly onPanel: (panel: Panel) => void;
+}
+
+function PanelTabs({ panel, onPanel }: PanelTabsProps) {
+  return (
+    <nav class="panel-tabs" aria-label="Rooms">
+      {TABS.map((tab) => (
+        <button
+          key={tab.panel}
+          type="button"
+          aria-pressed={panel === tab.panel}
+          onClick={() => onPanel(panel === tab.panel ? "none" : tab.panel)}
+        >
+          {tab.label}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+function takeDrops(): () => void {
+  const allow = (event: DragEvent) => event.preventDefault();
+  const drop = (event: DragEvent) => {
+    event.preventDefault();
+    const files = [...(event.dataTransfer?.files ?? [])];
+    if (files.length > 0) void openAny(files);
+  };
+  document.addEventListener("dragover", allow);
+  document.addEventListener("drop", drop);
+  return () => {
+    document.removeEventListener("dragover", allow);
+    document.removeEventListener("drop", drop);
+  };
+}

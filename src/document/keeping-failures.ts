@@ -1,0 +1,58 @@
+import { asFailure, type Failure, Refusal } from "../../shared/failure.ts";
+
+const GO_ON = "Your work goes on. Save the plan as a file before you close this page.";
+
+/** What the browser's refusal to keep something means for the person. */
+export function keepingFailure(thrown: unknown): Failure {
+  if (thrown instanceof Refusal) return asFailure(thrown);
+  const { name, message } = thrown instanceof Error ? thrown : new Error(String(thrown));
+  if (name === "QuotaExceededError") {
+    return {
+      code: "keep/full",
+      message: "The browser has no room left to keep this plan and its ground.",
+      remedy: `${GO_ON} With more disk space free it will be kept again.`,
+    };
+  }
+  return {
+    code: "keep/refused",
+    message: `The browser does not keep this plan: ${message}`,
+    remedy: `${GO_ON} A private window or blocked site data may be the cause.`,
+  };
+}
+
+/** The kept plan could not be opened. */
+export function unreadable(cause: Failure): Failure {
+  return {
+    code: "keep/unreadable",
+    message: `The plan kept in this browser cannot be opened: ${cause.message}`,
+    remedy: "It is left as it is. Open the plan from its file, or go on with a new one.",
+  };
+}
+
+/** Another open page holds the kept plan. */
+export function secondPage(): Failure {
+  return {
+    code: "keep/second-page",
+    message:
+      "Another page of Drystead is open with its own plan; this page keeps a plan of its own.",
+    remedy: "To go on with the other plan, use the other page.",
+  };
+}
+
+/** Every place to keep a plan is held. */
+export function noSlot(): Failure {
+  return {
+    code: "keep/too-many-pages",
+    message: "So many pages of Drystead are open that this one's plan is not kept.",
+    remedy: "Save the plan as a file before you close this page, or close other pages and reload.",
+  };
+}
+
+/** The plan is back without its ground. */
+export function terrainLost(): Failure {
+  return {
+    code: "keep/terrain-lost",
+    message: "The plan is back, but the browser has lost the ground that was kept with it.",
+    remedy: "Open the raster again in Ground.",
+  };
+}

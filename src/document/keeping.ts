@@ -1,0 +1,189 @@
+import { effect } from "@preact/signals";
+import { type Failure, Refusal } from "../../shared/failure.ts";
+import { writePlanFile } from "../../shared/plan-file.ts";
+import { keepingFailure, noSlot, secondPage, terrainLost, unreadable } from "./keeping-failures.ts";
+import { latestOf, readJournal, writeJournal } from "./kept-plan.ts";
+import { takeEmptySlot, takeSlot } from "./slots.ts";
+import { type History, history } from "./store.ts";
+import {
+  clearSlot,
+  keptSlots,
+  readKeptPlan,
+  readKeptTerrain,
+  writeKeptPlan,
+  writeKeptTerrain,
+} from "./vault.ts";
+import { writeBehind } from "./write-behind.ts";
+
+/** What a page that was closed left behind. */
+export interface Kept extends History {
+  /** The terrain files that were open; empty when there were none or they are lost. */
+  readonly terrain: File[];
+  /** What could not be restored; null when all was. */
+  readonly failure: Failure | null;
+}
+
+interface Revision {
+  readonly number: number;
+  readonly state: History;
+}
+
+interface Place {
+  /** Null when every slot is held by another page. */
+  readonly slot: string | null;
+  /** True when another open page holds a kept plan. */
+  readonly beside: boolean;
+}
+
+const WRITE_DELAY_MS = 250;
+const STEPS_KEPT = 50;
+
+let taken: Promise<Place> | null = null;
+let slotNow: string | null = null;
+let lastRevision = 0;
+let terrainWrites: Promise<void> = Promise.resolve();
+const fromVault = new WeakSet<File>();
+
+/**
+ * What was kept by the page that closed last (this tab's own after a reload); null when there is nothing. Call it
+ * before {@link keepPlan}, and hand the result to `startFrom`.
+ * @throws Refusal `keep/unreadable` when there is a plan that cannot be opened: it is left alone and this page keeps
+ * its own elsewhere; `keep/refused` when the browser keeps nothing
+ */
+export async function restore(): Promise<Kept | null> {
+  const { slot } = await place();
+  if (slot === null) return null;
+  const kept = (await readKeptPlan(slot)) ?? null;
+  const journal = readJournal(localStorage.getItem(journalKey(slot)));
+  const latest = latestOf(kept, journal);
+  if (latest === null) return null;
+  if (!latest.ok) {
+    taken = keptSlots().then(async (all) => ({ slot: await takeEmptySlot(all), beside: false }));
+    throw refusal(unreadable(latest.failure));
+  }
+  lastRevision = Math.max(kept?.revision ?? 0, journal?.revision ?? 0);
+  const terrain = await readKeptTerrain(slot);
+  for (const file of terrain ?? []) fromVault.add(file);
+  return { ...latest.value, terrain: terrain ?? [], failure: terrain ? null : terrainLost() };
+}
+
+/**
+ * Keeps the plan and its last steps from now on: within 250 ms of a change, and at once when the page is hidden or
+ * closed. Failures go to `onFailure`; the work goes on.
+ * @returns stops keeping
+ */
+export function keepPlan(onFailure: (failure: Failure) => void): () => void {
+  const writer = writeBehind<Revision>(write, WRITE_DELAY_MS, (thrown) =>
+    onFailure(keepingFailure(thrown)),
+  );
+  const stop = effect(() => {
+    lastRevision += 1;
+    writer.put({ number: lastRevision, state: history.value });
+  });
+  const hurry = () => {
+    const waiting = writer.waiting();
+    if (waiting) writeInHaste(waiting);
+    writer.flush();
+  };
+  const whenHidden = () => document.visibilityState === "hidden" && hurry();
+  document.addEventListener("visibilitychange", whenHidden);
+  window.addEventListener("pagehide", hurry);
+  place().then(
+    ({ slot, beside }) => {
+      if (slot === null) onFailure(noSlot());
+      else if (beside) onFailure(secondPage());
+    },
+    () => {},
+  );
+  return () => {
+    stop();
+    document.removeEventListener("visibilitychange", whenHidden);
+    window.removeEventListener("pagehide", hurry);
+  };
+}
+
+/**
+ * Keeps the terrain files beside the plan, in place of those kept before; their bytes are copied.
+ * @throws Refusal `keep/full`, `keep/refused`; the files kept before stay then
+ */
+export function keepTerrain(files: readonly File[]): Promise<void> {
+  if (files.length > 0 && files.every((file) => fromVault.has(file))) return Promise.resolve();
+  const next = terrainWrites.then(() => copyTerrain(files));
+  terrainWrites = next.catch(() => {});
+  return next;
+}
+
+/** Forgets the plan and terrain kept for this page; the next change of the plan is kept again. */
+export async function forget(): Promise<void> {
+  const { slot } = await place();
+  if (slot === null) return;
+  localStorage.removeItem(journalKey(slot));
+  await clearSlot(slot);
+}
+
+async function place(): Promise<Place> {
+  taken ??= takePlace();
+  try {
+    const found = await taken;
+    slotNow = found.slot;
+    return found;
+  } catch (thrown) {
+    taken = null;
+    throw refusal(keepingFailure(thrown));
+  }
+}
+
+async function takePlace(): Promise<Place> {
+  const kept = await keptSlots();
+  const slot = await takeSlot(kept);
+  const beside = kept.length > 0 && slot !== null && !kept.includes(slot);
+  return { slot, beside };
+}
+
+async function write({ number, state }: Revision): Promise<void> {
+  const { slot } = await place();
+  if (slot === null) return;
+  await writeKeptPlan(slot, {
+    revision: number,
+    keptAt: Date.now(),
+    text: writePlanFile(state.plan),
+    history: {
+      plan: state.plan,
+      done: state.done.slice(-STEPS_KEPT),
+      undone: state.undone.slice(-STEPS_KEPT),
+    },
+  });
+  const journal = readJournal(localStorage.getItem(journalKey(slot)));
+  if (journal && journal.revision <= number) localStorage.removeItem(journalKey(slot));
+}
+
+function writeInHaste({ number, state }: Revision): void {
+  if (slotNow === null) return;
+  try {
+    const journal = writeJournal({ revision: number, text: writePlanFile(state.plan) });
+    localStorage.setItem(journalKey(slotNow), journal);
+  } catch {
+    // The database write that follows may still succeed; there is no page left to tell.
+  }
+}
+
+async function copyTerrain(files: readonly File[]): Promise<void> {
+  const { slot } = await place();
+  if (slot === null) return;
+  const bytes = files.reduce((sum, file) => sum + file.size, 0);
+  try {
+    const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
+    if (bytes > quota - usage) throw new DOMException("No room left", "QuotaExceededError");
+    await writeKeptTerrain(slot, files);
+  } catch (thrown) {
+    throw refusal(keepingFailure(thrown));
+  }
+}
+
+function refusal({ code, message, remedy }: Failure): Refusal {
+  return new Refusal(code, message, remedy);
+}
+
+function journalKey(slot: string): string {
+  return `drystead.journal.${slot}`;
+}

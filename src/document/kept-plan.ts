@@ -1,0 +1,63 @@
+import type { Outcome } from "../../shared/failure.ts";
+import type { Plan } from "../../shared/plan.ts";
+import { validatePlan } from "../../shared/plan-check.ts";
+import { readPlanFile } from "../../shared/plan-file.ts";
+import type { History, Step } from "./store.ts";
+import type { KeptPlan } from "./vault.ts";
+
+/** A plan written in haste while the page was closing. */
+export interface Journal {
+  readonly revision: number;
+  /** The plan as a plan file. */
+  readonly text: string;
+}
+
+/** The text of a journal as the browser kept it, or null when there is none or it is damaged. */
+export function readJournal(stored: string | null): Journal | null {
+  if (stored === null) return null;
+  const end = stored.indexOf("\n");
+  const revision = Number(stored.slice(0, end));
+  return end > 0 && Number.isInteger(revision) ? { revision, text: stored.slice(end + 1) } : null;
+}
+
+/** A journal as one text. */
+export function writeJournal({ revision, text }: Journal): string {
+  return `${revision}\n${text}`;
+}
+
+/**
+ * The latest state from what was kept: the kept plan with its steps, and the journal's plan on top of it when that
+ * is later. Steps that no longer fit are left out; the plan is read from its file when its value does not fit.
+ */
+export function latestOf(kept: KeptPlan | null, journal: Journal | null): Outcome<History> | null {
+  const before = kept && historyOf(kept);
+  const isLater = journal !== null && journal.revision > (kept?.revision ?? -1);
+  const after = isLater ? readPlanFile(journal.text) : null;
+  if (!after?.ok) return before ?? after;
+  const { plan } = after.value;
+  return { ok: true, value: before?.ok ? withStep(before.value, plan) : only(plan) };
+}
+
+function historyOf({ history, text }: KeptPlan): Outcome<History> {
+  if (validatePlan(history?.plan).ok) {
+    const steps = [...(history.done ?? []), ...(history.undone ?? [])];
+    return { ok: true, value: steps.every(isSound) ? history : only(history.plan) };
+  }
+  const read = readPlanFile(text);
+  return read.ok ? { ok: true, value: only(read.value.plan) } : read;
+}
+
+function isSound(step: Step): boolean {
+  return (
+    typeof step?.note === "string" && validatePlan(step.before).ok && validatePlan(step.after).ok
+  );
+}
+
+function withStep({ plan: before, done }: History, plan: Plan): History {
+  const step = { note: "Last change before the page closed", before, after: plan };
+  return { plan, done: [...done, step], undone: [] };
+}
+
+function only(plan: Plan): History {
+  return { plan, done: [], undone: [] };
+}

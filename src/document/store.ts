@@ -1,0 +1,138 @@
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import type { Outcome } from "../../shared/failure.ts";
+import type { Plan } from "../../shared/plan.ts";
+import { validateChange, validatePlan } from "../../shared/plan-check.ts";
+import { frozen } from "./freeze.ts";
+import type { ApplyEdit, Edit } from "./types.ts";
+
+/** One step of undo: the plan on either side of it. Plans share what did not change. */
+export interface Step {
+  readonly note: string;
+  readonly before: Plan;
+  readonly after: Plan;
+}
+
+/** The present plan and the steps on either side of it, newest last. */
+export interface History {
+  readonly plan: Plan;
+  readonly done: readonly Step[];
+  readonly undone: readonly Step[];
+}
+
+/** Most steps kept for undo. */
+export const MAX_STEPS = 200;
+
+const present = signal<History>({ plan: frozen(EMPTY_PLAN), done: [], undone: [] });
+let openGesture: string | null = null;
+
+/** Plan, done and undone steps as one value, for keeping. */
+export const history: ReadonlySignal<History> = present;
+/** The plan as it stands: immutable, always valid. */
+export const plan: ReadonlySignal<Plan> = computed(() => present.value.plan);
+/** Note of the step that {@link undo} would take back; null when there is none. */
+export const undoNote: ReadonlySignal<string | null> = computed(
+  () => present.value.done.at(-1)?.note ?? null,
+);
+/** Note of the step that {@link redo} would do again; null when there is none. */
+export const redoNote: ReadonlySignal<string | null> = computed(
+  () => present.value.undone.at(-1)?.note ?? null,
+);
+
+/**
+ * The one gate of the document. An edit whose plan is not valid changes nothing and returns the failure;
+ * an edit that returns the plan it was given makes no step. Edits in a row with the same gesture are one
+ * step. A change of the chosen alternative alone is a change of view: no step, and redo stays.
+ */
+export const apply: ApplyEdit = (edit) => {
+  const before = present.peek().plan;
+  const after = edit.change(before);
+  if (after === before) return { ok: true, value: undefined };
+  const checked = validateChange(before, after);
+  if (!checked.ok) return checked;
+  if (isViewOnly(before, after)) show({ ...present.peek(), plan: after });
+  else record(edit, before, after);
+  return { ok: true, value: undefined };
+};
+
+/** Ends a drag or slide: the next edit is a step of its own even when it carries the same gesture. */
+export function endGesture(): void {
+  openGesture = null;
+}
+
+/** Takes the last step back; does nothing when there is none. */
+export function undo(): void {
+  openGesture = null;
+  const { plan: now, done, undone } = present.peek();
+  const step = done.at(-1);
+  if (!step) return;
+  show({
+    plan: keepingView(step, step.before, now),
+    done: done.slice(0, -1),
+    undone: [...undone, step],
+  });
+}
+
+/** Does the step again that was last taken back; does nothing when there is none. */
+export function redo(): void {
+  openGesture = null;
+  const { plan: now, done, undone } = present.peek();
+  const step = undone.at(-1);
+  if (!step) return;
+  show({
+    plan: keepingView(step, step.after, now),
+    done: [...done, step],
+    undone: undone.slice(0, -1),
+  });
+}
+
+/** Puts another plan in place of the present one (a file opened) as one step that can be undone. */
+export function replacePlan(next: Plan, note: string): Outcome<void> {
+  openGesture = null;
+  const checked = validatePlan(next);
+  if (!checked.ok) return checked;
+  record({ note, change: () => next }, present.peek().plan, next);
+  return { ok: true, value: undefined };
+}
+
+/** Starts from a kept or new plan, with its steps; what was there before cannot be undone to. */
+export function startFrom(kept: {
+  plan: Plan;
+  done?: readonly Step[];
+  undone?: readonly Step[];
+}): Outcome<void> {
+  openGesture = null;
+  const checked = validatePlan(kept.plan);
+  if (!checked.ok) return checked;
+  show({ plan: kept.plan, done: kept.done ?? [], undone: kept.undone ?? [] });
+  return { ok: true, value: undefined };
+}
+
+function record(edit: Edit, before: Plan, after: Plan): void {
+  const { done } = present.peek();
+  const last = done.at(-1);
+  const continues =
+    edit.gesture !== undefined && edit.gesture === openGesture && last !== undefined;
+  const step = { note: edit.note, before: continues ? last.before : before, after };
+  const earlier = continues ? done.slice(0, -1) : done.slice(-(MAX_STEPS - 1));
+  openGesture = edit.gesture ?? null;
+  show({ plan: after, done: [...earlier, step], undone: [] });
+}
+
+function show(next: History): void {
+  frozen(next.plan);
+  present.value = next;
+}
+
+function isViewOnly(before: Plan, after: Plan): boolean {
+  const keys = new Set([...Object.keys(before), ...Object.keys(after)]) as Set<keyof Plan>;
+  keys.delete("chosenId");
+  return [...keys].every((key) => before[key] === after[key]);
+}
+
+function keepingView(step: Step, target: Plan, now: Plan): Plan {
+  if (step.before.chosenId !== step.after.chosenId || target.chosenId === now.chosenId)
+    return target;
+  const there = target.alignments.some((alignment) => alignment.id === now.chosenId);
+  return there || now.chosenId === null ? { ...target, chosenId: now.chosenId } : target;
+}

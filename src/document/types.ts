@@ -1,0 +1,13 @@
+import type { Outcome } from "../../shared/failure.ts";
+import type { Plan } from "../../shared/plan.ts";
+
+/** A named change of the plan. `change` is pure; the gate validates what it returns. */
+export interface Edit {
+  /** Names the step for undo, e.g. "Move corner 3 of B". */
+  readonly note: string;
+  readonly change: (plan: Plan) => Plan;
+  /** Edits in a row that carry the same gesture are one step of undo (a drag, a slider). */
+  readonly gesture?: string;
+}
+
+export type ApplyEdit = (edit: Edit) => Outcome<void>;

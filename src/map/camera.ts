@@ -1,0 +1,61 @@
+import type { Map as MapLibreMap } from "maplibre-gl";
+import type { LonLat, Plan } from "../../shared/plan.ts";
+import { plan } from "../document/store.ts";
+import { ground } from "../state.ts";
+import { boxOf } from "./plan-shapes.ts";
+
+/** How much ground is shown round the plan: this share of its width on every side. */
+const ROUND_PLAN = 0.35;
+const EDGE_PX = 24;
+
+type Box = [west: number, south: number, east: number, north: number];
+
+/** The box round lines and structures; null for an empty plan. */
+function planBox(of: Plan): Box | null {
+  const places: LonLat[] = [
+    ...of.alignments.flatMap((each) => each.corners),
+    ...of.structures.flatMap((each) => each.outline),
+  ];
+  return places.length > 0 ? boxOf(places) : null;
+}
+
+/** Shows the plan with the ground round it; does nothing when there is none. */
+export function lookAtPlan(map: MapLibreMap, animate = true): void {
+  const box = planBox(plan.peek());
+  if (!box) return;
+  const [west, south, east, north] = box;
+  const [wide, high] = [(east - west) * ROUND_PLAN, (north - south) * ROUND_PLAN];
+  bring(map, [west - wide, south - high, east + wide, north + high], animate);
+}
+
+/** Shows the whole raster; does nothing when none is open. */
+export function lookAtGround(map: MapLibreMap, animate = true): void {
+  const bounds = ground.peek()?.bounds;
+  if (bounds) bring(map, [...bounds], animate);
+}
+
+/** Where a newly opened ground is best looked at: at the plan when it lies on it, else the whole. */
+export function lookAtNew(map: MapLibreMap): void {
+  const box = planBox(plan.peek());
+  const bounds = ground.peek()?.bounds;
+  const onGround = box && bounds && overlap(box, bounds);
+  if (box && (onGround || !bounds)) lookAtPlan(map, false);
+  else lookAtGround(map, false);
+}
+
+/** True when no part of the plan is in view. */
+export function planOutOfView(map: MapLibreMap): boolean {
+  const box = planBox(plan.peek());
+  if (!box) return false;
+  const seen = map.getBounds();
+  return !overlap(box, [seen.getWest(), seen.getSouth(), seen.getEast(), seen.getNorth()]);
+}
+
+function overlap(a: readonly number[], b: readonly number[]): boolean {
+  return a[0]! < b[2]! && a[2]! > b[0]! && a[1]! < b[3]! && a[3]! > b[1]!;
+}
+
+function bring(map: MapLibreMap, box: Box, animate: boolean): void {
+  const still = !animate || matchMedia("(prefers-reduced-motion: reduce)").matches;
+  map.fitBounds(box, { padding: EDGE_PX, maxZoom: 20, duration: still ? 0 : 500 });
+}

@@ -1,0 +1,106 @@
+import { effect } from "@preact/signals";
+import { type Map as MapLibreMap, Marker } from "maplibre-gl";
+import { render } from "preact";
+import type { Check } from "../../shared/sizing-types.ts";
+import { chosenLine, pointedCheck } from "../state.ts";
+import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
+import { type CheckGroup, groupChecks } from "./check-groups.ts";
+import { openPopover } from "./popover.ts";
+import { restingView } from "./view.ts";
+
+interface Shown {
+  readonly marker: Marker;
+  readonly button: HTMLButtonElement;
+  group: CheckGroup;
+}
+
+/** Keeps a button on the map at every check that has a place; pressing it says what the check says. */
+export function keepCheckMarks(map: MapLibreMap): void {
+  const shown = new Map<string, Shown>();
+  effect(() => {
+    restingView.value;
+    const line = chosenLine.value;
+    const groups = line ? groupChecks(line, ([lng, lat]) => map.project({ lng, lat })) : [];
+    const keys = new Set(groups.map((group) => group.key));
+    for (const [key, { marker }] of shown) {
+      if (keys.has(key)) continue;
+      marker.remove();
+      shown.delete(key);
+    }
+    for (const group of groups) {
+      const known = shown.get(group.key);
+      if (known) update(known, group);
+      else shown.set(group.key, add(map, group));
+    }
+  });
+}
+
+function add(map: MapLibreMap, group: CheckGroup): Shown {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.className = "map-check";
+  const marker = new Marker({ element: button }).setLngLat([...group.at]).addTo(map);
+  const mark: Shown = { marker, button, group };
+  update(mark, group);
+  button.addEventListener("click", (event) => {
+    event.stopPropagation();
+    open(map, mark);
+  });
+  return mark;
+}
+
+function update(mark: Shown, group: CheckGroup): void {
+  mark.group = group;
+  mark.marker.setLngLat([...group.at]).setOffset([...group.offset]);
+  const first = group.checks[0]!;
+  mark.button.setAttribute("aria-label", nameOf(group));
+  mark.button.dataset.severity = first.severity;
+  mark.button.dataset.checks = group.checks.map((check) => check.id).join(" ");
+  render(
+    <>
+      <SeverityMark severity={first.severity} />
+      {group.checks.length > 1 && <span class="map-check-count">{group.checks.length}</span>}
+    </>,
+    mark.button,
+  );
+}
+
+function open(map: MapLibreMap, { group, button }: Shown): void {
+  const first = group.checks[0]!;
+  pointedCheck.value = { fromM: first.fromM, toM: first.toM, at: first.at };
+  openPopover(map, {
+    at: group.at,
+    offset: group.offset,
+    label: "What the check says",
+    content: <CheckTexts checks={group.checks} />,
+    onClose: () => {
+      pointedCheck.value = null;
+      button.focus({ preventScroll: true });
+    },
+  });
+}
+
+function CheckTexts({ checks }: { readonly checks: readonly Check[] }) {
+  return (
+    <ul class="map-check-texts">
+      {checks.map((check) => (
+        <li key={`${check.id} ${check.fromM}`}>
+          <SeverityMark severity={check.severity} />
+          <div>
+            <strong>{check.message}</strong>
+            <p>{check.remedy}</p>
+            <p class="map-check-rule">
+              {check.rule} <cite>{check.source}</cite>
+            </p>
+          </div>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+function nameOf(group: CheckGroup): string {
+  const first = group.checks[0]!;
+  const more = group.checks.length > 1 ? `, and ${group.checks.length - 1} more here` : "";
+  return `${severityWord(first.severity)}: ${first.message}${more}`;
+}

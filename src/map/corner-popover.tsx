@@ -1,0 +1,44 @@
+import type { Map as MapLibreMap } from "maplibre-gl";
+import { plan } from "../document/store.ts";
+import { chosenId, tool } from "../state.ts";
+import { deleteCorner, fewestCorners } from "../worksheet/corner-edits.ts";
+import { dragging } from "./drawing-state.ts";
+import { closePopover, openPopover } from "./popover.ts";
+
+const REACH_PX = 13;
+
+/** A click or tap on a corner of the chosen alternative offers to take it out, also where there is no right button. */
+export function keepCornerPopover(map: MapLibreMap): void {
+  map.on("click", (event) => {
+    if (tool.peek() !== "move" || dragging.peek()) return;
+    const alternative = plan.peek().alignments.find((each) => each.id === chosenId.peek());
+    const index = alternative?.corners.findIndex(([lng, lat]) => {
+      const at = map.project({ lng, lat });
+      return Math.hypot(at.x - event.point.x, at.y - event.point.y) <= REACH_PX;
+    });
+    if (!alternative || index === undefined || index < 0) return;
+    const spare = alternative.corners.length > fewestCorners(alternative.kind);
+    openPopover(map, {
+      at: alternative.corners[index]!,
+      label: `Corner ${index + 1} of ${alternative.name}`,
+      content: (
+        <div class="map-corner">
+          <span>
+            Corner {index + 1} of {alternative.name}
+          </span>
+          <button
+            type="button"
+            class="text-button"
+            disabled={!spare}
+            onClick={() => {
+              closePopover();
+              deleteCorner(alternative, index);
+            }}
+          >
+            Remove
+          </button>
+        </div>
+      ),
+    });
+  });
+}

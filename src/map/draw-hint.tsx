@@ -1,0 +1,56 @@
+import { type Tool, tool } from "../state.ts";
+import { finishDrawing } from "./drawing.ts";
+import { drawnCorners } from "./drawing-state.ts";
+import { theMap } from "./the-map.ts";
+
+const WORDS: Readonly<Record<Exclude<Tool, "move">, string>> = {
+  "draw-ring": "Set the corners of the ring one after the other.",
+  "draw-line": "Set the corners of the line, from one high end to the other.",
+  "draw-structure": "Set the corners of the building.",
+  "draw-no-go": "Set the corners of the area to stay out of.",
+  "draw-flow": "Set a place upstream, then one downstream.",
+  "place-gauge": "Set the place of the gauge.",
+};
+
+/** Corners needed before a shape can be ended by hand; tools that end by themselves are not named. */
+const FEWEST: Partial<Record<Tool, number>> = {
+  "draw-ring": 3,
+  "draw-line": 2,
+  "draw-structure": 3,
+  "draw-no-go": 3,
+};
+
+/** While something is being drawn: what to do next, and buttons to end or give up. */
+export function DrawHint() {
+  const now = tool.value;
+  if (now === "move") return null;
+  const fewest = FEWEST[now];
+  const enough = fewest !== undefined && (drawnCorners.value ?? 0) >= fewest;
+  return (
+    <div class="map-hint" role="status">
+      <span>
+        {WORDS[now]}
+        {fewest !== undefined && " Double-click or Enter ends it."}
+      </span>
+      {fewest !== undefined && (
+        <button
+          type="button"
+          class="text-button"
+          disabled={!enough}
+          onClick={() => finishDrawing(theMap().getCanvas())}
+        >
+          Finish
+        </button>
+      )}
+      <button
+        type="button"
+        class="text-button"
+        onClick={() => {
+          tool.value = "move";
+        }}
+      >
+        Cancel
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,155 @@
+import type { Map as MapLibreMap } from "maplibre-gl";
+import {
+  type HexColor,
+  TerraDraw,
+  TerraDrawLineStringMode,
+  TerraDrawPointMode,
+  TerraDrawPolygonMode,
+  TerraDrawSelectMode,
+} from "terra-draw";
+import { TerraDrawMapLibreGLAdapter } from "terra-draw-maplibre-gl-adapter";
+import type { Tool } from "../state.ts";
+import type { MapColours } from "./colours.ts";
+import { EDIT_BELOW } from "./layers.ts";
+
+/** Reach of a corner for mouse and finger, CSS pixels. The library's own 40 closes small rings early. */
+const MOUSE_REACH_PX = 13;
+const FINGER_REACH_PX = 26;
+/** The library drops one drag event in so many; none may be dropped here. */
+const DROP_NO_EVENT = Number.MAX_SAFE_INTEGER;
+
+/** The drawing library's mode for each tool. */
+export const MODE_OF: Readonly<Record<Tool, string>> = {
+  move: "select",
+  "draw-ring": "ring",
+  "draw-line": "line",
+  "draw-structure": "structure",
+  "draw-no-go": "no-go",
+  "draw-flow": "flow",
+  "place-gauge": "gauge",
+};
+const AREAS = ["ring", "structure", "no-go"] as const;
+const LINES = ["line", "flow"] as const;
+
+/** Corners can be dragged, put in on a leg and taken out; the whole line cannot be shoved by accident. */
+const FLAGS = {
+  feature: {
+    draggable: false,
+    selfIntersectable: true,
+    coordinates: { draggable: true, deletable: true, midpoints: { draggable: true } },
+  },
+};
+
+/** A drawing library bound to the map, with its own undo and keys for deleting left out. */
+export function makeDraw(map: MapLibreMap, colours: MapColours): TerraDraw {
+  return new TerraDraw({
+    adapter: new TerraDrawMapLibreGLAdapter({
+      map,
+      coordinatePrecision: 9,
+      renderBelowLayerId: EDIT_BELOW,
+      minPixelDragDistanceSelecting: 3,
+    }),
+    modes: [
+      new TerraDrawSelectMode({
+        flags: { ring: FLAGS, line: FLAGS },
+        keyEvents: null,
+        allowManualDeselection: false,
+        allowManualSelection: false,
+        dragEventThrottle: DROP_NO_EVENT,
+        pointerDistance: MOUSE_REACH_PX,
+        styles: selectStyles(colours),
+      }),
+      ...AREAS.map(
+        (modeName) =>
+          new TerraDrawPolygonMode({
+            modeName,
+            pointerDistance: MOUSE_REACH_PX,
+            showCoordinatePoints: modeName !== "ring",
+            styles: areaStyles(colours),
+          }),
+      ),
+      new TerraDrawLineStringMode({
+        modeName: "line",
+        pointerDistance: MOUSE_REACH_PX,
+        styles: lineStyles(colours),
+      }),
+      new TerraDrawLineStringMode({
+        modeName: "flow",
+        pointerDistance: MOUSE_REACH_PX,
+        finishOnNthCoordinate: 2,
+        styles: { ...lineStyles(colours), lineStringColor: colours.waterText as HexColor },
+      }),
+      new TerraDrawPointMode({
+        modeName: "gauge",
+        styles: { pointColor: colours.waterText as HexColor, pointWidth: 5 },
+      }),
+    ],
+  });
+}
+
+/** Sets how far a corner reaches, for the kind of pointer now in use. */
+export function setReach(draw: TerraDraw, pointerType: string): void {
+  const pointerDistance = pointerType === "touch" ? FINGER_REACH_PX : MOUSE_REACH_PX;
+  for (const mode of ["select", ...AREAS, ...LINES])
+    draw.updateModeOptions(mode, { pointerDistance });
+}
+
+/** Sets the colours after a change of theme. */
+export function setDrawColours(draw: TerraDraw, colours: MapColours): void {
+  draw.updateModeOptions("select", { styles: selectStyles(colours) });
+  for (const mode of AREAS) draw.updateModeOptions(mode, { styles: areaStyles(colours) });
+  draw.updateModeOptions("line", { styles: lineStyles(colours) });
+}
+
+function selectStyles(colours: MapColours) {
+  const ink = colours.ink as HexColor;
+  const panel = colours.panel as HexColor;
+  return {
+    selectedPolygonColor: ink,
+    selectedPolygonFillOpacity: 0,
+    selectedPolygonOutlineColor: ink,
+    selectedPolygonOutlineWidth: 1.4,
+    selectedLineStringColor: ink,
+    selectedLineStringWidth: 1.4,
+    selectionPointColor: panel,
+    selectionPointWidth: 4.6,
+    selectionPointOutlineColor: ink,
+    selectionPointOutlineWidth: 1.5,
+    midPointColor: panel,
+    midPointWidth: 2.4,
+    midPointOutlineColor: ink,
+    midPointOutlineWidth: 1,
+    midPointOpacity: 0.75,
+    midPointOutlineOpacity: 0.55,
+  };
+}
+
+function areaStyles(colours: MapColours) {
+  const ink = colours.ink as HexColor;
+  const panel = colours.panel as HexColor;
+  return {
+    fillColor: ink,
+    fillOpacity: 0.04,
+    outlineColor: ink,
+    outlineWidth: 1.4,
+    closingPointColor: panel,
+    closingPointWidth: 5.5,
+    closingPointOutlineColor: colours.act as HexColor,
+    closingPointOutlineWidth: 2,
+    coordinatePointColor: panel,
+    coordinatePointWidth: 3.5,
+    coordinatePointOutlineColor: ink,
+    coordinatePointOutlineWidth: 1.4,
+  };
+}
+
+function lineStyles(colours: MapColours) {
+  return {
+    lineStringColor: colours.ink as HexColor,
+    lineStringWidth: 1.4,
+    closingPointColor: colours.panel as HexColor,
+    closingPointWidth: 5.5,
+    closingPointOutlineColor: colours.act as HexColor,
+    closingPointOutlineWidth: 2,
+  };
+}

@@ -1,0 +1,146 @@
+import { computed, effect, untracked } from "@preact/signals";
+import type { LineString, Polygon } from "geojson";
+import type { Map as MapLibreMap } from "maplibre-gl";
+import type { TerraDraw } from "terra-draw";
+import type { Alignment, LonLat } from "../../shared/plan.ts";
+import { apply, endGesture, plan } from "../document/store.ts";
+import { chosenId, tell, tool } from "../state.ts";
+import { colours } from "./colours-now.ts";
+import { keepCornerPopover } from "./corner-popover.tsx";
+import { rounded, sameCorners } from "./corner-step.ts";
+import { MODE_OF, makeDraw, setDrawColours, setReach } from "./draw-modes.ts";
+import { dragging, drawnCorners } from "./drawing-state.ts";
+import { EditGesture } from "./edit-gesture.ts";
+import { cornersOf, drawnEdit } from "./finish-shape.ts";
+
+/** The chosen alternative as the drawing library holds it. */
+interface Held {
+  readonly featureId: string | number;
+  readonly alternativeId: string;
+  readonly kind: Alignment["kind"];
+}
+
+/**
+ * Drawing by the tool that is set, and editing the corners of the chosen alternative. The document is the
+ * only truth: what is drawn becomes an edit, and what the document says is written back to the drawing.
+ */
+export function keepDrawing(map: MapLibreMap): void {
+  const draw = makeDraw(map, colours.peek());
+  const chosen = computed(() => plan.value.alignments.find((each) => each.id === chosenId.value));
+  const canvas = map.getCanvas();
+  let held: Held | null = null;
+
+  draw.start();
+  canvas.addEventListener("pointerdown", (event) => {
+    setReach(draw, event.pointerType);
+    if (event.isPrimary) canvas.setPointerCapture(event.pointerId);
+  });
+  effect(() => setDrawColours(draw, colours.value));
+
+  const hold = (alternative: Alignment | undefined) => {
+    if (dragging.peek()) return;
+    held = holdIn(draw, held, alternative);
+    if (held && draw.getMode() === "select") draw.selectFeature(held.featureId);
+  };
+  effect(() => {
+    const mode = MODE_OF[tool.value];
+    if (draw.getMode() !== mode) draw.setMode(mode);
+    drawnCorners.value = tool.value === "move" ? null : 0;
+    untracked(() => hold(chosen.peek()));
+  });
+  effect(() => hold(chosen.value));
+
+  const gesture = new EditGesture(() => {
+    const geometry = held && draw.getSnapshotFeature(held.featureId)?.geometry;
+    return geometry ? cornersOf(geometry) : null;
+  });
+  draw.on("change", (ids, kind, context) => {
+    if (context && "origin" in context && context.origin === "api") return;
+    if (held && kind === "update" && ids.includes(held.featureId)) {
+      if (context?.target !== "properties") gesture.changed(held.alternativeId);
+      return;
+    }
+    if (tool.peek() !== "move") drawnCorners.value = countDrawn(draw);
+  });
+  draw.on("finish", (id, { action }) => {
+    if (action === "draw") return finish(draw, id);
+    gesture.flush();
+    if (action === "insertMidpoint" && gesture.mayGoOn()) return;
+    gesture.end();
+    endGesture();
+    hold(chosen.peek());
+  });
+  canvas.addEventListener("pointerup", () => gesture.released());
+  listenForEnter(canvas);
+  keepCornerPopover(map);
+}
+
+/** Makes the library hold the chosen alternative as the document has it. */
+function holdIn(draw: TerraDraw, held: Held | null, wanted: Alignment | undefined): Held | null {
+  const same = held && wanted && held.alternativeId === wanted.id && held.kind === wanted.kind;
+  if (same && draw.hasFeature(held.featureId)) {
+    const feature = draw.getSnapshotFeature(held.featureId);
+    const shown = feature ? cornersOf(feature.geometry) : [];
+    if (!sameCorners(shown, wanted.corners)) {
+      draw.updateFeatureGeometry(held.featureId, geometryOf(wanted));
+    }
+    return held;
+  }
+  if (held && draw.hasFeature(held.featureId)) draw.removeFeatures([held.featureId]);
+  if (!wanted) return null;
+  const featureId = draw.getFeatureId();
+  const [outcome] = draw.addFeatures([
+    {
+      type: "Feature",
+      id: featureId,
+      properties: { mode: wanted.kind },
+      geometry: geometryOf(wanted),
+    },
+  ]);
+  if (outcome?.valid) return { featureId, alternativeId: wanted.id, kind: wanted.kind };
+  tell("error", {
+    code: "draw/not-editable",
+    message: `${wanted.name} cannot be edited on the map: ${outcome?.reason ?? "its shape was refused"}.`,
+    remedy: "Edit its corners in the table under Line.",
+  });
+  return null;
+}
+
+function geometryOf({ kind, corners }: Alignment): Polygon | LineString {
+  const path = corners.map((corner: LonLat) => [...rounded(corner)]);
+  if (kind === "line") return { type: "LineString", coordinates: path };
+  return { type: "Polygon", coordinates: [[...path, [...path[0]!]]] };
+}
+
+function finish(draw: TerraDraw, id: string | number): void {
+  const geometry = draw.getSnapshotFeature(id)?.geometry;
+  if (!geometry) return;
+  const edit = drawnEdit(tool.peek(), geometry, plan.peek());
+  queueMicrotask(() => {
+    if (draw.hasFeature(id)) draw.removeFeatures([id]);
+    tool.value = "move";
+    const outcome = edit.ok ? apply(edit.value) : edit;
+    if (!outcome.ok) tell("error", outcome.failure);
+  });
+}
+
+/** Corners set so far of the shape being drawn. */
+function countDrawn(draw: TerraDraw): number {
+  const drawn = draw.getSnapshot().find((each) => each.properties.currentlyDrawing === true);
+  if (!drawn) return 0;
+  const corners = cornersOf(drawn.geometry).length;
+  return Number(drawn.properties.committedCoordinateCount ?? Math.max(1, corners - 1));
+}
+
+/** Ends the shape being drawn where it stands, as Enter does. */
+export function finishDrawing(canvas: HTMLElement): void {
+  canvas.dispatchEvent(new KeyboardEvent("keyup", { key: "Enter" }));
+}
+
+/** Enter ends what is being drawn also when the map has not the focus; Escape is the screen's own key. */
+function listenForEnter(canvas: HTMLElement): void {
+  window.addEventListener("keydown", (event) => {
+    if (tool.peek() === "move" || event.target !== document.body) return;
+    if (event.key === "Enter") finishDrawing(canvas);
+  });
+}

@@ -1,0 +1,92 @@
+import type { Geometry } from "geojson";
+import type { Failure, Outcome } from "../../shared/failure.ts";
+import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
+import { freeLetter, freeNumbered } from "../../shared/plan-names.ts";
+import type { Edit } from "../document/types.ts";
+import type { Tool } from "../state.ts";
+import { distinct, rounded } from "./corner-step.ts";
+
+/**
+ * The edit that adds what was drawn with a tool to the plan; refused when it has too few corners.
+ * A drawn ring or line becomes the chosen alternative and takes the next free letter.
+ */
+export function drawnEdit(tool: Tool, geometry: Geometry, plan: Plan): Outcome<Edit> {
+  if (tool === "draw-ring" || tool === "draw-line") return alternative(tool, geometry, plan);
+  if (tool === "draw-structure") return structure(geometry, plan);
+  if (tool === "draw-no-go") return noGo(geometry, plan);
+  if (tool === "draw-flow") return flow(geometry);
+  if (tool === "place-gauge") return gauge(geometry, plan);
+  return refused("Nothing was being drawn.");
+}
+
+function alternative(tool: Tool, geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const kind = tool === "draw-ring" ? "ring" : "line";
+  const corners = cornersOf(geometry);
+  const fewest = kind === "ring" ? 3 : 2;
+  if (corners.length < fewest) return refused(`A ${kind} needs at least ${fewest} corners.`);
+  const name = freeLetter(new Set(plan.alignments.map((each) => each.name)));
+  const id = freeNumbered(new Set(plan.alignments.map((each) => each.id)), "line-");
+  const drawn: Alignment = { id, name, kind, corners, reachBreaksM: [] };
+  return accepted(`Draw ${kind} ${name}`, (now) => ({
+    ...now,
+    alignments: [...now.alignments, drawn],
+    chosenId: id,
+  }));
+}
+
+function structure(geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const outline = cornersOf(geometry);
+  if (outline.length < 3) return refused("A building needs at least 3 corners.");
+  const name = freeNumbered(new Set(plan.structures.map((each) => each.name)), "Structure ");
+  const id = freeNumbered(new Set(plan.structures.map((each) => each.id)), "structure-");
+  return accepted(`Draw ${name}`, (now) => ({
+    ...now,
+    structures: [...now.structures, { id, name, outline, floorM: null }],
+  }));
+}
+
+function noGo(geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const outline = cornersOf(geometry);
+  if (outline.length < 3) return refused("A no-go area needs at least 3 corners.");
+  const name = freeNumbered(new Set(plan.noGo.map((each) => each.name)), "No-go ");
+  const id = freeNumbered(new Set(plan.noGo.map((each) => each.id)), "no-go-");
+  return accepted(`Draw ${name}`, (now) => ({
+    ...now,
+    noGo: [...now.noGo, { id, name, outline }],
+  }));
+}
+
+function flow(geometry: Geometry): Outcome<Edit> {
+  const [from, to] = cornersOf(geometry);
+  if (!from || !to) return refused("The river's flow needs two places: upstream and downstream.");
+  return accepted("Draw the river's flow", (now) => ({ ...now, flow: { from, to } }));
+}
+
+function gauge(geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const [at] = cornersOf(geometry);
+  if (!at) return refused("The gauge needs a place.");
+  const name = plan.gauge?.name ?? "Gauge";
+  return accepted("Place the gauge", (now) => ({ ...now, gauge: { name, at } }));
+}
+
+/** Corners of a drawn shape, rounded, without repeats; a polygon's closing corner is left out. */
+export function cornersOf(geometry: Geometry): LonLat[] {
+  if (geometry.type === "Point") return [rounded(geometry.coordinates)];
+  if (geometry.type === "LineString") return distinct(geometry.coordinates.map(rounded), false);
+  if (geometry.type === "Polygon")
+    return distinct((geometry.coordinates[0] ?? []).map(rounded), true);
+  return [];
+}
+
+function accepted(note: string, change: (plan: Plan) => Plan): Outcome<Edit> {
+  return { ok: true, value: { note, change } };
+}
+
+function refused(message: string): Outcome<Edit> {
+  const failure: Failure = {
+    code: "draw/too-few",
+    message,
+    remedy: "Set its corners one after the other, then double-click or press Enter.",
+  };
+  return { ok: false, failure };
+}

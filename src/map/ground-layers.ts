@@ -1,0 +1,191 @@
+import type { FeatureCollection, Position } from "geojson";
+import type { Map as MapLibreMap } from "maplibre-gl";
+import type { GroundSummary } from "../../shared/messages.ts";
+import { faded, type MapColours } from "./colours.ts";
+import { RELIEF_BELOW, WATER_BELOW } from "./layers.ts";
+import { groundRamp, waterRamp } from "./ramps.ts";
+import { NOTHING, show } from "./sources.ts";
+import { SCHEMES, tileAddress } from "./tile-address.ts";
+import type { WaterTint } from "./water-level.ts";
+
+/** Relief tiles carry heights times this: a quarter of a millimetre a step instead of 4 mm. */
+const RELIEF_SCALE = 16;
+const TERRARIUM = { red: 256, green: 1, blue: 1 / 256, shift: 32768 };
+/** Steepness that the shading of the whole raster is stretched to, and the most it is stretched. */
+const SHADED_STEEPNESS = 0.13;
+const MOST_STRETCH = 12;
+const SHADE_OPACITY = 0.72;
+/** Ground resolution of a 256-pixel mercator tile of zoom 0 on the equator, metres a pixel. */
+const WORLD_PIXEL_M = 40075016.686 / 256;
+
+const GROUND_LAYERS = ["ground-tone", "ground-shade", "water", "holes"] as const;
+const GROUND_SOURCES = ["relief", "water", "holes"] as const;
+
+/** What the ground's pictures depend on besides the colours. */
+export interface GroundShown {
+  readonly summary: GroundSummary;
+  /** Counts openings of the ground. */
+  readonly turn: number;
+  readonly water: WaterTint;
+  /** A base map lies under the ground: the ground's own tone is left out. */
+  readonly onBaseMap: boolean;
+}
+
+/** Range of heights over the shorter side of the raster. */
+export function steepness(summary: GroundSummary): number {
+  const sideM = Math.min(summary.columns * summary.cellXM, summary.rows * summary.cellYM);
+  return Math.max(1e-4, (summary.highestM - summary.lowestM) / Math.max(1, sideM));
+}
+
+/** How many times heights are stretched for the shading, so that a flat valley has relief too; 1 to 12. */
+export function shadingStretch(summary: GroundSummary): number {
+  return Math.min(MOST_STRETCH, Math.max(1, SHADED_STEEPNESS / steepness(summary)));
+}
+
+/** Takes the ground's layers off the map. */
+export function removeGround(map: MapLibreMap): void {
+  for (const id of GROUND_LAYERS) if (map.getLayer(id)) map.removeLayer(id);
+  for (const id of GROUND_SOURCES) if (map.getSource(id)) map.removeSource(id);
+  show(map, "outside", NOTHING);
+}
+
+/** Puts relief, water tint and holes of a newly opened ground on the map in place of what was there. */
+export function installGround(map: MapLibreMap, ground: GroundShown, colours: MapColours): void {
+  removeGround(map);
+  const { summary, turn, water, onBaseMap } = ground;
+  const stretch = shadingStretch(summary);
+  const frame = { tileSize: 256, bounds: [...summary.bounds] as [number, number, number, number] };
+  const maxzoom = deepestZoom(summary);
+  const factor = stretch / RELIEF_SCALE;
+  map.addSource("relief", {
+    type: "raster-dem",
+    ...frame,
+    maxzoom,
+    tiles: [
+      tileAddress(SCHEMES.relief, turn, {
+        relief: { baseM: Math.floor(summary.lowestM), scale: RELIEF_SCALE },
+      }),
+    ],
+    encoding: "custom",
+    redFactor: TERRARIUM.red * factor,
+    greenFactor: TERRARIUM.green * factor,
+    blueFactor: TERRARIUM.blue * factor,
+    baseShift: TERRARIUM.shift * factor,
+  });
+  map.addSource("water", {
+    type: "raster-dem",
+    ...frame,
+    maxzoom,
+    tiles: [tileAddress(SCHEMES.water, turn, { fall: water.fall })],
+    encoding: "terrarium",
+  });
+  map.addLayer(
+    {
+      id: "ground-tone",
+      type: "color-relief",
+      source: "relief",
+      paint: {
+        "color-relief-color": toneOf(summary, colours),
+        "color-relief-opacity": onBaseMap ? 0 : 1,
+      },
+    },
+    RELIEF_BELOW,
+  );
+  map.addLayer(
+    {
+      id: "ground-shade",
+      type: "hillshade",
+      source: "relief",
+      paint: {
+        "hillshade-method": "igor",
+        "hillshade-exaggeration": 0.5,
+        "hillshade-illumination-direction": 315,
+        "hillshade-illumination-anchor": "map",
+        "hillshade-shadow-color": faded(colours.shadow, SHADE_OPACITY),
+        "hillshade-highlight-color": colours.sunlit,
+      },
+    },
+    RELIEF_BELOW,
+  );
+  map.addLayer(
+    {
+      id: "water",
+      type: "color-relief",
+      source: "water",
+      paint: { "color-relief-color": waterRamp(water.levelM, colours) },
+    },
+    WATER_BELOW,
+  );
+  if (summary.holeShare > 0 || summary.fromOverview) {
+    map.addSource("holes", {
+      type: "raster",
+      ...frame,
+      maxzoom,
+      tiles: [tileAddress(SCHEMES.holes, turn)],
+    });
+    map.addLayer(
+      {
+        id: "holes",
+        type: "raster",
+        source: "holes",
+        paint: { "raster-fade-duration": 0, "raster-opacity": 0.75 },
+      },
+      WATER_BELOW,
+    );
+  }
+  show(map, "outside", outsideOf(summary));
+}
+
+/** Moves the water on the map: a paint property, so that it follows a stage being dragged. */
+export function setWaterLevel(map: MapLibreMap, levelM: number, colours: MapColours): void {
+  if (!map.getLayer("water")) return;
+  map.setPaintProperty("water", "color-relief-color", waterRamp(levelM, colours));
+}
+
+/** Sets the colours of the ground that is on the map, after a change of theme. */
+export function paintGround(map: MapLibreMap, summary: GroundSummary, colours: MapColours): void {
+  if (!map.getLayer("ground-tone")) return;
+  map.setPaintProperty("ground-tone", "color-relief-color", toneOf(summary, colours));
+  map.setPaintProperty(
+    "ground-shade",
+    "hillshade-shadow-color",
+    faded(colours.shadow, SHADE_OPACITY),
+  );
+  map.setPaintProperty("ground-shade", "hillshade-highlight-color", colours.sunlit);
+}
+
+function toneOf(summary: GroundSummary, colours: MapColours) {
+  const rangeM = summary.highestM - Math.floor(summary.lowestM);
+  return groundRamp(rangeM * shadingStretch(summary), colours);
+}
+
+/** Zoom at which a pixel of a display tile is no larger than a cell. */
+function deepestZoom(summary: GroundSummary): number {
+  const latitude = (summary.bounds[1] + summary.bounds[3]) / 2;
+  const pixelM = WORLD_PIXEL_M * Math.cos((latitude * Math.PI) / 180);
+  const zoom = Math.ceil(Math.log2(pixelM / Math.min(summary.cellXM, summary.cellYM)));
+  return Math.min(22, Math.max(0, zoom));
+}
+
+/** Everything outside the raster as an area, and the raster's edge as a line. */
+function outsideOf(summary: GroundSummary): FeatureCollection {
+  const edge = [...summary.corners, summary.corners[0]].map((at): Position => [at[0], at[1]]);
+  const world: Position[] = [
+    [-180, -85],
+    [180, -85],
+    [180, 85],
+    [-180, 85],
+    [-180, -85],
+  ];
+  return {
+    type: "FeatureCollection",
+    features: [
+      {
+        type: "Feature",
+        properties: {},
+        geometry: { type: "Polygon", coordinates: [world, edge] },
+      },
+      { type: "Feature", properties: {}, geometry: { type: "LineString", coordinates: edge } },
+    ],
+  };
+}

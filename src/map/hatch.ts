@@ -1,0 +1,107 @@
+import type { Map as MapLibreMap } from "maplibre-gl";
+import { faded, type MapColours } from "./colours.ts";
+
+/** Drawn at twice the size they are shown at. */
+const PIXEL_RATIO = 2;
+
+type Draw = (pen: CanvasRenderingContext2D, size: number) => void;
+
+/** Puts the map's patterns and symbols in place in the colours given, replacing those of another theme. */
+export function installImages(map: MapLibreMap, colours: MapColours): void {
+  const put = (name: string, size: number, draw: Draw) => {
+    const picture = drawn(size * PIXEL_RATIO, draw);
+    if (map.hasImage(name)) map.updateImage(name, picture);
+    else map.addImage(name, picture, { pixelRatio: PIXEL_RATIO });
+  };
+  put("over-hatch", 8, (pen, size) => stripes(pen, size, colours.over, colours.panel, 0.5));
+  put("no-go-hatch", 10, (pen, size) =>
+    stripes(pen, size, faded(colours.ink, 0.45), faded(colours.paper, 0.25), 0.14),
+  );
+  put("tick", 22, (pen, size) => {
+    pen.fillStyle = colours.ink;
+    pen.fillRect(size / 2 - 1.5, size * 0.04, 3, size * 0.3);
+  });
+  put("crosshair", 30, (pen, size) => crosshair(pen, size, colours));
+  put("flow-head", 22, (pen, size) => arrowHead(pen, size, colours.waterText));
+  put("gauge", 26, (pen, size) => staff(pen, size, colours));
+}
+
+function drawn(size: number, draw: Draw): ImageData {
+  const canvas = document.createElement("canvas");
+  canvas.width = size;
+  canvas.height = size;
+  const pen = canvas.getContext("2d", { willReadFrequently: true });
+  if (!pen) throw new Error("No 2D canvas in this browser.");
+  draw(pen, size);
+  return pen.getImageData(0, 0, size, size);
+}
+
+/** Lines from lower left to upper right that meet across the edges of the tile. */
+function stripes(
+  pen: CanvasRenderingContext2D,
+  size: number,
+  ink: string,
+  ground: string,
+  share: number,
+): void {
+  pen.fillStyle = ground;
+  pen.fillRect(0, 0, size, size);
+  pen.strokeStyle = ink;
+  pen.lineWidth = (size * share) / Math.SQRT2;
+  for (const shift of [-size, 0, size]) {
+    pen.beginPath();
+    pen.moveTo(shift - size / 2, size * 1.5);
+    pen.lineTo(shift + size * 1.5, -size / 2);
+    pen.stroke();
+  }
+}
+
+function crosshair(pen: CanvasRenderingContext2D, size: number, colours: MapColours): void {
+  const middle = size / 2;
+  const radius = size * 0.24;
+  const cross = () => {
+    pen.beginPath();
+    pen.arc(middle, middle, radius, 0, 2 * Math.PI);
+    for (const [x, y] of [
+      [1, 0],
+      [0, 1],
+    ] as const) {
+      pen.moveTo(middle - x * radius * 1.6, middle - y * radius * 1.6);
+      pen.lineTo(middle + x * radius * 1.6, middle + y * radius * 1.6);
+    }
+    pen.stroke();
+  };
+  pen.lineCap = "round";
+  pen.strokeStyle = colours.panel;
+  pen.lineWidth = 8;
+  cross();
+  pen.strokeStyle = colours.act;
+  pen.lineWidth = 4;
+  cross();
+}
+
+function arrowHead(pen: CanvasRenderingContext2D, size: number, ink: string): void {
+  pen.strokeStyle = ink;
+  pen.lineWidth = 4;
+  pen.lineCap = "round";
+  pen.lineJoin = "round";
+  pen.beginPath();
+  pen.moveTo(size * 0.28, size * 0.76);
+  pen.lineTo(size * 0.5, size * 0.5);
+  pen.lineTo(size * 0.72, size * 0.76);
+  pen.stroke();
+}
+
+/** A staff gauge: a post with divisions. */
+function staff(pen: CanvasRenderingContext2D, size: number, colours: MapColours): void {
+  const [left, width] = [size * 0.38, size * 0.24];
+  pen.fillStyle = colours.panel;
+  pen.strokeStyle = colours.waterText;
+  pen.lineWidth = 3;
+  pen.fillRect(left, size * 0.1, width, size * 0.8);
+  pen.strokeRect(left, size * 0.1, width, size * 0.8);
+  pen.fillStyle = colours.waterText;
+  for (let mark = 0; mark < 4; mark++) {
+    pen.fillRect(left, size * (0.2 + mark * 0.18), width * (mark % 2 ? 0.5 : 0.8), 4);
+  }
+}

@@ -1,0 +1,127 @@
+import { computed, effect } from "@preact/signals";
+import type { FeatureCollection } from "geojson";
+import type { Map as MapLibreMap, RasterDEMTileSource } from "maplibre-gl";
+import { asFailure } from "../../shared/failure.ts";
+import type { ContoursResponse } from "../../shared/messages.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { engine } from "../engine.ts";
+import { sizeAgain } from "../sizing-clock.ts";
+import { ground, tell, unitSystem } from "../state.ts";
+import { baseMap, showBaseMap } from "./base-map.ts";
+import { lookAtNew } from "./camera.ts";
+import { colours } from "./colours-now.ts";
+import { contourIntervalM, contourLabel, isIndexContour } from "./contour-interval.ts";
+import {
+  installGround,
+  paintGround,
+  removeGround,
+  setWaterLevel,
+  steepness,
+} from "./ground-layers.ts";
+import { installLayers } from "./layers.ts";
+import { NOTHING, show } from "./sources.ts";
+import { SCHEMES, tileAddress } from "./tile-address.ts";
+import { restingView } from "./view.ts";
+import { waterTint } from "./water-level.ts";
+
+/** Contours are read this share of the view's width beyond it, so that a small move shows no gap. */
+const BEYOND_VIEW = 0.12;
+/** Failures of which the person is told elsewhere. */
+const TOLD_ELSEWHERE = new Set(["cancelled", "engine/crashed", "ground/none"]);
+
+/** Keeps relief, water, holes and contours on the map in step with ground, plan, theme and units. */
+export function keepGround(map: MapLibreMap): void {
+  const tint = computed(() => waterTint(plan.value));
+  const fall = computed(() => JSON.stringify(tint.value.fall));
+  let turn = 0;
+
+  effect(() => {
+    const summary = ground.value;
+    sizeAgain.value;
+    turn += 1;
+    if (!summary) return removeGround(map);
+    const shown = { summary, turn, water: tint.peek(), onBaseMap: baseMap.peek().on };
+    installGround(map, shown, colours.peek());
+  });
+  effect(() => {
+    if (ground.value) lookAtNew(map);
+  });
+  effect(() => {
+    fall.value;
+    const address = tileAddress(SCHEMES.water, turn, { fall: tint.peek().fall });
+    const source = map.getSource<RasterDEMTileSource>("water");
+    if (source && source.tiles[0] !== address) source.setTiles([address]);
+  });
+  effect(() => setWaterLevel(map, tint.value.levelM, colours.value));
+  effect(() => {
+    installLayers(map, colours.value);
+    const summary = ground.peek();
+    if (summary) paintGround(map, summary, colours.value);
+  });
+  effect(() => showBaseMap(map, baseMap.value));
+  keepContours(map);
+}
+
+function keepContours(map: MapLibreMap): void {
+  let asked = 0;
+  effect(() => {
+    const summary = ground.value;
+    const { metresPerPx } = restingView.value;
+    const system = unitSystem.value;
+    const rmseM = rmse.value;
+    sizeAgain.value;
+    const turn = ++asked;
+    if (!summary) return show(map, "contours", NOTHING);
+    const intervalM = contourIntervalM({
+      metresPerPx,
+      steepness: steepness(summary),
+      rmseM,
+      system,
+    });
+    readContours(map, intervalM)
+      .then((answer) => {
+        if (turn === asked) show(map, "contours", contourShapes(answer, intervalM, system));
+      })
+      .catch((thrown) => {
+        const failure = asFailure(thrown);
+        if (turn === asked && !TOLD_ELSEWHERE.has(failure.code)) tell("error", failure);
+      });
+  });
+}
+
+const rmse = computed(() => plan.value.ground.rmseM);
+
+function readContours(map: MapLibreMap, intervalM: number): Promise<ContoursResponse> {
+  const seen = map.getBounds();
+  const wide = (seen.getEast() - seen.getWest()) * BEYOND_VIEW;
+  const high = (seen.getNorth() - seen.getSouth()) * BEYOND_VIEW;
+  return engine.contours({
+    bounds: [
+      seen.getWest() - wide,
+      seen.getSouth() - high,
+      seen.getEast() + wide,
+      seen.getNorth() + high,
+    ],
+    intervalM,
+    widthPx: map.getContainer().clientWidth * (1 + 2 * BEYOND_VIEW) || 800,
+  });
+}
+
+function contourShapes(
+  { lines }: ContoursResponse,
+  intervalM: number,
+  system: UnitSystem,
+): FeatureCollection {
+  return {
+    type: "FeatureCollection",
+    features: lines.map(({ elevationM, path }) => ({
+      type: "Feature",
+      properties: {
+        index: isIndexContour(elevationM, intervalM),
+        text: contourLabel(elevationM, intervalM, system),
+      },
+      geometry: { type: "LineString", coordinates: path as [number, number][] },
+    })),
+  };
+}

@@ -1,0 +1,57 @@
+import { computed, effect } from "@preact/signals";
+import type { Map as MapLibreMap } from "maplibre-gl";
+import { plan } from "../document/store.ts";
+import {
+  chosenId,
+  chosenLine,
+  ground,
+  markedM,
+  pointedCheck,
+  showAll,
+  unitSystem,
+} from "../state.ts";
+import { lookAtPlan, planOutOfView } from "./camera.ts";
+import { keepCheckMarks } from "./check-marks.tsx";
+import { leveeShapes } from "./levee-shapes.ts";
+import { markedShapes, pointedShape } from "./marked-shapes.ts";
+import { planShapes } from "./plan-shapes.ts";
+import { NOTHING, show } from "./sources.ts";
+import { stationMarks } from "./station-marks.ts";
+import { restingView } from "./view.ts";
+
+/** Keeps what lies on the ground (levee, stations, the person's drawing, marks) in step with plan and sizes. */
+export function keepShapes(map: MapLibreMap): void {
+  const limitM = computed(() => plan.value.practice.limitM);
+  const metresPerPx = computed(() => restingView.value.metresPerPx);
+  const names = computed(() => plan.value.alignments.map((each) => each.id).join(" "));
+
+  effect(() => {
+    const line = chosenLine.value;
+    show(map, "levee", line ? leveeShapes(line, limitM.value) : NOTHING);
+  });
+  effect(() => {
+    const line = chosenLine.value;
+    const marks = line ? stationMarks(line, metresPerPx.value, unitSystem.value) : NOTHING;
+    show(map, "stations", marks);
+  });
+  effect(() => {
+    const shown = {
+      plan: plan.value,
+      chosenId: chosenId.value,
+      showAll: showAll.value,
+      system: unitSystem.value,
+    };
+    show(map, "plan", planShapes(shown));
+  });
+  effect(() => {
+    show(map, "marked", markedShapes(chosenLine.value, markedM.value, metresPerPx.value));
+  });
+  effect(() => {
+    show(map, "pointed", pointedShape(chosenLine.value, pointedCheck.value));
+  });
+  effect(() => {
+    names.value;
+    if (ground.peek() && planOutOfView(map)) lookAtPlan(map, false);
+  });
+  keepCheckMarks(map);
+}

@@ -1,0 +1,37 @@
+import type { Map as MapLibreMap } from "maplibre-gl";
+import { plan } from "../document/store.ts";
+import { chosenId, tool } from "../state.ts";
+
+/**
+ * Writes on the map's element what a browser test needs to act on it: `data-state` (`busy` or `idle`),
+ * `data-lon`, `data-lat`, `data-zoom` of its middle, `data-tool`, and `data-corners`, the corners of the
+ * chosen alternative in CSS pixels from the element's upper left corner ("x,y;x,y").
+ */
+export function markForTests(map: MapLibreMap): void {
+  const { dataset } = map.getContainer();
+  dataset.state = "busy";
+  const busy = () => {
+    dataset.state = "busy";
+  };
+  map.on("movestart", busy);
+  map.on("dataloading", busy);
+  map.on("idle", () => {
+    dataset.state = "idle";
+  });
+  map.on("render", () => {
+    const { lng, lat } = map.getCenter();
+    dataset.lon = lng.toFixed(7);
+    dataset.lat = lat.toFixed(7);
+    dataset.zoom = map.getZoom().toFixed(3);
+    dataset.tool = tool.peek();
+    dataset.corners = chosenCorners()
+      .map(([lon, latitude]) => map.project({ lng: lon, lat: latitude }))
+      .map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`)
+      .join(";");
+  });
+}
+
+function chosenCorners() {
+  const id = chosenId.peek();
+  return plan.peek().alignments.find((each) => each.id === id)?.corners ?? [];
+}

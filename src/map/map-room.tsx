@@ -1,0 +1,35 @@
+import "./map.css";
+import { useEffect, useRef } from "preact/hooks";
+import { ground } from "../state.ts";
+import { baseMap } from "./base-map.ts";
+import { DrawHint } from "./draw-hint.tsx";
+import { EmptyGround } from "./empty-ground.tsx";
+import { Legend } from "./legend.tsx";
+import { MapControls } from "./map-controls.tsx";
+import { Readout } from "./readout.tsx";
+import { ScaleBar } from "./scale-bar.tsx";
+import { theMap } from "./the-map.ts";
+
+/** The map with what belongs to it: legend, scale, readout, a few controls, and the invitation before any ground. */
+export function MapRoom() {
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const map = theMap();
+    place.current?.prepend(map.getContainer());
+    map.resize();
+    return () => map.getContainer().remove();
+  }, []);
+  const { on, credit } = baseMap.value;
+  return (
+    <div class="map-room" ref={place}>
+      <DrawHint />
+      <MapControls />
+      <div class="map-foot">
+        <ScaleBar />
+        <Readout />
+        {on && credit && <p class="map-credit">{credit}</p>}
+      </div>
+      {ground.value ? <Legend /> : <EmptyGround />}
+    </div>
+  );
+}

@@ -1,0 +1,30 @@
+import { type AddProtocolAction, addProtocol } from "maplibre-gl";
+import type { CallOptions, TileResponse } from "../../shared/messages.ts";
+import { engine } from "../engine.ts";
+import { readAddress, SCHEMES } from "./tile-address.ts";
+
+const TILE_PX = 256;
+
+type Ask = (address: string, options: CallOptions) => Promise<TileResponse>;
+
+/** Lets the map fetch pictures of ground, water and holes from the engine. Call once, before the first map. */
+export function installProtocols(): void {
+  const heights: Ask = (address, options) =>
+    engine.heightTile({ fall: null, ...readAddress(address) }, options);
+  addProtocol(SCHEMES.relief, answer(heights));
+  addProtocol(SCHEMES.water, answer(heights));
+  addProtocol(
+    SCHEMES.holes,
+    answer((address, options) => engine.holeTile(readAddress(address), options)),
+  );
+}
+
+/** An empty tile outside the raster; an aborted request rejects and the map drops it. */
+function answer(ask: Ask): AddProtocolAction {
+  return async ({ url }, abort) => {
+    const { rgba } = await ask(url, { signal: abort.signal });
+    if (!rgba) return { data: new ArrayBuffer(0) };
+    const picture = new ImageData(rgba, TILE_PX, TILE_PX);
+    return { data: await createImageBitmap(picture, { colorSpaceConversion: "none" }) };
+  };
+}

@@ -1,0 +1,26 @@
+import type { HeightTileRequest, TileRequest } from "../../shared/messages.ts";
+
+/** Schemes of the addresses under which the map asks for pictures of the ground. */
+export const SCHEMES = {
+  relief: "drystead-relief",
+  water: "drystead-water",
+  holes: "drystead-holes",
+} as const;
+
+type Extra = Pick<HeightTileRequest, "fall" | "relief">;
+
+/**
+ * Address template of a tile source. `turn` counts openings of the ground, so that tiles of an earlier
+ * ground are never taken for those of the present one; what else the request needs travels in it.
+ */
+export function tileAddress(scheme: string, turn: number, extra: Partial<Extra> = {}): string {
+  return `${scheme}://${turn}/{z}/{x}/{y}?${encodeURIComponent(JSON.stringify(extra))}`;
+}
+
+/** The request an address stands for. Throws on an address not made by {@link tileAddress}. */
+export function readAddress(address: string): TileRequest & Partial<Extra> {
+  const match = /^[a-z-]+:\/\/\d+\/(\d+)\/(\d+)\/(\d+)\?(.*)$/.exec(address);
+  if (!match) throw new Error(`Not a tile address: ${address}`);
+  const [z, x, y] = [Number(match[1]), Number(match[2]), Number(match[3])];
+  return { ...(JSON.parse(decodeURIComponent(match[4]!)) as Partial<Extra>), z, x, y };
+}

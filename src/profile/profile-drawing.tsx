@@ -1,0 +1,249 @@
+import { useId } from "preact/hooks";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { SeverityMark } from "../ui/severity-mark.tsx";
+import "./profile.css";
+import { Hatches } from "./hatches.tsx";
+import { nearestSample } from "./picked-samples.ts";
+import type { PlacedLabel } from "./place-labels.ts";
+import { LANE_PX, type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
+import { profileLabels } from "./profile-labels.ts";
+import { COUNT_PX, checkMarks } from "./profile-marks.ts";
+import { profilePaths } from "./profile-paths.ts";
+import { wholeLine } from "./profile-stretch.ts";
+
+interface ProfileDrawingProps {
+  readonly line: SizedLine;
+  readonly limitM: number;
+  readonly unitSystem: UnitSystem;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  /** Added to the water's label, e.g. "at stage 31.4 ft". */
+  readonly waterNote?: string;
+}
+
+/** The whole line drawn along its length, for paper: its scale is written on it. */
+export function ProfileDrawing(props: ProfileDrawingProps) {
+  const { line, limitM, waterNote = "", heightPx } = props;
+  const stretch = wholeLine(line.totals.lengthM);
+  const frame = profileFrame({ ...props, stretch, heightPx: heightPx - 16 });
+  return (
+    <div class="profile-sheet">
+      <p class="profile-scale">{sentence(scaleNote(frame.exaggeration))}</p>
+      <ProfilePicture frame={frame} line={line} limitM={limitM} waterNote={waterNote} />
+    </div>
+  );
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+interface ProfilePictureProps {
+  readonly frame: ProfileFrame;
+  readonly line: SizedLine;
+  readonly limitM: number;
+  readonly waterNote: string;
+}
+
+/** A line drawn into a frame: everything but what the pointer moves. */
+export function ProfilePicture({ frame, line, limitM, waterNote }: ProfilePictureProps) {
+  const id = useId();
+  const { plot, widthPx, heightPx } = frame;
+  const paths = profilePaths(line.walk, limitM, frame);
+  const labels = profileLabels({ line, limitM, frame, gaps: paths.gaps, waterNote });
+  return (
+    <svg
+      class="profile-picture"
+      width={widthPx}
+      height={heightPx}
+      viewBox={`0 0 ${widthPx} ${heightPx}`}
+      aria-hidden="true"
+    >
+      <Hatches id={id} />
+      <clipPath id={`${id}-plot`}>
+        <rect
+          x={plot.left}
+          y={plot.top - 1}
+          width={plot.right - plot.left}
+          height={plot.bottom - plot.top + 1}
+        />
+      </clipPath>
+      <Axes frame={frame} />
+      <g clip-path={`url(#${id}-plot)`}>
+        {paths.bands.map((d, index) => (
+          <path key={index} d={d} {...bandLook(index, id)} />
+        ))}
+        <path d={paths.unknownBand} fill={`url(#${id}-hole)`} />
+        <path class="profile-water" d={paths.waterLine} />
+        <path class="profile-soil" d={paths.groundFill} />
+        <path class="profile-water profile-water-behind" d={paths.waterLine} />
+        {paths.gaps.map(({ fromPx, toPx }) => (
+          <rect
+            key={fromPx}
+            class="profile-gap"
+            x={fromPx}
+            y={plot.top - 1}
+            width={Math.max(1.5, toPx - fromPx)}
+            height={plot.bottom - plot.top + 1}
+            fill={`url(#${id}-hole)`}
+          />
+        ))}
+        <path class="profile-under" d={paths.underFill} />
+        <path class="profile-lowest" d={paths.lowestLine} />
+        <path class="profile-limit" d={paths.limitLine} />
+        <path class="profile-ground" d={paths.groundLine} />
+        <path class="profile-crest" d={paths.crestLine} />
+        <Breaks line={line} frame={frame} />
+      </g>
+      <Corners line={line} frame={frame} />
+      {labels.map((label) => (
+        <Label key={label.key} label={label} />
+      ))}
+      <Marks line={line} frame={frame} />
+    </svg>
+  );
+}
+
+function bandLook(index: number, id: string) {
+  const isOver = index === 4;
+  return isOver
+    ? { class: "profile-band profile-over", fill: `url(#${id}-over)` }
+    : { class: `profile-band levee-fill-${index + 1}` };
+}
+
+function Axes({ frame }: { readonly frame: ProfileFrame }) {
+  const { plot } = frame;
+  return (
+    <g class="profile-axes">
+      {frame.yTicks.map(({ px, label }) => (
+        <g key={label}>
+          <path class="profile-grid" d={`M${plot.left} ${px}H${plot.right}`} />
+          <text x={plot.left - 7} y={px + 4} text-anchor="end">
+            {label}
+          </text>
+        </g>
+      ))}
+      <path
+        class="profile-tick-small"
+        d={frame.stationPx.map((px) => `M${px} ${plot.bottom}v3`).join("")}
+      />
+      {frame.xTicks.map(({ px, label }) => (
+        <g key={label}>
+          <path class="profile-tick" d={`M${px} ${plot.bottom}v6`} />
+          <text x={px} y={plot.bottom + 18} text-anchor="middle">
+            {label}
+          </text>
+        </g>
+      ))}
+      <path class="profile-axis" d={`M${plot.left} ${plot.bottom}H${plot.right}`} />
+    </g>
+  );
+}
+
+function Breaks({ line, frame }: { readonly line: SizedLine; readonly frame: ProfileFrame }) {
+  const { plot } = frame;
+  const breaks = line.reaches.slice(1).map(({ fromM }) => frame.x(fromM));
+  return (
+    <path
+      class="profile-break"
+      d={breaks.map((x) => `M${x} ${plot.top}V${plot.bottom}`).join("")}
+    />
+  );
+}
+
+function Corners({ line, frame }: { readonly line: SizedLine; readonly frame: ProfileFrame }) {
+  const { chainageM, crestM } = line.walk;
+  const { fromM, toM } = frame.stretch;
+  const corners = line.cornersM.filter((cornerM) => cornerM >= fromM && cornerM <= toM);
+  return (
+    <g class="profile-corners">
+      {corners.map((cornerM) => (
+        <circle
+          key={cornerM}
+          cx={frame.x(cornerM)}
+          cy={frame.y(levelAt(chainageM, crestM, cornerM))}
+          r={2.4}
+        />
+      ))}
+    </g>
+  );
+}
+
+function levelAt(chainages: Float64Array, levels: Float64Array, chainageM: number): number {
+  return levels[Math.max(0, nearestSample(chainages, chainageM))] ?? Number.NaN;
+}
+
+function Marks({ line, frame }: { readonly line: SizedLine; readonly frame: ProfileFrame }) {
+  const { plot, lanes } = frame;
+  const marks = checkMarks(line.checks, lanes, frame.x, plot.left, plot.right);
+  return (
+    <g>
+      {marks.map(({ check, lane, fromPx, toPx, middlePx, count }) => {
+        const y = plot.top - 1 - (lane + 0.5) * LANE_PX;
+        return (
+          <g
+            key={`${check.id}-${check.fromM}`}
+            class={`profile-mark profile-mark-${check.severity}`}
+          >
+            <path
+              class="profile-mark-stretch"
+              d={`M${fromPx} ${y - 3}v6M${fromPx} ${y}H${toPx}M${toPx} ${y - 3}v6`}
+            />
+            <rect
+              class="profile-mark-back"
+              x={middlePx - 6.5}
+              y={y - 5.5}
+              width={count > 1 ? 13 + COUNT_PX : 13}
+              height={11}
+            />
+            {count > 1 && (
+              <text x={middlePx + 6} y={y + 3.5}>
+                {count}
+              </text>
+            )}
+            <g transform={`translate(${middlePx - 4.9} ${y - 4.9}) scale(0.7)`}>
+              <SeverityMark severity={check.severity} />
+            </g>
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** Side of its box a label is set against, so that labels at the same end line up. */
+const ALIGN: Readonly<Record<string, "start" | "end">> = {
+  crest: "start",
+  limit: "start",
+  water: "end",
+};
+
+function Label({ label }: { readonly label: PlacedLabel }) {
+  const { left, right, top, bottom } = label.box;
+  const kind = label.key.split("-")[0]!;
+  const anchor = ALIGN[kind] ?? "middle";
+  const x = { start: left, middle: (left + right) / 2, end: right }[anchor];
+  const place = label.turned
+    ? { transform: `translate(${right - 3} ${(top + bottom) / 2}) rotate(-90)` }
+    : { x, y: bottom - 3 };
+  const text = (
+    <text class={`profile-label profile-label-${kind}`} text-anchor={anchor} {...place}>
+      {label.text}
+    </text>
+  );
+  if (kind !== "water") return text;
+  return (
+    <g>
+      <rect
+        class="profile-plate"
+        x={left - 1}
+        y={top}
+        width={right - left + 4}
+        height={bottom - top}
+        rx={2}
+      />
+      {text}
+    </g>
+  );
+}

@@ -1,0 +1,87 @@
+import type { Section } from "../../shared/plan.ts";
+import type { CrossSection } from "../../shared/sizing-types.ts";
+import type { Box } from "./place-labels.ts";
+import { lowestUnderBase } from "./section-ground.ts";
+
+export const SECTION_TYPE_PX = 11;
+/** Room beside the toes for water and for the height's dimension, and above and below for labels, pixels. */
+const WATER_PX = 34;
+const LAND_PX = 62;
+const ABOVE_PX = 12;
+const BELOW_PX = 46;
+/** A levee is never drawn larger than this, pixels per metre, so that a low one looks low. */
+const LARGEST_PX_PER_M = 115;
+
+/** The size a drawing must have room for, metres. Given for a whole line, its sections share one scale. */
+export interface SectionRoomNeeded {
+  readonly baseM: number;
+  readonly heightM: number;
+}
+
+/** Where everything of a section lies. The water side is always drawn on the left. */
+export interface SectionFrame {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly pxPerM: number;
+  /** Pixels of an offset (positive left of chainage) and of an elevation. */
+  x(offsetM: number): number;
+  y(elevationM: number): number;
+  /** Offset drawn at the left and at the right edge, metres towards the water. */
+  readonly bounds: Box;
+  /** Elevation the drawing stands on: the lowest ground under the base, or what is known near it. */
+  readonly footM: number;
+}
+
+/** Pixels per metre at which a levee of this size fills the room it has; the same across and up. */
+export function sectionScale(
+  needed: SectionRoomNeeded,
+  section: Section,
+  widthPx: number,
+  heightPx: number,
+): number {
+  const acrossM = needed.baseM + section.sheet.toeExtensionM;
+  const across = (widthPx - WATER_PX - LAND_PX) / Math.max(0.5, acrossM);
+  const up = (heightPx - ABOVE_PX - BELOW_PX) / Math.max(0.15, needed.heightM);
+  return Math.max(4, Math.min(across, up, LARGEST_PX_PER_M));
+}
+
+/** Lays out a section in so many pixels. */
+export function sectionFrame(
+  cross: CrossSection,
+  section: Section,
+  widthPx: number,
+  heightPx: number,
+  needed: SectionRoomNeeded,
+): SectionFrame {
+  const own = { baseM: cross.baseM ?? 0, heightM: cross.greatestHeightM ?? 0 };
+  const roomFor = {
+    baseM: Math.max(own.baseM, needed.baseM),
+    heightM: Math.max(own.heightM, needed.heightM),
+  };
+  const pxPerM = sectionScale(roomFor, section, widthPx, heightPx);
+  const { waterSide, toeLeftM, toeRightM } = cross;
+  const waterToeM = waterSide === 1 ? toeLeftM : toeRightM;
+  const landToeM = waterSide === 1 ? toeRightM : toeLeftM;
+  const basePx = (waterToeM + landToeM + section.sheet.toeExtensionM) * pxPerM;
+  const spare = Math.max(0, widthPx - WATER_PX - LAND_PX - basePx);
+  const centrePx = WATER_PX + spare / 2 + (waterToeM + section.sheet.toeExtensionM) * pxPerM;
+  const footM = footOf(cross);
+  const topPx = ABOVE_PX + (heightPx - ABOVE_PX - BELOW_PX - roomFor.heightM * pxPerM) * 0.6;
+  const footPx = Math.min(heightPx - BELOW_PX, topPx + roomFor.heightM * pxPerM);
+  return {
+    widthPx,
+    heightPx,
+    pxPerM,
+    x: (offsetM) => centrePx - waterSide * offsetM * pxPerM,
+    y: (elevationM) => footPx - (elevationM - footM) * pxPerM,
+    bounds: { left: 2, top: 2, right: widthPx - 2, bottom: heightPx - 2 },
+    footM,
+  };
+}
+
+function footOf(cross: CrossSection): number {
+  const lowest = lowestUnderBase(cross);
+  if (Number.isFinite(lowest)) return lowest;
+  const known = Array.from(cross.groundM).filter((level) => !Number.isNaN(level));
+  return known.length > 0 ? Math.min(...known) : cross.crestM;
+}

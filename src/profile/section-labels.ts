@@ -1,0 +1,206 @@
+import type { CrossSection } from "../../shared/sizing-types.ts";
+import { formatLength, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import {
+  type LabelWish,
+  type Obstacle,
+  type PlacedLabel,
+  placeLabels,
+  type Spot,
+} from "./place-labels.ts";
+import { SECTION_TYPE_PX, type SectionFrame } from "./section-frame.ts";
+import { groundAcross } from "./section-ground.ts";
+import { textWidth } from "./text-width.ts";
+
+const LINE_PX = 13;
+
+/** Places of the dimension lines, pixels. */
+export interface SectionDimensions {
+  /** Upright dimension of the greatest height. */
+  readonly heightX: number;
+  readonly crestY: number;
+  readonly footY: number;
+  /** Level dimension of the base. */
+  readonly baseY: number;
+  readonly waterToeX: number;
+  readonly landToeX: number;
+  readonly centreX: number;
+  /** Where the limit lies above the foot; null when the levee stays under it. */
+  readonly limitY: number | null;
+  /** Where the limit's line begins, at the water-side face. */
+  readonly limitFromX: number;
+}
+
+/** Where the dimensions go; null when there is nothing to measure. */
+export function sectionDimensions(
+  cross: CrossSection,
+  limitM: number,
+  frame: SectionFrame,
+): SectionDimensions | null {
+  if (cross.greatestHeightM === null || cross.greatestHeightM <= 0) return null;
+  const toes = [frame.x(cross.toeLeftM), frame.x(-cross.toeRightM)];
+  const landToeX = Math.max(...toes);
+  const footY = frame.y(frame.footM);
+  const faceM =
+    cross.crownM / 2 + cross.sideSlope * Math.max(0, cross.crestM - frame.footM - limitM);
+  return {
+    heightX: Math.min(landToeX + 20, frame.widthPx - 46),
+    crestY: frame.y(cross.crestM),
+    footY,
+    baseY: footY + 21,
+    waterToeX: Math.min(...toes),
+    landToeX,
+    centreX: frame.x(0),
+    limitY: cross.greatestHeightM > limitM ? frame.y(frame.footM + limitM) : null,
+    limitFromX: frame.x(cross.waterSide * faceM) - 10,
+  };
+}
+
+/** The words of a section, none touching another nor standing on the bags. */
+export function sectionLabels(
+  cross: CrossSection,
+  limitM: number,
+  frame: SectionFrame,
+  dimensions: SectionDimensions | null,
+  unitSystem: UnitSystem,
+): PlacedLabel[] {
+  const ground = groundAcross(cross);
+  const levelAt = (xPx: number) => {
+    const offset = (cross.waterSide * (frame.x(0) - xPx)) / frame.pxPerM;
+    const level = ground(offset);
+    return Number.isNaN(level) ? frame.y(frame.footM) : frame.y(level);
+  };
+  const wishes: LabelWish[] = [
+    ...(dimensions ? dimensionWishes(cross, limitM, dimensions, unitSystem) : []),
+    sideWish("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
+    sideWish("land", "Land side", null, frame, levelAt, null),
+  ];
+  const obstacles = [
+    ...(dimensions ? leveeObstacles(dimensions) : []),
+    ...groundObstacles(frame, levelAt),
+  ];
+  return placeLabels(wishes, obstacles, frame.bounds);
+}
+
+function dimensionWishes(
+  cross: CrossSection,
+  limitM: number,
+  dimensions: SectionDimensions,
+  system: UnitSystem,
+): LabelWish[] {
+  const { heightX, crestY, footY, baseY, waterToeX, landToeX, centreX, limitY } = dimensions;
+  const short = (m: number) => lengthIn(m, system).toFixed(system === "us" ? 1 : 2);
+  const [waterM, landM] =
+    cross.waterSide === 1 ? [cross.toeLeftM, cross.toeRightM] : [cross.toeRightM, cross.toeLeftM];
+  const height = formatLength(cross.greatestHeightM!, system);
+  const middleY = (crestY + footY) / 2;
+  const heightSpots = [0, 0.15, -0.15, 0.3, -0.3, 0.42, -0.42, 0.6, -0.6].map((share) => ({
+    ...beside(heightX + 5, middleY + share * (footY - crestY), height),
+    cost: Math.abs(share) * 8,
+  }));
+  const wishes: LabelWish[] = [
+    wish("height", height, heightSpots),
+    wish("base", `${formatLength(cross.baseM ?? waterM + landM, system)} base`, []),
+    wish("toe", short(waterM), []),
+    wish("toe", short(landM), []),
+  ];
+  wishes[1] = centred(wishes[1]!, (waterToeX + landToeX) / 2, baseY + 2);
+  wishes[2] = fitting(
+    centred(wishes[2]!, (waterToeX + centreX) / 2, baseY - LINE_PX - 1),
+    centreX - waterToeX,
+  );
+  wishes[3] = fitting(
+    centred(wishes[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1),
+    landToeX - centreX,
+  );
+  if (limitY !== null) {
+    const text = `${lengthIn(limitM, system).toFixed(system === "us" ? 0 : 2)} ${lengthUnit(system)} limit`;
+    const spots = [-7, 8].map((offPx) =>
+      beside(heightX - textWidth(text, SECTION_TYPE_PX) - 4, limitY + offPx, text),
+    );
+    wishes.push(wish("limit", text, spots));
+  }
+  return wishes.map((each, index) => ({ ...each, key: `${each.key}-${index}` }));
+}
+
+function wish(key: string, text: string, spots: readonly Spot[]): LabelWish {
+  return { key, text, spots };
+}
+
+function beside(left: number, middleY: number, text: string): Spot {
+  const width = textWidth(text, SECTION_TYPE_PX);
+  return {
+    left,
+    right: left + width,
+    top: middleY - LINE_PX / 2,
+    bottom: middleY + LINE_PX / 2,
+    cost: 0,
+  };
+}
+
+function centred(label: LabelWish, x: number, top: number): LabelWish {
+  const half = textWidth(label.text, SECTION_TYPE_PX) / 2;
+  return {
+    ...label,
+    spots: [{ left: x - half, right: x + half, top, bottom: top + LINE_PX, cost: 0 }],
+  };
+}
+
+function fitting(label: LabelWish, roomPx: number): LabelWish {
+  return roomPx > textWidth(label.text, SECTION_TYPE_PX) + 6 ? label : { ...label, spots: [] };
+}
+
+function sideWish(
+  key: string,
+  text: string,
+  leftPx: number | null,
+  frame: SectionFrame,
+  levelAt: (xPx: number) => number,
+  surfaceY: number | null,
+): LabelWish {
+  const width = textWidth(text, SECTION_TYPE_PX);
+  const left = leftPx ?? frame.widthPx - width - 8;
+  const levels = [0, 0.5, 1].map((share) => levelAt(left + share * width));
+  const over = Math.min(...levels, surfaceY ?? Infinity);
+  const under = Math.max(...levels);
+  const box = { left, right: left + width };
+  const above = {
+    ...box,
+    top: over - LINE_PX - 3,
+    bottom: over - 3,
+    cost: surfaceY === null ? 10 : 0,
+  };
+  const below = {
+    ...box,
+    top: under + 4,
+    bottom: under + 4 + LINE_PX,
+    cost: surfaceY === null ? 0 : 10,
+  };
+  return { key, text, spots: [above, below] };
+}
+
+function groundObstacles(frame: SectionFrame, levelAt: (xPx: number) => number): Obstacle[] {
+  const stepPx = 8;
+  return Array.from({ length: Math.ceil(frame.widthPx / stepPx) }, (_, i) => {
+    const left = i * stepPx;
+    const y = levelAt(left + stepPx / 2);
+    return { left, right: left + stepPx, top: y - 2, bottom: y + 2, cost: 0.5 };
+  });
+}
+
+function leveeObstacles(dimensions: SectionDimensions): Obstacle[] {
+  const { crestY, footY, baseY, waterToeX, landToeX, centreX, heightX } = dimensions;
+  const halfY = (crestY + footY) / 2;
+  const cost = 1;
+  return [
+    { left: waterToeX, right: landToeX, top: halfY, bottom: footY, cost },
+    {
+      left: (waterToeX + centreX) / 2,
+      right: (centreX + landToeX) / 2,
+      top: crestY,
+      bottom: halfY,
+      cost,
+    },
+    { left: waterToeX, right: landToeX, top: baseY - 2, bottom: baseY + 2, cost },
+    { left: heightX - 2, right: heightX + 2, top: crestY, bottom: footY, cost },
+  ];
+}

@@ -1,0 +1,121 @@
+import { useEffect } from "preact/hooks";
+import type { Plan } from "../../shared/plan.ts";
+import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
+import {
+  formatCount,
+  formatLength,
+  formatStation,
+  lengthFrom,
+  type UnitSystem,
+} from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { chosenLine, unitSystem } from "../state.ts";
+import { centreWords, courseWords, hasTwoHeights } from "./profile-reading.ts";
+import { SectionDrawing } from "./section-drawing.tsx";
+import { type SectionRoomNeeded, sectionScale } from "./section-frame.ts";
+import { keepSection, sectionFailure, sectionMarginM, sectionNow } from "./section-now.ts";
+import { useSize } from "./use-size.ts";
+
+/** Share of the line's greatest height every section leaves room for, so that they can be compared. */
+const SHARED_SCALE_SHARE = 0.75;
+const WIDEST_MARGIN_M = 25;
+
+/** The levee cut across at the marked station, to scale, bag by bag. */
+export function SectionRoom() {
+  useEffect(keepSection, []);
+  const line = chosenLine.value;
+  const cross = sectionNow.value;
+  const isOfLine = line !== null && line.walk.chainageM.length > 1;
+  return (
+    <div class="room section-room">
+      {isOfLine && cross ? <Cut line={line} cross={cross} /> : <Empty hasLine={isOfLine} />}
+    </div>
+  );
+}
+
+function Empty({ hasLine }: { readonly hasLine: boolean }) {
+  const failure = sectionFailure.value;
+  const advice = hasLine
+    ? "Cutting the levee across."
+    : "The levee is cut across here, bag by bag, at the station you mark.";
+  return (
+    <>
+      <header class="room-head">
+        <h2>Section</h2>
+      </header>
+      <p class="room-empty">
+        {failure && hasLine ? `${failure.message} ${failure.remedy}` : advice}
+      </p>
+    </>
+  );
+}
+
+function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossSection }) {
+  const [ref, size] = useSize<HTMLDivElement>();
+  const system = unitSystem.value;
+  const { section, practice } = plan.value;
+  const needed = roomNeeded(line, plan.value);
+  useEffect(() => {
+    if (!size) return;
+    const scale = sectionScale(needed, section, size.widthPx, size.heightPx);
+    sectionMarginM.value = Math.min(WIDEST_MARGIN_M, Math.ceil(size.widthPx / scale));
+  });
+  const station = formatStation(cross.chainageM, system);
+  return (
+    <>
+      <header class="room-head section-head">
+        <h2>Section at {station}</h2>
+        <span class="room-note">{bagWords(cross, system)}</span>
+        <span class="room-note section-heights">{courseNote(cross, system)}</span>
+      </header>
+      <div
+        class="section-plot"
+        ref={ref}
+        role="img"
+        aria-label={[`Section at ${station}`, ...spoken(cross, system)].join(", ")}
+      >
+        {size && (
+          <SectionDrawing
+            cross={cross}
+            section={section}
+            limitM={practice.limitM}
+            unitSystem={system}
+            needed={needed}
+            {...size}
+          />
+        )}
+      </div>
+    </>
+  );
+}
+
+function roomNeeded(line: SizedLine, { section }: Plan): SectionRoomNeeded {
+  const heightM = line.totals.greatestHeightM * SHARED_SCALE_SHARE;
+  return { heightM, baseM: Math.max(heightM * section.baseRatio, section.crownM) };
+}
+
+function bagWords({ bagsPerM }: CrossSection, system: UnitSystem): string {
+  if (bagsPerM === null || bagsPerM <= 0) return "";
+  const bags = bagsPerM * lengthFrom(1, system);
+  const shown = bags < 10 ? bags.toFixed(1) : formatCount(Math.round(bags));
+  return `${shown} bags per ${system === "us" ? "foot" : "metre"}`;
+}
+
+function courseNote(cross: CrossSection, system: UnitSystem): string {
+  if (!cross.courses || cross.heightM === null) return "";
+  return hasTwoHeights(cross)
+    ? centreWords(cross.heightM, cross.courses, system)
+    : courseWords(cross.courses);
+}
+
+function spoken(cross: CrossSection, system: UnitSystem): string[] {
+  if (cross.greatestHeightM === null) return ["no ground data under the base"];
+  if (cross.greatestHeightM <= 0) return ["the ground stands above the crest"];
+  const base = cross.baseM === null ? [] : [`base ${formatLength(cross.baseM, system)}`];
+  return [
+    `greatest height ${formatLength(cross.greatestHeightM, system)}`,
+    ...base,
+    bagWords(cross, system),
+    courseNote(cross, system),
+  ];
+}

@@ -1,0 +1,57 @@
+import { documentsIn } from "../../shared/handbook.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
+import { CAUTIONS, DISCLAIMER } from "../worksheet/cautions.tsx";
+import { stretchWords } from "../worksheet/check-row.tsx";
+import { sortedChecks } from "../worksheet/checks-block.tsx";
+
+/** Every finding with what to do, the standing cautions, and what the sources' keys stand for. */
+export function ChecksSheet({ line, system }: { line: SizedLine; system: UnitSystem }) {
+  const checks = sortedChecks(line.checks);
+  const sources = [...checks, ...CAUTIONS].map((each) => each.source);
+  const documents = [...new Set(documentsIn(sources.join(", ")))].sort();
+  return (
+    <>
+      <section class="sheet-part" aria-label="Checks">
+        <h2>Checks</h2>
+        {checks.length === 0 && <p>Nothing was found against this line.</p>}
+        <ul class="sheet-checks">
+          {checks.map((check) => (
+            <li key={`${check.id} ${check.fromM} ${check.message}`}>
+              <SeverityMark severity={check.severity} />
+              <div>
+                <strong>
+                  {severityWord(check.severity)}
+                  {stretchWords(check, system) && `, ${stretchWords(check, system)}`}:{" "}
+                  {check.message}
+                </strong>{" "}
+                {check.remedy}{" "}
+                <small>
+                  {check.rule} · {check.source}
+                </small>
+              </div>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section class="sheet-part sheet-cautions" aria-label="Cautions">
+        <h2>Always</h2>
+        <ul>
+          {CAUTIONS.map((caution) => (
+            <li key={caution.text}>
+              {caution.text} <small>{caution.source}</small>
+            </li>
+          ))}
+        </ul>
+        <p class="sheet-disclaimer">{DISCLAIMER}</p>
+        <h3>Sources</h3>
+        <ul class="sheet-sources">
+          {documents.map((document) => (
+            <li key={document}>{document}</li>
+          ))}
+        </ul>
+      </section>
+    </>
+  );
+}

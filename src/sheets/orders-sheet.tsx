@@ -1,0 +1,105 @@
+import type { ComponentChildren } from "preact";
+import type { Plan } from "../../shared/plan.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import {
+  formatArea,
+  formatCount,
+  formatHours,
+  formatLength,
+  formatMass,
+  formatShare,
+  formatSmallMass,
+  formatSmallVolume,
+  formatVolume,
+  type UnitSystem,
+} from "../../shared/units.ts";
+
+interface OrdersSheetProps {
+  readonly plan: Plan;
+  readonly line: SizedLine;
+  readonly system: UnitSystem;
+}
+
+/** What to order and whom to call, with what the figures rest on. */
+export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
+  const { totals } = line;
+  const { practice, section } = plan;
+  const { bag, sheet } = section;
+  const roll = `${formatLength(sheet.rollWidthM, system, 0)} × ${formatLength(sheet.rollLengthM, system, 0)}`;
+  return (
+    <section class="sheet-part" aria-label="Orders">
+      <h2>Orders</h2>
+      <table class="sheet-table orders">
+        <tbody>
+          <Order name="Bags" amount={formatCount(totals.bags)}>
+            {formatSmallVolume(bag.placedVolumeM3, system)} as placed,{" "}
+            {formatSmallMass(bag.filledMassKg, system)} filled, {formatShare(practice.spareShare)}{" "}
+            spare; and {formatCount(totals.sheetBags)} to hold the sheet
+          </Order>
+          <Order name="Sand" amount={formatVolume(totals.sandM3, system)}>
+            {formatMass(totals.sandDryKg, system)} dry, {formatMass(totals.sandWetKg, system)} wet,{" "}
+            {formatShare(practice.wasteShare)} lost; {formatCount(totals.trucks)} trucks of{" "}
+            {formatVolume(practice.truckM3, system)}
+          </Order>
+          <Order name="Sheet, 6 mil or more" amount={`${formatCount(totals.sheetRolls)} rolls`}>
+            {roll}, {formatArea(totals.sheetM2, system)} laid, lap{" "}
+            {formatLength(sheet.lapM, system, 0)}, upstream over downstream
+          </Order>
+          <Order name="People" amount={formatCount(practice.people)}>
+            {formatHours(totals.jobHours)} for the whole job; filling or placing alone{" "}
+            {formatHours(totals.taskPersonHoursHigh)} to {formatHours(totals.taskPersonHoursLow)} of
+            one person
+          </Order>
+          <Order name="Levee" amount={formatVolume(totals.volumeM3, system)}>
+            {formatLength(totals.builtLengthM, system, 0)} built of{" "}
+            {formatLength(totals.lengthM, system, 0)}, greatest height{" "}
+            {formatLength(totals.greatestHeightM, system)},{" "}
+            {formatLength(totals.lengthOverLimitM, system, 0)} over the limit of{" "}
+            {formatLength(practice.limitM, system)}
+          </Order>
+          {line.totalsGroundHigh && line.totalsGroundLow && (
+            <Order
+              name={`If the ground is ±${formatLength(plan.ground.rmseM, system, 2)} off`}
+              amount={`${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`}
+            >
+              all of it higher, or all of it lower
+            </Order>
+          )}
+          {line.published.map((count) => (
+            <Order
+              key={count.key}
+              name={`${count.name} (${count.key})`}
+              amount={count.bags === null ? "–" : `${formatCount(count.bags)} bags`}
+            >
+              {count.why}
+              {count.beyondM > 0.5 &&
+                ` ${formatLength(count.beyondM, system, 0)} is higher than it goes and not counted.`}
+            </Order>
+          ))}
+        </tbody>
+      </table>
+      {totals.lengthNoDataM > 0 && (
+        <p class="sheet-warning">
+          {formatLength(totals.lengthNoDataM, system, 0)} of the line has no ground data and is not
+          in these figures.
+        </p>
+      )}
+    </section>
+  );
+}
+
+interface OrderProps {
+  readonly name: string;
+  readonly amount: string;
+  readonly children: ComponentChildren;
+}
+
+function Order({ name, amount, children }: OrderProps) {
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td class="order-amount">{amount}</td>
+      <td class="order-note">{children}</td>
+    </tr>
+  );
+}

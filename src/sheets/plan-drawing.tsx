@@ -1,0 +1,171 @@
+import type { Position } from "geojson";
+import { useId } from "preact/hooks";
+import type { LonLat, Plan } from "../../shared/plan.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { formatElevation, type UnitSystem } from "../../shared/units.ts";
+import { leveeShapes } from "../map/levee-shapes.ts";
+import { stationMarks } from "../map/station-marks.ts";
+import { Hatches } from "../profile/hatches.tsx";
+import { classLook } from "../worksheet/class-bar.tsx";
+import { type PlanFrame, planFrame } from "./plan-frame.ts";
+import { pathOf, pathOfShape } from "./plan-paths.ts";
+import { NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
+
+interface PlanDrawingProps {
+  readonly plan: Plan;
+  readonly line: SizedLine;
+  readonly system: UnitSystem;
+  /** Most room on the paper, millimetres. */
+  readonly room: { readonly widthMm: number; readonly heightMm: number };
+}
+
+const PX_MM = 25.4 / 96;
+const TICK_MM = 1.6;
+const LABEL_MM = 5;
+
+/** The line on the ground, to scale: base width by height class, stations, buildings, no-go areas, north and scale. */
+export function PlanDrawing({ plan, line, system, room }: PlanDrawingProps) {
+  const frame = planFrame(plan, line, room, system);
+  const { widthMm, heightMm } = frame;
+  return (
+    <svg
+      class="plan-drawing"
+      width={`${widthMm}mm`}
+      height={`${heightMm}mm`}
+      viewBox={`0 0 ${widthMm} ${heightMm}`}
+      role="img"
+      aria-label={`Plan of ${line.name}, ${frame.scale.words}, north up`}
+    >
+      <Site plan={plan} line={line} frame={frame} />
+      <Levee plan={plan} line={line} frame={frame} />
+      <Buildings plan={plan} frame={frame} system={system} />
+      <Stations line={line} frame={frame} system={system} />
+      <NorthArrow xMm={widthMm - 7} yMm={9} />
+      <ScaleBar scale={frame.scale} xMm={4} yMm={heightMm - 4} />
+    </svg>
+  );
+}
+
+interface PartProps {
+  readonly plan: Plan;
+  readonly frame: PlanFrame;
+}
+
+function Site({ plan, line, frame }: PartProps & { readonly line: SizedLine }) {
+  const id = useId();
+  const others = plan.alignments.filter((each) => each.id !== line.id);
+  return (
+    <>
+      <pattern
+        id={`${id}-no-go`}
+        width="2.4"
+        height="2.4"
+        patternUnits="userSpaceOnUse"
+        patternTransform="rotate(45)"
+      >
+        <rect class="plan-no-go-line" width="0.25" height="2.4" />
+      </pattern>
+      {plan.noGo.map((area) => (
+        <path
+          key={area.id}
+          class="plan-no-go"
+          d={pathOf(area.outline, frame.toSpot, true)}
+          fill={`url(#${id}-no-go)`}
+        />
+      ))}
+      {others.map((each) => (
+        <path
+          key={each.id}
+          class="plan-other"
+          d={pathOf(each.corners, frame.toSpot, each.kind === "ring")}
+        />
+      ))}
+    </>
+  );
+}
+
+function Levee({ plan, line, frame }: PartProps & { readonly line: SizedLine }) {
+  const id = useId();
+  const alternative = plan.alignments.find((each) => each.id === line.id);
+  const corners = alternative?.corners ?? [];
+  const shapes = leveeShapes(line, plan.practice.limitM).features;
+  return (
+    <>
+      <g transform="scale(0.3)">
+        <Hatches id={id} />
+      </g>
+      {shapes.map(({ properties, geometry }, index) => {
+        const d = pathOfShape(geometry, frame.toSpot);
+        if (properties?.kind === "strip") {
+          const look = classLook(properties.heightClass as number, id);
+          return <path key={d || index} {...look} d={d} stroke="none" />;
+        }
+        return <path key={d || index} class={`plan-${properties?.kind}`} d={d} />;
+      })}
+      <path class="plan-centre" d={pathOf(corners, frame.toSpot, line.kind === "ring")} />
+      {corners.map((corner) => {
+        const [x, y] = frame.toSpot(corner);
+        return <circle key={String(corner)} class="plan-corner" cx={x} cy={y} r="0.8" />;
+      })}
+    </>
+  );
+}
+
+function Buildings({ plan, frame, system }: PartProps & { readonly system: UnitSystem }) {
+  return (
+    <>
+      {plan.structures.map((structure) => {
+        const spots = structure.outline.map(frame.toSpot);
+        const x = spots.reduce((sum, spot) => sum + spot[0], 0) / spots.length;
+        const top = Math.min(...spots.map((spot) => spot[1]));
+        const floor =
+          structure.floorM === null ? "" : `, floor ${formatElevation(structure.floorM, system)}`;
+        return (
+          <g key={structure.id}>
+            <path class="plan-building" d={pathOf(structure.outline, frame.toSpot, true)} />
+            <text class="plan-label" x={x} y={top - 1.2} text-anchor="middle">
+              {structure.name}
+              {floor}
+            </text>
+          </g>
+        );
+      })}
+    </>
+  );
+}
+
+interface StationsProps {
+  readonly line: SizedLine;
+  readonly frame: PlanFrame;
+  readonly system: UnitSystem;
+}
+
+function Stations({ line, frame, system }: StationsProps) {
+  const marks = stationMarks(line, frame.scale.mPerMm * PX_MM, system).features;
+  return (
+    <>
+      {marks.map(({ properties, geometry }) => {
+        const at = (geometry as { coordinates: Position }).coordinates as unknown as LonLat;
+        const [x, y] = frame.toSpot(at);
+        const bearing = ((properties?.bearing as number) * Math.PI) / 180;
+        const [east, south] = [Math.sin(bearing), -Math.cos(bearing)];
+        return (
+          <g key={properties?.text}>
+            <path
+              class="plan-tick"
+              d={`M${x} ${y}l${(east * TICK_MM).toFixed(2)} ${(south * TICK_MM).toFixed(2)}`}
+            />
+            <text
+              class="plan-label"
+              x={x + east * LABEL_MM}
+              y={y + south * (LABEL_MM - 1.4) + 0.9}
+              text-anchor="middle"
+            >
+              {properties?.text}
+            </text>
+          </g>
+        );
+      })}
+    </>
+  );
+}

@@ -1,0 +1,146 @@
+import "./sheets.css";
+import { useEffect, useRef } from "preact/hooks";
+import type { Alignment } from "../../shared/plan.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { formatLength } from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { ProfileDrawing } from "../profile/profile-drawing.tsx";
+import { chosenId, chosenLine, ground, markedM, sheetsOpen, sized, unitSystem } from "../state.ts";
+import { letterOf } from "../worksheet/alternative-edits.ts";
+import { chosenAlternative } from "../worksheet/chosen.ts";
+import { ClassSwatch, classWords } from "../worksheet/class-bar.tsx";
+import { CompareTable } from "../worksheet/compare-dialog.tsx";
+import { ReachTable } from "../worksheet/reach-table.tsx";
+import { ChecksSheet } from "./checks-sheet.tsx";
+import { OrdersSheet } from "./orders-sheet.tsx";
+import { pageRule, paper, printable } from "./paper.ts";
+import { PlanDrawing } from "./plan-drawing.tsx";
+import { SectionFigures } from "./section-figures.tsx";
+import { SheetHead } from "./sheet-head.tsx";
+import { SheetsBar } from "./sheets-bar.tsx";
+import { StationSheet } from "./station-sheet.tsx";
+
+const MM_PX = 96 / 25.4;
+/** Room for the plan on the first sheet, under the head, millimetres. */
+const PLAN_MM = 168;
+const PROFILE_PX = 210;
+
+/** The whole plan laid out for paper: as it is seen here it is printed. */
+export function SheetsRoom() {
+  const room = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    room.current?.focus();
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key === "Escape") sheetsOpen.value = false;
+    };
+    document.addEventListener("keydown", onKey);
+    return () => document.removeEventListener("keydown", onKey);
+  }, []);
+  const line = chosenLine.value;
+  const alternative = chosenAlternative.value;
+  return (
+    <div class="sheets" ref={room} tabIndex={-1} role="dialog" aria-label="Sheets">
+      <style>{pageRule(paper.value)}</style>
+      {line && alternative ? (
+        <>
+          <SheetsBar
+            title={plan.value.title}
+            alternative={alternative}
+            line={line}
+            system={unitSystem.value}
+          />
+          <Sheets line={line} alternative={alternative} />
+        </>
+      ) : (
+        <NothingYet />
+      )}
+    </div>
+  );
+}
+
+function NothingYet() {
+  return (
+    <div class="sheets-none">
+      <p>
+        There is no line to put on paper yet. Draw one, and its plan, profile, stations and orders
+        stand here.
+      </p>
+      <button
+        type="button"
+        class="tool-button"
+        onClick={() => {
+          sheetsOpen.value = false;
+        }}
+      >
+        Back to the plan
+      </button>
+    </div>
+  );
+}
+
+function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment }) {
+  const now = plan.value;
+  const system = unitSystem.value;
+  const { widthMm } = printable(paper.value);
+  const widthPx = Math.floor(widthMm * MM_PX);
+  const { limitM } = now.practice;
+  const letter = letterOf(now.alignments.findIndex((each) => each.id === alternative.id));
+  const results = now.alignments.flatMap((each) => sized.value.get(each.id) ?? []);
+  const waterNote =
+    now.water.by === "stage" ? `at stage ${formatLength(now.water.stageM, system, 2)}` : "";
+  return (
+    <article class="sheet" style={{ width: `${widthMm}mm` }}>
+      <SheetHead
+        plan={now}
+        line={line}
+        letter={letter}
+        ground={ground.value}
+        system={system}
+        printed={new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" })}
+      />
+      <section class="sheet-part" aria-label="Plan">
+        <PlanDrawing plan={now} line={line} system={system} room={{ widthMm, heightMm: PLAN_MM }} />
+        <ul class="sheet-legend">
+          {[0, 1, 2, 3, 4].map((index) => (
+            <li key={index}>
+              <ClassSwatch index={index} /> {classWords(index, limitM, system)}
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section class="sheet-part sheet-page" aria-label="Along the line">
+        <h2>Along the line</h2>
+        <ProfileDrawing
+          line={line}
+          limitM={limitM}
+          unitSystem={system}
+          widthPx={widthPx}
+          heightPx={PROFILE_PX}
+          waterNote={waterNote}
+        />
+      </section>
+      <SectionFigures
+        plan={now}
+        line={line}
+        system={system}
+        widthPx={widthPx}
+        markedM={markedM.value}
+      />
+      <OrdersSheet plan={now} line={line} system={system} />
+      {line.reaches.length > 1 && (
+        <section class="sheet-part" aria-label="Reaches">
+          <h2>Reaches</h2>
+          <ReachTable line={line} system={system} />
+        </section>
+      )}
+      {results.length > 1 && (
+        <section class="sheet-part" aria-label="Alternatives">
+          <h2>Alternatives</h2>
+          <CompareTable lines={results} chosen={chosenId.value} system={system} />
+        </section>
+      )}
+      <StationSheet line={line} system={system} />
+      <ChecksSheet line={line} system={system} />
+    </article>
+  );
+}

@@ -1,0 +1,29 @@
+import type { Station } from "../../shared/sizing-types.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { type Cell, csvText } from "./csv.ts";
+import { STATION_COLUMNS } from "./station-columns.ts";
+
+/**
+ * The stations of one alternative as CSV (RFC 4180): a head with the unit of each column, one row a station,
+ * numbers rounded as on the screen. Cells without ground data are empty.
+ */
+export function stationTableCsv(
+  line: { readonly name: string; readonly stations: readonly Station[] },
+  system: UnitSystem,
+): string {
+  const head = STATION_COLUMNS.map((column) => {
+    const unit = column.unit(system);
+    return unit ? `${column.title} (${unit})` : column.title;
+  });
+  const rows = line.stations.map((station): Cell[] => [
+    line.name,
+    ...STATION_COLUMNS.map((column) => cellOf(column.value(station, system))),
+  ]);
+  return csvText([["Alternative", ...head], ...rows]);
+}
+
+/** A plain decimal stays a number, written as it was rounded; anything else is text. */
+function cellOf(value: string | null): Cell {
+  if (value === null) return null;
+  return /^-\d+(?:\.\d+)?$/.test(value) ? Number(value) : value;
+}

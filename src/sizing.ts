@@ -1,0 +1,56 @@
+import { effect } from "@preact/signals";
+import { asFailure } from "../shared/failure.ts";
+import type { Plan } from "../shared/plan.ts";
+import { plan } from "./document/store.ts";
+import { engine } from "./engine.ts";
+import { sizeAgain } from "./sizing-clock.ts";
+import { sized, sizingFailure } from "./state.ts";
+
+/** After the last change by this long the totals at +- RMSE are computed too, milliseconds. */
+const SETTLE_MS = 180;
+
+let inFlight = false;
+let wanted: Plan | null = null;
+let settle: ReturnType<typeof setTimeout> | undefined;
+
+/**
+ * Keeps `sized` in step with the plan: one request under way at a time, the newest plan next, so that a
+ * drag never queues up behind itself.
+ */
+export function keepSized(): () => void {
+  return effect(() => {
+    sizeAgain.value;
+    wanted = plan.value;
+    clearTimeout(settle);
+    settle = setTimeout(() => void request(plan.value, false), SETTLE_MS);
+    if (!inFlight) void drain();
+  });
+}
+
+async function drain(): Promise<void> {
+  inFlight = true;
+  while (wanted) {
+    const next = wanted;
+    wanted = null;
+    await request(next, true);
+  }
+  inFlight = false;
+}
+
+let asked = 0;
+let shown = 0;
+
+async function request(of: Plan, live: boolean): Promise<void> {
+  const turn = ++asked;
+  try {
+    const { lines } = await engine.size({ plan: of, live });
+    const stale = turn < shown || (!live && of !== plan.value);
+    if (stale) return;
+    shown = turn;
+    sized.value = new Map(lines.map((line) => [line.id, line]));
+    sizingFailure.value = null;
+  } catch (thrown) {
+    const failure = asFailure(thrown);
+    if (failure.code !== "cancelled" && of === plan.value) sizingFailure.value = failure;
+  }
+}

@@ -1,0 +1,14 @@
+const GAP_PX = 6;
+const EDGE_PX = 8;
+
+/** Puts a fixed box under its anchor, or over it where there is more room, inside the window. */
+export function placeBeside(box: HTMLElement, anchor: HTMLElement): void {
+  const at = anchor.getBoundingClientRect();
+  const size = box.getBoundingClientRect();
+  const roomBelow = window.innerHeight - at.bottom;
+  const below = roomBelow >= size.height + GAP_PX + EDGE_PX || roomBelow >= at.top;
+  const top = below ? at.bottom + GAP_PX : at.top - GAP_PX - size.height;
+  const left = Math.min(at.left, window.innerWidth - size.width - EDGE_PX);
+  box.style.left = `${Math.max(EDGE_PX, left)}px`;
+  box.style.top = `${Math.max(EDGE_PX, top)}px`;
+}

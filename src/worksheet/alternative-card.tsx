@@ -1,0 +1,105 @@
+import { useState } from "preact/hooks";
+import type { Alignment } from "../../shared/plan.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { formatCount, formatHours, formatLength, type UnitSystem } from "../../shared/units.ts";
+import { chooseAlternative } from "../actions.ts";
+import { unitSystem } from "../state.ts";
+import { Menu, MenuItem } from "../ui/menu.tsx";
+import { TextField } from "../ui/text-field.tsx";
+import {
+  copyAlternative,
+  deleteAlternative,
+  moveAlternative,
+  renameAlternative,
+} from "./alternative-edits.ts";
+
+interface AlternativeCardProps {
+  readonly alternative: Alignment;
+  readonly letter: string;
+  readonly line: SizedLine | null;
+  readonly isChosen: boolean;
+  readonly isFirst: boolean;
+  readonly isLast: boolean;
+}
+
+/** One alternative of the strip: pressed, it is the chosen one; its menu renames, moves, copies, deletes. */
+export function AlternativeCard(props: AlternativeCardProps) {
+  const { alternative, letter, line, isChosen } = props;
+  const [renaming, setRenaming] = useState(false);
+  return (
+    <li class="alternative" data-chosen={isChosen} data-alternative={alternative.id}>
+      {renaming ? (
+        <div class="alternative-face">
+          <span class="letter">{letter}</span>
+          <TextField
+            label="Name of the alternative"
+            labelHidden
+            autoFocus
+            value={alternative.name}
+            onText={(name) => renameAlternative(alternative, name)}
+            onDone={() => setRenaming(false)}
+          />
+        </div>
+      ) : (
+        <button
+          type="button"
+          class="alternative-face"
+          aria-current={isChosen}
+          onClick={() => chooseAlternative(alternative.id)}
+          onDblClick={() => setRenaming(true)}
+        >
+          <span class="letter">{letter}</span>
+          <span class="alternative-words">
+            <span class="alternative-name">{nameShown(alternative, letter)}</span>
+            <span class="alternative-figures">{figures(line, unitSystem.value)}</span>
+          </span>
+        </button>
+      )}
+      {isChosen && <CardMenu {...props} onRename={() => setRenaming(true)} />}
+    </li>
+  );
+}
+
+function CardMenu(props: AlternativeCardProps & { readonly onRename: () => void }) {
+  const { alternative } = props;
+  return (
+    <Menu label={`More for ${alternative.name}`} icon="more">
+      <MenuItem icon="line" onChoose={props.onRename}>
+        Rename
+      </MenuItem>
+      <MenuItem icon="copy" onChoose={() => copyAlternative(alternative)}>
+        Copy
+      </MenuItem>
+      <MenuItem
+        icon="left"
+        disabled={props.isFirst}
+        onChoose={() => moveAlternative(alternative, -1)}
+      >
+        Move left
+      </MenuItem>
+      <MenuItem
+        icon="right"
+        disabled={props.isLast}
+        onChoose={() => moveAlternative(alternative, 1)}
+      >
+        Move right
+      </MenuItem>
+      <MenuItem icon="trash" onChoose={() => deleteAlternative(alternative)}>
+        Delete
+      </MenuItem>
+    </Menu>
+  );
+}
+
+function nameShown(alternative: Alignment, letter: string): string {
+  if (alternative.name !== letter) return alternative.name;
+  return alternative.kind === "ring" ? "Ring" : "Tied-in line";
+}
+
+function figures(line: SizedLine | null, system: UnitSystem): string {
+  if (!line) return "not sized yet";
+  const { bags, greatestHeightM, jobHours, lengthNoDataM } = line.totals;
+  const height = formatLength(greatestHeightM, system);
+  const gap = lengthNoDataM > 0 ? " · gap in data" : "";
+  return `${formatCount(bags)} bags · ${height} · ${formatHours(jobHours)}${gap}`;
+}

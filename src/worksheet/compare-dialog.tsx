@@ -1,0 +1,129 @@
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import {
+  formatCount,
+  formatHours,
+  formatLength,
+  formatVolume,
+  type UnitSystem,
+} from "../../shared/units.ts";
+import { chooseAlternative } from "../actions.ts";
+import { plan } from "../document/store.ts";
+import { chosenId, sized, unitSystem } from "../state.ts";
+import { Dialog } from "../ui/dialog.tsx";
+import { letterOf } from "./alternative-edits.ts";
+import { type ComparedLine, compareLines, MEASURES, type Measure } from "./compare.ts";
+
+type Write = (value: number, system: UnitSystem) => string;
+
+const NAMES: Readonly<Record<Measure, string>> = {
+  lengthM: "Length",
+  bags: "Bags",
+  sandM3: "Sand",
+  greatestHeightM: "Greatest height",
+  lengthOverLimitM: "Over the limit",
+  jobHours: "Hours",
+};
+
+const WRITERS: Readonly<Record<Measure, Write>> = {
+  lengthM: (value, system) => formatLength(value, system, 0),
+  bags: (value) => formatCount(value),
+  sandM3: formatVolume,
+  greatestHeightM: (value, system) => formatLength(value, system),
+  lengthOverLimitM: (value, system) => formatLength(value, system, 0),
+  jobHours: (value) => formatHours(value),
+};
+
+interface CompareTableProps {
+  readonly lines: readonly SizedLine[];
+  readonly chosen: string | null;
+  readonly system: UnitSystem;
+  /** Called when a name is pressed; names are plain text without it, as on paper. */
+  readonly onChoose?: (id: string) => void;
+}
+
+/** Alternatives side by side, with differences to the chosen one. */
+export function CompareTable({ lines, chosen, system, onChoose }: CompareTableProps) {
+  const rows = compareLines(lines, chosen);
+  return (
+    <table class="compare">
+      <caption>
+        Differences are to the chosen alternative. The least of each column is marked •
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">Alternative</th>
+          {MEASURES.map((measure) => (
+            <th key={measure} scope="col">
+              {NAMES[measure]}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, index) => (
+          <tr key={row.id} data-chosen={row.id === chosen}>
+            <th scope="row">
+              <span class="letter">{letterOf(index)}</span>
+              {onChoose ? (
+                <button type="button" class="text-button" onClick={() => onChoose(row.id)}>
+                  {lines[index]!.name}
+                </button>
+              ) : (
+                lines[index]!.name
+              )}
+            </th>
+            {MEASURES.map((measure) => (
+              <CompareCell key={measure} row={row} measure={measure} system={system} />
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+interface CompareCellProps {
+  readonly row: ComparedLine;
+  readonly measure: Measure;
+  readonly system: UnitSystem;
+}
+
+function CompareCell({ row, measure, system }: CompareCellProps) {
+  const write = WRITERS[measure];
+  const difference = row.differences?.[measure];
+  return (
+    <td>
+      {row.best.has(measure) && <span title="least">• </span>}
+      {write(row.values[measure], system)}
+      {difference !== undefined && <small>{signed(difference, write, system)}</small>}
+    </td>
+  );
+}
+
+function signed(difference: number, write: Write, system: UnitSystem): string {
+  const size = write(Math.abs(difference), system);
+  if (size === write(0, system)) return "same";
+  return `${difference > 0 ? "+" : "−"}${size}`;
+}
+
+interface CompareDialogProps {
+  readonly open: boolean;
+  readonly onClose: () => void;
+}
+
+/** All alternatives in one table; pressing a name chooses it. */
+export function CompareDialog({ open, onClose }: CompareDialogProps) {
+  const lines = plan.value.alignments.flatMap((each) => sized.value.get(each.id) ?? []);
+  return (
+    <Dialog title="Alternatives side by side" open={open} onClose={onClose}>
+      <div class="table-scroll">
+        <CompareTable
+          lines={lines}
+          chosen={chosenId.value}
+          system={unitSystem.value}
+          onChoose={chooseAlternative}
+        />
+      </div>
+    </Dialog>
+  );
+}

@@ -1,0 +1,65 @@
+import type { Alignment } from "../../shared/plan.ts";
+import { formatArea, formatLength } from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { chosenLine, ground, unitSystem } from "../state.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
+import { chosenAlternative } from "./chosen.ts";
+import { CornersTable } from "./corners-table.tsx";
+import { LineTools } from "./line-tools.tsx";
+import { NoGoList } from "./no-go-list.tsx";
+import { ReachBreaks } from "./reach-breaks.tsx";
+import { SetbackRing } from "./setback-ring.tsx";
+import { StructuresList } from "./structures-list.tsx";
+
+/** Where the levee runs, what it goes round and what it keeps away from. */
+export function LineBlock() {
+  const alternative = chosenAlternative.value;
+  return (
+    <Disclosure
+      id="line"
+      title="Line"
+      summary={alternative ? <LineSummary alternative={alternative} /> : "none yet"}
+      line={alternative ? <SetbackLine /> : <NextStep />}
+    >
+      {!alternative && (
+        <p class="hint">
+          <NextStep />
+        </p>
+      )}
+      <LineTools />
+      <SetbackRing />
+      <StructuresList />
+      {alternative && <CornersTable alternative={alternative} />}
+      {alternative && <ReachBreaks alternative={alternative} />}
+      <NoGoList />
+    </Disclosure>
+  );
+}
+
+function LineSummary({ alternative }: { alternative: Alignment }) {
+  const line = chosenLine.value;
+  const system = unitSystem.value;
+  const length = line ? `${formatLength(line.totals.lengthM, system, 0)} · ` : "";
+  const area = line?.enclosedM2 ? ` · ${formatArea(line.enclosedM2, system)}` : "";
+  return (
+    <>
+      {length}
+      {alternative.corners.length} corners{area}
+    </>
+  );
+}
+
+function SetbackLine() {
+  const setback = formatLength(plan.value.practice.setbackM, unitSystem.value);
+  return <>Landside toe stays {setback} from any building</>;
+}
+
+function NextStep() {
+  if (!ground.value) return <>Open the ground first; then draw on it.</>;
+  if (plan.value.structures.length === 0) {
+    return <>Draw the building, or import its footprint. Then a ring round it is one press.</>;
+  }
+  return (
+    <>Draw a ring round the building, a line tied in to high ground, or take a ring at a setback.</>
+  );
+}

@@ -1,0 +1,65 @@
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { formatCount } from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { chosenId, chosenLine, ground, sized, unitSystem } from "../state.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
+import { letterOf } from "./alternative-edits.ts";
+import { Amount } from "./amount.tsx";
+import { Amounts } from "./amounts.tsx";
+import { ClassBar } from "./class-bar.tsx";
+import { rivalOf } from "./compare.ts";
+import { PublishedTables } from "./published-tables.tsx";
+import { ReachTable } from "./reach-table.tsx";
+
+/** What it takes: one large number, the bags, and everything else that is ordered. */
+export function QuantitiesBlock() {
+  const line = chosenLine.value;
+  return (
+    <Disclosure
+      id="quantities"
+      title="Quantities"
+      startsOpen
+      summary={line ? undefined : "nothing to count yet"}
+      line={line ? `${formatCount(line.totals.bags)} bags ${rivalWords(line)}` : undefined}
+    >
+      {line ? <Counted line={line} /> : <p class="hint">{nextStep()}</p>}
+    </Disclosure>
+  );
+}
+
+function Counted({ line }: { line: SizedLine }) {
+  const system = unitSystem.value;
+  const inputs = { plan: plan.value, line, totals: line.totals, system };
+  return (
+    <>
+      <div class="bags">
+        <Amount make="bags" title="Bags to order" inputs={inputs}>
+          {formatCount(line.totals.bags)}
+        </Amount>
+        <span>bags{rivalWords(line)}</span>
+      </div>
+      <ClassBar line={line} limitM={plan.value.practice.limitM} system={system} />
+      <Amounts inputs={inputs} />
+      <PublishedTables line={line} system={system} />
+      {line.reaches.length > 1 && <ReachTable line={line} system={system} />}
+    </>
+  );
+}
+
+/** ", 4,870 fewer than A": the chosen alternative against the first other one; nothing when it stands alone. */
+function rivalWords(line: SizedLine): string {
+  const alternatives = plan.value.alignments;
+  const results = alternatives.flatMap((each) => sized.value.get(each.id) ?? []);
+  const rival = rivalOf(results, chosenId.value);
+  if (!rival) return "";
+  const letter = letterOf(alternatives.findIndex((each) => each.id === rival.id));
+  const difference = line.totals.bags - rival.totals.bags;
+  if (difference === 0) return `, as many as ${letter}`;
+  const size = formatCount(Math.abs(difference));
+  return `, ${size} ${difference < 0 ? "fewer" : "more"} than ${letter}`;
+}
+
+function nextStep(): string {
+  if (!ground.value) return "Open the ground first; the heights come from it.";
+  return "Draw a ring or a line, and what it takes stands here.";
+}

@@ -1,0 +1,54 @@
+import { SETTINGS, type Setting } from "../../shared/settings.ts";
+import { plan } from "../document/store.ts";
+import { unitSystem } from "../state.ts";
+import { Icon } from "../ui/icons.tsx";
+import { NumberField } from "../ui/number-field.tsx";
+import { settingQuantity } from "../ui/quantity.ts";
+import { Source } from "../ui/source.tsx";
+import { changeSetting, isStandard, rangeOf, type SettingLine, settingValue } from "./settings.ts";
+
+interface SettingRowProps extends SettingLine {
+  /** Shown in an empty field; makes an empty field allowed. */
+  readonly blank?: string;
+  /** Leaves out the way back to the default, for figures that have none (a stage, a gauge zero). */
+  readonly noDefault?: boolean;
+}
+
+/** One adjustable figure: its field, where its default comes from, and a way back to it. */
+export function SettingRow({ path, label, blank, noDefault }: SettingRowProps) {
+  const setting: Setting = SETTINGS[path];
+  const quantity = settingQuantity(path);
+  const changed = !noDefault && !isStandard(plan.value, path);
+  const standard = quantity.format(setting.defaultSI, unitSystem.value);
+  return (
+    <div class="setting" data-setting={path}>
+      <NumberField
+        label={label}
+        value={settingValue(plan.value, path)}
+        quantity={quantity}
+        range={rangeOf(path)}
+        blank={blank}
+        onValue={(value, gesture) => changeSetting(path, label, value, gesture)}
+      />
+      <Source
+        about={label}
+        lines={[
+          noDefault ? null : `Default ${standard}.`,
+          setting.note || null,
+          `Source: ${setting.source}.`,
+        ]}
+      />
+      {changed && (
+        <button
+          type="button"
+          class="icon-button setting-reset"
+          aria-label={`Set ${label} back to ${standard}`}
+          data-tip={`Back to ${standard}`}
+          onClick={() => changeSetting(path, label, setting.defaultSI)}
+        >
+          <Icon name="reset" />
+        </button>
+      )}
+    </div>
+  );
+}

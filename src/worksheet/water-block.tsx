@@ -1,0 +1,108 @@
+import type { Water } from "../../shared/plan.ts";
+import { waterElevationAtGauge } from "../../shared/stage.ts";
+import { formatElevation, formatLength, type UnitSystem } from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { unitSystem } from "../state.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
+import { TextField } from "../ui/text-field.tsx";
+import { edit } from "./alternative-edits.ts";
+import { CrestFact } from "./crest-fact.tsx";
+import { FlowFields } from "./flow-fields.tsx";
+import { FreeboardField } from "./freeboard-field.tsx";
+import { SettingRow } from "./setting-row.tsx";
+import { StageSlider } from "./stage-slider.tsx";
+
+/** How high the water is expected to stand, and how far above it the levee is built. */
+export function WaterBlock() {
+  const { water } = plan.value;
+  const system = unitSystem.value;
+  const byStage = water.by === "stage";
+  return (
+    <Disclosure
+      id="water"
+      title="Water"
+      startsOpen
+      summary={`stands at ${formatElevation(waterElevationAtGauge(water), system)}`}
+      line={closedLine(water, system)}
+    >
+      <ByChoice water={water} />
+      {byStage ? (
+        <SettingRow path="water.stageM" label="Forecast stage" noDefault />
+      ) : (
+        <SettingRow path="water.elevationM" label="Water-surface elevation" noDefault />
+      )}
+      <StageSlider />
+      {byStage && (
+        <>
+          <SettingRow path="water.gaugeZeroM" label="Gauge zero" noDefault />
+          <SettingRow
+            path="water.datumOffsetM"
+            label="Gauge datum to ground datum"
+            blank="none"
+            noDefault
+          />
+          {water.datumOffsetM === null ? (
+            <p class="hint">
+              Gauge and ground are taken as the same datum. If they differ, add the offset here.
+            </p>
+          ) : (
+            <TextField
+              label="Where the offset comes from"
+              placeholder="converter, date"
+              maxLength={500}
+              value={water.datumNote}
+              onText={(datumNote) => changeWater("Note the datum offset", { datumNote })}
+            />
+          )}
+        </>
+      )}
+      <FreeboardField />
+      <CrestFact />
+      <FlowFields />
+      <p class="hint">
+        The tint shows everything lower than the water, whether or not the river can reach it.
+      </p>
+    </Disclosure>
+  );
+}
+
+function ByChoice({ water }: { water: Water }) {
+  const choose = (by: Water["by"]) =>
+    changeWater(by === "stage" ? "Give water by stage" : "Give water by elevation", {
+      by,
+      elevationM: waterElevationAtGauge(water),
+    });
+  return (
+    <fieldset class="choice">
+      <legend class="unseen">How the water is given</legend>
+      <label>
+        <input
+          type="radio"
+          name="water-by"
+          checked={water.by === "stage"}
+          onChange={() => choose("stage")}
+        />
+        Stage at a gauge
+      </label>
+      <label>
+        <input
+          type="radio"
+          name="water-by"
+          checked={water.by === "elevation"}
+          onChange={() => choose("elevation")}
+        />
+        Elevation
+      </label>
+    </fieldset>
+  );
+}
+
+function closedLine(water: Water, system: UnitSystem): string {
+  const stage = water.by === "stage" ? `Stage ${formatLength(water.stageM, system)}, ` : "";
+  const freeboard = `freeboard ${formatLength(water.freeboardM, system)}`;
+  return stage ? stage + freeboard : `Freeboard ${formatLength(water.freeboardM, system)}`;
+}
+
+function changeWater(note: string, change: Partial<Water>): void {
+  edit({ note, change: (now) => ({ ...now, water: { ...now.water, ...change } }) });
+}

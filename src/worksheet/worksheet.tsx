@@ -1,0 +1,22 @@
+import "./worksheet.css";
+import "./results.css";
+import { ChecksBlock } from "./checks-block.tsx";
+import { GroundBlock } from "./ground-block.tsx";
+import { LineBlock } from "./line-block.tsx";
+import { QuantitiesBlock } from "./quantities-block.tsx";
+import { SectionBlock } from "./section-block.tsx";
+import { WaterBlock } from "./water-block.tsx";
+
+/** The job in its order: ground, water, line, section, quantities, checks. */
+export function Worksheet() {
+  return (
+    <div class="worksheet">
+      <GroundBlock />
+      <WaterBlock />
+      <LineBlock />
+      <SectionBlock />
+      <QuantitiesBlock />
+      <ChecksBlock />
+    </div>
+  );
+}

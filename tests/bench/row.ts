@@ -1,0 +1,16 @@
+/** One measured case. Times are medians of warm runs in milliseconds. */
+export interface BenchRow {
+  /** What was done, on what. */
+  readonly name: string;
+  readonly ms: number;
+  /** Who did the same in the same run, e.g. "GDAL 3.8 (gdal3.js)"; null when nobody did. */
+  readonly peer: string | null;
+  readonly peerMs: number | null;
+  /** What the project promises; null when nothing is promised. */
+  readonly promisedMs: number | null;
+}
+
+/** A bench is a module of tests/bench/ that exports this. */
+export interface Bench {
+  readonly rows: () => Promise<readonly BenchRow[]>;
+}

@@ -1,0 +1,319 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { createServer, type ViteDevServer } from "vite";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { findBrowser } from "../tools/browser.mjs";
+
+/*
+ * What is kept when pages close, reload, crash, run out of room or stand side by side: the document's modules alone
+ * on an empty page, in a real browser.
+ */
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+const PAGE = `<!doctype html><link rel="icon" href="data:,"><script type="module">
+  import { keepPlan, keepTerrain, restore, forget } from "/src/document/keeping.ts";
+  import { apply, history, plan, startFrom, undo } from "/src/document/store.ts";
+  const failures = [];
+  const failed = ({ code }) => ({ failure: code });
+  const kept = await restore().catch(failed);
+  if (kept?.plan) startFrom(kept);
+  keepPlan(({ code }) => failures.push(code));
+  window.keeping = {
+    failures,
+    restored: kept && { title: kept.plan?.title, failure: kept.failure?.code ?? kept.failure },
+    now: () => ({ title: plan.value.title, done: history.value.done.map(({ note }) => note) }),
+    entitle: (title, gesture) =>
+      apply({ note: "Entitle " + title, gesture, change: (now) => ({ ...now, title }) }).ok,
+    undo, forget,
+    keepTerrain: (seed, bytes) =>
+      keepTerrain([new File([noise(seed, bytes)], seed + ".tif", { lastModified: 5 })]).then(() => null, failed),
+    keepAgain: () => keepTerrain(kept.terrain),
+    terrain: () => Promise.all((kept?.terrain ?? []).map(async (file) =>
+      [file.name, file.size, file.lastModified, same(new Uint8Array(await file.arrayBuffer()), noise(parseInt(file.name), file.size))])),
+    folders: async () => {
+      const root = await (await navigator.storage.getDirectory()).getDirectoryHandle("terrain");
+      const names = [];
+      for await (const slot of root.values()) for await (const name of slot.keys()) names.push(name);
+      return names;
+    },
+  };
+  function noise(seed, bytes) {
+    const made = new Uint8Array(bytes);
+    for (let i = 0, state = seed; i < bytes; i++) {
+      state = (Math.imul(state, 1664525) + 1013904223) | 0;
+      made[i] = state >>> 24;
+    }
+    return made;
+  }
+  function same(a, b) {
+    return a.length === b.length && a.every((value, index) => value === b[index]);
+  }
+</script>`;
+
+interface Keeping {
+  readonly failures: string[];
+  readonly restored: { readonly title?: string; readonly failure: string | null } | null;
+  now(): { title: string; done: string[] };
+  entitle(title: string, gesture?: string): boolean;
+  undo(): void;
+  forget(): Promise<void>;
+  keepTerrain(seed: number, bytes: number): Promise<{ failure: string } | null>;
+  keepAgain(): Promise<void>;
+  terrain(): Promise<unknown[]>;
+  folders(): Promise<string[]>;
+}
+
+declare global {
+  interface Window {
+    keeping: Keeping;
+  }
+}
+
+let cache: string;
+let server: ViteDevServer;
+let browser: Browser;
+let context: BrowserContext;
+let address: string;
+
+beforeAll(async () => {
+  cache = mkdtempSync(join(tmpdir(), "drystead-keeping-"));
+  server = await createServer({
+    root: ROOT,
+    configFile: false,
+    cacheDir: cache,
+    logLevel: "error",
+    appType: "custom",
+    optimizeDeps: { noDiscovery: true },
+    server: { host: "localhost", port: 4373, hmr: false, watch: null },
+    plugins: [
+      {
+        name: "empty-page",
+        configureServer: ({ middlewares }) => {
+          const serve = (path: string, text: string) =>
+            middlewares.use(path, (_request, answer) => {
+              answer.setHeader("content-type", "text/html");
+              answer.end(text);
+            });
+          serve("/keeping", PAGE);
+          serve("/empty", "<!doctype html>");
+        },
+      },
+    ],
+  });
+  await server.listen();
+  address = `${server.resolvedUrls?.local[0]}keeping`;
+  browser = await chromium.launch({
+    executablePath: findBrowser(),
+    args: ["--no-sandbox", "--no-first-run", "--disable-background-networking"],
+  });
+});
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+  rmSync(cache, { recursive: true, force: true });
+});
+
+beforeEach(async () => {
+  context = await browser.newContext();
+});
+afterEach(() => context.close());
+
+async function open(): Promise<Page> {
+  const page = await context.newPage();
+  await page.goto(address);
+  await page.waitForFunction(() => window.keeping !== undefined);
+  return page;
+}
+
+const now = (page: Page) => page.evaluate(() => window.keeping.now());
+const restored = (page: Page) => page.evaluate(() => window.keeping.restored);
+const failures = (page: Page) => page.evaluate(() => window.keeping.failures);
+const entitle = (page: Page, title: string) =>
+  page.evaluate((wanted) => window.keeping.entitle(wanted), title);
+
+/** Resolves when the database holds the title that the page shows. */
+async function written(page: Page): Promise<void> {
+  const { title } = await now(page);
+  await expect.poll(async () => await keptTitles(page), { timeout: 10_000 }).toContain(title);
+}
+
+async function keptTitles(page: Page): Promise<string[]> {
+  const texts = await page.evaluate(async () => {
+    const request = indexedDB.open("drystead");
+    const database = await new Promise<IDBDatabase>((resolve) => {
+      request.onsuccess = () => resolve(request.result);
+    });
+    const got = database.transaction("plans").objectStore("plans").getAll();
+    const all = await new Promise<{ text: string }[]>((resolve) => {
+      got.onsuccess = () => resolve(got.result);
+    });
+    database.close();
+    return all.map(({ text }) => text);
+  });
+  return texts.map((text) => JSON.parse(text).drystead.title);
+}
+
+describe("a page", () => {
+  it("that was never used restores nothing", async () => {
+    const page = await open();
+    expect(await restored(page)).toBeNull();
+    expect(await failures(page)).toEqual([]);
+  });
+
+  it("closed right after an edit comes back with it and can undo", async () => {
+    const page = await open();
+    await entitle(page, "One");
+    await written(page);
+    await entitle(page, "Two");
+    await page.close();
+    const again = await open();
+    expect(await now(again)).toMatchObject({ title: "Two" });
+    await again.evaluate(() => window.keeping.undo());
+    expect((await now(again)).title).toBe("One");
+    await again.evaluate(() => window.keeping.undo());
+    expect((await now(again)).title).toBe("Untitled plan");
+  });
+
+  it("reloaded in the middle of a drag comes back as it was", async () => {
+    const page = await open();
+    for (const title of ["a", "ab", "abc"]) {
+      await page.evaluate((wanted) => window.keeping.entitle(wanted, "drag"), title);
+    }
+    await page.reload();
+    await page.waitForFunction(() => window.keeping !== undefined);
+    expect((await now(page)).title).toBe("abc");
+    await page.evaluate(() => window.keeping.undo());
+    expect((await now(page)).title).toBe("Untitled plan");
+  });
+
+  it("that crashes has lost nothing older than the delay", async () => {
+    const page = await open();
+    await entitle(page, "Before the crash");
+    await written(page);
+    const gone = page.waitForEvent("crash");
+    page.goto("chrome://crash").catch(() => {});
+    await gone;
+    await page.close();
+    expect((await now(await open())).title).toBe("Before the crash");
+  });
+
+  it("that forgets starts anew", async () => {
+    const page = await open();
+    await entitle(page, "One");
+    await page.evaluate(() => window.keeping.keepTerrain(3, 1000));
+    await written(page);
+    await page.evaluate(() => window.keeping.forget());
+    await page.close();
+    const again = await open();
+    expect(await restored(again)).toBeNull();
+    expect(await again.evaluate(() => window.keeping.folders())).toEqual([]);
+  });
+});
+
+describe("terrain", () => {
+  it("comes back byte for byte with its name and date, the latest alone", async () => {
+    const page = await open();
+    expect(await page.evaluate(() => window.keeping.keepTerrain(1, 3_000_000))).toBeNull();
+    expect(await page.evaluate(() => window.keeping.keepTerrain(2, 5_000_001))).toBeNull();
+    await written(page);
+    await page.close();
+    const again = await open();
+    expect(await again.evaluate(() => window.keeping.terrain())).toEqual([
+      ["2.tif", 5_000_001, 5, true],
+    ]);
+    const folders = await again.evaluate(() => window.keeping.folders());
+    expect(folders.length).toBe(1);
+    await again.evaluate(() => window.keeping.keepAgain());
+    expect(await again.evaluate(() => window.keeping.folders())).toEqual(folders);
+  });
+
+  it("that is lost is told, and the plan is back without it", async () => {
+    const page = await open();
+    await page.evaluate(() => window.keeping.keepTerrain(1, 1000));
+    await entitle(page, "With ground");
+    await written(page);
+    await page.evaluate(async () => {
+      const origin = await navigator.storage.getDirectory();
+      await origin.removeEntry("terrain", { recursive: true });
+    });
+    await page.close();
+    const again = await open();
+    expect(await restored(again)).toEqual({ title: "With ground", failure: "keep/terrain-lost" });
+  });
+
+  it("too large for the browser is refused, and the one before stays", async () => {
+    const page = await open();
+    await page.evaluate(() => window.keeping.keepTerrain(1, 1000));
+    const session = await context.newCDPSession(page);
+    const origin = new URL(address).origin;
+    await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 2_000_000 });
+    expect(await page.evaluate(() => window.keeping.keepTerrain(2, 9_000_000))).toEqual({
+      failure: "keep/full",
+    });
+    await session.send("Storage.overrideQuotaForOrigin", { origin });
+    await entitle(page, "Full");
+    await written(page);
+    await page.close();
+    const again = await open();
+    expect(await again.evaluate(() => window.keeping.terrain())).toEqual([
+      ["1.tif", 1000, 5, true],
+    ]);
+  });
+});
+
+describe("two pages", () => {
+  it("keep a plan each, are told so, and both come back", async () => {
+    const first = await open();
+    await entitle(first, "First");
+    await written(first);
+    const second = await open();
+    expect(await restored(second)).toBeNull();
+    expect(await failures(second)).toEqual(["keep/second-page"]);
+    await entitle(second, "Second");
+    await written(second);
+    await second.reload();
+    await second.waitForFunction(() => window.keeping !== undefined);
+    expect((await now(second)).title).toBe("Second");
+    await first.close();
+    await second.close();
+    const pages = [await open(), await open()];
+    const titles = await Promise.all(pages.map(async (page) => (await now(page)).title));
+    expect(titles.sort()).toEqual(["First", "Second"]);
+  });
+});
+
+describe("a kept plan of a newer version", () => {
+  it("is left alone, and this page keeps its own elsewhere", async () => {
+    const page = await open();
+    await entitle(page, "From the future");
+    await written(page);
+    await page.close();
+    const editor = await context.newPage();
+    await editor.goto(new URL("/empty", address).href);
+    await editor.evaluate(async () => {
+      const request = indexedDB.open("drystead");
+      const database = await new Promise<IDBDatabase>((resolve) => {
+        request.onsuccess = () => resolve(request.result);
+      });
+      const store = database.transaction("plans", "readwrite").objectStore("plans");
+      const got = store.get("1");
+      await new Promise<void>((resolve) => {
+        got.onsuccess = () => {
+          const text = got.result.text.replace('"version": 1', '"version": 9');
+          store.put({ ...got.result, text, history: {} }, "1").onsuccess = () => resolve();
+        };
+      });
+      database.close();
+    });
+    await editor.close();
+    const again = await open();
+    expect(await restored(again)).toEqual({ failure: "keep/unreadable" });
+    await entitle(again, "Meanwhile");
+    await written(again);
+    expect(await keptTitles(again)).toEqual(["From the future", "Meanwhile"]);
+  });
+});

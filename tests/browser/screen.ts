@@ -1,0 +1,89 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import type { Locator, Page } from "playwright-core";
+
+const SAMPLES = fileURLToPath(new URL("../../sample-terrain/", import.meta.url));
+
+/** A file of sample-terrain/ by its path. */
+export function sample(name: string): string {
+  return SAMPLES + name;
+}
+
+export function samplePlan(name: string) {
+  return JSON.parse(readFileSync(sample(name), "utf8"));
+}
+
+/** Waits until the map has drawn everything it knows of. */
+export async function mapIsIdle(page: Page): Promise<void> {
+  await page.locator('.map-canvas[data-state="idle"]').waitFor();
+}
+
+/** Waits for the map and for the chosen alternative's totals. */
+export async function planIsSized(page: Page): Promise<void> {
+  await chosen(page)
+    .getByText(/^[\d,]+ bags/)
+    .waitFor();
+  await mapIsIdle(page);
+}
+
+export function chosen(page: Page): Locator {
+  return page.locator('.alternative[data-chosen="true"]');
+}
+
+/** Bags of the chosen alternative, as its card shows them. */
+export async function bags(page: Page): Promise<number> {
+  return bagsOf(chosen(page));
+}
+
+export async function bagsOf(card: Locator): Promise<number> {
+  const words = (await card.locator(".alternative-figures").textContent()) ?? "";
+  return Number(/^([\d,]+) bags/.exec(words)?.[1]?.replaceAll(",", ""));
+}
+
+/** Waits until the chosen alternative's bags pass `test`, and returns them. */
+export async function bagsWhen(page: Page, test: (bags: number) => boolean): Promise<number> {
+  const deadline = Date.now() + 20_000;
+  for (;;) {
+    const now = await bags(page);
+    if (test(now)) return now;
+    if (Date.now() > deadline) throw new Error(`The bags stayed at ${now}.`);
+    await page.waitForTimeout(50);
+  }
+}
+
+export interface At {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Corners of the chosen alternative on the page, CSS pixels. */
+export async function corners(page: Page): Promise<At[]> {
+  const map = page.locator(".map-canvas");
+  const box = await map.boundingBox();
+  const text = await map.getAttribute("data-corners");
+  if (!box || !text) throw new Error("The map shows no corners.");
+  return text.split(";").map((pair) => {
+    const [x, y] = pair.split(",").map(Number);
+    return { x: box.x + x!, y: box.y + y! };
+  });
+}
+
+/** Presses at one place, moves to another in steps, and leaves the button down. */
+export async function startDrag(page: Page, from: At, to: At): Promise<void> {
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y, { steps: 8 });
+}
+
+/** Gives files to the program as if chosen in the file dialog. */
+export async function open(
+  page: Page,
+  files: readonly string[] | { name: string; mimeType: string; buffer: Buffer },
+): Promise<void> {
+  await page.getByLabel("Plan or ground files").setInputFiles(files as string[]);
+}
+
+export function json(name: string, value: unknown) {
+  const buffer = Buffer.from(JSON.stringify(value));
+  return { name, mimeType: "application/geo+json", buffer };
+}

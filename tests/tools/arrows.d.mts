@@ -1,0 +1,1 @@
+export function findOffences(files: ReadonlyMap<string, string>): string[];

@@ -1,0 +1,81 @@
+/**
+ * Everything that must hold, in order; stops at the first step that fails. The last line of standard
+ * output counts the tests, from vitest's own results; a step without tests that fails counts as one.
+ */
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { findBrowser } from "./browser.mjs";
+import { run } from "./run.mjs";
+
+const results = mkdtempSync(join(tmpdir(), "drystead-test-"));
+
+const CHECKS = [
+  ["types", "npm", ["run", "-s", "types"]],
+  ["format and lint", "npx", ["biome", "check", "."]],
+  ["dead code", "npx", ["knip"]],
+  ["import arrows", process.execPath, ["tests/tools/arrows.mjs"]],
+  ["build", "npm", ["run", "-s", "build"]],
+];
+const PROJECTS = ["unit", "reference", "browser"];
+
+function timed(name, work) {
+  process.stderr.write(`\n--- ${name}\n`);
+  const start = performance.now();
+  const count = work();
+  const seconds = ((performance.now() - start) / 1000).toFixed(1);
+  process.stderr.write(
+    `--- ${name}: ${count.failed === 0 ? "passed" : "FAILED"} in ${seconds} s\n`,
+  );
+  return count;
+}
+
+function check([name, program, args]) {
+  return timed(name, () => ({ passed: 0, failed: run(program, args) === 0 ? 0 : 1 }));
+}
+
+function project(name) {
+  return timed(`${name} tests`, () => {
+    const browser = name === "browser" ? { CHROME_PATH: findBrowser() } : {};
+    const file = join(results, `${name}.json`);
+    const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${file}`];
+    const code = run("npx", ["vitest", "run", "--project", name, ...reporters], browser);
+    return counted(file, code);
+  });
+}
+
+/** Tests passed and failed; a file that would not load, and a test that was left out, count as failed. */
+function counted(file, code) {
+  const report = read(file);
+  if (!report) return { passed: 0, failed: 1 };
+  const unloaded = report.testResults.filter(
+    ({ status, assertionResults }) => status === "failed" && assertionResults.length === 0,
+  ).length;
+  const leftOut = report.numPendingTests + report.numTodoTests;
+  const failed = report.numFailedTests + unloaded + leftOut;
+  return { passed: report.numPassedTests, failed: failed === 0 && code !== 0 ? 1 : failed };
+}
+
+function read(file) {
+  try {
+    return JSON.parse(readFileSync(file, "utf8"));
+  } catch {
+    return null;
+  }
+}
+
+const steps = [
+  ...CHECKS.map((step) => () => check(step)),
+  ...PROJECTS.map((name) => () => project(name)),
+];
+let passed = 0;
+let failed = 0;
+for (const step of steps) {
+  const count = step();
+  passed += count.passed;
+  failed += count.failed;
+  if (failed > 0) break;
+}
+rmSync(results, { recursive: true, force: true });
+process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
+process.exitCode = failed === 0 ? 0 : 1;

@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest";
+import { findOffences } from "../tools/arrows.mjs";
+
+function offences(path: string, text: string): string[] {
+  return findOffences(new Map([[path, text]]));
+}
+
+describe("arrows that are allowed", () => {
+  it.each([
+    ["src/map/draw.ts", 'import { a } from "../../shared/plan.ts"; import "./b.css";'],
+    ["src/map/draw.ts", 'import maplibre from "maplibre-gl";'],
+    ["src/engine.ts", 'new Worker(new URL("../workers/terrain.worker.ts", import.meta.url));'],
+    ["src/demo.ts", 'new URL("../sample-terrain/site.tif", import.meta.url);'],
+    ["src/demo.ts", 'import siteUrl from "../sample-terrain/demo.tif?url";'],
+    ["workers/raster/read.ts", 'import type { Plan } from "../../shared/plan.ts";'],
+    ["workers/command.ts", 'import { readFile } from "node:fs/promises";'],
+    ["workers/command/size.ts", 'import { readFile } from "node:fs/promises";'],
+    ["shared/stage.ts", 'import proj4 from "proj4"; export * from "./plan.ts";'],
+  ])("%s: %s", (path, text) => {
+    expect(offences(path, text)).toEqual([]);
+  });
+});
+
+describe("arrows that are broken", () => {
+  it.each([
+    [
+      "src/map/draw.ts",
+      'import { open } from "../../workers/engine.ts";',
+      "../../workers/engine.ts",
+    ],
+    ["src/engine.ts", 'import { makeEngine } from "../workers/engine.ts";', "../workers/engine.ts"],
+    ["src/engine.ts", 'export { makeEngine } from "../workers/engine.ts";', "../workers/engine.ts"],
+    ["src/engine.ts", 'const x = await import("../workers/engine.ts");', "../workers/engine.ts"],
+    ["src/engine.ts", 'import W from "../workers/terrain.worker.ts?worker";', "worker.ts?worker"],
+    ["src/app.tsx", 'new Worker(new URL("../workers/terrain.worker.ts", import.meta.url))', "URL"],
+    ["src/demo.ts", 'import { siteGrid } from "../sample-terrain/site.ts";', "sample-terrain"],
+    ["src/demo.ts", 'new URL("../sample-terrain/site.ts", import.meta.url)', "sample-terrain"],
+    ["workers/engine.ts", 'import { plan } from "../src/document/store.ts";', "../src/"],
+    ["workers/engine.ts", 'import { map } from "maplibre-gl";', "maplibre-gl"],
+    ["workers/engine.ts", 'import { readFile } from "node:fs";', "node:fs"],
+    ["shared/stage.ts", 'import { open } from "../workers/raster/terrain.ts";', "../workers/"],
+    ["shared/stage.ts", 'import type { Tool } from "../src/state.ts";', "../src/state.ts"],
+    ["shared/stage.ts", 'import { signal } from "@preact/signals";', "@preact/signals"],
+    ["shared/stage.ts", 'import { helper } from "../tests/helper.ts";', "../tests/"],
+    ["shared/stage.ts", 'import {\n  one,\n  two,\n} from "../src/state.ts";', "../src/state.ts"],
+    ["shared/stage.ts", `const text = \`\${await import('../src/state.ts')}\`;`, "../src/state.ts"],
+  ])("%s: %s", (path, text, named) => {
+    const found = offences(path, text);
+    expect(found).toHaveLength(1);
+    expect(found[0]).toContain(path);
+    expect(found[0]).toContain(named);
+  });
+});
+
+describe("no DOM in shared and workers", () => {
+  it.each([
+    "window.addEventListener('resize', go);",
+    "const box = document.createElement('div');",
+    "localStorage.getItem('x');",
+    "function draw(canvas: HTMLCanvasElement) {}",
+    "requestAnimationFrame(go);",
+    `const s = \`\${window.innerWidth}\`;`,
+    "const ok = a / b; document.body.append(x);",
+  ])("%s", (text) => {
+    expect(offences("shared/stage.ts", text)).toHaveLength(1);
+    expect(offences("workers/tiles/tile.ts", text)).toHaveLength(1);
+    expect(offences("src/app.tsx", text)).toEqual([]);
+  });
+
+  it.each([
+    "// window.close() is not called here",
+    "/* document.body */ const a = 1;",
+    "const message = 'Close the window. Then open it.';",
+    "const pattern = /window.x/;",
+    "const read = { window: 3 }.window + sample.document.body;",
+    "const window = readWindow(); use(window.columns, window[0]);",
+    "const document = parse(text); return document.features;",
+    "const text = \"import { x } from '../src/state.ts'\";",
+  ])("is not misled by %s", (text) => {
+    expect(offences("shared/stage.ts", text)).toEqual([]);
+  });
+});

@@ -1,0 +1,268 @@
+import { spawn, spawnSync } from "node:child_process";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+const PROGRAM = join(ROOT, "workers/command.ts");
+const PLAN = join(ROOT, "sample-terrain/tilted.geojson");
+const RASTER = join(ROOT, "sample-terrain/tilted.tif");
+
+let folder = "";
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "drystead-command-"));
+});
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+function drystead(words: readonly string[], cwd = folder) {
+  const environment = { ...process.env, npm_lifecycle_event: undefined };
+  const tsx = fileURLToPath(import.meta.resolve("tsx"));
+  const done = spawnSync(process.execPath, ["--import", tsx, PROGRAM, ...words], {
+    cwd,
+    encoding: "utf8",
+    env: environment,
+  });
+  return { code: done.status, out: done.stdout, said: done.stderr };
+}
+
+function written(name: string, text: string): string {
+  const path = join(folder, name);
+  writeFileSync(path, text);
+  return path;
+}
+
+describe("size", () => {
+  it("prints the lines of a plan as JSON and nothing else on standard output", () => {
+    const { code, out, said } = drystead(["size", PLAN, "--terrain", RASTER]);
+    expect(said).toBe("");
+    expect(code).toBe(0);
+    const { alternatives } = JSON.parse(out);
+    expect(alternatives.map((each: { name: string }) => each.name)).toEqual([
+      "Rectangle",
+      "Tied to the slope",
+    ]);
+    expect(alternatives.map((each: { kind: string }) => each.kind)).toEqual(["ring", "line"]);
+  });
+
+  it("gives every alternative the keys that others may rely on", () => {
+    const { out } = drystead(["size", PLAN, "--terrain", RASTER]);
+    const [ring] = JSON.parse(out).alternatives;
+    for (const key of ["name", "kind", "lengthM", "stations", "totals", "checks"]) {
+      expect(ring).toHaveProperty(key);
+    }
+    for (const key of [
+      ...["chainageM", "lon", "lat", "groundM", "crestM"],
+      ...["heightM", "greatestHeightM", "sectionAreaM2"],
+    ]) {
+      expect(ring.stations[0][key]).toEqual(expect.any(Number));
+    }
+    for (const key of [
+      ...["volumeM3", "bags", "bagsPlaced", "sandM3", "sheetM2"],
+      ...["greatestHeightM", "lengthOverLimitM"],
+    ]) {
+      expect(ring.totals[key]).toEqual(expect.any(Number));
+    }
+    for (const check of ring.checks) {
+      expect(check).toMatchObject({
+        id: expect.any(String),
+        severity: expect.stringMatching(/^(stop|caution|note)$/),
+        fromM: expect.any(Number),
+        toM: expect.any(Number),
+        message: expect.any(String),
+        remedy: expect.any(String),
+        source: expect.any(String),
+      });
+    }
+  });
+
+  it("needs of a plan no more than features and water, and writes null where there is no ground", () => {
+    const plan = JSON.parse(readFileSync(PLAN, "utf8"));
+    const line = plan.features.find(
+      (feature: { geometry: { type: string } }) => feature.geometry.type === "LineString",
+    );
+    const [[lon, lat]] = line.geometry.coordinates;
+    const beyond = [
+      [lon, lat],
+      [lon + 0.002, lat],
+    ];
+    const bare = written(
+      "bare.geojson",
+      JSON.stringify({
+        type: "FeatureCollection",
+        drystead: { version: 1, water: { elevationM: 102.3, freeboardM: 0.3048 } },
+        features: [
+          {
+            type: "Feature",
+            properties: { role: "alignment" },
+            geometry: { type: "LineString", coordinates: beyond },
+          },
+        ],
+      }),
+    );
+    const { code, out } = drystead(["size", bare, "--terrain", RASTER]);
+    expect(code).toBe(0);
+    const [found] = JSON.parse(out).alternatives;
+    expect(found.kind).toBe("line");
+    expect(found.stations[0].groundM).toBeCloseTo(102.04, 2);
+    expect(found.stations[0].crestM).toBeCloseTo(102.6048, 4);
+    expect(found.stations.at(-1)).toMatchObject({ groundM: null, heightM: null });
+    expect(found.totals.lengthNoDataM).toBeGreaterThan(50);
+    expect(found.checks.map((check: { id: string }) => check.id)).toContain("no-ground");
+  });
+
+  it("takes the raster by a name relative to the folder the person stands in", () => {
+    const { code } = drystead(
+      ["size", "tilted.geojson", "--terrain", "tilted.tif"],
+      join(ROOT, "sample-terrain"),
+    );
+    expect(code).toBe(0);
+  });
+
+  it("works through npm from any folder", () => {
+    mkdirSync(join(folder, "elsewhere"), { recursive: true });
+    writeFileSync(join(folder, "elsewhere/plan.geojson"), readFileSync(PLAN));
+    writeFileSync(join(folder, "elsewhere/ground.tif"), readFileSync(RASTER));
+    const words = ["size", "plan.geojson", "--terrain", "ground.tif"];
+    const { INIT_CWD: _, ...environment } = process.env;
+    const done = spawnSync("npm", ["run", "--prefix", ROOT, "-s", "drystead", "--", ...words], {
+      cwd: join(folder, "elsewhere"),
+      encoding: "utf8",
+      env: environment,
+    });
+    expect(done.stderr).toBe("");
+    expect(JSON.parse(done.stdout).alternatives).toHaveLength(2);
+    expect(done.status).toBe(0);
+  });
+
+  it("uses the vertical unit given for a file that states none, and asks for it otherwise", () => {
+    const grid = written("grid.asc", asciiGrid(100));
+    written("grid.prj", utm15());
+    const asked = drystead(["size", PLAN, "--terrain", grid]);
+    expect(asked.code).toBe(1);
+    expect(asked.out).toBe("");
+    expect(asked.said).toMatch(/unit/i);
+    const metres = drystead(["size", PLAN, "--terrain", grid, "--vertical-unit", "m"]);
+    const feet = drystead(["size", PLAN, "--terrain", grid, "--vertical-unit=ft"]);
+    const ground = (run: { out: string }) =>
+      JSON.parse(run.out).alternatives[0].stations[0].groundM;
+    expect(ground(metres)).toBeCloseTo(100, 4);
+    expect(ground(feet)).toBeCloseTo(30.48, 4);
+  });
+
+  it("hands a long result whole to a slow reader", async () => {
+    const tsx = fileURLToPath(import.meta.resolve("tsx"));
+    const demo = ["demo.geojson", "--terrain", "demo.tif"];
+    const child = spawn(process.execPath, ["--import", tsx, PROGRAM, "size", ...demo], {
+      cwd: join(ROOT, "sample-terrain"),
+    });
+    await new Promise((later) => setTimeout(later, 1500));
+    let out = "";
+    for await (const piece of child.stdout.setEncoding("utf8")) out += piece;
+    expect(out.length).toBeGreaterThan(65_536);
+    expect(JSON.parse(out).alternatives).toHaveLength(3);
+  });
+
+  it("ends quietly when its reader goes away", () => {
+    const tsx = fileURLToPath(import.meta.resolve("tsx"));
+    const line = `"${process.execPath}" --import "${tsx}" "${PROGRAM}" size demo.geojson --terrain demo.tif | head -c 10`;
+    const done = spawnSync("sh", ["-c", line], {
+      cwd: join(ROOT, "sample-terrain"),
+      encoding: "utf8",
+    });
+    expect(done.stderr).toBe("");
+    expect(done.stdout).toHaveLength(10);
+  });
+});
+
+describe("input that is refused ends with 1, a reason and nothing on standard output", () => {
+  const refused = (words: readonly string[], reason: RegExp) => {
+    const { code, out, said } = drystead(words);
+    expect(out).toBe("");
+    expect(said).toMatch(reason);
+    expect(said).not.toMatch(/\n\s+at /);
+    expect(code).toBe(1);
+  };
+
+  it("a plan that is not there", () => {
+    refused(["size", "none.geojson", "--terrain", RASTER], /no file .*none\.geojson/);
+  });
+  it("a raster that is not there", () => {
+    refused(["size", PLAN, "--terrain", RASTER, "none.tif"], /no file .*none\.tif/);
+  });
+  it("a folder as a plan, and as a raster", () => {
+    refused(["size", ".", "--terrain", RASTER], /folder/);
+    refused(["size", PLAN, "--terrain", "."], /folder/);
+  });
+  it("a raster as a plan, and a plan as a raster", () => {
+    refused(["size", RASTER, "--terrain", RASTER], /plan/i);
+    refused(["size", PLAN, "--terrain", PLAN], /raster|GeoTIFF/i);
+  });
+  it("a plan without a line", () => {
+    const empty = { type: "FeatureCollection", features: [], drystead: { version: 1 } };
+    const path = written("empty.geojson", JSON.stringify(empty));
+    refused(["size", path, "--terrain", RASTER], /at least one ring or line/);
+  });
+  it("a newer plan", () => {
+    const newer = { type: "FeatureCollection", features: [], drystead: { version: 99 } };
+    const path = written("newer.geojson", JSON.stringify(newer));
+    refused(["size", path, "--terrain", RASTER], /newer/);
+  });
+  it("a raster cut off in the middle", () => {
+    const whole = readFileSync(RASTER);
+    const path = join(folder, "cut.tif");
+    writeFileSync(path, whole.subarray(0, whole.length / 2));
+    refused(["size", PLAN, "--terrain", path], /\S/);
+  });
+  it("a file name that the system cannot take, and something that is no file", () => {
+    refused(["size", `${"x".repeat(300)}.geojson`, "--terrain", RASTER], /cannot be read/);
+    refused(["size", "/dev/null", "--terrain", RASTER], /not a file/);
+  });
+});
+
+describe("a command line that cannot be followed ends with 2 and the usage", () => {
+  it.each([
+    [[], /drystead VERB/],
+    [["paint"], /no verb paint/],
+    [["size"], /needs a plan file/],
+    [["size", "plan.geojson"], /needs --terrain/],
+    [["size", "plan.geojson", "--terrain"], /--terrain needs a value/],
+    [["size", "--terrain", "a.tif", "plan.geojson"], /before --terrain/],
+    [["size", "a.geojson", "b.geojson", "--terrain", "a.tif"], /one too many/],
+    [["size", "a.geojson", "--terrain", "a.tif", "--depth", "3"], /Unknown option --depth/],
+    [["size", "a.geojson", "--terrain", "a.tif", "-v"], /Unknown option -v/],
+    [["size", "a.geojson", "--terrain", "a.tif", "--constructor", "3"], /Unknown option/],
+    [["size", "a.geojson", "--terrain", "a.tif", "--vertical-unit", "yd"], /m, ft, us-ft/],
+    [["size", "a.geojson", "--terrain", "a.tif", "--vertical-unit"], /needs a value/],
+  ])("%j", (words, reason) => {
+    const { code, out, said } = drystead(words);
+    expect(out).toBe("");
+    expect(said).toMatch(reason);
+    expect(said).toMatch(/drystead (VERB|size)/);
+    expect(code).toBe(2);
+  });
+
+  it.each([[["--help"]], [["-h"]], [["size", "--help"]], [["size", "a", "-h"]]])(
+    "but help is given for %j",
+    (words) => {
+      const { code, out, said } = drystead(words);
+      expect(said).toBe("");
+      expect(out).toMatch(/^drystead (VERB|size)/);
+      expect(code).toBe(0);
+    },
+  );
+});
+
+/** A flat Esri grid over the west of the teaching grids. */
+function asciiGrid(height: number): string {
+  const row = `${Array(220).fill(height).join(" ")}\n`;
+  const head = "ncols 220\nnrows 220\nxllcorner 319872\nyllcorner 4760000\ncellsize 1\n";
+  return `${head}NODATA_value -9999\n${row.repeat(220)}`;
+}
+
+function utm15(): string {
+  return 'PROJCS["NAD83 / UTM zone 15N",GEOGCS["NAD83",DATUM["North_American_Datum_1983",SPHEROID["GRS 1980",6378137,298.257222101]],PRIMEM["Greenwich",0],UNIT["degree",0.0174532925199433]],PROJECTION["Transverse_Mercator"],PARAMETER["latitude_of_origin",0],PARAMETER["central_meridian",-93],PARAMETER["scale_factor",0.9996],PARAMETER["false_easting",500000],PARAMETER["false_northing",0],UNIT["metre",1]]';
+}

@@ -1,0 +1,127 @@
+import { describe, expect, it } from "vitest";
+import { FOOT_M } from "../../shared/defaults.ts";
+import { parseStation } from "../../shared/units.ts";
+import { limitNote, profileFrame, scaleNote } from "../../src/profile/profile-frame.ts";
+import { profilePaths } from "../../src/profile/profile-paths.ts";
+import { LIMIT_M, sizedOver } from "./profile-fixture.ts";
+
+const line = sizedOver((x) => 260 + Math.sin(x / 20) * 0.4, { crestM: 261, lengthM: 266 });
+const size = { widthPx: 790, heightPx: 220 };
+
+function frameOf(unitSystem: "us" | "metric", stretch = { fromM: 0, toM: 266 }, of = line) {
+  return profileFrame({ line: of, limitM: LIMIT_M, unitSystem, ...size, stretch });
+}
+
+describe("frame of a long profile", () => {
+  it("states the exaggeration that its own pixels have", () => {
+    for (const stretch of [
+      { fromM: 0, toM: 266 },
+      { fromM: 40, toM: 90 },
+    ]) {
+      const frame = frameOf("us", stretch);
+      const pxPerMUp = frame.y(260) - frame.y(261);
+      const pxPerMAlong = (frame.x(80) - frame.x(50)) / 30;
+      expect(frame.exaggeration).toBeCloseTo(pxPerMUp / pxPerMAlong, 9);
+    }
+    expect(scaleNote(12.3)).toBe("heights drawn 12 times");
+    expect(scaleNote(3.46)).toBe("heights drawn 3.5 times");
+    expect(scaleNote(1.01)).toBe("heights to scale");
+  });
+
+  it("writes each station where that station is", () => {
+    for (const system of ["us", "metric"] as const) {
+      const frame = frameOf(system);
+      expect(frame.xTicks.length).toBeGreaterThan(2);
+      for (const { label, px } of frame.xTicks) {
+        const station = parseStation(label, system);
+        expect(station.ok && frame.x(station.value)).toBeCloseTo(px, 6);
+      }
+    }
+    expect(frameOf("us").xTicks.map(({ label }) => label)).toContain("1+00");
+  });
+
+  it("writes each elevation where that elevation is, the unit once", () => {
+    for (const [system, unitM] of [
+      ["us", FOOT_M],
+      ["metric", 1],
+    ] as const) {
+      const { yTicks, y } = frameOf(system);
+      expect(yTicks.length).toBeGreaterThan(2);
+      for (const { label, px } of yTicks) {
+        expect(y(Number.parseFloat(label) * unitM)).toBeCloseTo(px, 6);
+      }
+      expect(yTicks.filter(({ label }) => /[a-z]/.test(label))).toHaveLength(1);
+    }
+  });
+
+  it("keeps heights where they are while zooming along the line", () => {
+    expect(frameOf("us", { fromM: 100, toM: 120 }).y(260.5)).toBe(frameOf("us").y(260.5));
+  });
+
+  it("holds the crest, the limit and all ground that can be under a levee, at any size", () => {
+    const deep = sizedOver((x) => 260 - (x > 90 && x < 110 ? 3 : 0), { crestM: 261 });
+    for (const heightPx of [110, 140, 250, 400]) {
+      const frame = profileFrame({
+        line: deep,
+        limitM: LIMIT_M,
+        unitSystem: "us",
+        widthPx: 390,
+        heightPx,
+        stretch: { fromM: 0, toM: 200 },
+      });
+      for (const level of [261, 261 - LIMIT_M, 257]) {
+        expect(frame.y(level)).toBeGreaterThan(frame.plot.top);
+        expect(frame.y(level)).toBeLessThan(frame.plot.bottom);
+      }
+    }
+  });
+
+  it("names the limit in the chosen unit", () => {
+    expect(limitNote(LIMIT_M, "us")).toBe("4 ft below the crest");
+    expect(limitNote(LIMIT_M, "metric")).toBe("1.22 m below the crest");
+  });
+});
+
+describe("paths of a long profile", () => {
+  const xsOf = (d: string) => [...d.matchAll(/[ML]([\d.-]+) /g)].map((match) => Number(match[1]));
+
+  it("draw neither ground nor levee across a gap in the data, and hatch all of it", () => {
+    const gappy = sizedOver((x) => (x > 80 && x < 110 ? Number.NaN : 260), { crestM: 261 });
+    const frame = frameOf("us", { fromM: 0, toM: 200 }, gappy);
+    const paths = profilePaths(gappy.walk, LIMIT_M, frame);
+    const from = frame.x(80) + 0.1;
+    const to = frame.x(110) - 0.1;
+    for (const d of [paths.groundLine, paths.groundFill, paths.lowestLine, ...paths.bands]) {
+      expect(xsOf(d).filter((x) => x > from && x < to)).toEqual([]);
+      expect(d).not.toContain("NaN");
+    }
+    expect(paths.groundLine.match(/M/g)).toHaveLength(2);
+    expect(paths.gaps).toHaveLength(1);
+    expect(paths.gaps[0]!.fromPx).toBeLessThanOrEqual(frame.x(80));
+    expect(paths.gaps[0]!.toPx).toBeGreaterThanOrEqual(frame.x(110));
+  });
+
+  it("leave the height open where only ground under the base is missing", () => {
+    const part = sizedOver((x, y) => (x > 80 && x < 110 && y > 0.7 ? Number.NaN : 260), {
+      crestM: 261,
+    });
+    const paths = profilePaths(part.walk, LIMIT_M, frameOf("us", { fromM: 0, toM: 200 }, part));
+    expect(paths.gaps).toEqual([]);
+    expect(paths.unknownBand).not.toBe("");
+    expect(paths.groundLine.match(/M/g)).toHaveLength(1);
+    expect(paths.lowestLine.match(/M/g)).toHaveLength(2);
+  });
+
+  it("show a stretch over the limit however short", () => {
+    const ditch = sizedOver((x) => 260 - (Math.abs(x - 700) < 0.3 ? 1 : 0), {
+      crestM: 261,
+      lengthM: 1500,
+      cellM: 0.5,
+    });
+    const frame = frameOf("us", { fromM: 0, toM: 1500 }, ditch);
+    const over = profilePaths(ditch.walk, LIMIT_M, frame).bands[4]!;
+    const xs = xsOf(over);
+    expect(Math.max(...xs) - Math.min(...xs)).toBeGreaterThanOrEqual(1.9);
+    expect((Math.max(...xs) + Math.min(...xs)) / 2).toBeCloseTo(frame.x(700), 0);
+  });
+});

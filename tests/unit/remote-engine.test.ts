@@ -1,0 +1,136 @@
+import { describe, expect, it, vi } from "vitest";
+import { Refusal } from "../../shared/failure.ts";
+import type { Engine, FromWorker, ToWorker } from "../../shared/messages.ts";
+import { makeRemoteEngine, type WorkerLike } from "../../src/remote-engine.ts";
+import { serveEngine } from "../../workers/serve.ts";
+
+/** A worker that runs the real server over a stand-in engine, with structured clones in between. */
+class StandInWorker implements WorkerLike {
+  onmessage: WorkerLike["onmessage"] = null;
+  onerror: WorkerLike["onerror"] = null;
+  dead = false;
+  readonly seen: ToWorker[] = [];
+  private readonly answer: (message: ToWorker) => Promise<void>;
+
+  constructor(engine: Partial<Engine>) {
+    this.answer = serveEngine(engine as Engine, (message, transfer) => {
+      const copy = structuredClone(message, { transfer }) as FromWorker;
+      queueMicrotask(() => {
+        if (!this.dead) this.onmessage?.({ data: copy } as MessageEvent<FromWorker>);
+      });
+    });
+  }
+
+  postMessage(message: ToWorker): void {
+    this.seen.push(message);
+    if (!this.dead) void this.answer(structuredClone(message));
+  }
+
+  terminate(): void {
+    this.dead = true;
+  }
+}
+
+const SUMMARY = { name: "site" } as never;
+const PROBE = { at: [0, 0] } as const;
+const quiet = { silenceMs: 60_000, onRestart: () => {} };
+
+function remote(engines: Partial<Engine>[], options = quiet) {
+  const workers: StandInWorker[] = [];
+  const engine = makeRemoteEngine(() => {
+    const worker = new StandInWorker(engines[Math.min(workers.length, engines.length - 1)] ?? {});
+    workers.push(worker);
+    return worker;
+  }, options);
+  return { engine, workers };
+}
+
+describe("the engine behind a worker", () => {
+  it("carries a request there and the answer back", async () => {
+    const { engine } = remote([{ probe: async ({ at }) => ({ groundM: at[0] + 1 }) }]);
+    expect(await engine.probe({ at: [41, 0] })).toEqual({ groundM: 42 });
+  });
+
+  it("moves the pixels of a tile instead of copying them", async () => {
+    const rgba = new Uint8ClampedArray(4) as Uint8ClampedArray<ArrayBuffer>;
+    const { engine } = remote([{ heightTile: async () => ({ rgba, holes: false }) }]);
+    const answer = await engine.heightTile({ z: 0, x: 0, y: 0, fall: null });
+    expect(answer.rgba?.length).toBe(4);
+    expect(rgba.length).toBe(0);
+  });
+
+  it("keeps code, message and remedy of a refusal", async () => {
+    const refuse = async () => {
+      throw new Refusal("raster/truncated", "Expected 10 bytes, got 3.", "Copy the file again.");
+    };
+    const { engine } = remote([{ openTerrain: refuse }]);
+    await expect(engine.openTerrain({ files: [], verticalUnit: null })).rejects.toMatchObject({
+      code: "raster/truncated",
+      message: "Expected 10 bytes, got 3.",
+      remedy: "Copy the file again.",
+    });
+  });
+
+  it("rejects a cancelled call at once, tells the worker, and drops its late answer", async () => {
+    let finish: (answer: { groundM: number }) => void = () => {};
+    const slow = () => new Promise<{ groundM: number }>((resolve) => (finish = resolve));
+    const { engine, workers } = remote([{ probe: slow }]);
+    const abort = new AbortController();
+    const call = engine.probe(PROBE, { signal: abort.signal });
+    abort.abort();
+    await expect(call).rejects.toMatchObject({ code: "cancelled" });
+    expect(workers[0]?.seen.at(-1)?.kind).toBe("cancel");
+    finish({ groundM: 1 });
+    await new Promise((resolve) => setTimeout(resolve, 5));
+    await expect(call).rejects.toMatchObject({ code: "cancelled" });
+  });
+
+  it("restarts a crashed worker, fails what waited, and opens the terrain again", async () => {
+    const opened = vi.fn(async () => SUMMARY);
+    const onRestart = vi.fn();
+    const stuck = { openTerrain: async () => SUMMARY, probe: () => new Promise<never>(() => {}) };
+    const sound = { openTerrain: opened, probe: async () => ({ groundM: 7 }) };
+    const { engine, workers } = remote([stuck, sound], { silenceMs: 60_000, onRestart });
+    await engine.openTerrain({ files: [], verticalUnit: "foot" });
+    const waiting = engine.probe(PROBE);
+    workers[0]?.onerror?.({} as ErrorEvent);
+    await expect(waiting).rejects.toMatchObject({ code: "engine/crashed" });
+    await vi.waitFor(() => expect(onRestart).toHaveBeenCalledWith(null));
+    expect(opened).toHaveBeenCalledWith({ files: [], verticalUnit: "foot" }, expect.anything());
+    expect(workers[0]?.dead).toBe(true);
+    expect(await engine.probe(PROBE)).toEqual({ groundM: 7 });
+  });
+
+  it("finds out that a worker died without a word", async () => {
+    vi.useFakeTimers();
+    try {
+      const { engine, workers } = remote([{ probe: () => new Promise<never>(() => {}) }], {
+        ...quiet,
+        silenceMs: 1000,
+      });
+      const waiting = engine.probe(PROBE);
+      const outcome = expect(waiting).rejects.toMatchObject({ code: "engine/crashed" });
+      if (workers[0]) workers[0].dead = true;
+      await vi.advanceTimersByTimeAsync(6000);
+      await outcome;
+      expect(workers.length).toBe(2);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it("leaves a slow worker alone as long as it answers the ping", async () => {
+    vi.useFakeTimers();
+    try {
+      const { engine, workers } = remote([{ probe: () => new Promise<never>(() => {}) }], {
+        ...quiet,
+        silenceMs: 1000,
+      });
+      void engine.probe(PROBE).catch(() => {});
+      await vi.advanceTimersByTimeAsync(20_000);
+      expect(workers.length).toBe(1);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+});

@@ -1,0 +1,141 @@
+import { describe, expect, it } from "vitest";
+import { DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
+import type { CrossSection } from "../../shared/sizing-types.ts";
+import { sectionFrame } from "../../src/profile/section-frame.ts";
+import { sectionDimensions, sectionLabels } from "../../src/profile/section-labels.ts";
+import { sectionPaths } from "../../src/profile/section-paths.ts";
+import { cutOver, LIMIT_M, seeded } from "./profile-fixture.ts";
+
+const NONE = { baseM: 0, heightM: 0 };
+
+function frameOf(cross: CrossSection, widthPx = 300, heightPx = 200) {
+  return sectionFrame(cross, DEFAULT_SECTION, widthPx, heightPx, NONE);
+}
+
+function pathsOf(cross: CrossSection) {
+  const frame = frameOf(cross);
+  return { frame, paths: sectionPaths(cross, DEFAULT_SECTION, LIMIT_M, frame) };
+}
+
+const pointsOf = (d: string) =>
+  [...d.matchAll(/(-?[\d.]+) (-?[\d.]+)/g)].map((match) => [Number(match[1]), Number(match[2])]);
+
+describe("drawing of a section", () => {
+  const level = cutOver(() => 260, 260 + 3 * FOOT_M);
+
+  it("is to scale, the same across and up", () => {
+    const frame = frameOf(level);
+    const acrossPx = Math.abs(frame.x(1) - frame.x(0));
+    const upPx = frame.y(260) - frame.y(261);
+    expect(acrossPx).toBeCloseTo(upPx, 9);
+    expect(acrossPx).toBeCloseTo(frame.pxPerM, 9);
+  });
+
+  it("has the water on the left whichever side it stands on, and the levee in view", () => {
+    for (const waterSide of [1, -1] as const) {
+      const cross = { ...level, waterSide };
+      const { frame, paths } = pathsOf(cross);
+      expect(frame.x(waterSide * 2)).toBeLessThan(frame.x(0));
+      const wet = pointsOf(paths.water);
+      expect(Math.min(...wet.map(([x]) => x!))).toBe(0);
+      expect(Math.max(...wet.map(([x]) => x!))).toBeLessThan(frame.x(0));
+      for (const { plain, shaded } of paths.bags) {
+        for (const [x, y] of pointsOf(plain + shaded)) {
+          expect(x).toBeGreaterThan(0);
+          expect(x).toBeLessThan(frame.widthPx);
+          expect(y).toBeGreaterThan(0);
+          expect(y).toBeLessThan(frame.heightPx);
+        }
+      }
+    }
+  });
+
+  it("draws the water up to its level", () => {
+    const { frame, paths } = pathsOf(level);
+    const top = Math.min(...pointsOf(paths.water).map(([, y]) => y!));
+    expect(top).toBeCloseTo(frame.y(level.waterM), 1);
+  });
+
+  it("lays the sheet from beyond the toe over the crown to its tail", () => {
+    const { frame, paths } = pathsOf(level);
+    const sheet = pointsOf(paths.sheet);
+    const side = level.waterSide;
+    const { toeExtensionM } = DEFAULT_SECTION.sheet;
+    const toeM = side === 1 ? level.toeLeftM : level.toeRightM;
+    expect(sheet[0]![0]).toBeCloseTo(frame.x(side * (toeM + toeExtensionM)), 0);
+    expect(Math.min(...sheet.map(([, y]) => y!))).toBeLessThan(frame.y(level.crestM));
+    expect(sheet.at(-1)![0]).toBeGreaterThan(frame.x(0));
+    expect(sheet.at(-1)![1]).toBeGreaterThan(frame.y(level.crestM));
+  });
+
+  it("colours courses by their height above the ground, in quarters of the limit and over it", () => {
+    const levels = (heightFt: number) =>
+      pathsOf(cutOver(() => 260, 260 + heightFt * FOOT_M)).paths.bags.map((bag) => bag.level);
+    expect(levels(1)).toEqual([0]);
+    expect(levels(3)).toEqual([0, 1, 2]);
+    expect(levels(4)).toEqual([0, 1, 2, 3]);
+    expect(levels(5)).toEqual([0, 1, 2, 3, 4]);
+  });
+
+  it("draws no ground, bags or sheet where data is missing", () => {
+    const cross = cutOver((_, y) => (y > 0.5 && y < 1.5 ? Number.NaN : 260), 261);
+    const { frame, paths } = pathsOf(cross);
+    expect(paths.bags).toEqual([]);
+    expect(paths.sheet).toBe("");
+    expect(paths.groundLine.match(/M/g)).toHaveLength(2);
+    const [gap] = paths.gaps;
+    const ends = [frame.x(0.5), frame.x(1.5)].sort((a, b) => a - b);
+    expect(gap![0]).toBeLessThanOrEqual(ends[0]!);
+    expect(gap![1]).toBeGreaterThanOrEqual(ends[1]!);
+    expect(sectionDimensions(cross, LIMIT_M, frame)).toBeNull();
+  });
+
+  it("has no water where the ground on the water side stands above it", () => {
+    const side = level.waterSide;
+    const dry = cutOver((_, y) => 260 + Math.max(0, 2 * side * y), 260 + FOOT_M);
+    expect(pathsOf(dry).paths.water).toBe("");
+  });
+
+  it("measures greatest height and base, and marks the limit only when passed", () => {
+    const at = (heightFt: number) => {
+      const cross = cutOver(() => 260, 260 + heightFt * FOOT_M);
+      const frame = frameOf(cross);
+      return { cross, frame, marks: sectionDimensions(cross, LIMIT_M, frame)! };
+    };
+    const { cross, frame, marks } = at(3);
+    expect((marks.footY - marks.crestY) / frame.pxPerM).toBeCloseTo(3 * FOOT_M, 9);
+    expect((marks.landToeX - marks.waterToeX) / frame.pxPerM).toBeCloseTo(9 * FOOT_M, 6);
+    expect(marks.limitY).toBeNull();
+    const texts = sectionLabels(cross, LIMIT_M, frame, marks, "us").map(({ text }) => text);
+    expect(texts).toEqual(["3.0 ft", "9.0 ft base", "4.5", "4.5", "Water side", "Land side"]);
+    expect(at(5).marks.limitY).not.toBeNull();
+  });
+
+  it("keeps its labels apart and in view, over many grounds and sizes", () => {
+    const random = seeded(23);
+    for (let turn = 0; turn < 80; turn++) {
+      const [fall, wave] = [(random() - 0.5) * 0.3, random() * 0.2];
+      const cross = cutOver(
+        (_, y) => 260 + fall * y + wave * Math.sin(3 * y),
+        260.2 + random() * 1.8,
+      );
+      const [widthPx, heightPx] = [240 + random() * 400, 90 + random() * 250];
+      const frame = sectionFrame(cross, DEFAULT_SECTION, widthPx, heightPx, NONE);
+      const marks = sectionDimensions(cross, LIMIT_M, frame);
+      const labels = sectionLabels(cross, LIMIT_M, frame, marks, "us");
+      for (const [i, { box, text }] of labels.entries()) {
+        expect(box.left, text).toBeGreaterThanOrEqual(0);
+        expect(box.right, text).toBeLessThanOrEqual(widthPx);
+        expect(box.bottom, text).toBeLessThanOrEqual(heightPx);
+        for (const other of labels.slice(i + 1)) {
+          const isApart =
+            box.right <= other.box.left ||
+            other.box.right <= box.left ||
+            box.bottom <= other.box.top ||
+            other.box.bottom <= box.top;
+          expect(isApart, `${text} / ${other.text}`).toBe(true);
+        }
+      }
+    }
+  });
+});

@@ -1,0 +1,75 @@
+/**
+ * The terminal program: the engine of the screen, without the screen. Results go to standard output,
+ * everything said to standard error. Ends with 0, with 1 for input that is refused (with the reason), and
+ * with 2 for a command line that cannot be followed.
+ */
+import { resolve } from "node:path";
+import { asFailure } from "../shared/failure.ts";
+import { size } from "./command/size.ts";
+import { Misuse, type Verb } from "./command/verb.ts";
+
+const VERBS: readonly Verb[] = [size];
+
+const USAGE = `drystead VERB ...
+
+${VERBS.map(({ name, summary }) => `  ${name.padEnd(8)}${summary}`).join("\n")}
+
+drystead VERB --help tells more. Exit codes: 0 done, 1 input refused, 2 wrong command line.
+`;
+
+async function main(words: readonly string[]): Promise<number> {
+  const [name, ...rest] = words;
+  if (name === "--help" || name === "-h" || name === "help") return write(USAGE);
+  const verb = VERBS.find((each) => each.name === name);
+  if (!verb) {
+    say(name === undefined ? USAGE : `drystead: there is no verb ${name}.\n\n${USAGE}`);
+    return 2;
+  }
+  if (rest.includes("--help") || rest.includes("-h")) return write(verb.help);
+  try {
+    const result = await verb.run({
+      words: rest,
+      startEngine: async () => (await import("./engine.ts")).makeEngine(),
+      resolve: (path) => resolve(startingFolder(), path),
+      say: (message) => say(`${message}\n`),
+    });
+    return await write(result);
+  } catch (thrown) {
+    return refuse(thrown, verb);
+  }
+}
+
+function refuse(thrown: unknown, verb: Verb): number {
+  if (thrown instanceof Misuse) {
+    say(`drystead: ${thrown.message}\n\n${verb.help}`);
+    return 2;
+  }
+  const { code, message, remedy } = asFailure(thrown);
+  say(`drystead: ${message}\n${remedy}\n(${code})\n`);
+  return 1;
+}
+
+/** npm starts scripts in the project's folder and says in INIT_CWD where the person stands. */
+function startingFolder(): string {
+  const byNpm = process.env.npm_lifecycle_event === "drystead";
+  return (byNpm && process.env.INIT_CWD) || process.cwd();
+}
+
+function say(text: string): void {
+  process.stderr.write(text);
+}
+
+/** Resolves when the whole text has left for standard output. */
+function write(text: string): Promise<number> {
+  return new Promise((done) => process.stdout.write(text, () => done(0)));
+}
+
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+  process.exit(0);
+});
+process.removeAllListeners("warning");
+process.on("warning", (warning) => {
+  if (warning.name !== "ExperimentalWarning") say(`${warning.message}\n`);
+});
+process.exitCode = await main(process.argv.slice(2));

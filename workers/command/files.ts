@@ -1,0 +1,91 @@
+import { constants, openAsBlob } from "node:fs";
+import { access, readdir, readFile, stat } from "node:fs/promises";
+import { basename, dirname, extname, join } from "node:path";
+import { Refusal } from "../../shared/failure.ts";
+import type { TerrainFile } from "../../shared/messages.ts";
+import { MAX_PLAN_CHARACTERS, type ReadPlan, readPlanFile } from "../../shared/plan-file.ts";
+
+/** Side-car files that are taken along with a raster of the same name. */
+const SIDE_CARS = [".prj", ".tfw", ".tifw", ".aux.xml", ".ovr"];
+
+/**
+ * The plan in a file.
+ * @throws Refusal for a file that cannot be read or is no plan
+ */
+export async function readPlan(path: string): Promise<ReadPlan> {
+  const bytes = await sizeOf(path, "a plan file");
+  if (bytes > 4 * MAX_PLAN_CHARACTERS) {
+    throw new Refusal(
+      "plan/too-large",
+      `Expected a plan file of at most ${(4 * MAX_PLAN_CHARACTERS) / 1e6} MB; ${path} has ${(bytes / 1e6).toFixed(1)} MB.`,
+      "Check that this is the plan, not a raster or a survey.",
+    );
+  }
+  const read = readPlanFile(await readFile(path, "utf8"));
+  if (read.ok) return read.value;
+  const { code, message, remedy } = read.failure;
+  throw new Refusal(code, `${path}: ${message}`, remedy);
+}
+
+/**
+ * The rasters named, and the side-car files that lie beside them; read by slices later, never whole.
+ * @throws Refusal for a file that cannot be read
+ */
+export async function terrainFiles(paths: readonly string[]): Promise<TerrainFile[]> {
+  const named = new Set(paths);
+  for (const path of paths) await sizeOf(path, "a raster");
+  for (const path of paths) {
+    for (const sideCar of await sideCarsOf(path)) named.add(sideCar);
+  }
+  return Promise.all(
+    [...named].map(async (path) => ({ name: basename(path), blob: await openAsBlob(path) })),
+  );
+}
+
+async function sideCarsOf(path: string): Promise<string[]> {
+  const folder = dirname(path);
+  const name = basename(path).toLowerCase();
+  const stem = name.slice(0, name.length - extname(name).length);
+  const wanted = new Set(SIDE_CARS.flatMap((ending) => [stem + ending, name + ending]));
+  const beside = await readdir(folder).catch(() => []);
+  return beside.filter((each) => wanted.has(each.toLowerCase())).map((each) => join(folder, each));
+}
+
+async function sizeOf(path: string, expected: string): Promise<number> {
+  const found = await stat(path).catch((error: NodeJS.ErrnoException) => {
+    throw unreadable(path, expected, error);
+  });
+  if (found.isDirectory()) {
+    throw new Refusal(
+      "file/directory",
+      `Expected ${expected}; ${path} is a folder.`,
+      "Name the file itself; name several rasters one after the other.",
+    );
+  }
+  if (!found.isFile()) {
+    throw new Refusal(
+      "file/not-a-file",
+      `Expected ${expected}; ${path} is not a file that can be read from any place.`,
+      "Save what comes from a pipe or a device to a file first.",
+    );
+  }
+  await access(path, constants.R_OK).catch((error: NodeJS.ErrnoException) => {
+    throw unreadable(path, expected, error);
+  });
+  return found.size;
+}
+
+function unreadable(path: string, expected: string, error: NodeJS.ErrnoException): Refusal {
+  if (error.code === "ENOENT" || error.code === "ENOTDIR") {
+    return new Refusal(
+      "file/missing",
+      `Expected ${expected}; there is no file ${path}.`,
+      "Check the name and the folder.",
+    );
+  }
+  return new Refusal(
+    "file/unreadable",
+    `Expected ${expected}; ${path} cannot be read (${error.code ?? error.message}).`,
+    "Check who may read it.",
+  );
+}

@@ -1,0 +1,75 @@
+import { Refusal } from "../../shared/failure.ts";
+import type { VerticalUnit } from "../../shared/plan.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { readPlan, terrainFiles } from "./files.ts";
+import { toJson } from "./json.ts";
+import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import { readWords } from "./words.ts";
+
+const UNITS: ReadonlyMap<string, VerticalUnit> = new Map([
+  ["m", "metre"],
+  ["ft", "foot"],
+  ["us-ft", "us-survey-foot"],
+]);
+
+const HELP = `drystead size PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
+
+Heights, quantities and checks of every alternative in the plan, as JSON on standard output.
+
+  PLAN.geojson       a plan file; it comes before --terrain
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --vertical-unit    unit of the raster's heights, when the file does not state it
+
+A plan file that holds only its features and
+  "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
+is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
+kilograms, as their names say; where there is no ground data they are null.
+`;
+
+/** `size`: a drawn line's heights, quantities and checks. */
+export const size: Verb = {
+  name: "size",
+  summary: "heights, quantities and checks of the lines in a plan",
+  help: HELP,
+  run: runSize,
+};
+
+async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<string> {
+  const { plain, options } = readWords(words, { "--terrain": "many", "--vertical-unit": "one" });
+  const [planPath, ...more] = plain;
+  const rasters = options.get("--terrain");
+  if (planPath === undefined) throw new Misuse("size needs a plan file, before --terrain.");
+  if (more.length > 0) throw new Misuse(`size takes one plan file; ${more[0]} is one too many.`);
+  if (!rasters) throw new Misuse("size needs --terrain and at least one raster.");
+  const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+
+  const { plan, notes } = await readPlan(resolve(planPath));
+  for (const note of notes) say(`Note: ${note}`);
+  if (plan.alignments.length === 0) {
+    throw new Refusal(
+      "plan/no-line",
+      "Expected at least one ring or line to size; the plan has none.",
+      'Draw one, or add a feature with "role": "alignment" (a Polygon is a ring, a LineString a line).',
+    );
+  }
+  const files = await terrainFiles(rasters.map(resolve));
+  const engine = await startEngine();
+  const verticalUnit = unit ?? plan.ground.verticalUnit;
+  const terrain = await engine.openTerrain({ files, verticalUnit });
+  for (const note of terrain.notes) say(`Note: ${note}`);
+  const { lines } = await engine.size({ plan });
+  return toJson({ alternatives: lines.map(reported), terrain });
+}
+
+function unitFrom(word: string | undefined): VerticalUnit | null {
+  if (word === undefined) return null;
+  const unit = UNITS.get(word);
+  if (unit) return unit;
+  throw new Misuse(`--vertical-unit is one of ${[...UNITS.keys()].join(", ")}; came ${word}.`);
+}
+
+/** The line without the fine walk, in the order a reader wants it. */
+function reported(line: SizedLine) {
+  const { id, name, kind, totals, stations, walk: _, ...rest } = line;
+  return { name, kind, lengthM: totals.lengthM, totals, stations, id, ...rest };
+}

@@ -1,0 +1,95 @@
+import { crossSection } from "../shared/cross-section.ts";
+import { Refusal } from "../shared/failure.ts";
+import type { GroundSampler } from "../shared/ground.ts";
+import type { CallOptions, Engine } from "../shared/messages.ts";
+import type { Alignment, Plan } from "../shared/plan.ts";
+import type { PlanPlane } from "../shared/plan-plane.ts";
+import { sizeLine } from "../shared/size-line.ts";
+import { planSite, type Site } from "../shared/site.ts";
+import { openTerrain, type Terrain } from "./raster/terrain.ts";
+import { contours } from "./tiles/contours.ts";
+import { heightTile } from "./tiles/height-tile.ts";
+import { holeTile } from "./tiles/hole-tile.ts";
+
+/** Ground read beyond the outermost corner, metres: bases, toes and the drawn cross-section. */
+const GROUND_MARGIN_M = 80;
+
+const NO_GROUND: GroundSampler = { heightAt: () => Number.NaN, cellM: 1 };
+
+/**
+ * The engine over the rooms of `workers/`: the same object serves the browser's worker, the terminal
+ * program and the tests. It holds one opened terrain. Every user error is thrown as a `Refusal`.
+ */
+export function makeEngine(): Engine {
+  let terrain: Terrain | null = null;
+  let opening = 0;
+
+  const opened = (): Terrain => {
+    if (terrain) return terrain;
+    throw new Refusal(
+      "ground/none",
+      "This needs the ground, and no elevation raster is open.",
+      "Open a GeoTIFF or an Esri ASCII grid of the site in Ground.",
+    );
+  };
+
+  const sampler = async (site: Site): Promise<GroundSampler> =>
+    terrain ? terrain.samplerFor(site.plane, site.box) : NO_GROUND;
+
+  return {
+    async openTerrain(request, options) {
+      const turn = ++opening;
+      const next = await openTerrain(request.files, request.verticalUnit, options);
+      if (turn === opening) terrain = next;
+      return next.summary;
+    },
+
+    async size({ plan, ids, live }, options) {
+      const wanted = plan.alignments.filter((each) => !ids || ids.includes(each.id));
+      if (wanted.length === 0) return { lines: [] };
+      const site = planSite(plan, GROUND_MARGIN_M);
+      const ground = await sampler(site);
+      stopIfCancelled(options);
+      const size = (alignment: Alignment) => sizeOne(plan, alignment, site.plane, ground, live ?? false);
+      return { lines: wanted.map(size) };
+    },
+
+    async crossSection({ plan, id, chainageM, marginM }) {
+      const alignment = plan.alignments.find((each) => each.id === id);
+      if (!alignment) {
+        throw new Refusal(
+          "plan/no-such-line",
+          `The plan has no alternative with the id "${id}".`,
+          "Choose one of the alternatives in the plan.",
+        );
+      }
+      const site = planSite(plan, GROUND_MARGIN_M);
+      const ground = await sampler(site);
+      return crossSection({ plan, alignment, plane: site.plane, ground, chainageM, marginM });
+    },
+
+    heightTile: async (request) => heightTile(opened(), request),
+    holeTile: async (request) => holeTile(opened(), request),
+    contours: async (request) => contours(opened(), request),
+
+    async probe({ at }) {
+      const heightM = await opened().probe(at);
+      return { groundM: Number.isNaN(heightM) ? null : heightM };
+    },
+  };
+}
+
+function sizeOne(
+  plan: Plan,
+  alignment: Alignment,
+  plane: PlanPlane,
+  ground: GroundSampler,
+  live: boolean,
+) {
+  return sizeLine({ plan, alignment, plane, ground, live });
+}
+
+function stopIfCancelled(options: CallOptions | undefined): void {
+  if (!options?.signal?.aborted) return;
+  throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
+}

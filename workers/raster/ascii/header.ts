@@ -1,0 +1,113 @@
+import { Refusal } from "../../../shared/failure.ts";
+import { type Affine, isUsableAffine } from "../affine.ts";
+
+/** What the head of an Esri ASCII grid says. Source: Esri, ASCII raster format (from memory). */
+export interface AsciiHeader {
+  readonly columns: number;
+  readonly rows: number;
+  readonly affine: Affine;
+  /** Null when the file names none. */
+  readonly noData: number | null;
+  /** Where the cells begin, bytes. */
+  readonly dataAt: number;
+}
+
+const KEYS = [
+  "ncols",
+  "nrows",
+  "xllcorner",
+  "yllcorner",
+  "xllcenter",
+  "yllcenter",
+  "cellsize",
+  "dx",
+  "dy",
+  "nodata_value",
+] as const;
+type Key = (typeof KEYS)[number];
+
+const MOST_SIDE = 4_000_000;
+
+/** True when a text begins as an Esri ASCII grid does. */
+export function beginsAsGrid(text: string): boolean {
+  const word = /^\s*([A-Za-z_]+)\s/.exec(text)?.[1]?.toLowerCase();
+  return KEYS.some((key) => key === word);
+}
+
+/**
+ * @param text the first bytes of the file, one character a byte
+ * @throws Refusal `raster/grid-header` or `raster/comma-decimals`
+ */
+export function readHeader(name: string, text: string): AsciiHeader {
+  const { values, dataAt } = readPairs(name, text);
+  const need = (key: Key): number => {
+    const value = values.get(key);
+    if (value === undefined) throw badHeader(name, `it has no ${key}`);
+    return value;
+  };
+  const columns = need("ncols");
+  const rows = need("nrows");
+  for (const side of [columns, rows]) {
+    if (!(Number.isInteger(side) && side >= 1 && side <= MOST_SIDE)) {
+      throw badHeader(name, `its size is ${columns} x ${rows} cells`);
+    }
+  }
+  const dx = values.get("dx") ?? need("cellsize");
+  const dy = values.get("dy") ?? need("cellsize");
+  if (!(dx > 0 && dy > 0)) throw badHeader(name, `its cells measure ${dx} x ${dy}`);
+  const left = values.get("xllcorner") ?? need("xllcenter") - dx / 2;
+  const bottom = values.get("yllcorner") ?? need("yllcenter") - dy / 2;
+  const affine: Affine = {
+    x0: left,
+    y0: bottom + rows * dy,
+    xPerColumn: dx,
+    xPerRow: 0,
+    yPerColumn: 0,
+    yPerRow: -dy,
+  };
+  if (!isUsableAffine(affine))
+    throw badHeader(name, "its origin or cell size is not a usable number");
+  return { columns, rows, affine, noData: values.get("nodata_value") ?? null, dataAt };
+}
+
+function readPairs(name: string, text: string): { values: Map<Key, number>; dataAt: number } {
+  const values = new Map<Key, number>();
+  const pair = /\s*([A-Za-z_]+)[ \t]+(\S+)/y;
+  let dataAt = 0;
+  for (let match = pair.exec(text); match; match = pair.exec(text)) {
+    const word = match[1]!.toLowerCase();
+    const key = KEYS.find((each) => each === word);
+    if (!key) {
+      if (/^(nan|inf)/.test(word)) break;
+      throw badHeader(name, `"${match[1]!.slice(0, 30)}" is not one of its keywords`);
+    }
+    values.set(key, numberOf(name, key, match[2]!));
+    dataAt = pair.lastIndex;
+  }
+  return { values, dataAt };
+}
+
+function numberOf(name: string, key: Key, text: string): number {
+  if (/^[-+]?\d+,\d+$/.test(text)) throw commaDecimals(name, text);
+  if (key === "nodata_value" && /^[-+]?nan$/i.test(text)) return Number.NaN;
+  const value = Number(text);
+  if (!Number.isFinite(value)) throw badHeader(name, `its ${key} is "${text.slice(0, 30)}"`);
+  return value;
+}
+
+function badHeader(name: string, what: string): Refusal {
+  return new Refusal(
+    "raster/grid-header",
+    `Expected the head of an Esri ASCII grid (ncols, nrows, xllcorner, yllcorner, cellsize) in "${name}"; ${what}.`,
+    "Export the grid again, or convert it to GeoTIFF.",
+  );
+}
+
+/** The refusal for numbers such as 1,5. */
+export function commaDecimals(name: string, text: string): Refusal {
+  return new Refusal(
+    "raster/comma-decimals",
+    `Expected numbers with a decimal point in "${name}"; it has "${text.slice(0, 30)}".`,
+    "Export the grid again with decimal points, or replace the commas in a text editor.",
+  );
+}

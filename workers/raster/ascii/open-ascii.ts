@@ -1,0 +1,74 @@
+import { Refusal } from "../../../shared/failure.ts";
+import type { TerrainFile } from "../../../shared/messages.ts";
+import { type HeightRule, toHeights } from "../heights.ts";
+import type { OpenRaster, RasterFormat, RasterLevel, SideCars } from "../open-raster.ts";
+import { referenceFromText } from "../reference-text.ts";
+import { type AsciiHeader, beginsAsGrid, readHeader } from "./header.ts";
+import { indexRows, readRows } from "./row-index.ts";
+
+/** Esri ASCII grid; its reference comes from the .prj beside it. */
+export const asciiGrid: RasterFormat = {
+  name: "Esri ASCII grid",
+  recognises: (head) => beginsAsGrid(latin1(head.subarray(0, 64))),
+  open: openAsciiGrid,
+};
+
+const HEAD_BYTES = 4096;
+const CELLS_PER_BLOCK = 262_144;
+
+async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRaster> {
+  const { name } = file;
+  const head = latin1(new Uint8Array(await file.blob.slice(0, HEAD_BYTES).arrayBuffer()));
+  const header = readHeader(name, head);
+  if (!sides.projection) {
+    throw new Refusal(
+      "raster/crs-missing",
+      `"${name}" does not state its coordinate reference: an Esri ASCII grid keeps it in a .prj file.`,
+      "Choose the .prj file together with the grid.",
+    );
+  }
+  const { horizontal, vertical } = await referenceFromText(sides.projection);
+  const rowAt = await indexRows(file, header);
+  const { columns, rows, affine, noData } = header;
+  return {
+    name,
+    bytes: file.blob.size,
+    format: asciiGrid.name,
+    columns,
+    rows,
+    affine,
+    reference: horizontal,
+    vertical,
+    levels: (metresPerUnit) => [
+      rowsLevel(file, header, rowAt, { noData, scale: 1, offset: 0, metresPerUnit }),
+    ],
+    notes: [],
+  };
+}
+
+function rowsLevel(
+  file: TerrainFile,
+  { columns, rows }: AsciiHeader,
+  rowAt: Float64Array,
+  rule: HeightRule,
+): RasterLevel {
+  const blockRows = Math.max(1, Math.floor(CELLS_PER_BLOCK / columns));
+  return {
+    columns,
+    rows,
+    blockColumns: columns,
+    blockRows,
+    async readBlock(_blockColumn, blockRow) {
+      const first = blockRow * blockRows;
+      const count = Math.min(blockRows, rows - first);
+      const heightsM = new Float32Array(columns * count);
+      toHeights(await readRows(file, columns, rowAt, first, count), 1, 0, rule, heightsM);
+      return heightsM;
+    },
+  };
+}
+
+/** One character a byte, so that places in the text are places in the file. */
+function latin1(bytes: Uint8Array): string {
+  return String.fromCharCode(...bytes);
+}

@@ -1,0 +1,73 @@
+import type { TerrainFile } from "../../../shared/messages.ts";
+import type { BlockStore } from "../block-store.ts";
+import type { HeightRule } from "../heights.ts";
+import { maskedLevel } from "../masked-level.ts";
+import type { RasterLevel, SideCars } from "../open-raster.ts";
+import { damaged } from "./blob-source.ts";
+import { type Directories, readDirectories } from "./directories.ts";
+import { type ImageLayout, imageLayout } from "./image-layout.ts";
+import { heightLevel, maskLevel } from "./image-level.ts";
+
+interface PlacedImage {
+  readonly file: TerrainFile;
+  readonly layout: ImageLayout;
+}
+
+/** The images of a raster: the full one first, then its overviews; masks apart. */
+export interface ImagePyramid {
+  readonly heights: readonly [PlacedImage, ...PlacedImage[]];
+  readonly masks: readonly PlacedImage[];
+  /** Full images beside the first one, which are not read. */
+  readonly others: number;
+}
+
+/**
+ * Sorts the images of a file and of its side-cars (.ovr, .msk) by what they are.
+ * A mask tells itself by bit 4 of NewSubfileType, an overview by bit 1 (TIFF 6.0).
+ * @throws Refusal when one of them cannot be read
+ */
+export async function imagePyramid(
+  file: TerrainFile,
+  directories: Directories,
+  sides: SideCars,
+): Promise<ImagePyramid> {
+  const [full, ...inside] = layoutsOf(file, directories);
+  if (!full || full.layout.isMask) throw damaged(file.name, "its first image is a mask");
+  const overviewFile = sides.overviews ? await imagesOf(sides.overviews) : [];
+  const maskFile = sides.mask ? await imagesOf(sides.mask) : [];
+  const reduced = [
+    ...inside.filter(({ layout }) => layout.isReduced && !layout.isMask),
+    ...overviewFile.filter(({ layout }) => !layout.isMask),
+  ]
+    .filter(({ layout }) => layout.columns < full.layout.columns)
+    .sort((a, b) => b.layout.columns - a.layout.columns);
+  const masks = [...inside, ...overviewFile].filter(({ layout }) => layout.isMask);
+  const others = inside.filter(({ layout }) => !layout.isReduced && !layout.isMask).length;
+  return { heights: [full, ...reduced], masks: [...masks, ...maskFile], others };
+}
+
+async function imagesOf(file: TerrainFile): Promise<PlacedImage[]> {
+  return layoutsOf(file, await readDirectories(file));
+}
+
+function layoutsOf(file: TerrainFile, { images, littleEndian }: Directories): PlacedImage[] {
+  return images.map((directory) => ({
+    file,
+    layout: imageLayout(file.name, directory, littleEndian, file.blob.size),
+  }));
+}
+
+/** The images as levels of heights, each with the mask of its size. */
+export function pyramidLevels(
+  { heights, masks }: ImagePyramid,
+  rule: HeightRule,
+  store: BlockStore,
+): RasterLevel[] {
+  return heights.map(({ file, layout }) => {
+    const level = heightLevel(file, layout, rule);
+    const mask = masks.find(
+      (each) => each.layout.columns === layout.columns && each.layout.rows === layout.rows,
+    );
+    return mask ? maskedLevel(level, maskLevel(mask.file, mask.layout), store) : level;
+  });
+}

@@ -1,0 +1,101 @@
+import { Refusal } from "../../../shared/failure.ts";
+import type { TerrainFile } from "../../../shared/messages.ts";
+import type { Affine } from "../affine.ts";
+import type { OpenRaster, RasterFormat, SideCars } from "../open-raster.ts";
+import type { HorizontalReference } from "../reference.ts";
+import { referenceFromText } from "../reference-text.ts";
+import { worldFilePlacement } from "../world-file.ts";
+import { damaged } from "./blob-source.ts";
+import { readDirectories } from "./directories.ts";
+import { bandMetadata } from "./gdal-metadata.ts";
+import { type ImagePyramid, imagePyramid, pyramidLevels } from "./image-pyramid.ts";
+import { noDataOf } from "./no-data.ts";
+import { placementOf } from "./placement.ts";
+import { type KeyValues, referenceFromKeys, statesReference } from "./reference-keys.ts";
+import { tagValue } from "./tags.ts";
+import { verticalFromKeys } from "./vertical-keys.ts";
+
+/** GeoTIFF, Cloud Optimized GeoTIFF and BigTIFF, of either byte order. */
+export const geotiff: RasterFormat = { name: "GeoTIFF", recognises, open: openGeotiff };
+
+function recognises(head: Uint8Array): boolean {
+  const mark = String.fromCharCode(...head.subarray(0, 2));
+  const version = mark === "II" ? head[2]! + 256 * head[3]! : 256 * head[2]! + head[3]!;
+  return (mark === "II" || mark === "MM") && (version === 42 || version === 43);
+}
+
+async function openGeotiff(file: TerrainFile, sides: SideCars): Promise<OpenRaster> {
+  const { name } = file;
+  const directories = await readDirectories(file);
+  const main = directories.images[0]!;
+  const pyramid = await imagePyramid(file, directories, sides);
+  const { layout } = pyramid.heights[0];
+  const keys = keysOf(name, () => main.parseGeoKeyDirectory());
+  const own = placementOf(name, main, keys.GTRasterTypeGeoKey === 2);
+  const band = bandMetadata(main);
+  const rule = {
+    noData: noDataOf(name, layout, tagValue(main, "GDAL_NODATA")),
+    scale: band.scale ?? 1,
+    offset: band.offset ?? 0,
+  };
+  return {
+    name,
+    bytes: file.blob.size,
+    format: await formatName(file, pyramid),
+    columns: layout.columns,
+    rows: layout.rows,
+    affine: own ?? (await sideCarPlacement(name, sides)),
+    reference: await referenceOf(name, keys, sides),
+    vertical: verticalFromKeys(name, keys, band.unit),
+    levels: (metresPerUnit, store) => pyramidLevels(pyramid, { ...rule, metresPerUnit }, store),
+    notes: notesOf(name, pyramid),
+  };
+}
+
+function keysOf(name: string, parse: () => unknown): KeyValues {
+  try {
+    return (parse() ?? {}) as KeyValues;
+  } catch {
+    throw damaged(name, "its GeoKeys point to values that are not there");
+  }
+}
+
+async function sideCarPlacement(name: string, sides: SideCars): Promise<Affine> {
+  if (sides.world) return worldFilePlacement(sides.world);
+  throw new Refusal(
+    "raster/no-place",
+    `"${name}" is a TIFF that does not say where on Earth it lies.`,
+    "Open a GeoTIFF, or choose its world file (.tfw) and its .prj together with it.",
+  );
+}
+
+async function referenceOf(
+  name: string,
+  keys: KeyValues,
+  sides: SideCars,
+): Promise<HorizontalReference> {
+  if (statesReference(keys)) return referenceFromKeys(name, keys);
+  if (sides.projection) return (await referenceFromText(sides.projection)).horizontal;
+  throw new Refusal(
+    "raster/crs-missing",
+    `"${name}" does not state its coordinate reference.`,
+    "Choose its .prj file together with it, or write the raster anew with its reference.",
+  );
+}
+
+async function formatName(file: TerrainFile, pyramid: ImagePyramid): Promise<string> {
+  const head = await file.blob.slice(0, 400).text();
+  if (head.includes("LAYOUT=COG")) return "Cloud Optimized GeoTIFF";
+  return pyramid.heights.length > 1 ? "GeoTIFF with overviews" : "GeoTIFF";
+}
+
+function notesOf(name: string, pyramid: ImagePyramid): string[] {
+  const { samples, alphaSample } = pyramid.heights[0].layout;
+  const bands = alphaSample === null ? samples : samples - 1;
+  const notes: string[] = [];
+  if (bands > 1) notes.push(`"${name}" has ${bands} bands: heights are read from the first.`);
+  if (pyramid.others > 0) {
+    notes.push(`"${name}" holds ${pyramid.others + 1} rasters: only the first is read.`);
+  }
+  return notes;
+}

@@ -1,0 +1,66 @@
+import type { ImageFileDirectory } from "geotiff";
+import { Refusal } from "../../../shared/failure.ts";
+import { type Affine, isUsableAffine, shiftAffine } from "../affine.ts";
+import { tagNumbers } from "./tags.ts";
+
+/**
+ * Where the grid lies in its reference. Source of the tags and of the half-cell shift of point rasters:
+ * OGC 19-008r4, GeoTIFF 1.1. The scale in y is taken downwards whatever its sign, as GDAL does.
+ * @param pixelIsPoint true only when GTRasterTypeGeoKey is 2
+ * @returns null when the file has no placement of its own
+ * @throws Refusal `raster/no-place` when it has one that places nothing
+ */
+export function placementOf(
+  name: string,
+  directory: ImageFileDirectory,
+  pixelIsPoint: boolean,
+): Affine | null {
+  const scale = tagNumbers(directory, "ModelPixelScale");
+  const tie = tagNumbers(directory, "ModelTiepoint");
+  const matrix = tagNumbers(directory, "ModelTransformation");
+  const affine = fromScale(scale, tie) ?? fromMatrix(matrix);
+  if (!affine) {
+    if (tie.length > 6) {
+      throw new Refusal(
+        "raster/no-place",
+        `"${name}" is placed by ${tie.length / 6} ground control points, not by a regular grid.`,
+        "Rectify it first (warp it to a regular grid in a known reference), and open that.",
+      );
+    }
+    return null;
+  }
+  if (!isUsableAffine(affine)) {
+    throw new Refusal(
+      "raster/no-place",
+      `"${name}" has a placement that is not a grid: its origin or cell size is zero, infinite or not a number.`,
+      "Write the raster anew with a valid origin and cell size.",
+    );
+  }
+  return pixelIsPoint ? shiftAffine(affine, -0.5, -0.5) : affine;
+}
+
+function fromScale(scale: ArrayLike<number>, tie: ArrayLike<number>): Affine | null {
+  if (scale.length < 2 || tie.length < 6) return null;
+  const [sx, sy] = [scale[0]!, Math.abs(scale[1]!)];
+  const origin: Affine = {
+    x0: tie[3]!,
+    y0: tie[4]!,
+    xPerColumn: sx,
+    xPerRow: 0,
+    yPerColumn: 0,
+    yPerRow: -sy,
+  };
+  return shiftAffine(origin, -tie[0]!, -tie[1]!);
+}
+
+function fromMatrix(matrix: ArrayLike<number>): Affine | null {
+  if (matrix.length < 16) return null;
+  return {
+    x0: matrix[3]!,
+    y0: matrix[7]!,
+    xPerColumn: matrix[0]!,
+    xPerRow: matrix[1]!,
+    yPerColumn: matrix[4]!,
+    yPerRow: matrix[5]!,
+  };
+}

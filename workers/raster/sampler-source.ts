@@ -1,0 +1,158 @@
+import type { GroundSampler } from "../../shared/ground.ts";
+import type { LonLat } from "../../shared/plan.ts";
+import type { PlanPlane } from "../../shared/plan-plane.ts";
+import { type Lattice, makeLattice, type PlaneBox } from "./lattice.ts";
+import type { Locator } from "./locate.ts";
+import type { Mosaic } from "./mosaic.ts";
+import { makeSampler } from "./sampler.ts";
+import { type CellWindow, contains, MOST_CELLS, type WindowCells } from "./window.ts";
+
+/** More ground than asked is read, so that a line can be dragged about without reading again. */
+const MARGIN_SHARE = 0.15;
+const LEAST_MARGIN_M = 40;
+/** Samplers kept ready. */
+const KEPT_SAMPLERS = 4;
+
+interface Prepared {
+  readonly origin: LonLat;
+  /** What was asked, and once it is ready the somewhat larger box that it covers. */
+  box: PlaneBox;
+  readonly sampler: Promise<GroundSampler>;
+}
+
+interface Held {
+  readonly window: CellWindow;
+  readonly cells: Promise<WindowCells>;
+}
+
+/**
+ * Makes samplers and keeps the ground they read. A request that lies inside ground already read, or being
+ * read, waits for that; at most 64 million cells are held.
+ */
+export function makeSamplerSource(
+  mosaic: Mosaic,
+  locator: Locator,
+  read: (window: CellWindow) => Promise<WindowCells>,
+): (plane: PlanPlane, box: PlaneBox) => Promise<GroundSampler> {
+  let prepared: Prepared[] = [];
+  let held: Held[] = [];
+
+  const cellsOf = (window: CellWindow): Promise<WindowCells> => {
+    const known = held.find((each) => contains(each.window, window));
+    if (known) {
+      held = [known, ...held.filter((each) => each !== known)];
+      return known.cells;
+    }
+    const fresh: Held = { window, cells: read(window) };
+    fresh.cells.catch(() => {
+      held = held.filter((each) => each !== fresh);
+    });
+    held = withinBudget([fresh, ...held]);
+    return fresh.cells;
+  };
+
+  const prepare = async (
+    plane: PlanPlane,
+    wanted: PlaneBox,
+  ): Promise<{ sampler: GroundSampler; box: PlaneBox }> => {
+    const [cellXM, cellYM] = cellSizeM(locator, plane, wanted);
+    const toCell = (xM: number, yM: number): [number, number] => {
+      const [longitude, latitude] = plane.toLonLat(xM, yM);
+      return locator.toCell(longitude, latitude);
+    };
+    const cellM = Math.max(cellXM, cellYM);
+    const padded = makeLattice(padding(wanted), toCell, cellM);
+    const fits = cellsIn(windowOf(padded, mosaic)) <= MOST_CELLS;
+    const lattice = fits ? padded : makeLattice(wanted, toCell, cellM);
+    const cells = await cellsOf(windowOf(lattice, mosaic));
+    const sampler = makeSampler(lattice, cells, mosaic, Math.min(cellXM, cellYM));
+    return { sampler, box: lattice.box };
+  };
+
+  return (plane, box) => {
+    const ready = prepared.find(
+      (each) => isSame(each.origin, plane.origin) && holds(each.box, box),
+    );
+    if (ready) return ready.sampler;
+    const work = prepare(plane, box);
+    const fresh: Prepared = { origin: plane.origin, box, sampler: work.then((it) => it.sampler) };
+    work.then(
+      (it) => {
+        fresh.box = it.box;
+      },
+      () => {
+        prepared = prepared.filter((each) => each !== fresh);
+      },
+    );
+    prepared = [fresh, ...prepared].slice(0, KEPT_SAMPLERS);
+    return fresh.sampler;
+  };
+}
+
+function withinBudget(held: Held[]): Held[] {
+  let cells = 0;
+  return held.filter((each, i) => {
+    cells += cellsIn(each.window);
+    return i === 0 || cells <= MOST_CELLS;
+  });
+}
+
+function padding(box: PlaneBox): PlaneBox {
+  const side = Math.max(box.maxX - box.minX, box.maxY - box.minY);
+  const marginM = Math.max(LEAST_MARGIN_M, MARGIN_SHARE * side);
+  return {
+    minX: box.minX - marginM,
+    minY: box.minY - marginM,
+    maxX: box.maxX + marginM,
+    maxY: box.maxY + marginM,
+  };
+}
+
+/** The cells that a lattice reaches, no further than the raster. */
+function windowOf({ reach }: Lattice, { columns, rows }: Mosaic): CellWindow {
+  const left = clamp(Math.floor(reach.minX), columns);
+  const top = clamp(Math.floor(reach.minY), rows);
+  return {
+    column: left,
+    row: top,
+    columns: clamp(Math.ceil(reach.maxX) + 1, columns) - left,
+    rows: clamp(Math.ceil(reach.maxY) + 1, rows) - top,
+  };
+}
+
+function clamp(value: number, last: number): number {
+  return Math.min(last, Math.max(0, value));
+}
+
+function cellsIn(window: CellWindow): number {
+  return window.columns * window.rows;
+}
+
+/** Width and height of one cell at the middle of a box, metres on the ground. */
+function cellSizeM(locator: Locator, plane: PlanPlane, box: PlaneBox): [number, number] {
+  const [longitude, latitude] = plane.toLonLat(
+    (box.minX + box.maxX) / 2,
+    (box.minY + box.maxY) / 2,
+  );
+  const [column, row] = locator.toCell(longitude, latitude);
+  const here = plane.toPlane([longitude, latitude]);
+  const next = plane.toPlane(locator.toLonLat(column + 1, row));
+  const below = plane.toPlane(locator.toLonLat(column, row + 1));
+  return [
+    Math.hypot(next[0] - here[0], next[1] - here[1]),
+    Math.hypot(below[0] - here[0], below[1] - here[1]),
+  ];
+}
+
+function isSame(a: LonLat, b: LonLat): boolean {
+  return a[0] === b[0] && a[1] === b[1];
+}
+
+function holds(outer: PlaneBox, inner: PlaneBox): boolean {
+  return (
+    inner.minX >= outer.minX &&
+    inner.minY >= outer.minY &&
+    inner.maxX <= outer.maxX &&
+    inner.maxY <= outer.maxY
+  );
+}

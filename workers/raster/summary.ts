@@ -1,0 +1,95 @@
+import { Refusal } from "../../shared/failure.ts";
+import type { GroundSummary } from "../../shared/messages.ts";
+import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
+import { planPlane } from "../../shared/plan-plane.ts";
+import type { BlockStore } from "./block-store.ts";
+import { type Locator, outlineOf } from "./locate.ts";
+import type { Mosaic } from "./mosaic.ts";
+import type { OpenRaster, RasterLevel } from "./open-raster.ts";
+import { surveyHeights } from "./survey-heights.ts";
+
+export interface UnitChoice {
+  readonly unit: VerticalUnit;
+  readonly from: "file" | "person";
+}
+
+/**
+ * What a ground is, for the person to check.
+ * @throws Refusal `raster/no-place` when it does not lie on Earth, `ground/no-data` when it holds no height
+ */
+export async function summarise(
+  mosaic: Mosaic,
+  levels: ReadonlyMap<OpenRaster, readonly RasterLevel[]>,
+  store: BlockStore,
+  locator: Locator,
+  choice: UnitChoice,
+  notes: readonly string[],
+): Promise<GroundSummary> {
+  const { corners, bounds } = placeOf(mosaic, locator);
+  const [cellXM, cellYM] = cellsOnGround(mosaic, locator);
+  const first = mosaic.parts[0]!.raster;
+  const heights = await surveyHeights(
+    mosaic.parts.map(({ raster }) => levels.get(raster)!),
+    store,
+  );
+  if (!(heights.lowestM <= heights.highestM) && !heights.fromOverview) {
+    throw new Refusal(
+      "ground/no-data",
+      `"${first.name}" holds no height: every cell of it is marked as missing.`,
+      "Check the raster in a GIS; open the one that holds the ground.",
+    );
+  }
+  const count = mosaic.parts.length;
+  return {
+    name: count === 1 ? first.name : `${first.name} and ${count - 1} more`,
+    files: mosaic.parts.map(({ raster: { name, bytes, format } }) => ({ name, bytes, format })),
+    corners: corners as unknown as GroundSummary["corners"],
+    bounds,
+    columns: mosaic.columns,
+    rows: mosaic.rows,
+    cellXM,
+    cellYM,
+    crs: mosaic.reference.label,
+    crsNote: mosaic.reference.note,
+    verticalUnit: choice.unit,
+    verticalUnitFrom: choice.from,
+    verticalDatum: first.vertical.datum,
+    ...heights,
+    notes,
+  };
+}
+
+function placeOf(mosaic: Mosaic, locator: Locator) {
+  const { corners, edge } = outlineOf(mosaic, locator);
+  const onEarth = ([longitude, latitude]: LonLat) =>
+    Math.abs(latitude) <= 90 && Number.isFinite(longitude);
+  if (!edge.every(onEarth)) {
+    throw new Refusal(
+      "raster/no-place",
+      `"${mosaic.parts[0]!.raster.name}" does not lie on Earth with the place and reference it states (${mosaic.reference.label}).`,
+      "Check its coordinate reference and origin in a GIS, and write it anew.",
+    );
+  }
+  const longitudes = edge.map(([longitude]) => longitude);
+  const latitudes = edge.map(([, latitude]) => latitude);
+  const bounds = [
+    Math.min(...longitudes),
+    Math.min(...latitudes),
+    Math.max(...longitudes),
+    Math.max(...latitudes),
+  ] as const;
+  return { corners, bounds };
+}
+
+function cellsOnGround({ columns, rows }: Mosaic, locator: Locator): [number, number] {
+  const [column, row] = [(columns - 1) / 2, (rows - 1) / 2];
+  const { toPlane } = planPlane(locator.toLonLat(column, row));
+  const right = toPlane(locator.toLonLat(column + 0.5, row));
+  const left = toPlane(locator.toLonLat(column - 0.5, row));
+  const below = toPlane(locator.toLonLat(column, row + 0.5));
+  const above = toPlane(locator.toLonLat(column, row - 0.5));
+  return [
+    Math.hypot(right[0] - left[0], right[1] - left[1]),
+    Math.hypot(above[0] - below[0], above[1] - below[1]),
+  ];
+}

@@ -1,0 +1,136 @@
+import { Refusal } from "../../shared/failure.ts";
+import type { GroundSampler } from "../../shared/ground.ts";
+import type { CallOptions, GroundSummary, TerrainFile } from "../../shared/messages.ts";
+import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
+import type { PlanPlane } from "../../shared/plan-plane.ts";
+import { bilinear } from "./bilinear.ts";
+import { makeBlockStore } from "./block-store.ts";
+import type { PlaneBox } from "./lattice.ts";
+import { makeLocator } from "./locate.ts";
+import { joinRasters, readMosaic } from "./mosaic.ts";
+import { openFile } from "./open-file.ts";
+import type { OpenRaster } from "./open-raster.ts";
+import { readGrid } from "./read-grid.ts";
+import { withReducedLevels } from "./reduced-level.ts";
+import { onEdge } from "./sampler.ts";
+import { makeSamplerSource } from "./sampler-source.ts";
+import { sortFiles } from "./sort-files.ts";
+import { summarise, type UnitChoice } from "./summary.ts";
+import { metresPer, unknownUnit } from "./vertical.ts";
+
+/** One opened ground: a raster, or several of one survey. Heights are metres, NaN where there is no data. */
+export interface Terrain {
+  readonly summary: GroundSummary;
+  /**
+   * Full-resolution heights over a box of the plan plane (metres). Reads only the window needed; a box
+   * inside one asked before is answered from what was read then.
+   * @throws Refusal `ground/window-too-large`, or when the file turns out damaged
+   */
+  samplerFor(plane: PlanPlane, box: PlaneBox): Promise<GroundSampler>;
+  /**
+   * Heights at the centres of a picture's pixels, row by row, for display.
+   * @param project longitude and latitude of an output pixel's centre
+   */
+  readGrid(
+    project: (column: number, row: number) => LonLat,
+    columns: number,
+    rows: number,
+  ): Promise<Float32Array>;
+  /** Height at one place, metres; NaN outside the raster or in a hole. */
+  probe(at: LonLat): Promise<number>;
+}
+
+/**
+ * Opens rasters without loading them. Formats are told by content; side-car files may be among the files.
+ * @param verticalUnit what the person says; it counts only where a file states none
+ * @throws Refusal when a file cannot be read, does not fit the others, or states no vertical unit
+ * (`ground/unit-unknown`) and the person neither
+ */
+export async function openTerrain(
+  files: readonly TerrainFile[],
+  verticalUnit: VerticalUnit | null,
+  options?: CallOptions,
+): Promise<Terrain> {
+  const { rasters: found, loose } = sortFiles(files);
+  const rasters: OpenRaster[] = [];
+  for (const each of found) {
+    stopIfCancelled(options);
+    options?.onProgress?.(rasters.length / found.length, `Reading ${each.file.name}`);
+    rasters.push(await openFile(each));
+  }
+  const [first, ...others] = rasters;
+  if (!first) throw noRaster();
+
+  const choices = new Map(rasters.map((raster) => [raster, unitOf(raster, verticalUnit)]));
+  const mosaic = joinRasters([first, ...others]);
+  const locator = makeLocator(mosaic);
+  const store = makeBlockStore();
+  const levels = new Map(
+    rasters.map((raster) => [raster, raster.levels(metresPer(choices.get(raster)!.unit), store)]),
+  );
+  const notes = [
+    ...rasters.flatMap((raster) => raster.notes),
+    ...rasters.flatMap((raster) => disagreement(raster, verticalUnit)),
+    ...(mosaic.overlap ? ["Files overlap: where they do, the first one with data counts."] : []),
+    ...loose.map(
+      (side) => `"${side.name}" belongs to none of the rasters by name and is not used.`,
+    ),
+  ];
+  const summary = await summarise(mosaic, levels, store, locator, choices.get(first)!, notes);
+  stopIfCancelled(options);
+
+  const shown = new Map(
+    [...levels].map(([raster, own]) => [raster, withReducedLevels(own, store)]),
+  );
+  return {
+    summary,
+    samplerFor: makeSamplerSource(mosaic, locator, (window) =>
+      readMosaic(mosaic, levels, window, store),
+    ),
+    readGrid: (project, columns, rows) =>
+      readGrid(mosaic, shown, locator, store, project, columns, rows),
+    async probe([longitude, latitude]) {
+      const place = locator.toCell(longitude, latitude);
+      const column = onEdge(place[0], mosaic.columns - 1);
+      const row = onEdge(place[1], mosaic.rows - 1);
+      if (Number.isNaN(column) || Number.isNaN(row)) return Number.NaN;
+      const corner = { column: Math.floor(column), row: Math.floor(row) };
+      const cells = await readMosaic(mosaic, levels, { ...corner, columns: 2, rows: 2 }, store);
+      return bilinear(cells.heightsM, 2, 2, column - corner.column, row - corner.row);
+    },
+  };
+}
+
+function unitOf(raster: OpenRaster, stated: VerticalUnit | null): UnitChoice {
+  if (raster.vertical.unit) return { unit: raster.vertical.unit, from: "file" };
+  if (stated) return { unit: stated, from: "person" };
+  throw unknownUnit(raster.name);
+}
+
+function disagreement({ name, vertical }: OpenRaster, stated: VerticalUnit | null): string[] {
+  if (!stated || !vertical.unit || vertical.unit === stated) return [];
+  return [
+    `"${name}" states that its heights are in ${unitWords(vertical.unit)}; that counts, not the ${unitWords(stated)} chosen in Ground.`,
+  ];
+}
+
+function unitWords(unit: VerticalUnit): string {
+  return { metre: "metres", foot: "feet", "us-survey-foot": "US survey feet" }[unit];
+}
+
+function noRaster(): Refusal {
+  return new Refusal(
+    "raster/none",
+    "Expected an elevation raster; none is among the files.",
+    "Choose a GeoTIFF or an Esri ASCII grid, with its side-car files if it has any.",
+  );
+}
+
+function stopIfCancelled(options: CallOptions | undefined): void {
+  if (!options?.signal?.aborted) return;
+  throw new Refusal(
+    "cancelled",
+    "Opening the ground was cancelled.",
+    "Open it again when you want it.",
+  );
+}

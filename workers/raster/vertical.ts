@@ -1,0 +1,52 @@
+import { FOOT_M, SURVEY_FOOT_M } from "../../shared/defaults.ts";
+import { Refusal } from "../../shared/failure.ts";
+import type { VerticalUnit } from "../../shared/plan.ts";
+
+export function metresPer(unit: VerticalUnit): number {
+  if (unit === "metre") return 1;
+  return unit === "foot" ? FOOT_M : SURVEY_FOOT_M;
+}
+
+const UNIT_NAMES: readonly (readonly [RegExp, VerticalUnit])[] = [
+  [/^(m|met(re|er)s?)$/i, "metre"],
+  [
+    /^(us[ _-]?survey[ _-]?f(oo|ee)t|us[ _-]?f(oo|ee)t|ft[ _-]?us|us[ _-]?ft|foot[ _-]?us|survey[ _-]?f(oo|ee)t)$/i,
+    "us-survey-foot",
+  ],
+  [/^(ft|f(oo|ee)t|international[ _-]?f(oo|ee)t)$/i, "foot"],
+];
+
+/**
+ * The unit a file names in words.
+ * @returns null for an empty name, which states nothing
+ * @throws Refusal `ground/unit-unsupported` for a unit that is not one of ours
+ */
+export function unitByName(fileName: string, text: string): VerticalUnit | null {
+  const name = text.trim();
+  if (name === "") return null;
+  const known = UNIT_NAMES.find(([pattern]) => pattern.test(name));
+  if (!known) throw unsupportedUnit(fileName, `"${name}"`);
+  return known[1];
+}
+
+/** The unit of a factor to metres, exact enough to tell the two feet apart. Null when it is none of ours. */
+export function unitByFactor(metres: number): VerticalUnit | null {
+  const units: readonly VerticalUnit[] = ["metre", "foot", "us-survey-foot"];
+  return units.find((unit) => Math.abs(metresPer(unit) / metres - 1) < 1e-7) ?? null;
+}
+
+export function unsupportedUnit(fileName: string, what: string): Refusal {
+  return new Refusal(
+    "ground/unit-unsupported",
+    `Expected heights in metres, feet or US survey feet; "${fileName}" states ${what}.`,
+    "Convert the heights to metres in a GIS and open the converted raster.",
+  );
+}
+
+export function unknownUnit(fileName: string): Refusal {
+  return new Refusal(
+    "ground/unit-unknown",
+    `"${fileName}" does not say whether its heights are in metres, feet or US survey feet.`,
+    "Look in the survey's metadata and choose metre, foot or US survey foot in Ground. A wrong unit makes every height wrong by a factor of three.",
+  );
+}

@@ -1,0 +1,142 @@
+import { legClass } from "./leg-class.ts";
+import { legPrice } from "./leg-price.ts";
+import type { SiteTerms } from "./site-terms.ts";
+
+/** A line being improved: corners with the price of the leg that starts at each. */
+export interface BentLine {
+  readonly closed: boolean;
+  readonly x: number[];
+  readonly y: number[];
+  /** Corners that may not be moved or taken out. */
+  readonly pinned: boolean[];
+  /** Price of the leg from corner k to the next, m3; unused for the last corner of an open line. */
+  readonly leg: number[];
+  /** Corners whose surroundings have not changed since nothing better was found for them. */
+  readonly still: boolean[];
+}
+
+export function bentLine(
+  terms: SiteTerms,
+  corners: Float64Array,
+  closed: boolean,
+  pinned: readonly boolean[],
+): BentLine {
+  const count = corners.length / 2;
+  const line: BentLine = { closed, x: [], y: [], pinned: [], leg: [], still: [] };
+  for (let k = 0; k < count; k++) {
+    line.x.push(corners[2 * k]!);
+    line.y.push(corners[2 * k + 1]!);
+    line.pinned.push(pinned[k] ?? false);
+    line.leg.push(0);
+    line.still.push(false);
+  }
+  for (let k = 0; k < legCount(line); k++) line.leg[k] = priceOfLeg(terms, line, k);
+  return line;
+}
+
+export function cornersOf(line: BentLine): Float64Array {
+  const corners = new Float64Array(2 * line.x.length);
+  for (let k = 0; k < line.x.length; k++) {
+    corners[2 * k] = line.x[k]!;
+    corners[2 * k + 1] = line.y[k]!;
+  }
+  return corners;
+}
+
+export function legCount(line: BentLine): number {
+  return line.closed ? line.x.length : line.x.length - 1;
+}
+
+export function totalPrice(line: BentLine): number {
+  let sum = 0;
+  for (let k = 0; k < legCount(line); k++) sum += line.leg[k]!;
+  return sum;
+}
+
+/** Index of a neighbouring corner, around the ring; -1 or the count where an open line ends. */
+export function beside(line: BentLine, k: number, by: number): number {
+  const count = line.x.length;
+  return line.closed ? (k + by + 2 * count) % count : Math.max(-1, Math.min(count, k + by));
+}
+
+export function priceOfLeg(terms: SiteTerms, line: BentLine, k: number): number {
+  const n = beside(line, k, 1);
+  return legPrice(terms, line.x[k]!, line.y[k]!, line.x[n]!, line.y[n]!, Infinity);
+}
+
+/** Least saving worth a move, as a share of what it replaces: below it, rounding would be chased. */
+const WORTH = 1 - 1e-9;
+
+/**
+ * Moves corners `first` ... `first + xs.length - 1` to new places if that lowers the price of the legs
+ * they touch and no anchor is passed on another side.
+ */
+export function moveIfBetter(
+  terms: SiteTerms,
+  line: BentLine,
+  first: number,
+  xs: readonly number[],
+  ys: readonly number[],
+): boolean {
+  const moved = xs.length;
+  const before = beside(line, first, -1);
+  const after = beside(line, first, moved);
+  const hasBefore = before >= 0;
+  const hasAfter = after < line.x.length;
+  let old = 0;
+  if (hasBefore) old += line.leg[before]!;
+  for (let m = 0; m < moved; m++) {
+    if (m < moved - 1 || hasAfter) old += line.leg[beside(line, first, m)]!;
+  }
+  let limit = old * WORTH;
+  const legs: number[] = [];
+  let bits = 0;
+  const start = hasBefore ? -1 : 0;
+  const end = hasAfter ? moved : moved - 1;
+  for (let m = start; m < end; m++) {
+    const k = beside(line, first, m);
+    const n = beside(line, first, m + 1);
+    const x1 = m < 0 ? line.x[k]! : xs[m]!;
+    const y1 = m < 0 ? line.y[k]! : ys[m]!;
+    const x2 = m + 1 < moved ? xs[m + 1]! : line.x[n]!;
+    const y2 = m + 1 < moved ? ys[m + 1]! : line.y[n]!;
+    const price = legPrice(terms, x1, y1, x2, y2, limit);
+    if (price >= limit) return false;
+    limit -= price;
+    legs.push(price);
+    bits ^= legClass(terms, x1, y1, x2, y2);
+    bits ^= legClass(terms, line.x[k]!, line.y[k]!, line.x[n]!, line.y[n]!);
+  }
+  if (bits !== 0) return false;
+  for (let m = start; m < end; m++) line.leg[beside(line, first, m)] = legs[m - start]!;
+  for (let m = 0; m < moved; m++) {
+    const k = beside(line, first, m);
+    line.x[k] = xs[m]!;
+    line.y[k] = ys[m]!;
+  }
+  for (let m = -1; m <= moved; m++) {
+    const k = beside(line, first, m);
+    if (k >= 0 && k < line.x.length) line.still[k] = false;
+  }
+  return true;
+}
+
+/** A copy that can be gone back to. */
+export function copyOf(line: BentLine): BentLine {
+  return {
+    closed: line.closed,
+    x: [...line.x],
+    y: [...line.y],
+    pinned: [...line.pinned],
+    leg: [...line.leg],
+    still: [...line.still],
+  };
+}
+
+/** Makes a line equal to a copy taken earlier. */
+export function restore(line: BentLine, copy: BentLine): void {
+  for (const key of ["x", "y", "leg"] as const) line[key].splice(0, line[key].length, ...copy[key]);
+  for (const key of ["pinned", "still"] as const) {
+    line[key].splice(0, line[key].length, ...copy[key]);
+  }
+}

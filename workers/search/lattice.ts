@@ -1,0 +1,171 @@
+import type { PlaneBox } from "../../shared/site.ts";
+import { contains, signedDistance } from "./shape.ts";
+import { nodeHeight } from "./site-ground.ts";
+import { halfBaseAt, priceAt } from "./price-table.ts";
+import type { Obstacle, SiteTerms } from "./site-terms.ts";
+
+/** Why a node is closed to the line. */
+export const OPEN = 0;
+export const OUTSIDE = 1;
+export const NO_GROUND = 2;
+export const NO_GO = 3;
+export const WATER = 4;
+/** Too close to a structure, or inside it. */
+export const KEEP_OUT = 5;
+/** A wall the line may not cross, so that it keeps structures together or water outside. */
+export const WALL = 6;
+
+/**
+ * Price per cell length at the nodes of a lattice over the site, padded by three closed nodes on every
+ * side so that no stencil needs a bounds test. Nodes run east, then north; all arrays have
+ * `columns * rows` values.
+ */
+export interface Lattice {
+  readonly columns: number;
+  readonly rows: number;
+  readonly cellM: number;
+  /** Plan-plane position of node (0, 0), padding included, metres. */
+  readonly x0M: number;
+  readonly y0M: number;
+  /** m3 per cell length; Infinity where closed. */
+  readonly price: Float32Array;
+  /** One of `OPEN` ... `WALL`. */
+  readonly why: Uint8Array;
+}
+
+export const PAD = 3;
+/** No clearance is eased below this many cells, so that a thin obstacle stays a closed wall. */
+const LEAST_CLEAR_CELLS = 0.75;
+
+/**
+ * The lattice over a part of the site.
+ * @param stride every how many-th node of the site's ground is taken
+ * @param easedCells how far clearances are eased, in cells: a node a little too close is pushed out later
+ */
+export function siteLattice(
+  terms: SiteTerms,
+  box: PlaneBox,
+  stride: number,
+  easedCells: number,
+): Lattice {
+  const { ground } = terms;
+  const cellM = ground.spacingM * stride;
+  const first = (from: number, origin: number) => stride * Math.ceil((from - origin) / cellM - 1e-9);
+  const last = (to: number, origin: number) => stride * Math.floor((to - origin) / cellM + 1e-9);
+  const column0 = Math.max(0, first(Math.max(box.minX, terms.box.minX), ground.x0M));
+  const row0 = Math.max(0, first(Math.max(box.minY, terms.box.minY), ground.y0M));
+  const column1 = last(Math.min(box.maxX, terms.box.maxX), ground.x0M);
+  const row1 = last(Math.min(box.maxY, terms.box.maxY), ground.y0M);
+  const columns = Math.max(0, (column1 - column0) / stride + 1) + 2 * PAD;
+  const rows = Math.max(0, (row1 - row0) / stride + 1) + 2 * PAD;
+  const lattice: Lattice = {
+    columns,
+    rows,
+    cellM,
+    x0M: ground.x0M + column0 * ground.spacingM - PAD * cellM,
+    y0M: ground.y0M + row0 * ground.spacingM - PAD * cellM,
+    price: new Float32Array(columns * rows).fill(Infinity),
+    why: new Uint8Array(columns * rows).fill(OUTSIDE),
+  };
+  const eased = easedCells * cellM;
+  for (let j = PAD; j < rows - PAD; j++) {
+    const groundRow = row0 + (j - PAD) * stride;
+    priceRow(terms, lattice, j, groundRow, column0, stride, eased);
+  }
+  if (ground.seen.holes) closeNearHoles(terms, lattice, row0, column0, stride);
+  return lattice;
+}
+
+function priceRow(
+  terms: SiteTerms,
+  lattice: Lattice,
+  j: number,
+  groundRow: number,
+  column0: number,
+  stride: number,
+  easedM: number,
+): void {
+  const { ground, crest, table, obstacles } = terms;
+  const { columns, cellM, x0M } = lattice;
+  const outline = "outline" in terms.window ? terms.window.outline : null;
+  const leastM = LEAST_CLEAR_CELLS * cellM;
+  const y = lattice.y0M + j * cellM;
+  const plane = crest.plane;
+  for (let i = PAD; i < columns - PAD; i++) {
+    const x = x0M + i * cellM;
+    const node = j * columns + i;
+    if (outline && !contains(outline, x, y)) continue;
+    const groundM = nodeHeight(ground, column0 + (i - PAD) * stride, groundRow);
+    const crestM = plane ? plane[0] + plane[1] * x + plane[2] * y : crest.at(x, y);
+    const heightM = crestM - ground.baseM - groundM;
+    const blind = heightM !== heightM;
+    const why = blockedBy(obstacles, x, y, blind ? 0 : halfBaseAt(table, heightM), easedM, leastM);
+    lattice.why[node] = why === OPEN && blind ? NO_GROUND : why;
+    if (why === OPEN && !blind) lattice.price[node] = priceAt(table, heightM) * cellM;
+  }
+}
+
+/** What closes a point to the line: the strongest of the obstacles it is too close to. */
+function blockedBy(
+  obstacles: readonly Obstacle[],
+  x: number,
+  y: number,
+  halfBaseM: number,
+  easedM: number,
+  leastM: number,
+): number {
+  let why = OPEN;
+  for (let k = 0; k < obstacles.length; k++) {
+    const { shape, clearM, role } = obstacles[k]!;
+    const needM = Math.max(leastM, clearM + halfBaseM - easedM);
+    if (x < shape.minX - needM || x > shape.maxX + needM) continue;
+    if (y < shape.minY - needM || y > shape.maxY + needM) continue;
+    if (signedDistance(shape, x, y) >= needM) continue;
+    const each = role === "structure" ? KEEP_OUT : role === "water" ? WATER : NO_GO;
+    if (each > why) why = each;
+  }
+  return why;
+}
+
+/** Closes open nodes whose base would reach over missing ground. */
+function closeNearHoles(
+  terms: SiteTerms,
+  lattice: Lattice,
+  row0: number,
+  column0: number,
+  stride: number,
+): void {
+  const { ground, crest, table } = terms;
+  const { columns, rows, price, why } = lattice;
+  const reachCells = Math.ceil(table.halfBaseM[table.halfBaseM.length - 1]! / lattice.cellM);
+  for (let node = 0; node < why.length; node++) {
+    if (why[node] !== NO_GROUND) continue;
+    const i0 = node % columns;
+    const j0 = (node - i0) / columns;
+    if (!edgeOfHole(why, node, columns)) continue;
+    for (let j = Math.max(PAD, j0 - reachCells); j <= Math.min(rows - PAD - 1, j0 + reachCells); j++) {
+      for (let i = Math.max(PAD, i0 - reachCells); i <= Math.min(columns - PAD - 1, i0 + reachCells); i++) {
+        const at = j * columns + i;
+        if (why[at] !== OPEN) continue;
+        const x = lattice.x0M + i * lattice.cellM;
+        const y = lattice.y0M + j * lattice.cellM;
+        const groundM = nodeHeight(ground, column0 + (i - PAD) * stride, row0 + (j - PAD) * stride);
+        const halfM = halfBaseAt(table, crest.at(x, y) - ground.baseM - groundM);
+        const awayM = Math.hypot(i - i0, j - j0) * lattice.cellM - 0.71 * lattice.cellM;
+        if (awayM >= halfM) continue;
+        price[at] = Infinity;
+        why[at] = WALL + 1;
+      }
+    }
+  }
+  for (let node = 0; node < why.length; node++) if (why[node] === WALL + 1) why[node] = NO_GROUND;
+}
+
+function edgeOfHole(why: Uint8Array, node: number, columns: number): boolean {
+  return (
+    why[node - 1] !== NO_GROUND ||
+    why[node + 1] !== NO_GROUND ||
+    why[node - columns] !== NO_GROUND ||
+    why[node + columns] !== NO_GROUND
+  );
+}

@@ -1,0 +1,251 @@
+import { spareAt } from "./clearance-field.ts";
+import { legDistance, signedDistance } from "./shape.ts";
+import { BLOCK_SHIFT, readBlock } from "./site-ground.ts";
+import type { Obstacle, SiteTerms } from "./site-terms.ts";
+
+/**
+ * Price of breaking a rule, m3 per metre of line: a first part for any breach, and one that grows with
+ * its depth, so that a line that breaks a rule still knows which way is better.
+ */
+const BREACH_PRICE = 40;
+const BREACH_DEPTH_PRICE = 2000;
+/** Depth a sample without ground, or a crossed obstacle, counts as, metres. */
+const BLIND_DEPTH_M = 1;
+
+/** Heights of the samples of the leg in hand; grows as legs grow. */
+let heights = new Float64Array(1024);
+
+/**
+ * Price of a straight leg, m3: the integral of the price per metre by two-point Gauss over stretches of
+ * at most twice the sample spacing, on bilinear ground. Breaking a rule (clearance that grows with the
+ * half base, missing ground under the line or its base, leaving the window) costs far more than any levee.
+ * @returns Infinity as soon as the price is known to pass `limit`
+ */
+export function legPrice(
+  terms: SiteTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  limit: number,
+): number {
+  const dx = x2 - x1;
+  const dy = y2 - y1;
+  const length = Math.hypot(dx, dy);
+  if (length < 1e-9) return 0;
+  const { ground, crest, table } = terms;
+  const { heightM, columns, rows, spacingM, x0M, y0M, blockRead, blockColumns, baseM } = ground;
+  const { price, perM } = table;
+  const lastPrice = price.length - 2;
+  const plane = crest.plane;
+  const a = plane ? plane[0] - baseM : 0;
+  const b = plane ? plane[1] : 0;
+  const c = plane ? plane[2] : 0;
+  const stretches = Math.ceil(length / (2 * terms.sampleM));
+  const samples = 2 * stretches;
+  if (samples > heights.length) heights = new Float64Array(2 * samples);
+  const weight = length / samples;
+  const stop = limit / weight;
+  const step = 1 / stretches;
+  const gauss = 0.5 / Math.sqrt(3);
+  let sum = 0;
+  let highest = 0;
+  for (let i = 0; i < samples; i++) {
+    // Gauss points of stretch i >> 1: its middle -+ half its length / sqrt(3)
+    const t = ((i >> 1) + 0.5 + ((i & 1) === 0 ? -gauss : gauss)) * step;
+    const x = x1 + t * dx;
+    const y = y1 + t * dy;
+    const u = (x - x0M) / spacingM;
+    const v = (y - y0M) / spacingM;
+    const column = u | 0;
+    const row = v | 0;
+    let height = Number.NaN;
+    if (u >= 0 && v >= 0 && column < columns - 1 && row < rows - 1) {
+      const block = (row >> BLOCK_SHIFT) * blockColumns + (column >> BLOCK_SHIFT);
+      if (blockRead[block] === 0) readBlock(ground, block);
+      const at = row * columns + column;
+      const fx = u - column;
+      const fy = v - row;
+      const h00 = heightM[at]!;
+      const h01 = heightM[at + columns]!;
+      const south = h00 + fx * (heightM[at + 1]! - h00);
+      const north = h01 + fx * (heightM[at + columns + 1]! - h01);
+      const crestM = plane ? a + b * x + c * y : crest.at(x, y) - baseM;
+      height = crestM - south - fy * (north - south);
+    }
+    heights[i] = height;
+    if (height <= 0) {
+      sum += price[0]!;
+    } else if (height > 0) {
+      if (height > highest) highest = height;
+      const k = height * perM;
+      let j = k | 0;
+      if (j > lastPrice) j = lastPrice;
+      sum += price[j]! + (k - j) * (price[j + 1]! - price[j]!);
+    } else {
+      sum += BREACH_PRICE + BREACH_DEPTH_PRICE * BLIND_DEPTH_M;
+    }
+    if (sum > stop) return Infinity;
+  }
+  const breach = breachPrice(terms, x1, y1, x2, y2, samples, highest);
+  const total = (sum + breach) * weight;
+  return total > limit ? Infinity : total;
+}
+
+/** True when a leg surely comes too close to a structure: a quick look at three of its points. */
+export function surelyTooClose(
+  terms: SiteTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+): boolean {
+  const { obstacles } = terms;
+  for (let k = 0; k < obstacles.length; k++) {
+    const { field } = obstacles[k]!;
+    if (!field) continue;
+    for (let share = 0.25; share < 1; share += 0.25) {
+      if (spareAt(field, x1 + share * (x2 - x1), y1 + share * (y2 - y1)) < -0.02) return true;
+    }
+  }
+  return false;
+}
+
+/** Price of the breaches along the leg whose heights are in hand, as a sum over its samples. */
+function breachPrice(
+  terms: SiteTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  samples: number,
+  highest: number,
+): number {
+  const reach = halfBase(terms, highest);
+  const minX = Math.min(x1, x2);
+  const minY = Math.min(y1, y2);
+  const maxX = Math.max(x1, x2);
+  const maxY = Math.max(y1, y2);
+  let breach = offWindow(terms, x1, y1, x2, y2, samples);
+  if (terms.ground.seen.holes) breach += baseOverHoles(terms, x1, y1, x2, y2, samples);
+  const { obstacles } = terms;
+  for (let k = 0; k < obstacles.length; k++) {
+    const { shape, clearM } = obstacles[k]!;
+    const need = clearM + reach;
+    if (minX > shape.maxX + need || maxX < shape.minX - need) continue;
+    if (minY > shape.maxY + need || maxY < shape.minY - need) continue;
+    breach += closeTo(terms, obstacles[k]!, x1, y1, x2, y2, samples, reach);
+  }
+  return breach;
+}
+
+/**
+ * Samples too close to one obstacle. From a sample with clearance to spare the walk goes on by as many
+ * samples as that spare surely reaches over.
+ * @param reach the widest half base along the leg, metres
+ */
+function closeTo(
+  terms: SiteTerms,
+  { shape, clearM, field }: Obstacle,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  samples: number,
+  reach: number,
+): number {
+  const exact = !field || reach >= field.beyondM;
+  const dx = x2 - x1;
+  const dy = y2 - y1;
+  // neighbouring Gauss points are at most 2 / sqrt(3) of their mean spacing apart
+  const perM = samples / Math.hypot(dx, dy) / 1.1548;
+  let breach = 0;
+  let deepest = 0;
+  for (let i = 0; i < samples; ) {
+    const t = sampleShare(i, samples);
+    const x = x1 + t * dx;
+    const y = y1 + t * dy;
+    const spare = exact ? signedDistance(shape, x, y) - clearM : spareAt(field, x, y);
+    if (spare < reach) {
+      const depth = halfBase(terms, heights[i]!) - spare;
+      if (depth > 0) {
+        breach += BREACH_PRICE + BREACH_DEPTH_PRICE * depth;
+        deepest = Math.max(deepest, depth);
+      }
+      i++;
+    } else {
+      i += 1 + (((spare - reach) * perM) | 0);
+    }
+  }
+  if (field || deepest > 0) return breach;
+  const distance = legDistance(shape, x1, y1, x2, y2);
+  if (distance < clearM - 1e-9) breach += BREACH_PRICE + BREACH_DEPTH_PRICE * (clearM - distance);
+  if (distance === 0) breach += samples * BREACH_DEPTH_PRICE * BLIND_DEPTH_M;
+  return breach;
+}
+
+function sampleShare(i: number, samples: number): number {
+  const gauss = 0.5 / Math.sqrt(3);
+  return ((i >> 1) + 0.5 + ((i & 1) === 0 ? -gauss : gauss)) * (2 / samples);
+}
+
+function halfBase(terms: SiteTerms, heightM: number): number {
+  if (!(heightM > 0)) return terms.table.halfBaseM[0]!;
+  const { halfBaseM, perM } = terms.table;
+  const k = heightM * perM;
+  let j = k | 0;
+  if (j > halfBaseM.length - 2) j = halfBaseM.length - 2;
+  return halfBaseM[j]! + (k - j) * (halfBaseM[j + 1]! - halfBaseM[j]!);
+}
+
+function offWindow(
+  terms: SiteTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  samples: number,
+): number {
+  const { box, windowShape } = terms;
+  const out =
+    Math.max(0, box.minX - Math.min(x1, x2), Math.max(x1, x2) - box.maxX) +
+    Math.max(0, box.minY - Math.min(y1, y2), Math.max(y1, y2) - box.maxY);
+  if (out > 0) return samples * (BREACH_PRICE + BREACH_DEPTH_PRICE * out);
+  if (!windowShape) return 0;
+  let breach = 0;
+  for (let i = 0; i < samples; i++) {
+    const t = sampleShare(i, samples);
+    const depth = signedDistance(windowShape, x1 + t * (x2 - x1), y1 + t * (y2 - y1));
+    if (depth > 0) breach += BREACH_PRICE + BREACH_DEPTH_PRICE * depth;
+  }
+  return breach;
+}
+
+/** Samples whose base reaches over missing ground on either side. */
+function baseOverHoles(
+  terms: SiteTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  samples: number,
+): number {
+  const length = Math.hypot(x2 - x1, y2 - y1);
+  const leftX = -(y2 - y1) / length;
+  const leftY = (x2 - x1) / length;
+  let breach = 0;
+  for (let i = 0; i < samples; i++) {
+    const half = halfBase(terms, heights[i]!) + terms.request.rule.marginM;
+    const t = sampleShare(i, samples);
+    const x = x1 + t * (x2 - x1);
+    const y = y1 + t * (y2 - y1);
+    let depth = 0;
+    for (let share = 1; share > 0; share -= 0.25) {
+      const left = terms.ground.heightAt(x + share * half * leftX, y + share * half * leftY);
+      const right = terms.ground.heightAt(x - share * half * leftX, y - share * half * leftY);
+      if (left !== left || right !== right) depth = half * (1.25 - share);
+    }
+    if (depth > 0) breach += BREACH_PRICE + BREACH_DEPTH_PRICE * depth;
+  }
+  return breach;
+}

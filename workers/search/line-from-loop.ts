@@ -1,0 +1,55 @@
+import { bentLine, cornersOf, totalPrice } from "./bent-line.ts";
+import type { Lattice } from "./lattice.ts";
+import { pushOut } from "./push-out.ts";
+import { dropCorners, refineLine } from "./refine-line.ts";
+import { simplifyRing } from "./simplify-ring.ts";
+import type { SiteTerms } from "./site-terms.ts";
+
+/** How a lattice ring becomes a line of straight legs. */
+export interface LineWish {
+  /** A corner must save this share of the ring's price. */
+  readonly cornerShare: number;
+  readonly maxCorners: number;
+  readonly outOfTime: () => boolean;
+}
+
+/** A closed line and its price, m3. */
+export interface PricedRing {
+  /** Corners, x and y interleaved, metres. */
+  readonly corners: Float64Array;
+  readonly priceM3: number;
+}
+
+/** A corner must save at least this, m3 (about two bags), however little the ring takes. */
+const LEAST_CORNER_PRICE = 0.02;
+const RAISE = 1.5;
+const FIRST_RADIUS_M = 1.5;
+const LAST_RADIUS_M = 0.01;
+
+/** The line of few straight legs near a ring of lattice nodes. */
+export function lineFromLoop(
+  terms: SiteTerms,
+  lattice: Lattice,
+  loop: Int32Array,
+  loopPrice: number,
+  wish: LineWish,
+): PricedRing {
+  const points = pushOut(terms, lattice, loop);
+  let cornerPrice = Math.max(LEAST_CORNER_PRICE, wish.cornerShare * loopPrice);
+  let corners = simplifyRing(terms, points, cornerPrice);
+  while (corners.length / 2 > wish.maxCorners && cornerPrice < loopPrice) {
+    cornerPrice *= RAISE;
+    corners = simplifyRing(terms, points, cornerPrice);
+  }
+  const refine = {
+    cornerPrice: Math.max(LEAST_CORNER_PRICE, wish.cornerShare * loopPrice),
+    maxCorners: wish.maxCorners,
+    fromM: FIRST_RADIUS_M,
+    toM: LAST_RADIUS_M,
+    outOfTime: wish.outOfTime,
+  };
+  const line = bentLine(terms, corners, true, []);
+  if (corners.length / 2 > wish.maxCorners) dropCorners(terms, line, refine);
+  refineLine(terms, line, refine);
+  return { corners: cornersOf(line), priceM3: totalPrice(line) };
+}

@@ -1,0 +1,149 @@
+import { ringStore, type LatticeRings, type SearchLimit } from "./branch-and-bound.ts";
+import { HIGHEST_RANK, type LoopSpace, LOWEST_RANK, NO_RANKS, regionOf } from "./loop-space.ts";
+import { oddWalk } from "./odd-loop.ts";
+import type { SearchStep } from "./types.ts";
+
+interface Region {
+  readonly low: number;
+  readonly high: number;
+  readonly bound: number;
+}
+
+/** A through-ring is looked for up to this many times the best price before its start is given up. */
+const THROUGH_LIMIT = 4;
+
+/**
+ * The cheapest ring over all starts in a large window, by divide and conquer: beside the ring through one
+ * start, the best ring lies wholly inside it or wholly outside it (two rings that cross can be uncrossed
+ * at no greater price), so each half is bounded by one run and split again. The ring and the nodes next
+ * to it belong to both halves. On a lattice edges may cross without sharing a node, which leaves the
+ * answer up to a few parts in a thousand above the exact one.
+ */
+export function* nestedRegions(
+  space: LoopSpace,
+  limit: SearchLimit,
+  tolerance: number,
+): Generator<SearchStep, LatticeRings> {
+  const found = ringStore(limit.price);
+  const runsBefore = space.runs;
+  const ranks = regionOf(space);
+  const open: Region[] = [{ low: LOWEST_RANK, high: HIGHEST_RANK, bound: 0 }];
+  let lowerBound = Infinity;
+  let cutShort = false;
+  const { starts } = space;
+  while (open.length > 0) {
+    open.sort((p, q) => q.bound - p.bound);
+    const { low, high, bound } = open.pop()!;
+    const goodEnough = found.best() * (1 - tolerance);
+    if (bound >= goodEnough) continue;
+    if (space.runs - runsBefore >= limit.runs || limit.outOfTime()) {
+      lowerBound = Math.min(lowerBound, bound);
+      cutShort = true;
+      continue;
+    }
+    yield { share: Math.min(1, bound / found.best()), doing: "Comparing rings" };
+    const walk = oddWalk(space, 0, starts.length, found.best(), low, high);
+    found.keep(walk);
+    if (walk.from === walk.to || walk.price >= goodEnough || high - low < 2) continue;
+    const inside = insideStarts(space, low, high);
+    const start = nearestTo(inside, walk.from, walk.to);
+    const through = throughRing(space, start, found.best(), low, high);
+    found.keep(through);
+    const middle = (low + high) >> 1;
+    const next = Math.max(bound, walk.price);
+    if (through.loop.length === 0) {
+      ranks[starts[start]!] = NO_RANKS;
+      open.push({ low, high, bound: next });
+      continue;
+    }
+    splitRanks(space, ranks, through.loop, low, middle, high);
+    open.push({ low, high: middle, bound: next }, { low: middle + 1, high, bound: next });
+  }
+  const reached = found.best();
+  if (!cutShort) lowerBound = found.rings().length > 0 ? reached * (1 - tolerance) : reached;
+  return { rings: found.rings(), lowerBound, cutShort };
+}
+
+/** Starts of a region, in order. */
+function insideStarts(space: LoopSpace, low: number, high: number): number[] {
+  const inside: number[] = [];
+  for (let s = 0; s < space.starts.length; s++) {
+    const ranks = space.region![space.starts[s]!]!;
+    if (ranks >>> 16 <= high && (ranks & 0xffff) >= low) inside.push(s);
+  }
+  return inside;
+}
+
+/** Of the two ends of a bound, the one nearer to the middle of the region's starts. */
+function nearestTo(inside: readonly number[], from: number, to: number): number {
+  const middle = inside[inside.length >> 1]!;
+  return Math.abs(from - middle) < Math.abs(to - middle) ? from : to;
+}
+
+/** The cheapest ring through one start, dearer than the best so far if need be. */
+function throughRing(space: LoopSpace, start: number, best: number, low: number, high: number) {
+  let through = oddWalk(space, start, start + 1, best * 1.25, low, high);
+  if (through.loop.length === 0) {
+    through = oddWalk(space, start, start + 1, best * THROUGH_LIMIT, low, high);
+  }
+  return through;
+}
+
+/**
+ * Splits the nodes of ranks low..high at a ring: those inside it end at `middle`, those outside begin
+ * after it, the ring and the nodes next to it stay in both.
+ */
+function splitRanks(
+  space: LoopSpace,
+  ranks: Uint32Array,
+  loop: Int32Array,
+  low: number,
+  middle: number,
+  high: number,
+): void {
+  const { columns, count } = space;
+  const onRing = new Set<number>();
+  for (const node of loop) {
+    for (let j = -1; j <= 1; j++) {
+      for (let i = -1; i <= 1; i++) onRing.add(node + j * columns + i);
+    }
+  }
+  const cuts = rowCuts(loop, columns);
+  for (let row = 0; row * columns < count; row++) {
+    const crossings = cuts.get(row) ?? [];
+    let passed = 0;
+    for (let column = 0; column < columns; column++) {
+      const node = row * columns + column;
+      while (passed < crossings.length && crossings[passed]! <= column) passed++;
+      const value = ranks[node]!;
+      const from = value >>> 16;
+      const to = value & 0xffff;
+      if (from > high || to < low || onRing.has(node)) continue;
+      const inside = (passed & 1) === 1;
+      const newFrom = inside ? from : Math.max(from, middle + 1);
+      const newTo = inside ? Math.min(to, middle) : to;
+      ranks[node] = ((newFrom << 16) | newTo) >>> 0;
+    }
+  }
+}
+
+/** Columns at which the loop crosses each row, sorted: node rows count half open, so every row's count is even. */
+function rowCuts(loop: Int32Array, columns: number): Map<number, number[]> {
+  const cuts = new Map<number, number[]>();
+  for (let k = 0; k < loop.length; k++) {
+    const here = loop[k]!;
+    const there = loop[(k + 1) % loop.length]!;
+    const i1 = here % columns;
+    const j1 = (here - i1) / columns;
+    const i2 = there % columns;
+    const j2 = (there - i2) / columns;
+    for (let row = Math.min(j1, j2); row < Math.max(j1, j2); row++) {
+      const at = i1 + ((row + 1e-6 - j1) / (j2 - j1)) * (i2 - i1);
+      const list = cuts.get(row);
+      if (list) list.push(at);
+      else cuts.set(row, [at]);
+    }
+  }
+  for (const list of cuts.values()) list.sort((p, q) => p - q);
+  return cuts;
+}

@@ -1,0 +1,214 @@
+import {
+  beside,
+  type BentLine,
+  copyOf,
+  legCount,
+  priceOfLeg,
+  restore,
+  totalPrice,
+} from "./bent-line.ts";
+import { legClass } from "./leg-class.ts";
+import { legPrice } from "./leg-price.ts";
+import type { SiteTerms } from "./site-terms.ts";
+import { radii, slideCorners } from "./slide-corners.ts";
+
+export interface RefineWish {
+  /** A corner is worth keeping when it saves more than this, m3. */
+  readonly cornerPrice: number;
+  readonly maxCorners: number;
+  /** First and last radius of the pattern search, metres. */
+  readonly fromM: number;
+  readonly toM: number;
+  readonly outOfTime: () => boolean;
+}
+
+const MOST_ROUNDS = 6;
+/** Share of a leg, and metres at most, that a new corner is set off from an old one. */
+const CHAMFER_SHARE = 0.3;
+const CHAMFER_M = 4;
+const NEAR_START = -1;
+
+/**
+ * Improves a line in place: corners slide to cheaper places, corners that save too little go, and new ones
+ * come where they save enough. Pinned corners stay; the line passes every anchor on the side it did.
+ */
+export function refineLine(terms: SiteTerms, line: BentLine, wish: RefineWish): void {
+  slideCorners(terms, line, radii(wish.fromM, wish.toM));
+  const barren = new Set<string>();
+  for (let round = 0; round < MOST_ROUNDS && !wish.outOfTime(); round++) {
+    const before = totalPrice(line) + line.x.length * wish.cornerPrice;
+    dropCorners(terms, line, wish);
+    addCorners(terms, line, wish, barren);
+    slideCorners(terms, line, radii(wish.fromM / 4, wish.toM));
+    const after = totalPrice(line) + line.x.length * wish.cornerPrice;
+    if (after > before - 0.05 * wish.cornerPrice) break;
+  }
+}
+
+/** Takes out corners whose saving is below the corner price, the least missed first. */
+export function dropCorners(terms: SiteTerms, line: BentLine, wish: RefineWish): void {
+  const fewest = line.closed ? 3 : 2;
+  for (let k = 0; k < line.x.length && line.x.length > fewest; ) {
+    const tooMany = line.x.length > wish.maxCorners;
+    const worth = tooMany ? Infinity : wish.cornerPrice;
+    if (dropOne(terms, line, k, worth, wish) || mergeLeg(terms, line, k, worth, wish)) k = Math.max(0, k - 2);
+    else k++;
+  }
+}
+
+function dropOne(
+  terms: SiteTerms,
+  line: BentLine,
+  k: number,
+  worth: number,
+  wish: RefineWish,
+): boolean {
+  const p = beside(line, k, -1);
+  const n = beside(line, k, 1);
+  if (line.pinned[k] || p < 0 || n >= line.x.length) return false;
+  const old = line.leg[p]! + line.leg[k]!;
+  const direct = legPrice(terms, line.x[p]!, line.y[p]!, line.x[n]!, line.y[n]!, 4 * (old + wish.cornerPrice));
+  if (direct === Infinity) return false;
+  const bits = classAlong(terms, line, p, 2);
+  if (bits !== legClass(terms, line.x[p]!, line.y[p]!, line.x[n]!, line.y[n]!)) return false;
+  const copy = copyOf(line);
+  const before = totalPrice(line);
+  remove(line, k);
+  const at = p > k ? p - 1 : p;
+  line.leg[at] = direct;
+  if (direct > old + worth) {
+    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4), around(line, at, 2));
+  }
+  if (totalPrice(line) <= before + worth) return true;
+  restore(line, copy);
+  return false;
+}
+
+/** Replaces a leg by the point where its two neighbours, carried on, meet. */
+function mergeLeg(
+  terms: SiteTerms,
+  line: BentLine,
+  k: number,
+  worth: number,
+  wish: RefineWish,
+): boolean {
+  const n = beside(line, k, 1);
+  const p = beside(line, k, -1);
+  const q = beside(line, k, 2);
+  if (k >= legCount(line) || p < 0 || q >= line.x.length || n >= line.x.length) return false;
+  if (line.pinned[k] || line.pinned[n] || line.x.length <= 3) return false;
+  const meet = crossing(line, p, k, q, n);
+  if (!meet) return false;
+  const old = line.leg[p]! + line.leg[k]! + line.leg[n]!;
+  const limit = 2 * (old + wish.cornerPrice);
+  const one = legPrice(terms, line.x[p]!, line.y[p]!, meet[0], meet[1], limit);
+  const two = legPrice(terms, meet[0], meet[1], line.x[q]!, line.y[q]!, limit - one);
+  if (!(one + two < limit)) return false;
+  const bits =
+    legClass(terms, line.x[p]!, line.y[p]!, meet[0], meet[1]) ^
+    legClass(terms, meet[0], meet[1], line.x[q]!, line.y[q]!);
+  if (bits !== classAlong(terms, line, p, 3)) return false;
+  const copy = copyOf(line);
+  const before = totalPrice(line);
+  line.x[k] = meet[0];
+  line.y[k] = meet[1];
+  line.leg[p] = one;
+  line.leg[k] = two;
+  remove(line, n);
+  const at = n < k ? k - 1 : k;
+  if (one + two > old + worth) {
+    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4), around(line, at, 1));
+  }
+  if (totalPrice(line) <= before + worth) return true;
+  restore(line, copy);
+  return false;
+}
+
+/**
+ * Adds corners where one saves more than its price: in the middle of a leg, or by cutting a corner off.
+ * @param barren legs, by price, on which that has been tried in vain
+ */
+function addCorners(
+  terms: SiteTerms,
+  line: BentLine,
+  wish: RefineWish,
+  barren: Set<string>,
+): void {
+  for (let k = 0; k < legCount(line); k++) {
+    if (line.x.length >= wish.maxCorners || wish.outOfTime()) return;
+    const n = beside(line, k, 1);
+    if (line.pinned[k] && line.pinned[n]) continue;
+    for (const share of [0.5, NEAR_START]) {
+      const key = `${share} ${Math.round((4 * line.leg[k]!) / wish.cornerPrice)}`;
+      if (barren.has(key)) continue;
+      if (addOne(terms, line, k, share, wish)) break;
+      barren.add(key);
+    }
+  }
+}
+
+/** @param share where on leg k; `NEAR_START` cuts its first corner off */
+function addOne(
+  terms: SiteTerms,
+  line: BentLine,
+  k: number,
+  share: number,
+  wish: RefineWish,
+): boolean {
+  const n = beside(line, k, 1);
+  const dx = line.x[n]! - line.x[k]!;
+  const dy = line.y[n]! - line.y[k]!;
+  const length = Math.hypot(dx, dy);
+  if (length < 4 * wish.toM + 1) return false;
+  const t = share === NEAR_START ? Math.min(CHAMFER_SHARE, CHAMFER_M / length) : share;
+  const copy = copyOf(line);
+  const before = totalPrice(line);
+  line.x.splice(k + 1, 0, line.x[k]! + t * dx);
+  line.y.splice(k + 1, 0, line.y[k]! + t * dy);
+  line.pinned.splice(k + 1, 0, false);
+  line.still.splice(k + 1, 0, false);
+  line.leg.splice(k + 1, 0, 0);
+  line.leg[k] = priceOfLeg(terms, line, k);
+  line.leg[k + 1] = priceOfLeg(terms, line, k + 1);
+  slideCorners(terms, line, radii(wish.fromM, wish.fromM / 8), around(line, k + 1, 1));
+  if (totalPrice(line) < before - wish.cornerPrice) return true;
+  restore(line, copy);
+  return false;
+}
+
+function remove(line: BentLine, k: number): void {
+  for (const list of [line.x, line.y, line.leg]) list.splice(k, 1);
+  for (const list of [line.pinned, line.still]) list.splice(k, 1);
+}
+
+function around(line: BentLine, k: number, by: number): Set<number> {
+  const set = new Set<number>();
+  for (let m = -by; m <= by; m++) set.add(beside(line, k, m));
+  return set;
+}
+
+function classAlong(terms: SiteTerms, line: BentLine, from: number, legs: number): number {
+  let bits = 0;
+  for (let m = 0; m < legs; m++) {
+    const k = beside(line, from, m);
+    const n = beside(line, from, m + 1);
+    bits ^= legClass(terms, line.x[k]!, line.y[k]!, line.x[n]!, line.y[n]!);
+  }
+  return bits;
+}
+
+/** Where the lines a -> b and c -> d, carried on beyond b and d, meet; null when they do not. */
+function crossing(line: BentLine, a: number, b: number, c: number, d: number): [number, number] | null {
+  const ux = line.x[b]! - line.x[a]!;
+  const uy = line.y[b]! - line.y[a]!;
+  const vx = line.x[d]! - line.x[c]!;
+  const vy = line.y[d]! - line.y[c]!;
+  const cross = ux * vy - uy * vx;
+  if (Math.abs(cross) < 1e-9) return null;
+  const wx = line.x[c]! - line.x[a]!;
+  const wy = line.y[c]! - line.y[a]!;
+  const s = (wx * vy - wy * vx) / cross;
+  const t = (wx * uy - wy * ux) / cross;
+  if (s < 1 || t < 1) return null;
+  return [line.x[a]! + s * ux, line.y[a]! + s * uy];
+}

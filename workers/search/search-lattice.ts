@@ -1,0 +1,59 @@
+import { branchAndBound, type LatticeRings, TOLERANCE } from "./branch-and-bound.ts";
+import { cutRay } from "./cut-ray.ts";
+import { firstLimit } from "./first-limit.ts";
+import type { Lattice } from "./lattice.ts";
+import { loopSpace, spaceBytes } from "./loop-space.ts";
+import { nestedRegions } from "./nested-regions.ts";
+import { stencilOf } from "./stencil.ts";
+import type { Point, SearchStep } from "./types.ts";
+
+export interface LatticeWish {
+  readonly neighbours: 8 | 16 | 32;
+  /** Branch and bound over the starts (small windows), or divide and conquer (large ones). */
+  readonly by: "branch" | "divide";
+  /** Price of a ring already known, m3; null when there is none. */
+  readonly knownPrice: number | null;
+  readonly runs: number;
+  readonly tolerance: number;
+  readonly outOfTime: () => boolean;
+}
+
+export interface LatticeAnswer extends LatticeRings {
+  readonly runs: number;
+  readonly settled: number;
+  readonly bytes: number;
+}
+
+export const USUAL_WISH: LatticeWish = {
+  neighbours: 16,
+  by: "branch",
+  knownPrice: null,
+  runs: 40,
+  tolerance: TOLERANCE,
+  outOfTime: () => false,
+};
+
+const RAISE = 8;
+const MOST_PRICE = 1e12;
+
+/** The cheapest rings of a lattice round a point inside the structure. */
+export function* searchLattice(
+  lattice: Lattice,
+  inside: Point,
+  wish: LatticeWish,
+): Generator<SearchStep, LatticeAnswer> {
+  const stencil = stencilOf(wish.neighbours, lattice.columns);
+  const ray = cutRay(lattice, inside[0], inside[1], stencil.reach);
+  const space = loopSpace(lattice.price, lattice.columns, ray, stencil);
+  const search = wish.by === "branch" ? branchAndBound : nestedRegions;
+  const guess = firstLimit(lattice);
+  const sure = wish.knownPrice !== null || guess.sure;
+  let price = wish.knownPrice ?? guess.price;
+  let answer = yield* search(space, { ...wish, price }, wish.tolerance);
+  while (!sure && answer.rings.length === 0 && price < MOST_PRICE && ray.starts.length > 0) {
+    price *= RAISE;
+    answer = yield* search(space, { ...wish, price }, wish.tolerance);
+  }
+  const bytes = spaceBytes(space) + lattice.why.byteLength;
+  return { ...answer, runs: space.runs, settled: space.settled, bytes };
+}

@@ -1,0 +1,69 @@
+import { legClass } from "./leg-class.ts";
+import { legPrice, surelyTooClose } from "./leg-price.ts";
+import type { SiteTerms } from "./site-terms.ts";
+
+/** Longest run of points that one leg may stand for. */
+const LONGEST_SPAN = 120;
+
+/**
+ * The corners, out of a ring's points, with the least price plus `cornerPrice` for each: by dynamic
+ * programming over the closed list, begun at one point and repeated from a corner half way round. A leg is
+ * taken only if it passes every anchor on the same side as the points it stands for.
+ * @param points x and y interleaved, metres
+ */
+export function simplifyRing(
+  terms: SiteTerms,
+  points: Float64Array,
+  cornerPrice: number,
+): Float64Array {
+  const first = chosenFrom(terms, points, cornerPrice);
+  if (first.length < 3) return points;
+  const turned = startingAt(points, first[first.length >> 1]!);
+  const second = chosenFrom(terms, turned, cornerPrice);
+  const corners = new Float64Array(2 * second.length);
+  second.forEach((at, k) => {
+    corners[2 * k] = turned[2 * at]!;
+    corners[2 * k + 1] = turned[2 * at + 1]!;
+  });
+  return corners;
+}
+
+/** The same ring, begun at another of its points. */
+export function startingAt(points: Float64Array, first: number): Float64Array {
+  const turned = new Float64Array(points.length);
+  turned.set(points.subarray(2 * first));
+  turned.set(points.subarray(0, 2 * first), points.length - 2 * first);
+  return turned;
+}
+
+/** Indices of the points kept, the first among them. */
+function chosenFrom(terms: SiteTerms, points: Float64Array, cornerPrice: number): number[] {
+  const count = points.length / 2;
+  const x = (k: number) => points[2 * (k % count)]!;
+  const y = (k: number) => points[2 * (k % count) + 1]!;
+  const passed = new Int32Array(count + 1);
+  for (let k = 0; k < count; k++) {
+    passed[k + 1] = passed[k]! ^ legClass(terms, x(k), y(k), x(k + 1), y(k + 1));
+  }
+  const best = new Float64Array(count + 1).fill(Infinity);
+  const from = new Int32Array(count + 1);
+  best[0] = 0;
+  for (let j = 1; j <= count; j++) {
+    for (let i = j - 1; i >= Math.max(0, j - LONGEST_SPAN); i--) {
+      const limit = best[j]! - best[i]! - cornerPrice;
+      if (!(limit > 0)) continue;
+      if (i < j - 1) {
+        const bits = legClass(terms, x(i), y(i), x(j), y(j));
+        if (bits !== (passed[i]! ^ passed[j]!)) continue;
+        if (surelyTooClose(terms, x(i), y(i), x(j), y(j))) continue;
+      }
+      const price = legPrice(terms, x(i), y(i), x(j), y(j), limit);
+      if (price >= limit) continue;
+      best[j] = best[i]! + price + cornerPrice;
+      from[j] = i;
+    }
+  }
+  const kept: number[] = [];
+  for (let j = count; j > 0; j = from[j]!) kept.push(from[j]!);
+  return kept.reverse();
+}

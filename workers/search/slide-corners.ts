@@ -1,0 +1,124 @@
+import { beside, type BentLine, legCount, moveIfBetter } from "./bent-line.ts";
+import type { SiteTerms } from "./site-terms.ts";
+
+const COMPASS = Array.from({ length: 8 }, (_, k): [number, number] => [
+  Math.cos((k * Math.PI) / 4),
+  Math.sin((k * Math.PI) / 4),
+]);
+const MOST_SWEEPS = 12;
+/** A leg is slid along its neighbours only where they stand at least this square to it (sine). */
+const LEAST_SINE = 0.2;
+
+/** Radii of a search, metres: halved from first to last. */
+export function radii(firstM: number, lastM: number): number[] {
+  const list: number[] = [];
+  for (let r = firstM; r >= lastM; r /= 2) list.push(r);
+  return list;
+}
+
+/**
+ * Pattern search: at each radius corners are moved and legs shifted by that much as long as the price
+ * falls. Pinned corners stay.
+ * @param only corners to move; all when left out
+ */
+export function slideCorners(
+  terms: SiteTerms,
+  line: BentLine,
+  radiiM: readonly number[],
+  only?: ReadonlySet<number>,
+): void {
+  for (const radius of radiiM) {
+    line.still.fill(false);
+    for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
+      if (!sweepOnce(terms, line, radius, only)) break;
+    }
+  }
+}
+
+function sweepOnce(
+  terms: SiteTerms,
+  line: BentLine,
+  radius: number,
+  only: ReadonlySet<number> | undefined,
+): boolean {
+  let better = false;
+  const wanted = (k: number) => !line.pinned[k] && !(only && !only.has(k));
+  for (let k = 0; k < line.x.length; k++) {
+    if (line.still[k]) continue;
+    line.still[k] = true;
+    if (wanted(k) && moveCorner(terms, line, k, radius)) better = true;
+    const n = beside(line, k, 1);
+    if (k >= legCount(line) || !wanted(k) || !wanted(n)) continue;
+    if (shiftLeg(terms, line, k, radius)) better = true;
+  }
+  return better;
+}
+
+function moveCorner(terms: SiteTerms, line: BentLine, k: number, radius: number): boolean {
+  let better = false;
+  for (const [ux, uy] of directionsAt(line, k)) {
+    for (let go = 0; go < 8; go++) {
+      const x = [line.x[k]! + radius * ux];
+      const y = [line.y[k]! + radius * uy];
+      if (!moveIfBetter(terms, line, k, x, y)) break;
+      better = true;
+    }
+  }
+  return better;
+}
+
+/** The eight points of the compass, and along and across both legs. */
+function directionsAt(line: BentLine, k: number): [number, number][] {
+  const directions = [...COMPASS];
+  for (const by of [-1, 1]) {
+    const n = beside(line, k, by);
+    if (n < 0 || n >= line.x.length) continue;
+    const [ux, uy] = unit(line.x[n]! - line.x[k]!, line.y[n]! - line.y[k]!);
+    directions.push([ux, uy], [-ux, -uy], [-uy, ux], [uy, -ux]);
+  }
+  return directions;
+}
+
+function shiftLeg(terms: SiteTerms, line: BentLine, k: number, radius: number): boolean {
+  const n = beside(line, k, 1);
+  const [ux, uy] = unit(line.x[n]! - line.x[k]!, line.y[n]! - line.y[k]!);
+  let better = false;
+  for (const signed of [radius, -radius]) {
+    const shiftX = -uy * signed;
+    const shiftY = ux * signed;
+    const [p, q] = [slideAlong(line, k, -1, shiftX, shiftY), slideAlong(line, n, 1, shiftX, shiftY)];
+    const ways: [number, number, number, number][] = [
+      [shiftX, shiftY, shiftX, shiftY],
+      [shiftX, shiftY, -shiftX, -shiftY],
+      [p[0], p[1], q[0], q[1]],
+    ];
+    for (const [x1, y1, x2, y2] of ways) {
+      const xs = [line.x[k]! + x1, line.x[n]! + x2];
+      const ys = [line.y[k]! + y1, line.y[n]! + y2];
+      if (moveIfBetter(terms, line, k, xs, ys)) better = true;
+    }
+  }
+  return better;
+}
+
+/** Move of a leg's end along its other leg that shifts the end by (shiftX, shiftY) square to the leg. */
+function slideAlong(
+  line: BentLine,
+  k: number,
+  by: number,
+  shiftX: number,
+  shiftY: number,
+): [number, number] {
+  const n = beside(line, k, by);
+  if (n < 0 || n >= line.x.length) return [shiftX, shiftY];
+  const [ux, uy] = unit(line.x[n]! - line.x[k]!, line.y[n]! - line.y[k]!);
+  const shift = Math.hypot(shiftX, shiftY);
+  const sine = (ux * shiftX + uy * shiftY) / shift;
+  if (Math.abs(sine) < LEAST_SINE) return [shiftX, shiftY];
+  return [(ux * shift) / sine, (uy * shift) / sine];
+}
+
+function unit(dx: number, dy: number): [number, number] {
+  const length = Math.hypot(dx, dy) || 1;
+  return [dx / length, dy / length];
+}
