@@ -1,5 +1,5 @@
 /** Uniform numbers in [0, 1) from an integer seed; the same sequence on every machine (mulberry32). */
-export function seededRandom(seed: number): () => number {
+function seededRandom(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

@@ -14,7 +14,7 @@ import {
 } from "./layout.ts";
 import { ease, mix, smoothNoise } from "./noise.ts";
 
-export const SEED = 20260;
+const SEED = 20260;
 
 /** Water in the river on the day of the survey at the west edge, metres, and its fall per metre. */
 const SURVEY_WATER_M = 262.1;
@@ -29,7 +29,7 @@ const fine = smoothNoise(SEED + 2);
  * A valley floor with a fall of 0.3 m in 1 km, and on it, one after the other: the river with its natural
  * levees, the old channel, a sand ridge, the yard, a ditch, a raised drive and a road bank.
  */
-export function siteGroundM(east: number, north: number): number {
+function siteGroundM(east: number, north: number): number {
   if (inPond(east, north)) return Number.NaN;
   const fromRiver = riverDistance(east, north);
   if (fromRiver < RIVER_HALF_WIDTH_M - 6) return SURVEY_WATER_M - VALLEY_FALL * east;

@@ -1,4 +1,14 @@
-import type { Bag, GroundSettings, Plan, Practice, Section, Sheet, Water } from "./plan.ts";
+import type {
+  Bag,
+  GroundSettings,
+  HoldingSettings,
+  Plan,
+  Practice,
+  Section,
+  Sheet,
+  TimeSettings,
+  Water,
+} from "./plan.ts";
 
 /** International foot, exact. Source: 85 FR 62698. */
 export const FOOT_M = 0.3048;
@@ -63,6 +73,56 @@ export const DEFAULT_PRACTICE: Practice = {
   raiseM: 1 * FOOT_M,
 };
 
+export const DEFAULT_HOLDING: HoldingSettings = {
+  frictionLow: 0.3,
+  frictionHigh: 0.5,
+  leveeKgPerM3: 110 * PCF_KG_PER_M3,
+  uplift: "triangular",
+  slidingFactor: 1.5,
+  overturningFactor: 1.5,
+  fillLowMPerS: 1e-5,
+  fillHighMPerS: 1e-3,
+  sheetLaid: true,
+  sheetCutLow: 0.6,
+  sheetCutHigh: 0.7,
+  soil: "unknown",
+  underDepthM: 0,
+  underLowMPerS: 1e-5,
+  underHighMPerS: 1e-3,
+  trenchLowM: 4 * (FOOT_M / 12),
+  trenchHighM: 6 * (FOOT_M / 12),
+  rainMPerS: FOOT_M / 12 / 3600,
+  runoffLow: 0.5,
+  runoffHigh: 0.95,
+  pumpMargin: 1.5,
+  pumpSpares: 1,
+};
+
+export const DEFAULT_TIME: TimeSettings = {
+  forecast: null,
+  startAt: null,
+  marginM: 1 * FOOT_M,
+  setUpH: 2,
+  fillShare: 0.5,
+  crews: 2,
+  shifts: 2,
+  shiftH: 8,
+  lit: false,
+  dayFromH: 6,
+  dayToH: 20,
+  liftM: 1 * FOOT_M,
+};
+
+/** A plan's settings for standing up, seeping and pumping, the defaults where it has none. */
+export function holdingOf(plan: Plan): HoldingSettings {
+  return plan.holding ?? DEFAULT_HOLDING;
+}
+
+/** A plan's settings for time and people, the defaults where it has none. */
+export function timeOf(plan: Plan): TimeSettings {
+  return plan.time ?? DEFAULT_TIME;
+}
+
 export const EMPTY_PLAN: Plan = {
   title: "Untitled plan",
   structures: [],
@@ -74,6 +134,8 @@ export const EMPTY_PLAN: Plan = {
   ground: DEFAULT_GROUND,
   section: DEFAULT_SECTION,
   practice: DEFAULT_PRACTICE,
+  holding: DEFAULT_HOLDING,
+  time: DEFAULT_TIME,
   terrain: [],
   chosenId: null,
 };

@@ -42,6 +42,11 @@ const DOCUMENTS: Readonly<Record<string, string>> = {
   KHAMIS: "Surveying lecture, average end area and prismoidal volumes, after Ghilani, chapter 26",
   MAHUN: "Open-access surveying text, chapter VIII-A, stationing, J. Mahun",
   "TM-TRK": "TM 9-2320-366-10-1, table 2-15, material weights, US Army",
+  "BASE-N": "Protect your basement from flood damage, North Dakota State University Extension",
+  "BASE-F": "Do not pump out basements too early or too fast, FEMA releases, 2011 and 2019",
+  LOM: "Levee Owner's Manual, US Army Corps of Engineers, March 2006",
+  LSU: "Using Levees, Using Sandbags and Using Pumps in Flood Protection, LSU AgCenter",
+  QLD: "DIY using sandbags, Queensland State Emergency Service",
 };
 
 /** Full titles of every document whose key stands in a source line, in the order they stand there. */

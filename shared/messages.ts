@@ -1,6 +1,7 @@
 import type { Failure } from "./failure.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
 import type { CrossSection, SizedLine } from "./sizing-types.ts";
+import type { TraceWaterRequest, WaterTrace } from "./water-types.ts";
 
 /** A raster file as the browser or Node hands it over; read by slices, never whole. */
 export interface TerrainFile {
@@ -131,6 +132,8 @@ export interface EngineMessages {
   crossSection: [CrossSectionRequest, CrossSection];
   contours: [ContoursRequest, ContoursResponse];
   probe: [ProbeRequest, ProbeResponse];
+  /** Connected water and what it reaches, without a levee and with each alternative. */
+  traceWater: [TraceWaterRequest, WaterTrace];
 }
 
 export type Verb = keyof EngineMessages;

@@ -6,6 +6,9 @@ import { planPlane } from "./plan-plane.ts";
 /** Sharpest turn one corner of the ring takes, radians; a right-angled building corner gets two. */
 const TURN_PER_CORNER = Math.PI / 3;
 
+/** Corners of the outline that stand out less than this are left out; the ring runs that much further away, metres. */
+const STANDS_OUT_M = 0.05;
+
 /** Decimals of a degree kept, about a tenth of a millimetre: drawing tools refuse more than nine. */
 const DECIMALS = 9;
 
@@ -48,15 +51,17 @@ export function offsetRing(request: OffsetRingRequest): Outcome<readonly LonLat[
     );
   }
   const plane = planPlane(first);
-  const hull = convexOutline(points.map((each) => plane.toPlane(each)));
-  if (!hull) {
+  const places = points.map((each): Point => plane.toPlane(each));
+  const outline = convexOutline(places);
+  if (!outline) {
     return refused(
       "ring/flat-structure",
       "Expected a building with some area; all its corners lie on one line.",
       "Draw the building again.",
     );
   }
-  const corners = hull.flatMap((_, index) => cornersAround(hull, index, request.distanceM));
+  const distanceM = request.distanceM + furthestOutside(places, outline);
+  const corners = outline.flatMap((_, index) => cornersAround(outline, index, distanceM));
   return {
     ok: true,
     value: corners.map(([x, y]) => {
@@ -68,12 +73,39 @@ export function offsetRing(request: OffsetRingRequest): Outcome<readonly LonLat[
 
 type Point = readonly [number, number];
 
+/** The convex hull, counter-clockwise, without corners that stand out by less than a bag; null when it is flat. */
 function convexOutline(points: readonly Point[]): readonly Point[] | null {
   const hull = convex(featureCollection(points.map(([x, y]) => point([x, y]))));
   const closed = hull?.geometry.coordinates[0] as Point[] | undefined;
-  if (!closed || closed.length < 4) return null;
+  if (!closed) return null;
   const open = closed.slice(0, -1);
-  return signedArea(open) < 0 ? open.reverse() : open;
+  let outline: readonly Point[] = signedArea(open) < 0 ? open.reverse() : open;
+  for (let index = flattest(outline); index >= 0; index = flattest(outline)) {
+    outline = outline.filter((_, i) => i !== index);
+  }
+  return outline.length >= 3 ? outline : null;
+}
+
+/** The corner that stands out least from the side its neighbours would make, if by less than {@link STANDS_OUT_M}. */
+function flattest(outline: readonly Point[]): number {
+  const heights = outline.map((at, i) => {
+    const before = outline[(i + outline.length - 1) % outline.length]!;
+    return beyondSide(at, before, outline[(i + 1) % outline.length]!);
+  });
+  const least = Math.min(...heights);
+  return least < STANDS_OUT_M ? heights.indexOf(least) : -1;
+}
+
+/** How far a place lies to the right of the side from `a` to `b`, metres; 0 for a side without length. */
+function beyondSide([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
+  const lengthM = Math.hypot(bx - ax, by - ay);
+  if (!(lengthM > 0)) return 0;
+  return ((x - ax) * (by - ay) - (y - ay) * (bx - ax)) / lengthM;
+}
+
+function furthestOutside(points: readonly Point[], outline: readonly Point[]): number {
+  const sides = outline.map((from, i) => [from, outline[(i + 1) % outline.length]!] as const);
+  return Math.max(0, ...points.flatMap((at) => sides.map(([a, b]) => beyondSide(at, a, b))));
 }
 
 function signedArea(ring: readonly Point[]): number {
@@ -84,10 +116,10 @@ function signedArea(ring: readonly Point[]): number {
 }
 
 /** The ring's corners round one corner of the convex outline: each on the tangents of the circle of `distanceM`. */
-function cornersAround(hull: readonly Point[], index: number, distanceM: number): Point[] {
-  const at = hull[index]!;
-  const before = hull[(index + hull.length - 1) % hull.length]!;
-  const after = hull[(index + 1) % hull.length]!;
+function cornersAround(outline: readonly Point[], index: number, distanceM: number): Point[] {
+  const at = outline[index]!;
+  const before = outline[(index + outline.length - 1) % outline.length]!;
+  const after = outline[(index + 1) % outline.length]!;
   const inward = Math.atan2(at[1] - before[1], at[0] - before[0]);
   const outward = Math.atan2(after[1] - at[1], after[0] - at[0]);
   const turn = (outward - inward + 2 * Math.PI) % (2 * Math.PI);

@@ -9,19 +9,37 @@ import {
   GAUGE,
   MAX_COUNT,
   NO_GO,
+  SOURCE,
   STRUCTURE,
   TITLE,
 } from "./plan-schema.ts";
-import { GROUND, PRACTICE, SECTION, TERRAIN, WATER } from "./plan-settings-schema.ts";
+import {
+  GROUND,
+  HOLDING,
+  PRACTICE,
+  SECTION,
+  TERRAIN,
+  TIME,
+  WATER,
+} from "./plan-settings-schema.ts";
 import { cleanText, shown } from "./plan-text.ts";
 
 type ListKey = keyof typeof MAX_COUNT;
 
-const LISTS = { structures: STRUCTURE, alignments: ALIGNMENT, noGo: NO_GO, terrain: TERRAIN };
+const LISTS = {
+  structures: STRUCTURE,
+  alignments: ALIGNMENT,
+  noGo: NO_GO,
+  sources: SOURCE,
+  terrain: TERRAIN,
+};
+/** Lists that a plan may leave out. */
+const OPTIONAL: ReadonlySet<ListKey> = new Set(["sources"]);
 const LIST_WORDS = {
   structures: ["structures", "Structure"],
   alignments: ["alignments", "Alignment"],
   noGo: ["no-go areas", "No-go area"],
+  sources: ["sources", "Source"],
   terrain: ["terrain files", "Terrain file"],
 } as const;
 const SINGLES = {
@@ -32,6 +50,8 @@ const SINGLES = {
   ground: GROUND,
   section: SECTION,
   practice: PRACTICE,
+  holding: HOLDING,
+  time: TIME,
   chosenId: CHOSEN,
   carried: CARRIED,
 };
@@ -81,6 +101,7 @@ function singleComplaint(
 
 function listComplaint(key: ListKey, after: unknown, before: unknown): string | null {
   if (after === before && after !== undefined) return null;
+  if (after === undefined && OPTIONAL.has(key)) return null;
   const [many, one] = LIST_WORDS[key];
   if (!Array.isArray(after)) return `Expected ${many} as a list; came ${shown(after)}.`;
   if (after.length > MAX_COUNT[key]) {

@@ -6,7 +6,7 @@ import { cleanLabel, MAX_NAME, shown } from "./plan-text.ts";
 export type Entries = { [name: string]: unknown };
 
 /** Roles of features that make up a plan; features of other roles are carried along. */
-export type Role = "structure" | "alignment" | "no-go" | "gauge" | "flow";
+export type Role = "structure" | "alignment" | "no-go" | "source" | "gauge" | "flow";
 
 /** One feature of ours with its envelope proven; its coordinates are not. */
 export interface OurFeature {
@@ -25,6 +25,7 @@ const TYPES: Record<Role, readonly string[]> = {
   structure: ["Polygon", "MultiPolygon"],
   alignment: ["Polygon", "LineString", "MultiPolygon", "MultiLineString"],
   "no-go": ["Polygon", "MultiPolygon"],
+  source: ["Point", "MultiPoint"],
   gauge: ["Point", "MultiPoint"],
   flow: ["LineString", "MultiLineString"],
 };
@@ -35,6 +36,7 @@ export const ROLE_WORDS: Record<Role, string> = {
   structure: "Structure",
   alignment: "Alignment",
   "no-go": "No-go area",
+  source: "Source",
   gauge: "Gauge",
   flow: "Flow",
 };

@@ -26,7 +26,7 @@ export interface FootprintOptions {
 }
 
 /** Most characters a footprint file may have. */
-export const MAX_FOOTPRINT_CHARACTERS = 60_000_000;
+export const MAX_FOOTPRINT_CHARACTERS = 20_000_000;
 /** Most footprints taken from one file: those nearest to the middle of the ground. */
 const MAX_TAKEN = 50;
 const EXPECTED = { words: "a footprint file", maxCharacters: MAX_FOOTPRINT_CHARACTERS };

@@ -25,6 +25,11 @@ export function oneOf<const T extends readonly string[]>(words: string, allowed:
   );
 }
 
+/** True or false. */
+export function yesOrNo(words: string) {
+  return v.boolean((issue) => `Expected ${words} as true or false; came ${shown(issue.input)}.`);
+}
+
 /** Plain text of `least` to `most` characters; when `least` is above 0, with something to be seen. */
 export function text(words: string, least: number, most: number) {
   return v.custom<string>(

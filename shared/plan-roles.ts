@@ -1,4 +1,13 @@
-import type { Alignment, Carried, Flow, Gauge, LonLat, NoGo, Structure } from "./plan.ts";
+import type {
+  Alignment,
+  Carried,
+  Flow,
+  Gauge,
+  LonLat,
+  NoGo,
+  Structure,
+  WaterSource,
+} from "./plan.ts";
 import {
   badFeature,
   type Entries,
@@ -18,6 +27,8 @@ export interface FoundFeatures {
   readonly structures: readonly Structure[];
   readonly alignments: readonly Alignment[];
   readonly noGo: readonly NoGo[];
+  /** Left out when the file holds none. */
+  readonly sources?: readonly WaterSource[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
   /** Features of other roles, and what else ours hold, by `role:id`. */
@@ -28,6 +39,7 @@ interface Draft {
   readonly structures: Structure[];
   readonly alignments: Alignment[];
   readonly noGo: NoGo[];
+  readonly sources: WaterSource[];
   gauge: Gauge | null;
   flow: Flow | null;
   readonly byFeature: { [key: string]: { properties: Entries; members: Entries } };
@@ -41,6 +53,7 @@ const READ: Record<Role, ReadonlySet<string>> = {
   structure: new Set(["role", "name", "floorM", "direction"]),
   alignment: new Set(["role", "name", "reachBreaksM", "direction"]),
   "no-go": new Set(["role", "name", "direction"]),
+  source: new Set(["role", "name"]),
   gauge: new Set(["role", "name"]),
   flow: new Set(["role"]),
 };
@@ -59,9 +72,13 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
   const draft = newDraft(notes);
   for (const each of read) if (each) draft.naming[each.role].state(each.id, each.name);
   for (const each of read) if (each) TAKERS[each.role](each, draft);
-  const { structures, alignments, noGo, gauge, flow, byFeature } = draft;
+  const { structures, alignments, noGo, sources, gauge, flow, byFeature } = draft;
   const others = features.filter((_, index) => read[index] === null);
-  return { structures, alignments, noGo, gauge, flow, carried: { features: others, byFeature } };
+  return {
+    ...{ structures, alignments, noGo, gauge, flow },
+    ...(sources.length > 0 ? { sources } : {}),
+    carried: { features: others, byFeature },
+  };
 }
 
 function newDraft(notes: string[]): Draft {
@@ -71,6 +88,7 @@ function newDraft(notes: string[]): Draft {
     structures: [],
     alignments: [],
     noGo: [],
+    sources: [],
     gauge: null,
     flow: null,
     byFeature: {},
@@ -79,6 +97,7 @@ function newDraft(notes: string[]): Draft {
       structure: numbered("structure"),
       alignment: naming("alignment-", freeLetter),
       "no-go": numbered("no-go"),
+      source: numbered("source"),
       gauge: numbered("gauge"),
       flow: numbered("flow"),
     },
@@ -105,6 +124,18 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
     const name = draft.naming.alignment.giveName(feature.name);
     draft.alignments.push({ id, name, kind, corners, reachBreaksM });
     carryRest(feature, id, draft);
+  },
+  source(feature, draft) {
+    const parts = partsOf(feature.geometry);
+    if (parts.length === 0) throw badGeometry(feature.where, "Expected a point; came none.");
+    refuseBeyond(MAX_COUNT.sources, draft.sources.length + parts.length, "sources");
+    for (const [index, part] of parts.entries()) {
+      const at = position(part, feature.where);
+      const id = index === 0 ? giveId(feature, draft) : draft.naming.source.giveId(null);
+      const name = draft.naming.source.giveName(index === 0 ? feature.name : null);
+      draft.sources.push({ id, name, at });
+      if (index === 0) carryRest(feature, id, draft);
+    }
   },
   gauge(feature, draft) {
     if (draft.gauge) throw badFeature(feature.where, "Expected one gauge; this is the second.");

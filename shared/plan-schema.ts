@@ -1,5 +1,5 @@
 import * as v from "valibot";
-import type { Alignment, Flow, Gauge, LonLat, NoGo, Structure } from "./plan.ts";
+import type { Alignment, Flow, Gauge, LonLat, NoGo, Structure, WaterSource } from "./plan.ts";
 import { fields, quantity, text } from "./plan-makers.ts";
 import { MAX_NAME, shown } from "./plan-text.ts";
 
@@ -10,7 +10,13 @@ export const PLAN_VERSION = 1;
 /** Most corners one outline or alignment may have. */
 export const MAX_CORNERS = 2000;
 /** Most entries of each list of the plan. */
-export const MAX_COUNT = { structures: 200, alignments: 50, noGo: 200, terrain: 500 } as const;
+export const MAX_COUNT = {
+  structures: 200,
+  alignments: 50,
+  noGo: 200,
+  sources: 50,
+  terrain: 500,
+} as const;
 const MAX_BREAKS = 500;
 /** Longest alignment, metres: the plan plane holds its accuracy within 9 km of the site. */
 const MAX_LINE_M = 20_000;
@@ -152,6 +158,8 @@ export const NO_GO = fields("a no-go area", {
   name,
   outline: corners("corners of the area", 3, true),
 }) as Schema<NoGo>;
+
+export const SOURCE = fields("a source", { id, name, at: lonLat }) as Schema<WaterSource>;
 
 export const GAUGE = v.nullable(fields("the gauge", { name, at: lonLat })) as Schema<Gauge | null>;
 

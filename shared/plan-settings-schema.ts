@@ -1,7 +1,18 @@
 import * as v from "valibot";
-import type { Bag, GroundSettings, Practice, Section, Sheet, TerrainRef, Water } from "./plan.ts";
-import { fields, oneOf, quantity, setting, text } from "./plan-makers.ts";
+import type {
+  Bag,
+  GroundSettings,
+  HoldingSettings,
+  Practice,
+  Section,
+  Sheet,
+  TerrainRef,
+  TimeSettings,
+  Water,
+} from "./plan.ts";
+import { fields, oneOf, quantity, setting, text, yesOrNo } from "./plan-makers.ts";
 import { MAX_NOTE } from "./plan-text.ts";
+import { FORECAST, START_AT } from "./time/forecast-schema.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -84,6 +95,88 @@ export const PRACTICE = v.pipe(
       `Expected the low rate of a task (practice.taskRateLow) not above the high rate of ${issue.input.taskRateHigh}; came ${issue.input.taskRateLow}.`,
   ),
 ) as Schema<Practice>;
+
+const SOILS = [
+  ...(["unknown", "fine-silt", "fine-sand", "medium-sand", "coarse-sand"] as const),
+  ...(["fine-gravel", "coarse-gravel", "soft-clay", "medium-clay", "hard-clay"] as const),
+] as const;
+
+/** Pairs of settings of which the first may not be above the second. */
+const HOLDING_PAIRS = [
+  ["frictionLow", "frictionHigh"],
+  ["fillLowMPerS", "fillHighMPerS"],
+  ["sheetCutLow", "sheetCutHigh"],
+  ["underLowMPerS", "underHighMPerS"],
+  ["trenchLowM", "trenchHighM"],
+  ["runoffLow", "runoffHigh"],
+] as const;
+
+const falling = (holding: HoldingSettings) =>
+  HOLDING_PAIRS.find(([low, high]) => holding[low] > holding[high]);
+
+export const HOLDING = v.optional(
+  v.pipe(
+    fields("holding", {
+      frictionLow: setting("the low friction", "holding.frictionLow"),
+      frictionHigh: setting("the high friction", "holding.frictionHigh"),
+      leveeKgPerM3: setting("the density of the levee", "holding.leveeKgPerM3", "kg per m3"),
+      uplift: oneOf("the uplift (holding.uplift)", ["none", "triangular", "full"]),
+      slidingFactor: setting("the factor against sliding", "holding.slidingFactor"),
+      overturningFactor: setting("the factor against overturning", "holding.overturningFactor"),
+      fillLowMPerS: setting("the low conductivity of the fill", "holding.fillLowMPerS", "m/s"),
+      fillHighMPerS: setting("the high conductivity of the fill", "holding.fillHighMPerS", "m/s"),
+      sheetLaid: yesOrNo("whether the sheet is laid (holding.sheetLaid)"),
+      sheetCutLow: setting("the low cut by the sheet", "holding.sheetCutLow"),
+      sheetCutHigh: setting("the high cut by the sheet", "holding.sheetCutHigh"),
+      soil: oneOf("the soil (holding.soil)", SOILS),
+      underDepthM: setting("the depth of pervious ground", "holding.underDepthM", "m"),
+      underLowMPerS: setting("the low conductivity of the ground", "holding.underLowMPerS", "m/s"),
+      underHighMPerS: setting(
+        "the high conductivity of the ground",
+        "holding.underHighMPerS",
+        "m/s",
+      ),
+      trenchLowM: setting("the least depth of the trench", "holding.trenchLowM", "m"),
+      trenchHighM: setting("the greatest depth of the trench", "holding.trenchHighM", "m"),
+      rainMPerS: setting("the rain", "holding.rainMPerS", "m/s"),
+      runoffLow: setting("the low runoff coefficient", "holding.runoffLow"),
+      runoffHigh: setting("the high runoff coefficient", "holding.runoffHigh"),
+      pumpMargin: setting("the margin of the pumps", "holding.pumpMargin"),
+      pumpSpares: setting("the spare pumps", "holding.pumpSpares"),
+    }),
+    v.check(
+      (holding) => falling(holding) === undefined,
+      (issue) => {
+        const [low, high] = falling(issue.input)!;
+        return `Expected holding.${low} not above holding.${high}, which is ${issue.input[high]}; came ${issue.input[low]}.`;
+      },
+    ),
+  ),
+) as Schema<HoldingSettings | undefined>;
+
+export const TIME = v.optional(
+  v.pipe(
+    fields("time", {
+      forecast: FORECAST,
+      startAt: START_AT,
+      marginM: setting("the margin over the water", "time.marginM", "m"),
+      setUpH: setting("the hours of setting up", "time.setUpH", "h"),
+      fillShare: setting("the share of people who fill", "time.fillShare"),
+      crews: setting("the number of crews", "time.crews"),
+      shifts: setting("the number of shifts", "time.shifts"),
+      shiftH: setting("the length of a shift", "time.shiftH", "h"),
+      lit: yesOrNo("whether work is lit at night (time.lit)"),
+      dayFromH: setting("the start of daylight", "time.dayFromH", "h"),
+      dayToH: setting("the end of daylight", "time.dayToH", "h"),
+      liftM: setting("the height of a lift", "time.liftM", "m"),
+    }),
+    v.check(
+      (time) => time.dayFromH < time.dayToH,
+      (issue) =>
+        `Expected the start of daylight (time.dayFromH) before its end at ${issue.input.dayToH} h; came ${issue.input.dayFromH} h.`,
+    ),
+  ),
+) as Schema<TimeSettings | undefined>;
 
 export const TERRAIN = fields("a terrain file", {
   name: text("its name", 1, 255),

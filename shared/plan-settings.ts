@@ -1,7 +1,9 @@
 import {
   DEFAULT_GROUND,
+  DEFAULT_HOLDING,
   DEFAULT_PRACTICE,
   DEFAULT_SECTION,
+  DEFAULT_TIME,
   DEFAULT_WATER,
   EMPTY_PLAN,
 } from "./defaults.ts";
@@ -14,7 +16,15 @@ import { cleanLabel, cleanText, MAX_NOTE, shown } from "./plan-text.ts";
 export interface FoundSettings {
   readonly plan: Pick<
     Plan,
-    "title" | "water" | "ground" | "section" | "practice" | "terrain" | "chosenId"
+    | "title"
+    | "water"
+    | "ground"
+    | "section"
+    | "practice"
+    | "holding"
+    | "time"
+    | "terrain"
+    | "chosenId"
   >;
   /** Entries that are not known, in their nesting. */
   readonly unused: Entries;
@@ -33,6 +43,8 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
     ground: DEFAULT_GROUND,
     section: DEFAULT_SECTION,
     practice: DEFAULT_PRACTICE,
+    holding: DEFAULT_HOLDING,
+    time: DEFAULT_TIME,
   };
   const filled = fill(defaults, groups, [], unused, notes);
   return {

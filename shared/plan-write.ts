@@ -17,8 +17,8 @@ export function writePlanFile(plan: Plan): string {
 }
 
 function settingsOf(plan: Plan): Entries {
-  const { title, water, ground, section, practice, terrain, chosenId } = plan;
-  const ours = { title, chosenId, terrain, water, ground, section, practice };
+  const { title, water, ground, section, practice, holding, time, terrain, chosenId } = plan;
+  const ours = { title, chosenId, terrain, water, ground, section, practice, holding, time };
   return merged({ version: PLAN_VERSION, ...ours }, plan.carried?.settings ?? {});
 }
 
@@ -32,8 +32,9 @@ function merged(ours: Entries, carried: Entries): Entries {
   return result;
 }
 
-function ourFeatures({ structures, alignments, noGo, gauge, flow, carried }: Plan): Entries[] {
-  const single = (at: LonLat) => at.map(rounded);
+function ourFeatures(plan: Plan): Entries[] {
+  const { structures, alignments, noGo, sources, gauge, flow, carried } = plan;
+  const point = (at: LonLat) => ({ type: "Point", coordinates: at.map(rounded) });
   return [
     ...structures.map(({ id, name, floorM, outline }) =>
       polygon("structure", id, { name, floorM }, outline, carried),
@@ -44,17 +45,10 @@ function ourFeatures({ structures, alignments, noGo, gauge, flow, carried }: Pla
         : feature("alignment", id, { name, reachBreaksM }, lineOf(corners), carried),
     ),
     ...noGo.map(({ id, name, outline }) => polygon("no-go", id, { name }, outline, carried)),
-    ...(gauge
-      ? [
-          feature(
-            "gauge",
-            "",
-            { name: gauge.name },
-            { type: "Point", coordinates: single(gauge.at) },
-            carried,
-          ),
-        ]
-      : []),
+    ...(sources ?? []).map(({ id, name, at }) =>
+      feature("source", id, { name }, point(at), carried),
+    ),
+    ...(gauge ? [feature("gauge", "", { name: gauge.name }, point(gauge.at), carried)] : []),
     ...(flow ? [feature("flow", "", {}, lineOf([flow.from, flow.to]), carried)] : []),
   ];
 }

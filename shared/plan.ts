@@ -31,6 +31,13 @@ export interface NoGo {
   readonly outline: readonly LonLat[];
 }
 
+/** A place where the river's water is: where flood water comes from when it is traced. */
+export interface WaterSource {
+  readonly id: string;
+  readonly name: string;
+  readonly at: LonLat;
+}
+
 export interface Gauge {
   readonly name: string;
   readonly at: LonLat;
@@ -125,6 +132,102 @@ export interface Practice {
   readonly raiseM: number;
 }
 
+/** How much water presses up under the base: not at all, falling to nothing at a drained inner toe, or in full. */
+export type Uplift = "none" | "triangular" | "full";
+
+/** The ground under the levee, in the words of the creep tables. */
+export type Soil =
+  | "unknown"
+  | "fine-silt"
+  | "fine-sand"
+  | "medium-sand"
+  | "coarse-sand"
+  | "fine-gravel"
+  | "coarse-gravel"
+  | "soft-clay"
+  | "medium-clay"
+  | "hard-clay";
+
+/** What standing up, seeping and pumping are judged by. Low and high are the ends of a range. */
+export interface HoldingSettings {
+  /** Friction of the base on the ground. */
+  readonly frictionLow: number;
+  readonly frictionHigh: number;
+  /** Mass of the levee as built, kg/m3. */
+  readonly leveeKgPerM3: number;
+  readonly uplift: Uplift;
+  /** Factors of safety asked for. */
+  readonly slidingFactor: number;
+  readonly overturningFactor: number;
+  /** Hydraulic conductivity of the bag fill, m/s. */
+  readonly fillLowMPerS: number;
+  readonly fillHighMPerS: number;
+  /** True when the sheet is laid on the waterside. */
+  readonly sheetLaid: boolean;
+  /** Share of the seepage through the levee that the sheet takes off. */
+  readonly sheetCutLow: number;
+  readonly sheetCutHigh: number;
+  readonly soil: Soil;
+  /** Depth of pervious ground under the levee, metres; 0 = seepage under it is not counted. */
+  readonly underDepthM: number;
+  /** Hydraulic conductivity of that ground, m/s. */
+  readonly underLowMPerS: number;
+  readonly underHighMPerS: number;
+  /** Depth to which the base is set into the ground (bond trench), metres. */
+  readonly trenchLowM: number;
+  readonly trenchHighM: number;
+  /** Rain to pump against, m/s. */
+  readonly rainMPerS: number;
+  /** Runoff coefficient inside. */
+  readonly runoffLow: number;
+  readonly runoffHigh: number;
+  /** Pump capacity over the greatest demand. */
+  readonly pumpMargin: number;
+  readonly pumpSpares: number;
+}
+
+/** One row of a forecast. */
+export interface ForecastRow {
+  /** `2026-04-03T14:00-05:00`, or without an offset where the forecast states none. */
+  readonly at: string;
+  /** Stage at the gauge, or elevation, as the forecast's `levels` says; metres. */
+  readonly levelM: number;
+  readonly lowM: number | null;
+  readonly highM: number | null;
+}
+
+export interface Forecast {
+  readonly levels: "stage" | "elevation";
+  /** Rising in time; the zone offset of each row is kept. */
+  readonly rows: readonly ForecastRow[];
+  /** Who gave it and when, free text. */
+  readonly note: string;
+}
+
+/** When people work, and what the river is forecast to do meanwhile. */
+export interface TimeSettings {
+  readonly forecast: Forecast | null;
+  /** Start of work, as in a forecast row; null = the forecast's first row. */
+  readonly startAt: string | null;
+  /** Crest kept above the water at every hour, metres. */
+  readonly marginM: number;
+  /** Hours before the first bag is placed: clearing, trench, sand and bags on site. */
+  readonly setUpH: number;
+  /** Share of the people who fill; the rest carry and lay. */
+  readonly fillShare: number;
+  /** Crews that lay side by side, each on its own stretch. */
+  readonly crews: number;
+  readonly shifts: number;
+  readonly shiftH: number;
+  /** True when work goes on at night under lights. */
+  readonly lit: boolean;
+  /** Hours of the day between which an unlit crew works. */
+  readonly dayFromH: number;
+  readonly dayToH: number;
+  /** Height raised all along before the next is begun, metres. */
+  readonly liftM: number;
+}
+
 export interface TerrainRef {
   readonly name: string;
   readonly bytes: number;
@@ -135,12 +238,17 @@ export interface Plan {
   readonly structures: readonly Structure[];
   readonly alignments: readonly Alignment[];
   readonly noGo: readonly NoGo[];
+  /** Where water comes from, as marked; when left out, from every low edge of the ground. */
+  readonly sources?: readonly WaterSource[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
   readonly water: Water;
   readonly ground: GroundSettings;
   readonly section: Section;
   readonly practice: Practice;
+  /** Left out in plans made before these were asked for: read with `holdingOf` and `timeOf`. */
+  readonly holding?: HoldingSettings;
+  readonly time?: TimeSettings;
   /** Files the heights come from, so that a reopened plan can say which terrain it wants. */
   readonly terrain: readonly TerrainRef[];
   /** The alternative the totals and differences refer to; null when there is none. */

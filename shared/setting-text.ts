@@ -14,6 +14,8 @@ import {
 } from "./units.ts";
 
 const MILE_FT = 5280;
+const HOUR_S = 3600;
+const DAY_S = 86_400;
 const PCF = POUND_KG / CUBIC_FOOT_M3;
 const CY_PER_100_FT = CUBIC_YARD_M3 / (100 * FOOT_M);
 
@@ -38,7 +40,7 @@ const CUBIC: Readonly<Record<string, number>> = {
 };
 
 const UNITS: Readonly<
-  Record<Exclude<SettingKind, "length" | "small-length" | "elevation">, KindUnits>
+  Record<Exclude<SettingKind, "length" | "small-length" | "elevation" | "clock">, KindUnits>
 > = {
   ratio: { us: "", metric: "", per: { "": 1, ":1": 1 } },
   count: { us: "", metric: "", per: { "": 1, people: 1 } },
@@ -69,6 +71,21 @@ const UNITS: Readonly<
     metric: "kg",
     per: { lb: POUND_KG, lbs: POUND_KG, pound: POUND_KG, pounds: POUND_KG, kg: 1 },
   },
+  conductivity: {
+    us: "cm/s",
+    metric: "cm/s",
+    per: { "cm/s": 0.01, "mm/s": 0.001, "m/s": 1, "m/day": 1 / DAY_S, "ft/day": FOOT_M / DAY_S },
+  },
+  rain: {
+    us: "in/h",
+    metric: "mm/h",
+    per: { "in/h": FOOT_M / 12 / HOUR_S, "mm/h": 0.001 / HOUR_S },
+  },
+  hours: {
+    us: "h",
+    metric: "h",
+    per: { h: 1, hour: 1, hours: 1, min: 1 / 60, minutes: 1 / 60, days: 24 },
+  },
   density: {
     us: "lb/cu ft",
     metric: "kg/m3",
@@ -97,6 +114,13 @@ const WRITERS: Readonly<Record<SettingKind, Writer>> = {
   count: formatCount,
   ratio: (value) => trimmed(value, 3),
   rate: (value) => trimmed(value, 1),
+  conductivity: (value) => `${trimmed(value * 100, 6)} cm/s`,
+  rain: (value, us) =>
+    us
+      ? `${trimmed((value / FOOT_M) * 12 * HOUR_S, 2)} in/h`
+      : `${trimmed(value * 1000 * HOUR_S, 1)} mm/h`,
+  hours: (value) => `${trimmed(value, 2)} h`,
+  clock: clockText,
 };
 
 /** The number of one setting as the person reads it, with its unit. */
@@ -129,6 +153,7 @@ export function parseSetting(path: SettingPath, text: string, system: UnitSystem
 
 function read(kind: SettingKind, text: string, system: UnitSystem): number {
   if (kind === "length" || kind === "elevation") return lengthOf(text, system);
+  if (kind === "clock") return clockOf(text);
   const plain = plainText(text).replace(/³/g, "3");
   const match = /^([-+]?)\s*([\d.,]+(?:\s+\d+\/\d+)?)\s*(.*)$/.exec(plain);
   if (!match) return Number.NaN;
@@ -142,6 +167,19 @@ function read(kind: SettingKind, text: string, system: UnitSystem): number {
   const value = amountOf(match[2]!) * units.per[unit]!;
   if (kind === "count" && !Number.isInteger(value)) return Number.NaN;
   return match[1] === "-" ? -value : value;
+}
+
+/** Hour of the day from `6:30`, `06:30` or `6.5`. */
+function clockOf(text: string): number {
+  const match = /^(\d{1,2})(?::([0-5]\d)|(\.\d+))?$/.exec(text.trim());
+  if (!match) return Number.NaN;
+  return Number(match[1]) + Number(match[2] ?? 0) / 60 + Number(match[3] ?? 0);
+}
+
+function clockText(hour: number): string {
+  const minutes = Math.round(hour * 60);
+  const two = (n: number) => String(n).padStart(2, "0");
+  return Number.isFinite(hour) ? `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}` : "–";
 }
 
 function lengthOf(text: string, system: UnitSystem): number {

@@ -1,4 +1,11 @@
-import { DEFAULT_GROUND, DEFAULT_PRACTICE, DEFAULT_SECTION, DEFAULT_WATER } from "./defaults.ts";
+import {
+  DEFAULT_GROUND,
+  DEFAULT_HOLDING,
+  DEFAULT_PRACTICE,
+  DEFAULT_SECTION,
+  DEFAULT_TIME,
+  DEFAULT_WATER,
+} from "./defaults.ts";
 
 /** What a setting measures; decides its units on screen. */
 export type SettingKind =
@@ -14,7 +21,11 @@ export type SettingKind =
   | "mass"
   | "density"
   | "rate"
-  | "count";
+  | "count"
+  | "conductivity"
+  | "rain"
+  | "hours"
+  | "clock";
 
 /** Default, range and source of one adjustable number, SI. Range ends are allowed values. */
 export interface Setting {
@@ -280,5 +291,183 @@ export const SETTINGS = {
     [0, 10],
     "common practice, no source",
     "Another 1 to 2 ft above the forecast may be asked for; never past the limit.",
+  ),
+  "holding.frictionLow": setting(
+    "ratio",
+    DEFAULT_HOLDING.frictionLow,
+    [0.05, 2],
+    "from memory, weak; NAV702",
+    "Bags on wet grass 0.3 to 0.4; anything on sheet 0.2 to 0.3. NAV702 has 0.30 to 0.35 for concrete on silt and soft clay. Measured values exist (KRAHN) but were not found.",
+  ),
+  "holding.frictionHigh": setting(
+    "ratio",
+    DEFAULT_HOLDING.frictionHigh,
+    [0.05, 2],
+    "from memory, weak; NAV702",
+    "Bag on bag about 0.5. NAV702 has 0.45 to 0.55 for concrete on clean fine to medium sand.",
+  ),
+  "holding.leveeKgPerM3": setting(
+    "density",
+    DEFAULT_HOLDING.leveeKgPerM3,
+    [500, 3000],
+    "derived from NDSU-11",
+    "110 lb/cu ft, moist. TM-TRK: dry and loose 95, wet 120 lb/cu ft.",
+  ),
+  "holding.slidingFactor": setting(
+    "ratio",
+    DEFAULT_HOLDING.slidingFactor,
+    [1, 5],
+    "FEMA P-259, from memory",
+    "1.5 for floodwalls. Local codes and licensed engineers decide.",
+  ),
+  "holding.overturningFactor": setting(
+    "ratio",
+    DEFAULT_HOLDING.overturningFactor,
+    [1, 5],
+    "FEMA P-259, from memory",
+    "1.5 for floodwalls. Local codes and licensed engineers decide.",
+  ),
+  "holding.fillLowMPerS": setting(
+    "conductivity",
+    DEFAULT_HOLDING.fillLowMPerS,
+    [1e-8, 1],
+    "from memory",
+    "No measured seepage through bags was found. Joints between bags rule, not the sand.",
+  ),
+  "holding.fillHighMPerS": setting(
+    "conductivity",
+    DEFAULT_HOLDING.fillHighMPerS,
+    [1e-8, 1],
+    "from memory",
+    "Filling sand 0.01 to 0.1 cm/s; river sands reach 0.2 cm/s (TP-K).",
+  ),
+  "holding.sheetCutLow": setting(
+    "share",
+    DEFAULT_HOLDING.sheetCutLow,
+    [0, 1],
+    "common practice, no source",
+    "A sheet takes 60 to 70 % off what passes through, nothing off what passes under.",
+  ),
+  "holding.sheetCutHigh": setting(
+    "share",
+    DEFAULT_HOLDING.sheetCutHigh,
+    [0, 1],
+    "common practice, no source",
+    "A sheet takes 60 to 70 % off what passes through, nothing off what passes under.",
+  ),
+  "holding.underDepthM": setting(
+    "length",
+    DEFAULT_HOLDING.underDepthM,
+    [0, 100],
+    "judgement",
+    "Pervious ground down to clay or rock. At 0 the seepage under the levee is not counted.",
+  ),
+  "holding.underLowMPerS": setting(
+    "conductivity",
+    DEFAULT_HOLDING.underLowMPerS,
+    [1e-8, 1],
+    "TP-K",
+    "Very fine uniform sand 0.0001 to 0.0064 cm/s, river sand 0.02 to 0.2, loess loam 0.0001, clay below 0.0000001 cm/s.",
+  ),
+  "holding.underHighMPerS": setting(
+    "conductivity",
+    DEFAULT_HOLDING.underHighMPerS,
+    [1e-8, 1],
+    "TP-K",
+    "Very fine uniform sand 0.0001 to 0.0064 cm/s, river sand 0.02 to 0.2, outwash to 2 cm/s.",
+  ),
+  "holding.trenchLowM": setting(
+    "small-length",
+    DEFAULT_HOLDING.trenchLowM,
+    [0.02, 3],
+    "NDSU-11",
+    "Bond trench 4 to 6 in deep; taken as the depth to which the landside toe is set in.",
+  ),
+  "holding.trenchHighM": setting(
+    "small-length",
+    DEFAULT_HOLDING.trenchHighM,
+    [0.02, 3],
+    "NDSU-11",
+    "Bond trench 4 to 6 in deep; one bag deep in MB.",
+  ),
+  "holding.rainMPerS": setting(
+    "rain",
+    DEFAULT_HOLDING.rainMPerS,
+    [0, 300 / 3.6e6],
+    "assumed, no source",
+    "1 in/h stands in for the local design storm: ask for yours.",
+  ),
+  "holding.runoffLow": setting(
+    "ratio",
+    DEFAULT_HOLDING.runoffLow,
+    [0, 1],
+    "from memory",
+    "Grass on wet ground about 0.3 to 0.5.",
+  ),
+  "holding.runoffHigh": setting(
+    "ratio",
+    DEFAULT_HOLDING.runoffHigh,
+    [0, 1],
+    "from memory",
+    "Roofs and paving 0.95; soaked ground comes near it.",
+  ),
+  "holding.pumpMargin": setting(
+    "ratio",
+    DEFAULT_HOLDING.pumpMargin,
+    [1, 5],
+    "from memory",
+    "Pumps for 1.5 times the demand computed.",
+  ),
+  "holding.pumpSpares": setting(
+    "count",
+    DEFAULT_HOLDING.pumpSpares,
+    [0, 20],
+    "from memory",
+    "One spare, with power of its own. LSU: several small pumps beat one large.",
+  ),
+  "time.marginM": setting(
+    "length",
+    DEFAULT_TIME.marginM,
+    [0, 3],
+    "judgement",
+    "How far the crest stays above the water while it is built. Where the finished crest has less freeboard, the finished crest is asked for.",
+  ),
+  "time.setUpH": setting(
+    "hours",
+    DEFAULT_TIME.setUpH,
+    [0, 240],
+    "assumed, no source",
+    "Calling people, clearing and stripping the line, first sand and bags on site.",
+  ),
+  "time.fillShare": setting(
+    "share",
+    DEFAULT_TIME.fillShare,
+    [0.05, 0.95],
+    "judgement",
+    "Filling and placing go at the same rate (THW-E), so half fill and half lay.",
+  ),
+  "time.crews": setting(
+    "count",
+    DEFAULT_TIME.crews,
+    [1, 50],
+    "assumed, no source",
+    "Crews that lay side by side. Together they are no faster than all people in one.",
+  ),
+  "time.shifts": setting(
+    "count",
+    DEFAULT_TIME.shifts,
+    [1, 24],
+    "assumed, no source",
+    "Shifts in 24 hours, each with the people stated.",
+  ),
+  "time.shiftH": setting("hours", DEFAULT_TIME.shiftH, [0.5, 24], "assumed, no source"),
+  "time.dayFromH": setting("clock", DEFAULT_TIME.dayFromH, [0, 24], "assumed, no source"),
+  "time.dayToH": setting("clock", DEFAULT_TIME.dayToH, [0, 24], "assumed, no source"),
+  "time.liftM": setting(
+    "length",
+    DEFAULT_TIME.liftM,
+    [0.1, 10],
+    "judgement",
+    "The lowest ground first, and the whole line lift by lift. A lift as high as the levee builds one stretch after the other.",
   ),
 } as const satisfies Record<string, Setting>;

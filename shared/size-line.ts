@@ -2,6 +2,7 @@ import { cornerChainages, layLine, signedAreaM2 } from "./alignment.ts";
 import { runChecks } from "./checks.ts";
 import { type CutWalk, cutWalk } from "./cut-walk.ts";
 import type { GroundSampler } from "./ground.ts";
+import { lineHolding } from "./holding/line-holding.ts";
 import type { Alignment, Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import { publishedCounts } from "./published.ts";
@@ -9,6 +10,7 @@ import { stepFor } from "./section.ts";
 import type { Reach, SizedLine } from "./sizing-types.ts";
 import { waterSurface } from "./stage.ts";
 import { stationsOf } from "./stations.ts";
+import { lineTime } from "./time/line-time.ts";
 import { totalsOf } from "./totals.ts";
 import { breaksInside, type Trace, traceLine, traceLonLat } from "./trace.ts";
 import { waterSideOf } from "./water-side.ts";
@@ -40,6 +42,11 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
       ? null
       : totalsOf(trace, cutWalk(trace, ground, plan.section, shiftM), plan, waterSide).whole;
   const marks = [0, ...breaksM, line.lengthM];
+  const holding = live ? null : lineHolding({ plan, line, plane, trace, cuts, ground, waterSide });
+  // Water that is higher by so much stands to the ground as water does to ground that is lower by as much.
+  const totalsAt = (riseM: number) =>
+    totalsOf(trace, cutWalk(trace, ground, plan.section, -riseM), plan, waterSide).whole;
+  const time = live ? null : lineTime({ plan, trace, cuts, totalsAt });
   return {
     id: alignment.id,
     name: alignment.name,
@@ -53,7 +60,12 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     totalsGroundHigh: shifted(plan.ground.rmseM),
     reaches: reaches.map((totals, i): Reach => ({ fromM: marks[i]!, toM: marks[i + 1]!, totals })),
     published: publishedCounts(trace, cuts),
-    checks: runChecks({ plan, line, plane, trace, cuts, totals: whole, cellM: ground.cellM }),
+    checks: runChecks({
+      ...{ plan, line, plane, trace, cuts, totals: whole, cellM: ground.cellM },
+      ...{ holding, time },
+    }),
+    holding,
+    time,
     stepM: trace.stepM,
   };
 }

@@ -1,4 +1,6 @@
+import type { Holding } from "./holding/types.ts";
 import type { LonLat } from "./plan.ts";
+import type { LineTime } from "./time/types.ts";
 
 /** Why a station stands where it does. */
 export type StationReason = "start" | "end" | "interval" | "corner" | "turn" | "reach";
@@ -149,6 +151,10 @@ export interface SizedLine {
   readonly reaches: readonly Reach[];
   readonly published: readonly PublishedCount[];
   readonly checks: readonly Check[];
+  /** Whether it stands, seeps and is pumped dry; null while live. */
+  readonly holding?: Holding | null;
+  /** Whether there is time; null while live. */
+  readonly time?: LineTime | null;
   /** Step of the walk, metres. */
   readonly stepM: number;
 }

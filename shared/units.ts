@@ -12,6 +12,8 @@ export type UnitSystem = "us" | "metric";
 export { parseLength };
 
 const SHORT_TON_KG = 2000 * POUND_KG;
+/** Pound-force. Source: standard gravity 9.80665 m/s2 (BIPM, from memory). */
+const POUND_N = POUND_KG * 9.80665;
 const NO_VALUE = "–";
 
 /** Metres to feet or metres. */
@@ -120,6 +122,32 @@ export function formatSmallMass(kg: number, system: UnitSystem): string {
 /** Volume of one bag: `0.325 cu ft` or `9.2 L`. */
 export function formatSmallVolume(m3: number, system: UnitSystem): string {
   return system === "us" ? withUnit(m3 / CUBIC_FOOT_M3, 3, "cu ft") : withUnit(m3 * 1000, 1, "L");
+}
+
+const US_GALLON_M3 = 231 * (FOOT_M / 12) ** 3;
+
+/** Flow: `142 gpm` (US gallons a minute) or `9.0 L/s`; one decimal below 10. */
+export function formatFlow(m3PerS: number, system: UnitSystem): string {
+  const value = system === "us" ? (m3PerS / US_GALLON_M3) * 60 : m3PerS * 1000;
+  return withUnit(value, Math.abs(value) < 9.95 ? 1 : 0, system === "us" ? "gpm" : "L/s");
+}
+
+/** Flow through a metre of line: `7.8 gpm/100 ft` or `1.61 L/s per 100 m`. */
+export function formatUnitFlow(m2PerS: number, system: UnitSystem): string {
+  if (system === "metric") return withUnit(m2PerS * 1e5, 2, "L/s per 100 m");
+  return withUnit(((m2PerS * 100 * FOOT_M) / US_GALLON_M3) * 60, 1, "gpm/100 ft");
+}
+
+/** Pressure: `312 psf` or `14.9 kPa`. */
+export function formatPressure(pa: number, system: UnitSystem): string {
+  if (system === "metric") return withUnit(pa / 1000, 1, "kPa");
+  return withUnit((pa * FOOT_M ** 2) / POUND_N, 0, "psf");
+}
+
+/** Force on a metre of line: `281 lb/ft` or `4.1 kN/m`. */
+export function formatLineForce(nPerM: number, system: UnitSystem): string {
+  if (system === "metric") return withUnit(nPerM / 1000, 1, "kN/m");
+  return withUnit((nPerM * FOOT_M) / POUND_N, 0, "lb/ft");
 }
 
 /** Whole number with thousands commas: `12,340`. */

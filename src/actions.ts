@@ -109,17 +109,6 @@ export function chooseAlternative(id: string): void {
   report(apply({ note: `Choose ${name}`, change: (now) => ({ ...now, chosenId: id }) }));
 }
 
-/** Sets the forecast stage; the same gesture key makes one step of undo of a whole drag. */
-export function setStage(stageM: number, gesture: string): void {
-  report(
-    apply({
-      note: "Move the stage",
-      gesture,
-      change: (now) => ({ ...now, water: { ...now.water, stageM } }),
-    }),
-  );
-}
-
 function report(outcome: { ok: true } | { ok: false; failure: Failure }): void {
   if (!outcome.ok) tell("error", outcome.failure);
 }

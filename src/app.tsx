@@ -1,5 +1,6 @@
 import "./app.css";
 import "./ui/ui.css";
+import "./ui/fields.css";
 import "./ui/layers.css";
 import { useEffect, useState } from "preact/hooks";
 import { openAny } from "./actions.ts";
@@ -13,6 +14,7 @@ import { MakeupPopover } from "./ui/makeup-popover.tsx";
 import { Notices } from "./ui/notices.tsx";
 import { runShortcut } from "./worksheet/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar.tsx";
+import { UnitQuestion } from "./worksheet/unit-question.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
 
 /** The room under the map on a narrow screen; `none` gives the map all of it. */
@@ -41,6 +43,7 @@ export function App() {
           <MapRoom />
           <div class="over-map">
             <BusyBar />
+            <UnitQuestion />
             <Notices />
           </div>
         </main>

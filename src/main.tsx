@@ -5,9 +5,9 @@ import { render } from "preact";
 import { asFailure } from "../shared/failure.ts";
 import { openTerrainFiles } from "./actions.ts";
 import { App } from "./app.tsx";
-import { openDemo } from "./demo.ts";
-import { keepPlan, restore } from "./document/keeping.ts";
-import { replacePlan } from "./document/store.ts";
+import { startDemo } from "./demo.ts";
+import { type Kept, keepPlan, restore } from "./document/keeping.ts";
+import { startFrom } from "./document/store.ts";
 import { keepSized } from "./sizing.ts";
 import { tell, theme } from "./state.ts";
 
@@ -20,15 +20,15 @@ async function start(): Promise<void> {
     tell("error", asFailure(thrown));
     return null;
   });
-  if (kept) {
-    replacePlan(kept.plan, "Restore");
-    if (kept.terrain.length > 0) {
-      await openTerrainFiles(kept.terrain, kept.plan.ground.verticalUnit);
-    }
-  } else {
-    await openDemo("demo");
-  }
-  keepPlan((failure) => tell("error", failure));
+  if (kept?.failure) tell("error", kept.failure);
+  const restored = kept !== null && startFrom(kept).ok;
+  const ground = restored ? () => openKept(kept) : startDemo();
+  keepPlan((failure) => tell(failure.code === "keep/second-page" ? "info" : "error", failure));
+  await ground();
+}
+
+async function openKept({ plan, terrain }: Kept): Promise<void> {
+  if (terrain.length > 0) await openTerrainFiles(terrain, plan.ground.verticalUnit);
 }
 
 keepSized();

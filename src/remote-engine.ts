@@ -37,6 +37,7 @@ const VERBS: readonly Verb[] = [
   "holeTile",
   "contours",
   "probe",
+  "traceWater",
 ];
 
 const CRASHED = () =>
@@ -72,9 +73,15 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     if (message.kind === "pong") return;
     const call = waiting.get(message.id);
     if (!call) return;
-    if (message.kind === "progress") return call.onProgress?.(message.share, message.doing);
+    if (message.kind === "progress") {
+      call.onProgress?.(message.share, message.doing);
+      return;
+    }
     waiting.delete(message.id);
-    if (message.kind === "done") return call.resolve(message.response as never);
+    if (message.kind === "done") {
+      call.resolve(message.response as never);
+      return;
+    }
     const { code, message: text, remedy } = message.failure;
     call.reject(new Refusal(code, text, remedy));
   }
@@ -85,7 +92,10 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     waiting.clear();
     worker = start();
     for (const call of lost) call.reject(CRASHED());
-    if (!lastTerrain) return options.onRestart(null);
+    if (!lastTerrain) {
+      options.onRestart(null);
+      return;
+    }
     call("openTerrain", lastTerrain).then(
       () => options.onRestart(null),
       (failure: Refusal) => options.onRestart(failure),

@@ -43,7 +43,7 @@ let shown = 0;
 async function request(of: Plan, live: boolean): Promise<void> {
   const turn = ++asked;
   try {
-    const { lines } = await engine.size({ plan: of, live });
+    const { lines } = await engine.size({ plan: decided(of), live });
     const stale = turn < shown || (!live && of !== plan.value);
     if (stale) return;
     shown = turn;
@@ -53,4 +53,9 @@ async function request(of: Plan, live: boolean): Promise<void> {
     const failure = asFailure(thrown);
     if (failure.code !== "cancelled" && of === plan.value) sizingFailure.value = failure;
   }
+}
+
+/** The plan without the foreign parts of its file, which the engine has no use for. */
+function decided({ carried: _, ...rest }: Plan): Plan {
+  return rest;
 }

@@ -7,7 +7,14 @@ import type { UnitSystem } from "../shared/units.ts";
 import { plan } from "./document/store.ts";
 
 /** What the pointer does on the map. `move` edits corners of the chosen alternative. */
-export type Tool = "move" | "draw-ring" | "draw-line" | "draw-structure" | "draw-no-go" | "draw-flow" | "place-gauge";
+export type Tool =
+  | "move"
+  | "draw-ring"
+  | "draw-line"
+  | "draw-structure"
+  | "draw-no-go"
+  | "draw-flow"
+  | "place-gauge";
 
 export interface Notice {
   readonly id: number;
@@ -21,16 +28,27 @@ export const ground = signal<GroundSummary | null>(null);
 export const sized = signal<ReadonlyMap<string, SizedLine>>(new Map());
 export const sizingFailure = signal<Failure | null>(null);
 /** What the engine is doing for longer than 300 ms. */
-export const busy = signal<{ readonly doing: string; readonly share: number; readonly cancel: () => void } | null>(null);
+export const busy = signal<{
+  readonly doing: string;
+  readonly share: number;
+  readonly cancel: () => void;
+} | null>(null);
 export const tool = signal<Tool>("move");
 /** Show every alternative on the map, or the chosen one alone. */
 export const showAll = signal(true);
 /** Marked station on the chosen alternative, as a chainage; kept inside the line by whoever draws it. */
 export const markedM = signal<number | null>(null);
 /** A check whose stretch the person points at. */
-export const pointedCheck = signal<{ readonly fromM: number; readonly toM: number; readonly at: LonLat | null } | null>(null);
+export const pointedCheck = signal<{
+  readonly fromM: number;
+  readonly toM: number;
+  readonly at: LonLat | null;
+} | null>(null);
 /** Files waiting for the person to say in which unit their heights are. */
-export const unitQuestion = signal<{ readonly files: readonly File[]; readonly failure: Failure } | null>(null);
+export const unitQuestion = signal<{
+  readonly files: readonly File[];
+  readonly failure: Failure;
+} | null>(null);
 export const notices = signal<readonly Notice[]>([]);
 /** Which full-screen sheet is open for print; null for the working screen. */
 export const sheetsOpen = signal(false);

@@ -6,9 +6,10 @@
 import { resolve } from "node:path";
 import { asFailure } from "../shared/failure.ts";
 import { size } from "./command/size.ts";
+import { trace } from "./command/trace.ts";
 import { Misuse, type Verb } from "./command/verb.ts";
 
-const VERBS: readonly Verb[] = [size];
+const VERBS: readonly Verb[] = [size, trace];
 
 const USAGE = `drystead VERB ...
 

@@ -4,12 +4,13 @@ import type { GroundSampler } from "../shared/ground.ts";
 import type { CallOptions, Engine } from "../shared/messages.ts";
 import type { Alignment, Plan } from "../shared/plan.ts";
 import type { PlanPlane } from "../shared/plan-plane.ts";
-import { sizeLine } from "../shared/size-line.ts";
 import { planSite, type Site } from "../shared/site.ts";
+import { sizeLine } from "../shared/size-line.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
 import { contours } from "./tiles/contours.ts";
 import { heightTile } from "./tiles/height-tile.ts";
 import { holeTile } from "./tiles/hole-tile.ts";
+import { traceWater } from "./water/trace-water.ts";
 
 /** Ground read beyond the outermost corner, metres: bases, toes and the drawn cross-section. */
 const GROUND_MARGIN_M = 80;
@@ -50,7 +51,8 @@ export function makeEngine(): Engine {
       const site = planSite(plan, GROUND_MARGIN_M);
       const ground = await sampler(site);
       stopIfCancelled(options);
-      const size = (alignment: Alignment) => sizeOne(plan, alignment, site.plane, ground, live ?? false);
+      const size = (alignment: Alignment) =>
+        sizeOne(plan, alignment, site.plane, ground, live ?? false);
       return { lines: wanted.map(size) };
     },
 
@@ -76,6 +78,8 @@ export function makeEngine(): Engine {
       const heightM = await opened().probe(at);
       return { groundM: Number.isNaN(heightM) ? null : heightM };
     },
+
+    traceWater: async (request, options) => traceWater(opened(), request, options),
   };
 }
 

@@ -16,8 +16,14 @@ export function serveEngine(
 ): (message: ToWorker) => Promise<void> {
   const running = new Map<number, AbortController>();
   return async (message) => {
-    if (message.kind === "ping") return post({ kind: "pong" }, []);
-    if (message.kind === "cancel") return running.get(message.id)?.abort();
+    if (message.kind === "ping") {
+      post({ kind: "pong" }, []);
+      return;
+    }
+    if (message.kind === "cancel") {
+      running.get(message.id)?.abort();
+      return;
+    }
     const { id, verb, request } = message;
     const abort = new AbortController();
     const startedAt = performance.now();

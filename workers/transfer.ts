@@ -6,6 +6,7 @@ const OWNED: { [V in Verb]?: (response: ResponseOf<V>) => ArrayBufferView[] } = 
   crossSection: ({ offsetM, groundM }) => [offsetM, groundM],
   heightTile: ({ rgba }) => (rgba ? [rgba] : []),
   holeTile: ({ rgba }) => (rgba ? [rgba] : []),
+  traceWater: ({ mask }) => [mask.codes],
 };
 
 /** The buffers of a response, each once. */

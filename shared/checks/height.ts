@@ -6,6 +6,8 @@ import { distanceWords, lengthWords, stretchWords } from "./words.ts";
 
 const BOND_TRENCH_OVER_M = 3 * FOOT_M;
 const SLACK_M = 1e-9;
+/** A reserve that is short by less than this is not short: no survey knows ground better. */
+const RESERVE_SLACK_M = 0.01;
 
 /** Stretches whose greatest height passes a level. */
 function higherThan({ plan, line, trace, cuts }: CheckContext, levelM: number): Stretch[] {
@@ -80,7 +82,7 @@ function tooNarrowToRaise(context: CheckContext): Finding[] {
   const reachM = (i: number) =>
     raiseToM(cuts.heightM[i]!, cuts.greatestHeightM[i]!, section, practice);
   const severityAt = (i: number) => {
-    if (cuts.greatestHeightM[i]! + raiseM > limitM + SLACK_M) return 0;
+    if (cuts.greatestHeightM[i]! + raiseM > limitM + RESERVE_SLACK_M) return 0;
     return built(context, i, cuts.heightM[i]! + raiseM - reachM(i));
   };
   const stretches = stretchesOf(trace, line.closed, practice.stationIntervalM, severityAt);
@@ -110,5 +112,5 @@ function worstOf(
 }
 
 function built(context: CheckContext, sample: number, excessM: number): number {
-  return context.cuts.heightM[sample]! > 0 ? excessM - SLACK_M : 0;
+  return context.cuts.heightM[sample]! > 0 ? excessM - RESERVE_SLACK_M : 0;
 }

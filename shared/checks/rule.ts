@@ -1,8 +1,10 @@
 import type { PlaneLine } from "../alignment.ts";
 import type { CutWalk } from "../cut-walk.ts";
+import type { Holding } from "../holding/types.ts";
 import type { LonLat, Plan } from "../plan.ts";
 import type { PlanPlane } from "../plan-plane.ts";
 import type { Severity, Totals } from "../sizing-types.ts";
+import type { LineTime } from "../time/types.ts";
 import type { Trace } from "../trace.ts";
 import type { Stretch } from "./stretch.ts";
 
@@ -16,6 +18,9 @@ export interface CheckContext {
   readonly totals: Totals;
   /** Side of one cell of the elevation raster, metres. */
   readonly cellM: number;
+  /** Null while live: what hangs on it is then not looked at. */
+  readonly holding: Holding | null;
+  readonly time: LineTime | null;
 }
 
 /** One thing a rule found. `stretch` is null when it speaks of the whole plan or of one place. */

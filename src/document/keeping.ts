@@ -113,7 +113,10 @@ export function keepTerrain(files: readonly File[]): Promise<void> {
   return next;
 }
 
-/** Forgets the plan and terrain kept for this page; the next change of the plan is kept again. */
+/**
+ * Forgets the plan and terrain kept for this page; the next change of the plan is kept again.
+ * @public
+ */
 export async function forget(): Promise<void> {
   const { slot } = await place();
   if (slot === null) return;

@@ -2,7 +2,7 @@ import { signal } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import type { Outcome } from "../../shared/failure.ts";
 import { recall, remember } from "../ui/remember.ts";
-import { RELIEF_BELOW } from "./layers.ts";
+import { RELIEF_BELOW } from "./ground-layers.ts";
 
 const KEY = "drystead.base-map";
 

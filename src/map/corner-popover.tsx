@@ -2,19 +2,19 @@ import type { Map as MapLibreMap } from "maplibre-gl";
 import { plan } from "../document/store.ts";
 import { chosenId, tool } from "../state.ts";
 import { deleteCorner, fewestCorners } from "../worksheet/corner-edits.ts";
+import { reachOf } from "./draw-modes.ts";
 import { dragging } from "./drawing-state.ts";
 import { closePopover, openPopover } from "./popover.ts";
-
-const REACH_PX = 13;
 
 /** A click or tap on a corner of the chosen alternative offers to take it out, also where there is no right button. */
 export function keepCornerPopover(map: MapLibreMap): void {
   map.on("click", (event) => {
     if (tool.peek() !== "move" || dragging.peek()) return;
     const alternative = plan.peek().alignments.find((each) => each.id === chosenId.peek());
+    const reachPx = reachOf(pointerTypeOf(event.originalEvent));
     const index = alternative?.corners.findIndex(([lng, lat]) => {
       const at = map.project({ lng, lat });
-      return Math.hypot(at.x - event.point.x, at.y - event.point.y) <= REACH_PX;
+      return Math.hypot(at.x - event.point.x, at.y - event.point.y) <= reachPx;
     });
     if (!alternative || index === undefined || index < 0) return;
     const spare = alternative.corners.length > fewestCorners(alternative.kind);
@@ -41,4 +41,9 @@ export function keepCornerPopover(map: MapLibreMap): void {
       ),
     });
   });
+}
+
+/** Newer browsers send clicks as pointer events; where they do not, a mouse is taken for granted. */
+function pointerTypeOf(event: MouseEvent): string {
+  return event instanceof PointerEvent ? event.pointerType : "mouse";
 }

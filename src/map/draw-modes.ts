@@ -14,7 +14,7 @@ import { EDIT_BELOW } from "./layers.ts";
 
 /** Reach of a corner for mouse and finger, CSS pixels. The library's own 40 closes small rings early. */
 const MOUSE_REACH_PX = 13;
-const FINGER_REACH_PX = 26;
+const FINGER_REACH_PX = 28;
 /** The library drops one drag event in so many; none may be dropped here. */
 const DROP_NO_EVENT = Number.MAX_SAFE_INTEGER;
 
@@ -29,7 +29,6 @@ export const MODE_OF: Readonly<Record<Tool, string>> = {
   "place-gauge": "gauge",
 };
 const AREAS = ["ring", "structure", "no-go"] as const;
-const LINES = ["line", "flow"] as const;
 
 /** Corners can be dragged, put in on a leg and taken out; the whole line cannot be shoved by accident. */
 const FLAGS = {
@@ -40,8 +39,17 @@ const FLAGS = {
   },
 };
 
+/** How near a pointer of a kind must come to take hold of a corner, CSS pixels. */
+export function reachOf(pointerType: string): number {
+  return pointerType === "touch" ? FINGER_REACH_PX : MOUSE_REACH_PX;
+}
+
 /** A drawing library bound to the map, with its own undo and keys for deleting left out. */
-export function makeDraw(map: MapLibreMap, colours: MapColours): TerraDraw {
+export function makeDraw(
+  map: MapLibreMap,
+  colours: MapColours,
+  pointerDistance: number,
+): TerraDraw {
   return new TerraDraw({
     adapter: new TerraDrawMapLibreGLAdapter({
       map,
@@ -56,26 +64,26 @@ export function makeDraw(map: MapLibreMap, colours: MapColours): TerraDraw {
         allowManualDeselection: false,
         allowManualSelection: false,
         dragEventThrottle: DROP_NO_EVENT,
-        pointerDistance: MOUSE_REACH_PX,
+        pointerDistance,
         styles: selectStyles(colours),
       }),
       ...AREAS.map(
         (modeName) =>
           new TerraDrawPolygonMode({
             modeName,
-            pointerDistance: MOUSE_REACH_PX,
+            pointerDistance,
             showCoordinatePoints: modeName !== "ring",
             styles: areaStyles(colours),
           }),
       ),
       new TerraDrawLineStringMode({
         modeName: "line",
-        pointerDistance: MOUSE_REACH_PX,
+        pointerDistance,
         styles: lineStyles(colours),
       }),
       new TerraDrawLineStringMode({
         modeName: "flow",
-        pointerDistance: MOUSE_REACH_PX,
+        pointerDistance,
         finishOnNthCoordinate: 2,
         styles: { ...lineStyles(colours), lineStringColor: colours.waterText as HexColor },
       }),
@@ -85,13 +93,6 @@ export function makeDraw(map: MapLibreMap, colours: MapColours): TerraDraw {
       }),
     ],
   });
-}
-
-/** Sets how far a corner reaches, for the kind of pointer now in use. */
-export function setReach(draw: TerraDraw, pointerType: string): void {
-  const pointerDistance = pointerType === "touch" ? FINGER_REACH_PX : MOUSE_REACH_PX;
-  for (const mode of ["select", ...AREAS, ...LINES])
-    draw.updateModeOptions(mode, { pointerDistance });
 }
 
 /** Sets the colours after a change of theme. */

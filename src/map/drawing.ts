@@ -8,7 +8,7 @@ import { chosenId, tell, tool } from "../state.ts";
 import { colours } from "./colours-now.ts";
 import { keepCornerPopover } from "./corner-popover.tsx";
 import { rounded, sameCorners } from "./corner-step.ts";
-import { MODE_OF, makeDraw, setDrawColours, setReach } from "./draw-modes.ts";
+import { MODE_OF, makeDraw, reachOf, setDrawColours } from "./draw-modes.ts";
 import { dragging, drawnCorners } from "./drawing-state.ts";
 import { EditGesture } from "./edit-gesture.ts";
 import { cornersOf, drawnEdit } from "./finish-shape.ts";
@@ -25,50 +25,68 @@ interface Held {
  * only truth: what is drawn becomes an edit, and what the document says is written back to the drawing.
  */
 export function keepDrawing(map: MapLibreMap): void {
-  const draw = makeDraw(map, colours.peek());
   const chosen = computed(() => plan.value.alignments.find((each) => each.id === chosenId.value));
   const canvas = map.getCanvas();
+  let reach = reachOf(matchMedia("(pointer: coarse)").matches ? "touch" : "mouse");
+  let draw = makeDraw(map, colours.peek(), reach);
   let held: Held | null = null;
-
-  draw.start();
-  canvas.addEventListener("pointerdown", (event) => {
-    setReach(draw, event.pointerType);
-    if (event.isPrimary) canvas.setPointerCapture(event.pointerId);
+  const gesture = new EditGesture(() => {
+    const geometry = held && draw.getSnapshotFeature(held.featureId)?.geometry;
+    return geometry ? cornersOf(geometry) : null;
   });
-  effect(() => setDrawColours(draw, colours.value));
 
   const hold = (alternative: Alignment | undefined) => {
     if (dragging.peek()) return;
     held = holdIn(draw, held, alternative);
     if (held && draw.getMode() === "select") draw.selectFeature(held.featureId);
   };
+  const begin = () => {
+    draw.start();
+    draw.on("change", (ids, kind, context) => {
+      if (context && "origin" in context && context.origin === "api") return;
+      if (held && kind === "update" && ids.includes(held.featureId)) {
+        if (context?.target !== "properties") gesture.changed(held.alternativeId);
+      } else if (tool.peek() !== "move") drawnCorners.value = countDrawn(draw);
+    });
+    draw.on("finish", (id, { action }) => {
+      if (action === "draw") return finish(draw, id);
+      gesture.flush();
+      if (action === "insertMidpoint" && gesture.mayGoOn()) return;
+      gesture.end();
+      endGesture();
+      hold(chosen.peek());
+    });
+    draw.setMode(MODE_OF[tool.peek()]);
+    hold(chosen.peek());
+  };
+
+  begin();
+  map.getCanvasContainer().addEventListener(
+    "pointerdown",
+    ({ pointerType, isPrimary, pointerId, target }) => {
+      if (isPrimary && target === canvas) canvas.setPointerCapture(pointerId);
+      const wanted = reachOf(pointerType);
+      if (wanted === reach || draw.getModeState() === "drawing") return;
+      reach = wanted;
+      draw.stop();
+      held = null;
+      draw = makeDraw(map, colours.peek(), reach);
+      begin();
+    },
+    { capture: true },
+  );
+  effect(() => setDrawColours(draw, colours.value));
   effect(() => {
     const mode = MODE_OF[tool.value];
-    if (draw.getMode() !== mode) draw.setMode(mode);
-    drawnCorners.value = tool.value === "move" ? null : 0;
-    untracked(() => hold(chosen.peek()));
+    untracked(() => {
+      if (draw.getMode() !== mode) draw.setMode(mode);
+      drawnCorners.value = tool.peek() === "move" ? null : 0;
+      hold(chosen.peek());
+    });
   });
-  effect(() => hold(chosen.value));
-
-  const gesture = new EditGesture(() => {
-    const geometry = held && draw.getSnapshotFeature(held.featureId)?.geometry;
-    return geometry ? cornersOf(geometry) : null;
-  });
-  draw.on("change", (ids, kind, context) => {
-    if (context && "origin" in context && context.origin === "api") return;
-    if (held && kind === "update" && ids.includes(held.featureId)) {
-      if (context?.target !== "properties") gesture.changed(held.alternativeId);
-      return;
-    }
-    if (tool.peek() !== "move") drawnCorners.value = countDrawn(draw);
-  });
-  draw.on("finish", (id, { action }) => {
-    if (action === "draw") return finish(draw, id);
-    gesture.flush();
-    if (action === "insertMidpoint" && gesture.mayGoOn()) return;
-    gesture.end();
-    endGesture();
-    hold(chosen.peek());
+  effect(() => {
+    const alternative = chosen.value;
+    untracked(() => hold(alternative));
   });
   canvas.addEventListener("pointerup", () => gesture.released());
   listenForEnter(canvas);

@@ -4,6 +4,7 @@ import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { freeLetter, freeNumbered } from "../../shared/plan-names.ts";
 import type { Edit } from "../document/types.ts";
 import type { Tool } from "../state.ts";
+import { letterOf } from "../worksheet/alternative-edits.ts";
 import { distinct, rounded } from "./corner-step.ts";
 
 /**
@@ -24,7 +25,7 @@ function alternative(tool: Tool, geometry: Geometry, plan: Plan): Outcome<Edit> 
   const corners = cornersOf(geometry);
   const fewest = kind === "ring" ? 3 : 2;
   if (corners.length < fewest) return refused(`A ${kind} needs at least ${fewest} corners.`);
-  const name = freeLetter(new Set(plan.alignments.map((each) => each.name)));
+  const name = nextName(plan);
   const id = freeNumbered(new Set(plan.alignments.map((each) => each.id)), "line-");
   const drawn: Alignment = { id, name, kind, corners, reachBreaksM: [] };
   return accepted(`Draw ${kind} ${name}`, (now) => ({
@@ -32,6 +33,13 @@ function alternative(tool: Tool, geometry: Geometry, plan: Plan): Outcome<Edit> 
     alignments: [...now.alignments, drawn],
     chosenId: id,
   }));
+}
+
+/** The letter an alternative at the end of the list goes by; another free one when it is taken as a name. */
+function nextName(plan: Plan): string {
+  const taken = new Set(plan.alignments.map((each) => each.name));
+  const own = letterOf(plan.alignments.length);
+  return taken.has(own) ? freeLetter(taken) : own;
 }
 
 function structure(geometry: Geometry, plan: Plan): Outcome<Edit> {

@@ -1,10 +1,9 @@
 import type { FeatureCollection, Position } from "geojson";
-import type { Map as MapLibreMap } from "maplibre-gl";
+import type { LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
 import type { GroundSummary } from "../../shared/messages.ts";
 import { faded, type MapColours } from "./colours.ts";
-import { RELIEF_BELOW, WATER_BELOW } from "./layers.ts";
 import { groundRamp, waterRamp } from "./ramps.ts";
-import { NOTHING, show } from "./sources.ts";
+import { install, NOTHING, show } from "./sources.ts";
 import { SCHEMES, tileAddress } from "./tile-address.ts";
 import type { WaterTint } from "./water-level.ts";
 
@@ -17,6 +16,10 @@ const MOST_STRETCH = 12;
 const SHADE_OPACITY = 0.72;
 /** Ground resolution of a 256-pixel mercator tile of zoom 0 on the equator, metres a pixel. */
 const WORLD_PIXEL_M = 40075016.686 / 256;
+
+/** Relief and base map go under the one layer, water and holes under the other. */
+export const RELIEF_BELOW = "contour-lines";
+const WATER_BELOW = "outside";
 
 const GROUND_LAYERS = ["ground-tone", "ground-shade", "water", "holes"] as const;
 const GROUND_SOURCES = ["relief", "water", "holes"] as const;
@@ -40,6 +43,39 @@ export function steepness(summary: GroundSummary): number {
 /** How many times heights are stretched for the shading, so that a flat valley has relief too; 1 to 12. */
 export function shadingStretch(summary: GroundSummary): number {
   return Math.min(MOST_STRETCH, Math.max(1, SHADED_STEEPNESS / steepness(summary)));
+}
+
+/** Paper, contours and the edge of the raster; relief and water come with the ground. See {@link install}. */
+export function installGroundFrame(map: MapLibreMap, colours: MapColours): void {
+  const layers: LayerSpecification[] = [
+    { id: "paper", type: "background", paint: { "background-color": colours.paper } },
+    {
+      id: "contour-lines",
+      type: "line",
+      source: "contours",
+      layout: { "line-join": "round" },
+      paint: {
+        "line-color": colours.contour,
+        "line-width": ["case", ["get", "index"], 1.3, 0.7],
+        "line-opacity": ["case", ["get", "index"], 0.9, 0.7],
+      },
+    },
+    {
+      id: "outside",
+      type: "fill",
+      source: "outside",
+      filter: ["==", ["geometry-type"], "Polygon"],
+      paint: { "fill-color": colours.paper },
+    },
+    {
+      id: "outside-edge",
+      type: "line",
+      source: "outside",
+      filter: ["==", ["geometry-type"], "LineString"],
+      paint: { "line-color": colours.secondary, "line-width": 1, "line-opacity": 0.5 },
+    },
+  ];
+  install(map, ["contours", "outside"], layers);
 }
 
 /** Takes the ground's layers off the map. */

@@ -1,4 +1,4 @@
-import { computed, effect } from "@preact/signals";
+import { computed, effect, untracked } from "@preact/signals";
 import type { FeatureCollection } from "geojson";
 import type { Map as MapLibreMap, RasterDEMTileSource } from "maplibre-gl";
 import { asFailure } from "../../shared/failure.ts";
@@ -14,12 +14,12 @@ import { colours } from "./colours-now.ts";
 import { contourIntervalM, contourLabel, isIndexContour } from "./contour-interval.ts";
 import {
   installGround,
+  installGroundFrame,
   paintGround,
   removeGround,
   setWaterLevel,
   steepness,
 } from "./ground-layers.ts";
-import { installLayers } from "./layers.ts";
 import { NOTHING, show } from "./sources.ts";
 import { SCHEMES, tileAddress } from "./tile-address.ts";
 import { restingView } from "./view.ts";
@@ -30,9 +30,14 @@ const BEYOND_VIEW = 0.12;
 /** Failures of which the person is told elsewhere. */
 const TOLD_ELSEWHERE = new Set(["cancelled", "engine/crashed", "ground/none"]);
 
-/** Keeps relief, water, holes and contours on the map in step with ground, plan, theme and units. */
-export function keepGround(map: MapLibreMap): void {
+/**
+ * Keeps relief, water, holes and contours in step with ground, plan, theme and units.
+ * @param map the map under the plan's, see the-map.ts
+ * @param upper the map of the plan: its camera leads, and the contours' labels keep clear of its own
+ */
+export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
   const tint = computed(() => waterTint(plan.value));
+  const level = computed(() => tint.value.levelM);
   const fall = computed(() => JSON.stringify(tint.value.fall));
   let turn = 0;
 
@@ -45,7 +50,7 @@ export function keepGround(map: MapLibreMap): void {
     installGround(map, shown, colours.peek());
   });
   effect(() => {
-    if (ground.value) lookAtNew(map);
+    if (ground.value) untracked(() => lookAtNew(upper));
   });
   effect(() => {
     fall.value;
@@ -53,17 +58,21 @@ export function keepGround(map: MapLibreMap): void {
     const source = map.getSource<RasterDEMTileSource>("water");
     if (source && source.tiles[0] !== address) source.setTiles([address]);
   });
-  effect(() => setWaterLevel(map, tint.value.levelM, colours.value));
+  effect(() => setWaterLevel(map, level.value, colours.value));
   effect(() => {
-    installLayers(map, colours.value);
+    installGroundFrame(map, colours.value);
     const summary = ground.peek();
     if (summary) paintGround(map, summary, colours.value);
   });
   effect(() => showBaseMap(map, baseMap.value));
-  keepContours(map);
+  keepContours(map, upper);
 }
 
-function keepContours(map: MapLibreMap): void {
+function keepContours(map: MapLibreMap, upper: MapLibreMap): void {
+  const draw = (shapes: FeatureCollection) => {
+    show(map, "contours", shapes);
+    show(upper, "contours", shapes);
+  };
   let asked = 0;
   effect(() => {
     const summary = ground.value;
@@ -72,16 +81,16 @@ function keepContours(map: MapLibreMap): void {
     const rmseM = rmse.value;
     sizeAgain.value;
     const turn = ++asked;
-    if (!summary) return show(map, "contours", NOTHING);
+    if (!summary) return draw(NOTHING);
     const intervalM = contourIntervalM({
       metresPerPx,
       steepness: steepness(summary),
       rmseM,
       system,
     });
-    readContours(map, intervalM)
+    readContours(upper, intervalM)
       .then((answer) => {
-        if (turn === asked) show(map, "contours", contourShapes(answer, intervalM, system));
+        if (turn === asked) draw(contourShapes(answer, intervalM, system));
       })
       .catch((thrown) => {
         const failure = asFailure(thrown);

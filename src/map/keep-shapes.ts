@@ -1,4 +1,4 @@
-import { computed, effect } from "@preact/signals";
+import { computed, effect, untracked } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { plan } from "../document/store.ts";
 import {
@@ -34,9 +34,11 @@ export function keepShapes(map: MapLibreMap): void {
     const marks = line ? stationMarks(line, metresPerPx.value, unitSystem.value) : NOTHING;
     show(map, "stations", marks);
   });
+  const standing = computed(() => unlessSame(standingParts()));
   effect(() => {
+    standing.value;
     const shown = {
-      plan: plan.value,
+      plan: plan.peek(),
       chosenId: chosenId.value,
       showAll: showAll.value,
       system: unitSystem.value,
@@ -51,7 +53,30 @@ export function keepShapes(map: MapLibreMap): void {
   });
   effect(() => {
     names.value;
-    if (ground.peek() && planOutOfView(map)) lookAtPlan(map, false);
+    untracked(() => {
+      if (ground.value && planOutOfView(map)) lookAtPlan(map, false);
+    });
   });
   keepCheckMarks(map);
+}
+
+/** What the plan's standing shapes are drawn from: everything but the corners of the chosen alternative. */
+function standingParts(): readonly unknown[] {
+  const { structures, noGo, gauge, flow, alignments } = plan.value;
+  return [
+    structures,
+    noGo,
+    gauge,
+    flow,
+    ...alignments.filter((each) => each.id !== chosenId.value),
+  ];
+}
+
+let lastParts: readonly unknown[] = [];
+
+/** The parts last seen when they are the same ones, so that a corner being dragged redraws nothing else. */
+function unlessSame(parts: readonly unknown[]): readonly unknown[] {
+  const same = parts.length === lastParts.length && parts.every((part, i) => part === lastParts[i]);
+  if (!same) lastParts = parts;
+  return lastParts;
 }

@@ -1,42 +1,27 @@
 import type { LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
 import { faded, type MapColours } from "./colours.ts";
 import { installImages } from "./hatch.ts";
-import { installSources } from "./sources.ts";
+import { install } from "./sources.ts";
 
 /** What is drawn over this layer: corner handles and lines being drawn lie under it. */
 export const EDIT_BELOW = "marked-cut";
-/** Relief goes under this layer, water and holes under the next. */
-export const RELIEF_BELOW = "contour-lines";
-export const WATER_BELOW = "outside";
+
+/** The map's own vector sources, one for each thing that changes at its own pace. */
+const SOURCES = ["contours", "plan", "levee", "stations", "pointed", "marked"];
 
 /** Weight names choose the weight; the family is the page's own, drawn by the map itself. */
 const REGULAR = ["Public Sans Variable"];
 const MEDIUM = ["Medium", "Public Sans Variable"];
 
-/**
- * Adds sources, images and layers that are missing and sets the colours of those that are there, so that it
- * serves the first start, a lost style and a change of theme alike.
- */
+/** Puts everything that lies on the ground on the map, or recolours it; see {@link install}. */
 export function installLayers(map: MapLibreMap, colours: MapColours): void {
-  installSources(map);
   installImages(map, colours);
-  for (const layer of layersIn(colours)) {
-    if (map.getLayer(layer.id)) paint(map, layer);
-    else map.addLayer(layer);
-  }
-}
-
-function paint(map: MapLibreMap, layer: LayerSpecification): void {
-  for (const [name, value] of Object.entries(layer.paint ?? {})) {
-    map.setPaintProperty(layer.id, name as never, value as never);
-  }
+  install(map, SOURCES, layersIn(colours));
 }
 
 function layersIn(colours: MapColours): LayerSpecification[] {
   return [
-    { id: "paper", type: "background", paint: { "background-color": colours.paper } },
-    ...contourLines(colours),
-    ...outside(colours),
+    ...contourLabels(colours),
     ...noGo(colours),
     ...alternatives(colours),
     ...levee(colours),
@@ -47,38 +32,8 @@ function layersIn(colours: MapColours): LayerSpecification[] {
   ];
 }
 
-function contourLines(colours: MapColours): LayerSpecification[] {
+function contourLabels(colours: MapColours): LayerSpecification[] {
   return [
-    {
-      id: "contour-lines",
-      type: "line",
-      source: "contours",
-      layout: { "line-join": "round" },
-      paint: {
-        "line-color": colours.contour,
-        "line-width": ["case", ["get", "index"], 1.3, 0.7],
-        "line-opacity": ["case", ["get", "index"], 0.9, 0.7],
-      },
-    },
-  ];
-}
-
-function outside(colours: MapColours): LayerSpecification[] {
-  return [
-    {
-      id: "outside",
-      type: "fill",
-      source: "outside",
-      filter: ["==", ["geometry-type"], "Polygon"],
-      paint: { "fill-color": colours.paper },
-    },
-    {
-      id: "outside-edge",
-      type: "line",
-      source: "outside",
-      filter: ["==", ["geometry-type"], "LineString"],
-      paint: { "line-color": colours.secondary, "line-width": 1, "line-opacity": 0.5 },
-    },
     {
       id: "contour-labels",
       type: "symbol",

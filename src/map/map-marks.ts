@@ -1,3 +1,4 @@
+import { effect } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { plan } from "../document/store.ts";
 import { chosenId, tool } from "../state.ts";
@@ -7,18 +8,24 @@ import { chosenId, tool } from "../state.ts";
  * `data-lon`, `data-lat`, `data-zoom` of its middle, `data-tool`, and `data-corners`, the corners of the
  * chosen alternative in CSS pixels from the element's upper left corner ("x,y;x,y").
  */
-export function markForTests(map: MapLibreMap): void {
+export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
   const { dataset } = map.getContainer();
   dataset.state = "busy";
-  const busy = () => {
-    dataset.state = "busy";
-  };
-  map.on("movestart", busy);
-  map.on("dataloading", busy);
-  map.on("idle", () => {
-    dataset.state = "idle";
-  });
-  map.on("render", () => {
+  const idle = new Set<MapLibreMap>();
+  const both = [map, ground];
+  for (const each of both) {
+    const busy = () => {
+      idle.delete(each);
+      dataset.state = "busy";
+    };
+    each.on("movestart", busy);
+    each.on("dataloading", busy);
+    each.on("idle", () => {
+      idle.add(each);
+      if (idle.size === both.length) dataset.state = "idle";
+    });
+  }
+  const mark = () => {
     const { lng, lat } = map.getCenter();
     dataset.lon = lng.toFixed(7);
     dataset.lat = lat.toFixed(7);
@@ -28,6 +35,12 @@ export function markForTests(map: MapLibreMap): void {
       .map(([lon, latitude]) => map.project({ lng: lon, lat: latitude }))
       .map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`)
       .join(";");
+  };
+  map.on("render", mark);
+  effect(() => {
+    plan.value;
+    chosenId.value;
+    mark();
   });
 }
 

@@ -8,16 +8,15 @@ import { Legend } from "./legend.tsx";
 import { MapControls } from "./map-controls.tsx";
 import { Readout } from "./readout.tsx";
 import { ScaleBar } from "./scale-bar.tsx";
-import { theMap } from "./the-map.ts";
+import { mapElement } from "./the-map.ts";
 
 /** The map with what belongs to it: legend, scale, readout, a few controls, and the invitation before any ground. */
 export function MapRoom() {
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    const map = theMap();
-    place.current?.prepend(map.getContainer());
-    map.resize();
-    return () => map.getContainer().remove();
+    const element = mapElement();
+    place.current?.prepend(element);
+    return () => element.remove();
   }, []);
   const { on, credit } = baseMap.value;
   return (

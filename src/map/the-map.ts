@@ -1,8 +1,8 @@
 import "maplibre-gl/dist/maplibre-gl.css";
-import { Map as MapLibreMap, setWorkerUrl } from "maplibre-gl";
+import { effect } from "@preact/signals";
+import { Map as MapLibreMap, type MapOptions, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
-import { ground } from "../state.ts";
-import { readColours } from "./colours.ts";
+import { colours } from "./colours-now.ts";
 import { keepDrawing } from "./drawing.ts";
 import { keepGround } from "./keep-ground.ts";
 import { keepShapes } from "./keep-shapes.ts";
@@ -12,50 +12,86 @@ import { keepPointer } from "./pointer.ts";
 import { installProtocols } from "./protocols.ts";
 import { keepView } from "./view.ts";
 
-let map: MapLibreMap | null = null;
+/** What both maps must agree in, so that they look at the same place. */
+const SHARED: Partial<MapOptions> = {
+  style: { version: 8, sources: {}, layers: [] },
+  center: [0, 20],
+  zoom: 2,
+  maxZoom: 23,
+  maxPitch: 0,
+  renderWorldCopies: false,
+  attributionControl: false,
+  fadeDuration: 0,
+};
+
+let made: { readonly map: MapLibreMap; readonly element: HTMLElement } | null = null;
 
 /**
- * The one map of the page's life, made on the first call; its element is moved into whatever shows it.
- * It loads nothing from the network unless the person gives a base map.
+ * The map of the page's life, made on the first call: two pictures that move as one. The lower holds ground
+ * and water and is painted anew only when the view, the stage or the theme changes; the upper holds the plan
+ * and takes every pointer. So a corner being dragged does not cost the shading of the whole valley again,
+ * which without a graphics card is the greater part of a frame. Nothing is loaded from the network unless
+ * the person gives a base map.
+ * @returns the upper map
  */
 export function theMap(): MapLibreMap {
-  map ??= makeMap();
-  return map;
+  made ??= make();
+  return made.map;
 }
 
-function makeMap(): MapLibreMap {
+/** The element that holds both pictures, to be put into whatever shows the map. */
+export function mapElement(): HTMLElement {
+  made ??= make();
+  return made.element;
+}
+
+function make() {
   setWorkerUrl(workerUrl);
   installProtocols();
-  const container = document.createElement("div");
-  container.className = "map-canvas";
-  const bounds = ground.value?.bounds;
-  const made = new MapLibreMap({
-    container,
-    style: { version: 8, sources: {}, layers: [] },
-    center: bounds ? [(bounds[0] + bounds[2]) / 2, (bounds[1] + bounds[3]) / 2] : [0, 20],
-    zoom: bounds ? 14 : 2,
-    maxZoom: 23,
-    maxPitch: 0,
+  const element = document.createElement("div");
+  element.className = "map-stack";
+  const lower = addPart(element, "map-ground");
+  lower.setAttribute("aria-hidden", "true");
+  const ground = new MapLibreMap({ ...SHARED, container: lower, interactive: false });
+  const map = new MapLibreMap({
+    ...SHARED,
+    container: addPart(element, "map-canvas"),
     dragRotate: false,
     pitchWithRotate: false,
     touchPitch: false,
-    renderWorldCopies: false,
-    attributionControl: false,
-    fadeDuration: 0,
-    localIdeographFontFamily: false,
-    canvasContextAttributes: { preserveDrawingBuffer: true },
     locale: { "Map.Title": "Map of the site: arrow keys move it, plus and minus zoom" },
   });
-  made.touchZoomRotate.disableRotation();
-  made.keyboard.disableRotation();
-  keepView(made);
-  markForTests(made);
-  made.once("load", () => {
-    installLayers(made, readColours());
-    keepGround(made);
-    keepShapes(made);
-    keepDrawing(made);
-    keepPointer(made);
+  map.touchZoomRotate.disableRotation();
+  map.keyboard.disableRotation();
+  follow(ground, map);
+  keepView(map);
+  markForTests(map, ground);
+  void Promise.all([map.once("load"), ground.once("load")]).then(() => {
+    effect(() => installLayers(map, colours.value));
+    keepGround(ground, map);
+    keepShapes(map);
+    keepDrawing(map);
+    keepPointer(map);
   });
-  return made;
+  return { map, element };
+}
+
+function addPart(element: HTMLElement, className: string): HTMLElement {
+  const part = document.createElement("div");
+  part.className = className;
+  element.append(part);
+  return part;
+}
+
+/** The lower map looks where the upper looks, and is painted in the same frame so that the two never swim. */
+function follow(lower: MapLibreMap, upper: MapLibreMap): void {
+  let moved = false;
+  upper.on("move", () => {
+    moved = true;
+    lower.jumpTo({ center: upper.getCenter(), zoom: upper.getZoom() });
+  });
+  upper.on("render", () => {
+    if (moved && lower.isStyleLoaded() !== undefined) lower.redraw();
+    moved = false;
+  });
 }

@@ -29,8 +29,9 @@ export function keepView(map: MapLibreMap): void {
     view.value = read();
   });
   const rest = () => {
-    view.value = read();
-    restingView.value = view.value;
+    const now = read();
+    view.value = now;
+    restingView.value = now;
   };
   map.on("moveend", rest);
   map.on("resize", rest);

@@ -63,7 +63,9 @@ function cheapest(
 ): Spot | null {
   let best: Spot | null = null;
   let bestCost = Infinity;
-  for (const spot of spots) {
+  const ordered = [...spots].sort((a, b) => a.cost - b.cost);
+  for (const spot of ordered) {
+    if (spot.cost >= bestCost) break;
     if (!inside(spot, bounds) || placed.some((label) => shared(label.box, spot) > 0)) continue;
     const cost = obstacles.reduce((sum, each) => sum + toll(each, spot), spot.cost);
     if (cost >= bestCost) continue;

@@ -1,5 +1,5 @@
 import { useId } from "preact/hooks";
-import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { SeverityMark } from "../ui/severity-mark.tsx";
 import "./profile.css";
@@ -8,7 +8,7 @@ import { nearestSample } from "./picked-samples.ts";
 import type { PlacedLabel } from "./place-labels.ts";
 import { LANE_PX, type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
 import { profileLabels } from "./profile-labels.ts";
-import { COUNT_PX, checkMarks } from "./profile-marks.ts";
+import { type CheckMark, COUNT_PX, checkMarks } from "./profile-marks.ts";
 import { profilePaths } from "./profile-paths.ts";
 import { wholeLine } from "./profile-stretch.ts";
 
@@ -44,10 +44,13 @@ interface ProfilePictureProps {
   readonly line: SizedLine;
   readonly limitM: number;
   readonly waterNote: string;
+  /** Told which check the pointer is on; left out on paper. */
+  readonly onPoint?: (check: Check | null) => void;
 }
 
 /** A line drawn into a frame: everything but what the pointer moves. */
-export function ProfilePicture({ frame, line, limitM, waterNote }: ProfilePictureProps) {
+export function ProfilePicture(props: ProfilePictureProps) {
+  const { frame, line, limitM, waterNote, onPoint } = props;
   const id = useId();
   const { plot, widthPx, heightPx } = frame;
   const paths = profilePaths(line.walk, limitM, frame);
@@ -100,7 +103,7 @@ export function ProfilePicture({ frame, line, limitM, waterNote }: ProfilePictur
       {labels.map((label) => (
         <Label key={label.key} label={label} />
       ))}
-      <Marks line={line} frame={frame} />
+      <Marks line={line} frame={frame} onPoint={onPoint} />
     </svg>
   );
 }
@@ -174,40 +177,74 @@ function levelAt(chainages: Float64Array, levels: Float64Array, chainageM: numbe
   return levels[Math.max(0, nearestSample(chainages, chainageM))] ?? Number.NaN;
 }
 
-function Marks({ line, frame }: { readonly line: SizedLine; readonly frame: ProfileFrame }) {
+interface MarksProps {
+  readonly line: SizedLine;
+  readonly frame: ProfileFrame;
+  readonly onPoint: ((check: Check | null) => void) | undefined;
+}
+
+function Marks({ line, frame, onPoint }: MarksProps) {
   const { plot, lanes } = frame;
   const marks = checkMarks(line.checks, lanes, frame.x, plot.left, plot.right);
+  const middleY = ({ lane }: CheckMark) => plot.top - 1 - (lane + 0.5) * LANE_PX;
   return (
     <g>
-      {marks.map(({ check, lane, fromPx, toPx, middlePx, count }) => {
-        const y = plot.top - 1 - (lane + 0.5) * LANE_PX;
-        return (
-          <g
-            key={`${check.id}-${check.fromM}`}
-            class={`profile-mark profile-mark-${check.severity}`}
-          >
-            <path
-              class="profile-mark-stretch"
-              d={`M${fromPx} ${y - 3}v6M${fromPx} ${y}H${toPx}M${toPx} ${y - 3}v6`}
-            />
-            <rect
-              class="profile-mark-back"
-              x={middlePx - 6.5}
-              y={y - 5.5}
-              width={count > 1 ? 13 + COUNT_PX : 13}
-              height={11}
-            />
-            {count > 1 && (
-              <text x={middlePx + 6} y={y + 3.5}>
-                {count}
-              </text>
-            )}
-            <g transform={`translate(${middlePx - 4.9} ${y - 4.9}) scale(0.7)`}>
-              <SeverityMark severity={check.severity} />
-            </g>
-          </g>
-        );
-      })}
+      {marks.map((mark) => (
+        <Span key={keyOf(mark)} mark={mark} y={middleY(mark)} />
+      ))}
+      {marks
+        .filter(({ isJoined }) => !isJoined)
+        .map((mark) => (
+          <Shape key={keyOf(mark)} mark={mark} y={middleY(mark)} onPoint={onPoint} />
+        ))}
+    </g>
+  );
+}
+
+function keyOf({ check }: CheckMark): string {
+  return `${check.id}-${check.fromM}`;
+}
+
+function Span({ mark, y }: { readonly mark: CheckMark; readonly y: number }) {
+  const { check, fromPx, toPx } = mark;
+  return (
+    <path
+      class={`profile-mark-stretch profile-mark-${check.severity}`}
+      d={`M${fromPx} ${y - 3}v6M${fromPx} ${y}H${toPx}M${toPx} ${y - 3}v6`}
+    />
+  );
+}
+
+interface ShapeProps {
+  readonly mark: CheckMark;
+  readonly y: number;
+  readonly onPoint: ((check: Check | null) => void) | undefined;
+}
+
+function Shape({ mark, y, onPoint }: ShapeProps) {
+  const { check, middlePx, count } = mark;
+  return (
+    <g
+      class="profile-mark"
+      onPointerEnter={() => onPoint?.(check)}
+      onPointerLeave={() => onPoint?.(null)}
+    >
+      <title>{count > 1 ? `${check.message} And ${count - 1} more here.` : check.message}</title>
+      <rect
+        class="profile-mark-back"
+        x={middlePx - 6.5}
+        y={y - 5.5}
+        width={count > 1 ? 13 + COUNT_PX : 13}
+        height={11}
+      />
+      {count > 1 && (
+        <text x={middlePx + 7} y={y + 3.5}>
+          {count}
+        </text>
+      )}
+      <g transform={`translate(${middlePx - 4.9} ${y - 4.9}) scale(0.7)`}>
+        <SeverityMark severity={check.severity} />
+      </g>
     </g>
   );
 }

@@ -25,7 +25,7 @@ const ROW_PX = 23;
 /** Share of a limit's height that is shown of ground standing above the crest. */
 const GROUND_ABOVE_SHARE = 0.5;
 
-export interface Tick {
+interface Tick {
   readonly px: number;
   readonly label: string;
 }

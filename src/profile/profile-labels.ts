@@ -17,8 +17,10 @@ const LINE_PX = 13;
 /** Distance of a label's box from the line it names. */
 const OFF_PX = 2;
 const STEP_PX = 12;
-/** What covering a square pixel of each height class costs: the darker, the worse to read on. */
-const CLASS_COST = [0.02, 0.03, 0.06, 0.15, 0.15];
+/** Below this width the water's label goes without its note. */
+const WIDE_PX = 420;
+/** What covering a square pixel of each height class costs: the darker, the worse; over the limit is not for covering. */
+const CLASS_COST = [0.002, 0.004, 0.008, 0.015, 0.5];
 const LINE_COST = 0.4;
 
 interface LabelRequest {
@@ -43,7 +45,9 @@ export function profileLabels({
   const crest = alongLine(frame, walk, (index) => frame.y(walk.crestM[index]!));
   const water = alongLine(frame, walk, (index) => frame.y(walk.waterM[index]!));
   const limit = alongLine(frame, walk, (index) => frame.y(walk.crestM[index]! - limitM));
-  const waterText = `Water ${levelRange(walk.waterM, walk, frame, unitSystem)} ${waterNote}`.trim();
+  const lowest = alongLine(frame, walk, (index) => frame.y(walk.lowestGroundM[index]!));
+  const note = plot.right - plot.left < WIDE_PX ? "" : waterNote;
+  const waterText = `Water ${levelRange(walk.waterM, walk, frame, unitSystem)} ${note}`.trim();
   const wishes: LabelWish[] = [
     ...gaps.map((gap, index) => gapWish(gap, index, frame)),
     {
@@ -66,7 +70,7 @@ export function profileLabels({
   }));
   const obstacles = [
     ...bandObstacles(walk, limitM, frame),
-    ...[crest, water, limit].flatMap((heights) => lineObstacles(heights, frame)),
+    ...[crest, water, limit, lowest].flatMap((heights) => lineObstacles(heights, frame)),
   ];
   return placeLabels(full, obstacles, { ...plot, top: plot.top - 1 });
 }

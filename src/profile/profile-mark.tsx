@@ -1,41 +1,46 @@
 import { plan } from "../document/store.ts";
-import { chosenLine, markedM, unitSystem } from "../state.ts";
+import { chosenLine, markedM, pointedCheck, unitSystem } from "../state.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
-import { greatestWords, markWords, readingAt } from "./profile-reading.ts";
+import type { HeadRoom } from "./profile-head.tsx";
+import {
+  greatestWords,
+  markWords,
+  type Reading,
+  readingAt,
+  shortMarkWords,
+} from "./profile-reading.ts";
 import { textWidth } from "./text-width.ts";
 
 const LABEL_PX = 12;
-/** Room the label needs in the header's row, and how far above the picture that row's baseline lies. */
+/** Between the mark's line and its label. */
 const GAP_PX = 7;
 
 interface ProfileMarkProps {
   readonly frame: ProfileFrame;
   /** True when the mark stays where it is until pressed again. */
   readonly isPinned: boolean;
-  /** Where the label may begin, pixels from the left of the picture; what stands before it is the heading. */
-  readonly labelFromPx: number;
-  /** Height of the label's row above the picture, pixels. */
-  readonly rowPx: number;
+  readonly room: HeadRoom;
 }
 
 /** The marked station, drawn over the picture: the only part that follows the pointer. */
-export function ProfileMark({ frame, isPinned, labelFromPx, rowPx }: ProfileMarkProps) {
+export function ProfileMark({ frame, isPinned, room }: ProfileMarkProps) {
+  const { labelFromPx, rowPx } = room;
   const line = chosenLine.value;
-  if (!line) return null;
   const isMarked = markedM.value !== null;
-  const reading = readingAt(line, markedM.value ?? line.totals.greatestHeightAtM);
-  if (!reading) return null;
+  const reading = line && readingAt(line, markedM.value ?? line.totals.greatestHeightAtM);
+  if (!line || !reading) return null;
   const { plot, stretch, widthPx, heightPx } = frame;
-  const text = isMarked
-    ? markWords(reading, plan.value.section, unitSystem.value)
-    : greatestWords(reading, unitSystem.value);
   const isInView = reading.chainageM >= stretch.fromM && reading.chainageM <= stretch.toM;
   const x = Math.min(plot.right, Math.max(plot.left, frame.x(reading.chainageM)));
   const y = frame.y(line.walk.groundM[reading.index]!);
-  const width = textWidth(text, LABEL_PX);
-  const wished = x + GAP_PX + width <= widthPx - 6 ? x + GAP_PX : x - GAP_PX - width;
-  const left = Math.max(labelFromPx, wished);
-  const baseline = rowPx - 9;
+  const note = isInView ? "" : ", out of view";
+  const label = labelBeside(
+    x,
+    room,
+    wordings(reading, isMarked).map((words) => words + note),
+  );
+  const isUnderHeading = room.isNarrow || x < labelFromPx - GAP_PX;
+  const topPx = isUnderHeading ? rowPx + 1 : rowPx - 16;
   return (
     <svg
       class={isMarked ? "profile-pointer" : "profile-pointer profile-pointer-rest"}
@@ -44,18 +49,64 @@ export function ProfileMark({ frame, isPinned, labelFromPx, rowPx }: ProfileMark
       style={{ top: `${-rowPx}px` }}
       aria-hidden="true"
     >
+      <PointedStretch frame={frame} topPx={rowPx} />
       {isInView && (
         <>
-          <path class="profile-pointer-line" d={`M${x} ${rowPx - 16}V${rowPx + plot.bottom}`} />
+          <path class="profile-pointer-line" d={`M${x} ${topPx}V${rowPx + plot.bottom}`} />
           {Number.isFinite(y) && <circle cx={x} cy={rowPx + Math.max(plot.top, y)} r={3.6} />}
           {isPinned && isMarked && (
-            <path class="profile-pin" d={`M${x - 5} ${rowPx - 19}h10l-5 7z`} />
+            <path class="profile-pin" d={`M${x - 5} ${topPx - 3}h10l-5 7z`} />
           )}
         </>
       )}
-      <text x={left} y={baseline}>
-        {isInView ? text : `${text}, not in view`}
+      <text x={label.left} y={rowPx - 9}>
+        {label.text}
       </text>
     </svg>
+  );
+}
+
+/** What may be said at the mark, the fullest first. */
+function wordings(reading: Reading, isMarked: boolean): string[] {
+  const system = unitSystem.value;
+  if (!isMarked) return [greatestWords(reading, system)];
+  return [markWords(reading, plan.value.section, system), shortMarkWords(reading, system)];
+}
+
+/** The fullest words that fit beside the line at `x` without crossing it, to its right if they can. */
+function labelBeside(x: number, room: HeadRoom, texts: readonly string[]) {
+  const { labelFromPx, labelToPx, isNarrow } = room;
+  const places = texts.flatMap((text) => {
+    const width = textWidth(text, LABEL_PX);
+    const most = isNarrow ? labelToPx - width : Infinity;
+    const right = Math.max(labelFromPx, Math.min(x + GAP_PX, most));
+    return [right, x - GAP_PX - width].map((left) => ({ text, left, right: left + width }));
+  });
+  const free = places.find(({ left, right }) => left >= labelFromPx && right <= labelToPx);
+  return free ?? { text: texts.at(-1)!, left: labelFromPx };
+}
+
+/** The stretch of a check that the person points at, here, on the map or in the worksheet. */
+function PointedStretch({
+  frame,
+  topPx,
+}: {
+  readonly frame: ProfileFrame;
+  readonly topPx: number;
+}) {
+  const pointed = pointedCheck.value;
+  if (!pointed || !(pointed.toM > 0)) return null;
+  const { plot } = frame;
+  const from = Math.max(plot.left, frame.x(pointed.fromM) - 1);
+  const to = Math.min(plot.right, frame.x(pointed.toM) + 1);
+  if (to <= from) return null;
+  return (
+    <rect
+      class="profile-pointed"
+      x={from}
+      y={topPx + plot.top}
+      width={to - from}
+      height={plot.bottom - plot.top}
+    />
   );
 }

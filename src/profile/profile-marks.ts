@@ -8,8 +8,10 @@ export interface CheckMark {
   readonly fromPx: number;
   readonly toPx: number;
   readonly middlePx: number;
-  /** Checks this mark stands for: more than one where the rows ran out. */
+  /** Checks this mark's shape stands for: more than one where the rows ran out. */
   readonly count: number;
+  /** True when another mark's shape stands for it, and only its stretch is drawn. */
+  readonly isJoined: boolean;
 }
 
 const RANK: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
@@ -40,7 +42,7 @@ export function markLanes(
 
 /**
  * Marks for the checks that speak of a stretch in view, the most severe placed first and drawn last. Where
- * rows run out a check joins the mark it would cover, which then stands for both.
+ * rows run out a check joins the mark it would cover, whose shape then stands for both.
  */
 export function checkMarks(
   checks: readonly Check[],
@@ -58,14 +60,14 @@ export function checkMarks(
     const fromPx = Math.max(leftPx, x(check.fromM));
     const toPx = Math.min(rightPx, x(check.toM));
     if (toPx < leftPx || fromPx > rightPx) continue;
-    const mark = { check, lane: 0, fromPx, toPx, middlePx: (fromPx + toPx) / 2, count: 1 };
-    place(marks, mark, lanes);
+    const mark = { check, lane: 0, fromPx, toPx, middlePx: (fromPx + toPx) / 2 };
+    place(marks, { ...mark, count: 1, isJoined: false }, lanes);
   }
   return marks.reverse();
 }
 
 function place(marks: CheckMark[], mark: CheckMark, lanes: number): void {
-  const touching = marks.filter((each) => touches(each, mark));
+  const touching = marks.filter((each) => !each.isJoined && touches(each, mark));
   const free = Array.from({ length: lanes }, (_, lane) => lane).find(
     (lane) => !touching.some((each) => each.lane === lane),
   );
@@ -74,12 +76,8 @@ function place(marks: CheckMark[], mark: CheckMark, lanes: number): void {
     return;
   }
   const host = touching.findLast((each) => each.lane === lanes - 1)!;
-  marks[marks.indexOf(host)] = {
-    ...host,
-    fromPx: Math.min(host.fromPx, mark.fromPx),
-    toPx: Math.max(host.toPx, mark.toPx),
-    count: host.count + 1,
-  };
+  marks[marks.indexOf(host)] = { ...host, count: host.count + 1 };
+  marks.push({ ...mark, lane: lanes - 1, isJoined: true });
 }
 
 function touches(a: CheckMark, b: CheckMark): boolean {

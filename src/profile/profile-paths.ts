@@ -32,11 +32,15 @@ export interface ProfilePaths {
 /** Class of a sample's levee, or what is missing to tell it. */
 type Kind = number | "hole" | "unknown";
 
+/** A sample in pixels; its points on the ground and on the lowest ground are kept as text, used several times. */
 interface Sample {
   readonly x: number;
   readonly ground: number;
   readonly crest: number;
   readonly kind: Kind;
+  readonly groundPoint: string;
+  readonly hasLowest: boolean;
+  readonly lowestPoint: string;
 }
 
 /** Draws a walk into a frame. Ground is never drawn between a sample with data and one without. */
@@ -44,99 +48,121 @@ export function profilePaths(walk: Walk, limitM: number, frame: ProfileFrame): P
   const { plot, stretch } = frame;
   const picked = pickSamples(walk, stretch.fromM, stretch.toM, Math.ceil(plot.right - plot.left));
   const samples = picked.map((index) => sampleOf(walk, index, limitM, frame));
-  const lowest = picked.map((index) => frame.y(walk.lowestGroundM[index]!));
-  const bands = Array.from({ length: HEIGHT_CLASSES }, () => "");
-  let unknownBand = "";
-  for (const [start, end] of runs(samples, (sample) => sample.kind)) {
-    const kind = samples[start]!.kind;
-    if (kind === "unknown") unknownBand += band(samples, start, end, 0);
-    if (typeof kind === "number" && kind >= 0) {
-      bands[kind] += band(samples, start, end, kind === HEIGHT_CLASSES - 1 ? LEAST_OVER_PX : 0);
-    }
-  }
-  const known = runs(samples, ({ kind }) => kind === "hole").filter(
-    ([start]) => samples[start]!.kind !== "hole",
-  );
-  const ends = runs(lowest, Number.isNaN).filter(([start]) => !Number.isNaN(lowest[start]!));
-  const groundOf = ([start, end]: Run) =>
-    polyline(samples.slice(start, end + 1).map(({ x, ground }) => [x, ground]));
+  const ground = runs(samples, ({ kind }) => kind !== "hole").map(([start, end]) => ({
+    start: samples[start]!.x,
+    end: samples[end]!.x,
+    points: pointsOf(samples, start, end, "groundPoint"),
+  }));
+  const lowest = runs(samples, ({ hasLowest }) => hasLowest).map(([start, end]) => ({
+    below: pointsOf(samples, start, end, "lowestPoint"),
+    above: pointsOf(samples, start, end, "groundPoint"),
+  }));
+  const level = (yOf: (index: number) => number) =>
+    pathOf(straightened(picked.map((index, i) => [samples[i]!.x, yOf(index)])));
   return {
-    groundLine: known.map((run) => `M${groundOf(run)}`).join(""),
-    groundFill: known
+    groundLine: ground.map(({ points }) => `M${points.join("L")}`).join(""),
+    groundFill: ground
       .map(
-        (run) =>
-          `M${point(samples[run[0]]!.x, plot.bottom)}L${groundOf(run)}L${point(samples[run[1]]!.x, plot.bottom)}Z`,
+        ({ start, end, points }) =>
+          `M${point(start, plot.bottom)}L${points.join("L")}L${point(end, plot.bottom)}Z`,
       )
       .join(""),
-    lowestLine: ends
-      .map(
-        ([start, end]) =>
-          `M${polyline(lowest.slice(start, end + 1).map((y, i) => [samples[start + i]!.x, y]))}`,
-      )
+    lowestLine: lowest.map(({ below }) => `M${below.join("L")}`).join(""),
+    underFill: lowest
+      .map(({ above, below }) => `M${above.join("L")}L${below.toReversed().join("L")}Z`)
       .join(""),
-    underFill: ends
-      .map(([start, end]) => {
-        const under = samples.slice(start, end + 1);
-        const below = under.map(({ x }, i) => [x, lowest[start + i]!] as const).reverse();
-        return `M${polyline(under.map(({ x, ground }) => [x, ground]))}L${polyline(below)}Z`;
-      })
-      .join(""),
-    bands,
-    unknownBand,
-    crestLine: levelLine(picked, samples, (index) => frame.y(walk.crestM[index]!)),
-    waterLine: levelLine(picked, samples, (index) => frame.y(walk.waterM[index]!)),
-    limitLine: levelLine(picked, samples, (index) => frame.y(walk.crestM[index]! - limitM)),
+    ...bandPaths(samples),
+    crestLine: level((index) => frame.y(walk.crestM[index]!)),
+    waterLine: level((index) => frame.y(walk.waterM[index]!)),
+    limitLine: level((index) => frame.y(walk.crestM[index]! - limitM)),
     gaps: gapsOf(samples, frame),
   };
 }
 
 function sampleOf(walk: Walk, index: number, limitM: number, frame: ProfileFrame): Sample {
   const greatest = walk.greatestHeightM[index]!;
-  const isHole = Number.isNaN(walk.groundM[index]!);
+  const x = frame.x(walk.chainageM[index]!);
+  const ground = frame.y(walk.groundM[index]!);
+  const lowest = frame.y(walk.lowestGroundM[index]!);
   const known = Number.isNaN(greatest) ? "unknown" : heightClass(greatest, limitM);
   return {
-    x: frame.x(walk.chainageM[index]!),
-    ground: frame.y(walk.groundM[index]!),
+    x,
+    ground,
     crest: frame.y(walk.crestM[index]!),
-    kind: isHole ? "hole" : known,
+    kind: Number.isNaN(ground) ? "hole" : known,
+    groundPoint: point(x, ground),
+    hasLowest: !Number.isNaN(lowest) && !Number.isNaN(ground),
+    lowestPoint: point(x, lowest),
   };
+}
+
+function pointsOf(
+  samples: readonly Sample[],
+  start: number,
+  end: number,
+  of: "groundPoint" | "lowestPoint",
+): string[] {
+  return samples.slice(start, end + 1).map((sample) => sample[of]);
+}
+
+function bandPaths(samples: readonly Sample[]): {
+  readonly bands: readonly string[];
+  readonly unknownBand: string;
+} {
+  const bands = Array.from({ length: HEIGHT_CLASSES }, () => "");
+  let unknownBand = "";
+  for (const [start, end] of stretches(samples, ({ kind }) => kind)) {
+    const { kind } = samples[start]!;
+    if (kind === "unknown") unknownBand += band(samples, start, end, 0);
+    if (typeof kind === "number" && kind >= 0) {
+      bands[kind] += band(samples, start, end, kind === HEIGHT_CLASSES - 1 ? LEAST_OVER_PX : 0);
+    }
+  }
+  return { bands, unknownBand };
 }
 
 type Run = readonly [number, number];
 
-function runs<T>(items: readonly T[], keyOf: (item: T) => unknown): Run[] {
+/** First and last index of each stretch of samples that share a key. */
+function stretches(samples: readonly Sample[], keyOf: (sample: Sample) => unknown): Run[] {
   const found: Run[] = [];
   let start = 0;
-  for (let i = 1; i <= items.length; i++) {
-    if (i < items.length && keyOf(items[i]!) === keyOf(items[start]!)) continue;
+  for (let i = 1; i <= samples.length; i++) {
+    if (i < samples.length && keyOf(samples[i]!) === keyOf(samples[start]!)) continue;
     found.push([start, i - 1]);
     start = i;
   }
-  return items.length === 0 ? [] : found;
+  return samples.length === 0 ? [] : found;
+}
+
+/** The stretches that hold to a condition. */
+function runs(samples: readonly Sample[], holds: (sample: Sample) => boolean): Run[] {
+  return stretches(samples, holds).filter(([start]) => holds(samples[start]!));
 }
 
 function band(samples: readonly Sample[], start: number, end: number, leastPx: number): string {
-  const corners = samples
-    .slice(start, end + 1)
-    .map(({ x, ground, crest }) => ({ x, ground, crest }));
-  const before = halfway(samples[start - 1], samples[start]!);
-  const after = halfway(samples[end + 1], samples[end]!);
-  if (before) corners.unshift(before);
-  if (after) corners.push(after);
-  const lackPx = leastPx - (corners.at(-1)!.x - corners[0]!.x);
-  if (lackPx > 0) {
-    corners.unshift({ ...corners[0]!, x: corners[0]!.x - lackPx / 2 });
-    corners.push({ ...corners.at(-1)!, x: corners.at(-1)!.x + lackPx / 2 });
-  }
-  const crest = corners.map((corner) => [corner.x, corner.crest] as const);
-  const ground = corners.map(
-    (corner) => [corner.x, Math.max(corner.ground, corner.crest)] as const,
-  );
-  return `M${polyline(crest)}L${polyline(ground.reverse())}Z`;
+  const first = halfway(samples[start - 1], samples[start]!);
+  const last = halfway(samples[end + 1], samples[end]!);
+  const lackPx = Math.max(0, leastPx - (last.x - first.x)) / 2;
+  const inner = samples.slice(start, end + 1);
+  const crest = straightened([
+    [first.x - lackPx, first.crest],
+    ...inner.map(({ x, crest: y }): Point => [x, y]),
+    [last.x + lackPx, last.crest],
+  ]);
+  const under = (at: Pick<Sample, "x" | "ground" | "crest">, byPx: number) =>
+    point(at.x + byPx, Math.max(at.ground, at.crest));
+  const ground = [
+    under(first, -lackPx),
+    ...inner.map((each) => (each.ground >= each.crest ? each.groundPoint : under(each, 0))),
+    under(last, lackPx),
+  ];
+  return `${pathOf(crest)}L${ground.reverse().join("L")}Z`;
 }
 
-function halfway(beyond: Sample | undefined, edge: Sample) {
-  if (!beyond || beyond.kind === "hole") return null;
+/** Where a stretch ends: halfway to the sample beyond, or at its own last sample before a gap. */
+function halfway(beyond: Sample | undefined, edge: Sample): Pick<Sample, "x" | "ground" | "crest"> {
+  if (!beyond || beyond.kind === "hole") return edge;
   return {
     x: (beyond.x + edge.x) / 2,
     ground: (beyond.ground + edge.ground) / 2,
@@ -145,27 +171,26 @@ function halfway(beyond: Sample | undefined, edge: Sample) {
 }
 
 function gapsOf(samples: readonly Sample[], { plot }: ProfileFrame): Gap[] {
-  return runs(samples, ({ kind }) => kind === "hole")
-    .filter(([start]) => samples[start]!.kind === "hole")
-    .map(([start, end]) => ({
-      fromPx: Math.max(plot.left, samples[start - 1]?.x ?? samples[start]!.x),
-      toPx: Math.min(plot.right, samples[end + 1]?.x ?? samples[end]!.x),
-    }));
+  return runs(samples, ({ kind }) => kind === "hole").map(([start, end]) => ({
+    fromPx: Math.max(plot.left, samples[start - 1]?.x ?? samples[start]!.x),
+    toPx: Math.min(plot.right, samples[end + 1]?.x ?? samples[end]!.x),
+  }));
 }
 
-function levelLine(
-  picked: readonly number[],
-  samples: readonly Sample[],
-  yOf: (index: number) => number,
-): string {
-  const points = picked.map((index, i) => [samples[i]!.x, yOf(index)] as const);
-  const bends = points.filter(([x, y], i) => !isOnLine(points[i - 1], points[i + 1], x, y));
-  return bends.length < 2 ? "" : `M${polyline(bends)}`;
+type Point = readonly [number, number];
+
+/** The points without those that lie on the straight line from the last one kept to the next. */
+function straightened(points: readonly Point[]): readonly Point[] {
+  const kept: Point[] = [];
+  for (const [i, [x, y]] of points.entries()) {
+    if (!isOnLine(kept.at(-1), points[i + 1], x, y)) kept.push([x, y]);
+  }
+  return kept;
 }
 
 function isOnLine(
-  before: readonly [number, number] | undefined,
-  after: readonly [number, number] | undefined,
+  before: Point | undefined,
+  after: Point | undefined,
   x: number,
   y: number,
 ): boolean {
@@ -174,8 +199,8 @@ function isOnLine(
   return Math.abs(before[1] + share * (after[1] - before[1]) - y) < 1e-6;
 }
 
-function polyline(points: readonly (readonly [number, number])[]): string {
-  return points.map(([x, y]) => point(x, y)).join("L");
+function pathOf(points: readonly Point[]): string {
+  return points.length < 2 ? "" : `M${points.map(([x, y]) => point(x, y)).join("L")}`;
 }
 
 function point(x: number, y: number): string {

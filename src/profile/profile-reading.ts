@@ -50,11 +50,23 @@ export function markWords(reading: Reading, section: Section, unitSystem: UnitSy
   return [station, ...heightWords(reading, section, unitSystem)].join(" · ");
 }
 
+/** The same where there is little room ("4+81 · 4.3 ft"). */
+export function shortMarkWords(reading: Reading, unitSystem: UnitSystem): string {
+  const station = formatStation(reading.chainageM, unitSystem);
+  const { greatestHeightM } = reading;
+  return greatestHeightM === null
+    ? `${station} · no data`
+    : `${station} · ${formatLength(greatestHeightM, unitSystem)}`;
+}
+
 /** A reading as it is read out ("station 4+81, height 4.3 ft, 13 courses"). */
 export function spokenWords(reading: Reading, section: Section, unitSystem: UnitSystem): string {
   const [height, ...rest] = heightWords(reading, section, unitSystem);
   const isBuilt = (reading.greatestHeightM ?? 0) > 0;
-  const said = isBuilt ? `height ${height}` : height!;
+  const told = hasTwoHeights(reading)
+    ? `greatest height ${height!.replace(" greatest", "")}`
+    : `height ${height}`;
+  const said = isBuilt ? told : height!;
   return [`station ${formatStation(reading.chainageM, unitSystem)}`, said, ...rest].join(", ");
 }
 

@@ -103,15 +103,15 @@ function dimensionWishes(
     wish("toe", short(waterM), []),
     wish("toe", short(landM), []),
   ];
+  const rooms = [centreX - waterToeX, landToeX - centreX];
+  const fit = rooms.every(
+    (px, side) => px > textWidth(wishes[2 + side]!.text, SECTION_TYPE_PX) + 6,
+  );
   wishes[1] = centred(wishes[1]!, (waterToeX + landToeX) / 2, baseY + 2);
-  wishes[2] = fitting(
-    centred(wishes[2]!, (waterToeX + centreX) / 2, baseY - LINE_PX - 1),
-    centreX - waterToeX,
-  );
-  wishes[3] = fitting(
-    centred(wishes[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1),
-    landToeX - centreX,
-  );
+  if (fit) {
+    wishes[2] = centred(wishes[2]!, (waterToeX + centreX) / 2, baseY - LINE_PX - 1);
+    wishes[3] = centred(wishes[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1);
+  }
   if (limitY !== null) {
     const text = `${lengthIn(limitM, system).toFixed(system === "us" ? 0 : 2)} ${lengthUnit(system)} limit`;
     const spots = [-7, 8].map((offPx) =>
@@ -145,10 +145,6 @@ function centred(label: LabelWish, x: number, top: number): LabelWish {
   };
 }
 
-function fitting(label: LabelWish, roomPx: number): LabelWish {
-  return roomPx > textWidth(label.text, SECTION_TYPE_PX) + 6 ? label : { ...label, spots: [] };
-}
-
 function sideWish(
   key: string,
   text: string,
@@ -158,24 +154,20 @@ function sideWish(
   surfaceY: number | null,
 ): LabelWish {
   const width = textWidth(text, SECTION_TYPE_PX);
-  const left = leftPx ?? frame.widthPx - width - 8;
+  const left = leftPx ?? frame.widthPx - width - 5;
   const levels = [0, 0.5, 1].map((share) => levelAt(left + share * width));
   const over = Math.min(...levels, surfaceY ?? Infinity);
   const under = Math.max(...levels);
   const box = { left, right: left + width };
-  const above = {
+  const isWater = surfaceY !== null;
+  const above = { ...box, top: over - LINE_PX - 3, bottom: over - 3, cost: isWater ? 0 : 10 };
+  const below = [4, 14, 24, 34].map((downPx) => ({
     ...box,
-    top: over - LINE_PX - 3,
-    bottom: over - 3,
-    cost: surfaceY === null ? 10 : 0,
-  };
-  const below = {
-    ...box,
-    top: under + 4,
-    bottom: under + 4 + LINE_PX,
-    cost: surfaceY === null ? 0 : 10,
-  };
-  return { key, text, spots: [above, below] };
+    top: under + downPx,
+    bottom: under + downPx + LINE_PX,
+    cost: (isWater ? 10 : 0) + downPx / 10,
+  }));
+  return { key, text, spots: [above, ...below] };
 }
 
 function groundObstacles(frame: SectionFrame, levelAt: (xPx: number) => number): Obstacle[] {
@@ -188,7 +180,7 @@ function groundObstacles(frame: SectionFrame, levelAt: (xPx: number) => number):
 }
 
 function leveeObstacles(dimensions: SectionDimensions): Obstacle[] {
-  const { crestY, footY, baseY, waterToeX, landToeX, centreX, heightX } = dimensions;
+  const { crestY, footY, baseY, waterToeX, landToeX, centreX, heightX, limitY } = dimensions;
   const halfY = (crestY + footY) / 2;
   const cost = 1;
   return [
@@ -202,5 +194,12 @@ function leveeObstacles(dimensions: SectionDimensions): Obstacle[] {
     },
     { left: waterToeX, right: landToeX, top: baseY - 2, bottom: baseY + 2, cost },
     { left: heightX - 2, right: heightX + 2, top: crestY, bottom: footY, cost },
+    ...[crestY, limitY ?? crestY].map((y) => ({
+      left: centreX,
+      right: heightX,
+      top: y - 1,
+      bottom: y + 1,
+      cost: 0.5,
+    })),
   ];
 }

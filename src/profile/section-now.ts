@@ -12,7 +12,7 @@ export const sectionNow = signal<CrossSection | null>(null);
 export const sectionFailure = signal<Failure | null>(null);
 
 /** Chainage the section is wanted at: the marked one, else that of the greatest height. */
-export const sectionAtM = computed(() => {
+const sectionAtM = computed(() => {
   const line = chosenLine.value;
   if (!line) return null;
   const wished = markedM.value ?? line.totals.greatestHeightAtM;

@@ -3,8 +3,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
 import { CAUTIONS, DISCLAIMER } from "../worksheet/cautions.tsx";
-import { stretchWords } from "../worksheet/check-row.tsx";
-import { sortedChecks } from "../worksheet/checks-block.tsx";
+import { inUnits, sortedChecks } from "../worksheet/check-words.ts";
 
 /** Every finding with what to do, the standing cautions, and what the sources' keys stand for. */
 export function ChecksSheet({ line, system }: { line: SizedLine; system: UnitSystem }) {
@@ -22,13 +21,11 @@ export function ChecksSheet({ line, system }: { line: SizedLine; system: UnitSys
               <SeverityMark severity={check.severity} />
               <div>
                 <strong>
-                  {severityWord(check.severity)}
-                  {stretchWords(check, system) && `, ${stretchWords(check, system)}`}:{" "}
-                  {check.message}
+                  {severityWord(check.severity)}: {inUnits(check.message, system)}
                 </strong>{" "}
-                {check.remedy}{" "}
+                {inUnits(check.remedy, system)}{" "}
                 <small>
-                  {check.rule} · {check.source}
+                  {inUnits(check.rule, system)} {check.source}
                 </small>
               </div>
             </li>
@@ -37,7 +34,7 @@ export function ChecksSheet({ line, system }: { line: SizedLine; system: UnitSys
       </section>
       <section class="sheet-part sheet-cautions" aria-label="Cautions">
         <h2>Always</h2>
-        <ul>
+        <ul class="sheet-caution-list">
           {CAUTIONS.map((caution) => (
             <li key={caution.text}>
               {caution.text} <small>{caution.source}</small>

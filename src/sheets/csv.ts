@@ -2,7 +2,7 @@
 export type Cell = string | number | null;
 
 const LINE_END = "\r\n";
-const FORMULA_START = /^[\s\u0000-\u001f]*[=+\-@\uff1d\uff0b\uff0d\uff20]/;
+const FORMULA_START = /^[\s\p{Cc}]*[=+\-@\uff1d\uff0b\uff0d\uff20]/u;
 
 /**
  * Rows as comma-separated text: CRLF after every row, quotes doubled, cells with commas, quotes or line breaks

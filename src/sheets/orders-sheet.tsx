@@ -47,7 +47,7 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
           </Order>
           <Order name="People" amount={formatCount(practice.people)}>
             {formatHours(totals.jobHours)} for the whole job; filling or placing alone{" "}
-            {formatHours(totals.taskPersonHoursHigh)} to {formatHours(totals.taskPersonHoursLow)} of
+            {formatHours(totals.taskPersonHoursLow)} to {formatHours(totals.taskPersonHoursHigh)} of
             one person
           </Order>
           <Order name="Levee" amount={formatVolume(totals.volumeM3, system)}>

@@ -1,12 +1,13 @@
+import "./plan-drawing.css";
 import type { Position } from "geojson";
 import { useId } from "preact/hooks";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatElevation, type UnitSystem } from "../../shared/units.ts";
+import type { UnitSystem } from "../../shared/units.ts";
 import { leveeShapes } from "../map/levee-shapes.ts";
 import { stationMarks } from "../map/station-marks.ts";
-import { Hatches } from "../profile/hatches.tsx";
 import { classLook } from "../worksheet/class-bar.tsx";
+import { PlanBuildings } from "./plan-buildings.tsx";
 import { type PlanFrame, planFrame } from "./plan-frame.ts";
 import { pathOf, pathOfShape } from "./plan-paths.ts";
 import { NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
@@ -38,7 +39,7 @@ export function PlanDrawing({ plan, line, system, room }: PlanDrawingProps) {
     >
       <Site plan={plan} line={line} frame={frame} />
       <Levee plan={plan} line={line} frame={frame} />
-      <Buildings plan={plan} frame={frame} system={system} />
+      <PlanBuildings structures={plan.structures} frame={frame} system={system} />
       <Stations line={line} frame={frame} system={system} />
       <NorthArrow xMm={widthMm - 7} yMm={9} />
       <ScaleBar scale={frame.scale} xMm={4} yMm={heightMm - 4} />
@@ -56,15 +57,7 @@ function Site({ plan, line, frame }: PartProps & { readonly line: SizedLine }) {
   const others = plan.alignments.filter((each) => each.id !== line.id);
   return (
     <>
-      <pattern
-        id={`${id}-no-go`}
-        width="2.4"
-        height="2.4"
-        patternUnits="userSpaceOnUse"
-        patternTransform="rotate(45)"
-      >
-        <rect class="plan-no-go-line" width="0.25" height="2.4" />
-      </pattern>
+      <StripePattern id={`${id}-no-go`} everyMm={2.4} stripeMm={0.25} stripe="plan-no-go-line" />
       {plan.noGo.map((area) => (
         <path
           key={area.id}
@@ -91,9 +84,7 @@ function Levee({ plan, line, frame }: PartProps & { readonly line: SizedLine }) 
   const shapes = leveeShapes(line, plan.practice.limitM).features;
   return (
     <>
-      <g transform="scale(0.3)">
-        <Hatches id={id} />
-      </g>
+      <StripePattern id={`${id}-over`} everyMm={1.5} stripeMm={0.85} stripe="hatch-over" />
       {shapes.map(({ properties, geometry }, index) => {
         const d = pathOfShape(geometry, frame.toSpot);
         if (properties?.kind === "strip") {
@@ -111,26 +102,26 @@ function Levee({ plan, line, frame }: PartProps & { readonly line: SizedLine }) 
   );
 }
 
-function Buildings({ plan, frame, system }: PartProps & { readonly system: UnitSystem }) {
+interface StripePatternProps {
+  readonly id: string;
+  readonly everyMm: number;
+  readonly stripeMm: number;
+  /** Class of the stripes. */
+  readonly stripe: string;
+}
+
+function StripePattern({ id, everyMm, stripeMm, stripe }: StripePatternProps) {
   return (
-    <>
-      {plan.structures.map((structure) => {
-        const spots = structure.outline.map(frame.toSpot);
-        const x = spots.reduce((sum, spot) => sum + spot[0], 0) / spots.length;
-        const top = Math.min(...spots.map((spot) => spot[1]));
-        const floor =
-          structure.floorM === null ? "" : `, floor ${formatElevation(structure.floorM, system)}`;
-        return (
-          <g key={structure.id}>
-            <path class="plan-building" d={pathOf(structure.outline, frame.toSpot, true)} />
-            <text class="plan-label" x={x} y={top - 1.2} text-anchor="middle">
-              {structure.name}
-              {floor}
-            </text>
-          </g>
-        );
-      })}
-    </>
+    <pattern
+      id={id}
+      width={everyMm}
+      height={everyMm}
+      patternUnits="userSpaceOnUse"
+      patternTransform="rotate(45)"
+    >
+      <rect class="hatch-paper" width={everyMm} height={everyMm} />
+      <rect class={stripe} width={stripeMm} height={everyMm} />
+    </pattern>
   );
 }
 

@@ -12,6 +12,7 @@ import { ClassSwatch, classWords } from "../worksheet/class-bar.tsx";
 import { CompareTable } from "../worksheet/compare-dialog.tsx";
 import { ReachTable } from "../worksheet/reach-table.tsx";
 import { ChecksSheet } from "./checks-sheet.tsx";
+import { MapFigure } from "./map-figure.tsx";
 import { OrdersSheet } from "./orders-sheet.tsx";
 import { pageRule, paper, printable } from "./paper.ts";
 import { PlanDrawing } from "./plan-drawing.tsx";
@@ -106,9 +107,11 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
               <ClassSwatch index={index} /> {classWords(index, limitM, system)}
             </li>
           ))}
+          {now.alignments.length > 1 && <li>dotted: other alternatives</li>}
         </ul>
       </section>
-      <section class="sheet-part sheet-page" aria-label="Along the line">
+      <MapFigure />
+      <section class="sheet-part" aria-label="Along the line">
         <h2>Along the line</h2>
         <ProfileDrawing
           line={line}

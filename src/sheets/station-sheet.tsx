@@ -7,7 +7,7 @@ const COLUMNS = STATION_COLUMNS.filter((column) => column.onPaper);
 /** The station table for the crew: where each stake stands, its crest mark, courses and base. */
 export function StationSheet({ line, system }: { line: SizedLine; system: UnitSystem }) {
   return (
-    <section class="sheet-part" aria-label="Stations">
+    <section class="sheet-part sheet-page" aria-label="Stations">
       <h2>Stations</h2>
       <table class="sheet-table" data-table="stations">
         <thead>

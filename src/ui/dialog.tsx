@@ -23,12 +23,12 @@ export function Dialog({ title, open, onClose, children }: DialogProps) {
     <dialog ref={dialog} class="dialog" aria-labelledby={titleId} onClose={onClose}>
       {open && (
         <>
-          <header>
+          <div class="dialog-head">
             <h2 id={titleId}>{title}</h2>
             <button type="button" class="icon-button" aria-label="Close" onClick={onClose}>
               <Icon name="close" />
             </button>
-          </header>
+          </div>
           <div class="dialog-body">{children}</div>
         </>
       )}

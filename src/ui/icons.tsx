@@ -23,6 +23,9 @@ const PATHS = {
   setback: "M6 6h4v4H6zM2.5 2.5h11v11h-11z",
   chevron: "M6 3.5 10.5 8 6 12.5",
   print: "M4.5 6V2h7v4M4.5 11.5h-2V6h11v5.5h-2M4.5 9.5h7V14h-7z",
+  all: "M3 5.5 8 3l5 2.5L8 8zM3 8.2 8 10.7l5-2.5M3 10.9 8 13.4l5-2.5",
+  one: "M3 8 8 5.5 13 8l-5 2.5z",
+  compare: "M2.5 3.5h11v9h-11zM2.5 6.5h11M2.5 9.5h11M6.5 3.5v9",
   keys: "M1.8 4.5h12.4v7.5H1.8zM4.5 7h.01M8 7h.01M11.5 7h.01M5 9.7h6",
 } as const;
 

@@ -28,14 +28,12 @@ export function Menu({ label, icon, text, children }: MenuProps) {
       >
         <Icon name={icon} /> {text}
       </button>
-      {/* biome-ignore lint/a11y/noStaticElementInteractions: the click bubbles from the commands inside, which are buttons. */}
-      {/* biome-ignore lint/a11y/useKeyWithClickEvents: as above; Enter and Space click those buttons. */}
+      {/* biome-ignore lint/a11y/noStaticElementInteractions: the click bubbles from the buttons inside. */}
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: Enter and Space click those buttons. */}
       <div
         id={id}
         ref={list}
         class="menu"
-        role="group"
-        aria-label={label}
         popover="auto"
         onToggle={(event) => {
           if (event.newState === "open" && button.current) {

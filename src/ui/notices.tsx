@@ -12,7 +12,7 @@ export function Notices() {
           role={notice.tone === "error" ? "alert" : "status"}
           data-code={notice.failure.code}
         >
-          <p>
+          <p class="notice-text">
             <strong>{notice.failure.message}</strong>{" "}
             {notice.failure.remedy && <span>{notice.failure.remedy}</span>}
           </p>

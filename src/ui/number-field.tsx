@@ -78,6 +78,7 @@ export function NumberField(props: NumberFieldProps) {
         placeholder={props.blank}
         disabled={props.disabled}
         size={Math.max(5, (typed ?? shown).length || (props.blank ?? "").length)}
+        data-pending={typed !== null}
         aria-invalid={failure !== null}
         aria-describedby={failure ? `${id}-why` : undefined}
         onFocus={(event) => {

@@ -36,8 +36,11 @@ export function TextField(props: TextFieldProps) {
         value={typed ?? props.value}
         placeholder={props.placeholder}
         maxLength={props.maxLength ?? 120}
+        data-pending={typed !== null}
         ref={(input) => {
-          if (input && props.autoFocus && typed === null) input.focus();
+          if (!input || !props.autoFocus || document.activeElement === input) return;
+          input.focus();
+          input.select();
         }}
         onInput={(event) => setTyped(event.currentTarget.value)}
         onBlur={commit}

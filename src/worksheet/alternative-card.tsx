@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount, formatHours, formatLength, type UnitSystem } from "../../shared/units.ts";
@@ -26,8 +26,12 @@ interface AlternativeCardProps {
 export function AlternativeCard(props: AlternativeCardProps) {
   const { alternative, letter, line, isChosen } = props;
   const [renaming, setRenaming] = useState(false);
+  const card = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (isChosen) card.current?.scrollIntoView({ block: "nearest", inline: "nearest" });
+  }, [isChosen]);
   return (
-    <li class="alternative" data-chosen={isChosen} data-alternative={alternative.id}>
+    <li class="alternative" ref={card} data-chosen={isChosen} data-alternative={alternative.id}>
       {renaming ? (
         <div class="alternative-face">
           <span class="letter">{letter}</span>
@@ -98,8 +102,10 @@ function nameShown(alternative: Alignment, letter: string): string {
 
 function figures(line: SizedLine | null, system: UnitSystem): string {
   if (!line) return "not sized yet";
-  const { bags, greatestHeightM, jobHours, lengthNoDataM } = line.totals;
+  const { bags, greatestHeightM, jobHours, lengthNoDataM, lengthM } = line.totals;
+  if (lengthNoDataM >= lengthM) return "no ground under it";
   const height = formatLength(greatestHeightM, system);
   const gap = lengthNoDataM > 0 ? " · gap in data" : "";
-  return `${formatCount(bags)} bags · ${height} · ${formatHours(jobHours)}${gap}`;
+  const parts = [`${formatCount(bags)} bags`, height, formatHours(jobHours)];
+  return parts.join("\u2009·\u2009") + gap;
 }

@@ -19,7 +19,7 @@ export function edit(change: Edit): boolean {
 }
 
 /** A plan with a new alternative at the end, chosen. */
-export function withAlternative(plan: Plan, alternative: Alignment): Plan {
+function withAlternative(plan: Plan, alternative: Alignment): Plan {
   return {
     ...plan,
     alignments: [...plan.alignments, alternative],

@@ -32,19 +32,18 @@ export function Alternatives() {
         <AddMenu />
         {alignments.length > 1 && (
           <>
-            <button
-              type="button"
-              class="text-button"
-              aria-pressed={showAll.value}
-              onClick={() => {
+            <IconButton
+              icon={showAll.value ? "all" : "one"}
+              label={showAll.value ? "Show the chosen one alone" : "Show all on the map"}
+              onPress={() => {
                 showAll.value = !showAll.value;
               }}
-            >
-              {showAll.value ? "All shown" : "One shown"}
-            </button>
-            <button type="button" class="text-button" onClick={() => setComparing(true)}>
-              Compare
-            </button>
+            />
+            <IconButton
+              icon="compare"
+              label="Compare side by side"
+              onPress={() => setComparing(true)}
+            />
           </>
         )}
       </div>

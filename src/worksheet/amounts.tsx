@@ -16,7 +16,8 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
   const { plan, totals, line, system } = inputs;
   const { practice } = plan;
   const { sheet } = plan.section;
-  const roll = `${formatLength(sheet.rollWidthM, system, 0)} × ${formatLength(sheet.rollLengthM, system, 0)}`;
+  const wide = formatLength(sheet.rollWidthM, system, 0).replace(/ .*/, "");
+  const roll = `${wide} × ${formatLength(sheet.rollLengthM, system, 0)}`;
   return (
     <dl class="amounts">
       <Row name={`Sand, with ${formatShare(practice.wasteShare)} lost`}>
@@ -64,7 +65,7 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
       </Row>
       <Row name="Filling or placing alone">
         <Amount make="taskPersonHours" title="Person-hours for one task" inputs={inputs}>
-          {formatHours(totals.taskPersonHoursHigh)} to {formatHours(totals.taskPersonHoursLow)}
+          {formatHours(totals.taskPersonHoursLow)} to {formatHours(totals.taskPersonHoursHigh)}
         </Amount>
       </Row>
       <Row name="Levee, average end areas">

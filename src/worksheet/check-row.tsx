@@ -1,19 +1,11 @@
 import type { Check } from "../../shared/sizing-types.ts";
-import { formatStation, type UnitSystem } from "../../shared/units.ts";
 import { markedM, pointedCheck, unitSystem } from "../state.ts";
-import { SeverityMark } from "../ui/severity-mark.tsx";
-
-/** "4+62 to 4+98", or nothing for a check that speaks of the whole plan. */
-export function stretchWords(check: Check, system: UnitSystem): string {
-  if (check.fromM === 0 && check.toM === 0) return "";
-  const from = formatStation(check.fromM, system);
-  const to = formatStation(check.toM, system);
-  return from === to ? from : `${from} to ${to}`;
-}
+import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
+import { checkWords, inUnits } from "./check-words.ts";
 
 /** One finding: how grave, where, what, what to do, and by which rule. Pressed, it is shown on the map. */
 export function CheckRow({ check }: { check: Check }) {
-  const stretch = stretchWords(check, unitSystem.value);
+  const { where, what } = checkWords(check, unitSystem.value);
   const pointed = pointedCheck.value;
   const isPointed =
     pointed !== null &&
@@ -29,13 +21,14 @@ export function CheckRow({ check }: { check: Check }) {
         aria-pressed={isPointed}
         onClick={() => point(isPointed ? null : check)}
       >
-        <strong>
-          {stretch && `${stretch}: `}
-          {stretch ? lowerFirst(check.message) : check.message}
-        </strong>
-        <span>{check.remedy}</span>
+        <span class="check-what">
+          {where && <strong>{where}: </strong>}
+          {what}
+        </span>
+        <span>{inUnits(check.remedy, unitSystem.value)}</span>
+        {isPointed && <span>Rule: {inUnits(check.rule, unitSystem.value)}</span>}
         <small>
-          {check.rule} · {check.source}
+          {severityWord(check.severity)} · {check.source}
         </small>
       </button>
     </li>
@@ -47,10 +40,4 @@ function point(check: Check | null): void {
   if (check && (check.fromM !== 0 || check.toM !== 0)) {
     markedM.value = (check.fromM + check.toM) / 2;
   }
-}
-
-function lowerFirst(text: string): string {
-  const second = text.charAt(1);
-  const isAbbreviation = second !== "" && second === second.toUpperCase() && /\p{L}/u.test(second);
-  return isAbbreviation ? text : text.charAt(0).toLowerCase() + text.slice(1);
 }

@@ -1,15 +1,9 @@
-import type { Check, Severity, SizedLine } from "../../shared/sizing-types.ts";
-import { chosenLine, sizingFailure } from "../state.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { chosenLine, sizingFailure, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { Cautions } from "./cautions.tsx";
 import { CheckRow } from "./check-row.tsx";
-
-const ORDER: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
-
-/** Checks with the gravest first, along the line within the same gravity. */
-export function sortedChecks(checks: readonly Check[]): readonly Check[] {
-  return [...checks].sort((a, b) => ORDER[a.severity] - ORDER[b.severity] || a.fromM - b.fromM);
-}
+import { checksSummary, inUnits, sortedChecks } from "./check-words.ts";
 
 /** Will it hold: every finding with what to do, and the cautions that always stand. */
 export function ChecksBlock() {
@@ -19,7 +13,7 @@ export function ChecksBlock() {
       id="checks"
       title="Checks"
       startsOpen
-      summary={line ? checksSummary(line) : "no line yet"}
+      summary={line ? checksSummary(line.checks) : "no line yet"}
       line={line ? firstWords(line) : undefined}
     >
       {sizingFailure.value && (
@@ -43,20 +37,7 @@ export function ChecksBlock() {
   );
 }
 
-/** How many findings there are to settle, to heed and to know. */
-export function checksSummary(line: SizedLine): string {
-  const count = (severity: Severity) =>
-    line.checks.filter((check) => check.severity === severity).length;
-  const parts = [
-    [count("stop"), "to settle"],
-    [count("caution"), count("caution") === 1 ? "caution" : "cautions"],
-    [count("note"), "to know"],
-  ] as const;
-  const said = parts.filter(([n]) => n > 0).map(([n, words]) => `${n} ${words}`);
-  return said.length > 0 ? said.join(", ") : "nothing found";
-}
-
 function firstWords(line: SizedLine): string | undefined {
   const first = sortedChecks(line.checks)[0];
-  return first?.severity === "stop" ? first.message : undefined;
+  return first?.severity === "stop" ? inUnits(first.message, unitSystem.value) : undefined;
 }

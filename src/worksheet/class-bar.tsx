@@ -24,7 +24,7 @@ export function ClassBar({ line, limitM, system }: ClassBarProps) {
   const id = useId();
   const lengths = line.totals.lengthByClassM;
   const total = lengths.reduce((sum, lengthM) => sum + lengthM, 0);
-  if (total === 0) return <p class="hint">The crest is nowhere above the ground on this line.</p>;
+  if (total === 0) return <p class="hint">{nothingWords(line)}</p>;
   const shares = lengths.map((lengthM) => (100 * lengthM) / total);
   const starts = shares.map((_, index) =>
     shares.slice(0, index).reduce((sum, share) => sum + share, 0),
@@ -57,6 +57,16 @@ export function ClassBar({ line, limitM, system }: ClassBarProps) {
       </ul>
     </>
   );
+}
+
+function nothingWords({ totals }: SizedLine): string {
+  if (totals.lengthNoDataM >= totals.lengthM) {
+    return "There is no ground data under this line, so nothing can be counted. Open the ground that covers it.";
+  }
+  if (totals.lengthNoDataM > 0) {
+    return "Where there is ground data the crest is nowhere above it; the rest of the line cannot be counted.";
+  }
+  return "The crest is nowhere above the ground on this line: no levee is needed for this water.";
 }
 
 /** A small field in the look of a height class. */

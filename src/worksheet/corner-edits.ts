@@ -29,7 +29,7 @@ export function rounded(lon: number, lat: number): LonLat {
 }
 
 /** The alternative with one corner put elsewhere. */
-export function withCornerAt(alternative: Alignment, index: number, at: LonLat): Alignment {
+function withCornerAt(alternative: Alignment, index: number, at: LonLat): Alignment {
   return {
     ...alternative,
     corners: alternative.corners.map((corner, i) => (i === index ? at : corner)),

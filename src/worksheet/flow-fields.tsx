@@ -1,27 +1,25 @@
+import { formatSetting } from "../../shared/setting-text.ts";
 import { apply, plan } from "../document/store.ts";
-import { ground, tool } from "../state.ts";
-import { Icon } from "../ui/icons.tsx";
+import { ground, unitSystem } from "../state.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
 import { NumberField } from "../ui/number-field.tsx";
 import { BEARING } from "../ui/quantity.ts";
-import { TextField } from "../ui/text-field.tsx";
-import { edit } from "./alternative-edits.ts";
 import { SettingRow } from "./setting-row.tsx";
 import { bearingOf, flowToward, siteMiddle } from "./site-edits.ts";
 import { ToolButton } from "./tool-button.tsx";
 
-/** Where the gauge stands and which way the river falls, for a water surface that is not level. */
+/** How steeply and which way the river falls, for a water surface that is not level. */
 export function FlowFields() {
-  const { flow, gauge } = plan.value;
+  const { flow, gauge, water } = plan.value;
   const from = gauge?.at ?? siteMiddle(plan.value, ground.value);
+  const fall = formatSetting("slope", water.fallPerM, unitSystem.value);
+  const summary = water.fallPerM > 0 ? `${fall}${flow ? "" : ", no direction yet"}` : "level";
   return (
-    <>
-      <SettingRow path="water.fallPerM" label="Fall along the river" />
+    <Disclosure id="flow" title="Fall along the river" level="part" summary={summary}>
+      <SettingRow path="water.fallPerM" label="Fall" noDefault />
       <div class="tool-row">
         <ToolButton tool="draw-flow" icon="arrow">
           {flow ? "Draw direction again" : "Draw direction"}
-        </ToolButton>
-        <ToolButton tool="place-gauge" icon="gauge">
-          {gauge ? "Move gauge" : "Place gauge"}
         </ToolButton>
       </div>
       {from && (
@@ -43,32 +41,6 @@ export function FlowFields() {
           }
         />
       )}
-      {gauge && (
-        <div class="named-row">
-          <TextField
-            label="Gauge"
-            value={gauge.name}
-            placeholder="name"
-            onText={(name) =>
-              edit({
-                note: "Rename the gauge",
-                change: (now) => ({ ...now, gauge: now.gauge && { ...now.gauge, name } }),
-              })
-            }
-          />
-          <button
-            type="button"
-            class="icon-button"
-            aria-label="Remove the gauge from the map"
-            onClick={() => {
-              edit({ note: "Remove the gauge", change: (now) => ({ ...now, gauge: null }) });
-              tool.value = "move";
-            }}
-          >
-            <Icon name="trash" />
-          </button>
-        </div>
-      )}
-    </>
+    </Disclosure>
   );
 }

@@ -16,7 +16,7 @@ export function FreeboardField() {
   return (
     <>
       <SettingRow path="water.freeboardM" label="Freeboard" />
-      <div class="chips" role="group" aria-label="Published freeboards">
+      <fieldset class="chips" aria-label="Published freeboards">
         {CHOICES.map(({ valueM, source }) => (
           <button
             key={source}
@@ -28,7 +28,7 @@ export function FreeboardField() {
             {formatLength(valueM, unitSystem.value)} <span>{source}</span>
           </button>
         ))}
-      </div>
+      </fieldset>
     </>
   );
 }

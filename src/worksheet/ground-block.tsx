@@ -9,37 +9,33 @@ import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
 import { GroundPicker } from "./ground-picker.tsx";
 import { SettingRow } from "./setting-row.tsx";
-import { UnitQuestion } from "./unit-question.tsx";
 
 /** What the heights come from, and what their accuracy does to the answer. */
 export function GroundBlock() {
   const summary = ground.value;
   const system = unitSystem.value;
   return (
-    <>
-      <UnitQuestion />
-      <Disclosure
-        id="ground"
-        title="Ground"
-        summary={summary ? oneLine(summary, system) : "none yet"}
-        line={summary ? <AccuracyLine line={chosenLine.value} system={system} /> : <GroundPicker />}
-      >
-        {!summary && (
-          <p class="hint">
-            Open the elevation raster of the site: GeoTIFF, COG or ASCII grid, one file or the tiles
-            of one survey. It stays on this machine.
-          </p>
-        )}
-        <GroundPicker />
-        {summary && <GroundFacts summary={summary} system={system} />}
-        <SettingRow path="ground.rmseM" label="Accuracy of the heights (RMSE)" />
+    <Disclosure
+      id="ground"
+      title="Ground"
+      summary={summary ? oneLine(summary, system) : "none yet"}
+      line={summary ? <AccuracyLine line={chosenLine.value} system={system} /> : <GroundPicker />}
+    >
+      {!summary && (
         <p class="hint">
-          <AccuracyLine line={chosenLine.value} system={system} />
+          Open the elevation raster of the site: GeoTIFF, COG or ASCII grid, one file or the tiles
+          of one survey. It stays on this machine.
         </p>
-        <DatumNoteField />
-        <BaseMapFields />
-      </Disclosure>
-    </>
+      )}
+      <GroundPicker />
+      {summary && <GroundFacts summary={summary} system={system} />}
+      <SettingRow path="ground.rmseM" label="Accuracy of the heights (RMSE)" />
+      <p class="hint">
+        <AccuracyLine line={chosenLine.value} system={system} />
+      </p>
+      <DatumNoteField />
+      <BaseMapFields />
+    </Disclosure>
   );
 }
 
@@ -54,7 +50,7 @@ function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSy
   const range = `±${formatLength(rmseM, system, 2)} in height`;
   const low = line?.totalsGroundHigh;
   const high = line?.totalsGroundLow;
-  if (!low || !high) return <>{range}</>;
+  if (!low || !high || low.lengthNoDataM >= low.lengthM) return <>{range}</>;
   return (
     <>
       {range}: {formatCount(low.bags)} to {formatCount(high.bags)} bags

@@ -22,35 +22,37 @@ export function GroundFacts({ summary, system }: { summary: GroundSummary; syste
   const high = formatLength(rows * cellYM, system, 0);
   const from = summary.verticalUnitFrom === "file" ? "as the file states" : "as you said";
   return (
-    <dl class="facts">
-      <Fact name={files.length === 1 ? "File" : "Files"}>
-        {files.length === 1 ? summary.name : `${files.length} tiles of one survey`}
-      </Fact>
-      <Fact name="Extent">
-        {wide} × {high}
-      </Fact>
-      <Fact name="Resolution">
-        {formatLength(cellXM, system, 2)} × {formatLength(cellYM, system, 2)} ·{" "}
-        {formatCount(columns)} × {formatCount(rows)}
-      </Fact>
-      <Fact name="Lowest, highest">
-        {formatElevation(summary.lowestM, system)}, {formatElevation(summary.highestM, system)}
-      </Fact>
-      <Fact name="Heights are in">
-        {UNIT_WORDS[summary.verticalUnit]}, {from}
-      </Fact>
-      <Fact name="Vertical datum">{summary.verticalDatum ?? "the file does not state it"}</Fact>
-      <Fact name="Horizontal">{summary.crs}</Fact>
-      <Fact name="Without data">
-        {summary.fromOverview && summary.holeShare > 0 ? "about " : ""}
-        {formatShare(summary.holeShare)}
-      </Fact>
+    <>
+      <dl class="facts">
+        <Fact name={files.length === 1 ? "File" : "Files"}>
+          {files.length === 1 ? summary.name : `${files.length} tiles of one survey`}
+        </Fact>
+        <Fact name="Extent">
+          {wide} × {high}
+        </Fact>
+        <Fact name="Resolution">
+          {formatLength(cellXM, system, 2)} × {formatLength(cellYM, system, 2)} ·{" "}
+          {formatCount(columns)} × {formatCount(rows)}
+        </Fact>
+        <Fact name="Lowest, highest">
+          {formatElevation(summary.lowestM, system)}, {formatElevation(summary.highestM, system)}
+        </Fact>
+        <Fact name="Heights are in">
+          {UNIT_WORDS[summary.verticalUnit]}, {from}
+        </Fact>
+        <Fact name="Vertical datum">{summary.verticalDatum ?? "the file does not state it"}</Fact>
+        <Fact name="Horizontal">{summary.crs}</Fact>
+        <Fact name="Without data">
+          {summary.fromOverview && summary.holeShare > 0 ? "about " : ""}
+          {formatShare(summary.holeShare)}
+        </Fact>
+      </dl>
       {summary.crsNote && <p class="hint">{summary.crsNote}</p>}
       {summary.notes.map((note) => (
         <p key={note} class="hint">
           {note}
         </p>
       ))}
-    </dl>
+    </>
   );
 }

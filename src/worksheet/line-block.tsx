@@ -51,7 +51,7 @@ function LineSummary({ alternative }: { alternative: Alignment }) {
 
 function SetbackLine() {
   const setback = formatLength(plan.value.practice.setbackM, unitSystem.value);
-  return <>Landside toe stays {setback} from any building</>;
+  return <>Setback of the landside toe: {setback}</>;
 }
 
 function NextStep() {

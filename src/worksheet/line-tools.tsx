@@ -8,7 +8,7 @@ import { ToolButton } from "./tool-button.tsx";
 export function LineTools() {
   const noGround = ground.value === null;
   return (
-    <div class="tool-row" role="group" aria-label="Draw on the map">
+    <fieldset class="tool-row" aria-label="Draw on the map">
       <ToolButton tool="draw-ring" icon="ring" disabled={noGround}>
         Ring
       </ToolButton>
@@ -31,6 +31,6 @@ export function LineTools() {
       >
         <Icon name="open" /> Import footprints
       </FileButton>
-    </div>
+    </fieldset>
   );
 }

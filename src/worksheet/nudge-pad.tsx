@@ -38,7 +38,7 @@ interface NudgePadProps {
 export function NudgePad({ corner, onNudge }: NudgePadProps) {
   const unit = lengthUnit(unitSystem.value);
   return (
-    <div class="tool-row" role="group" aria-label={`Move corner ${corner}`}>
+    <fieldset class="tool-row" aria-label={`Move corner ${corner}`}>
       {BUTTONS.map(({ icon, name, by }) => (
         <button
           key={name}
@@ -56,6 +56,6 @@ export function NudgePad({ corner, onNudge }: NudgePadProps) {
       <span class="hint">
         Corner {corner}, 1 {unit} a step; {FAR} with Shift
       </span>
-    </div>
+    </fieldset>
   );
 }

@@ -20,7 +20,7 @@ export function QuantitiesBlock() {
       title="Quantities"
       startsOpen
       summary={line ? undefined : "nothing to count yet"}
-      line={line ? `${formatCount(line.totals.bags)} bags ${rivalWords(line)}` : undefined}
+      line={line && hasGround(line) ? bagsWords(line) : undefined}
     >
       {line ? <Counted line={line} /> : <p class="hint">{nextStep()}</p>}
     </Disclosure>
@@ -34,7 +34,7 @@ function Counted({ line }: { line: SizedLine }) {
     <>
       <div class="bags">
         <Amount make="bags" title="Bags to order" inputs={inputs}>
-          {formatCount(line.totals.bags)}
+          {hasGround(line) ? formatCount(line.totals.bags) : "–"}
         </Amount>
         <span>bags{rivalWords(line)}</span>
       </div>
@@ -46,12 +46,20 @@ function Counted({ line }: { line: SizedLine }) {
   );
 }
 
+function bagsWords(line: SizedLine): string {
+  return `${formatCount(line.totals.bags)} bags${rivalWords(line)}`;
+}
+
+function hasGround({ totals }: SizedLine): boolean {
+  return totals.lengthNoDataM < totals.lengthM;
+}
+
 /** ", 4,870 fewer than A": the chosen alternative against the first other one; nothing when it stands alone. */
 function rivalWords(line: SizedLine): string {
   const alternatives = plan.value.alignments;
   const results = alternatives.flatMap((each) => sized.value.get(each.id) ?? []);
   const rival = rivalOf(results, chosenId.value);
-  if (!rival) return "";
+  if (!rival || !hasGround(line) || !hasGround(rival)) return "";
   const letter = letterOf(alternatives.findIndex((each) => each.id === rival.id));
   const difference = line.totals.bags - rival.totals.bags;
   if (difference === 0) return `, as many as ${letter}`;

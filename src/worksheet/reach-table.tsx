@@ -19,7 +19,7 @@ export function ReachTable({ line, system }: { line: SizedLine; system: UnitSyst
             <th scope="col">Reach</th>
             <th scope="col">Length</th>
             <th scope="col">Bags</th>
-            <th scope="col">Sand</th>
+            <th scope="col">Sand, {formatVolume(0, system).replace(/^\S+ /, "")}</th>
             <th scope="col">Highest</th>
           </tr>
         </thead>
@@ -31,7 +31,7 @@ export function ReachTable({ line, system }: { line: SizedLine; system: UnitSyst
               </th>
               <td>{formatLength(reach.totals.lengthM, system, 0)}</td>
               <td>{formatCount(reach.totals.bags)}</td>
-              <td>{formatVolume(reach.totals.sandM3, system)}</td>
+              <td>{figureOf(formatVolume(reach.totals.sandM3, system))}</td>
               <td>{formatLength(reach.totals.greatestHeightM, system)}</td>
             </tr>
           ))}
@@ -41,11 +41,16 @@ export function ReachTable({ line, system }: { line: SizedLine; system: UnitSyst
             <th scope="row">All</th>
             <td>{formatLength(totals.lengthM, system, 0)}</td>
             <td>{formatCount(totals.bags)}</td>
-            <td>{formatVolume(totals.sandM3, system)}</td>
+            <td>{figureOf(formatVolume(totals.sandM3, system))}</td>
             <td>{formatLength(totals.greatestHeightM, system)}</td>
           </tr>
         </tfoot>
       </table>
     </div>
   );
+}
+
+/** The figure without its unit, which stands in the head. */
+function figureOf(text: string): string {
+  return text.replace(/ .*/, "");
 }

@@ -3,7 +3,7 @@ import { plan } from "../document/store.ts";
 import { unitSystem } from "../state.ts";
 import { Icon } from "../ui/icons.tsx";
 import { NumberField } from "../ui/number-field.tsx";
-import { settingQuantity } from "../ui/quantity.ts";
+import { type Quantity, settingQuantity } from "../ui/quantity.ts";
 import { Source } from "../ui/source.tsx";
 import { changeSetting, isStandard, rangeOf, type SettingLine, settingValue } from "./settings.ts";
 
@@ -17,7 +17,7 @@ interface SettingRowProps extends SettingLine {
 /** One adjustable figure: its field, where its default comes from, and a way back to it. */
 export function SettingRow({ path, label, blank, noDefault }: SettingRowProps) {
   const setting: Setting = SETTINGS[path];
-  const quantity = settingQuantity(path);
+  const quantity = noDefault ? withoutDefault(settingQuantity(path)) : settingQuantity(path);
   const changed = !noDefault && !isStandard(plan.value, path);
   const standard = quantity.format(setting.defaultSI, unitSystem.value);
   return (
@@ -51,4 +51,17 @@ export function SettingRow({ path, label, blank, noDefault }: SettingRowProps) {
       )}
     </div>
   );
+}
+
+/** The same quantity; what it refuses does not speak of a default that there is none of. */
+function withoutDefault(quantity: Quantity): Quantity {
+  return {
+    ...quantity,
+    parse: (text, system) => {
+      const outcome = quantity.parse(text, system);
+      if (outcome.ok) return outcome;
+      const remedy = "Type a number, with its unit if it is another than the one shown.";
+      return { ok: false, failure: { ...outcome.failure, remedy } };
+    },
+  };
 }

@@ -44,7 +44,7 @@ export const SECTION_GROUPS: readonly SettingGroup[] = [
     title: "Sand",
     lines: [
       { path: "practice.wasteShare", label: "Sand lost" },
-      { path: "practice.sheetAnchorM3PerM", label: "For bags that hold the sheet" },
+      { path: "practice.sheetAnchorM3PerM", label: "To hold the sheet" },
       { path: "practice.sandDryKgPerM3", label: "Dry and loose" },
       { path: "practice.sandWetKgPerM3", label: "Wet" },
       { path: "practice.truckM3", label: "One truck carries" },
@@ -55,7 +55,7 @@ export const SECTION_GROUPS: readonly SettingGroup[] = [
     lines: [
       { path: "section.sheet.toeExtensionM", label: "Beyond the toe" },
       { path: "section.sheet.tailM", label: "Tail behind the crown" },
-      { path: "section.sheet.lapM", label: "Lap, upstream over downstream" },
+      { path: "section.sheet.lapM", label: "Lap, upstream on top" },
       { path: "section.sheet.rollWidthM", label: "Roll width" },
       { path: "section.sheet.rollLengthM", label: "Roll length" },
     ],
@@ -64,9 +64,9 @@ export const SECTION_GROUPS: readonly SettingGroup[] = [
     title: "People",
     lines: [
       { path: "practice.people", label: "People at work" },
-      { path: "practice.jobRate", label: "Whole job, bags a person and hour" },
-      { path: "practice.taskRateLow", label: "Filling or placing, low" },
-      { path: "practice.taskRateHigh", label: "Filling or placing, high" },
+      { path: "practice.jobRate", label: "Whole job, bags an hour" },
+      { path: "practice.taskRateLow", label: "Filling or placing, slow" },
+      { path: "practice.taskRateHigh", label: "Filling or placing, fast" },
     ],
   },
 ];

@@ -82,10 +82,17 @@ function flip(by: -1 | 1): void {
   if (id !== null) chooseAlternative(id);
 }
 
+const PRESSED = new Set(["radio", "checkbox", "range", "button", "file"]);
+
+/** True where a key belongs to the text under it; Ctrl keys do only while that text waits to be taken. */
 function isTyping(event: KeyboardEvent): boolean {
   const target = event.target;
-  if (!(target instanceof HTMLElement)) return false;
-  return target.isContentEditable || /^(?:input|textarea|select)$/i.test(target.tagName);
+  if (target instanceof HTMLInputElement) {
+    if (PRESSED.has(target.type)) return false;
+    const withControl = event.ctrlKey || event.metaKey;
+    return !withControl || target.dataset.pending === "true";
+  }
+  return target instanceof HTMLElement && /^(?:textarea|select)$/i.test(target.tagName);
 }
 
 /** Runs the shortcut a key asks for. While text is typed, and over a dialog or the sheets, it leaves keys alone. */

@@ -58,14 +58,10 @@ export function StageSlider() {
         onInput={(event) => move(event.currentTarget.valueAsNumber)}
       />
       <div class="stage-ticks" aria-hidden="true">
-        {[0, 1, 2, 3, 4].map((part) => (
-          <span key={part}>{tick(least + ((most - least) * part) / 4)}</span>
+        {Array.from({ length: most - least + 1 }, (_, step) => (
+          <span key={least + step}>{least + step}</span>
         ))}
       </div>
     </div>
   );
-}
-
-function tick(value: number): string {
-  return String(Number(value.toFixed(1)));
 }

@@ -13,7 +13,7 @@ export function UnitQuestion() {
   const asked = unitQuestion.value;
   if (!asked) return null;
   return (
-    <section class="question" role="alert" aria-label="Unit of the heights">
+    <section class="notice question" role="alert" aria-label="Unit of the heights">
       <p>
         <strong>{asked.failure.message}</strong> {asked.failure.remedy}
       </p>

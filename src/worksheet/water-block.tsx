@@ -4,11 +4,11 @@ import { formatElevation, formatLength, type UnitSystem } from "../../shared/uni
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
-import { TextField } from "../ui/text-field.tsx";
 import { edit } from "./alternative-edits.ts";
 import { CrestFact } from "./crest-fact.tsx";
 import { FlowFields } from "./flow-fields.tsx";
 import { FreeboardField } from "./freeboard-field.tsx";
+import { GaugeFields } from "./gauge-fields.tsx";
 import { SettingRow } from "./setting-row.tsx";
 import { StageSlider } from "./stage-slider.tsx";
 
@@ -32,32 +32,9 @@ export function WaterBlock() {
         <SettingRow path="water.elevationM" label="Water-surface elevation" noDefault />
       )}
       <StageSlider />
-      {byStage && (
-        <>
-          <SettingRow path="water.gaugeZeroM" label="Gauge zero" noDefault />
-          <SettingRow
-            path="water.datumOffsetM"
-            label="Gauge datum to ground datum"
-            blank="none"
-            noDefault
-          />
-          {water.datumOffsetM === null ? (
-            <p class="hint">
-              Gauge and ground are taken as the same datum. If they differ, add the offset here.
-            </p>
-          ) : (
-            <TextField
-              label="Where the offset comes from"
-              placeholder="converter, date"
-              maxLength={500}
-              value={water.datumNote}
-              onText={(datumNote) => changeWater("Note the datum offset", { datumNote })}
-            />
-          )}
-        </>
-      )}
       <FreeboardField />
       <CrestFact />
+      {byStage && <GaugeFields />}
       <FlowFields />
       <p class="hint">
         The tint shows everything lower than the water, whether or not the river can reach it.

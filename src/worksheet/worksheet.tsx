@@ -11,12 +11,16 @@ import { WaterBlock } from "./water-block.tsx";
 export function Worksheet() {
   return (
     <div class="worksheet">
-      <GroundBlock />
-      <WaterBlock />
-      <LineBlock />
-      <SectionBlock />
-      <QuantitiesBlock />
-      <ChecksBlock />
+      <div class="worksheet-given">
+        <GroundBlock />
+        <WaterBlock />
+        <LineBlock />
+        <SectionBlock />
+      </div>
+      <div class="worksheet-found">
+        <QuantitiesBlock />
+        <ChecksBlock />
+      </div>
     </div>
   );
 }

@@ -2,7 +2,7 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { POND } from "../../sample-terrain/layout.ts";
 import { placedOnSite } from "../../sample-terrain/plans.ts";
 import { type House, openHouse, type Visit } from "./harness.ts";
@@ -27,58 +27,16 @@ let page: Page;
 
 beforeAll(async () => {
   house = await openHouse();
-});
-afterAll(async () => {
-  await house.close();
-});
-beforeEach(async () => {
   visit = await house.visit();
   page = visit.page;
   await planIsSized(page);
 });
+afterAll(async () => {
+  await house.close();
+});
 afterEach(async () => {
-  await visit.leave();
   expect(visit.troubles).toEqual([]);
   expect(house.strayRequests).toEqual([]);
-});
-
-describe("opening files", () => {
-  it("a raster and its plan: the screen shows the bags that the terminal program counts", async () => {
-    await open(page, [sample("tilted.tif"), sample("tilted.geojson")]);
-    await page.locator(".alternative").nth(2).waitFor({ state: "detached" });
-    await bagsWhen(page, (now) => now > 40_000);
-    const out = execFileSync(
-      process.execPath,
-      [
-        ...["--import", "tsx", "workers/command.ts", "size"],
-        ...["sample-terrain/tilted.geojson", "--terrain", "sample-terrain/tilted.tif"],
-      ],
-      { cwd: ROOT, encoding: "utf8" },
-    );
-    const { alternatives } = JSON.parse(out);
-    for (const n of [0, 1]) {
-      expect(await bagsOf(page.locator(".alternative").nth(n))).toBe(alternatives[n].totals.bags);
-    }
-  });
-
-  it("a line over a hole in the data is flagged, on its card and in the checks", async () => {
-    const plan = samplePlan("demo.geojson");
-    const [east, north] = POND.at;
-    const across = [
-      placedOnSite([east - 60, north]),
-      placedOnSite([east + 60, north]),
-      placedOnSite([east + 60, north + 60]),
-      placedOnSite([east - 60, north + 60]),
-    ];
-    const ring = plan.features.find(
-      (feature: { properties: { role: string } }) => feature.properties.role === "alignment",
-    );
-    ring.geometry.coordinates = [[...across, across[0]]];
-    await open(page, json("over-the-pond.geojson", plan));
-    await chosen(page).getByText("gap in data").waitFor();
-    const check = page.locator('[data-check="no-ground"]').first();
-    expect(await check.getAttribute("data-severity")).toBe("stop");
-  });
 });
 
 describe("files that are refused leave the plan as it is", () => {
@@ -115,3 +73,92 @@ describe("files that are refused leave the plan as it is", () => {
     await refused(json("newer.geojson", newer), /^plan\/newer-version$/);
   });
 });
+
+describe("taking files away", () => {
+  it("stations as CSV: a row for each station on the sheet, with the figures of the sheet", async () => {
+    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Stations, CSV" }).click(),
+    ]);
+    expect(download.suggestedFilename()).toMatch(/\.csv$/);
+    const [head, ...rows] = csvCells(readFileSync(await download.path(), "utf8"));
+    const table = await page
+      .locator('[data-table="stations"] tbody tr')
+      .evaluateAll((lines) =>
+        lines.map((line) => [...line.querySelectorAll("td")].map((cell) => cell.textContent ?? "")),
+      );
+    expect(rows.length).toBeGreaterThan(30);
+    expect(table.map((cells) => cells[0])).toEqual(rows.map((cells) => cells[1]));
+    for (const name of ["Ground (ft)", "Crest (ft)", "Greatest height (ft)"]) {
+      const column = head!.indexOf(name);
+      expect(column).toBeGreaterThan(0);
+      rows.forEach((cells, n) => {
+        expect(table[n]).toContain(cells[column]);
+      });
+    }
+    await page.getByRole("button", { name: "Back to the plan" }).click();
+  });
+
+  it("the plan as GeoJSON that opens again as the same plan", async () => {
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name: "Save the plan" }).click(),
+    ]);
+    const saved = JSON.parse(readFileSync(await download.path(), "utf8"));
+    expect(saved.type).toBe("FeatureCollection");
+    expect(saved.features).toEqual(samplePlan("demo.geojson").features);
+    expect(saved.drystead.water).toEqual(samplePlan("demo.geojson").drystead.water);
+  });
+});
+
+describe("opening files", () => {
+  it("a line over a hole in the data is flagged, on its card and in the checks", async () => {
+    const plan = samplePlan("demo.geojson");
+    const [east, north] = POND.at;
+    const across = [
+      placedOnSite([east - 60, north]),
+      placedOnSite([east + 60, north]),
+      placedOnSite([east + 60, north + 60]),
+      placedOnSite([east - 60, north + 60]),
+    ];
+    const ring = plan.features.find(
+      (feature: { properties: { role: string } }) => feature.properties.role === "alignment",
+    );
+    ring.geometry.coordinates = [[...across, across[0]]];
+    await open(page, json("over-the-pond.geojson", plan));
+    await chosen(page).getByText("gap in data").waitFor();
+    const check = page.locator('[data-check="no-ground"]').first();
+    expect(await check.getAttribute("data-severity")).toBe("stop");
+  });
+
+  it("a raster and its plan: the screen shows the bags that the terminal program counts", async () => {
+    await open(page, [sample("tilted.tif"), sample("tilted.geojson")]);
+    await page.locator(".alternative").nth(2).waitFor({ state: "detached" });
+    await bagsWhen(page, (now) => now > 40_000);
+    const out = execFileSync(
+      process.execPath,
+      [
+        ...["--import", "tsx", "workers/command.ts", "size"],
+        ...["sample-terrain/tilted.geojson", "--terrain", "sample-terrain/tilted.tif"],
+      ],
+      { cwd: ROOT, encoding: "utf8" },
+    );
+    const { alternatives } = JSON.parse(out);
+    for (const n of [0, 1]) {
+      expect(await bagsOf(page.locator(".alternative").nth(n))).toBe(alternatives[n].totals.bags);
+    }
+  });
+});
+
+/** Cells of a CSV without line breaks inside cells. */
+function csvCells(text: string): string[][] {
+  return text
+    .trimEnd()
+    .split("\r\n")
+    .map((row) =>
+      [...row.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^,]*))/g)].map(
+        ([, quoted, plain]) => quoted?.replaceAll('""', '"') ?? plain ?? "",
+      ),
+    );
+}

@@ -76,7 +76,7 @@ export async function openHouse(): Promise<House> {
 
 async function visit(browser: Browser, address: string, options: VisitOptions): Promise<Visit> {
   const context = await browser.newContext({
-    viewport: { width: options.width ?? 1440, height: options.height ?? 900 },
+    viewport: { width: options.width ?? 1280, height: options.height ?? 720 },
     acceptDownloads: true,
     reducedMotion: "reduce",
   });
@@ -99,7 +99,7 @@ async function openPage(
   page.on("console", (message) => {
     if (message.type() === "error") troubles.push(`console: ${message.text()}`);
   });
-  page.on("pageerror", (error) => troubles.push(`uncaught: ${error.message}`));
+  page.on("pageerror", (error) => troubles.push(`uncaught: ${error.stack ?? error.message}`));
   page.on("requestfailed", (request) => {
     const reason = request.failure()?.errorText ?? "failed";
     if (reason !== "net::ERR_ABORTED") troubles.push(`${reason}: ${request.url()}`);

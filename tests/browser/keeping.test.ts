@@ -178,6 +178,24 @@ describe("a page", () => {
     expect((await now(again)).title).toBe("Untitled plan");
   });
 
+  it("closed so fast that the database misses the last edit comes back with it all the same", async () => {
+    const page = await open();
+    await entitle(page, "One");
+    await written(page);
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.put = () => {
+        throw new DOMException("The page is going", "AbortError");
+      };
+      window.keeping.entitle("Two");
+    });
+    await page.close();
+    const again = await open();
+    expect(await now(again)).toEqual({
+      title: "Two",
+      done: ["Entitle One", "Last change before the page closed"],
+    });
+  });
+
   it("reloaded in the middle of a drag comes back as it was", async () => {
     const page = await open();
     for (const title of ["a", "ab", "abc"]) {

@@ -51,6 +51,18 @@ export async function bagsWhen(page: Page, test: (bags: number) => boolean): Pro
   }
 }
 
+/** Waits until the chosen alternative's bags have stayed the same for a while, and returns them. */
+export async function bagsAtRest(page: Page): Promise<number> {
+  let last = await bags(page);
+  for (let same = 0; same < 6; ) {
+    await page.waitForTimeout(100);
+    const now = await bags(page);
+    same = now === last ? same + 1 : 0;
+    last = now;
+  }
+  return last;
+}
+
 export interface At {
   readonly x: number;
   readonly y: number;

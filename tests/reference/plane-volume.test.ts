@@ -69,7 +69,9 @@ describe("a rectangular ring on a tilted plane, against the closed form worked b
     const heights = line.cornersM.map(
       (m) => line.stations.find((station) => Math.abs(station.chainageM - m) < 1e-6)?.heightM,
     );
-    [0.6, 1.4, 1.4, 0.6].forEach((expected, i) => expect(heights[i]).toBeCloseTo(expected, 4));
+    for (const [i, expected] of [0.6, 1.4, 1.4, 0.6].entries()) {
+      expect(heights[i]).toBeCloseTo(expected, 4);
+    }
   });
 });
 

@@ -18,7 +18,7 @@ import {
   sheetRollsFor,
 } from "../../shared/quantities.ts";
 import { cutAcross, emptyCut } from "../../shared/section.ts";
-import { flat, openLine, planWith, size } from "../unit/grounds.ts";
+import { flat, groundOf, openLine, planWith, size } from "../unit/grounds.ts";
 
 const table = (key: string) => PUBLISHED_TABLES.find((each) => each.key === key)!;
 
@@ -102,6 +102,19 @@ describe("the computed count beside them", () => {
     expect(bagsPlacedFor(CUBIC_YARD_M3, small)).toBeCloseTo(96.4, 1);
   });
 
+  it("B12: a wall of 0.6 m takes 66.9 bags a metre by the formula; UK-SW's leaflet says 80", () => {
+    const perMetre = bagsPerFootByFormula(0.6 / FOOT_M) / FOOT_M;
+    expect(perMetre).toBeCloseTo(66.9, 1);
+    expect(perMetre).toBeLessThan(80);
+  });
+
+  it("B13: 1 m high with a bag of 6 L takes up to 280 bags a metre (THW-B, THW-S)", () => {
+    const small = { ...DEFAULT_SECTION, bag: { ...DEFAULT_BAG, placedVolumeM3: 0.006 } };
+    const perMetre = bagsPlacedFor(cutArea(1 / FOOT_M, 3, 0.75), small);
+    expect(perMetre).toBeLessThan(280);
+    expect(perMetre).toBeGreaterThan(0.95 * 280);
+  });
+
   it("B14: the default bag makes 80 to 110 bags of 1 m3 (AT: 80 to 100 for its 10 to 12.5 L bag)", () => {
     expect(bagsPlacedFor(1, DEFAULT_SECTION)).toBeCloseTo(108.7, 1);
     for (const litres of [10, 12.5]) {
@@ -127,6 +140,35 @@ describe("the computed count beside them", () => {
     expect(Math.abs(counts["NDSU-97"]! - 3400)).toBeLessThanOrEqual(1);
     expect(Math.abs(counts["EMI-L4"]! - 5000)).toBeLessThanOrEqual(1);
     expect(Math.abs(line.totals.bagsPlaced / 4500 - 1)).toBeLessThan(0.01);
+  });
+});
+
+describe("the published counts along a ramp from 0 to 6 ft, 10 m to the foot", () => {
+  const ramp = groundOf((x) => 100 - (x / 10) * FOOT_M);
+  const { published } = size(
+    planWith(100 - FOOT_M),
+    openLine([
+      [0, 0],
+      [60, 0],
+    ]),
+    ramp,
+  );
+  const count = (key: string) => published.find((each) => each.key === key)!;
+  const feetPerFoot = 10 / FOOT_M;
+
+  it("are the tables' means from row to row, and say how much lies beyond them", () => {
+    const rows = [0, 800, 2400, 5000, 8800, 13600, 19500];
+    const means = rows.slice(1).map((bags, i) => (bags + rows[i]!) / 2 / 100);
+    const expected = means.reduce((sum, each) => sum + each * feetPerFoot, 0);
+    expect(Math.abs(count("EMI-L4").bags! / expected - 1)).toBeLessThan(0.002);
+    expect(count("EMI-L4").beyondM).toBeCloseTo(0, 3);
+    expect(count("NDSU-97").beyondM).toBeCloseTo(30, 1);
+    expect(count("NDSU-11").beyondM).toBeCloseTo(10, 1);
+  });
+
+  it("are the formula's integral up to 5 ft: (3 H² / 2 + 3 H³) / 2", () => {
+    const expected = ((3 * 5 ** 2) / 2 + 3 * 5 ** 3) * 0.5 * feetPerFoot;
+    expect(Math.abs(count("NDSU-11").bags! / expected - 1)).toBeLessThan(0.01);
   });
 });
 

@@ -192,14 +192,20 @@ describe("writing", () => {
   });
 
   it("puts outlines across the antimeridian the right way round", () => {
-    const east: LonLat[] = [
+    const outline: LonLat[] = [
       [179.9995, -16],
       [-179.9995, -16],
       [-179.9995, -15.999],
     ];
-    const house = { id: "s", name: "S", floorM: null, outline: east };
-    const written = JSON.parse(writePlanFile({ ...EMPTY_PLAN, structures: [house] }));
-    expect(written.features[0].geometry.coordinates[0][1]).toEqual([-179.9995, -16]);
+    for (let start = 0; start < 3; start++) {
+      const corners = [...outline.slice(start), ...outline.slice(0, start)];
+      const house = { id: "s", name: "S", floorM: null, outline: corners };
+      const written = JSON.parse(writePlanFile({ ...EMPTY_PLAN, structures: [house] }));
+      expect(written.features[0].geometry.coordinates[0].slice(0, 3)).toEqual(corners);
+      const turned = { ...house, outline: [...corners].reverse() };
+      const back = JSON.parse(writePlanFile({ ...EMPTY_PLAN, structures: [turned] }));
+      expect(back.features[0].properties.direction).toBe("clockwise");
+    }
   });
 });
 

@@ -124,4 +124,29 @@ describe("paths of a long profile", () => {
     expect(Math.max(...xs) - Math.min(...xs)).toBeGreaterThanOrEqual(1.9);
     expect((Math.max(...xs) + Math.min(...xs)) / 2).toBeCloseTo(frame.x(700), 0);
   });
+
+  it("follow a crest that bends at a corner, where the walk has two samples at one place", () => {
+    const bent = (x: number) => 261 + Math.abs(x - 100) / 1000;
+    const chainages = Array.from({ length: 201 }, (_, k) => k).toSpliced(100, 0, 100);
+    const level = (of: (x: number) => number) => Float64Array.from(chainages, of);
+    const { walk } = sizedOver(() => 260, { crestM: 261 });
+    const bentWalk = {
+      ...walk,
+      chainageM: level((x) => x),
+      crestM: level(bent),
+      waterM: level(bent),
+      groundM: level(() => 260),
+      lowestGroundM: level(() => 260),
+      greatestHeightM: level((x) => bent(x) - 260),
+    };
+    const frame = frameOf("us", { fromM: 0, toM: 200 });
+    const points = [
+      ...profilePaths(bentWalk, LIMIT_M, frame).crestLine.matchAll(/([\d.]+) ([\d.]+)/g),
+    ];
+    expect(points).toHaveLength(3);
+    for (const [i, chainageM] of [0, 100, 200].entries()) {
+      expect(Number(points[i]![1])).toBeCloseTo(frame.x(chainageM), 1);
+      expect(Number(points[i]![2])).toBeCloseTo(frame.y(bent(chainageM)), 1);
+    }
+  });
 });

@@ -132,11 +132,17 @@ describe("marks of checks", () => {
     expect(markLanes(checks, 200, 400, 150)).toBe(1);
   });
 
-  it("are cut to the part in view", () => {
+  it("are cut to the part in view, and join where rows run out, each stretch keeping its own ends", () => {
     const marks = checkMarks(checks, 1, (m) => (m - 45) * 10, 0, 100);
-    expect(marks.map(({ check: { id }, fromPx, toPx }) => [id, fromPx, toPx])).toEqual([
-      ["caution-40", 0, 100],
-      ["stop-50", 50, 100],
+    const seen = marks.map(({ check: { id }, fromPx, toPx, count, isJoined }) => ({
+      id,
+      ends: [fromPx, toPx],
+      count,
+      isJoined,
+    }));
+    expect(seen).toEqual([
+      { id: "caution-40", ends: [0, 100], count: 1, isJoined: true },
+      { id: "stop-50", ends: [50, 100], count: 2, isJoined: false },
     ]);
   });
 });

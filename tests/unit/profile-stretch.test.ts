@@ -75,7 +75,7 @@ describe("reading a station", () => {
   it("tells the two heights apart where the ground falls across the base", () => {
     const falling = sizedOver((_, y) => 260 - 0.2 * y, { crestM: 261 });
     expect(markWords(readingAt(falling, 100)!, DEFAULT_SECTION, "metric")).toMatch(
-      /^0\+100\.0 · 1\.\d\d m greatest, 1\.00 m at centre · 10 courses$/,
+      /^0\+100\.0 · 1\.\d\d m greatest · 1\.00 m and 10 courses at centre$/,
     );
   });
 

@@ -11,6 +11,8 @@ describe("where the ground turns", () => {
     expect(words(row(0, 1, 0, 1, 0), 0.1)).toEqual(["high 1", "low 2", "high 3"]);
     expect(words(row(0, 1, 2, 3), 0.1)).toEqual([]);
     expect(words(row(3, 1, 2), 0.1)).toEqual(["low 1"]);
+    expect(words(row(1, 0, 0.15, -1), 0.1)).toEqual(["low 1", "high 2"]);
+    expect(words(row(-1, 0.15, 0, 1), 0.1)).toEqual(["high 1", "low 2"]);
   });
 
   it("passes over wiggles within the prominence", () => {

@@ -1,4 +1,7 @@
-const ANGLES = new Set(["lon", "lat", "bounds", "corners", "at"]);
+const ANGLES = new Set([
+  ...["lon", "lat", "bounds", "corners", "at"],
+  ...["path", "sillAt", "entersAt", "firstOverAt"],
+]);
 const ANGLE_DIGITS = 9;
 const DIGITS = 4;
 

@@ -1,16 +1,10 @@
 import { Refusal } from "../../shared/failure.ts";
-import type { VerticalUnit } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
+import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
-
-const UNITS: ReadonlyMap<string, VerticalUnit> = new Map([
-  ["m", "metre"],
-  ["ft", "foot"],
-  ["us-ft", "us-survey-foot"],
-]);
 
 const HELP = `drystead size PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
 
@@ -59,13 +53,6 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   for (const note of terrain.notes) say(`Note: ${note}`);
   const { lines } = await engine.size({ plan });
   return toJson({ alternatives: lines.map(reported), terrain });
-}
-
-function unitFrom(word: string | undefined): VerticalUnit | null {
-  if (word === undefined) return null;
-  const unit = UNITS.get(word);
-  if (unit) return unit;
-  throw new Misuse(`--vertical-unit is one of ${[...UNITS.keys()].join(", ")}; came ${word}.`);
 }
 
 /** The line without the fine walk, in the order a reader wants it. */

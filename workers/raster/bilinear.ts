@@ -14,17 +14,19 @@ export function bilinear(
   column: number,
   row: number,
 ): number {
-  const c = Math.floor(column + ON_CENTRE_CELLS);
-  const r = Math.floor(row + ON_CENTRE_CELLS);
-  if (!(c >= 0 && r >= 0 && c < columns && r < rows)) return Number.NaN;
+  const x = column + ON_CENTRE_CELLS;
+  const y = row + ON_CENTRE_CELLS;
+  if (!(x >= 0 && y >= 0 && x < columns && y < rows)) return Number.NaN;
+  const c = x | 0;
+  const r = y | 0;
   const u = column - c < ON_CENTRE_CELLS ? 0 : column - c;
   const v = row - r < ON_CENTRE_CELLS ? 0 : row - r;
+  // A side without weight is read from the cell itself, so that nothing beyond the edge is touched.
+  const right = u === 0 ? 0 : 1;
+  const below = v === 0 ? 0 : columns;
+  if (c + right >= columns || (below !== 0 && r + 1 >= rows)) return Number.NaN;
   const at = r * columns + c;
-  // An edge cell is read with weight on one side only; the index of the unweighted side stays inside.
-  const right = u > 0 ? (c + 1 < columns ? 1 : -1) : 0;
-  const below = v > 0 ? (r + 1 < rows ? columns : -1) : 0;
-  if (right < 0 || below < 0) return Number.NaN;
-  const top = (1 - u) * heightsM[at]! + u * heightsM[at + right]!;
-  const bottom = (1 - u) * heightsM[at + below]! + u * heightsM[at + below + right]!;
-  return (1 - v) * top + v * bottom;
+  const top = heightsM[at]! * (1 - u) + heightsM[at + right]! * u;
+  const bottom = heightsM[at + below]! * (1 - u) + heightsM[at + below + right]! * u;
+  return top * (1 - v) + bottom * v;
 }

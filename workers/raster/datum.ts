@@ -16,6 +16,8 @@ const FAR_DATUMS: readonly {
   readonly geographic: number;
   readonly name: RegExp;
   readonly projected: readonly (readonly [number, number])[];
+  /** Given here where proj4 carries one that holds for a part of the datum's area only. */
+  readonly shift?: readonly string[];
 }[] = [
   { geographic: 4277, name: /OSGB|Ordnance Survey of Great Britain/i, projected: [[27700, 27700]] },
   {
@@ -27,7 +29,12 @@ const FAR_DATUMS: readonly {
       [32001, 32060],
     ],
   },
-  { geographic: 4230, name: /ED.?50|European.(Datum.)?1950/i, projected: [[23028, 23038]] },
+  {
+    geographic: 4230,
+    name: /ED.?50|European.(Datum.)?1950/i,
+    projected: [[23028, 23038]],
+    shift: ["-87", "-98", "-121"],
+  },
   { geographic: 4289, name: /Amersfoort/i, projected: [[28991, 28992]] },
   { geographic: 4314, name: /DHDN|Deutsches.Hauptdreiecksnetz/i, projected: [[31466, 31469]] },
   {
@@ -49,26 +56,56 @@ const FAR_DATUMS: readonly {
     projected: [[27200, 27200]],
   },
   { geographic: 4284, name: /Pulkovo.1942/i, projected: [[28404, 28432]] },
+  { geographic: 4156, name: /S-JTSK/i, projected: [[5514, 5514]] },
+  { geographic: 4611, name: /Hong.Kong.1980/i, projected: [[2326, 2326]] },
 ];
 
-/**
- * Adds the shift to WGS 84 that the file leaves out, as far as it is known without a grid.
- * @param definition PROJ string of the file's reference
- * @param codes EPSG codes the file states: projected, geographic or datum
- * @param citations names the file states
- */
-export function datumOf(definition: string, codes: readonly number[], citations: string): Datum {
-  const plain = withoutAxisSwap(definition);
-  if (/\+towgs84=/.test(plain)) return { definition: plain, note: noteOf(plain) };
-  const far = FAR_DATUMS.find(
-    (datum) =>
-      codes.some((code) => code === datum.geographic || code === datum.geographic + 2000) ||
-      codes.some((code) => datum.projected.some(([from, to]) => code >= from && code <= to)),
-  );
-  const named = far ?? FAR_DATUMS.find((datum) => datum.name.test(citations));
-  if (!named || isModern(plain)) return { definition: plain, note: noteOf(plain) };
-  const shifted = `${plain.trim()} +towgs84=${shiftOf(named.geographic).join(",")}`;
+/** What a file states about its datum. */
+export interface DatumStatement {
+  /** PROJ string of the file's reference. */
+  readonly definition: string;
+  /** EPSG code of the projected reference; null when user-defined or geographic. */
+  readonly projected: number | null;
+  /** EPSG codes of the geographic reference or its datum. */
+  readonly geographic: readonly number[];
+  /** Names the file states. */
+  readonly citations: string;
+}
+
+/** Adds the shift to WGS 84 that the file leaves out, as far as it is known without a grid. */
+export function datumOf(statement: DatumStatement): Datum {
+  const definition = withoutAxisSwap(statement.definition);
+  const own = /\s*\+towgs84=(\S+)/.exec(definition);
+  const plain = own ? definition.replace(own[0], "") : definition;
+  const shift = isModern(plain) ? null : (knownShift(statement) ?? ownShift(own?.[1], statement));
+  const shifted = shift ? `${plain} +towgs84=${shift.join(",")}` : plain;
   return { definition: shifted, note: noteOf(shifted) };
+}
+
+function knownShift({
+  projected,
+  geographic,
+  citations,
+}: DatumStatement): readonly string[] | null {
+  const implied = FAR_DATUMS.find((datum) =>
+    datum.projected.some(
+      ([from, to]) => projected !== null && projected >= from && projected <= to,
+    ),
+  );
+  if (implied) return implied.shift ?? shiftOf(implied.geographic);
+  const stated = geographic.map((code) => shiftOf(code) ?? shiftOf(code - 2000));
+  return stated.find((shift) => shift !== null) ?? shiftByName(citations);
+}
+
+/**
+ * The shift in a definition: the file's own is in the position-vector sense that proj4 expects; those of
+ * geotiff-geokeys-to-proj4, which come with a code, turn the other way (checked against PROJ).
+ */
+function ownShift(text: string | undefined, statement: DatumStatement): readonly string[] | null {
+  if (text === undefined) return null;
+  const values = text.split(",").slice(0, 7);
+  if (statement.projected === null && statement.geographic.length === 0) return values;
+  return values.map((value, i) => (i >= 3 && i <= 5 ? String(-Number(value)) : value));
 }
 
 /**
@@ -85,13 +122,16 @@ function withoutAxisSwap(definition: string): string {
 /** The shift of a far datum that a text names; null when it names none. */
 export function shiftByName(text: string): readonly string[] | null {
   const named = FAR_DATUMS.find((datum) => datum.name.test(text));
-  return named ? shiftOf(named.geographic) : null;
+  return named ? (named.shift ?? shiftOf(named.geographic)) : null;
 }
 
-/** Shift parameters (metres, arc seconds, parts per million) that proj4 carries for a geographic code. */
-function shiftOf(geographic: number): readonly string[] {
+/**
+ * Shift parameters (metres, arc seconds, parts per million) that proj4 carries for a geographic code;
+ * null when it carries none.
+ */
+function shiftOf(geographic: number): readonly string[] | null {
   const known = new proj4.Proj(`+proj=longlat +datum=EPSG_${geographic} +no_defs`);
-  return (known as unknown as { datum_params: string[] }).datum_params;
+  return (known as unknown as { datum_params?: string[] | null }).datum_params ?? null;
 }
 
 function noteOf(definition: string): string | null {
@@ -111,7 +151,7 @@ export function noteOnDatum(
   isWgs84: boolean,
 ): string | null {
   if (shift?.some((value) => value !== 0 && value !== 1)) {
-    return "Its datum is brought to WGS 84 by average parameters, without a grid: positions against other maps are good to some 5 to 10 m. Heights read from this raster are not affected.";
+    return "Its datum is brought to WGS 84 by average parameters, without a grid: positions against other maps are good to some 10 m. Heights read from this raster are not affected.";
   }
   if (isWgs84) return null;
   if (equatorM === EQUATOR_M) {

@@ -1,7 +1,7 @@
 /** How stored numbers become heights. */
 export interface HeightRule {
-  /** The number that means "no data", as it reads in the cells' own type; null when the file names none. */
-  readonly noData: number | null;
+  /** The numbers (two at most) that mean "no data", as they read in the cells' own type. */
+  readonly noData: readonly number[];
   readonly scale: number;
   readonly offset: number;
   readonly metresPerUnit: number;
@@ -25,7 +25,7 @@ const LOWEST_M = -12_000;
 const HIGHEST_M = 9_000;
 
 /** Markers in use where a file names none. Common practice, no source. */
-const USUAL_MARKERS = [-9999, -32768, -32767];
+const USUAL_MARKERS = [-9999, -32768];
 
 /**
  * Turns stored numbers into metres, NaN where there is no data. This is the one place where no-data
@@ -42,12 +42,12 @@ export function toHeights(
   const { noData, scale, offset, metresPerUnit } = rule;
   const factor = scale * metresPerUnit;
   const shift = offset * metresPerUnit;
-  const [m0, m1, m2] = noData === null ? USUAL_MARKERS : [noData, noData, noData];
+  const markers = noData.length === 0 ? USUAL_MARKERS : noData;
+  const [m0, m1] = [markers[0]!, markers.at(-1)!];
   for (let i = 0, at = first; i < heightsM.length; i++, at += stride) {
     const value = stored[at]!;
     const heightM = value * factor + shift;
-    const isData =
-      value !== m0 && value !== m1 && value !== m2 && heightM >= LOWEST_M && heightM <= HIGHEST_M;
+    const isData = value !== m0 && value !== m1 && heightM >= LOWEST_M && heightM <= HIGHEST_M;
     heightsM[i] = isData ? heightM : Number.NaN;
   }
 }

@@ -1,6 +1,7 @@
 import { Refusal } from "../../shared/failure.ts";
 import { FORMATS } from "./formats.ts";
 import type { OpenRaster } from "./open-raster.ts";
+import { readBytes } from "./read-bytes.ts";
 import type { RasterWithSides } from "./sort-files.ts";
 
 const HEAD_BYTES = 4096;
@@ -39,11 +40,11 @@ const OTHERS: readonly (readonly [string, string, string])[] = [
  * @throws Refusal when none does, or when the one that does refuses
  */
 export async function openFile({ file, sides }: RasterWithSides): Promise<OpenRaster> {
-  const head = await readHead(file.name, file.blob);
+  const head = new Uint8Array(await readBytes(file, 0, HEAD_BYTES));
   if (head.length === 0) {
     throw new Refusal(
       "raster/empty",
-      `"${file.name}" is empty.`,
+      `Expected an elevation raster; "${file.name}" is empty.`,
       "Download or copy the raster again and compare its size with the original.",
     );
   }
@@ -57,16 +58,4 @@ export async function openFile({ file, sides }: RasterWithSides): Promise<OpenRa
     `Expected a GeoTIFF or an Esri ASCII grid; "${file.name}" is ${what}.`,
     other?.[2] ?? "Convert the elevation raster to GeoTIFF and open that.",
   );
-}
-
-async function readHead(name: string, blob: Blob): Promise<Uint8Array> {
-  try {
-    return new Uint8Array(await blob.slice(0, HEAD_BYTES).arrayBuffer());
-  } catch {
-    throw new Refusal(
-      "raster/unreadable",
-      `"${name}" cannot be read: it has been moved, changed or locked since it was chosen.`,
-      "Choose the file again.",
-    );
-  }
 }

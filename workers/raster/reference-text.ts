@@ -2,6 +2,7 @@ import proj4 from "proj4";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { noteOnDatum, shiftByName } from "./datum.ts";
 import type { VerticalReference } from "./open-raster.ts";
+import { readText } from "./read-bytes.ts";
 import { type HorizontalReference, makeReference, refuseReference } from "./reference.ts";
 import { unitByFactor, unsupportedUnit } from "./vertical.ts";
 import { nameOf, partOf, unitOf } from "./well-known-text.ts";
@@ -22,15 +23,19 @@ export interface TextReference {
  * The reference that a .prj states in well-known text (WKT 1, as GIS write it, or WKT 2).
  * @throws Refusal `raster/crs-unknown` or `ground/unit-unsupported`
  */
-export async function referenceFromText(file: TerrainFile): Promise<TextReference> {
-  const text = await file.blob.slice(0, MOST_BYTES).text();
+export async function referenceFromFile(file: TerrainFile): Promise<TextReference> {
+  return referenceFromText(file.name, await readText(file, MOST_BYTES));
+}
+
+/** The same from the text itself. */
+export function referenceFromText(fileName: string, text: string): TextReference {
   const horizontal = partOf(text, HORIZONTAL);
   if (horizontal === null) {
-    return refuseReference(file.name, "it is not in well-known text (PROJCS[...] or GEOGCS[...])");
+    return refuseReference(fileName, "it is not in well-known text (PROJCS[...] or GEOGCS[...])");
   }
   return {
-    horizontal: horizontalOf(file.name, horizontal),
-    vertical: verticalOf(file.name, partOf(text, VERTICAL)),
+    horizontal: horizontalOf(fileName, horizontal),
+    vertical: verticalOf(fileName, partOf(text, VERTICAL)),
   };
 }
 

@@ -13,13 +13,14 @@ export interface SortedFiles {
   readonly loose: readonly TerrainFile[];
 }
 
-/** Endings of the files that accompany a raster, and which kind each is. */
-const SIDE_CARS: readonly (readonly [RegExp, keyof SideCars])[] = [
+/** Endings of the files that accompany a raster, and which kind each is; null for what is not read. */
+const SIDE_CARS: readonly (readonly [RegExp, keyof SideCars | null])[] = [
   [/\.aux\.xml$/i, "metadata"],
   [/\.prj$/i, "projection"],
   [/\.(tfw|tifw|tiffw|wld|asw)$/i, "world"],
   [/\.ovr$/i, "overviews"],
   [/\.msk$/i, "mask"],
+  [/\.xml$/i, null],
 ];
 
 /**

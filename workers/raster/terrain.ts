@@ -6,7 +6,7 @@ import type { PlanPlane } from "../../shared/plan-plane.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
 import type { PlaneBox } from "./lattice.ts";
-import { makeLocator } from "./locate.ts";
+import { type Locator, makeLocator } from "./locate.ts";
 import { joinRasters, readMosaic } from "./mosaic.ts";
 import { openFile } from "./open-file.ts";
 import type { OpenRaster } from "./open-raster.ts";
@@ -17,6 +17,7 @@ import { makeSamplerSource } from "./sampler-source.ts";
 import { sortFiles } from "./sort-files.ts";
 import { summarise, type UnitChoice } from "./summary.ts";
 import { metresPer, unknownUnit } from "./vertical.ts";
+import type { CellWindow, WindowCells } from "./window.ts";
 
 /** One opened ground: a raster, or several of one survey. Heights are metres, NaN where there is no data. */
 export interface Terrain {
@@ -38,6 +39,11 @@ export interface Terrain {
   ): Promise<Float32Array>;
   /** Height at one place, metres; NaN outside the raster or in a hole. */
   probe(at: LonLat): Promise<number>;
+  /** The raster's own cells, for what has to be counted cell by cell. */
+  readonly cells: Locator & {
+    /** @throws Refusal `ground/window-too-large`, or when the file turns out damaged */
+    read(window: CellWindow): Promise<WindowCells>;
+  };
 }
 
 /**
@@ -98,6 +104,7 @@ export async function openTerrain(
       const cells = await readMosaic(mosaic, levels, { ...corner, columns: 2, rows: 2 }, store);
       return bilinear(cells.heightsM, 2, 2, column - corner.column, row - corner.row);
     },
+    cells: { ...locator, read: (window) => readMosaic(mosaic, levels, window, store) },
   };
 }
 

@@ -18,8 +18,9 @@ export interface WindowCells extends CellWindow {
 /** The largest window read at once: 64 million cells, 256 MB. */
 export const MOST_CELLS = 64_000_000;
 
-/** Blocks read and decoded at the same time. */
-const AT_ONCE = 8;
+/** Blocks read and decoded at the same time, and the cells they may have together. */
+const BLOCKS_AT_ONCE = 8;
+const CELLS_AT_ONCE = 16_000_000;
 
 /** A window full of no data. @throws Refusal `ground/window-too-large` above 64 million cells. */
 export function emptyWindow(window: CellWindow): WindowCells {
@@ -95,7 +96,9 @@ export async function fillFromLevel(
       await copyBlock(bx, by);
     }
   };
-  await Promise.all(Array.from({ length: Math.min(AT_ONCE, jobs.length) }, worker));
+  const fitting = Math.floor(CELLS_AT_ONCE / (level.blockColumns * level.blockRows));
+  const atOnce = Math.min(BLOCKS_AT_ONCE, Math.max(1, fitting), jobs.length);
+  await Promise.all(Array.from({ length: atOnce }, worker));
 }
 
 /** First data wins: only cells that are still NaN are written. */

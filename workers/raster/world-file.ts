@@ -1,6 +1,7 @@
 import { Refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { type Affine, isUsableAffine, shiftAffine } from "./affine.ts";
+import { readText } from "./read-bytes.ts";
 
 /** A world file is six short lines; more than this is something else, bytes. */
 const MOST_BYTES = 4096;
@@ -11,7 +12,7 @@ const MOST_BYTES = 4096;
  * @throws Refusal `raster/world-file`
  */
 export async function worldFilePlacement(file: TerrainFile): Promise<Affine> {
-  const text = await file.blob.slice(0, MOST_BYTES).text();
+  const text = await readText(file, MOST_BYTES);
   const numbers = text.trim().split(/\s+/).map(Number);
   const [xPerColumn, yPerColumn, xPerRow, yPerRow, x0, y0] = numbers as [
     number,

@@ -9,27 +9,47 @@ export interface BentLine {
   readonly y: number[];
   /** Corners that may not be moved or taken out. */
   readonly pinned: boolean[];
+  /** Legs, by the corner they start at, that may not be bent. */
+  readonly held: boolean[];
+  /** Index that a corner had in the line as it came; -1 for one added since. */
+  readonly mark: number[];
   /** Price of the leg from corner k to the next, m3; unused for the last corner of an open line. */
   readonly leg: number[];
   /** Corners whose surroundings have not changed since nothing better was found for them. */
   readonly still: boolean[];
 }
 
+/** What of a line must stay. */
+export interface Pins {
+  readonly corners: readonly number[];
+  /** Legs by the index of the corner they start at; their corners stay too. */
+  readonly legs: readonly number[];
+}
+
+export const NO_PINS: Pins = { corners: [], legs: [] };
+
+/** @param corners x and y interleaved, metres */
 export function bentLine(
   terms: SiteTerms,
   corners: Float64Array,
   closed: boolean,
-  pinned: readonly boolean[],
+  pins: Pins,
 ): BentLine {
   const count = corners.length / 2;
-  const line: BentLine = { closed, x: [], y: [], pinned: [], leg: [], still: [] };
-  for (let k = 0; k < count; k++) {
-    line.x.push(corners[2 * k]!);
-    line.y.push(corners[2 * k + 1]!);
-    line.pinned.push(pinned[k] ?? false);
-    line.leg.push(0);
-    line.still.push(false);
-  }
+  const legEnds = pins.legs.flatMap((k) => [k, (k + 1) % count]);
+  const pinned = new Set([...pins.corners, ...legEnds]);
+  const held = new Set(pins.legs);
+  const indices = Array.from({ length: count }, (_, k) => k);
+  const line: BentLine = {
+    closed,
+    x: indices.map((k) => corners[2 * k]!),
+    y: indices.map((k) => corners[2 * k + 1]!),
+    pinned: indices.map((k) => pinned.has(k)),
+    held: indices.map((k) => held.has(k)),
+    mark: [...indices],
+    leg: indices.map(() => 0),
+    still: indices.map(() => false),
+  };
   for (let k = 0; k < legCount(line); k++) line.leg[k] = priceOfLeg(terms, line, k);
   return line;
 }
@@ -128,6 +148,8 @@ export function copyOf(line: BentLine): BentLine {
     x: [...line.x],
     y: [...line.y],
     pinned: [...line.pinned],
+    held: [...line.held],
+    mark: [...line.mark],
     leg: [...line.leg],
     still: [...line.still],
   };
@@ -135,8 +157,27 @@ export function copyOf(line: BentLine): BentLine {
 
 /** Makes a line equal to a copy taken earlier. */
 export function restore(line: BentLine, copy: BentLine): void {
-  for (const key of ["x", "y", "leg"] as const) line[key].splice(0, line[key].length, ...copy[key]);
-  for (const key of ["pinned", "still"] as const) {
-    line[key].splice(0, line[key].length, ...copy[key]);
-  }
+  for (const key of ["x", "y", "leg", "mark"] as const) refill(line[key], copy[key]);
+  for (const key of ["pinned", "held", "still"] as const) refill(line[key], copy[key]);
+}
+
+function refill<T>(list: T[], from: readonly T[]): void {
+  list.splice(0, list.length, ...from);
+}
+
+export function removeCorner(line: BentLine, k: number): void {
+  for (const list of [line.x, line.y, line.leg, line.mark]) list.splice(k, 1);
+  for (const list of [line.pinned, line.held, line.still]) list.splice(k, 1);
+}
+
+/** Adds a corner on leg k at a share of it, and prices the two legs. */
+export function splitLeg(terms: SiteTerms, line: BentLine, k: number, share: number): void {
+  const n = beside(line, k, 1);
+  line.x.splice(k + 1, 0, line.x[k]! + share * (line.x[n]! - line.x[k]!));
+  line.y.splice(k + 1, 0, line.y[k]! + share * (line.y[n]! - line.y[k]!));
+  line.leg.splice(k + 1, 0, 0);
+  line.mark.splice(k + 1, 0, -1);
+  for (const list of [line.pinned, line.held, line.still]) list.splice(k + 1, 0, false);
+  line.leg[k] = priceOfLeg(terms, line, k);
+  line.leg[k + 1] = priceOfLeg(terms, line, k + 1);
 }

@@ -20,6 +20,7 @@ export interface LatticeRing {
 export interface SearchLimit {
   /** Rings dearer than this are of no interest. */
   readonly price: number;
+  /** Runs after which it ends, over the life of the space. */
   readonly runs: number;
   /** Asked before each run. */
   readonly outOfTime: () => boolean;
@@ -48,30 +49,51 @@ export function* branchAndBound(
   tolerance: number,
 ): Generator<SearchStep, LatticeRings> {
   const found = ringStore(limit.price);
+  const all = Int32Array.from(space.starts, (_, k) => k);
+  const whole = { starts: all, low: LOWEST_RANK, high: HIGHEST_RANK };
+  const open = yield* branchWithin(space, whole, found, limit, tolerance);
+  return summed(found, open, tolerance);
+}
+
+/** Some of the starts, in order, and the ranks of the region they lie in. */
+export interface StartRegion {
+  readonly starts: Int32Array;
+  readonly low: number;
+  readonly high: number;
+}
+
+/**
+ * Branch and bound over the starts of a region.
+ * @returns the least bound left open when time or runs ran out, else null
+ */
+export function* branchWithin(
+  space: LoopSpace,
+  { starts, low, high }: StartRegion,
+  found: RingStore,
+  limit: SearchLimit,
+  tolerance: number,
+): Generator<SearchStep, number | null> {
   const open: Span[] = [];
-  const runsBefore = space.runs;
   const tried = new Set<number>();
+  const run = (first: number, end: number): OddWalk => {
+    const walk = oddWalk(space, starts, first, end, found.best(), low, high);
+    found.keep(walk);
+    return walk;
+  };
   const bound = (first: number, end: number) => {
     if (end <= first) return;
     const walk = run(first, end);
     if (walk.price < found.best() * (1 - tolerance)) open.push({ first, end, walk });
   };
-  const run = (first: number, end: number): OddWalk => {
-    const walk = oddWalk(space, first, end, found.best(), LOWEST_RANK, HIGHEST_RANK);
-    found.keep(walk);
-    return walk;
-  };
-  bound(0, space.starts.length);
+  bound(0, starts.length);
   while (open.length > 0) {
     const span = takeLeast(open);
     if (span.walk.price >= found.best() * (1 - tolerance)) continue;
-    const { from, to } = span.walk;
-    if (from === to) continue;
-    if (space.runs - runsBefore >= limit.runs || limit.outOfTime()) {
-      return { rings: found.rings(), lowerBound: span.walk.price, cutShort: true };
-    }
+    if (span.walk.from === span.walk.to) continue;
+    if (space.runs >= limit.runs || limit.outOfTime()) return span.walk.price;
     yield { share: Math.min(1, span.walk.price / found.best()), doing: "Comparing rings" };
-    const middle = (from + to) >> 1;
+    const from = starts.indexOf(span.walk.from);
+    const to = starts.indexOf(span.walk.to);
     for (const start of [from, to]) {
       if (tried.has(start)) continue;
       tried.add(start);
@@ -80,16 +102,21 @@ export function* branchAndBound(
     let first = Math.max(span.first, Math.min(from, to) - SPLIT_MARGIN);
     let end = Math.min(span.end, Math.max(from, to) + SPLIT_MARGIN + 1);
     if (first === span.first && end === span.end) {
-      first = middle;
-      end = middle + 1;
+      first = (from + to) >> 1;
+      end = first + 1;
     }
     bound(first, end);
     bound(span.first, first);
     bound(end, span.end);
   }
-  const best = found.best();
-  const lowerBound = found.rings().length > 0 ? best * (1 - tolerance) : best;
-  return { rings: found.rings(), lowerBound, cutShort: false };
+  return null;
+}
+
+/** What is known when a search ends. */
+export function summed(found: RingStore, open: number | null, tolerance: number): LatticeRings {
+  const reached = found.rings().length > 0 ? found.best() * (1 - tolerance) : found.best();
+  const lowerBound = open === null ? reached : Math.min(open, reached);
+  return { rings: found.rings(), lowerBound, cutShort: open !== null };
 }
 
 function takeLeast(open: Span[]): Span {
@@ -100,15 +127,21 @@ function takeLeast(open: Span[]): Span {
   return open.splice(least, 1)[0]!;
 }
 
-/** Keeps the cheapest rings found, and the best price so far. */
-export function ringStore(limit: number) {
+/** The cheapest rings found, and the best price so far. */
+export interface RingStore {
+  best(): number;
+  rings(): readonly LatticeRing[];
+  keep(walk: OddWalk): void;
+}
+
+export function ringStore(limit: number): RingStore {
   const kept: LatticeRing[] = [];
   let best = limit;
   return {
     best: () => best,
-    rings: (): readonly LatticeRing[] => kept,
-    keep(walk: OddWalk): void {
-      if (walk.loop.length === 0) return;
+    rings: () => kept,
+    keep(walk) {
+      if (walk.loop.length === 0 || walk.loopPrice > limit) return;
       kept.push({ price: walk.loopPrice, loop: walk.loop });
       kept.sort((a, b) => a.price - b.price);
       if (kept.length > RINGS_KEPT) kept.pop();

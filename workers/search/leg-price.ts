@@ -12,6 +12,21 @@ const BREACH_DEPTH_PRICE = 2000;
 /** Depth a sample without ground, or a crossed obstacle, counts as, metres. */
 const BLIND_DEPTH_M = 1;
 
+/** What breaches added to the last leg priced, m3. */
+let lastBreach = 0;
+
+/** Part of a leg's price that comes from breaking rules, m3; 0 when it keeps them all. */
+export function legBreach(
+  terms: SiteTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+): number {
+  legPrice(terms, x1, y1, x2, y2, Infinity);
+  return lastBreach;
+}
+
 /** Heights of the samples of the leg in hand; grows as legs grow. */
 let heights = new Float64Array(1024);
 
@@ -32,7 +47,10 @@ export function legPrice(
   const dx = x2 - x1;
   const dy = y2 - y1;
   const length = Math.hypot(dx, dy);
-  if (length < 1e-9) return 0;
+  if (length < 1e-9) {
+    lastBreach = 0;
+    return 0;
+  }
   const { ground, crest, table } = terms;
   const { heightM, columns, rows, spacingM, x0M, y0M, blockRead, blockColumns, baseM } = ground;
   const { price, perM } = table;
@@ -49,6 +67,7 @@ export function legPrice(
   const step = 1 / stretches;
   const gauss = 0.5 / Math.sqrt(3);
   let sum = 0;
+  let blind = 0;
   let highest = 0;
   for (let i = 0; i < samples; i++) {
     // Gauss points of stretch i >> 1: its middle -+ half its length / sqrt(3)
@@ -83,11 +102,12 @@ export function legPrice(
       if (j > lastPrice) j = lastPrice;
       sum += price[j]! + (k - j) * (price[j + 1]! - price[j]!);
     } else {
-      sum += BREACH_PRICE + BREACH_DEPTH_PRICE * BLIND_DEPTH_M;
+      blind += BREACH_PRICE + BREACH_DEPTH_PRICE * BLIND_DEPTH_M;
     }
-    if (sum > stop) return Infinity;
+    if (sum + blind > stop) return Infinity;
   }
-  const breach = breachPrice(terms, x1, y1, x2, y2, samples, highest);
+  const breach = blind + breachPrice(terms, x1, y1, x2, y2, samples, highest);
+  lastBreach = breach * weight;
   const total = (sum + breach) * weight;
   return total > limit ? Infinity : total;
 }

@@ -1,4 +1,4 @@
-import { bentLine, cornersOf, totalPrice } from "./bent-line.ts";
+import { bentLine, cornersOf, NO_PINS, totalPrice } from "./bent-line.ts";
 import type { Lattice } from "./lattice.ts";
 import { pushOut } from "./push-out.ts";
 import { dropCorners, refineLine } from "./refine-line.ts";
@@ -48,7 +48,7 @@ export function lineFromLoop(
     toM: LAST_RADIUS_M,
     outOfTime: wish.outOfTime,
   };
-  const line = bentLine(terms, corners, true, []);
+  const line = bentLine(terms, corners, true, NO_PINS);
   if (corners.length / 2 > wish.maxCorners) dropCorners(terms, line, refine);
   refineLine(terms, line, refine);
   return { corners: cornersOf(line), priceM3: totalPrice(line) };

@@ -29,10 +29,9 @@ export interface LoopSpace {
 export const BUCKETS = 16384;
 /** Marks a node that waits in no bucket. */
 export const NOT_WAITING = -2;
-/** Least and greatest rank of a region; a node of no region has ranks 0xffff to 0. */
+/** Least and greatest rank of a region. */
 export const LOWEST_RANK = 1;
 export const HIGHEST_RANK = 0xfffe;
-export const NO_RANKS = 0xffff0000;
 
 export function loopSpace(
   price: Float32Array,

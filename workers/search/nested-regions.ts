@@ -1,15 +1,22 @@
-import { ringStore, type LatticeRings, type SearchLimit } from "./branch-and-bound.ts";
-import { HIGHEST_RANK, type LoopSpace, LOWEST_RANK, NO_RANKS, regionOf } from "./loop-space.ts";
+import {
+  branchWithin,
+  type LatticeRings,
+  ringStore,
+  type SearchLimit,
+  type StartRegion,
+  summed,
+} from "./branch-and-bound.ts";
+import { HIGHEST_RANK, type LoopSpace, LOWEST_RANK, regionOf } from "./loop-space.ts";
 import { oddWalk } from "./odd-loop.ts";
 import type { SearchStep } from "./types.ts";
 
-interface Region {
-  readonly low: number;
-  readonly high: number;
+interface Region extends StartRegion {
   readonly bound: number;
 }
 
-/** A through-ring is looked for up to this many times the best price before its start is given up. */
+/** Regions with no more starts than this are finished by branch and bound. */
+const FEW_STARTS = 16;
+/** A ring through a start is looked for up to this many times the best price. */
 const THROUGH_LIMIT = 4;
 
 /**
@@ -25,66 +32,66 @@ export function* nestedRegions(
   tolerance: number,
 ): Generator<SearchStep, LatticeRings> {
   const found = ringStore(limit.price);
-  const runsBefore = space.runs;
   const ranks = regionOf(space);
-  const open: Region[] = [{ low: LOWEST_RANK, high: HIGHEST_RANK, bound: 0 }];
-  let lowerBound = Infinity;
-  let cutShort = false;
-  const { starts } = space;
-  while (open.length > 0) {
-    open.sort((p, q) => q.bound - p.bound);
-    const { low, high, bound } = open.pop()!;
+  const all = Int32Array.from(space.starts, (_, k) => k);
+  const regions: Region[] = [{ starts: all, low: LOWEST_RANK, high: HIGHEST_RANK, bound: 0 }];
+  let open: number | null = null;
+  while (regions.length > 0) {
+    regions.sort((p, q) => q.bound - p.bound);
+    const region = regions.pop()!;
+    const { starts, low, high, bound } = region;
     const goodEnough = found.best() * (1 - tolerance);
-    if (bound >= goodEnough) continue;
-    if (space.runs - runsBefore >= limit.runs || limit.outOfTime()) {
-      lowerBound = Math.min(lowerBound, bound);
-      cutShort = true;
+    if (bound >= goodEnough || starts.length === 0) continue;
+    if (space.runs >= limit.runs || limit.outOfTime()) {
+      open = Math.min(open ?? Infinity, bound);
+      continue;
+    }
+    if (starts.length <= FEW_STARTS || high - low < 2) {
+      const left = yield* branchWithin(space, region, found, limit, tolerance);
+      if (left !== null) open = Math.min(open ?? Infinity, left);
       continue;
     }
     yield { share: Math.min(1, bound / found.best()), doing: "Comparing rings" };
-    const walk = oddWalk(space, 0, starts.length, found.best(), low, high);
+    const walk = oddWalk(space, starts, 0, starts.length, found.best(), low, high);
     found.keep(walk);
-    if (walk.from === walk.to || walk.price >= goodEnough || high - low < 2) continue;
-    const inside = insideStarts(space, low, high);
-    const start = nearestTo(inside, walk.from, walk.to);
+    if (walk.from === walk.to || walk.price >= goodEnough) continue;
+    const start = nearestTo(starts, walk.from, walk.to);
     const through = throughRing(space, start, found.best(), low, high);
     found.keep(through);
-    const middle = (low + high) >> 1;
+    const left = starts.filter((each) => each !== start);
     const next = Math.max(bound, walk.price);
     if (through.loop.length === 0) {
-      ranks[starts[start]!] = NO_RANKS;
-      open.push({ low, high, bound: next });
+      regions.push({ starts: left, low, high, bound: next });
       continue;
     }
+    const middle = (low + high) >> 1;
     splitRanks(space, ranks, through.loop, low, middle, high);
-    open.push({ low, high: middle, bound: next }, { low: middle + 1, high, bound: next });
+    for (const [from, to] of [
+      [low, middle],
+      [middle + 1, high],
+    ] as const) {
+      const within = left.filter((each) => belongs(ranks[space.starts[each]!]!, from, to));
+      regions.push({ starts: within, low: from, high: to, bound: next });
+    }
   }
-  const reached = found.best();
-  if (!cutShort) lowerBound = found.rings().length > 0 ? reached * (1 - tolerance) : reached;
-  return { rings: found.rings(), lowerBound, cutShort };
+  return summed(found, open, tolerance);
 }
 
-/** Starts of a region, in order. */
-function insideStarts(space: LoopSpace, low: number, high: number): number[] {
-  const inside: number[] = [];
-  for (let s = 0; s < space.starts.length; s++) {
-    const ranks = space.region![space.starts[s]!]!;
-    if (ranks >>> 16 <= high && (ranks & 0xffff) >= low) inside.push(s);
-  }
-  return inside;
+function belongs(value: number, low: number, high: number): boolean {
+  return value >>> 16 <= high && (value & 0xffff) >= low;
 }
 
 /** Of the two ends of a bound, the one nearer to the middle of the region's starts. */
-function nearestTo(inside: readonly number[], from: number, to: number): number {
-  const middle = inside[inside.length >> 1]!;
+function nearestTo(starts: Int32Array, from: number, to: number): number {
+  const middle = starts[starts.length >> 1]!;
   return Math.abs(from - middle) < Math.abs(to - middle) ? from : to;
 }
 
 /** The cheapest ring through one start, dearer than the best so far if need be. */
 function throughRing(space: LoopSpace, start: number, best: number, low: number, high: number) {
-  let through = oddWalk(space, start, start + 1, best * 1.25, low, high);
+  let through = oddWalk(space, [start], 0, 1, best * 1.25, low, high);
   if (through.loop.length === 0) {
-    through = oddWalk(space, start, start + 1, best * THROUGH_LIMIT, low, high);
+    through = oddWalk(space, [start], 0, 1, best * THROUGH_LIMIT, low, high);
   }
   return through;
 }

@@ -25,16 +25,18 @@ const PARITY_BIT = 4;
 const TIE = 1 + 1e-12;
 
 /**
- * Dijkstra's search from starts `first` to `end - 1` together, one label a node with the parity of ray
+ * Dijkstra's search from several starts together, one label a node with the parity of ray
  * crossings. Every edge between labels of unlike parity closes an odd walk; the cheapest of them is the
  * cheapest odd walk that leaves and re-enters the set of starts (three-path property). With one start
  * that is the cheapest ring through it; with several it is a bound for the rings through any of them.
  * Buckets over [0, limit / 2], corrected inside a bucket, so the answer is exact.
+ * @param from indices of starts, of which `first` to `end - 1` are taken
  * @param limit walks dearer than this are not looked for
  * @param low @param high ranks of the region that the walk stays in
  */
 export function oddWalk(
   space: LoopSpace,
+  from: ArrayLike<number>,
   first: number,
   end: number,
   limit: number,
@@ -55,7 +57,8 @@ export function oddWalk(
   let touchedCount = 0;
   let settled = 0;
 
-  for (let s = end - 1; s >= first; s--) {
+  for (let i = end - 1; i >= first; i--) {
+    const s = from[i]!;
     const node = starts[s]!;
     if (region && !within(region[node]!, low, high)) continue;
     if (distance[node] === 0) continue;

@@ -3,8 +3,9 @@ import {
   type BentLine,
   copyOf,
   legCount,
-  priceOfLeg,
+  removeCorner,
   restore,
+  splitLeg,
   totalPrice,
 } from "./bent-line.ts";
 import { legClass } from "./leg-class.ts";
@@ -73,7 +74,7 @@ function dropOne(
   if (bits !== legClass(terms, line.x[p]!, line.y[p]!, line.x[n]!, line.y[n]!)) return false;
   const copy = copyOf(line);
   const before = totalPrice(line);
-  remove(line, k);
+  removeCorner(line, k);
   const at = p > k ? p - 1 : p;
   line.leg[at] = direct;
   if (direct > old + worth) {
@@ -114,7 +115,7 @@ function mergeLeg(
   line.y[k] = meet[1];
   line.leg[p] = one;
   line.leg[k] = two;
-  remove(line, n);
+  removeCorner(line, n);
   const at = n < k ? k - 1 : k;
   if (one + two > old + worth) {
     slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4), around(line, at, 1));
@@ -136,8 +137,7 @@ function addCorners(
 ): void {
   for (let k = 0; k < legCount(line); k++) {
     if (line.x.length >= wish.maxCorners || wish.outOfTime()) return;
-    const n = beside(line, k, 1);
-    if (line.pinned[k] && line.pinned[n]) continue;
+    if (line.held[k]) continue;
     for (const share of [0.5, NEAR_START]) {
       const key = `${share} ${Math.round((4 * line.leg[k]!) / wish.cornerPrice)}`;
       if (barren.has(key)) continue;
@@ -156,29 +156,16 @@ function addOne(
   wish: RefineWish,
 ): boolean {
   const n = beside(line, k, 1);
-  const dx = line.x[n]! - line.x[k]!;
-  const dy = line.y[n]! - line.y[k]!;
-  const length = Math.hypot(dx, dy);
+  const length = Math.hypot(line.x[n]! - line.x[k]!, line.y[n]! - line.y[k]!);
   if (length < 4 * wish.toM + 1) return false;
   const t = share === NEAR_START ? Math.min(CHAMFER_SHARE, CHAMFER_M / length) : share;
   const copy = copyOf(line);
   const before = totalPrice(line);
-  line.x.splice(k + 1, 0, line.x[k]! + t * dx);
-  line.y.splice(k + 1, 0, line.y[k]! + t * dy);
-  line.pinned.splice(k + 1, 0, false);
-  line.still.splice(k + 1, 0, false);
-  line.leg.splice(k + 1, 0, 0);
-  line.leg[k] = priceOfLeg(terms, line, k);
-  line.leg[k + 1] = priceOfLeg(terms, line, k + 1);
+  splitLeg(terms, line, k, t);
   slideCorners(terms, line, radii(wish.fromM, wish.fromM / 8), around(line, k + 1, 1));
   if (totalPrice(line) < before - wish.cornerPrice) return true;
   restore(line, copy);
   return false;
-}
-
-function remove(line: BentLine, k: number): void {
-  for (const list of [line.x, line.y, line.leg]) list.splice(k, 1);
-  for (const list of [line.pinned, line.still]) list.splice(k, 1);
 }
 
 function around(line: BentLine, k: number, by: number): Set<number> {

@@ -101,8 +101,10 @@ export interface FoundRing {
   readonly priceM3: number;
   /** True where some of it stands over the limit. */
   readonly overLimit: boolean;
-  /** Least clear distance from a landside toe to a structure less the setback, metres; never below 0. */
+  /** Least distance from a toe to a structure less the setback, metres; Infinity where all are far. */
   readonly spareClearanceM: number;
+  /** Length on which the ground under the base is missing after all, metres; not in the figures. */
+  readonly blindM: number;
   /** Empty when the whole ring must be built; else the pieces between stretches of free ground. */
   readonly pieces: readonly LeveePiece[];
   /** Stretches above the crest, drawn dashed. */
@@ -151,6 +153,8 @@ export interface SiteResult {
 export interface SearchOptions {
   /** Stop refining the answer after this long and return the best so far, milliseconds. */
   readonly timeCapMs?: number;
+  /** Look only within 25 m of the structure: for a first answer while something is dragged. */
+  readonly nearOnly?: boolean;
   /** Clock in milliseconds; tests pass their own. */
   readonly now?: () => number;
 }

@@ -2,7 +2,8 @@ import { Refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import { type HeightRule, toHeights } from "../heights.ts";
 import type { OpenRaster, RasterFormat, RasterLevel, SideCars } from "../open-raster.ts";
-import { referenceFromText } from "../reference-text.ts";
+import { readBytes } from "../read-bytes.ts";
+import { referenceFromFile } from "../reference-text.ts";
 import { type AsciiHeader, beginsAsGrid, readHeader } from "./header.ts";
 import { indexRows, readRows } from "./row-index.ts";
 
@@ -18,7 +19,7 @@ const CELLS_PER_BLOCK = 262_144;
 
 async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRaster> {
   const { name } = file;
-  const head = latin1(new Uint8Array(await file.blob.slice(0, HEAD_BYTES).arrayBuffer()));
+  const head = latin1(new Uint8Array(await readBytes(file, 0, HEAD_BYTES)));
   const header = readHeader(name, head);
   if (!sides.projection) {
     throw new Refusal(
@@ -27,9 +28,10 @@ async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRa
       "Choose the .prj file together with the grid.",
     );
   }
-  const { horizontal, vertical } = await referenceFromText(sides.projection);
+  const { horizontal, vertical } = await referenceFromFile(sides.projection);
   const rowAt = await indexRows(file, header);
-  const { columns, rows, affine, noData } = header;
+  const { columns, rows, affine } = header;
+  const noData = header.noData === null ? [] : [header.noData];
   return {
     name,
     bytes: file.blob.size,

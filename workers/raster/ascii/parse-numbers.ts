@@ -60,7 +60,7 @@ export function parseNumbers(
       continue;
     }
     const word = String.fromCharCode(...bytes.subarray(start, Math.min(at, start + LONGEST_WORD)));
-    const value = slowNumber(word);
+    const value = at - start < LONGEST_WORD ? slowNumber(word) : null;
     if (value === null) return { count, used: start, bad: word };
     values[count++] = value;
   }

@@ -1,5 +1,6 @@
 import { Refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
+import { readBytes } from "../read-bytes.ts";
 import { type AsciiHeader, commaDecimals } from "./header.ts";
 import { parseNumbers } from "./parse-numbers.ts";
 
@@ -23,7 +24,7 @@ export async function indexRows(file: TerrainFile, header: AsciiHeader): Promise
   let found = 0;
   let at = dataAt;
   while (at < size) {
-    const bytes = new Uint8Array(await file.blob.slice(at, at + CHUNK_BYTES).arrayBuffer());
+    const bytes = new Uint8Array(await readBytes(file, at, at + CHUNK_BYTES));
     const isLast = at + bytes.length >= size;
     let used = 0;
     for (let more = true; more; ) {
@@ -52,9 +53,9 @@ export async function readRows(
   first: number,
   count: number,
 ): Promise<Float64Array> {
-  const blob = file.blob.slice(rowAt[first], rowAt[first + count]);
+  const bytes = await readBytes(file, rowAt[first]!, rowAt[first + count]!);
   const values = new Float64Array(columns * count);
-  const parsed = parseNumbers(new Uint8Array(await blob.arrayBuffer()), 0, true, values);
+  const parsed = parseNumbers(new Uint8Array(bytes), 0, true, values);
   if (parsed.count < values.length) {
     throw new Refusal(
       "raster/unreadable",

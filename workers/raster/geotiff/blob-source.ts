@@ -1,5 +1,6 @@
 import { Refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
+import { readBytes } from "../read-bytes.ts";
 
 /** Read once and kept: holds the directories of most files. */
 const HEAD_BYTES = 65_536;
@@ -32,10 +33,10 @@ export function blobSource(file: TerrainFile): BlobSource {
     const there = Math.max(0, size - offset);
     if (length > 2 * there + 4096 || length > MOST_LIST_BYTES) throw truncated(file.name);
     if (offset + length <= HEAD_BYTES) {
-      head ??= file.blob.slice(0, HEAD_BYTES).arrayBuffer();
+      head ??= readBytes(file, 0, HEAD_BYTES);
       return (await head).slice(offset, offset + length);
     }
-    return file.blob.slice(offset, offset + length).arrayBuffer();
+    return readBytes(file, offset, offset + length);
   };
 
   return {

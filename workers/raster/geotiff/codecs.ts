@@ -1,37 +1,55 @@
-import { decompress as decompressLzw } from "@developmentseed/lzw-tiff-decoder";
-import { type BaseDecoder, getDecoder } from "geotiff";
+import { getDecoder } from "geotiff";
 import type { ImageLayout } from "./image-layout.ts";
+import { tagNumbers } from "./tags.ts";
+import { unpackLerc } from "./unpack-lerc.ts";
+import { unpackLzw } from "./unpack-lzw.ts";
+import { unpackZstd } from "./unpack-zstd.ts";
 
-/** Decompresses one tile or strip that should hold `bytes` bytes; throws anything when it cannot. */
+/** Decompresses one tile or strip that should hold `bytes` bytes; rejects with anything when it cannot. */
 export type Decompress = (packed: ArrayBuffer, bytes: number) => Promise<ArrayBuffer>;
 
-const DEFLATE = [8, 32946];
-const LZW = 5;
+/** Compression schemes that are read, by the number in the Compression tag. */
+export const CODECS: Readonly<Record<number, (layout: ImageLayout) => Decompress>> = {
+  1: () => async (packed) => packed,
+  5: () => async (packed, bytes) => unpackLzw(new Uint8Array(packed), bytes).buffer,
+  8: deflate,
+  32773: packBits,
+  32946: deflate,
+  34887: lerc,
+  50000: () => unpackZstd,
+};
 
-/**
- * The decompressor of an image: geotiff.js's own, except for LZW (WebAssembly) and Deflate (the
- * platform's own, which also stops at the length asked for). The predictor is not undone here.
- */
-export async function decompressorOf(layout: ImageLayout): Promise<Decompress> {
-  if (layout.compression === 1) return async (packed) => packed;
-  if (layout.compression === LZW) return async (packed, bytes) => unpackLzw(packed, bytes);
-  const decoder = await getDecoder(layout.compression, {
+/** The platform's own inflate; geotiff.js's where the stream is followed by other bytes. */
+function deflate(layout: ImageLayout): Decompress {
+  const patient = fromGeotiff(layout, 8);
+  return (packed, bytes) => inflate(packed, bytes).catch(() => patient(packed, bytes));
+}
+
+function packBits(layout: ImageLayout): Decompress {
+  return fromGeotiff(layout, 32773);
+}
+
+/** LERC comes bare, or packed once more with Deflate (1) or Zstandard (2). */
+function lerc(layout: ImageLayout): Decompress {
+  const packing = tagNumbers(layout.directory, "LercParameters")[1] ?? 0;
+  return async (packed, bytes) => {
+    const most = 2 * bytes + 65_536;
+    if (packing === 1) return unpackLerc(await inflate(packed, most), bytes, layout);
+    if (packing === 2) return unpackLerc(await unpackZstd(packed, most), bytes, layout);
+    return unpackLerc(packed, bytes, layout);
+  };
+}
+
+/** geotiff.js's decompressor, with the predictor left for us to undo. */
+function fromGeotiff(layout: ImageLayout, compression: number): Decompress {
+  const decoder = getDecoder(compression, {
     tileWidth: layout.blockColumns,
     tileHeight: layout.blockRows,
     predictor: 1,
     bitsPerSample: layout.bits,
     planarConfiguration: layout.planar ? 2 : 1,
   });
-  if (!DEFLATE.includes(layout.compression)) return (packed) => decode(decoder, packed);
-  return (packed, bytes) => inflate(packed, bytes).catch(() => decode(decoder, packed));
-}
-
-async function decode(decoder: BaseDecoder, packed: ArrayBuffer): Promise<ArrayBuffer> {
-  return (await decoder.decode(packed)) as ArrayBuffer;
-}
-
-function unpackLzw(packed: ArrayBuffer, bytes: number): ArrayBuffer {
-  return decompressLzw(new Uint8Array(packed), bytes).buffer as ArrayBuffer;
+  return async (packed) => (await (await decoder).decode(packed)) as ArrayBuffer;
 }
 
 /**

@@ -2,8 +2,6 @@ import type { Samples } from "../heights.ts";
 import type { ImageLayout } from "./image-layout.ts";
 import { swapBytes, undoDifferences, undoFloatPredictor } from "./predictor.ts";
 
-const LERC = 34887;
-
 /**
  * Decompressed bytes of a tile or strip as numbers in the machine's order, predictor undone.
  * @param bytes at least `rows` rows of the block; used up
@@ -20,7 +18,7 @@ export function samplesOf(
   const size = layout.bits / 8;
   const used = new Uint8Array(bytes, 0, rows * perRow * size);
   const mixed = layout.predictor === 3;
-  if (!layout.littleEndian && !mixed && layout.compression !== LERC) swapBytes(used, size);
+  if (!layout.littleEndian && !mixed) swapBytes(used, size);
   if (layout.predictor === 2)
     undoDifferences(unsignedView(bytes, size, rows * perRow), perRow, stride);
   if (mixed) undoFloatPredictor(used, perRow, stride, size);

@@ -1,5 +1,6 @@
 import type { ImageFileDirectory } from "geotiff";
 import { damaged, truncated, unsupported } from "./blob-source.ts";
+import { CODECS } from "./codecs.ts";
 import { tagNumber, tagNumbers } from "./tags.ts";
 
 /** Where the cells of one image of a TIFF lie and how they are written. Tags: TIFF 6.0. */
@@ -28,19 +29,10 @@ export interface ImageLayout {
   readonly directory: ImageFileDirectory;
 }
 
+const LERC = 34887;
 const MOST_SIDE = 4_000_000;
 /** One tile or strip is decoded at once: at most 64 million cells. */
 const MOST_BLOCK_CELLS = 64_000_000;
-
-const COMPRESSIONS = new Map([
-  [1, "none"],
-  [5, "LZW"],
-  [8, "Deflate"],
-  [32946, "Deflate"],
-  [32773, "PackBits"],
-  [34887, "LERC"],
-  [50000, "ZSTD"],
-]);
 
 /**
  * Reads and checks what an image directory says. A directory that passes can be read without
@@ -115,7 +107,13 @@ function checkKind(name: string, layout: ImageLayout, photometric: number): void
       "Open the elevation raster (a digital elevation model), not an air photo or a rendered map.",
     );
   }
-  if (!COMPRESSIONS.has(compression)) throw unsupported(name, compressionName(compression));
+  if (!(compression in CODECS)) throw unsupported(name, compressionName(compression));
+  if (compression === LERC && layout.samples > 1) {
+    throw unsupported(name, "it holds several bands in LERC");
+  }
+  if (compression === LERC && !layout.littleEndian) {
+    throw unsupported(name, "it is compressed with LERC and written in big-endian order");
+  }
   if (![1, 2, 3].includes(predictor)) throw damaged(name, `its predictor is ${predictor}`);
   if (sampleFormat === 5 || sampleFormat === 6)
     throw unsupported(name, "its cells are complex numbers");
@@ -156,11 +154,18 @@ function checkBlocks(name: string, layout: ImageLayout, fileBytes: number): void
   if (offsets.length < blocks || byteCounts.length < blocks) {
     throw damaged(name, `it should list ${blocks} blocks of cells and lists ${offsets.length}`);
   }
-  for (let i = 0; i < blocks; i++) {
-    const end = Number(offsets[i]) + Number(byteCounts[i]);
-    if (!(end <= fileBytes)) throw truncated(name);
-  }
   const perPixel = layout.planar ? 1 : layout.samples;
+  const rowBytes =
+    layout.compression === 1 ? Math.ceil((blockColumns * perPixel * layout.bits) / 8) : 0;
+  const down = Math.ceil(rows / blockRows);
+  for (let i = 0; i < blocks; i++) {
+    const bytes = Number(byteCounts[i]);
+    if (!(Number(offsets[i]) + bytes <= fileBytes)) throw truncated(name);
+    const rowsHere = layout.tiled ? blockRows : Math.min(blockRows, rows - (i % down) * blockRows);
+    if (bytes > 0 && bytes < rowsHere * rowBytes) {
+      throw damaged(name, "a block of its cells is too short");
+    }
+  }
   const decodedWhole = layout.compression !== 1 || layout.tiled;
   if (decodedWhole && blockColumns * blockRows * perPixel > MOST_BLOCK_CELLS) {
     throw unsupported(

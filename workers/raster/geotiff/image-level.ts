@@ -3,7 +3,7 @@ import type { TerrainFile } from "../../../shared/messages.ts";
 import { type HeightRule, type Samples, toHeights } from "../heights.ts";
 import type { RasterLevel } from "../open-raster.ts";
 import { damaged } from "./blob-source.ts";
-import { type Decompress, decompressorOf } from "./codecs.ts";
+import { CODECS, type Decompress } from "./codecs.ts";
 import { samplesOf } from "./decode-block.ts";
 import type { ImageLayout } from "./image-layout.ts";
 import { readPacked, stripsOf } from "./strips.ts";
@@ -57,11 +57,9 @@ function blockLevel(
   const { columns, rows, blockColumns } = layout;
   const blockRows = strips.rowsPerStrip * strips.perBlock;
   const across = Math.ceil(columns / blockColumns);
-  let decompressor: Promise<Decompress> | null = null;
+  const decompress = CODECS[layout.compression]!(layout);
 
   const readBlock = async (blockColumn: number, blockRow: number): Promise<Float32Array> => {
-    decompressor ??= decompressorOf(layout);
-    const decompress = await decompressor;
     const rowsHere = layout.tiled ? blockRows : Math.min(blockRows, rows - blockRow * blockRows);
     const first = layout.tiled ? blockRow * across + blockColumn : blockRow * strips.perBlock;
     const count = Math.ceil(rowsHere / strips.rowsPerStrip);

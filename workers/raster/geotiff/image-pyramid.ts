@@ -42,8 +42,16 @@ export async function imagePyramid(
     .filter(({ layout }) => layout.columns < full.layout.columns)
     .sort((a, b) => b.layout.columns - a.layout.columns);
   const masks = [...inside, ...overviewFile].filter(({ layout }) => layout.isMask);
+  if (masks.length + maskFile.length > 0 && ![...masks, ...maskFile].some(isSizeOf(full))) {
+    throw damaged(file.name, "the mask of its holes is of another size");
+  }
   const others = inside.filter(({ layout }) => !layout.isReduced && !layout.isMask).length;
   return { heights: [full, ...reduced], masks: [...masks, ...maskFile], others };
+}
+
+function isSizeOf({ layout }: { readonly layout: ImageLayout }) {
+  return (other: PlacedImage) =>
+    other.layout.columns === layout.columns && other.layout.rows === layout.rows;
 }
 
 async function imagesOf(file: TerrainFile): Promise<PlacedImage[]> {
@@ -57,17 +65,19 @@ function layoutsOf(file: TerrainFile, { images, littleEndian }: Directories): Pl
   }));
 }
 
-/** The images as levels of heights, each with the mask of its size. */
+/**
+ * The images as levels of heights, each with the mask of its size. Where there are masks, an overview
+ * without one is left out: it would show holes as ground.
+ */
 export function pyramidLevels(
   { heights, masks }: ImagePyramid,
   rule: HeightRule,
   store: BlockStore,
 ): RasterLevel[] {
-  return heights.map(({ file, layout }) => {
+  return heights.flatMap(({ file, layout }, i) => {
     const level = heightLevel(file, layout, rule);
-    const mask = masks.find(
-      (each) => each.layout.columns === layout.columns && each.layout.rows === layout.rows,
-    );
-    return mask ? maskedLevel(level, maskLevel(mask.file, mask.layout), store) : level;
+    const mask = masks.find(isSizeOf({ layout }));
+    if (mask) return [maskedLevel(level, maskLevel(mask.file, mask.layout), store)];
+    return masks.length === 0 || i === 0 ? [level] : [];
   });
 }

@@ -1,19 +1,22 @@
+import type { ImageFileDirectory } from "geotiff";
 import { Refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import type { Affine } from "../affine.ts";
+import { type AuxMetadata, auxMetadata } from "../aux-metadata.ts";
 import type { OpenRaster, RasterFormat, SideCars } from "../open-raster.ts";
+import { readText } from "../read-bytes.ts";
 import type { HorizontalReference } from "../reference.ts";
-import { referenceFromText } from "../reference-text.ts";
+import { referenceFromFile, referenceFromText } from "../reference-text.ts";
 import { worldFilePlacement } from "../world-file.ts";
 import { damaged } from "./blob-source.ts";
 import { readDirectories } from "./directories.ts";
 import { bandMetadata } from "./gdal-metadata.ts";
 import { type ImagePyramid, imagePyramid, pyramidLevels } from "./image-pyramid.ts";
 import { noDataOf } from "./no-data.ts";
-import { placementOf } from "./placement.ts";
+import { heightScaleOf, placementOf } from "./placement.ts";
 import { type KeyValues, referenceFromKeys, statesReference } from "./reference-keys.ts";
 import { tagValue } from "./tags.ts";
-import { verticalFromKeys } from "./vertical-keys.ts";
+import { statesVertical, verticalFromKeys } from "./vertical-keys.ts";
 
 /** GeoTIFF, Cloud Optimized GeoTIFF and BigTIFF, of either byte order. */
 export const geotiff: RasterFormat = { name: "GeoTIFF", recognises, open: openGeotiff };
@@ -30,13 +33,13 @@ async function openGeotiff(file: TerrainFile, sides: SideCars): Promise<OpenRast
   const main = directories.images[0]!;
   const pyramid = await imagePyramid(file, directories, sides);
   const { layout } = pyramid.heights[0];
-  const keys = keysOf(name, () => main.parseGeoKeyDirectory());
+  const keys = keysOf(name, main);
   const own = placementOf(name, main, keys.GTRasterTypeGeoKey === 2);
-  const band = bandMetadata(main);
+  const aux = await auxMetadata(sides.metadata);
+  const markers = [tagValue(main, "GDAL_NODATA"), aux.noData];
   const rule = {
-    noData: noDataOf(name, layout, tagValue(main, "GDAL_NODATA")),
-    scale: band.scale ?? 1,
-    offset: band.offset ?? 0,
+    noData: markers.flatMap((text) => noDataOf(name, layout, text) ?? []),
+    ...scaleOf(name, main, keys, aux),
   };
   return {
     name,
@@ -45,19 +48,28 @@ async function openGeotiff(file: TerrainFile, sides: SideCars): Promise<OpenRast
     columns: layout.columns,
     rows: layout.rows,
     affine: own ?? (await sideCarPlacement(name, sides)),
-    reference: await referenceOf(name, keys, sides),
-    vertical: verticalFromKeys(name, keys, band.unit),
+    reference: await referenceOf(name, keys, sides, aux),
+    vertical: verticalFromKeys(name, keys, bandMetadata(main).unit ?? aux.unit),
     levels: (metresPerUnit, store) => pyramidLevels(pyramid, { ...rule, metresPerUnit }, store),
     notes: notesOf(name, pyramid),
   };
 }
 
-function keysOf(name: string, parse: () => unknown): KeyValues {
+function keysOf(name: string, main: ImageFileDirectory): KeyValues {
   try {
-    return (parse() ?? {}) as KeyValues;
+    return (main.parseGeoKeyDirectory() ?? {}) as KeyValues;
   } catch {
     throw damaged(name, "its GeoKeys point to values that are not there");
   }
+}
+
+/** GDAL's own tag says how numbers become heights, or the placement does, or the side-car. */
+function scaleOf(name: string, main: ImageFileDirectory, keys: KeyValues, aux: AuxMetadata) {
+  const band = bandMetadata(main);
+  const scale = band.scale ?? aux.scale;
+  const offset = band.offset ?? aux.offset;
+  if (scale !== null || offset !== null) return { scale: scale ?? 1, offset: offset ?? 0 };
+  return statesVertical(keys) ? heightScaleOf(name, main) : { scale: 1, offset: 0 };
 }
 
 async function sideCarPlacement(name: string, sides: SideCars): Promise<Affine> {
@@ -69,13 +81,18 @@ async function sideCarPlacement(name: string, sides: SideCars): Promise<Affine> 
   );
 }
 
+/** The file's own reference, or that of its .prj, or that of its .aux.xml. */
 async function referenceOf(
   name: string,
   keys: KeyValues,
   sides: SideCars,
+  aux: AuxMetadata,
 ): Promise<HorizontalReference> {
   if (statesReference(keys)) return referenceFromKeys(name, keys);
-  if (sides.projection) return (await referenceFromText(sides.projection)).horizontal;
+  if (sides.projection) return (await referenceFromFile(sides.projection)).horizontal;
+  if (sides.metadata && aux.reference) {
+    return referenceFromText(sides.metadata.name, aux.reference).horizontal;
+  }
   throw new Refusal(
     "raster/crs-missing",
     `"${name}" does not state its coordinate reference.`,
@@ -84,7 +101,7 @@ async function referenceOf(
 }
 
 async function formatName(file: TerrainFile, pyramid: ImagePyramid): Promise<string> {
-  const head = await file.blob.slice(0, 400).text();
+  const head = await readText(file, 400);
   if (head.includes("LAYOUT=COG")) return "Cloud Optimized GeoTIFF";
   return pyramid.heights.length > 1 ? "GeoTIFF with overviews" : "GeoTIFF";
 }

@@ -64,3 +64,30 @@ function fromMatrix(matrix: ArrayLike<number>): Affine | null {
     yPerRow: matrix[5]!,
   };
 }
+
+/** How stored numbers become heights by the third axis of a placement: height = number * scale + offset. */
+interface HeightScale {
+  readonly scale: number;
+  readonly offset: number;
+}
+
+/**
+ * The third axis of a placement, which maps stored numbers to heights where the file states a vertical
+ * reference (OGC 19-008r4, raster to model space in three dimensions; GDAL writes scale and offset so).
+ * @throws Refusal `raster/height-scale` when it maps all numbers to one height
+ */
+export function heightScaleOf(name: string, directory: ImageFileDirectory): HeightScale {
+  const pixel = tagNumbers(directory, "ModelPixelScale");
+  const tie = tagNumbers(directory, "ModelTiepoint");
+  const matrix = tagNumbers(directory, "ModelTransformation");
+  const byMatrix = matrix.length >= 16;
+  const scale = (byMatrix ? matrix[10] : pixel[2]) ?? 0;
+  const offset = byMatrix ? matrix[11]! : (tie[5] ?? 0) - (tie[2] ?? 0) * scale;
+  if (scale === 0 && offset === 0) return { scale: 1, offset: 0 };
+  if (scale !== 0 && Number.isFinite(scale) && Number.isFinite(offset)) return { scale, offset };
+  throw new Refusal(
+    "raster/height-scale",
+    `"${name}" maps its numbers to heights with a scale of ${scale} and an offset of ${offset}.`,
+    "Write the raster anew with heights stored as they are.",
+  );
+}

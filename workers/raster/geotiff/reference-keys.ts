@@ -33,14 +33,19 @@ export function referenceFromKeys(fileName: string, keys: KeyValues): Horizontal
   const stated = converted.coordinatesConversionParameters.x;
   const unitStands = converted.isGCS || typeof keys.ProjLinearUnitsGeoKey === "number";
   const unit = unitStands || metresPerUnit === 1 ? stated : metresPerUnit;
-  const datum = datumOf(definition, codesOf(keys), citationsOf(keys));
+  const datum = datumOf({
+    definition,
+    projected: codeOf(keys.ProjectedCSTypeGeoKey),
+    geographic: codesOf([keys.GeographicTypeGeoKey, keys.GeogGeodeticDatumGeoKey]),
+    citations: citationsOf(keys),
+  });
   return makeReference(fileName, label, datum.definition, datum.note, unit);
 }
 
 /** Which keys to convert: a code says all but the unit, which the file may override. */
 function horizontalKeys(keys: KeyValues): KeyValues {
-  const code = keys.ProjectedCSTypeGeoKey;
-  if (typeof code === "number" && code !== USER_DEFINED) {
+  const code = codeOf(keys.ProjectedCSTypeGeoKey);
+  if (code !== null) {
     return { ProjectedCSTypeGeoKey: code, ProjLinearUnitsGeoKey: keys.ProjLinearUnitsGeoKey };
   }
   return Object.fromEntries(Object.entries(keys).filter(([name]) => !name.startsWith("Vertical")));
@@ -60,12 +65,12 @@ function convert(fileName: string, label: string, keys: KeyValues) {
   }
 }
 
-function codesOf(keys: KeyValues): number[] {
-  return [
-    keys.ProjectedCSTypeGeoKey,
-    keys.GeographicTypeGeoKey,
-    keys.GeogGeodeticDatumGeoKey,
-  ].filter((code): code is number => typeof code === "number" && code !== USER_DEFINED);
+function codeOf(value: unknown): number | null {
+  return typeof value === "number" && value !== USER_DEFINED && value > 0 ? value : null;
+}
+
+function codesOf(values: readonly unknown[]): number[] {
+  return values.map(codeOf).filter((code) => code !== null);
 }
 
 function citationsOf(keys: KeyValues): string {
@@ -75,9 +80,9 @@ function citationsOf(keys: KeyValues): string {
 }
 
 function labelOf(keys: KeyValues): string {
-  const [code] = codesOf(keys);
   const projected = keys.ProjectedCSTypeGeoKey;
-  if (code !== undefined && projected !== USER_DEFINED) return `EPSG:${code}`;
+  const code = codeOf(projected) ?? codeOf(keys.GeographicTypeGeoKey);
+  if (code !== null && projected !== USER_DEFINED) return `EPSG:${code}`;
   const citation = [keys.PCSCitationGeoKey, keys.GTCitationGeoKey, keys.GeogCitationGeoKey].find(
     (text) => typeof text === "string" && text.trim() !== "",
   );

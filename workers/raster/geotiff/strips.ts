@@ -1,4 +1,5 @@
 import type { TerrainFile } from "../../../shared/messages.ts";
+import { readBytes } from "../read-bytes.ts";
 import { truncated } from "./blob-source.ts";
 import type { ImageLayout } from "./image-layout.ts";
 
@@ -89,7 +90,7 @@ async function readPlace(
   bytes: number,
 ): Promise<ArrayBuffer | null> {
   if (bytes === 0) return null;
-  const read = await file.blob.slice(offset, offset + bytes).arrayBuffer();
+  const read = await readBytes(file, offset, offset + bytes);
   if (read.byteLength < bytes) throw truncated(file.name);
   return read;
 }

@@ -74,6 +74,12 @@ export function verticalFromKeys(
   return { unit, datum: named ?? byCode };
 }
 
+/** True when the GeoKeys say anything about heights. */
+export function statesVertical(keys: KeyValues): boolean {
+  const vertical = Object.keys(keys).some((key) => key.startsWith("Vertical"));
+  return vertical || heightCode(keys.GeographicTypeGeoKey) !== null;
+}
+
 /** The unit that a vertical code implies; null for a code that is not known or fixes none. */
 function unitOfCode(code: number | null): VerticalUnit | null {
   if (code === null) return null;

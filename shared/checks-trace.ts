@@ -1,0 +1,63 @@
+import {
+  checksFrom,
+  type LineContext,
+  type TraceRule,
+  type WaterContext,
+} from "./checks-trace/trace-rule.ts";
+import {
+  crossesWater,
+  entersThroughHole,
+  holdsTo,
+  ifItFails,
+  notDry,
+  sourceInside,
+  structureWetAnyway,
+} from "./checks-trace/way-in.ts";
+import {
+  coarseTrace,
+  holeReached,
+  idleSource,
+  lowUnconnected,
+  notReached,
+  noWater,
+  offGround,
+} from "./checks-trace/whole-plan.ts";
+import type { Check, Severity } from "./sizing-types.ts";
+
+/** Every check of one alternative that follows from the traced water. A new one is a rule and a name here. */
+const LINE_RULES: readonly TraceRule<LineContext>[] = [
+  notDry,
+  entersThroughHole,
+  sourceInside,
+  crossesWater,
+  ifItFails,
+  structureWetAnyway,
+  holdsTo,
+];
+
+/** Every check of the whole plan that follows from the traced water. */
+const WATER_RULES: readonly TraceRule<WaterContext>[] = [
+  noWater,
+  offGround,
+  idleSource,
+  notReached,
+  holeReached,
+  lowUnconnected,
+  coarseTrace,
+];
+
+const ORDER: readonly Severity[] = ["stop", "caution", "note"];
+
+/** Checks of one alternative, the gravest first. */
+export function alternativeChecks(context: LineContext): Check[] {
+  return inOrder(LINE_RULES.flatMap((rule) => checksFrom(rule, context)));
+}
+
+/** Checks of the whole plan, the gravest first. */
+export function wholePlanChecks(context: WaterContext): Check[] {
+  return inOrder(WATER_RULES.flatMap((rule) => checksFrom(rule, context)));
+}
+
+function inOrder(checks: readonly Check[]): Check[] {
+  return [...checks].sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity));
+}

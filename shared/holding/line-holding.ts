@@ -1,0 +1,122 @@
+import { signedAreaM2 } from "../alignment.ts";
+import { holdingOf } from "../defaults.ts";
+import type { HoldingSettings, Plan } from "../plan.ts";
+import { waterElevationAtGauge } from "../stage.ts";
+import type { Trace } from "../trace.ts";
+import { greatestAt, leastAt, sumAlong } from "./along.ts";
+import { blighRatio, CREEP_TABLE, laneRatio } from "./creep.ts";
+import { CRITICAL, exitGradient, gradientClasses } from "./exit-gradient.ts";
+import { type InsideInputs, lookInside } from "./inside.ts";
+import { type HoldingWalk, holdingWalk, passedBySheet, seepageAt } from "./profile.ts";
+import { pumpingFor } from "./pumping.ts";
+import type { Creep, ExitGradient, Holding, Raise, Seepage, Spread } from "./types.ts";
+import { weakestPlaces } from "./weakest.ts";
+
+export type LineHoldingInputs = Omit<InsideInputs, "waterM">;
+
+/** Standing, seepage, gradients, reserve and pumping of one sized line, from its walk. */
+export function lineHolding(inputs: LineHoldingInputs): Holding {
+  const { plan, line, trace, cuts, waterSide } = inputs;
+  const holding = holdingOf(plan);
+  const walk = holdingWalk(plan, holding, trace, cuts, waterSide);
+  const seepage = seepageOf(trace, walk, holding);
+  const waterM = trace.waterM.reduce((least, each) => Math.min(least, each), Infinity);
+  const found = lookInside({ ...inputs, waterM });
+  return {
+    standing: weakestPlaces(trace, walk.profile, holding),
+    seepage,
+    exit: exitOf(trace, walk, holding),
+    creep: creepOf(trace, walk, holding),
+    raise: raiseOf(trace, walk, plan),
+    inside: found?.inside ?? null,
+    pumping: pumpingFor({
+      holding,
+      seepageM3PerS: seepage.totalM3PerS,
+      enclosedM2: line.closed ? Math.abs(signedAreaM2(line)) : null,
+      basin: found?.basin ?? null,
+      inside: found?.inside ?? null,
+      waterM,
+    }),
+    profile: walk.profile,
+  };
+}
+
+function seepageOf(
+  trace: Trace,
+  { rates, profile }: HoldingWalk,
+  holding: HoldingSettings,
+): Seepage {
+  const through = sumAlong(trace, (i) => rates.through[i]!);
+  const under = sumAlong(trace, (i) => rates.under[i]!).total;
+  const bare = times(through.total, holding.fillLowMPerS, holding.fillHighMPerS);
+  const passed = passedBySheet(holding);
+  const sheeted = { low: bare.low * passed.low, high: bare.high * passed.high };
+  const below = times(under, holding.underLowMPerS, holding.underHighMPerS);
+  const laid = holding.sheetLaid ? sheeted : bare;
+  const worst = greatestAt(profile.seepageHighM2PerS);
+  return {
+    throughBareM3PerS: bare,
+    throughSheetM3PerS: sheeted,
+    underM3PerS: below,
+    totalM3PerS: { low: laid.low + below.low, high: laid.high + below.high },
+    worstM: worst === null ? null : trace.chainageM[worst]!,
+    worstM2PerS: worst === null ? { low: 0, high: 0 } : seepageAt(rates, worst, holding),
+    lengthNoDataM: through.lengthNoDataM,
+  };
+}
+
+function exitOf(
+  trace: Trace,
+  { profile, shapes }: HoldingWalk,
+  holding: HoldingSettings,
+): ExitGradient | null {
+  const worst = greatestAt(profile.gradientHigh);
+  const shape = worst === null ? null : shapes[worst];
+  if (worst === null || !shape || !(shape.headM > 0)) return null;
+  const baseM = shape.toeWaterM + shape.toeLandM;
+  const high = exitGradient(shape.headM, baseM, holding.trenchLowM);
+  return {
+    atM: trace.chainageM[worst]!,
+    gradient: { low: exitGradient(shape.headM, baseM, holding.trenchHighM), high },
+    classes: gradientClasses(high),
+    critical: CRITICAL,
+  };
+}
+
+function creepOf(trace: Trace, { shapes }: HoldingWalk, holding: HoldingSettings): Creep | null {
+  const { soil, trenchLowM } = holding;
+  const ratioAt = (i: number, ratio: typeof laneRatio) => {
+    const shape = shapes[i];
+    if (!shape || !(shape.headM > 0)) return Number.POSITIVE_INFINITY;
+    return ratio(shape.headM, shape.toeWaterM + shape.toeLandM, trenchLowM);
+  };
+  const worst = leastAt(Float64Array.from(shapes, (_, i) => ratioAt(i, laneRatio)));
+  if (worst === null) return null;
+  const asked = soil === "unknown" ? null : CREEP_TABLE[soil];
+  return {
+    soil,
+    atM: trace.chainageM[worst]!,
+    lane: ratioAt(worst, laneRatio),
+    bligh: ratioAt(worst, blighRatio),
+    laneAsked: asked?.lane ?? null,
+    blighAsked: asked?.bligh ?? null,
+  };
+}
+
+/** Source: NDSU-NR (base at least twice the height); never past the limit. */
+function raiseOf(trace: Trace, { profile }: HoldingWalk, { water }: Plan): Raise | null {
+  const least = leastAt(profile.raiseM);
+  if (least === null) return null;
+  const leastM = profile.raiseM[least]!;
+  const moreM = Math.max(0, leastM);
+  return {
+    leastM,
+    atM: trace.chainageM[least]!,
+    standsForM: waterElevationAtGauge(water) + moreM,
+    standsForStageM: water.by === "stage" ? water.stageM + moreM : null,
+  };
+}
+
+function times(value: number, low: number, high: number): Spread {
+  return { low: value * low, high: value * high };
+}

@@ -1,0 +1,112 @@
+import type { CutWalk } from "../cut-walk.ts";
+import type { HoldingSettings, Plan } from "../plan.ts";
+import { raiseToM } from "../quantities.ts";
+import type { Trace } from "../trace.ts";
+import { exitGradient } from "./exit-gradient.ts";
+import { factorsOf, leveeBody } from "./free-body.ts";
+import { type SampleShape, shapeAt } from "./sample-shape.ts";
+import { seepageThrough, slabSeepage } from "./seepage.ts";
+import type { HoldingProfile, Spread } from "./types.ts";
+
+/** Seepage at every sample for a conductivity of 1, m3/s per metre over m/s; NaN where there is no ground. */
+export interface SeepageRates {
+  readonly through: Float64Array;
+  readonly under: Float64Array;
+}
+
+export interface HoldingWalk {
+  readonly profile: HoldingProfile;
+  readonly rates: SeepageRates;
+  readonly shapes: readonly (SampleShape | null)[];
+}
+
+/** Statics, seepage, exit gradient and raise reserve at every sample of the walk. */
+export function holdingWalk(
+  plan: Plan,
+  holding: HoldingSettings,
+  trace: Trace,
+  cuts: CutWalk,
+  waterSide: 1 | -1,
+): HoldingWalk {
+  const { count } = trace;
+  const profile: HoldingProfile = {
+    waterDepthM: new Float32Array(count),
+    slidingLow: new Float32Array(count),
+    slidingHigh: new Float32Array(count),
+    overturning: new Float32Array(count),
+    seepageLowM2PerS: new Float32Array(count),
+    seepageHighM2PerS: new Float32Array(count),
+    gradientHigh: new Float32Array(count),
+    raiseM: new Float32Array(count),
+  };
+  const rates = { through: new Float64Array(count), under: new Float64Array(count) };
+  const shapes = Array.from({ length: count }, (_, i) =>
+    shapeAt(i, trace, cuts, plan.section, waterSide),
+  );
+  for (const [i, shape] of shapes.entries()) {
+    if (shape) fillSample(profile, rates, i, shape, holding);
+    else fillNothing(profile, rates, i, cuts.areaM2[i]!);
+    profile.raiseM[i] = shape
+      ? raiseToM(shape.heightM, cuts.greatestHeightM[i]!, plan.section, plan.practice) -
+        shape.heightM
+      : Number.NaN;
+    profile.seepageLowM2PerS[i] = seepageAt(rates, i, holding).low;
+    profile.seepageHighM2PerS[i] = seepageAt(rates, i, holding).high;
+  }
+  return { profile, rates, shapes };
+}
+
+/** Share of the seepage through the levee that the sheet lets pass, low and high. */
+export function passedBySheet(holding: HoldingSettings): Spread {
+  return { low: 1 - holding.sheetCutHigh, high: 1 - holding.sheetCutLow };
+}
+
+/** Through, with the sheet if it is laid, and under at one sample, m3/s per metre. */
+export function seepageAt(rates: SeepageRates, i: number, holding: HoldingSettings): Spread {
+  const passed = holding.sheetLaid ? passedBySheet(holding) : { low: 1, high: 1 };
+  const through = rates.through[i]!;
+  const under = rates.under[i]!;
+  return {
+    low: through * holding.fillLowMPerS * passed.low + under * holding.underLowMPerS,
+    high: through * holding.fillHighMPerS * passed.high + under * holding.underHighMPerS,
+  };
+}
+
+function fillSample(
+  profile: HoldingProfile,
+  rates: SeepageRates,
+  i: number,
+  shape: SampleShape,
+  holding: HoldingSettings,
+): void {
+  const { waterDepthM, headM, run } = shape;
+  const friction = { low: holding.frictionLow, high: holding.frictionHigh };
+  const body = leveeBody(shape, holding.leveeKgPerM3);
+  const { sliding, overturning } = factorsOf(body, shape, friction, holding.uplift);
+  profile.waterDepthM[i] = waterDepthM;
+  profile.slidingLow[i] = sliding.low;
+  profile.slidingHigh[i] = sliding.high;
+  profile.overturning[i] = overturning;
+  if (!(headM > 0)) return;
+  const sides = { headM, baseM: body.baseM, waterRun: run, landRun: run };
+  rates.through[i] = seepageThrough(sides).rateM;
+  rates.under[i] = slabSeepage(1, headM, holding.underDepthM, body.baseM);
+  profile.gradientHigh[i] = exitGradient(headM, body.baseM, holding.trenchLowM);
+}
+
+function fillNothing(
+  profile: HoldingProfile,
+  rates: SeepageRates,
+  i: number,
+  areaM2: number,
+): void {
+  const nothing = areaM2 === 0 ? 0 : Number.NaN;
+  const safe = areaM2 === 0 ? Number.POSITIVE_INFINITY : Number.NaN;
+  profile.waterDepthM[i] = nothing;
+  profile.slidingLow[i] = safe;
+  profile.slidingHigh[i] = safe;
+  profile.overturning[i] = safe;
+  profile.gradientHigh[i] = nothing;
+  rates.through[i] = nothing;
+  rates.under[i] = nothing;
+}

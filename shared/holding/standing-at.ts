@@ -1,0 +1,40 @@
+import { holdingOf } from "../defaults.ts";
+import type { Plan } from "../plan.ts";
+import type { CrossSection } from "../sizing-types.ts";
+import { type FreeBody, freeBody, leveeBody } from "./free-body.ts";
+import { withWater } from "./sample-shape.ts";
+
+/** The free body of a levee cut across, for its drawing; null where nothing is built or ground is missing. */
+export function standingAt(section: CrossSection, plan: Plan): FreeBody | null {
+  const { areaM2, heightM, crestM, waterM, waterSide, crownM } = section;
+  if (areaM2 === null || heightM === null || !(areaM2 > 0)) return null;
+  const dropAt = (offsetM: number) => crestM - groundAt(section, offsetM);
+  const { toeLeftM, toeRightM } = section;
+  const left = { toeM: toeLeftM, dropM: dropAt(toeLeftM) };
+  const right = { toeM: toeRightM, dropM: dropAt(-toeRightM) };
+  const [water, land] = waterSide === 1 ? [left, right] : [right, left];
+  const shape = withWater(
+    {
+      crownM,
+      areaM2,
+      toeWaterM: water.toeM,
+      toeLandM: land.toeM,
+      dropWaterM: water.dropM,
+      dropLandM: land.dropM,
+    },
+    heightM,
+    section.sideSlope,
+    crestM - waterM,
+  );
+  const holding = holdingOf(plan);
+  const friction = { low: holding.frictionLow, high: holding.frictionHigh };
+  return freeBody(leveeBody(shape, holding.leveeKgPerM3), shape, friction, holding.uplift);
+}
+
+function groundAt({ offsetM, groundM }: CrossSection, wantedM: number): number {
+  let nearest = 0;
+  for (let i = 1; i < offsetM.length; i++) {
+    if (Math.abs(offsetM[i]! - wantedM) < Math.abs(offsetM[nearest]! - wantedM)) nearest = i;
+  }
+  return groundM[nearest]!;
+}

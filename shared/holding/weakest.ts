@@ -1,0 +1,45 @@
+import type { HoldingSettings } from "../plan.ts";
+import type { Trace } from "../trace.ts";
+import { leastAt, lengthWhere } from "./along.ts";
+import type { HoldingProfile, Spread, Standing, Verdict, Weakest } from "./types.ts";
+
+const SLACK = 1e-6;
+
+/** Where the line is weakest against sliding and overturning; null where no water stands against it. */
+export function weakestPlaces(
+  trace: Trace,
+  profile: HoldingProfile,
+  holding: HoldingSettings,
+): Standing | null {
+  const sliding = leastAt(profile.slidingLow);
+  const overturning = leastAt(profile.overturning);
+  if (sliding === null || overturning === null) return null;
+  const at = (sample: number, factors: readonly [Float32Array, Float32Array], required: number) => {
+    const [low, high] = factors;
+    const factor = { low: low[sample]!, high: high[sample]! };
+    return {
+      verdict: verdictOf(factor, required),
+      chainageM: trace.chainageM[sample]!,
+      waterDepthM: profile.waterDepthM[sample]!,
+      factor,
+      required,
+      lengthShortM: lengthWhere(trace, (i) => low[i]! < required - SLACK),
+    } satisfies Weakest;
+  };
+  const { slidingLow, slidingHigh } = profile;
+  return {
+    uplift: holding.uplift,
+    sliding: at(sliding, [slidingLow, slidingHigh], holding.slidingFactor),
+    overturning: at(
+      overturning,
+      [profile.overturning, profile.overturning],
+      holding.overturningFactor,
+    ),
+  };
+}
+
+/** Stands at both ends of a factor's range, at the better one alone, or at neither. */
+export function verdictOf(factor: Spread, required: number): Verdict {
+  if (factor.low >= required - SLACK) return "holds";
+  return factor.high >= required - SLACK ? "doubtful" : "fails";
+}

@@ -1,0 +1,135 @@
+import type { ForecastRow } from "../plan.ts";
+import { SETTINGS } from "../settings.ts";
+import { momentOf } from "./forecast-time.ts";
+
+/** What is wrong with a forecast's rows, and in which row, counted from 0. */
+export interface RowsComplaint {
+  readonly index: number;
+  readonly code: string;
+  readonly message: string;
+  readonly remedy: string;
+}
+
+export const MOST_ROWS = 2000;
+const LEAST_ROWS = 2;
+/** Rows further apart than this, and than this many times the usual step, have a gap between them. */
+const GAP_OVER_S = 12 * 3600;
+const GAP_OVER_STEPS = 2.5;
+
+type Complaint = Omit<RowsComplaint, "index">;
+
+/**
+ * The first thing wrong with rows of a forecast; null when they can be used: 2 to 2,000 rows, real moments
+ * that rise, all with an offset or all without, no gap, levels within reason, low <= likely <= high.
+ * `place` names a row in messages, e.g. `line 7`.
+ */
+export function rowsComplaint(
+  rows: readonly ForecastRow[],
+  levels: "stage" | "elevation",
+  place: (index: number) => string,
+): RowsComplaint | null {
+  const steps: number[] = [];
+  for (let index = 0; index < rows.length; index++) {
+    const found =
+      momentComplaint(rows, index, place) ?? levelComplaint(rows[index]!, levels, place(index));
+    if (found) return { index, ...found };
+    if (index > 0) steps.push(stepS(rows, index));
+  }
+  return countComplaint(rows) ?? gapComplaint(rows, steps, place);
+}
+
+function countComplaint(rows: readonly ForecastRow[]): RowsComplaint | null {
+  if (rows.length >= LEAST_ROWS && rows.length <= MOST_ROWS) return null;
+  return {
+    index: Math.max(0, rows.length - 1),
+    code: "forecast/rows",
+    message: `Expected ${LEAST_ROWS} to ${MOST_ROWS} rows of time and stage; came ${rows.length}.`,
+    remedy: "Give the forecast from now to after its crest, one row for each time.",
+  };
+}
+
+function momentComplaint(
+  rows: readonly ForecastRow[],
+  index: number,
+  place: (index: number) => string,
+): Complaint | null {
+  const moment = momentOf(rows[index]!.at);
+  if (!moment) {
+    return {
+      code: "forecast/time",
+      message: `${capital(place(index))}: expected a time such as 2026-04-03 14:00 -05:00 or 2026-04-03T14:00-05:00; came "${rows[index]!.at.slice(0, 40)}".`,
+      remedy: "Write year, month and day, the hour, and the offset from UTC.",
+    };
+  }
+  const before = index > 0 ? momentOf(rows[index - 1]!.at) : null;
+  if (!before) return null;
+  if ((before.offsetMin === null) !== (moment.offsetMin === null)) {
+    return {
+      code: "forecast/zone",
+      message: `${capital(place(index))}: expected every time with an offset from UTC, or none; this one and the row before it differ.`,
+      remedy: "Write the offset on every row, such as -05:00.",
+    };
+  }
+  if (moment.atS === before.atS) {
+    return {
+      code: "forecast/duplicate",
+      message: `${capital(place(index))}: expected each time once; it has the same time as ${place(index - 1)}.`,
+      remedy: "Keep the newer of the two rows.",
+    };
+  }
+  if (moment.atS > before.atS) return null;
+  return {
+    code: "forecast/disorder",
+    message: `${capital(place(index))}: expected rows that go forward in time; it is earlier than ${place(index - 1)}.`,
+    remedy: "Put the rows in order, or take out the older forecast among them.",
+  };
+}
+
+function levelComplaint(
+  { levelM, lowM, highM }: ForecastRow,
+  levels: "stage" | "elevation",
+  place: string,
+): Complaint | null {
+  const { lowSI, highSI } = SETTINGS[levels === "stage" ? "water.stageM" : "water.elevationM"];
+  const outside = [levelM, lowM ?? levelM, highM ?? levelM].find(
+    (m) => !(m >= lowSI && m <= highSI),
+  );
+  if (outside !== undefined) {
+    return {
+      code: "forecast/level",
+      message: `${capital(place)}: expected a ${levels} from ${lowSI} to ${highSI} m; came ${outside} m.`,
+      remedy: "Check the figure and its unit. A mark for a missing value is not a level.",
+    };
+  }
+  if ((lowM ?? levelM) <= levelM && levelM <= (highM ?? levelM)) return null;
+  return {
+    code: "forecast/band",
+    message: `${capital(place)}: expected low, likely and high in rising order; came ${lowM ?? "none"}, ${levelM} and ${highM ?? "none"} m.`,
+    remedy: "Check which column is which: time, likely, low, high, or name them in a first line.",
+  };
+}
+
+function gapComplaint(
+  rows: readonly ForecastRow[],
+  steps: readonly number[],
+  place: (index: number) => string,
+): RowsComplaint | null {
+  const usualS = [...steps].sort((a, b) => a - b)[Math.floor((steps.length - 1) / 2)] ?? 0;
+  const late = steps.findIndex((step) => step > GAP_OVER_S && step > GAP_OVER_STEPS * usualS);
+  if (late < 0) return null;
+  const hours = (seconds: number) => Number((seconds / 3600).toFixed(1));
+  return {
+    index: late + 1,
+    code: "forecast/gap",
+    message: `${capital(place(late + 1))}: ${hours(steps[late]!)} hours after ${place(late)}, where rows are usually ${hours(usualS)} hours apart. Nothing is made up for a gap.`,
+    remedy: `Put in the missing rows between "${rows[late]!.at}" and "${rows[late + 1]!.at}".`,
+  };
+}
+
+function stepS(rows: readonly ForecastRow[], index: number): number {
+  return momentOf(rows[index]!.at)!.atS - momentOf(rows[index - 1]!.at)!.atS;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}

@@ -1,0 +1,53 @@
+import * as v from "valibot";
+import type { Forecast } from "../plan.ts";
+import { fields, oneOf, text } from "../plan-makers.ts";
+import { MAX_NOTE, shown } from "../plan-text.ts";
+import { MOST_ROWS, rowsComplaint } from "./check-rows.ts";
+import { momentOf } from "./forecast-time.ts";
+
+const level = (words: string) =>
+  v.custom<number>(
+    (value) => typeof value === "number" && Number.isFinite(value),
+    (issue) => `Expected ${words} in metres; came ${shown(issue.input)}.`,
+  );
+
+const row = fields("a row of the forecast (time.forecast.rows)", {
+  at: text("the time of a row (time.forecast)", 1, 40),
+  levelM: level("the level of a row (time.forecast)"),
+  lowM: v.nullable(level("the low level of a row (time.forecast)")),
+  highM: v.nullable(level("the high level of a row (time.forecast)")),
+});
+
+const rowOf = (index: number) => `forecast row ${index + 1}`;
+
+export const FORECAST = v.nullable(
+  v.pipe(
+    fields("the forecast (time.forecast)", {
+      levels: oneOf("the forecast's levels (time.forecast.levels)", ["stage", "elevation"]),
+      rows: v.pipe(
+        v.array(
+          row,
+          (issue) => `Expected time.forecast.rows as a list; came ${shown(issue.input)}.`,
+        ),
+        v.check(
+          (rows) => rows.length <= MOST_ROWS,
+          (issue) =>
+            `Expected at most ${MOST_ROWS} rows in time.forecast; came ${issue.input.length}.`,
+        ),
+      ),
+      note: text("the note of the forecast (time.forecast.note)", 0, MAX_NOTE),
+    }),
+    v.check(
+      ({ rows, levels }) => rowsComplaint(rows, levels, rowOf) === null,
+      (issue) => rowsComplaint(issue.input.rows, issue.input.levels, rowOf)!.message,
+    ),
+  ),
+) as v.GenericSchema<unknown, Forecast | null>;
+
+export const START_AT = v.nullable(
+  v.custom<string>(
+    (value) => typeof value === "string" && momentOf(value) !== null,
+    (issue) =>
+      `Expected the start of work (time.startAt) as a time such as 2026-04-03T14:00-05:00; came ${shown(issue.input)}.`,
+  ),
+);

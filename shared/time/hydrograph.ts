@@ -1,0 +1,92 @@
+import type { Forecast, Plan, Water } from "../plan.ts";
+import { waterElevationAtGauge } from "../stage.ts";
+import { momentOf } from "./forecast-time.ts";
+
+/** Which line of the forecast. */
+export type Band = "low" | "likely" | "high";
+
+/** A forecast as water-surface elevations at the gauge, straight between its rows. */
+export interface Hydrograph {
+  /** Seconds since 1970-01-01 00:00 UTC, rising. */
+  readonly atS: Float64Array;
+  /** Elevations in the terrain's datum, metres. */
+  readonly levelM: Float64Array;
+}
+
+/**
+ * One band of a plan's forecast; null where the forecast has not got it.
+ * Source: NWS-D, USGS-D (elevation = gauge zero + stage).
+ */
+export function hydrographOf(plan: Plan, forecast: Forecast, band: Band): Hydrograph | null {
+  const { rows, levels } = forecast;
+  const picked = rows.map((row) =>
+    band === "likely" ? row.levelM : band === "low" ? row.lowM : row.highM,
+  );
+  if (picked.some((level) => level === null)) return null;
+  return {
+    atS: Float64Array.from(rows, (row) => momentOf(row.at)!.atS),
+    levelM: Float64Array.from(picked, (level) => elevationOf(level!, levels, plan.water)),
+  };
+}
+
+/** Elevation of a level that a forecast gives, metres in the terrain's datum. */
+export function elevationOf(levelM: number, by: "stage" | "elevation", water: Water): number {
+  return waterElevationAtGauge({ ...water, by, stageM: levelM, elevationM: levelM });
+}
+
+/** Water at a moment: before the first row as in the first row, after the last NaN. */
+export function levelAt({ atS, levelM }: Hydrograph, moment: number): number {
+  if (moment <= atS[0]!) return levelM[0]!;
+  const next = rowAfter(atS, moment);
+  if (next === atS.length) return moment === atS.at(-1) ? levelM.at(-1)! : Number.NaN;
+  const share = (moment - atS[next - 1]!) / (atS[next]! - atS[next - 1]!);
+  return levelM[next - 1]! + (levelM[next]! - levelM[next - 1]!) * share;
+}
+
+/** Highest water between two moments, both included, and when; NaN where nothing of it is forecast. */
+export function highestBetween(
+  hydrograph: Hydrograph,
+  fromS: number,
+  toS: number,
+): { levelM: number; atS: number } {
+  const { atS, levelM } = hydrograph;
+  const endS = Math.min(toS, atS.at(-1)!);
+  if (!(fromS <= endS)) return { levelM: Number.NaN, atS: Number.NaN };
+  let highest = { levelM: levelAt(hydrograph, fromS), atS: fromS };
+  for (let i = rowAfter(atS, fromS); i < atS.length && atS[i]! < endS; i++) {
+    if (levelM[i]! > highest.levelM) highest = { levelM: levelM[i]!, atS: atS[i]! };
+  }
+  const lastM = levelAt(hydrograph, endS);
+  return lastM > highest.levelM ? { levelM: lastM, atS: endS } : highest;
+}
+
+/** First moment from `fromS` on at which the water stands above a level; null when it never does. */
+export function firstAbove(hydrograph: Hydrograph, levelM: number, fromS: number): number | null {
+  const { atS } = hydrograph;
+  if (fromS > atS.at(-1)!) return null;
+  let beforeS = fromS;
+  let beforeM = levelAt(hydrograph, fromS);
+  if (beforeM > levelM) return fromS;
+  for (let i = rowAfter(atS, fromS); i < atS.length; i++) {
+    const hereM = hydrograph.levelM[i]!;
+    if (hereM > levelM) {
+      const share = (levelM - beforeM) / (hereM - beforeM);
+      return beforeS + share * (atS[i]! - beforeS);
+    }
+    beforeS = atS[i]!;
+    beforeM = hereM;
+  }
+  return null;
+}
+
+/** Index of the first row later than a moment. */
+function rowAfter(atS: Float64Array, moment: number): number {
+  let low = 0;
+  let high = atS.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (atS[middle]! <= moment) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

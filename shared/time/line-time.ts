@@ -1,0 +1,195 @@
+import type { CutWalk } from "../cut-walk.ts";
+import { timeOf } from "../defaults.ts";
+import type { Plan, TimeSettings } from "../plan.ts";
+import { waterElevationAtGauge } from "../stage.ts";
+import type { Trace } from "../trace.ts";
+import { bandCrests } from "./band-crests.ts";
+import { clockHour, type Moment, momentOf, momentText } from "./forecast-time.ts";
+import { hourRows } from "./hour-rows.ts";
+import { type Band, firstAbove, type Hydrograph, hydrographOf } from "./hydrograph.ts";
+import { type AheadResult, keepsAhead } from "./keeps-ahead.ts";
+import { crewPace } from "./pace.ts";
+import { buildOrder, type Schedule, scheduleWork } from "./schedule.ts";
+import { stageCurve, type TotalsAt } from "./stage-curve.ts";
+import { type LiftedStretch, stretchesFor } from "./stretches.ts";
+import type { AheadVerdict, Crew, LineTime, Pace, WorkStretch } from "./types.ts";
+import { waysOut } from "./ways-out.ts";
+import { workClock } from "./work-hours.ts";
+
+export interface LineTimeInputs {
+  readonly plan: Plan;
+  readonly trace: Trace;
+  readonly cuts: CutWalk;
+  readonly totalsAt: TotalsAt;
+}
+
+const HOUR_S = 3600;
+
+/** Everything one line's time is reckoned from. */
+interface Job {
+  readonly time: TimeSettings;
+  readonly crew: Crew;
+  readonly stretches: readonly LiftedStretch[];
+  readonly clock: (workedH: number) => number;
+  readonly start: Moment | null;
+  readonly designM: number;
+}
+
+/**
+ * Whether there is time: the crew's schedule, lowest ground first, against the forecast; what would make it
+ * possible; the forecast's bands and the curve of bags against stage. Without a forecast the schedule stands
+ * alone and is counted from the beginning of a working day.
+ */
+export function lineTime({ plan, trace, cuts, totalsAt }: LineTimeInputs): LineTime {
+  const time = timeOf(plan);
+  const job = jobFor(plan, time, trace, cuts);
+  const { crew, stretches, start } = job;
+  const slow = scheduleAt(job, crew.slowBagsPerH);
+  const fast = scheduleAt(job, crew.fastBagsPerH);
+  const likely = riverOf(plan, time, "likely");
+  const ahead = start && likely ? aheadOf(job, slow, likely, start) : null;
+  const verdicts = verdictsOf(plan, job, { slow, fast });
+  const first = verdicts.find(({ band, pace }) => band === "likely" && pace === "slow");
+  const inTime = first?.ahead ?? null;
+  const bags = stretches.reduce((sum, { lifts }) => sum + bagsIn(lifts), 0);
+  const wetH = wetHours(job, trace, cuts, likely);
+  return {
+    startAt: start && momentText(start),
+    crew,
+    bags: Math.ceil(bags - 1e-6),
+    finishSlowH: finite(slow.finishH),
+    finishFastH: finite(fast.finishH),
+    marginM: time.marginM,
+    firstWetH: least(wetH),
+    stretches: workStretches(job, trace, slow, wetH, ahead),
+    verdicts,
+    inTime,
+    waysOut: inTime === false ? waysOut(trialOf(plan, job, likely!), crew.people, bags) : null,
+    hours: hourRows({ ...job, schedule: slow, hydrograph: likely }),
+    crests: bandCrests(plan, totalsAt),
+    curve: stageCurve(plan, totalsAt),
+    wetH,
+  };
+}
+
+function jobFor(plan: Plan, time: TimeSettings, trace: Trace, cuts: CutWalk): Job {
+  const start = startOf(time);
+  return {
+    time,
+    crew: crewPace(plan.practice, time),
+    stretches: stretchesFor(plan, trace, cuts, time.liftM),
+    clock: workClock(time, start ? clockHour(start) : time.dayFromH),
+    start,
+    designM: waterElevationAtGauge(plan.water),
+  };
+}
+
+/** Start of work in the forecast's zone: a start without an offset is on the forecast's clock. */
+function startOf({ startAt, forecast }: TimeSettings): Moment | null {
+  const first = forecast ? momentOf(forecast.rows[0]!.at) : null;
+  const stated = startAt === null ? null : momentOf(startAt);
+  if (!stated || !first || stated.offsetMin !== null) return stated ?? first;
+  return { atS: stated.atS - 60 * (first.offsetMin ?? 0), offsetMin: first.offsetMin };
+}
+
+function scheduleAt(job: Job, bagsPerH: number, shareOfWork = 1): Schedule {
+  const { time, stretches, clock } = job;
+  const pacing = {
+    bagsPerH: bagsPerH / shareOfWork,
+    crews: time.crews,
+    setUpH: time.setUpH,
+    clock,
+  };
+  return scheduleWork(stretches, pacing);
+}
+
+function riverOf(plan: Plan, { forecast }: TimeSettings, band: Band): Hydrograph | null {
+  return forecast && hydrographOf(plan, forecast, band);
+}
+
+function aheadOf(job: Job, schedule: Schedule, hydrograph: Hydrograph, start: Moment): AheadResult {
+  const { stretches, designM, time } = job;
+  const { marginM } = time;
+  return keepsAhead({ stretches, schedule, hydrograph, startS: start.atS, designM, marginM });
+}
+
+function verdictsOf(plan: Plan, job: Job, schedules: Record<Pace, Schedule>): AheadVerdict[] {
+  const { start, stretches } = job;
+  if (!start) return [];
+  return (["low", "likely", "high"] as const).flatMap((band) => {
+    const river = riverOf(plan, job.time, band);
+    if (!river) return [];
+    return (["slow", "fast"] as const).map((pace): AheadVerdict => {
+      const found = aheadOf(job, schedules[pace], river, start);
+      const { leastSpareM, behindFromH, behindStretch } = found;
+      const behindAtM = behindStretch === null ? null : stretches[behindStretch]!.fromM;
+      return { band, pace, ahead: behindFromH === null, leastSpareM, behindFromH, behindAtM };
+    });
+  });
+}
+
+function trialOf(plan: Plan, job: Job, river: Hydrograph) {
+  return (people: number, shareOfWork: number): boolean => {
+    const { slowBagsPerH } = crewPace({ ...plan.practice, people }, job.time);
+    const schedule = scheduleAt(job, slowBagsPerH, shareOfWork);
+    return aheadOf(job, schedule, river, job.start!).behindFromH === null;
+  };
+}
+
+function workStretches(
+  job: Job,
+  trace: Trace,
+  slow: Schedule,
+  wetH: Float32Array,
+  ahead: AheadResult | null,
+): WorkStretch[] {
+  const place = new Map(buildOrder(job.stretches).map((stretch, k) => [stretch, k + 1]));
+  return job.stretches.map((stretch, index) => {
+    const done = slow.byStretch[index]!;
+    const waterM = trace.waterM[stretch.lowestSample]!;
+    return {
+      fromM: stretch.fromM,
+      toM: stretch.toM,
+      order: place.get(index)!,
+      lowestM: waterM + stretch.lowestM,
+      crestM: waterM + stretch.crestM,
+      bags: bagsIn(stretch.lifts),
+      crew: done.at(-1)!.crew,
+      startH: finite(done[0]!.startH),
+      finishH: finite(done.at(-1)!.finishH),
+      wetH: finite(wetH[stretch.lowestSample]!),
+      leastAheadM: finite(ahead?.leastAheadM[index] ?? Number.NaN),
+    };
+  });
+}
+
+/** When the river passes the lowest ground under the base at every sample, as if nothing kept it off. */
+function wetHours(
+  { start, designM }: Job,
+  trace: Trace,
+  cuts: CutWalk,
+  river: Hydrograph | null,
+): Float32Array {
+  const wetH = new Float32Array(trace.count).fill(Number.NaN);
+  if (!start || !river) return wetH;
+  for (let i = 0; i < trace.count; i++) {
+    const levelM = designM + cuts.lowestGroundM[i]! - trace.waterM[i]!;
+    const atS = Number.isNaN(levelM) ? null : firstAbove(river, levelM, start.atS);
+    if (atS !== null) wetH[i] = (atS - start.atS) / HOUR_S;
+  }
+  return wetH;
+}
+
+function bagsIn(lifts: LiftedStretch["lifts"]): number {
+  return lifts.reduce((sum, { bags }) => sum + bags, 0);
+}
+
+function finite(value: number): number | null {
+  return Number.isFinite(value) ? value : null;
+}
+
+function least(values: Float32Array): number | null {
+  return finite(
+    values.filter((value) => !Number.isNaN(value)).reduce((a, b) => Math.min(a, b), Infinity),
+  );
+}

@@ -1,0 +1,72 @@
+import { distanceWords, lengthWords } from "../checks/words.ts";
+import { FOOT_M } from "../defaults.ts";
+import type { Plan } from "../plan.ts";
+import type { Totals } from "../sizing-types.ts";
+import { waterElevationAtGauge } from "../stage.ts";
+import { formatCount } from "../units.ts";
+import type { CurvePoint, StageCurve } from "./types.ts";
+
+/** Totals of the same line with the water so much higher (or lower) than it is sized for, metres. */
+export type TotalsAt = (riseM: number) => Totals;
+
+/** Rises at which the curve has its points, feet. */
+const RISES_FT = [-3, -2, -1, 0, 1, 2, 3] as const;
+const SECANTS = 2;
+
+/** Bags against stage, from three feet below to three feet above the plan's water, and where the limit lies. */
+export function stageCurve(plan: Plan, totalsAt: TotalsAt): StageCurve {
+  const points = RISES_FT.map((feet) => curvePoint(plan, feet * FOOT_M, totalsAt(feet * FOOT_M)));
+  const now = points[RISES_FT.indexOf(0)]!;
+  const next = points[RISES_FT.indexOf(1)]!;
+  const nextFoot = {
+    bags: next.bags - now.bags,
+    overLimitM: next.lengthOverLimitM - now.lengthOverLimitM,
+  };
+  return {
+    points,
+    limitRiseM: limitRise(points, plan.practice.limitM, totalsAt),
+    nextFoot,
+    words: nextFootWords(nextFoot),
+  };
+}
+
+/** One point of the curve from the totals at a rise. */
+export function curvePoint({ water }: Plan, riseM: number, totals: Totals): CurvePoint {
+  const { bags, greatestHeightM, lengthOverLimitM, jobHours } = totals;
+  return {
+    riseM,
+    waterM: waterElevationAtGauge(water) + riseM,
+    stageM: water.by === "stage" ? water.stageM + riseM : null,
+    bags,
+    greatestHeightM,
+    lengthOverLimitM,
+    jobHours,
+  };
+}
+
+/** What the next foot of water costs, in words with both units. */
+export function nextFootWords({ bags, overLimitM }: StageCurve["nextFoot"]): string {
+  const cost = `The next foot (${lengthWords(FOOT_M).replace(/^.*\((.*)\)$/, "$1")}) of water costs ${formatCount(bags)} bags`;
+  if (!(overLimitM >= 0.5)) return `${cost} and puts nothing more over the limit.`;
+  return `${cost} and puts ${distanceWords(overLimitM)} over the limit.`;
+}
+
+function limitRise(
+  points: readonly CurvePoint[],
+  limitM: number,
+  totalsAt: TotalsAt,
+): number | null {
+  const past = points.findIndex(({ greatestHeightM }) => greatestHeightM > limitM);
+  if (past <= 0) return null;
+  let [lowRise, lowM] = [points[past - 1]!.riseM, points[past - 1]!.greatestHeightM];
+  let [highRise, highM] = [points[past]!.riseM, points[past]!.greatestHeightM];
+  let rise = lowRise;
+  for (let step = 0; step <= SECANTS; step++) {
+    rise = lowRise + ((limitM - lowM) / (highM - lowM)) * (highRise - lowRise);
+    if (step === SECANTS) break;
+    const greatestM = totalsAt(rise).greatestHeightM;
+    if (greatestM > limitM) [highRise, highM] = [rise, greatestM];
+    else [lowRise, lowM] = [rise, greatestM];
+  }
+  return rise;
+}

@@ -1,0 +1,110 @@
+import type { CutWalk } from "../cut-walk.ts";
+import type { Plan } from "../plan.ts";
+import { bagsOrderedFor } from "../quantities.ts";
+import { sideSlope } from "../section.ts";
+import type { Trace } from "../trace.ts";
+
+/** One lift of one stretch: what a crew takes on at a time. Levels are metres above the design water. */
+export interface Lift {
+  readonly topM: number;
+  readonly bags: number;
+}
+
+/** A stretch between stakes with its lifts, lowest first. Levels are metres above the design water. */
+export interface LiftedStretch {
+  readonly fromM: number;
+  readonly toM: number;
+  readonly lowestM: number;
+  readonly crestM: number;
+  /** Sample of the walk with its lowest ground. */
+  readonly lowestSample: number;
+  readonly lifts: readonly Lift[];
+}
+
+/** Stretches are at most this many stations long, and at most so many in all. */
+const STATIONS_LONG = 2;
+const MOST_STRETCHES = 120;
+const SAME_M = 1e-6;
+
+/**
+ * Divides what is built into stretches and lifts. Lifts are counted down from the crest, which runs with the
+ * water: every lift of the same number is level with its neighbours. Bags are those ordered, spares among
+ * them. Stretches on which nothing is built, or no ground is known, are left out.
+ */
+export function stretchesFor(
+  plan: Plan,
+  trace: Trace,
+  cuts: CutWalk,
+  liftM: number,
+): LiftedStretch[] {
+  const lengthM = trace.chainageM[trace.count - 1]!;
+  const widestM = Math.max(
+    STATIONS_LONG * plan.practice.stationIntervalM,
+    lengthM / MOST_STRETCHES,
+  );
+  return trace.pieces
+    .flatMap(({ first, last }) => {
+      const pieceM = trace.chainageM[last]! - trace.chainageM[first]!;
+      const parts = Math.max(1, Math.ceil(pieceM / widestM - 1e-9));
+      const steps = last - first;
+      return Array.from({ length: Math.min(parts, steps) }, (_, k) => {
+        const count = Math.min(parts, steps);
+        const from = first + Math.round((steps * k) / count);
+        const to = first + Math.round((steps * (k + 1)) / count);
+        return stretchOf(plan, trace, cuts, liftM, from, to);
+      });
+    })
+    .filter((stretch) => stretch !== null);
+}
+
+function stretchOf(
+  plan: Plan,
+  trace: Trace,
+  cuts: CutWalk,
+  liftM: number,
+  first: number,
+  last: number,
+): LiftedStretch | null {
+  let lowest = -1;
+  const lowAt = (i: number) => cuts.lowestGroundM[i]! - trace.waterM[i]!;
+  for (let i = first; i <= last; i++) {
+    if (cuts.areaM2[i]! > 0 && (lowest < 0 || lowAt(i) < lowAt(lowest))) lowest = i;
+  }
+  if (lowest < 0) return null;
+  const crestM = trace.crestM[lowest]! - trace.waterM[lowest]!;
+  const lowestM = lowAt(lowest);
+  const count = Math.max(1, Math.ceil((crestM - lowestM) / liftM - SAME_M));
+  const bagsTo = (topM: number) => {
+    const depthM = crestM - topM;
+    let volumeM3 = 0;
+    for (let i = first; i < last; i++) {
+      const stepM = trace.chainageM[i + 1]! - trace.chainageM[i]!;
+      const areaM2 = builtArea(plan, cuts, i, depthM) + builtArea(plan, cuts, i + 1, depthM);
+      volumeM3 += (areaM2 / 2) * stepM || 0;
+    }
+    return bagsOrderedFor(volumeM3, plan.section, plan.practice);
+  };
+  const lifts: Lift[] = [];
+  let below = 0;
+  for (let k = count - 1; k >= 0; k--) {
+    const topM = crestM - k * liftM;
+    const upTo = bagsTo(topM);
+    lifts.push({ topM, bags: upTo - below });
+    below = upTo;
+  }
+  return {
+    fromM: trace.chainageM[first]!,
+    toM: trace.chainageM[last]!,
+    lowestM,
+    crestM,
+    lowestSample: lowest,
+    lifts,
+  };
+}
+
+/** Area of the section built once it stands to `depthM` below its crest: the whole less its upper part. */
+function builtArea({ section }: Plan, cuts: CutWalk, i: number, depthM: number): number {
+  const heightM = cuts.heightM[i]!;
+  const upper = (section.crownM + sideSlope(section, heightM) * depthM) * depthM;
+  return Math.max(0, cuts.areaM2[i]! - upper);
+}

@@ -1,0 +1,125 @@
+import type { Band } from "./hydrograph.ts";
+
+/** How fast people are taken to work: the low end of the published rates, or the high end. */
+export type Pace = "slow" | "fast";
+
+export interface Crew {
+  readonly people: number;
+  readonly fillers: number;
+  readonly layers: number;
+  /** Crews that lay side by side. */
+  readonly crews: number;
+  /** Bags filled and laid in an hour, all people together. */
+  readonly slowBagsPerH: number;
+  readonly fastBagsPerH: number;
+}
+
+/** A stretch that one crew builds at a time. Hours are counted from the start of work, at the slow pace. */
+export interface WorkStretch {
+  readonly fromM: number;
+  readonly toM: number;
+  /** Place in the order of building, from 1: lowest ground first, against the water. */
+  readonly order: number;
+  /** Lowest ground under the base, metres. */
+  readonly lowestM: number;
+  readonly crestM: number;
+  readonly bags: number;
+  /** Crew that lays its last bags, from 1. */
+  readonly crew: number;
+  /** Null where it is not finished within a year. */
+  readonly startH: number | null;
+  readonly finishH: number | null;
+  /** When the likely forecast wets its lowest ground; null without forecast or when it stays dry. */
+  readonly wetH: number | null;
+  /** Least height of its crest above the water while it is built, metres, likely forecast; null without. */
+  readonly leastAheadM: number | null;
+}
+
+/** Whether the crest stays ahead of the water by the margin at every moment of the forecast. */
+export interface AheadVerdict {
+  readonly band: Band;
+  readonly pace: Pace;
+  readonly ahead: boolean;
+  /** Least of what the crest has beyond what is asked; below 0 it is behind. Metres. */
+  readonly leastSpareM: number;
+  /** When it is first behind, hours from the start; null when it never is. */
+  readonly behindFromH: number | null;
+  /** Chainage of the stretch that is behind first or by most; null when none is. */
+  readonly behindAtM: number | null;
+}
+
+/** What would make it possible. Less freeboard is never among it. */
+export interface WaysOut {
+  /** Least number of people with whom the slow pace keeps ahead; null when no number does. */
+  readonly people: number | null;
+  /** Most bags, on ground like this, that the people stated could keep ahead with; null when none. */
+  readonly bagsAtMost: number | null;
+}
+
+/** State of the work and the river at one whole hour from the start, slow pace and likely forecast. */
+export interface HourRow {
+  readonly hour: number;
+  /** Water at the gauge, metres; null after the forecast's last row. */
+  readonly waterM: number | null;
+  readonly bagsLaid: number;
+  /** Least height of the crest above the water anywhere, metres; null after the forecast. */
+  readonly leastAheadM: number | null;
+}
+
+export interface CurvePoint {
+  /** Above the water the plan is sized for, metres. */
+  readonly riseM: number;
+  readonly waterM: number;
+  /** Null when the water is not given by stage. */
+  readonly stageM: number | null;
+  readonly bags: number;
+  readonly greatestHeightM: number;
+  readonly lengthOverLimitM: number;
+  readonly jobHours: number;
+}
+
+/** Bags against stage. */
+export interface StageCurve {
+  readonly points: readonly CurvePoint[];
+  /** Rise at which the greatest height reaches the limit; null where that is outside the curve. */
+  readonly limitRiseM: number | null;
+  /** What one more foot of water costs. */
+  readonly nextFoot: { readonly bags: number; readonly overLimitM: number };
+  /** `The next foot costs 4,100 bags and puts 60 m over the limit.`, with both units. */
+  readonly words: string;
+}
+
+/** What the line would be if the forecast's crest came true. */
+export interface BandCrest extends CurvePoint {
+  readonly band: Band;
+  /** `2026-04-03T14:00-05:00`. */
+  readonly at: string;
+}
+
+/** Whether there is time for a sized line. */
+export interface LineTime {
+  /** `2026-04-03T14:00-05:00`; null without forecast and start. */
+  readonly startAt: string | null;
+  readonly crew: Crew;
+  /** Bags to lay, spares among them. */
+  readonly bags: number;
+  /** Hours from the start to the last bag, breaks and nights included; null when it takes over a year. */
+  readonly finishSlowH: number | null;
+  readonly finishFastH: number | null;
+  readonly marginM: number;
+  /** Hours from the start to the first wet ground under the line, likely forecast; null when it stays dry. */
+  readonly firstWetH: number | null;
+  /** In order of chainage. */
+  readonly stretches: readonly WorkStretch[];
+  /** Empty without a forecast. */
+  readonly verdicts: readonly AheadVerdict[];
+  /** Slow pace, likely forecast; null without a forecast. */
+  readonly inTime: boolean | null;
+  /** Null when it is in time or there is no forecast. */
+  readonly waysOut: WaysOut | null;
+  readonly hours: readonly HourRow[];
+  readonly crests: readonly BandCrest[];
+  readonly curve: StageCurve;
+  /** When each sample of the walk gets wet, hours from the start, likely forecast; NaN when dry or unknown. */
+  readonly wetH: Float32Array;
+}

@@ -1,0 +1,58 @@
+import type { LineTime, WaysOut } from "./types.ts";
+
+const MOST_PEOPLE = 5000;
+const LEAST_SHARE = 0.01;
+const SHARE_STEPS = 12;
+
+/** Whether the slow pace keeps ahead with so many people, or with so much of the work. */
+export type Trial = (people: number, shareOfWork: number) => boolean;
+
+/**
+ * What would make a line possible that is late: the fewest people with whom it keeps ahead, and the most bags
+ * that the people stated could keep ahead with. More people and less work are both taken to help always.
+ */
+export function waysOut(trial: Trial, people: number, bags: number): WaysOut {
+  return {
+    people: fewestPeople(trial, people),
+    bagsAtMost: mostBags(trial, people, bags),
+  };
+}
+
+function fewestPeople(trial: Trial, people: number): number | null {
+  if (!trial(MOST_PEOPLE, 1)) return null;
+  let low = people;
+  let high = MOST_PEOPLE;
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (trial(middle, 1)) high = middle;
+    else low = middle;
+  }
+  return high;
+}
+
+function mostBags(trial: Trial, people: number, bags: number): number | null {
+  if (!trial(people, LEAST_SHARE)) return null;
+  let low = LEAST_SHARE;
+  let high = 1;
+  for (let step = 0; step < SHARE_STEPS; step++) {
+    const middle = (low + high) / 2;
+    if (trial(people, middle)) low = middle;
+    else high = middle;
+  }
+  return Math.floor(low * bags);
+}
+
+/** A line with its time, as the comparison of alternatives sees it. */
+export interface TimedLine {
+  readonly id: string;
+  readonly name: string;
+  readonly totals: { readonly bags: number };
+  readonly time?: LineTime | null;
+}
+
+/** Other alternatives that are in time where this one is not, fewest bags first. */
+export function alternativesInTime<T extends TimedLine>(late: TimedLine, lines: readonly T[]): T[] {
+  return lines
+    .filter(({ id, time }) => id !== late.id && time?.inTime === true)
+    .sort((a, b) => a.totals.bags - b.totals.bags);
+}

@@ -1,0 +1,172 @@
+import type { LonLat, Plan } from "./plan.ts";
+import type { Check } from "./sizing-types.ts";
+
+/** Codes of cells in a {@link WetMask}. Ground above the water. */
+export const DRY = 0;
+/** Below the water surface, but water from the sources does not reach it over the ground. */
+export const LOW = 1;
+/** Below the surface and connected with a source. */
+export const WATER = 2;
+/** Ground not known (a hole in the data) that water reaches. */
+export const HOLE_REACHED = 3;
+/** Would be under water, and is kept dry by the chosen line. */
+export const KEPT_DRY = 4;
+
+export interface TraceWaterRequest {
+  readonly plan: Plan;
+  /** Alternatives to trace; all of them when left out. */
+  readonly ids?: readonly string[];
+}
+
+/** Water at the forecast level with no levee built. */
+export interface TracedWater {
+  /** Surface at the gauge, metres. */
+  readonly elevationM: number;
+  /** Where water comes from: the low edges of the ground, marked sources, or both. */
+  readonly from: "edges" | "sources" | "both";
+  /** Cells of known ground under connected water. */
+  readonly cells: number;
+  readonly areaM2: number;
+  readonly volumeM3: number;
+  /** Ground below the surface that connected water does not reach. */
+  readonly lowCells: number;
+  readonly lowAreaM2: number;
+  /** Cells of unknown ground that water reaches: in no area and no volume. */
+  readonly holeCells: number;
+  /** Shorter side of a cell, metres. */
+  readonly cellM: number;
+  /** False when the ground has too many cells, so that area and volume are of coarser ones. */
+  readonly everyCell: boolean;
+}
+
+/** A marked source as the trace found it. */
+export interface TracedSource {
+  readonly id: string;
+  readonly name: string;
+  readonly at: LonLat;
+  /** `wet`: its ground is below the surface (or unknown); `dry`: above; `outside`: not on the ground that is traced. */
+  readonly state: "wet" | "dry" | "outside";
+  /** Null in a hole and outside the ground. */
+  readonly groundM: number | null;
+}
+
+/** Whether water reaches a structure, and from which level on. */
+export interface Reached {
+  readonly id: string;
+  readonly name: string;
+  /** Null when the structure does not lie on the ground. */
+  readonly wet: boolean | null;
+  /**
+   * Lowest water-surface elevation at which water from outside reaches the structure (it must stand
+   * higher than this), where it would come in first, metres; null when no water can reach it, or when
+   * nothing but unknown ground lies between.
+   */
+  readonly sillM: number | null;
+  readonly sillAt: LonLat | null;
+  /** Sill above the forecast surface at that place, metres; negative when wet. */
+  readonly marginM: number | null;
+  /** Set when a hole decides: if its ground held water back, the sill would be higher. */
+  readonly throughHole: {
+    /** Place in the hole, the last before the structure. */
+    readonly at: LonLat;
+    /** True when the structure is wet, and would be dry if holes held water back. */
+    readonly alone: boolean;
+  } | null;
+}
+
+/** A structure with no levee built. */
+export interface TracedStructure extends Reached {
+  /** Deepest forecast water at its outline; null when it stays dry or lies off the ground. */
+  readonly depthM: number | null;
+  /** Forecast water over its floor; null when dry or the floor is not known, 0 when below the floor. */
+  readonly overFloorM: number | null;
+}
+
+/** A place where water passes, seen from a line. */
+export interface Passage {
+  readonly at: LonLat;
+  /** Null in a hole. */
+  readonly groundM: number | null;
+  /** Nearest station of the line. */
+  readonly chainageM: number;
+  readonly fromLineM: number;
+  /** Which end of an open line is the nearest place of it; null when neither. */
+  readonly end: "start" | "end" | null;
+}
+
+/** How water gets to a structure that the line is meant to keep dry. */
+export interface WayIn extends Passage {
+  readonly structureId: string;
+  /** From the source to the structure. */
+  readonly path: readonly LonLat[];
+}
+
+/** Where a rising river comes in first. */
+export interface FirstOver extends Passage {
+  readonly structureId: string;
+  /** Water-surface elevation there when it comes in. */
+  readonly elevationM: number;
+  /** Rise of the river above the forecast. */
+  readonly riseM: number;
+  /** Stage at the gauge; null when the water is given as an elevation. */
+  readonly stageM: number | null;
+  readonly over: "crest" | "ground";
+}
+
+/** When a place on the line is overtopped by a rising river. */
+export interface Overtopping {
+  readonly chainageM: number;
+  /** Rise of the river above the forecast. */
+  readonly riseM: number;
+  /** Water-surface elevation there. */
+  readonly elevationM: number;
+  readonly groundM: number | null;
+  readonly over: "crest" | "ground";
+}
+
+/** The water with one alternative built to its crest. */
+export interface TracedAlternative {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: "ring" | "line";
+  /** True when every structure it is for stays dry at the forecast; null when it is for none on the ground. */
+  readonly dry: boolean | null;
+  /** Structures it is for: those in the ring (all when it holds none), or all for an open line. */
+  readonly structures: readonly Reached[];
+  /** Structures it is not for that the water reaches. */
+  readonly leftWet: readonly string[];
+  readonly wayIn: WayIn | null;
+  /** Null when no water can come in at any level, or the way leads over unknown ground alone. */
+  readonly firstOver: FirstOver | null;
+  /** Ground that would be under connected water and is not with the line, the line itself left out. */
+  readonly keptDryCells: number;
+  readonly keptDryAreaM2: number;
+  readonly keptDryVolumeM3: number;
+  /** Places at the station interval and the corners, in the order a rising river goes over them. */
+  readonly overtopping: readonly Overtopping[];
+  /** Marked sources that lie behind the line. */
+  readonly sourcesInside: readonly string[];
+  /** Where the line crosses water as it stood when the ground was surveyed, chainages; needs a marked source. */
+  readonly inWaterM: readonly { readonly fromM: number; readonly toM: number }[];
+  readonly checks: readonly Check[];
+}
+
+/** A picture of the water over the ground, rows from the north-west as the raster has them. */
+export interface WetMask {
+  readonly columns: number;
+  readonly rows: number;
+  /** One code a cell: `DRY`, `LOW`, `WATER`, `HOLE_REACHED`, `KEPT_DRY` (for the chosen alternative). */
+  readonly codes: Uint8Array;
+  /** Outer corners, from the first cell's clockwise as the raster is written (upper left first). */
+  readonly corners: readonly [LonLat, LonLat, LonLat, LonLat];
+}
+
+export interface WaterTrace {
+  readonly water: TracedWater;
+  readonly sources: readonly TracedSource[];
+  readonly structures: readonly TracedStructure[];
+  readonly alternatives: readonly TracedAlternative[];
+  readonly mask: WetMask;
+  /** Checks that speak of the whole plan; each alternative has its own beside these. */
+  readonly checks: readonly Check[];
+}

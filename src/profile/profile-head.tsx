@@ -1,0 +1,85 @@
+import type { ProfileFrame } from "./profile-frame.ts";
+import { scaleNote } from "./profile-frame.ts";
+import { textWidth } from "./text-width.ts";
+
+export const PROFILE_TITLE = "Along the line";
+
+/** Where the row of the heading leaves room for the mark's label, pixels. */
+export interface HeadRoom {
+  /** True when the label has a row of its own under the heading. */
+  readonly isNarrow: boolean;
+  readonly labelFromPx: number;
+  readonly labelToPx: number;
+  readonly rowPx: number;
+}
+
+const NARROW_PX = 560;
+const ROW_PX = 30;
+const NARROW_ROW_PX = 20;
+const ONE_BUTTON_PX = 44;
+const ALL_BUTTONS_PX = 150;
+
+/** Room for the mark's label beside the heading, or under it on a narrow screen. */
+export function headRoom(frame: ProfileFrame, isPart: boolean): HeadRoom {
+  const { widthPx, plot } = frame;
+  const isNarrow = widthPx < NARROW_PX;
+  if (isNarrow) {
+    return { isNarrow, labelFromPx: 12, labelToPx: widthPx - 6, rowPx: NARROW_ROW_PX };
+  }
+  const words = textWidth(PROFILE_TITLE, 14) + textWidth(scaleNote(frame.exaggeration), 12);
+  const buttonsPx = isPart ? ALL_BUTTONS_PX : ONE_BUTTON_PX;
+  return {
+    isNarrow,
+    labelFromPx: plot.left + words + 24,
+    labelToPx: widthPx - buttonsPx,
+    rowPx: ROW_PX,
+  };
+}
+
+interface ProfileHeadProps {
+  readonly frame: ProfileFrame | null;
+  /** Where the shown part lies, in words; null when the whole line is shown. */
+  readonly partWords: string | null;
+  readonly onCloser: () => void;
+  readonly onWider: () => void;
+  readonly onWhole: () => void;
+}
+
+/** Title, the truth about the scale, and the buttons for those without wheel or fingers. */
+export function ProfileHead({ frame, partWords, onCloser, onWider, onWhole }: ProfileHeadProps) {
+  const isNarrow = frame !== null && headRoom(frame, partWords !== null).isNarrow;
+  return (
+    <header
+      class={isNarrow ? "room-head profile-head-narrow" : "room-head"}
+      style={{ paddingLeft: `${frame?.plot.left ?? 40}px` }}
+    >
+      <h2>{PROFILE_TITLE}</h2>
+      <span class="room-note">{frame && scaleNote(frame.exaggeration)}</span>
+      <span class="profile-zoom">
+        {partWords && (
+          <>
+            <button type="button" title={partWords} onClick={onWhole}>
+              Whole line
+            </button>
+            <button
+              type="button"
+              aria-label="Show more of the line"
+              title="Show more of the line (−)"
+              onClick={onWider}
+            >
+              −
+            </button>
+          </>
+        )}
+        <button
+          type="button"
+          aria-label="Look closer along the line"
+          title="Look closer along the line (+, or the wheel)"
+          onClick={onCloser}
+        >
+          +
+        </button>
+      </span>
+    </header>
+  );
+}

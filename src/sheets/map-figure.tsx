@@ -1,0 +1,76 @@
+import { useEffect, useState } from "preact/hooks";
+import { readColours } from "../map/colours.ts";
+import { colours } from "../map/colours-now.ts";
+import { theMap } from "../map/the-map.ts";
+import { theme } from "../state.ts";
+
+/** How long the map may take to draw itself before it is taken as it is, milliseconds. */
+const PATIENCE_MS = 15_000;
+
+/** The map as it stands on the screen, in the colours of the day, for paper. */
+export function MapFigure() {
+  const [picture, setPicture] = useState<string | null>(null);
+  useEffect(() => {
+    let wanted = true;
+    mapPicture().then((next) => {
+      if (wanted) setPicture(next);
+    });
+    return () => {
+      wanted = false;
+    };
+  }, []);
+  if (!picture) return null;
+  return (
+    <section class="sheet-part sheet-page" aria-label="Map">
+      <h2>Map</h2>
+      <figure class="sheet-map">
+        <img src={picture} alt="The map of the site with its ground, water and lines" />
+        <figcaption>
+          As on the screen, north up. Tinted: everything lower than the water, whether or not the
+          river can reach it.
+        </figcaption>
+      </figure>
+    </section>
+  );
+}
+
+/** A picture of the map in the light theme, as a data address; the map is put back as it was. */
+async function mapPicture(): Promise<string> {
+  const map = theMap();
+  const root = document.documentElement;
+  const wasDark = theme.peek() === "dark";
+  if (wasDark) root.dataset.theme = "light";
+  colours.value = readColours();
+  await settled(map);
+  const picture = await new Promise<string>((resolve) => {
+    map.once("render", () => resolve(onPaper(map.getCanvas())));
+    map.triggerRepaint();
+  });
+  if (wasDark) root.dataset.theme = "dark";
+  colours.value = readColours();
+  return picture;
+}
+
+/** Waits until the map has drawn what it wants to, or long enough. */
+function settled(map: ReturnType<typeof theMap>): Promise<void> {
+  return new Promise((resolve) => {
+    const patience = setTimeout(resolve, PATIENCE_MS);
+    map.once("idle", () => {
+      clearTimeout(patience);
+      resolve();
+    });
+    map.triggerRepaint();
+  });
+}
+
+function onPaper(canvas: HTMLCanvasElement): string {
+  const sheet = document.createElement("canvas");
+  sheet.width = canvas.width;
+  sheet.height = canvas.height;
+  const brush = sheet.getContext("2d");
+  if (!brush) return canvas.toDataURL("image/png");
+  brush.fillStyle = "#fff";
+  brush.fillRect(0, 0, sheet.width, sheet.height);
+  brush.drawImage(canvas, 0, 0);
+  return sheet.toDataURL("image/jpeg", 0.86);
+}

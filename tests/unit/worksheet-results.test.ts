@@ -1,0 +1,101 @@
+import { describe, expect, it } from "vitest";
+import { FOOT_M } from "../../shared/defaults.ts";
+import type { Check, Severity } from "../../shared/sizing-types.ts";
+import {
+  checksSummary,
+  checkWords,
+  inUnits,
+  sortedChecks,
+} from "../../src/worksheet/check-words.ts";
+import { classWords } from "../../src/worksheet/class-bar.tsx";
+import { compareLines, rivalOf } from "../../src/worksheet/compare.ts";
+import { flat, groundOf, planWith, rectangle, ring, size } from "./grounds.ts";
+
+const plan = planWith(100.5);
+const small = { ...size(plan, ring(rectangle(20, 15)), flat(100)), id: "small" };
+const large = { ...size(plan, ring(rectangle(40, 15)), flat(100)), id: "large" };
+
+describe("alternatives side by side", () => {
+  it("differ by this one minus the chosen one; the chosen one has no difference", () => {
+    const [first, second] = compareLines([small, large], "small");
+    expect(first!.differences).toBeNull();
+    expect(second!.differences!.lengthM).toBeCloseTo(80, 2);
+    expect(second!.differences!.bags).toBe(large.totals.bags - small.totals.bags);
+    expect(second!.values.jobHours).toBe(large.totals.jobHours);
+  });
+
+  it("the least of each measure is marked, on all that share it", () => {
+    const [first, second] = compareLines([small, large], "large");
+    expect(first!.best.has("bags")).toBe(true);
+    expect(second!.best.has("bags")).toBe(false);
+    expect(first!.best.has("lengthOverLimitM") && second!.best.has("lengthOverLimitM")).toBe(true);
+  });
+
+  it("the rival is the first other one that has a result", () => {
+    expect(rivalOf([small, large], "small")).toBe(large);
+    expect(rivalOf([small, large], "large")).toBe(small);
+    expect(rivalOf([small], "small")).toBeNull();
+  });
+});
+
+describe("height classes in words", () => {
+  it("are quarters of the limit in the person's unit", () => {
+    const words = [0, 1, 2, 3, 4].map((index) => classWords(index, 4 * FOOT_M, "us"));
+    expect(words).toEqual(["to 1 ft", "to 2 ft", "to 3 ft", "to 4 ft, the limit", "over it"]);
+    expect(classWords(0, 4 * FOOT_M, "metric")).toBe("to 0.3 m");
+  });
+});
+
+function check(severity: Severity, fromM: number, message: string): Check {
+  const rest = { at: null, remedy: "", rule: "", source: "" };
+  return { id: "over-limit", severity, fromM, toM: fromM + 5, message, ...rest };
+}
+
+describe("findings", () => {
+  it("are said in the person's unit alone", () => {
+    const text =
+      "4+10 to 4+37 (125 to 133 m): up to 4.4 ft (1.34 m) above the ground, bag of 36 lb (16.3 kg).";
+    expect(inUnits(text, "us")).toBe("4+10 to 4+37: up to 4.4 ft above the ground, bag of 36 lb.");
+    expect(inUnits(text, "metric")).toBe(
+      "125 to 133 m: up to 1.34 m above the ground, bag of 16.3 kg.",
+    );
+    expect(inUnits("7+23 to 3+68 over the closing point (220 to 112 m): low", "metric")).toBe(
+      "220 to 112 m over the closing point: low",
+    );
+    expect(inUnits("Ask (by phone) at 3 ft", "metric")).toBe("Ask (by phone) at 3 ft");
+  });
+
+  it("say where they are apart from what they are", () => {
+    const words = checkWords(check("stop", 125, "4+10 (125 m): too high: 5 ft (1.52 m)"), "us");
+    expect(words).toEqual({ where: "4+10", what: "too high: 5 ft" });
+    expect(checkWords(check("note", 0, "The datum: not stated."), "us").where).toBe("");
+  });
+
+  it("of every check that is raised are said in one unit", () => {
+    const ground = groundOf((x, y) => 98.4 + x / 40 + (Math.abs(y) < 2 ? -0.9 : 0));
+    const { checks } = size(planWith(100.5), ring(rectangle(20, 15)), ground);
+    expect(checks.length).toBeGreaterThan(2);
+    for (const { message, remedy } of checks) {
+      for (const text of [message, remedy]) {
+        expect(inUnits(text, "us")).not.toMatch(/\([^)]*\d (?:m|kg)\)/);
+        expect(inUnits(text, "metric")).not.toMatch(/\d (?:ft|lb)\b/);
+      }
+    }
+  });
+
+  it("come gravest first, then along the line; two halves over the closing point are one", () => {
+    const [note, late, early] = [
+      check("note", 0, "n"),
+      check("stop", 40, "late"),
+      check("stop", 3, "early"),
+    ];
+    const half = check("caution", 90, "over the closing point");
+    const otherHalf = check("caution", 0, "over the closing point");
+    const sorted = sortedChecks([note!, late!, early!, half, otherHalf]);
+    expect(sorted).toEqual([early, late, half, note]);
+    expect(checksSummary([note!, late!, early!, half, otherHalf])).toBe(
+      "2 to settle, 1 caution, 1 to know",
+    );
+    expect(checksSummary([])).toBe("nothing found");
+  });
+});

@@ -1,0 +1,68 @@
+import type { TracedAlternative, WaterTrace } from "../../shared/water-types.ts";
+import { readPlan, terrainFiles } from "./files.ts";
+import { toJson } from "./json.ts";
+import { unitFrom } from "./units.ts";
+import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import { readWords } from "./words.ts";
+
+const HELP = `drystead trace PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
+
+Where the water of the plan's forecast really goes, as JSON on standard output: connected water, whether it
+reaches each structure and from which level on, without a levee and with each alternative built to its crest.
+
+  PLAN.geojson       a plan file; it comes before --terrain
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --vertical-unit    unit of the raster's heights, when the file does not state it
+
+Water comes from the Point features of role "source"; without any, from every low edge of the ground. A cell
+is under water when its ground is strictly below the surface and joined to a source over such cells, side by
+side or corner to corner. Ground without data lets water through. A sill is the lowest level at which water
+reaches a place: it must stand higher. All figures are metres, square metres and cubic metres.
+`;
+
+/** `trace`: connected water and what it reaches. */
+export const trace: Verb = {
+  name: "trace",
+  summary: "where the water goes: what stays dry, without a levee and with each line",
+  help: HELP,
+  run: runTrace,
+};
+
+async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise<string> {
+  const { plain, options } = readWords(words, { "--terrain": "many", "--vertical-unit": "one" });
+  const [planPath, ...more] = plain;
+  const rasters = options.get("--terrain");
+  if (planPath === undefined) throw new Misuse("trace needs a plan file, before --terrain.");
+  if (more.length > 0) throw new Misuse(`trace takes one plan file; ${more[0]} is one too many.`);
+  if (!rasters) throw new Misuse("trace needs --terrain and at least one raster.");
+  const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+
+  const { plan, notes } = await readPlan(resolve(planPath));
+  for (const note of notes) say(`Note: ${note}`);
+  const files = await terrainFiles(rasters.map(resolve));
+  const engine = await startEngine();
+  const verticalUnit = unit ?? plan.ground.verticalUnit;
+  const terrain = await engine.openTerrain({ files, verticalUnit });
+  for (const note of terrain.notes) say(`Note: ${note}`);
+  return toJson(reported(await engine.traceWater({ plan })));
+}
+
+/** The trace without its picture, the keys that others rely on first. */
+function reported({ water, structures, alternatives, sources, checks }: WaterTrace) {
+  const named = structures.map(({ id, name, wet, sillM, sillAt, ...rest }) => ({
+    ...{ name, wet, sillM, sillAt, id },
+    ...rest,
+  }));
+  return { water, structures: named, alternatives: alternatives.map(line), sources, checks };
+}
+
+function line({ id, name, kind, dry, wayIn, firstOver, ...rest }: TracedAlternative) {
+  return {
+    ...{ name, dry },
+    entersAt: wayIn?.at ?? null,
+    firstOverM: firstOver?.elevationM ?? null,
+    firstOverAt: firstOver?.at ?? null,
+    ...{ id, kind, wayIn, firstOver },
+    ...rest,
+  };
+}

@@ -1,0 +1,16 @@
+import type { VerticalUnit } from "../../shared/plan.ts";
+import { Misuse } from "./verb.ts";
+
+const UNITS: ReadonlyMap<string, VerticalUnit> = new Map([
+  ["m", "metre"],
+  ["ft", "foot"],
+  ["us-ft", "us-survey-foot"],
+]);
+
+/** The unit that `--vertical-unit` names; null when it is not given. @throws Misuse for any other word */
+export function unitFrom(word: string | undefined): VerticalUnit | null {
+  if (word === undefined) return null;
+  const unit = UNITS.get(word);
+  if (unit) return unit;
+  throw new Misuse(`--vertical-unit is one of ${[...UNITS.keys()].join(", ")}; came ${word}.`);
+}

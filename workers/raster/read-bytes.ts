@@ -1,0 +1,23 @@
+import { Refusal } from "../../shared/failure.ts";
+import type { TerrainFile } from "../../shared/messages.ts";
+
+/**
+ * A slice of a file, at most up to its end.
+ * @throws Refusal `raster/unreadable` when the file is gone or has changed since it was chosen
+ */
+export async function readBytes(file: TerrainFile, from: number, to: number): Promise<ArrayBuffer> {
+  try {
+    return await file.blob.slice(from, to).arrayBuffer();
+  } catch {
+    throw new Refusal(
+      "raster/unreadable",
+      `"${file.name}" cannot be read: it has been moved, changed or locked since it was chosen.`,
+      "Choose the file again.",
+    );
+  }
+}
+
+/** The beginning of a small text file. */
+export async function readText(file: TerrainFile, mostBytes: number): Promise<string> {
+  return new TextDecoder().decode(await readBytes(file, 0, mostBytes));
+}

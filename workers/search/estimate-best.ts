@@ -1,0 +1,49 @@
+import { siteLattice } from "./lattice.ts";
+import { searchLattice, USUAL_WISH } from "./search-lattice.ts";
+import type { SiteTerms } from "./site-terms.ts";
+import type { BestPossible, SearchStep } from "./types.ts";
+import { linkStructures, linkWaters } from "./walls.ts";
+
+/** How far clearances are eased, in cells of the lattice. */
+const EASED_CELLS = 0.75;
+/** Farthest that a path of a 32-neighbour stencil may be longer than a straight one: 1 / cos(half its widest angle). */
+const WORST_STRETCH = 1.0131;
+const MOST_RUNS = 40;
+
+/**
+ * An estimate of the best price possible in the window, for one ring round some structures: the bound of a
+ * search with 32 neighbours on the fine lattice with eased clearances, less the most that such a lattice can
+ * lengthen a straight line. It is no proof: how a lattice follows ground that varies is not bounded.
+ * @param priceM3 price of the line found
+ */
+export function* estimateBest(
+  terms: SiteTerms,
+  group: readonly number[],
+  priceM3: number,
+  outOfTime: () => boolean,
+): Generator<SearchStep, BestPossible> {
+  const lattice = siteLattice(terms, terms.box, 1, EASED_CELLS);
+  const inside = group.map((k) => terms.obstacles[k]!.shape.inside);
+  linkWaters(lattice);
+  linkStructures(lattice, inside);
+  const answer = yield* searchLattice(lattice, inside[0]!, {
+    ...USUAL_WISH,
+    neighbours: 32,
+    knownPrice: priceM3,
+    runs: MOST_RUNS,
+    outOfTime,
+  });
+  const bestM3 = Math.min(priceM3, answer.lowerBound / WORST_STRETCH);
+  const gapShare = priceM3 / bestM3 - 1;
+  return {
+    kind: "estimate",
+    priceM3: bestM3,
+    gapShare,
+    wording: `About ${percent(gapShare)} above our estimate of the best possible within this window; an estimate, not a proof.`,
+  };
+}
+
+/** A share in words: "less than 1 %", "3 %". */
+function percent(share: number): string {
+  return share < 0.01 ? "less than 1 %" : `${Math.round(share * 100)} %`;
+}

@@ -1,0 +1,108 @@
+import { Refusal } from "../../shared/failure.ts";
+import { beside, type BentLine, bentLine, legCount } from "./bent-line.ts";
+import { legBreach } from "./leg-price.ts";
+import { walkLine } from "./line-figures.ts";
+import { refineLine } from "./refine-line.ts";
+import { boxOf, grown, siteTerms, type SiteTerms } from "./site-terms.ts";
+import { CORNER_SHARE } from "./site-ring.ts";
+import type { LineFigures, Point, SearchOptions, SiteRequest } from "./types.ts";
+
+/** A drawn line to improve. */
+export interface DrawnLine {
+  readonly corners: readonly Point[];
+  readonly closed: boolean;
+  /** Corners that must stay, by index. */
+  readonly pinnedCorners: readonly number[];
+  /** Legs that must stay as they are, by the index of the corner they start at. */
+  readonly pinnedLegs: readonly number[];
+}
+
+export interface ImprovedLine {
+  readonly corners: readonly Point[];
+  /** For each corner of the answer the index of the pinned corner it is, or -1. */
+  readonly pinned: readonly number[];
+  readonly before: LineFigures;
+  readonly after: LineFigures;
+  /**
+   * Whether the line keeps clear of structures, no-go areas and water and has ground under its base, before
+   * and after. What can be mended within the moves of a few metres is mended; the rest is left and said.
+   */
+  readonly keptRulesBefore: boolean;
+  readonly keepsRules: boolean;
+  readonly cutShort: boolean;
+}
+
+const TIME_CAP_MS = 2000;
+const FROM_M = 3;
+const TO_M = 0.01;
+const LEAST_CORNER_PRICE = 0.02;
+/** Room round the drawn line in which it may move, metres. */
+const ROOM_M = 30;
+
+/**
+ * Moves the corners of a drawn line to the nearest cheaper place, drops corners that save nothing and adds
+ * some where they save enough. Pinned corners and legs stay; the ends of an open line stay; every structure
+ * and water stays on the side of the line it was on. The window of the request is not used: the line may
+ * move within 30 m of where it was drawn.
+ * @throws Refusal `site/too-few-corners`
+ */
+export function improveLine(
+  request: SiteRequest,
+  drawn: DrawnLine,
+  options: SearchOptions = {},
+): ImprovedLine {
+  const { corners, closed } = drawn;
+  const fewest = closed ? 3 : 2;
+  if (corners.length < fewest) {
+    throw new Refusal(
+      "site/too-few-corners",
+      `A ${closed ? "ring of at least three corners" : "line of at least two corners"} was expected; ${corners.length} came.`,
+      "Draw the line first.",
+    );
+  }
+  const now = options.now ?? (() => performance.now());
+  const endsAt = now() + (options.timeCapMs ?? TIME_CAP_MS);
+  const outOfTime = () => now() > endsAt;
+  const terms = siteTerms({ ...request, window: { outline: roomAround(corners) } });
+  const ends = closed ? [] : [0, corners.length - 1];
+  const pins = { corners: [...drawn.pinnedCorners, ...ends], legs: drawn.pinnedLegs };
+  const line = bentLine(terms, Float64Array.from(corners.flat()), closed, pins);
+  const before = walkLine(terms, corners, closed).figures;
+  const breachBefore = breachOf(terms, line);
+  refineLine(terms, line, {
+    cornerPrice: Math.max(LEAST_CORNER_PRICE, CORNER_SHARE * before.levelVolumeM3),
+    maxCorners: Math.max(request.rule.maxCorners, corners.length),
+    fromM: FROM_M,
+    toM: TO_M,
+    outOfTime,
+  });
+  const improved = line.x.map((x, k): Point => [x, line.y[k]!]);
+  return {
+    corners: improved,
+    pinned: line.mark.map((mark, k) => (line.pinned[k] ? mark : -1)),
+    before,
+    after: walkLine(terms, improved, closed).figures,
+    keptRulesBefore: breachBefore === 0,
+    keepsRules: breachOf(terms, line) === 0,
+    cutShort: outOfTime(),
+  };
+}
+
+function roomAround(corners: readonly Point[]): Point[] {
+  const { minX, minY, maxX, maxY } = grown(boxOf(corners), ROOM_M);
+  return [
+    [minX, minY],
+    [maxX, minY],
+    [maxX, maxY],
+    [minX, maxY],
+  ];
+}
+
+function breachOf(terms: SiteTerms, line: BentLine): number {
+  let sum = 0;
+  for (let k = 0; k < legCount(line); k++) {
+    const n = beside(line, k, 1);
+    sum += legBreach(terms, line.x[k]!, line.y[k]!, line.x[n]!, line.y[n]!);
+  }
+  return sum;
+}

@@ -1,0 +1,28 @@
+import { Refusal } from "../../shared/failure.ts";
+import type { CallOptions } from "../../shared/messages.ts";
+import type { SearchStep } from "./types.ts";
+
+/** Longest stretch of work between two looks at the messages, milliseconds. */
+const TURN_MS = 40;
+
+/**
+ * Drives a search step by step without keeping the worker from its messages: progress is reported, and a
+ * cancelled search stops at its next step.
+ * @throws Refusal `cancelled`
+ */
+export async function inTurns<T>(
+  steps: Generator<SearchStep, T>,
+  { onProgress, signal }: CallOptions = {},
+): Promise<T> {
+  let turnEndsAt = performance.now() + TURN_MS;
+  for (let step = steps.next(); ; step = steps.next()) {
+    if (step.done) return step.value;
+    if (performance.now() < turnEndsAt) continue;
+    onProgress?.(step.value.share, step.value.doing);
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    if (signal?.aborted) {
+      throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
+    }
+    turnEndsAt = performance.now() + TURN_MS;
+  }
+}

@@ -1,0 +1,18 @@
+import type { GroundSampler } from "../../shared/ground.ts";
+import type { Section } from "../../shared/plan.ts";
+import { cutAcross, emptyCut, levelAreaM2 } from "../../shared/section.ts";
+import type { SectionModel } from "./types.ts";
+
+/** The plan's own section as the search needs it, cut by the ground given. */
+export function sectionModel(section: Section, ground: GroundSampler): SectionModel {
+  const cut = emptyCut();
+  return {
+    areaAt: (heightM) => levelAreaM2(section, heightM),
+    halfBaseAt: (heightM) =>
+      heightM > 0 ? Math.max(section.baseRatio * heightM, section.crownM) / 2 : 0,
+    cut: (xM, yM, leftX, leftY, crestM) => {
+      cutAcross(cut, ground, section, xM, yM, leftX, leftY, crestM, 0);
+      return cut;
+    },
+  };
+}

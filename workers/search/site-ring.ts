@@ -1,0 +1,102 @@
+import { asksTooMuch } from "./check-request.ts";
+import { chooseGroups, COMPARED_EXACTLY, type Grouping } from "./choose-groups.ts";
+import type { Effort, GroupRing } from "./find-ring.ts";
+import { siteTerms, type SiteTerms } from "./site-terms.ts";
+import type { SearchOptions, SearchStep, SiteRequest, SiteResult } from "./types.ts";
+import { whyNone } from "./why-none.ts";
+
+/** A corner must save this share of its ring's price. */
+export const CORNER_SHARE = 0.001;
+/** A search ends after this long unless told otherwise, and says so, milliseconds. */
+const TIME_CAP_MS = 2000;
+
+/**
+ * The closed line round the chosen structures that needs the least placed volume, or several lines where
+ * that takes less.
+ * @throws Refusal with a code `site/...` when no ring is possible: what stands in the way, and what to do
+ */
+export function siteRing(request: SiteRequest, options: SearchOptions = {}): SiteResult {
+  const steps = siteSteps(request, options);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return step.value;
+}
+
+/**
+ * The same search as a sequence of steps, each a few tens of milliseconds at most on usual sites, so that
+ * whoever drives it can report progress, take messages and give up between them.
+ */
+export function* siteSteps(
+  request: SiteRequest,
+  options: SearchOptions = {},
+): Generator<SearchStep, SiteResult> {
+  const now = options.now ?? (() => performance.now());
+  const startedAt = now();
+  const endsAt = startedAt + (options.timeCapMs ?? TIME_CAP_MS);
+  const outOfTime = () => now() > endsAt;
+  const refused = asksTooMuch(request);
+  if (refused) throw refused;
+  const terms = siteTerms(request);
+  const effort: Effort = {
+    line: { cornerShare: CORNER_SHARE, maxCorners: request.rule.maxCorners, outOfTime },
+    outOfTime,
+    wholeWindow: !options.nearOnly,
+  };
+  const grouping = yield* chooseGroups(terms, effort);
+  if (grouping.without !== null) throw reasonFor(terms, grouping);
+  return summedUp(grouping, outOfTime(), now() - startedAt);
+}
+
+function reasonFor(terms: SiteTerms, { searches, without }: Grouping) {
+  const { inside } = terms.obstacles[without!]!.shape;
+  return whyNone(searches[without!]!.widest, inside);
+}
+
+function summedUp(
+  { rings, searches, exact }: Grouping,
+  late: boolean,
+  milliseconds: number,
+): SiteResult {
+  const sum = (pick: (search: GroupRing) => number) => searches.reduce((s, each) => s + pick(each), 0);
+  const most = (pick: (search: GroupRing) => number) =>
+    searches.reduce((s, each) => Math.max(s, pick(each)), 0);
+  const total = (pick: (ring: (typeof rings)[number]) => number) =>
+    rings.reduce((s, ring) => s + pick(ring), 0);
+  const cutShort = late || searches.some((each) => each.cutShort);
+  const overLimit = rings.some((ring) => ring.overLimit);
+  const notes: string[] = [];
+  if (cutShort) {
+    notes.push("The search was cut short: a cheaper line may exist in this window.");
+  }
+  if (overLimit) {
+    notes.push(
+      "No line in this window stays within the height limit and costs less than going over it where marked.",
+    );
+  }
+  if (!exact) {
+    notes.push(
+      `With more than ${COMPARED_EXACTLY} structures not every way of grouping them is compared: neighbours are joined as long as that saves.`,
+    );
+  }
+  const blindM = total((ring) => ring.blindM);
+  if (blindM > 0) {
+    notes.push(`On ${blindM.toFixed(1)} m the ground under the base is missing; that is not counted.`);
+  }
+  return {
+    rings,
+    priceM3: total((ring) => ring.priceM3),
+    volumeM3: total((ring) => ring.figures.volumeM3),
+    lengthM: total((ring) => ring.figures.lengthM),
+    greatestHeightM: rings.reduce((h, ring) => Math.max(h, ring.figures.greatestHeightM), 0),
+    overLimit,
+    cutShort,
+    notes,
+    statistics: {
+      runs: sum((each) => each.runs),
+      settled: sum((each) => each.settled),
+      cells: most((each) => each.cells),
+      bytes: most((each) => each.bytes),
+      milliseconds,
+    },
+  };
+}

@@ -1,0 +1,119 @@
+import { layLine } from "../../shared/alignment.ts";
+import { alternativeChecks } from "../../shared/checks-trace.ts";
+import type { Alignment } from "../../shared/plan.ts";
+import { isInside, planePolygon } from "../../shared/plane-polygon.ts";
+import type { FirstOver, TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
+import { findWayIn } from "./find-way-in.ts";
+import { type LeveeWall, leveeWall } from "./levee-wall.ts";
+import { outlineCells } from "./outline-cells.ts";
+import { overtoppingOrder } from "./overtopping-order.ts";
+import { findPassage, type Levee } from "./passage.ts";
+import { riverStretches } from "./river-as-surveyed.ts";
+import { elevationAt, type Footprint, type TraceContext } from "./trace-context.ts";
+import { type FoundSill, type TracedState, traceState } from "./trace-state.ts";
+import { keptDry } from "./wet-amounts.ts";
+
+/** The plan's water without any levee, against which a levee is judged. */
+export interface Before {
+  readonly state: TracedState;
+  readonly structures: readonly TracedStructure[];
+}
+
+/** An alternative's trace, and the codes of its water. */
+export interface AlternativeTrace {
+  readonly traced: TracedAlternative;
+  readonly codes: Uint8Array;
+  readonly wallCells: Int32Array;
+}
+
+/**
+ * The water with one alternative built to its crest: is what it is for dry, how does water get in, and from
+ * which level on.
+ * @throws Refusal for a line without enough corners or length
+ */
+export function traceAlternative(
+  context: TraceContext,
+  alignment: Alignment,
+  before: Before,
+  river: Uint8Array | null,
+): AlternativeTrace {
+  const { plan, plane, grid, levelM, sources } = context;
+  const line = layLine(alignment, plane);
+  const wall = leveeWall(grid, line, plane);
+  const levee: Levee = { line, wall, crestM: levelM + plan.water.freeboardM };
+  const aims = aimsOf(context, alignment, wall);
+  const state = traceState(context, aims, levee);
+  const reached = state.found.map((found) => found.reached);
+  const kept = keptDry(grid, before.state.codes, state.codes, wall.cells, levelM);
+  const isAim = new Set(aims.map(({ id }) => id));
+  const { id, name, kind } = alignment;
+  const ring = kind === "ring" ? planePolygon(alignment.corners, plane) : null;
+  const inside = sources.filter(({ at }) => ring && isInside(ring, ...plane.toPlane(at)));
+  const traced: Omit<TracedAlternative, "checks"> = {
+    ...{ id, name, kind },
+    dry: dryOf(reached.map(({ wet }) => wet)),
+    structures: reached,
+    leftWet: before.structures
+      .filter((each) => each.wet && !isAim.has(each.id))
+      .map((each) => each.id),
+    wayIn: findWayIn(context, levee, state.found, before.state.found),
+    firstOver: firstOverOf(context, levee, state.found),
+    keptDryCells: kept.cells,
+    keptDryAreaM2: kept.areaM2,
+    keptDryVolumeM3: kept.volumeM3,
+    overtopping: overtoppingOrder(context, levee),
+    sourcesInside: inside.map((source) => source.id),
+    inWaterM: river ? riverStretches(wall, river, line) : [],
+  };
+  const checks = alternativeChecks({ plan, line: traced, structures: before.structures });
+  return { traced: { ...traced, checks }, codes: state.codes, wallCells: wall.cells };
+}
+
+/** What a line is for: structures with a corner in the ring, or all of them; a ring without any, its inside. */
+function aimsOf(
+  { grid, plan, plane, footprints }: TraceContext,
+  alignment: Alignment,
+  wall: LeveeWall,
+): readonly Footprint[] {
+  if (alignment.kind === "line") return footprints;
+  const ring = planePolygon(alignment.corners, plane);
+  const enclosed = footprints.filter((_, i) =>
+    plan.structures[i]!.outline.some((at) => isInside(ring, ...plane.toPlane(at))),
+  );
+  if (enclosed.length > 0) return enclosed;
+  if (footprints.length > 0) return footprints;
+  const under = new Set(wall.cells);
+  const cells = outlineCells(grid, alignment.corners).filter((cell) => !under.has(cell));
+  return [{ id: alignment.id, name: "the ground inside", cells }];
+}
+
+function dryOf(wet: readonly (boolean | null)[]): boolean | null {
+  if (wet.includes(true)) return false;
+  return wet.length === 0 || wet.includes(null) ? null : true;
+}
+
+function firstOverOf(
+  context: TraceContext,
+  levee: Levee,
+  found: readonly FoundSill[],
+): FirstOver | null {
+  const { plan, levelM } = context;
+  const known = found.filter(({ reached }) => reached.marginM !== null);
+  if (known.length === 0) return null;
+  const first = known.reduce((low, each) => (each.sill.levelM < low.sill.levelM ? each : low));
+  const riseM = first.reached.marginM!;
+  const passage = findPassage(context, levee.line, first.sill.cell);
+  return {
+    ...passage,
+    structureId: first.footprint.id,
+    elevationM: elevationAt(context, first.sill.cell, levelM + riseM),
+    riseM,
+    stageM: plan.water.by === "stage" ? plan.water.stageM + riseM : null,
+    over: isOnCrest(levee, first.sill.cell) ? "crest" : "ground",
+  };
+}
+
+function isOnCrest({ wall, crestM }: Levee, cell: number): boolean {
+  const k = wall.cells.indexOf(cell);
+  return k >= 0 && !(wall.groundM[k]! >= Math.fround(crestM));
+}

@@ -1,0 +1,139 @@
+import { wholePlanChecks } from "../../shared/checks-trace.ts";
+import { Refusal } from "../../shared/failure.ts";
+import type { CallOptions } from "../../shared/messages.ts";
+import type { LonLat, Plan } from "../../shared/plan.ts";
+import {
+  type TracedStructure,
+  type TracedWater,
+  type TraceWaterRequest,
+  WATER,
+  type WaterTrace,
+} from "../../shared/water-types.ts";
+import type { Terrain } from "../raster/terrain.ts";
+import { inTurns } from "../search/in-turns.ts";
+import { connectedWater } from "./connected-water.ts";
+import { riverAsSurveyed } from "./river-as-surveyed.ts";
+import { type AlternativeTrace, traceAlternative } from "./trace-alternative.ts";
+import { elevationAt, type TraceContext, traceContext } from "./trace-context.ts";
+import { type TracedState, traceState } from "./trace-state.ts";
+import { setEdge } from "./water-grid.ts";
+import { readWaterGround, type WaterGround } from "./water-ground.ts";
+import { waterAmounts } from "./wet-amounts.ts";
+import { wetMask } from "./wet-mask.ts";
+
+/**
+ * Where the water really goes: connected water from the sources, whether each structure is reached and from
+ * which level on, without a levee and with each alternative built.
+ * @throws Refusal for a plan that is too wide or a line without length, and when it is cancelled
+ */
+export async function traceWater(
+  terrain: Terrain,
+  { plan, ids }: TraceWaterRequest,
+  options?: CallOptions,
+): Promise<WaterTrace> {
+  const ground = await readWaterGround(terrain, cornersOf(plan), options);
+  if (options?.signal?.aborted) {
+    throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
+  }
+  return inTurns(traceSteps(terrain, ground, plan, ids), options);
+}
+
+function cornersOf(plan: Plan): LonLat[] {
+  return [
+    ...plan.alignments.flatMap((each) => each.corners),
+    ...plan.structures.flatMap((each) => each.outline),
+  ];
+}
+
+interface Step {
+  readonly share: number;
+  readonly doing: string;
+}
+
+function* traceSteps(
+  { summary, cells }: Terrain,
+  ground: WaterGround,
+  plan: Plan,
+  ids: readonly string[] | undefined,
+): Generator<Step, WaterTrace> {
+  const middle = cells.toLonLat((summary.columns - 1) / 2, (summary.rows - 1) / 2);
+  const wanted = plan.alignments.filter(({ id }) => !ids || ids.includes(id));
+  const share = (done: number) => 0.7 + (0.3 * done) / (wanted.length + 2);
+
+  yield { share: share(0), doing: "Following the water" };
+  const context = traceContext(plan, ground.near, middle);
+  const state = traceState(context, context.footprints, null);
+  const structures = state.found.map((_, i) => structureOf(context, state, i));
+  const river = riverAsSurveyed(context);
+
+  const traces: AlternativeTrace[] = [];
+  for (const alignment of wanted) {
+    yield {
+      share: share(traces.length + 1),
+      doing: `Following the water past "${alignment.name}"`,
+    };
+    traces.push(traceAlternative(context, alignment, { state, structures }, river));
+  }
+
+  yield { share: share(wanted.length + 1), doing: "Drawing the water" };
+  const chosen = traces.find(({ traced }) => traced.id === plan.chosenId);
+  const picture = ground.whole
+    ? traceWhole(plan, ground.whole, middle)
+    : { context, codes: state.codes };
+  const water = waterOf(picture.context, picture.codes, ground.whole === null);
+  const mask = wetMask(
+    picture.context.grid,
+    picture.codes,
+    picture.context === context && chosen ? withWall(chosen) : null,
+  );
+  const alternatives = traces.map(({ traced }) => traced);
+  const { sources } = context;
+  const checks = wholePlanChecks({ plan, water, sources, structures });
+  return { water, sources, structures, alternatives, mask, checks };
+}
+
+/** Connected water over all of a large ground, on its coarser cells. */
+function traceWhole(plan: Plan, grid: WaterGround["near"], middle: LonLat) {
+  const context = traceContext(plan, grid, middle);
+  setEdge(context.grid, context.from.edge);
+  return { context, codes: connectedWater(context.grid, context.from, context.levelM) };
+}
+
+/** Codes with a levee, the ground under it counted as water still: it is not kept dry but built on. */
+function withWall({ codes, wallCells }: AlternativeTrace): Uint8Array {
+  const shown = codes.slice();
+  for (const cell of wallCells) shown[cell] = WATER;
+  return shown;
+}
+
+function waterOf(context: TraceContext, codes: Uint8Array, everyCell: boolean): TracedWater {
+  const { grid, from, levelM } = context;
+  return {
+    elevationM: levelM,
+    from: !from.edge ? "sources" : from.cells.length > 0 ? "both" : "edges",
+    ...waterAmounts(grid, codes, levelM),
+    cellM: grid.cellM,
+    everyCell,
+  };
+}
+
+function structureOf(
+  context: TraceContext,
+  { codes, found }: TracedState,
+  i: number,
+): TracedStructure {
+  const { grid, levelM, plan } = context;
+  const { footprint, reached } = found[i]!;
+  const wetCells = footprint.cells.filter((cell) => codes[cell] === WATER);
+  if (wetCells.length === 0) return { ...reached, depthM: null, overFloorM: null };
+  const deepest = wetCells.reduce((low, cell) =>
+    grid.heightM[cell]! < grid.heightM[low]! ? cell : low,
+  );
+  const { floorM } = plan.structures[i]!;
+  const surfaceM = elevationAt(context, deepest, levelM);
+  return {
+    ...reached,
+    depthM: levelM - grid.heightM[deepest]!,
+    overFloorM: floorM === null ? null : Math.max(0, surfaceM - floorM),
+  };
+}
