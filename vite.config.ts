@@ -9,7 +9,14 @@ export default defineConfig({
   test: {
     allowOnly: false,
     projects: [
-      { test: { name: "unit", include: ["tests/unit/**/*.test.ts"], environment: "node" } },
+      {
+        test: {
+          name: "unit",
+          include: ["tests/unit/**/*.test.ts"],
+          environment: "node",
+          testTimeout: 60_000,
+        },
+      },
       {
         test: {
           name: "reference",

@@ -2,9 +2,13 @@ import { placeAt } from "./alignment.ts";
 import { bagDensity, heavyBag, narrowBase } from "./checks/bag.ts";
 import { coarseRaster, crossFall, narrowLow, noGround, openToe } from "./checks/ground.ts";
 import { bondTrench, overLimit, raiseReserve } from "./checks/height.ts";
+import { insideHoles, pumpFailure, pumps } from "./checks/inside.ts";
 import { crossesItself, tieIn } from "./checks/line.ts";
 import { enclosure, noGo, setback } from "./checks/place.ts";
 import type { CheckContext, Finding, Rule } from "./checks/rule.ts";
+import { creepRule, exitGradientRule } from "./checks/seep.ts";
+import { overturning, sliding } from "./checks/stand.ts";
+import { forecastCrest, forecastZero, inTime } from "./checks/time.ts";
 import { datum, fallDirection, leastFreeboard, nothingToBuild } from "./checks/water.ts";
 import type { LonLat } from "./plan.ts";
 import type { Check, Severity } from "./sizing-types.ts";
@@ -31,6 +35,16 @@ export const RULES: readonly Rule[] = [
   bagDensity,
   narrowBase,
   coarseRaster,
+  sliding,
+  overturning,
+  exitGradientRule,
+  creepRule,
+  pumps,
+  pumpFailure,
+  insideHoles,
+  inTime,
+  forecastCrest,
+  forecastZero,
 ];
 
 const ORDER: readonly Severity[] = ["stop", "caution", "note"];

@@ -27,6 +27,20 @@ const DOCUMENTS: Readonly<Record<string, string>> = {
   MB: "Sandbag dike sheet, Manitoba area, copies of 2011 to 2024, issuing agency not shown",
   SDUN: "Recommended Procedures for Sand Bag Wall Construction, Municipality of South Dundas, Ontario, 8 May 2017",
   DERB: "Sandbags, Derbyshire County Council",
+  PWM: "Primed for Pumps, Public Works Magazine",
+  "NIX-11":
+    "Levee Seepage, talk of 18 May 2011, quoting TM 3-424 (the flood of 1950) and ETL 1110-2-569",
+  VENK: "Geotechnical Engineering, C. Venkatramaiah, New Age",
+  DAS: "Principles of Geotechnical Engineering, 9th edition, problems 8.8 to 8.11 and 9.6, B. M. Das, Cengage",
+  HOUGH: "Fundamentals of Hydraulic Engineering Systems, chapter 7, Pearson",
+  DUP: "Derivation of the Dupuit Equation, lecture",
+  "TP-K":
+    "Permeabilities of natural formations after Terzaghi and Peck, 1967, in Geotechnical Engineering Investigation Handbook, table 3.13",
+  NAV702: "Design Manual 7.02, table 1, US Navy, NAVFAC, 1986",
+  KRAHN:
+    "Large-scale interface shear testing of sandbag dyke materials, Krahn, Blatz, Alfaro and Bathurst, Geosynthetics International 14(2), 2007",
+  RAT: "Rational method, worked problems of a textbook and of an examination",
+  "THW-B": "Exercise report, Technisches Hilfswerk Bünde",
   "THW-S": "Der Sandsack, Technisches Hilfswerk, dike-defence project group",
   "THW-E": "Sandbag logistics overview, Technisches Hilfswerk Emden",
   AT: "Sandsäcke als Hochwasserschutz richtig einsetzen, eolv.at, Austria",

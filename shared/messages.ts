@@ -1,5 +1,13 @@
 import type { Failure } from "./failure.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
+import type {
+  ImproveLineRequest,
+  ImproveLineResponse,
+  SidewaysCostRequest,
+  SidewaysCostResponse,
+  SiteRingRequest,
+  SiteRingResponse,
+} from "./siting-types.ts";
 import type { CrossSection, SizedLine } from "./sizing-types.ts";
 import type { TraceWaterRequest, WaterTrace } from "./water-types.ts";
 
@@ -134,6 +142,12 @@ export interface EngineMessages {
   probe: [ProbeRequest, ProbeResponse];
   /** Connected water and what it reaches, without a levee and with each alternative. */
   traceWater: [TraceWaterRequest, WaterTrace];
+  /** The line round structures that needs the fewest bags. */
+  siteRing: [SiteRingRequest, SiteRingResponse];
+  /** A drawn line moved to the nearest cheaper place. */
+  improveLine: [ImproveLineRequest, ImproveLineResponse];
+  /** What moving a line sideways would cost, station by station. */
+  sidewaysCost: [SidewaysCostRequest, SidewaysCostResponse];
 }
 
 export type Verb = keyof EngineMessages;

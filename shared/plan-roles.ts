@@ -51,7 +51,7 @@ const MAX_FEATURES = 20_000;
 /** Properties that are read; all others are carried. */
 const READ: Record<Role, ReadonlySet<string>> = {
   structure: new Set(["role", "name", "floorM", "direction"]),
-  alignment: new Set(["role", "name", "reachBreaksM", "direction"]),
+  alignment: new Set(["role", "name", "reachBreaksM", "pinned", "direction"]),
   "no-go": new Set(["role", "name", "direction"]),
   source: new Set(["role", "name"]),
   gauge: new Set(["role", "name"]),
@@ -120,9 +120,13 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
     const corners =
       kind === "ring" ? outline(part, feature, draft) : path(part, feature.where, false);
     const reachBreaksM = (feature.properties.reachBreaksM ?? []) as number[];
+    const pinned = (feature.properties.pinned ?? null) as number[] | null;
     const id = giveId(feature, draft);
     const name = draft.naming.alignment.giveName(feature.name);
-    draft.alignments.push({ id, name, kind, corners, reachBreaksM });
+    draft.alignments.push({
+      ...{ id, name, kind, corners, reachBreaksM },
+      ...(pinned === null ? {} : { pinned }),
+    });
     carryRest(feature, id, draft);
   },
   source(feature, draft) {

@@ -134,7 +134,23 @@ function isRising(value: unknown): boolean {
   );
 }
 
-const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks };
+const pins = v.optional(
+  v.custom<number[]>(
+    isPins,
+    (issue) =>
+      `Expected pinned corners (pinned) as rising whole numbers from 0; came ${shown(issue.input)}.`,
+  ),
+);
+
+function isPins(value: unknown): boolean {
+  if (!Array.isArray(value) || value.length > MAX_CORNERS) return false;
+  return value.every(
+    (n, i) =>
+      Number.isInteger(n) && n > (i === 0 ? -1 : (value[i - 1] as number)) && n < MAX_CORNERS,
+  );
+}
+
+const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks, pinned: pins };
 
 export const ALIGNMENT = v.variant(
   "kind",

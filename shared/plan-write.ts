@@ -39,11 +39,12 @@ function ourFeatures(plan: Plan): Entries[] {
     ...structures.map(({ id, name, floorM, outline }) =>
       polygon("structure", id, { name, floorM }, outline, carried),
     ),
-    ...alignments.map(({ id, name, reachBreaksM, kind, corners }) =>
-      kind === "ring"
-        ? polygon("alignment", id, { name, reachBreaksM }, corners, carried)
-        : feature("alignment", id, { name, reachBreaksM }, lineOf(corners), carried),
-    ),
+    ...alignments.map(({ id, name, reachBreaksM, pinned, kind, corners }) => {
+      const properties = { name, reachBreaksM, ...(pinned ? { pinned } : {}) };
+      return kind === "ring"
+        ? polygon("alignment", id, properties, corners, carried)
+        : feature("alignment", id, properties, lineOf(corners), carried);
+    }),
     ...noGo.map(({ id, name, outline }) => polygon("no-go", id, { name }, outline, carried)),
     ...(sources ?? []).map(({ id, name, at }) =>
       feature("source", id, { name }, point(at), carried),

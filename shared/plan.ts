@@ -23,6 +23,11 @@ export interface Alignment {
   readonly corners: readonly LonLat[];
   /** Chainages (m) that divide the line into reaches for subtotals; sorted, strictly inside (0, length). */
   readonly reachBreaksM: readonly number[];
+  /**
+   * Corners that must stay where they are when the line is improved, by index; rising. A leg between two
+   * pinned neighbours stays too. An index past the last corner counts for nothing; left out = none.
+   */
+  readonly pinned?: readonly number[];
 }
 
 export interface NoGo {

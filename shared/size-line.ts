@@ -37,15 +37,12 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
   const cuts = cutWalk(trace, ground, plan.section, 0);
   const waterSide = waterSideOf(line, plan, plane);
   const { whole, reaches } = totalsOf(trace, cuts, plan, waterSide);
-  const shifted = (shiftM: number) =>
-    live
-      ? null
-      : totalsOf(trace, cutWalk(trace, ground, plan.section, shiftM), plan, waterSide).whole;
+  const totalsWithGround = (shiftM: number) =>
+    totalsOf(trace, cutWalk(trace, ground, plan.section, shiftM), plan, waterSide).whole;
+  const shifted = (shiftM: number) => (live ? null : totalsWithGround(shiftM));
   const marks = [0, ...breaksM, line.lengthM];
   const holding = live ? null : lineHolding({ plan, line, plane, trace, cuts, ground, waterSide });
-  // Water that is higher by so much stands to the ground as water does to ground that is lower by as much.
-  const totalsAt = (riseM: number) =>
-    totalsOf(trace, cutWalk(trace, ground, plan.section, -riseM), plan, waterSide).whole;
+  const totalsAt = (riseM: number) => (riseM === 0 ? whole : totalsWithGround(-riseM));
   const time = live ? null : lineTime({ plan, trace, cuts, totalsAt });
   return {
     id: alignment.id,

@@ -38,6 +38,9 @@ const VERBS: readonly Verb[] = [
   "contours",
   "probe",
   "traceWater",
+  "siteRing",
+  "improveLine",
+  "sidewaysCost",
 ];
 
 const CRASHED = () =>

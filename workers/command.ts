@@ -5,11 +5,12 @@
  */
 import { resolve } from "node:path";
 import { asFailure } from "../shared/failure.ts";
+import { site } from "./command/site.ts";
 import { size } from "./command/size.ts";
 import { trace } from "./command/trace.ts";
 import { Misuse, type Verb } from "./command/verb.ts";
 
-const VERBS: readonly Verb[] = [size, trace];
+const VERBS: readonly Verb[] = [size, site, trace];
 
 const USAGE = `drystead VERB ...
 

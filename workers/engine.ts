@@ -7,6 +7,9 @@ import type { PlanPlane } from "../shared/plan-plane.ts";
 import { planSite, type Site } from "../shared/site.ts";
 import { sizeLine } from "../shared/size-line.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
+import { findLines } from "./site/find-lines.ts";
+import { improve } from "./site/improve.ts";
+import { sideways } from "./site/sideways.ts";
 import { contours } from "./tiles/contours.ts";
 import { heightTile } from "./tiles/height-tile.ts";
 import { holeTile } from "./tiles/hole-tile.ts";
@@ -80,6 +83,9 @@ export function makeEngine(): Engine {
     },
 
     traceWater: async (request, options) => traceWater(opened(), request, options),
+    siteRing: async (request, options) => findLines(opened(), request, options),
+    improveLine: async (request, options) => improve(opened(), request, options),
+    sidewaysCost: async (request) => sideways(opened(), request),
   };
 }
 

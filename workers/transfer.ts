@@ -7,6 +7,7 @@ const OWNED: { [V in Verb]?: (response: ResponseOf<V>) => ArrayBufferView[] } = 
   heightTile: ({ rgba }) => (rgba ? [rgba] : []),
   holeTile: ({ rgba }) => (rgba ? [rgba] : []),
   traceWater: ({ mask }) => [mask.codes],
+  sidewaysCost: ({ moveM: _, ...arrays }) => Object.values(arrays),
 };
 
 /** The buffers of a response, each once. */

@@ -1,4 +1,11 @@
-import { formatElevation, formatLength, formatSmallMass, formatStation } from "../units.ts";
+import {
+  formatElevation,
+  formatFlow,
+  formatLength,
+  formatSmallMass,
+  formatStation,
+  type UnitSystem,
+} from "../units.ts";
 import type { Stretch } from "./stretch.ts";
 
 /** A height or distance in both units: `5.1 ft (1.55 m)`. */
@@ -36,4 +43,18 @@ export function stretchWords({ parts, whole }: Stretch): string {
   const metres = [fromM.toFixed(0), toM.toFixed(0)];
   if (feet[0] === feet[1]) return `${feet[0]} (${metres[0]} m)`;
   return `${feet[0]} to ${feet[1]}${closing} (${metres[0]} to ${metres[1]} m)`;
+}
+
+/** A flow in both units: `142 gpm (9.0 L/s)`. */
+export function flowWords(m3PerS: number): string {
+  return `${formatFlow(m3PerS, "us")} (${formatFlow(m3PerS, "metric")})`;
+}
+
+/** A range of flows in both units: `40 to 210 gpm (2.5 to 13 L/s)`. */
+export function flowsWords({ low, high }: { low: number; high: number }): string {
+  const words = (system: UnitSystem) => {
+    const [from, to] = [formatFlow(low, system), formatFlow(high, system)];
+    return from === to ? to : `${from.replace(/ \D+$/, "")} to ${to}`;
+  };
+  return `${words("us")} (${words("metric")})`;
 }

@@ -31,8 +31,10 @@ export function basinInside(
   const { minX, maxX, minY, maxY } = boundsOf(outline);
   const widest = Math.max(0, maxX - minX) * Math.max(0, maxY - minY);
   const step = Math.max(stepM, Math.sqrt(widest / MOST_SAMPLES));
-  const rows = Math.ceil((maxY - minY) / step);
-  const crossings = crossingsByRow(outline, minY, step, rows);
+  const rows = Math.max(1, Math.ceil((maxY - minY) / step));
+  const stepX = (maxX - minX) / Math.max(1, Math.ceil((maxX - minX) / step));
+  const stepY = (maxY - minY) / rows;
+  const crossings = crossingsByRow(outline, minY, stepY, rows);
   const heights: number[] = [];
   let holes = 0;
   let lowest = { m: Number.POSITIVE_INFINITY, x: Number.NaN, y: Number.NaN };
@@ -47,10 +49,10 @@ export function basinInside(
     if (m < lowest.m) lowest = { m, x, y };
   };
   for (let row = 0; row < rows; row++) {
-    const y = minY + (row + 0.5) * step;
+    const y = minY + (row + 0.5) * stepY;
     for (const [fromX, toX] of insideSpans(crossings[row]!)) {
-      const first = Math.ceil((fromX - minX) / step - 0.5);
-      for (let x = minX + (first + 0.5) * step; x < toX; x += step) take(x, y);
+      const first = Math.ceil((fromX - minX) / stepX - 0.5);
+      for (let x = minX + (first + 0.5) * stepX; x < toX; x += stepX) take(x, y);
     }
   }
   if (heights.length === 0) return null;
@@ -58,10 +60,10 @@ export function basinInside(
     lowestM: lowest.m,
     lowestX: lowest.x,
     lowestY: lowest.y,
-    areaM2: heights.length * step * step,
+    areaM2: heights.length * stepX * stepY,
     holeShare: holes / (holes + heights.length),
     heightsM: Float64Array.from(heights).sort(),
-    cellM2: step * step,
+    cellM2: stepX * stepY,
   };
 }
 

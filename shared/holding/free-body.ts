@@ -3,7 +3,7 @@ import type { Spread } from "./types.ts";
 
 /** Weight of water, N/m3 (W2: 9.81 kN/m3), and gravity, m/s2. Source: handbook section 6. */
 export const WATER_N_PER_M3 = 9810;
-const GRAVITY = 9.81;
+export const GRAVITY = 9.81;
 
 /** A levee's section as the static check sees it, per metre of line: any shape has these three numbers. */
 export interface StandingBody {
@@ -15,10 +15,10 @@ export interface StandingBody {
 }
 
 export interface Load {
-  /** Depth of water above the waterside toe, metres. */
+  /** Depth of water above the waterside end of the plane it may slide on, metres. */
   readonly waterDepthM: number;
-  /** How much higher the landside toe lies than the waterside toe, metres; below 0 where it lies lower. */
-  readonly toeRiseM: number;
+  /** How much lower the landside toe lies than the waterside end, metres; not below 0. */
+  readonly toeDropM: number;
 }
 
 /** Factors of safety under one assumption of uplift; Infinity where no water stands. */
@@ -30,7 +30,7 @@ export interface Factors {
 /** The numbers of the free-body drawing, per metre of line; arms are taken about the landside toe. */
 export interface FreeBody extends StandingBody, Load, Factors {
   readonly thrustNPerM: number;
-  /** Height of the thrust above the landside toe, metres; not below 0. */
+  /** Height of the thrust above the landside toe, metres. */
   readonly thrustArmM: number;
   readonly uplift: Uplift;
   /** Square to the base. */
@@ -49,11 +49,11 @@ export function thrustNPerM(waterDepthM: number): number {
 
 /**
  * Forces and factors of safety of one section: thrust at a third of the depth; uplift none, triangular
- * (a drained inner toe) or full, on what of the base lies below the water; sliding along the base, which is
- * mu (W - U) / F where it is level; overturning about the landside toe, resisting over overturning moment.
- * No water weight on the sloping face and no help from trench or toe: on the safe side.
- * Source: thrust and moment from the handbook; uplift and factors from memory (FEMA P-259); the sloping
- * base is statics.
+ * (a drained inner toe) or full; sliding along the base, which is mu (W - U) / F where it is level;
+ * overturning about the landside toe, resisting over overturning moment. No water weight on the sloping face
+ * and no help from trench or toe: on the safe side.
+ * Source: thrust and moment from the handbook; uplift and factors from memory (FEMA P-259); the base that
+ * falls toward the land is statics.
  */
 export function freeBody(
   body: StandingBody,
@@ -61,7 +61,7 @@ export function freeBody(
   friction: Spread,
   uplift: Uplift,
 ): FreeBody {
-  const { waterDepthM, toeRiseM } = load;
+  const { waterDepthM, toeDropM } = load;
   const { weightNPerM, weightArmM, baseM } = body;
   const byUplift = {
     none: factorsOf(body, load, friction, "none"),
@@ -69,10 +69,10 @@ export function freeBody(
     full: factorsOf(body, load, friction, "full"),
   };
   return {
-    ...{ weightNPerM, weightArmM, baseM, waterDepthM, toeRiseM },
+    ...{ weightNPerM, weightArmM, baseM, waterDepthM, toeDropM },
     ...byUplift[uplift],
     thrustNPerM: thrustNPerM(waterDepthM),
-    thrustArmM: thrustArmM(load),
+    thrustArmM: waterDepthM / 3 + toeDropM,
     uplift,
     ...upliftOf(baseM, load, uplift),
     footPressurePa: WATER_N_PER_M3 * waterDepthM,
@@ -87,7 +87,7 @@ export function factorsOf(
   friction: Spread,
   uplift: Uplift,
 ): Factors {
-  const { waterDepthM, toeRiseM } = load;
+  const { waterDepthM, toeDropM } = load;
   const { weightNPerM, weightArmM, baseM } = body;
   if (!(waterDepthM > 0)) {
     const nothing = waterDepthM <= 0 ? Number.POSITIVE_INFINITY : Number.NaN;
@@ -95,31 +95,25 @@ export function factorsOf(
   }
   const thrust = thrustNPerM(waterDepthM);
   const { upliftNPerM, upliftArmM } = upliftOf(baseM, load, uplift);
-  const alongM = Math.hypot(baseM, toeRiseM);
-  const [cosine, sine] = [baseM / alongM, toeRiseM / alongM];
-  const pressing = Math.max(0, weightNPerM * cosine + thrust * sine - upliftNPerM);
-  const pushing = thrust * cosine - weightNPerM * sine;
-  const grip = pushing > 0 ? pressing / pushing : Number.POSITIVE_INFINITY;
-  const turning = thrust * thrustArmM(load) + upliftNPerM * upliftArmM;
+  const alongM = Math.hypot(baseM, toeDropM);
+  const [cosine, sine] = [baseM / alongM, toeDropM / alongM];
+  const pressing = Math.max(0, weightNPerM * cosine - thrust * sine - upliftNPerM);
+  const grip = pressing / (thrust * cosine + weightNPerM * sine);
+  const turning = thrust * (waterDepthM / 3 + toeDropM) + upliftNPerM * upliftArmM;
   return {
     sliding: { low: friction.low * grip, high: friction.high * grip },
     overturning: (weightNPerM * weightArmM) / turning,
   };
 }
 
-function thrustArmM({ waterDepthM, toeRiseM }: Load): number {
-  return Math.max(0, waterDepthM / 3 - toeRiseM);
-}
-
 /** Uplift square to the base, and its distance from the landside toe along the base. */
-function upliftOf(baseM: number, { waterDepthM, toeRiseM }: Load, uplift: Uplift) {
+function upliftOf(baseM: number, { waterDepthM, toeDropM }: Load, uplift: Uplift) {
   if (uplift === "none") return { upliftNPerM: 0, upliftArmM: 0 };
-  const alongM = Math.hypot(baseM, toeRiseM);
-  const wetM = toeRiseM > waterDepthM ? (alongM * waterDepthM) / toeRiseM : alongM;
-  const landDepthM = uplift === "full" ? Math.max(0, waterDepthM - toeRiseM) : 0;
+  const alongM = Math.hypot(baseM, toeDropM);
+  const landDepthM = uplift === "full" ? waterDepthM + toeDropM : 0;
   const bothM = waterDepthM + landDepthM;
-  const centreM = bothM > 0 ? (wetM * (waterDepthM + 2 * landDepthM)) / (3 * bothM) : 0;
-  return { upliftNPerM: (WATER_N_PER_M3 * bothM * wetM) / 2, upliftArmM: alongM - centreM };
+  const centreM = bothM > 0 ? (alongM * (waterDepthM + 2 * landDepthM)) / (3 * bothM) : 0;
+  return { upliftNPerM: (WATER_N_PER_M3 * bothM * alongM) / 2, upliftArmM: alongM - centreM };
 }
 
 /** A section with upright faces, such as a wall so many bags wide. */
@@ -128,43 +122,5 @@ export function wallBody(heightM: number, widthM: number, kgPerM3: number): Stan
     weightNPerM: heightM * widthM * kgPerM3 * GRAVITY,
     weightArmM: widthM / 2,
     baseM: widthM,
-  };
-}
-
-/** The corners of a levee cut across, and its area as cut from the ground. */
-export interface BodyShape {
-  readonly crownM: number;
-  readonly areaM2: number;
-  /** Distance of each toe from the centre line, and how far it lies below the crest, metres. */
-  readonly toeWaterM: number;
-  readonly toeLandM: number;
-  readonly dropWaterM: number;
-  readonly dropLandM: number;
-}
-
-/**
- * The standard levee on ground of any cross-fall: weight from the area as cut, its line through the centroid
- * of the four corners. Source: statics (centroid of a polygon).
- */
-export function leveeBody(shape: BodyShape, kgPerM3: number): StandingBody {
-  const { crownM, areaM2, toeWaterM, toeLandM, dropWaterM, dropLandM } = shape;
-  const crownWaterM = Math.min(crownM / 2, toeWaterM);
-  const crownLandM = Math.min(crownM / 2, toeLandM);
-  const baseM = toeWaterM + toeLandM;
-  // Corners from the landside toe toward the water, heights below the crest.
-  const x = [0, toeLandM - crownLandM, toeLandM + crownWaterM, baseM];
-  const y = [-dropLandM, 0, 0, -dropWaterM];
-  let twice = 0;
-  let moment = 0;
-  for (let i = 0; i < 4; i++) {
-    const j = (i + 1) % 4;
-    const cross = x[i]! * y[j]! - x[j]! * y[i]!;
-    twice += cross;
-    moment += (x[i]! + x[j]!) * cross;
-  }
-  return {
-    weightNPerM: areaM2 * kgPerM3 * GRAVITY,
-    weightArmM: twice === 0 ? baseM / 2 : moment / (3 * twice),
-    baseM,
   };
 }

@@ -3,7 +3,8 @@ import type { HoldingSettings, Plan } from "../plan.ts";
 import { raiseToM } from "../quantities.ts";
 import type { Trace } from "../trace.ts";
 import { exitGradient } from "./exit-gradient.ts";
-import { factorsOf, leveeBody } from "./free-body.ts";
+import { factorsOf } from "./free-body.ts";
+import { restingLevee } from "./levee-body.ts";
 import { type SampleShape, shapeAt } from "./sample-shape.ts";
 import { seepageThrough, slabSeepage } from "./seepage.ts";
 import type { HoldingProfile, Spread } from "./types.ts";
@@ -81,17 +82,17 @@ function fillSample(
 ): void {
   const { waterDepthM, headM, run } = shape;
   const friction = { low: holding.frictionLow, high: holding.frictionHigh };
-  const body = leveeBody(shape, holding.leveeKgPerM3);
-  const { sliding, overturning } = factorsOf(body, shape, friction, holding.uplift);
+  const { body, load } = restingLevee(shape, waterDepthM, holding.leveeKgPerM3);
+  const { sliding, overturning } = factorsOf(body, load, friction, holding.uplift);
   profile.waterDepthM[i] = waterDepthM;
   profile.slidingLow[i] = sliding.low;
   profile.slidingHigh[i] = sliding.high;
   profile.overturning[i] = overturning;
   if (!(headM > 0)) return;
-  const sides = { headM, baseM: body.baseM, waterRun: run, landRun: run };
-  rates.through[i] = seepageThrough(sides).rateM;
-  rates.under[i] = slabSeepage(1, headM, holding.underDepthM, body.baseM);
-  profile.gradientHigh[i] = exitGradient(headM, body.baseM, holding.trenchLowM);
+  const baseM = shape.toeWaterM + shape.toeLandM;
+  rates.through[i] = seepageThrough({ headM, baseM, waterRun: run, landRun: run }).rateM;
+  rates.under[i] = slabSeepage(1, headM, holding.underDepthM, baseM);
+  profile.gradientHigh[i] = exitGradient(headM, baseM, holding.trenchLowM);
 }
 
 function fillNothing(

@@ -1,11 +1,17 @@
 import { holdingOf } from "../defaults.ts";
 import type { Plan } from "../plan.ts";
 import type { CrossSection } from "../sizing-types.ts";
-import { type FreeBody, freeBody, leveeBody } from "./free-body.ts";
+import { type FreeBody, freeBody } from "./free-body.ts";
+import { restingLevee } from "./levee-body.ts";
 import { withWater } from "./sample-shape.ts";
 
+/** The free body, and the height above the waterside toe of the plane it rests on, metres. */
+export interface DrawnBody extends FreeBody {
+  readonly planeM: number;
+}
+
 /** The free body of a levee cut across, for its drawing; null where nothing is built or ground is missing. */
-export function standingAt(section: CrossSection, plan: Plan): FreeBody | null {
+export function standingAt(section: CrossSection, plan: Plan): DrawnBody | null {
   const { areaM2, heightM, crestM, waterM, waterSide, crownM } = section;
   if (areaM2 === null || heightM === null || !(areaM2 > 0)) return null;
   const dropAt = (offsetM: number) => crestM - groundAt(section, offsetM);
@@ -17,18 +23,19 @@ export function standingAt(section: CrossSection, plan: Plan): FreeBody | null {
     {
       crownM,
       areaM2,
+      run: section.sideSlope,
       toeWaterM: water.toeM,
       toeLandM: land.toeM,
       dropWaterM: water.dropM,
       dropLandM: land.dropM,
     },
     heightM,
-    section.sideSlope,
     crestM - waterM,
   );
   const holding = holdingOf(plan);
   const friction = { low: holding.frictionLow, high: holding.frictionHigh };
-  return freeBody(leveeBody(shape, holding.leveeKgPerM3), shape, friction, holding.uplift);
+  const { body, load, planeM } = restingLevee(shape, shape.waterDepthM, holding.leveeKgPerM3);
+  return { ...freeBody(body, load, friction, holding.uplift), planeM };
 }
 
 function groundAt({ offsetM, groundM }: CrossSection, wantedM: number): number {

@@ -1,6 +1,7 @@
 import type { CutWalk } from "../cut-walk.ts";
 import { timeOf } from "../defaults.ts";
 import type { Plan, TimeSettings } from "../plan.ts";
+import { wholeOrder } from "../quantities.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import type { Trace } from "../trace.ts";
 import { bandCrests } from "./band-crests.ts";
@@ -13,7 +14,7 @@ import { buildOrder, type Schedule, scheduleWork } from "./schedule.ts";
 import { stageCurve, type TotalsAt } from "./stage-curve.ts";
 import { type LiftedStretch, stretchesFor } from "./stretches.ts";
 import type { AheadVerdict, Crew, LineTime, Pace, WorkStretch } from "./types.ts";
-import { waysOut } from "./ways-out.ts";
+import { type Trial, waysOut } from "./ways-out.ts";
 import { workClock } from "./work-hours.ts";
 
 export interface LineTimeInputs {
@@ -56,7 +57,7 @@ export function lineTime({ plan, trace, cuts, totalsAt }: LineTimeInputs): LineT
   return {
     startAt: start && momentText(start),
     crew,
-    bags: Math.ceil(bags - 1e-6),
+    bags: wholeOrder(bags),
     finishSlowH: finite(slow.finishH),
     finishFastH: finite(fast.finishH),
     marginM: time.marginM,
@@ -128,10 +129,11 @@ function verdictsOf(plan: Plan, job: Job, schedules: Record<Pace, Schedule>): Ah
   });
 }
 
-function trialOf(plan: Plan, job: Job, river: Hydrograph) {
-  return (people: number, shareOfWork: number): boolean => {
+function trialOf(plan: Plan, job: Job, river: Hydrograph): Trial {
+  const always = { ...job, clock: (workedH: number) => workedH };
+  return (people, shareOfWork, dayAndNight) => {
     const { slowBagsPerH } = crewPace({ ...plan.practice, people }, job.time);
-    const schedule = scheduleAt(job, slowBagsPerH, shareOfWork);
+    const schedule = scheduleAt(dayAndNight ? always : job, slowBagsPerH, shareOfWork);
     return aheadOf(job, schedule, river, job.start!).behindFromH === null;
   };
 }

@@ -20,7 +20,7 @@ interface Line {
 const LONGEST = 1_000_000;
 const DATE = /^(\d{4}-\d{2}-\d{2}|date)$/i;
 const CLOCK = /^(\d{1,2}:\d{2}(:\d{2})?(Z|[+-]\d{2}:?\d{2})?|time)$/i;
-const OFFSET = /^(Z|UTC|GMT|[+-]\d{2}:?\d{2}|offset|zone)$/i;
+const OFFSET = /^(Z|UTC|GMT|[+-](0\d|1[0-4]):?[0-5]\d|offset|zone)$/i;
 
 /**
  * Reads a forecast as it is pasted or comes in a file: one row for each time, time and stage, and low and

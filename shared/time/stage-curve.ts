@@ -6,14 +6,17 @@ import { waterElevationAtGauge } from "../stage.ts";
 import { formatCount } from "../units.ts";
 import type { CurvePoint, StageCurve } from "./types.ts";
 
-/** Totals of the same line with the water so much higher (or lower) than it is sized for, metres. */
+/**
+ * Totals of the same line with the water so much higher (or lower) than it is sized for, metres: the same as
+ * with the ground lower (or higher) by as much.
+ */
 export type TotalsAt = (riseM: number) => Totals;
 
 /** Rises at which the curve has its points, feet. */
-const RISES_FT = [-3, -2, -1, 0, 1, 2, 3] as const;
+const RISES_FT = [-2, -1, 0, 1, 2, 3] as const;
 const SECANTS = 2;
 
-/** Bags against stage, from three feet below to three feet above the plan's water, and where the limit lies. */
+/** Bags against stage, from two feet below to three feet above the plan's water, and where the limit lies. */
 export function stageCurve(plan: Plan, totalsAt: TotalsAt): StageCurve {
   const points = RISES_FT.map((feet) => curvePoint(plan, feet * FOOT_M, totalsAt(feet * FOOT_M)));
   const now = points[RISES_FT.indexOf(0)]!;

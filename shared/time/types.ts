@@ -54,6 +54,8 @@ export interface WaysOut {
   readonly people: number | null;
   /** Most bags, on ground like this, that the people stated could keep ahead with; null when none. */
   readonly bagsAtMost: number | null;
+  /** Fewest people, working day and night under lights; null when no number does. */
+  readonly peopleDayAndNight: number | null;
 }
 
 /** State of the work and the river at one whole hour from the start, slow pace and likely forecast. */

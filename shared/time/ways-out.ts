@@ -4,8 +4,8 @@ const MOST_PEOPLE = 5000;
 const LEAST_SHARE = 0.01;
 const SHARE_STEPS = 12;
 
-/** Whether the slow pace keeps ahead with so many people, or with so much of the work. */
-export type Trial = (people: number, shareOfWork: number) => boolean;
+/** Whether the slow pace keeps ahead with so many people, so much of the work, by day or around the clock. */
+export type Trial = (people: number, shareOfWork: number, dayAndNight: boolean) => boolean;
 
 /**
  * What would make a line possible that is late: the fewest people with whom it keeps ahead, and the most bags
@@ -13,30 +13,32 @@ export type Trial = (people: number, shareOfWork: number) => boolean;
  */
 export function waysOut(trial: Trial, people: number, bags: number): WaysOut {
   return {
-    people: fewestPeople(trial, people),
+    people: fewestPeople(trial, people, false),
+    peopleDayAndNight: fewestPeople(trial, 1, true),
     bagsAtMost: mostBags(trial, people, bags),
   };
 }
 
-function fewestPeople(trial: Trial, people: number): number | null {
-  if (!trial(MOST_PEOPLE, 1)) return null;
-  let low = people;
+function fewestPeople(trial: Trial, tooFew: number, dayAndNight: boolean): number | null {
+  if (!trial(MOST_PEOPLE, 1, dayAndNight)) return null;
+  if (trial(tooFew, 1, dayAndNight)) return tooFew;
+  let low = tooFew;
   let high = MOST_PEOPLE;
   while (high - low > 1) {
     const middle = Math.floor((low + high) / 2);
-    if (trial(middle, 1)) high = middle;
+    if (trial(middle, 1, dayAndNight)) high = middle;
     else low = middle;
   }
   return high;
 }
 
 function mostBags(trial: Trial, people: number, bags: number): number | null {
-  if (!trial(people, LEAST_SHARE)) return null;
+  if (!trial(people, LEAST_SHARE, false)) return null;
   let low = LEAST_SHARE;
   let high = 1;
   for (let step = 0; step < SHARE_STEPS; step++) {
     const middle = (low + high) / 2;
-    if (trial(people, middle)) low = middle;
+    if (trial(people, middle, false)) low = middle;
     else high = middle;
   }
   return Math.floor(low * bags);

@@ -1,4 +1,4 @@
-import type { SizedLine, Walk } from "../../shared/sizing-types.ts";
+import type { Walk } from "../../shared/sizing-types.ts";
 import { degreesInMetres, moved, type Place } from "./offset.ts";
 
 /** A spot on a sized line. */
@@ -46,19 +46,6 @@ function firstAtOrAfter(values: Float64Array, wanted: number): number {
     else high = middle;
   }
   return low;
-}
-
-/** Which side is the water's: a ring's outside, and the right of a line until it is known; +1 left, -1 right. */
-export function outerSide(line: SizedLine): 1 | -1 {
-  if (line.kind === "line") return -1;
-  const { lonLat } = line.walk;
-  let twiceArea = 0;
-  for (let i = 0; i + 3 < lonLat.length; i += 2) {
-    const [ax, ay] = [lonLat[i]! - lonLat[0]!, lonLat[i + 1]! - lonLat[1]!];
-    const [bx, by] = [lonLat[i + 2]! - lonLat[0]!, lonLat[i + 3]! - lonLat[1]!];
-    twiceArea += ax * by - bx * ay;
-  }
-  return twiceArea > 0 ? -1 : 1;
 }
 
 /** The chainage nearest to a place and how far it is, both in metres; null for a line without samples. */

@@ -1,12 +1,13 @@
 import type { Check, Severity, SizedLine } from "../../shared/sizing-types.ts";
-import { nearestChainage, outerSide, spotAt } from "./along.ts";
+import { nearestChainage, spotAt } from "./along.ts";
 
 /** Marks closer than this on the screen are drawn as one, CSS pixels. */
 const TOGETHER_PX = 24;
 const GRAVEST_FIRST: readonly Severity[] = ["stop", "caution", "note"];
 
-/** A mark stands this far from the line on its land side, so that it covers no corner, CSS pixels. */
-const BESIDE_PX = 27;
+/** A mark stands this far from the line, or from the toe, on the land side, so that it covers neither, CSS pixels. */
+const FROM_LINE_PX = 27;
+const FROM_TOE_PX = 17;
 /** Checks further from the line than this have a place of their own, metres. */
 const OFF_LINE_M = 3;
 
@@ -23,10 +24,14 @@ export interface CheckGroup {
 /**
  * Groups the checks of a line that have a place by what can be told apart on the screen.
  * @param place longitude and latitude to CSS pixels
+ * @param metresPerPx ground covered by one CSS pixel, metres
+ * @param waterSide left (+1) or right (-1) of chainage
  */
 export function groupChecks(
   line: SizedLine,
   place: (at: readonly [number, number]) => { readonly x: number; readonly y: number },
+  metresPerPx: number,
+  waterSide: 1 | -1,
 ): CheckGroup[] {
   const groups: { x: number; y: number; at: readonly [number, number]; checks: Check[] }[] = [];
   const placed = line.checks.filter((check) => check.at !== null);
@@ -42,16 +47,28 @@ export function groupChecks(
     const name = together.map((check) => check.id).join("+");
     const count = used.get(name) ?? 0;
     used.set(name, count + 1);
-    return { at, offset: landward(line, at), checks: together, key: `${name}#${count}` };
+    return {
+      at,
+      offset: landward(line, at, metresPerPx, waterSide),
+      checks: together,
+      key: `${name}#${count}`,
+    };
   });
 }
 
-function landward(line: SizedLine, at: readonly [number, number]): readonly [number, number] {
+function landward(
+  line: SizedLine,
+  at: readonly [number, number],
+  metresPerPx: number,
+  waterSide: 1 | -1,
+): readonly [number, number] {
   const nearest = nearestChainage(line.walk, at);
   const spot = nearest && nearest.awayM < OFF_LINE_M ? spotAt(line.walk, nearest.chainageM) : null;
   if (!spot) return [0, 0];
-  const side = -outerSide(line);
-  return [spot.left[0] * side * BESIDE_PX, -spot.left[1] * side * BESIDE_PX];
+  const side = -waterSide;
+  const toeM = side > 0 ? spot.toeLeftM : spot.toeRightM;
+  const awayPx = side * Math.max(FROM_LINE_PX, FROM_TOE_PX + toeM / metresPerPx);
+  return [spot.left[0] * awayPx, -spot.left[1] * awayPx];
 }
 
 function rank(check: Check): number {

@@ -2,11 +2,13 @@ import { effect } from "@preact/signals";
 import { type Map as MapLibreMap, Marker } from "maplibre-gl";
 import { render } from "preact";
 import type { Check } from "../../shared/sizing-types.ts";
+import { plan } from "../document/store.ts";
 import { chosenLine, pointedCheck } from "../state.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
 import { type CheckGroup, groupChecks } from "./check-groups.ts";
 import { openPopover } from "./popover.ts";
 import { restingView } from "./view.ts";
+import { waterSideIn } from "./water-side.ts";
 
 interface Shown {
   readonly marker: Marker;
@@ -18,9 +20,11 @@ interface Shown {
 export function keepCheckMarks(map: MapLibreMap): void {
   const shown = new Map<string, Shown>();
   effect(() => {
-    restingView.value;
+    const { metresPerPx } = restingView.value;
     const line = chosenLine.value;
-    const groups = line ? groupChecks(line, ([lng, lat]) => map.project({ lng, lat })) : [];
+    const project = ([lng, lat]: readonly [number, number]) => map.project({ lng, lat });
+    const side = line ? waterSideIn(plan.peek(), line.id) : -1;
+    const groups = line ? groupChecks(line, project, metresPerPx, side) : [];
     const keys = new Set(groups.map((group) => group.key));
     for (const [key, { marker }] of shown) {
       if (keys.has(key)) continue;
@@ -56,13 +60,8 @@ function update(mark: Shown, group: CheckGroup): void {
   mark.button.setAttribute("aria-label", nameOf(group));
   mark.button.dataset.severity = first.severity;
   mark.button.dataset.checks = group.checks.map((check) => check.id).join(" ");
-  render(
-    <>
-      <SeverityMark severity={first.severity} />
-      {group.checks.length > 1 && <span class="map-check-count">{group.checks.length}</span>}
-    </>,
-    mark.button,
-  );
+  mark.button.dataset.count = String(group.checks.length);
+  render(<SeverityMark severity={first.severity} />, mark.button);
 }
 
 function open(map: MapLibreMap, { group, button }: Shown): void {

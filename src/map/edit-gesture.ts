@@ -1,3 +1,4 @@
+import { withCorners } from "../../shared/pins.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import { apply, plan } from "../document/store.ts";
 import { tell } from "../state.ts";
@@ -82,7 +83,9 @@ export class EditGesture {
       gesture: this.key,
       change: (now) => ({
         ...now,
-        alignments: now.alignments.map((each) => (each.id === id ? { ...each, corners } : each)),
+        alignments: now.alignments.map((each) =>
+          each.id === id ? withCorners(each, corners) : each,
+        ),
       }),
     });
     if (!outcome.ok) tell("error", outcome.failure);

@@ -1,5 +1,6 @@
 import type { FeatureCollection, Position } from "geojson";
 import type { LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
+import { drawnOutline } from "../../shared/drawn-outline.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import { faded, type MapColours } from "./colours.ts";
 import { groundRamp, waterRamp } from "./ramps.ts";
@@ -41,7 +42,7 @@ export function steepness(summary: GroundSummary): number {
 }
 
 /** How many times heights are stretched for the shading, so that a flat valley has relief too; 1 to 12. */
-export function shadingStretch(summary: GroundSummary): number {
+function shadingStretch(summary: GroundSummary): number {
   return Math.min(MOST_STRETCH, Math.max(1, SHADED_STEEPNESS / steepness(summary)));
 }
 
@@ -148,7 +149,7 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
       id: "water",
       type: "color-relief",
       source: "water",
-      paint: { "color-relief-color": waterRamp(water.levelM, colours) },
+      paint: { "color-relief-color": rampOf(summary, water, colours) },
     },
     WATER_BELOW,
   );
@@ -156,7 +157,7 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
     map.addSource("holes", {
       type: "raster",
       ...frame,
-      maxzoom,
+      maxzoom: 22,
       tiles: [tileAddress(SCHEMES.holes, turn)],
     });
     map.addLayer(
@@ -173,9 +174,21 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
 }
 
 /** Moves the water on the map: a paint property, so that it follows a stage being dragged. */
-export function setWaterLevel(map: MapLibreMap, levelM: number, colours: MapColours): void {
+export function setWater(
+  map: MapLibreMap,
+  summary: GroundSummary,
+  water: WaterTint,
+  colours: MapColours,
+): void {
   if (!map.getLayer("water")) return;
-  map.setPaintProperty("water", "color-relief-color", waterRamp(levelM, colours));
+  map.setPaintProperty("water", "color-relief-color", rampOf(summary, water, colours));
+}
+
+/** Missing ground starts well above the highest ground and the rise of the water plane across the raster. */
+function rampOf(summary: GroundSummary, { levelM, fall }: WaterTint, colours: MapColours) {
+  const acrossM = summary.columns * summary.cellXM + summary.rows * summary.cellYM;
+  const aboveGroundM = summary.highestM + 50 + (fall?.fallPerM ?? 0) * acrossM;
+  return waterRamp(levelM, aboveGroundM, colours);
 }
 
 /** Sets the colours of the ground that is on the map, after a change of theme. */
@@ -205,7 +218,8 @@ function deepestZoom(summary: GroundSummary): number {
 
 /** Everything outside the raster as an area, and the raster's edge as a line. */
 function outsideOf(summary: GroundSummary): FeatureCollection {
-  const edge = [...summary.corners, summary.corners[0]].map((at): Position => [at[0], at[1]]);
+  const outline = drawnOutline(summary);
+  const edge = [...outline, outline[0]!].map((at): Position => [at[0], at[1]]);
   const world: Position[] = [
     [-180, -85],
     [180, -85],

@@ -17,7 +17,7 @@ import {
   installGroundFrame,
   paintGround,
   removeGround,
-  setWaterLevel,
+  setWater,
   steepness,
 } from "./ground-layers.ts";
 import { NOTHING, show } from "./sources.ts";
@@ -56,9 +56,14 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
     fall.value;
     const address = tileAddress(SCHEMES.water, turn, { fall: tint.peek().fall });
     const source = map.getSource<RasterDEMTileSource>("water");
-    if (source && source.tiles[0] !== address) source.setTiles([address]);
+    if (source && source.tiles?.[0] !== address) source.setTiles([address]);
   });
-  effect(() => setWaterLevel(map, level.value, colours.value));
+  effect(() => {
+    const summary = ground.value;
+    level.value;
+    fall.value;
+    if (summary) setWater(map, summary, tint.peek(), colours.value);
+  });
   effect(() => {
     installGroundFrame(map, colours.value);
     const summary = ground.peek();

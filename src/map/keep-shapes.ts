@@ -12,12 +12,14 @@ import {
 } from "../state.ts";
 import { lookAtPlan, planOutOfView } from "./camera.ts";
 import { keepCheckMarks } from "./check-marks.tsx";
+import { keepChoosing } from "./choose-other.ts";
 import { leveeShapes } from "./levee-shapes.ts";
 import { markedShapes, pointedShape } from "./marked-shapes.ts";
 import { planShapes } from "./plan-shapes.ts";
 import { NOTHING, show } from "./sources.ts";
 import { stationMarks } from "./station-marks.ts";
 import { restingView } from "./view.ts";
+import { waterSideIn } from "./water-side.ts";
 
 /** Keeps what lies on the ground (levee, stations, the person's drawing, marks) in step with plan and sizes. */
 export function keepShapes(map: MapLibreMap): void {
@@ -31,8 +33,9 @@ export function keepShapes(map: MapLibreMap): void {
   });
   effect(() => {
     const line = chosenLine.value;
-    const marks = line ? stationMarks(line, metresPerPx.value, unitSystem.value) : NOTHING;
-    show(map, "stations", marks);
+    if (!line) return show(map, "stations", NOTHING);
+    const side = waterSideIn(plan.peek(), line.id);
+    show(map, "stations", stationMarks(line, metresPerPx.value, unitSystem.value, side));
   });
   const standing = computed(() => unlessSame(standingParts()));
   effect(() => {
@@ -46,7 +49,9 @@ export function keepShapes(map: MapLibreMap): void {
     show(map, "plan", planShapes(shown));
   });
   effect(() => {
-    show(map, "marked", markedShapes(chosenLine.value, markedM.value, metresPerPx.value));
+    const line = chosenLine.value;
+    const chainageM = markedM.value ?? line?.totals.greatestHeightAtM ?? null;
+    show(map, "marked", markedShapes(line, chainageM, metresPerPx.value));
   });
   effect(() => {
     show(map, "pointed", pointedShape(chosenLine.value, pointedCheck.value));
@@ -57,7 +62,12 @@ export function keepShapes(map: MapLibreMap): void {
       if (ground.value && planOutOfView(map)) lookAtPlan(map, false);
     });
   });
+  effect(() => {
+    const at = pointedCheck.value?.at;
+    if (at && !map.getBounds().contains([at[0], at[1]])) map.panTo([at[0], at[1]]);
+  });
   keepCheckMarks(map);
+  keepChoosing(map);
 }
 
 /** What the plan's standing shapes are drawn from: everything but the corners of the chosen alternative. */

@@ -1,6 +1,7 @@
 import type { LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
 import { faded, type MapColours } from "./colours.ts";
 import { installImages } from "./hatch.ts";
+import { leveeLayers, MEDIUM, markedLayers, REGULAR, stationLayers } from "./line-layers.ts";
 import { install } from "./sources.ts";
 
 /** What is drawn over this layer: corner handles and lines being drawn lie under it. */
@@ -8,10 +9,6 @@ export const EDIT_BELOW = "marked-cut";
 
 /** The map's own vector sources, one for each thing that changes at its own pace. */
 const SOURCES = ["contours", "plan", "levee", "stations", "pointed", "marked"];
-
-/** Weight names choose the weight; the family is the page's own, drawn by the map itself. */
-const REGULAR = ["Public Sans Variable"];
-const MEDIUM = ["Medium", "Public Sans Variable"];
 
 /** Puts everything that lies on the ground on the map, or recolours it; see {@link install}. */
 export function installLayers(map: MapLibreMap, colours: MapColours): void {
@@ -24,10 +21,10 @@ function layersIn(colours: MapColours): LayerSpecification[] {
     ...contourLabels(colours),
     ...noGo(colours),
     ...alternatives(colours),
-    ...levee(colours),
+    ...leveeLayers(colours),
     ...structures(colours),
-    ...marked(colours),
-    ...stations(colours),
+    ...markedLayers(colours),
+    ...stationLayers(colours),
     ...names(colours),
   ];
 }
@@ -115,65 +112,6 @@ function alternatives(colours: MapColours): LayerSpecification[] {
   ];
 }
 
-function levee(colours: MapColours): LayerSpecification[] {
-  const strip = (index: number): LayerSpecification["filter" & keyof LayerSpecification] =>
-    ["==", ["get", "heightClass"], index] as never;
-  return [
-    {
-      id: "levee-edge",
-      type: "line",
-      source: "levee",
-      filter: ["==", ["get", "kind"], "strip"],
-      layout: { "line-join": "round" },
-      paint: { "line-color": faded(colours.ink, 0.55), "line-width": 1.6 },
-    },
-    ...colours.levee.map(
-      (colour, index): LayerSpecification => ({
-        id: `levee-${index + 1}`,
-        type: "fill",
-        source: "levee",
-        filter: strip(index),
-        paint: { "fill-color": colour },
-      }),
-    ),
-    {
-      id: "levee-over",
-      type: "fill",
-      source: "levee",
-      filter: strip(4),
-      paint: { "fill-pattern": "over-hatch" },
-    },
-    {
-      id: "levee-over-edge",
-      type: "line",
-      source: "levee",
-      filter: strip(4),
-      paint: { "line-color": colours.over, "line-width": 1.2 },
-    },
-    {
-      id: "levee-free",
-      type: "line",
-      source: "levee",
-      filter: ["==", ["get", "kind"], "free"],
-      paint: { "line-color": colours.ink, "line-width": 1.2, "line-dasharray": [4, 3] },
-    },
-    {
-      id: "levee-no-data-ground",
-      type: "line",
-      source: "levee",
-      filter: ["==", ["get", "kind"], "no-data"],
-      paint: { "line-color": colours.panel, "line-width": 11 },
-    },
-    {
-      id: "levee-no-data",
-      type: "line",
-      source: "levee",
-      filter: ["==", ["get", "kind"], "no-data"],
-      paint: { "line-color": colours.over, "line-width": 9, "line-dasharray": [0.22, 0.45] },
-    },
-  ];
-}
-
 function structures(colours: MapColours): LayerSpecification[] {
   return [
     {
@@ -189,63 +127,6 @@ function structures(colours: MapColours): LayerSpecification[] {
       source: "plan",
       filter: ["==", ["get", "kind"], "structure"],
       paint: { "line-color": colours.panel, "line-width": 1 },
-    },
-  ];
-}
-
-function marked(colours: MapColours): LayerSpecification[] {
-  return [
-    {
-      id: "marked-cut",
-      type: "line",
-      source: "marked",
-      filter: ["==", ["get", "kind"], "cut"],
-      layout: { "line-cap": "round" },
-      paint: { "line-color": colours.act, "line-width": 2.4 },
-    },
-    {
-      id: "marked",
-      type: "symbol",
-      source: "marked",
-      filter: ["==", ["get", "kind"], "crosshair"],
-      layout: { "icon-image": "crosshair", "icon-allow-overlap": true },
-      paint: {},
-    },
-  ];
-}
-
-function stations(colours: MapColours): LayerSpecification[] {
-  return [
-    {
-      id: "station-ticks",
-      type: "symbol",
-      source: "stations",
-      layout: {
-        "icon-image": "tick",
-        "icon-rotate": ["get", "bearing"],
-        "icon-rotation-alignment": "map",
-        "icon-allow-overlap": true,
-        "icon-ignore-placement": true,
-      },
-      paint: {},
-    },
-    {
-      id: "station-labels",
-      type: "symbol",
-      source: "stations",
-      layout: {
-        "text-field": ["get", "text"],
-        "text-font": MEDIUM,
-        "text-size": 11.5,
-        "text-offset": ["get", "offset"],
-        "text-padding": 3,
-        "symbol-sort-key": ["get", "rank"],
-      },
-      paint: {
-        "text-color": colours.ink,
-        "text-halo-color": faded(colours.panel, 0.92),
-        "text-halo-width": 2,
-      },
     },
   ];
 }

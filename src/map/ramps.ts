@@ -13,16 +13,23 @@ const TINT_BY_DEPTH_M: readonly (readonly [depthM: number, opacity: number])[] =
 ];
 /** Two stops must lie further apart than the encoding's 1/256 m. */
 const EDGE_M = 0.008;
-/** No ground on land is higher, so that everything above it in a display tile is missing data. */
-const ABOVE_ALL_GROUND_M = HOLE_DISPLAY_M - 60;
+/** Lower than any ground on land or under it. */
+const LOWEST_M = -11_000;
 
 /**
- * Colours for heights relative to the water plane: nothing above `elevationM`, the water's tint deepening
- * with depth below it, and the colour of missing ground where a display tile holds `HOLE_DISPLAY_M`.
+ * Colours for heights relative to the water plane: nothing above `levelM`, the water's tint deepening with
+ * depth below it, and the colour of missing ground from `aboveGroundM` up, where display tiles hold
+ * `HOLE_DISPLAY_M`. The lower `aboveGroundM` is, the thinner the seam that is drawn as neither at the rim
+ * of a hole, where the picture runs smoothly from ground to that height.
  * A pure function of the water, so that a moving stage only sets a paint property.
  */
-export function waterRamp(elevationM: number, colours: MapColours): ExpressionSpecification {
-  const level = Math.min(Math.max(elevationM, -11_000), ABOVE_ALL_GROUND_M - 1);
+export function waterRamp(
+  levelM: number,
+  aboveGroundM: number,
+  colours: MapColours,
+): ExpressionSpecification {
+  const holeM = Math.min(aboveGroundM, HOLE_DISPLAY_M - 1);
+  const level = Math.min(Math.max(levelM, LOWEST_M), holeM - 2);
   const tint = TINT_BY_DEPTH_M.flatMap(([depthM, opacity]) => [
     level - depthM,
     faded(colours.water, opacity),
@@ -36,16 +43,11 @@ export function waterRamp(elevationM: number, colours: MapColours): ExpressionSp
     faded(colours.water, 0.3),
     level,
     faded(colours.water, 0),
-    ABOVE_ALL_GROUND_M,
+    holeM - 1,
     faded(colours.hole, 0),
-    ABOVE_ALL_GROUND_M + 1,
+    holeM,
     colours.hole,
   ] as unknown as ExpressionSpecification;
-}
-
-/** Colour of missing ground alone, for when there is no water to show. */
-export function holeRamp(colours: MapColours): ExpressionSpecification {
-  return waterRamp(-11_000, colours);
 }
 
 /** Warm ground from the lowest to the highest height, in the stretched heights of the relief tiles. */

@@ -1,7 +1,7 @@
 import type { Feature, FeatureCollection } from "geojson";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatStation, lengthFrom, type UnitSystem } from "../../shared/units.ts";
-import { beside, outerSide, spotAt } from "./along.ts";
+import { beside, spotAt } from "./along.ts";
 
 /** Least distance between two labelled stations along the line, CSS pixels. */
 const APART_PX = 66;
@@ -20,16 +20,17 @@ export function stationStepM(metresPerPx: number, system: UnitSystem): number {
 /**
  * Labelled stations as points on the water-side toe: `text`, `bearing` of the tick (degrees clockwise from
  * north, pointing away from the line) and `offset` of the label from the point in heights of its type.
+ * @param side the water's side, left (+1) or right (-1) of chainage
  */
 export function stationMarks(
   line: SizedLine,
   metresPerPx: number,
   system: UnitSystem,
+  side: 1 | -1,
 ): FeatureCollection {
   const { walk } = line;
   const stepM = stationStepM(metresPerPx, system);
   const lengthM = walk.chainageM.at(-1) ?? 0;
-  const side = outerSide(line);
   const features: Feature[] = [];
   const lastM = line.kind === "ring" ? lengthM - stepM / 2 : lengthM;
   for (let k = 0; k * stepM <= lastM + 1e-6; k++) {

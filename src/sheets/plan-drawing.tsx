@@ -6,6 +6,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { leveeShapes } from "../map/levee-shapes.ts";
 import { stationMarks } from "../map/station-marks.ts";
+import { waterSideIn } from "../map/water-side.ts";
 import { classLook } from "../worksheet/class-bar.tsx";
 import { PlanBuildings } from "./plan-buildings.tsx";
 import { type PlanFrame, planFrame } from "./plan-frame.ts";
@@ -40,7 +41,7 @@ export function PlanDrawing({ plan, line, system, room }: PlanDrawingProps) {
       <Site plan={plan} line={line} frame={frame} />
       <Levee plan={plan} line={line} frame={frame} />
       <PlanBuildings structures={plan.structures} frame={frame} system={system} />
-      <Stations line={line} frame={frame} system={system} />
+      <Stations plan={plan} line={line} frame={frame} system={system} />
       <NorthArrow xMm={widthMm - 7} yMm={9} />
       <ScaleBar scale={frame.scale} xMm={4} yMm={heightMm - 4} />
     </svg>
@@ -126,13 +127,15 @@ function StripePattern({ id, everyMm, stripeMm, stripe }: StripePatternProps) {
 }
 
 interface StationsProps {
+  readonly plan: Plan;
   readonly line: SizedLine;
   readonly frame: PlanFrame;
   readonly system: UnitSystem;
 }
 
-function Stations({ line, frame, system }: StationsProps) {
-  const marks = stationMarks(line, frame.scale.mPerMm * PX_MM, system).features;
+function Stations({ plan, line, frame, system }: StationsProps) {
+  const side = waterSideIn(plan, line.id);
+  const marks = stationMarks(line, frame.scale.mPerMm * PX_MM, system, side).features;
   return (
     <>
       {marks.map(({ properties, geometry }) => {

@@ -1,3 +1,4 @@
+import { withCorners } from "../../shared/pins.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { type PlanPlane, planPlane } from "../../shared/plan-plane.ts";
 import { edit, withAlternativeChanged } from "./alternative-edits.ts";
@@ -43,10 +44,11 @@ export function withCornerInserted(alternative: Alignment, index: number): Align
   const to = kind === "ring" ? corners[(index + 1) % corners.length] : corners[index + 1];
   if (!from || !to) return alternative;
   const middle = rounded((from[0] + to[0]) / 2, (from[1] + to[1]) / 2);
-  return {
-    ...alternative,
-    corners: [...corners.slice(0, index + 1), middle, ...corners.slice(index + 1)],
-  };
+  return withCorners(alternative, [
+    ...corners.slice(0, index + 1),
+    middle,
+    ...corners.slice(index + 1),
+  ]);
 }
 
 /** Fewest corners a line of this kind may have. */
@@ -57,7 +59,10 @@ export function fewestCorners(kind: Alignment["kind"]): number {
 /** The alternative without one corner; unchanged when it has no corner to spare. */
 export function withoutCorner(alternative: Alignment, index: number): Alignment {
   if (alternative.corners.length <= fewestCorners(alternative.kind)) return alternative;
-  return { ...alternative, corners: alternative.corners.filter((_, i) => i !== index) };
+  return withCorners(
+    alternative,
+    alternative.corners.filter((_, i) => i !== index),
+  );
 }
 
 /** Moves one corner by metres east and north; moves with the same gesture are one step of undo. */

@@ -4,6 +4,7 @@ import type { Bench, BenchRow } from "./row.ts";
 const BENCHES: ReadonlyMap<string, () => Promise<Bench>> = new Map<string, () => Promise<Bench>>([
   ["size-ring", () => import("./size-ring.ts")],
   ["read-window", () => import("./read-window.ts")],
+  ["trace", () => import("./trace.ts")],
 ]);
 
 const wanted = process.argv.slice(2);

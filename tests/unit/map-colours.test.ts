@@ -8,9 +8,14 @@ import { waterRamp } from "../../src/map/ramps.ts";
 
 const COLOURS = { water: "#2b7a8c", hole: "#b9b2a3" } as MapColours;
 
+const ABOVE_GROUND_M = 8_200;
+
 /** Stops of the ramp as heights and opacities; an opaque colour without alpha counts 1. */
 function stops(levelM: number): { heightM: number; opacity: number; hole: boolean }[] {
-  const [, , , ...rest] = waterRamp(levelM, COLOURS) as unknown as (number | string)[];
+  const [, , , ...rest] = waterRamp(levelM, ABOVE_GROUND_M, COLOURS) as unknown as (
+    | number
+    | string
+  )[];
   return rest.flatMap((heightM, i) => {
     if (i % 2 === 1) return [];
     const colour = String(rest[i + 1]);
@@ -39,7 +44,7 @@ describe("the tint of the water", () => {
           expect(heights[i]! - heights[i - 1]!).toBeGreaterThan(1 / 256);
         }
         expect(opacityAt(levelM, levelM + 0.001).opacity).toBe(0);
-        expect(opacityAt(levelM, levelM + 500).opacity).toBe(0);
+        expect(opacityAt(levelM, levelM + 150).opacity).toBe(0);
         const depths = [0.02, 0.1, 0.5, 1, 2, 4, 9].map(
           (depthM) => opacityAt(levelM, levelM - depthM).opacity,
         );
@@ -52,7 +57,11 @@ describe("the tint of the water", () => {
 
   it("never colours missing ground as water", () => {
     for (const levelM of [-400, 262, 1e9]) {
-      expect(opacityAt(levelM, HOLE_DISPLAY_M)).toEqual({ heightM: 8941, opacity: 1, hole: true });
+      expect(opacityAt(levelM, HOLE_DISPLAY_M)).toEqual({
+        heightM: ABOVE_GROUND_M,
+        opacity: 1,
+        hole: true,
+      });
     }
   });
 });

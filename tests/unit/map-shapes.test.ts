@@ -5,12 +5,13 @@ import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { sizeLine } from "../../shared/size-line.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { nearestChainage, outerSide, spotAt, stretch } from "../../src/map/along.ts";
+import { nearestChainage, spotAt, stretch } from "../../src/map/along.ts";
 import { groupChecks } from "../../src/map/check-groups.ts";
 import { leveeShapes } from "../../src/map/levee-shapes.ts";
 import { markedShapes, pointedShape } from "../../src/map/marked-shapes.ts";
 import { planShapes } from "../../src/map/plan-shapes.ts";
 import { stationMarks, stationStepM } from "../../src/map/station-marks.ts";
+import { waterSideIn } from "../../src/map/water-side.ts";
 import { groundOf, openLine, PLANE, rectangle, ring } from "./grounds.ts";
 
 const LIMIT_M = 1.2192;
@@ -93,7 +94,8 @@ describe("stations on the map", () => {
     "stand outside a ring drawn either way round",
     (...corners) => {
       const line = sizedOn(() => 100, ring(corners));
-      const marks = stationMarks(line, 0.25, "us").features as Feature<Point>[];
+      const side = waterSideIn({ ...PLAN, alignments: [ring(corners)] }, "a");
+      const marks = stationMarks(line, 0.25, "us", side).features as Feature<Point>[];
       expect(marks[0]!.properties!.text).toBe("0+00");
       expect(marks[1]!.properties!.text).toBe("1+00");
       expect(marks).toHaveLength(13);
@@ -124,7 +126,6 @@ describe("places along the line", () => {
       expect(Math.abs(found.chainageM - chainageM)).toBeLessThan(1e-3);
     }
     expect(spotAt(line.walk, 1e9)!.at).toEqual(spotAt(line.walk, line.totals.lengthM)!.at);
-    expect(outerSide(line)).toBe(-1);
   });
 
   it("mark a station with a cut from beyond one toe to beyond the other", () => {
@@ -170,10 +171,15 @@ describe("check marks", () => {
       check("c", "note", far),
       check("d", "stop", null),
     ];
-    const groups = groupChecks({ ...line, checks }, ([lon, lat]) => ({
-      x: PLANE.toPlane([lon, lat])[0] * 4,
-      y: -PLANE.toPlane([lon, lat])[1] * 4,
-    }));
+    const groups = groupChecks(
+      { ...line, checks },
+      ([lon, lat]) => ({
+        x: PLANE.toPlane([lon, lat])[0] * 4,
+        y: -PLANE.toPlane([lon, lat])[1] * 4,
+      }),
+      0.25,
+      -1,
+    );
     expect(groups.map((group) => group.checks.map((each) => each.id))).toEqual([["a", "b"], ["c"]]);
     expect(groups[0]!.offset[0]).toBeCloseTo(0, 3);
     expect(groups[0]!.offset[1]).toBeCloseTo(-27, 3);

@@ -4,6 +4,7 @@ import { documentsIn } from "../../shared/handbook.ts";
 import { formatSetting, parseSetting } from "../../shared/setting-text.ts";
 import { SETTINGS, type Setting, type SettingPath } from "../../shared/settings.ts";
 
+const PARTS = ["water", "ground", "section", "practice", "holding", "time"] as const;
 const PATHS = Object.keys(SETTINGS) as SettingPath[];
 const at = (path: SettingPath): Setting => SETTINGS[path];
 
@@ -15,9 +16,7 @@ function numbersIn(value: unknown, path: string): string[] {
 
 describe("every adjustable number", () => {
   it("is in the list, with the default that an empty plan has", () => {
-    const adjustable = (["water", "ground", "section", "practice"] as const).flatMap((part) =>
-      numbersIn(EMPTY_PLAN[part], part),
-    );
+    const adjustable = PARTS.flatMap((part) => numbersIn(EMPTY_PLAN[part], part));
     expect([...adjustable, "water.datumOffsetM"].sort()).toEqual([...PATHS].sort());
     for (const path of adjustable) {
       const inPlan = path
@@ -73,6 +72,13 @@ describe("units of settings", () => {
     ["water.fallPerM", "2 ft/mi", 2 / 5280],
     ["water.fallPerM", "0.4 m/km", 0.0004],
     ["water.stageM", `-1' 6"`, -0.4572],
+    ["holding.fillHighMPerS", "0.1 cm/s", 0.001],
+    ["holding.fillHighMPerS", "86.4 m/day", 0.001],
+    ["holding.rainMPerS", "2 in/h", 0.0508 / 3600],
+    ["holding.rainMPerS", "36 mm/h", 1e-5],
+    ["time.setUpH", "90 min", 1.5],
+    ["time.dayFromH", "06:30", 6.5],
+    ["time.dayToH", "21", 21],
   ] as const)("%s takes %s", (path, text, expected) => {
     const read = parseSetting(path, text, "us");
     expect(read.ok && read.value).toBeCloseTo(expected, 9);

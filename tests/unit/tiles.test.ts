@@ -25,7 +25,14 @@ function terrainOf(heightAt: (at: LonLat) => number, corners?: Terrain["summary"
     [WEST, SOUTH],
   ] as unknown as Terrain["summary"]["corners"];
   const terrain = {
-    summary: { bounds: [WEST, SOUTH, EAST, NORTH], corners: corners ?? box, cellXM: 1, cellYM: 1 },
+    summary: {
+      bounds: [WEST, SOUTH, EAST, NORTH],
+      corners: corners ?? box,
+      columns: 1630,
+      rows: 2222,
+      cellXM: 1,
+      cellYM: 1,
+    },
     readGrid: async (
       place: (column: number, row: number) => LonLat,
       columns: number,

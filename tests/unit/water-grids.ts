@@ -1,4 +1,6 @@
+import type { GroundSummary } from "../../shared/messages.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
+import type { Terrain } from "../../workers/raster/terrain.ts";
 import { emptyFrame, makeGrid, writeRows } from "../../workers/water/frame-heights.ts";
 import { cellIndex, type GridPlace, type WaterGrid } from "../../workers/water/water-grid.ts";
 import { PLANE } from "./grounds.ts";
@@ -92,3 +94,56 @@ export const TURNS: readonly {
     },
   };
 });
+
+/** A terrain that holds a grid of the tests, as far as water is traced on it. */
+export function terrainOf(heights: Heights, cellM = 1): Terrain {
+  const { columns, rows, heightM } = heights;
+  const { place } = gridFrom({ columns: 1, rows: 1, heightM: new Float32Array(1) }, cellM);
+  const at = (column: number, row: number) =>
+    column >= 0 && row >= 0 && column < columns && row < rows
+      ? heightM[row * columns + column]!
+      : Number.NaN;
+  const unused = () => {
+    throw new Error("Water is traced on the raster's cells.");
+  };
+  return {
+    summary: { columns, rows } as GroundSummary,
+    samplerFor: unused,
+    probe: unused,
+    async readGrid(project, across, down) {
+      const picture = new Float32Array(across * down);
+      for (let i = 0; i < picture.length; i++) {
+        const [longitude, latitude] = project(i % across, Math.floor(i / across));
+        const [column, row] = place.toCell(longitude, latitude);
+        picture[i] = at(Math.round(column), Math.round(row));
+      }
+      return picture;
+    },
+    cells: {
+      ...place,
+      async read(window) {
+        const found = new Float32Array(window.columns * window.rows);
+        for (let i = 0; i < found.length; i++) {
+          const row = Math.floor(i / window.columns);
+          found[i] = at(window.column + i - row * window.columns, window.row + row);
+        }
+        return { ...window, heightsM: found };
+      },
+    },
+  };
+}
+
+/** Heights by a formula of the plan plane: x east, y south of the first cell's middle, metres. */
+export function byFormula(
+  columns: number,
+  rows: number,
+  heightAt: (xM: number, southM: number) => number,
+  cellM = 1,
+): Heights {
+  const heightM = new Float32Array(columns * rows);
+  for (let i = 0; i < heightM.length; i++) {
+    const row = Math.floor(i / columns);
+    heightM[i] = heightAt((i - row * columns) * cellM, row * cellM);
+  }
+  return { columns, rows, heightM };
+}

@@ -24,7 +24,7 @@ function cellsOf(from: GridSpot, to: GridSpot): [number, number, number][] {
 describe("the cells a straight piece goes through", () => {
   it("each share a side with the one before, from the first to the last, none twice", () => {
     const random = seededRandom(3);
-    for (let k = 0; k < 500; k++) {
+    for (let k = 0; k < 200; k++) {
       const spot = (): GridSpot =>
         k % 3 === 0
           ? [Math.round(20 * random()) / 2, Math.round(20 * random()) / 2]
@@ -33,28 +33,26 @@ describe("the cells a straight piece goes through", () => {
       const cells = cellsOf(from, to);
       expect(cells[0]!.slice(0, 2)).toEqual(from.map((at) => Math.floor(at + 0.5)));
       expect(cells.at(-1)!.slice(0, 2)).toEqual(to.map((at) => Math.floor(at + 0.5)));
-      for (let i = 1; i < cells.length; i++) {
-        const [column, row, share] = cells[i]!;
-        const [beforeColumn, beforeRow, beforeShare] = cells[i - 1]!;
-        expect(Math.abs(column - beforeColumn) + Math.abs(row - beforeRow)).toBe(1);
-        expect(share).toBeGreaterThanOrEqual(beforeShare - 1e-12);
-      }
+      const steps = cells.slice(1).map(([column, row, share], i) => {
+        const [beforeColumn, beforeRow, beforeShare] = cells[i]!;
+        const sides = Math.abs(column - beforeColumn) + Math.abs(row - beforeRow);
+        return sides === 1 && share >= beforeShare - 1e-12;
+      });
+      expect(steps).not.toContain(false);
       expect(new Set(cells.map(String)).size).toBe(cells.length);
     }
   });
 
   it("hold every point of the piece", () => {
     const random = seededRandom(4);
-    for (let k = 0; k < 200; k++) {
+    for (let k = 0; k < 60; k++) {
       const from: GridSpot = [20 * random(), 20 * random()];
       const to: GridSpot = [20 * random(), 20 * random()];
       const cells = new Set(cellsOf(from, to).map(([column, row]) => `${column},${row}`));
-      for (let i = 0; i <= 97; i++) {
-        const [column, row] = [0, 1].map((axis) =>
-          Math.floor(from[axis]! + (i / 97) * (to[axis]! - from[axis]!) + 0.5),
-        );
-        expect(cells).toContain(`${column},${row}`);
-      }
+      const through = Array.from({ length: 98 }, (_, i) =>
+        from.map((at, axis) => Math.floor(at + (i / 97) * (to[axis]! - at) + 0.5)).join(),
+      );
+      expect(through.filter((cell) => !cells.has(cell))).toEqual([]);
     }
   });
 
@@ -67,7 +65,7 @@ describe("the cells a straight piece goes through", () => {
 describe("a ring built as a wall", () => {
   it("lets no water in, at any angle, size and place on the grid", () => {
     const random = seededRandom(8);
-    for (let k = 0; k < 60; k++) {
+    for (let k = 0; k < 30; k++) {
       const corners = polygon(3 + (k % 6), random);
       const grid = lowGround();
       const line = layLine(ring(corners), PLANE);
@@ -77,7 +75,7 @@ describe("a ring built as a wall", () => {
       const under = new Set(wall.cells);
       const covered = outlineCells(grid, ring(corners).corners).filter((cell) => !under.has(cell));
       expect(covered.length).toBeGreaterThan(10);
-      for (const cell of covered) expect(codes[cell]).toBe(1);
+      expect(covered.every((cell) => codes[cell] === 1)).toBe(true);
       removeWall(grid, wall);
       expect(inner(grid, grid.heightM).every((height) => height === 0)).toBe(true);
     }

@@ -1,5 +1,6 @@
 import { Refusal } from "../../shared/failure.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { alternativesInTime } from "../../shared/time/ways-out.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { unitFrom } from "./units.ts";
@@ -17,7 +18,9 @@ Heights, quantities and checks of every alternative in the plan, as JSON on stan
 A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
 is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
-kilograms, as their names say; where there is no ground data they are null.
+kilograms, as their names say; where there is no ground data they are null. "holding" says whether the line
+stands, what seeps through it and what is to be pumped; "time" who builds what when, and whether the crest
+stays ahead of the forecast that the plan holds in "time".
 `;
 
 /** `size`: a drawn line's heights, quantities and checks. */
@@ -52,11 +55,20 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   const terrain = await engine.openTerrain({ files, verticalUnit });
   for (const note of terrain.notes) say(`Note: ${note}`);
   const { lines } = await engine.size({ plan });
-  return toJson({ alternatives: lines.map(reported), terrain });
+  return toJson({ alternatives: lines.map((line) => reported(line, lines)), terrain });
 }
 
 /** The line without the fine walk, in the order a reader wants it. */
-function reported(line: SizedLine) {
+function reported(line: SizedLine, lines: readonly SizedLine[]) {
   const { id, name, kind, totals, stations, walk: _, ...rest } = line;
-  return { name, kind, lengthM: totals.lengthM, totals, stations, id, ...rest };
+  const { holding, time, ...plain } = rest;
+  return {
+    ...{ name, kind, lengthM: totals.lengthM, totals, stations, id, ...plain },
+    holding: holding && { ...holding, profile: undefined },
+    time: time && {
+      ...time,
+      wetH: undefined,
+      alternativesInTime: alternativesInTime(line, lines).map((other) => other.name),
+    },
+  };
 }

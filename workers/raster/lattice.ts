@@ -27,8 +27,13 @@ export interface Lattice {
 const TOLERANCE_M = 1e-4;
 const WIDEST_SPACING_M = 256;
 const NARROWEST_SPACING_M = 4;
-/** Squares whose middle, where a bilinear map errs most, is compared with the exact way. */
+/** Squares that are compared with the exact way, and where in them a bilinear map errs most. */
 const COMPARED = 64;
+const PROBES = [
+  [0.5, 0],
+  [0, 0.5],
+  [0.5, 0.5],
+] as const;
 
 /**
  * @param toCell exact way from plan-plane metres to column and row
@@ -112,7 +117,10 @@ function reachOf(columns: Float64Array, rows: Float64Array): PlaneBox {
   return reach;
 }
 
-/** Cells. Squares spread over the whole lattice are compared at their middle. */
+/**
+ * Cells. Squares spread over the whole lattice are compared in the middle of two sides and of the square:
+ * where the projection is conformal the errors along x and y cancel in the middle of the square.
+ */
 function worstError(
   box: PlaneBox,
   spacingM: number,
@@ -126,11 +134,13 @@ function worstError(
   for (let square = 0; square < across * up; square += step) {
     const i = square % across;
     const j = Math.floor(square / across);
-    const [column, row] = toCell(box.minX + (i + 0.5) * spacingM, box.minY + (j + 0.5) * spacingM);
     const c = coefficients.subarray(8 * square, 8 * square + 8);
-    const nearColumn = c[0]! + (c[1]! + c[2]!) / 2 + c[3]! / 4;
-    const nearRow = c[4]! + (c[5]! + c[6]!) / 2 + c[7]! / 4;
-    worst = Math.max(worst, Math.hypot(nearColumn - column, nearRow - row));
+    for (const [u, v] of PROBES) {
+      const [column, row] = toCell(box.minX + (i + u) * spacingM, box.minY + (j + v) * spacingM);
+      const nearColumn = c[0]! + c[1]! * u + c[2]! * v + c[3]! * u * v;
+      const nearRow = c[4]! + c[5]! * u + c[6]! * v + c[7]! * u * v;
+      worst = Math.max(worst, Math.hypot(nearColumn - column, nearRow - row));
+    }
   }
   return worst;
 }

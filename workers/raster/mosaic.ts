@@ -59,9 +59,10 @@ export async function readMosaic(
   store: BlockStore,
 ): Promise<WindowCells> {
   const target = emptyWindow(window);
-  for (const { raster, column, row } of mosaic.parts) {
+  for (const [i, { raster, column, row }] of mosaic.parts.entries()) {
     const level = levels.get(raster)![0]!;
-    await fillFromLevel(target, level, store, window.column - column, window.row - row);
+    const place = { column: window.column - column, row: window.row - row };
+    await fillFromLevel(target, level, store, place, i === 0);
   }
   return target;
 }

@@ -37,6 +37,7 @@ export interface OpenRaster {
   readonly vertical: VerticalReference;
   /** Full resolution first, then overviews from fine to coarse. */
   levels(metresPerUnit: number, store: BlockStore): readonly RasterLevel[];
+  /** What the person should know, without the file's name: it is put before. */
   readonly notes: readonly string[];
 }
 

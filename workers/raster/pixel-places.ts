@@ -15,6 +15,11 @@ type Project = (column: number, row: number) => [number, number];
 const STEP = 8;
 /** Places may be off by this share of an output pixel. */
 const TOLERANCE_PIXELS = 0.05;
+const PROBES = [
+  [0.5, 0],
+  [0, 0.5],
+  [0.5, 0.5],
+] as const;
 
 /** Projects every eighth pixel and fills in between; every pixel where that is not near enough. */
 export function pixelPlaces(
@@ -57,7 +62,10 @@ function fill(
   }
 }
 
-/** A bilinear stand-in over one square of pixels; null where its middle is not near enough. */
+/**
+ * A bilinear stand-in over one square of pixels; null where it is not near enough in the middle of two
+ * sides and of the square (between conformal projections the middle alone would show no error).
+ */
 function squareAt(exact: Project, left: number, top: number, tolerance: number): Project | null {
   const a = exact(left, top);
   const b = exact(left + STEP, top);
@@ -65,9 +73,11 @@ function squareAt(exact: Project, left: number, top: number, tolerance: number):
   const d = exact(left + STEP, top + STEP);
   const between = (u: number, v: number, k: 0 | 1): number =>
     (1 - v) * ((1 - u) * a[k] + u * b[k]) + v * ((1 - u) * c[k] + u * d[k]);
-  const middle = exact(left + STEP / 2, top + STEP / 2);
-  const off = Math.hypot(between(0.5, 0.5, 0) - middle[0], between(0.5, 0.5, 1) - middle[1]);
-  if (!(off <= tolerance)) return null;
+  const isNear = ([u, v]: readonly [number, number]): boolean => {
+    const [column, row] = exact(left + STEP * u, top + STEP * v);
+    return Math.hypot(between(u, v, 0) - column, between(u, v, 1) - row) <= tolerance;
+  };
+  if (!PROBES.every(isNear)) return null;
   return (x, y) => {
     const u = (x - left) / STEP;
     const v = (y - top) / STEP;

@@ -28,8 +28,9 @@ export async function surveyHeights(
     const chosen = levelFor(levels, budget);
     const blocks = blocksOf(chosen, budget);
     fromOverview ||= chosen !== levels[0] || blocks.length < blockCount(chosen);
-    for (const [column, row] of blocks)
-      look(seen, chosen, await store.block(chosen, column, row), column);
+    for (const [column, row] of blocks) {
+      look(seen, chosen, await store.block(chosen, column, row), column, row);
+    }
   }
   return {
     lowestM: seen.lowestM,
@@ -68,9 +69,11 @@ function look(
   level: RasterLevel,
   block: Float32Array,
   blockColumn: number,
+  blockRow: number,
 ): void {
   const width = Math.min(level.blockColumns, level.columns - blockColumn * level.blockColumns);
-  for (let start = 0; start < block.length; start += level.blockColumns) {
+  const height = Math.min(level.blockRows, level.rows - blockRow * level.blockRows);
+  for (let start = 0; start < height * level.blockColumns; start += level.blockColumns) {
     for (let i = start; i < start + width; i++) {
       const heightM = block[i]!;
       if (Number.isNaN(heightM)) seen.holes++;

@@ -75,8 +75,7 @@ export async function openTerrain(
     rasters.map((raster) => [raster, raster.levels(metresPer(choices.get(raster)!.unit), store)]),
   );
   const notes = [
-    ...rasters.flatMap((raster) => raster.notes),
-    ...rasters.flatMap((raster) => disagreement(raster, verticalUnit)),
+    ...gatheredNotes(rasters, verticalUnit),
     ...(mosaic.overlap ? ["Files overlap: where they do, the first one with data counts."] : []),
     ...loose.map(
       (side) => `"${side.name}" belongs to none of the rasters by name and is not used.`,
@@ -114,10 +113,23 @@ function unitOf(raster: OpenRaster, stated: VerticalUnit | null): UnitChoice {
   throw unknownUnit(raster.name);
 }
 
-function disagreement({ name, vertical }: OpenRaster, stated: VerticalUnit | null): string[] {
+/** What is to be known of the files, once for all files of which the same is to be known. */
+function gatheredNotes(rasters: readonly OpenRaster[], stated: VerticalUnit | null): string[] {
+  const namesByNote = new Map<string, string[]>();
+  for (const raster of rasters) {
+    for (const note of [...raster.notes, ...disagreement(raster, stated)]) {
+      namesByNote.set(note, [...(namesByNote.get(note) ?? []), raster.name]);
+    }
+  }
+  return [...namesByNote].map(([note, [first, ...others]]) =>
+    others.length === 0 ? `"${first}": ${note}.` : `"${first}" and ${others.length} more: ${note}.`,
+  );
+}
+
+function disagreement({ vertical }: OpenRaster, stated: VerticalUnit | null): string[] {
   if (!stated || !vertical.unit || vertical.unit === stated) return [];
   return [
-    `"${name}" states that its heights are in ${unitWords(vertical.unit)}; that counts, not the ${unitWords(stated)} chosen in Ground.`,
+    `heights are in ${unitWords(vertical.unit)} as the file states, not in the ${unitWords(stated)} chosen in Ground`,
   ];
 }
 

@@ -45,15 +45,15 @@ export function contains(outer: CellWindow, inner: CellWindow): boolean {
 
 /**
  * Copies what a level has of the target's window into it. Cells that already hold a height keep it.
- * @param column where the target's first column lies in the level
- * @param row where the target's first row lies in the level
+ * @param place where the target's first cell lies in the level, if not at its own column and row
+ * @param isEmpty true when the target holds no height yet: quicker
  */
 export async function fillFromLevel(
   target: WindowCells,
   level: RasterLevel,
   store: BlockStore,
-  column = target.column,
-  row = target.row,
+  { column, row }: { readonly column: number; readonly row: number } = target,
+  isEmpty = true,
 ): Promise<void> {
   const left = Math.max(0, column);
   const top = Math.max(0, row);
@@ -75,17 +75,13 @@ export async function fillFromLevel(
     const blockLeft = bx * level.blockColumns;
     const blockTop = by * level.blockRows;
     const from = Math.max(left, blockLeft);
-    const to = Math.min(right, blockLeft + level.blockColumns);
+    const count = Math.min(right, blockLeft + level.blockColumns) - from;
     const last = Math.min(bottom, blockTop + level.blockRows);
     for (let y = Math.max(top, blockTop); y < last; y++) {
       const source = (y - blockTop) * level.blockColumns + (from - blockLeft);
-      copyRow(
-        block,
-        source,
-        target.heightsM,
-        (y - row) * target.columns + (from - column),
-        to - from,
-      );
+      const to = (y - row) * target.columns + (from - column);
+      if (isEmpty) target.heightsM.set(block.subarray(source, source + count), to);
+      else copyMissing(block, source, target.heightsM, to, count);
     }
   };
 
@@ -102,7 +98,7 @@ export async function fillFromLevel(
 }
 
 /** First data wins: only cells that are still NaN are written. */
-function copyRow(
+function copyMissing(
   source: Float32Array,
   from: number,
   target: Float32Array,

@@ -32,8 +32,6 @@ interface Span {
   readonly walk: OddWalk;
 }
 
-/** Rings within this share of each other count as equal. */
-export const TOLERANCE = 1e-3;
 /** Starts on either side of a bound's two ends that are split off together. */
 const SPLIT_MARGIN = 8;
 const RINGS_KEPT = 12;

@@ -76,7 +76,7 @@ export function* findRing(
     }
   };
   if (open(nearLattice)) {
-    const wish = { ...USUAL_WISH, outOfTime: effort.outOfTime };
+    const wish = { ...USUAL_WISH, by: "divide" as const, outOfTime: effort.outOfTime };
     take(nearLattice, yield* searchLattice(nearLattice, inside[0]!, wish));
   }
   const found = best as PricedRing | null;

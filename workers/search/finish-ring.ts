@@ -1,8 +1,8 @@
-import { bentLine, cornersOf, NO_PINS, totalPrice } from "./bent-line.ts";
+import { type BentLine, bentLine, cornersOf, NO_PINS, totalPrice } from "./bent-line.ts";
 import { clearanceField } from "./clearance-field.ts";
 import { cutAtCrest } from "./free-ground.ts";
 import { ringClass } from "./leg-class.ts";
-import { walkLine } from "./line-figures.ts";
+import { type LineWalk, walkLine } from "./line-figures.ts";
 import type { PricedRing } from "./line-from-loop.ts";
 import { crossingLegs } from "./line-shape.ts";
 import { contains, signedArea } from "./shape.ts";
@@ -13,29 +13,30 @@ import type { FoundRing, Point } from "./types.ts";
 const MOST_REPAIRS = 4;
 /** Added to a clearance found wanting, metres. */
 const REPAIR_MARGIN_M = 0.005;
+/** Most that better placed toes may add to the price, as a factor. */
+const WORTH_PRICE = 1.1;
 const REPAIR_FROM_M = 0.5;
 const REPAIR_TO_M = 0.01;
 /** Length over the limit that is not worth a flag, metres. */
 const NEGLIGIBLE_M = 0.05;
 
 /**
- * Checks a ring on the ground itself and completes it. Where ground falling toward a structure brings the
- * toe closer than the level section said, the clearance is raised by what is missing and the corners slide
- * again.
+ * Checks a ring on the ground itself and completes it. Where it comes closer to an obstacle than the rule
+ * says, or its toe does because the ground falls toward the obstacle, that clearance is raised by what is
+ * missing and the corners slide again; the ring that keeps the rule and has its toes best placed is taken.
  */
 export function finishRing(terms: SiteTerms, ring: PricedRing): FoundRing {
-  let priced: PricedRing = { ...ring, corners: uncrossed(terms, ring.corners) };
-  let corners = counterClockwise(pointsOf(priced.corners));
-  let walk = walkLine(terms, corners, true);
+  let best = checked(terms, { ...ring, corners: uncrossed(terms, ring.corners) });
+  let next = best;
   let strict = terms;
-  for (let repair = 0; repair < MOST_REPAIRS && walk.spareM.some((each) => each < 0); repair++) {
-    strict = withMoreClearance(strict, walk.spareM);
-    const line = bentLine(strict, priced.corners, true, NO_PINS);
+  for (let repair = 0; repair < MOST_REPAIRS && least(next.toeSpareM, next.ruleSpareM) < 0; repair++) {
+    strict = withMoreClearance(strict, next);
+    const line = bentLine(strict, interleaved(next.corners), true, NO_PINS);
     slideCorners(strict, line, radii(REPAIR_FROM_M, REPAIR_TO_M));
-    priced = { corners: cornersOf(line), priceM3: totalPrice(line) };
-    corners = counterClockwise(pointsOf(priced.corners));
-    walk = walkLine(terms, corners, true);
+    next = checked(terms, { corners: cornersOf(line), priceM3: priceOf(terms, line) });
+    if (betterPlaced(next, best)) best = next;
   }
+  const { corners, figures } = best;
   const { structures } = terms.request;
   const inside = (k: number) => contains(corners, ...terms.obstacles[k]!.shape.inside);
   const { pieces, free } = cutAtCrest(terms, corners);
@@ -43,14 +44,39 @@ export function finishRing(terms: SiteTerms, ring: PricedRing): FoundRing {
     corners,
     encloses: structures.map((_, k) => k).filter(inside),
     enclosedM2: signedArea(corners),
-    figures: walk.figures,
-    priceM3: priced.priceM3,
-    overLimit: walk.figures.overLimitM > NEGLIGIBLE_M,
-    spareClearanceM: walk.spareM.reduce((least, each) => Math.min(least, each), Infinity),
-    blindM: walk.blindM,
+    figures,
+    priceM3: best.priceM3,
+    overLimit: figures.overLimitM > NEGLIGIBLE_M,
+    spareClearanceM: least(best.toeSpareM.subarray(0, structures.length)),
+    blindM: best.blindM,
     pieces,
     free,
   };
+}
+
+interface CheckedRing extends LineWalk {
+  readonly corners: readonly Point[];
+  readonly priceM3: number;
+}
+
+function checked(terms: SiteTerms, ring: PricedRing): CheckedRing {
+  const corners = counterClockwise(pointsOf(ring.corners));
+  return { corners, priceM3: ring.priceM3, ...walkLine(terms, corners, true) };
+}
+
+/** Keeping the rule comes first, then room at the toes; neither at a price that only a broken rule has. */
+function betterPlaced(next: CheckedRing, best: CheckedRing): boolean {
+  const rule = Math.min(0, least(next.ruleSpareM)) - Math.min(0, least(best.ruleSpareM));
+  if (rule !== 0) return rule > 0;
+  return least(next.toeSpareM) > least(best.toeSpareM) && next.priceM3 < best.priceM3 * WORTH_PRICE;
+}
+
+function least(...lists: Float64Array[]): number {
+  return lists.reduce((low, list) => list.reduce((a, b) => Math.min(a, b), low), Infinity);
+}
+
+function priceOf(terms: SiteTerms, line: BentLine): number {
+  return totalPrice(bentLine(terms, cornersOf(line), true, NO_PINS));
 }
 
 export function pointsOf(corners: Float64Array): Point[] {
@@ -67,9 +93,9 @@ function counterClockwise(corners: Point[]): Point[] {
   return signedArea(corners) < 0 ? corners.reverse() : corners;
 }
 
-function withMoreClearance(terms: SiteTerms, spareM: Float64Array): SiteTerms {
+function withMoreClearance(terms: SiteTerms, { ruleSpareM, toeSpareM }: LineWalk): SiteTerms {
   const obstacles = terms.obstacles.map((each, k) => {
-    const missing = k < spareM.length ? -spareM[k]! : 0;
+    const missing = -Math.min(ruleSpareM[k]!, toeSpareM[k]!);
     if (!(missing > 0)) return each;
     const clearM = each.clearM + missing + REPAIR_MARGIN_M;
     return { ...each, clearM, field: clearanceField(each.shape, clearM) };

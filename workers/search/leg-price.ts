@@ -1,5 +1,5 @@
 import { spareAt } from "./clearance-field.ts";
-import { legDistance, signedDistance } from "./shape.ts";
+import { legNearest, type Nearest, signedDistance } from "./shape.ts";
 import { BLOCK_SHIFT, readBlock } from "./site-ground.ts";
 import type { Obstacle, SiteTerms } from "./site-terms.ts";
 
@@ -198,10 +198,18 @@ function closeTo(
     }
   }
   if (field || deepest > 0) return breach;
-  const distance = legDistance(shape, x1, y1, x2, y2);
-  if (distance < clearM - 1e-9) breach += BREACH_PRICE + BREACH_DEPTH_PRICE * (clearM - distance);
-  if (distance === 0) breach += samples * BREACH_DEPTH_PRICE * BLIND_DEPTH_M;
+  legNearest(nearest, shape, x1, y1, x2, y2);
+  const at = nearest.share;
+  const depth = clearM + halfBase(terms, heightOn(terms, x1 + at * dx, y1 + at * dy)) - nearest.distance;
+  if (depth > 1e-9) breach += BREACH_PRICE + BREACH_DEPTH_PRICE * depth;
+  if (nearest.distance === 0) breach += samples * BREACH_DEPTH_PRICE * BLIND_DEPTH_M;
   return breach;
+}
+
+const nearest: Nearest = { distance: 0, share: 0 };
+
+function heightOn({ crest, ground }: SiteTerms, x: number, y: number): number {
+  return crest.at(x, y) - ground.heightAt(x, y);
 }
 
 function sampleShare(i: number, samples: number): number {

@@ -1,6 +1,6 @@
 import type { GroundSampler } from "../../shared/ground.ts";
 import { shareAbove } from "../../shared/volume.ts";
-import { signedDistance } from "./shape.ts";
+import { type Shape, signedDistance } from "./shape.ts";
 import type { SiteTerms } from "./site-terms.ts";
 import type { LineFigures, Point } from "./types.ts";
 
@@ -8,10 +8,12 @@ import type { LineFigures, Point } from "./types.ts";
 export interface LineWalk {
   readonly figures: LineFigures;
   /**
-   * Least distance from a toe to a structure less the setback, for each structure, metres; Infinity where
-   * far. The toe is where the section meets the ground, and no nearer to the line than half the base.
+   * For each obstacle of the site the least distance from the line to it, less its clearance (the setback for
+   * a structure, nothing for others) and half the base at the height there, metres; Infinity where far.
    */
-  readonly spareM: Float64Array;
+  readonly ruleSpareM: Float64Array;
+  /** The same with the distance from the toe, where the section meets the ground, in place of the half base. */
+  readonly toeSpareM: Float64Array;
   /** Length on which ground under the base is missing, metres. */
   readonly blindM: number;
 }
@@ -25,6 +27,10 @@ interface Sample {
 }
 
 const COARSEST_M = 0.5;
+/** Spacing at which clearances are looked at near obstacles, metres. */
+const CLOSE_STEP_M = 0.1;
+/** Beyond this from the clearance no half base reaches, metres. */
+const FAR_M = 6;
 
 /**
  * Walks a line with samples no further apart than half a cell and 0.5 m, cuts the section at each, and
@@ -35,7 +41,8 @@ export function walkLine(terms: SiteTerms, corners: readonly Point[], closed: bo
   const { request } = terms;
   const ground = terms.ground.source;
   const stepM = Math.min(COARSEST_M, ground.cellM / 2);
-  const spareM = new Float64Array(request.structures.length).fill(Infinity);
+  const ruleSpareM = new Float64Array(terms.obstacles.length).fill(Infinity);
+  const toeSpareM = ruleSpareM.slice();
   const sum = { volume: 0, level: 0, length: 0, built: 0, greatest: 0, over: 0, blind: 0 };
   const legs = closed ? corners.length : corners.length - 1;
   const before: Sample = { areaM2: 0, levelM2: 0, heightM: 0, greatestM: 0 };
@@ -51,11 +58,12 @@ export function walkLine(terms: SiteTerms, corners: readonly Point[], closed: bo
     const stretch = length / steps;
     for (let i = 0; i <= steps; i++) {
       const t = i / steps;
-      sampleAt(terms, ground, x1 + t * (x2 - x1), y1 + t * (y2 - y1), leftX, leftY, here, spareM);
+      sampleAt(terms, ground, x1 + t * (x2 - x1), y1 + t * (y2 - y1), leftX, leftY, here, toeSpareM);
       if (i > 0) addStretch(sum, before, here, stretch, request.rule.limitM);
       Object.assign(before, here);
     }
     sum.length += length;
+    closeLook(terms, ground, corners[k]!, corners[(k + 1) % corners.length]!, ruleSpareM);
   }
   const figures = {
     volumeM3: sum.volume,
@@ -65,7 +73,7 @@ export function walkLine(terms: SiteTerms, corners: readonly Point[], closed: bo
     greatestHeightM: sum.greatest,
     overLimitM: sum.over,
   };
-  return { figures, spareM, blindM: sum.blind };
+  return { figures, ruleSpareM, toeSpareM, blindM: sum.blind };
 }
 
 function sampleAt(
@@ -85,26 +93,59 @@ function sampleAt(
   out.levelM2 = section.areaAt(Math.max(0, out.heightM));
   out.areaM2 = out.levelM2;
   out.greatestM = Math.max(0, out.heightM);
-  const halfBaseM = section.halfBaseAt(Math.max(0, out.heightM));
-  let toeLeftM = halfBaseM;
-  let toeRightM = halfBaseM;
+  let toeLeftM = section.halfBaseAt(Math.max(0, out.heightM));
+  let toeRightM = toeLeftM;
   if (section.cut && out.heightM > 0) {
     const cut = section.cut(x, y, leftX, leftY, crestM);
     out.areaM2 = cut.areaM2;
     out.greatestM = crestM - cut.lowestM;
-    toeLeftM = Math.max(halfBaseM, cut.toeLeftM);
-    toeRightM = Math.max(halfBaseM, cut.toeRightM);
+    toeLeftM = cut.toeLeftM;
+    toeRightM = cut.toeRightM;
   }
+  const { setbackM } = request.rule;
   for (let s = 0; s < spareM.length; s++) {
-    const { shape } = obstacles[s]!;
-    const nearM = request.rule.setbackM + Math.max(toeLeftM, toeRightM) + 1;
-    if (x < shape.minX - nearM || x > shape.maxX + nearM) continue;
-    if (y < shape.minY - nearM || y > shape.maxY + nearM) continue;
+    const { shape, role } = obstacles[s]!;
+    const clearM = role === "structure" ? setbackM : 0;
+    if (farFrom(shape, x, y, clearM + Math.max(toeLeftM, toeRightM) + 1)) continue;
     const toe = Math.min(
       signedDistance(shape, x + leftX * toeLeftM, y + leftY * toeLeftM),
       signedDistance(shape, x - leftX * toeRightM, y - leftY * toeRightM),
     );
-    spareM[s] = Math.min(spareM[s]!, toe - request.rule.setbackM);
+    spareM[s] = Math.min(spareM[s]!, toe - clearM);
+  }
+}
+
+function farFrom(shape: Shape, x: number, y: number, nearM: number): boolean {
+  return (
+    x < shape.minX - nearM || x > shape.maxX + nearM || y < shape.minY - nearM || y > shape.maxY + nearM
+  );
+}
+
+/** Looks closely along a leg at the clearance from its centre line less the half base. */
+function closeLook(
+  { request, obstacles, crest }: SiteTerms,
+  ground: GroundSampler,
+  [x1, y1]: Point,
+  [x2, y2]: Point,
+  spareM: Float64Array,
+): void {
+  const steps = Math.ceil(Math.hypot(x2 - x1, y2 - y1) / CLOSE_STEP_M);
+  for (let s = 0; s < spareM.length; s++) {
+    const { shape, role } = obstacles[s]!;
+    const clearM = role === "structure" ? request.rule.setbackM : 0;
+    for (let i = 0; i <= steps; ) {
+      const x = x1 + (i / steps) * (x2 - x1);
+      const y = y1 + (i / steps) * (y2 - y1);
+      const distance = signedDistance(shape, x, y);
+      if (distance > clearM + FAR_M) {
+        i += Math.max(1, Math.floor((distance - clearM - FAR_M) / CLOSE_STEP_M));
+        continue;
+      }
+      const heightM = crest.at(x, y) - ground.heightAt(x, y);
+      const halfM = heightM > 0 ? request.section.halfBaseAt(heightM) : 0;
+      spareM[s] = Math.min(spareM[s]!, distance - halfM - clearM);
+      i++;
+    }
   }
 }
 

@@ -49,7 +49,7 @@ export function lineFromLoop(
     outOfTime: wish.outOfTime,
   };
   const line = bentLine(terms, corners, true, NO_PINS);
-  if (corners.length / 2 > wish.maxCorners) dropCorners(terms, line, refine);
+  if (corners.length / 2 > wish.maxCorners) dropCorners(terms, line, refine, new Set());
   refineLine(terms, line, refine);
   return { corners: cornersOf(line), priceM3: totalPrice(line) };
 }

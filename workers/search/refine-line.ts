@@ -28,6 +28,10 @@ const MOST_ROUNDS = 6;
 const CHAMFER_SHARE = 0.3;
 const CHAMFER_M = 4;
 const NEAR_START = -1;
+/** Share from one radius to the next in a trial. */
+const QUICK = 0.35;
+/** A change that at first costs more corner prices than this is not tried further. */
+const HOPELESS = 8;
 
 /**
  * Improves a line in place: corners slide to cheaper places, corners that save too little go, and new ones
@@ -38,7 +42,7 @@ export function refineLine(terms: SiteTerms, line: BentLine, wish: RefineWish): 
   const barren = new Set<string>();
   for (let round = 0; round < MOST_ROUNDS && !wish.outOfTime(); round++) {
     const before = totalPrice(line) + line.x.length * wish.cornerPrice;
-    dropCorners(terms, line, wish);
+    dropCorners(terms, line, wish, barren);
     addCorners(terms, line, wish, barren);
     slideCorners(terms, line, radii(wish.fromM / 4, wish.toM));
     const after = totalPrice(line) + line.x.length * wish.cornerPrice;
@@ -46,15 +50,35 @@ export function refineLine(terms: SiteTerms, line: BentLine, wish: RefineWish): 
   }
 }
 
-/** Takes out corners whose saving is below the corner price, the least missed first. */
-export function dropCorners(terms: SiteTerms, line: BentLine, wish: RefineWish): void {
+/**
+ * Takes out corners whose saving is below the corner price.
+ * @param barren places, by the prices of their legs, where that has been tried in vain
+ */
+export function dropCorners(
+  terms: SiteTerms,
+  line: BentLine,
+  wish: RefineWish,
+  barren: Set<string>,
+): void {
   const fewest = line.closed ? 3 : 2;
   for (let k = 0; k < line.x.length && line.x.length > fewest; ) {
     const tooMany = line.x.length > wish.maxCorners;
     const worth = tooMany ? Infinity : wish.cornerPrice;
-    if (dropOne(terms, line, k, worth, wish) || mergeLeg(terms, line, k, worth, wish)) k = Math.max(0, k - 2);
-    else k++;
+    const key = placeOf(line, k, wish);
+    if (barren.has(key)) k++;
+    else if (dropOne(terms, line, k, worth, wish) || mergeLeg(terms, line, k, worth, wish)) {
+      k = Math.max(0, k - 2);
+    } else {
+      if (!tooMany) barren.add(key);
+      k++;
+    }
   }
+}
+
+/** A corner's surroundings as text: the same as long as its three legs cost about the same. */
+function placeOf(line: BentLine, k: number, wish: RefineWish): string {
+  const legs = [-1, 0, 1].map((by) => line.leg[beside(line, k, by)] ?? 0);
+  return legs.map((price) => Math.round((4 * price) / wish.cornerPrice)).join(" ");
 }
 
 function dropOne(
@@ -68,7 +92,7 @@ function dropOne(
   const n = beside(line, k, 1);
   if (line.pinned[k] || p < 0 || n >= line.x.length) return false;
   const old = line.leg[p]! + line.leg[k]!;
-  const direct = legPrice(terms, line.x[p]!, line.y[p]!, line.x[n]!, line.y[n]!, 4 * (old + wish.cornerPrice));
+  const direct = legPrice(terms, line.x[p]!, line.y[p]!, line.x[n]!, line.y[n]!, old + HOPELESS * wish.cornerPrice);
   if (direct === Infinity) return false;
   const bits = classAlong(terms, line, p, 2);
   if (bits !== legClass(terms, line.x[p]!, line.y[p]!, line.x[n]!, line.y[n]!)) return false;
@@ -78,7 +102,7 @@ function dropOne(
   const at = p > k ? p - 1 : p;
   line.leg[at] = direct;
   if (direct > old + worth) {
-    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4), around(line, at, 2));
+    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4, QUICK), around(line, at, 2));
   }
   if (totalPrice(line) <= before + worth) return true;
   restore(line, copy);
@@ -101,7 +125,7 @@ function mergeLeg(
   const meet = crossing(line, p, k, q, n);
   if (!meet) return false;
   const old = line.leg[p]! + line.leg[k]! + line.leg[n]!;
-  const limit = 2 * (old + wish.cornerPrice);
+  const limit = old + HOPELESS * wish.cornerPrice;
   const one = legPrice(terms, line.x[p]!, line.y[p]!, meet[0], meet[1], limit);
   const two = legPrice(terms, meet[0], meet[1], line.x[q]!, line.y[q]!, limit - one);
   if (!(one + two < limit)) return false;
@@ -118,7 +142,7 @@ function mergeLeg(
   removeCorner(line, n);
   const at = n < k ? k - 1 : k;
   if (one + two > old + worth) {
-    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4), around(line, at, 1));
+    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4, QUICK), around(line, at, 1));
   }
   if (totalPrice(line) <= before + worth) return true;
   restore(line, copy);
@@ -162,7 +186,7 @@ function addOne(
   const copy = copyOf(line);
   const before = totalPrice(line);
   splitLeg(terms, line, k, t);
-  slideCorners(terms, line, radii(wish.fromM, wish.fromM / 8), around(line, k + 1, 1));
+  slideCorners(terms, line, radii(wish.fromM, wish.fromM / 10, QUICK), around(line, k + 1, 1));
   if (totalPrice(line) < before - wish.cornerPrice) return true;
   restore(line, copy);
   return false;

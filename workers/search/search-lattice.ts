@@ -1,4 +1,4 @@
-import { branchAndBound, type LatticeRings, TOLERANCE } from "./branch-and-bound.ts";
+import { branchAndBound, type LatticeRings } from "./branch-and-bound.ts";
 import { cutRay } from "./cut-ray.ts";
 import { firstLimit } from "./first-limit.ts";
 import type { Lattice } from "./lattice.ts";
@@ -23,6 +23,9 @@ export interface LatticeAnswer extends LatticeRings {
   readonly settled: number;
   readonly bytes: number;
 }
+
+/** A ring of the lattice is not looked for when it saves less than this share: lines gain more afterwards. */
+const TOLERANCE = 5e-3;
 
 export const USUAL_WISH: LatticeWish = {
   neighbours: 16,

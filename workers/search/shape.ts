@@ -80,13 +80,29 @@ export function signedDistance(shape: Shape, x: number, y: number): number {
   return inside ? -distance : distance;
 }
 
-/** Distance between a leg and a shape, metres; 0 when they touch, cross, or the leg lies inside. */
-export function legDistance(shape: Shape, x1: number, y1: number, x2: number, y2: number): number {
+/** How near a leg comes to a shape, and where. */
+export interface Nearest {
+  /** Metres; 0 when they touch, cross, or the leg lies inside. */
+  distance: number;
+  /** Place on the leg, 0..1. */
+  share: number;
+}
+
+/** Finds where a leg is nearest to a shape; writes into `out`. */
+export function legNearest(
+  out: Nearest,
+  shape: Shape,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+): void {
   const { xM, yM, count } = shape;
   const ux = x2 - x1;
   const uy = y2 - y1;
   const legSquared = ux * ux + uy * uy;
   let best = Infinity;
+  let share = 0;
   let inside = false;
   let xj = xM[count - 1]!;
   let yj = yM[count - 1]!;
@@ -103,19 +119,32 @@ export function legDistance(shape: Shape, x1: number, y1: number, x2: number, y2
     if (cross !== 0) {
       const s = (ay * ex - ax * ey) / cross;
       const t = (ay * ux - ax * uy) / cross;
-      if (s >= 0 && s <= 1 && t >= 0 && t <= 1) return 0;
+      if (s >= 0 && s <= 1 && t >= 0 && t <= 1) {
+        out.distance = 0;
+        out.share = s;
+        return;
+      }
     }
-    best = Math.min(
-      best,
-      offSegment(ax, ay, ex, ey, edgeSquared),
-      offSegment(x2 - xi, y2 - yi, ex, ey, edgeSquared),
-      offSegment(-ax, -ay, ux, uy, legSquared),
-      offSegment(xj - x1, yj - y1, ux, uy, legSquared),
-    );
+    const fromStart = offSegment(ax, ay, ex, ey, edgeSquared);
+    const fromEnd = offSegment(x2 - xi, y2 - yi, ex, ey, edgeSquared);
+    const fromCorner = offSegment(-ax, -ay, ux, uy, legSquared);
+    if (fromStart < best) {
+      best = fromStart;
+      share = 0;
+    }
+    if (fromEnd < best) {
+      best = fromEnd;
+      share = 1;
+    }
+    if (fromCorner < best) {
+      best = fromCorner;
+      share = Math.max(0, Math.min(1, -(ax * ux + ay * uy) / legSquared));
+    }
     xj = xi;
     yj = yi;
   }
-  return inside ? 0 : Math.sqrt(best);
+  out.distance = inside ? 0 : Math.sqrt(best);
+  out.share = share;
 }
 
 /** Squared distance from (wx, wy) to the segment from the origin along (ex, ey). */

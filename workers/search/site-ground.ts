@@ -25,15 +25,19 @@ export interface SiteGround extends GroundSampler {
   readonly seen: { holes: boolean };
 }
 
-/** Finest lattice, metres. */
-export const FINE_M = 0.5;
+/** Usual spacing of the lattice, metres. */
+const FINE_M = 0.5;
 /** Most nodes kept; the lattice is made coarser beyond it. */
 const MOST_NODES = 9_000_000;
 export const BLOCK_SHIFT = 4;
 
-/** Prepares the ground in a box; reads only one height. Pass the result as a request's `ground` to keep what is read. */
-export function siteGround(source: GroundSampler, box: PlaneBox): SiteGround {
-  let spacingM = FINE_M;
+/**
+ * Prepares the ground in a box; reads only one height. Pass the result as a request's `ground` to keep what
+ * is read.
+ * @param finestM spacing of the lattice; doubled where the box is too large for it
+ */
+export function siteGround(source: GroundSampler, box: PlaneBox, finestM = FINE_M): SiteGround {
+  let spacingM = finestM;
   while (((box.maxX - box.minX) * (box.maxY - box.minY)) / spacingM ** 2 > MOST_NODES) spacingM *= 2;
   const step = 2 * spacingM;
   const x0M = Math.floor(box.minX / step) * step - step;

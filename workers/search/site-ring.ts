@@ -6,9 +6,10 @@ import type { SearchOptions, SearchStep, SiteRequest, SiteResult } from "./types
 import { whyNone } from "./why-none.ts";
 
 /** A corner must save this share of its ring's price. */
-export const CORNER_SHARE = 0.001;
+export const CORNER_SHARE = 0.0006;
 /** A search ends after this long unless told otherwise, and says so, milliseconds. */
 const TIME_CAP_MS = 2000;
+const NEGLIGIBLE_M = 0.005;
 
 /**
  * The closed line round the chosen structures that needs the least placed volume, or several lines where
@@ -76,6 +77,12 @@ function summedUp(
   if (!exact) {
     notes.push(
       `With more than ${COMPARED_EXACTLY} structures not every way of grouping them is compared: neighbours are joined as long as that saves.`,
+    );
+  }
+  const short = rings.reduce((least, ring) => Math.min(least, ring.spareClearanceM), 0);
+  if (short < -NEGLIGIBLE_M) {
+    notes.push(
+      `Ground falling toward a structure brings the toe ${(-short).toFixed(2)} m closer to it than the setback.`,
     );
   }
   const blindM = total((ring) => ring.blindM);

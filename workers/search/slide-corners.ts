@@ -9,10 +9,10 @@ const MOST_SWEEPS = 12;
 /** A leg is slid along its neighbours only where they stand at least this square to it (sine). */
 const LEAST_SINE = 0.2;
 
-/** Radii of a search, metres: halved from first to last. */
-export function radii(firstM: number, lastM: number): number[] {
+/** Radii of a search, metres: from first to last, each a share of the one before. */
+export function radii(firstM: number, lastM: number, share = 0.5): number[] {
   const list: number[] = [];
-  for (let r = firstM; r >= lastM; r /= 2) list.push(r);
+  for (let r = firstM; r >= lastM; r *= share) list.push(r);
   return list;
 }
 

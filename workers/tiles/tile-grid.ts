@@ -1,3 +1,4 @@
+import { drawnOutline } from "../../shared/drawn-outline.ts";
 import type { TileRequest } from "../../shared/messages.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { TILE_PX, tileLonLat, tilePixel } from "./mercator.ts";
@@ -50,12 +51,12 @@ function touches(terrain: Terrain, tile: TileRequest): boolean {
 }
 
 /**
- * Test for "inside the raster's outline" in tile pixels. The outline is the quadrilateral of the four
- * corners, drawn in by a pixel and a half and by the sag of its edges, which on the mercator picture are
+ * Test for "inside the raster's outline" in tile pixels. The outline is a quadrilateral,
+ * drawn in by a pixel and a half and by the sag of its edges, which on the mercator picture are
  * slightly bent (2.5e-4 of their length covers a 10 km raster at 70 degrees north).
  */
 function outlineOn(terrain: Terrain, tile: TileRequest): (column: number, row: number) => boolean {
-  const corners = terrain.summary.corners.map((corner) => tilePixel(tile, corner));
+  const corners = drawnOutline(terrain.summary).map((corner) => tilePixel(tile, corner));
   const sides = corners.map((from, index) => {
     const to = corners[(index + 1) % corners.length]!;
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;

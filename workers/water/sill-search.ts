@@ -19,9 +19,9 @@ export interface SillSearch {
   passed(cell: number): boolean;
 }
 
-const SOURCE = 1;
-const REACHED = 2;
-const FIRST_SEARCH = 3;
+/** Marks of cells: the codes of traced water, then sources, then one for each search. */
+const SOURCE = 8;
+const FIRST_SEARCH = 9;
 const LAST_SEARCH = 127;
 /** Set while a cell waits in the heap of the search that is running. */
 const WAITING = 128;
@@ -47,12 +47,13 @@ export function sillSearch(
   let search = LAST_SEARCH;
 
   const reset = () => {
-    known.fill(0);
-    if (wet) takeOver(known, wet.codes);
+    if (wet) known.set(wet.codes);
+    else known.fill(0);
     if (from.edge) markFrame(grid, known);
     for (const cell of from.cells) known[cell] = SOURCE;
+    levelOf.fill(Number.POSITIVE_INFINITY);
     levelOf[SOURCE] = Number.NEGATIVE_INFINITY;
-    levelOf[REACHED] = wet ? wet.levelM : Number.POSITIVE_INFINITY;
+    if (wet) levelOf[WATER] = levelOf[HOLE_REACHED] = wet.levelM;
     search = FIRST_SEARCH - 1;
   };
 
@@ -142,13 +143,6 @@ function wait(heap: KeyedHeap, known: Uint8Array, heightM: Float32Array, cell: n
 function stopWaiting(heap: KeyedHeap, known: Uint8Array): void {
   for (let k = 0; k < heap.length; k++) known[heap.cells[k]!]! &= WAITING - 1;
   heap.length = 0;
-}
-
-function takeOver(known: Uint8Array, codes: Uint8Array): void {
-  for (let cell = 0; cell < known.length; cell++) {
-    const code = codes[cell]!;
-    if (code === WATER || code === HOLE_REACHED) known[cell] = REACHED;
-  }
 }
 
 function markFrame({ width, rows }: WaterGrid, known: Uint8Array): void {

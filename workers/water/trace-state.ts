@@ -4,7 +4,7 @@ import { type GridState, hasHoles, inState } from "./grid-state.ts";
 import { isRaised } from "./levee-wall.ts";
 import { type Sill, type SillSearch, sillSearch } from "./sill-search.ts";
 import { elevationAt, type Footprint, type TraceContext } from "./trace-context.ts";
-import { lonLatOf } from "./water-grid.ts";
+import { lonLatOf, type WaterGrid } from "./water-grid.ts";
 import { wayIn } from "./way-in.ts";
 
 /** Water in one state of the ground, holes letting it through. */
@@ -40,18 +40,30 @@ export function traceState(
 
 const NOWHERE: Sill = { levelM: Number.NaN, cell: -1 };
 
+/** Sills without a levee do not change with the level: those found last are kept for each grid. */
+const bare = new WeakMap<WaterGrid, Map<boolean, { key: string; sills: readonly Sill[] }>>();
+
 function findSills(context: TraceContext, footprints: readonly Footprint[], state: GridState) {
   const { grid, from, levelM } = context;
   return inState(context, state, () => {
     const codes = connectedWater(grid, from, levelM);
+    const key = state.levee ? "" : JSON.stringify([from, context.plan.structures]);
+    const kept = bare.get(grid)?.get(state.holesHold);
+    if (!state.levee && kept?.key === key) return { codes, sills: kept.sills };
     const search = sillSearch(grid, from, { codes, levelM });
     const sills = footprints.map(({ cells }) => {
       if (cells.length === 0) return NOWHERE;
       const sill = search.find(cells);
       return state.levee ? atLowestGround(context, state.levee, sill, search, codes) : sill;
     });
+    if (!state.levee) keepBare(grid, state.holesHold, key, sills);
     return { codes, sills };
   });
+}
+
+function keepBare(grid: WaterGrid, holesHold: boolean, key: string, sills: readonly Sill[]): void {
+  const kept = bare.get(grid) ?? new Map();
+  bare.set(grid, kept.set(holesHold, { key, sills }));
 }
 
 /**

@@ -17,7 +17,7 @@ import { type AlternativeTrace, traceAlternative } from "./trace-alternative.ts"
 import { elevationAt, type TraceContext, traceContext } from "./trace-context.ts";
 import { type TracedState, traceState } from "./trace-state.ts";
 import { setEdge } from "./water-grid.ts";
-import { readWaterGround, type WaterGround } from "./water-ground.ts";
+import { type GroundLimits, readWaterGround, type WaterGround } from "./water-ground.ts";
 import { waterAmounts } from "./wet-amounts.ts";
 import { wetMask } from "./wet-mask.ts";
 
@@ -30,8 +30,9 @@ export async function traceWater(
   terrain: Terrain,
   { plan, ids }: TraceWaterRequest,
   options?: CallOptions,
+  limits?: GroundLimits,
 ): Promise<WaterTrace> {
-  const ground = await readWaterGround(terrain, cornersOf(plan), options);
+  const ground = await readWaterGround(terrain, cornersOf(plan), options, limits);
   if (options?.signal?.aborted) {
     throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
   }

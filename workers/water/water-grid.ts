@@ -3,7 +3,7 @@ import type { LonLat } from "../../shared/plan.ts";
 /** Where a grid's cells lie on Earth, counted in cell centres: (0, 0) is the middle of the first cell. */
 export interface GridPlace {
   toCell(longitude: number, latitude: number): [number, number];
-  toLonLat(column: number, row: number): LonLat;
+  toLonLat(column: number, row: number): [number, number];
 }
 
 /**

@@ -17,12 +17,21 @@ export interface WaterGround {
   readonly whole: WaterGrid | null;
 }
 
-/** Most cells traced one by one: 4096 x 4096. */
-const MOST_CELLS = 4096 * 4096;
-/** Most coarser cells when the ground has more. */
-const MOST_COARSE_CELLS = 4_000_000;
-/** Ground wanted round the plan before it is read again, in cells. */
-const MARGIN = 256;
+/** How much ground is traced at once. */
+export interface GroundLimits {
+  /** Most cells traced one by one. */
+  readonly cells: number;
+  /** Most coarser cells when the ground has more. */
+  readonly coarseCells: number;
+  /** Ground wanted round the plan before it is read again, in cells. */
+  readonly margin: number;
+}
+
+const GROUND_LIMITS: GroundLimits = {
+  cells: 4096 * 4096,
+  coarseCells: 4_000_000,
+  margin: 256,
+};
 const BAND_ROWS = 256;
 
 interface Held {
@@ -40,16 +49,17 @@ export async function readWaterGround(
   terrain: Terrain,
   around: readonly LonLat[],
   options: CallOptions = {},
+  limits: GroundLimits = GROUND_LIMITS,
 ): Promise<WaterGround> {
   const kept = held.get(terrain) ?? { near: null, whole: null };
   held.set(terrain, kept);
   const { columns, rows } = terrain.summary;
   const wanted = boxOf(terrain, around);
   const everything = { column: 0, row: 0, columns, rows };
-  const isWhole = columns * rows <= MOST_CELLS;
-  const window = isWhole ? everything : windowAbout(wanted, columns, rows);
-  const near = window && nearGrid(terrain, kept, wanted, window, options);
-  const whole = isWhole ? null : await wholeGrid(terrain, kept);
+  const isWhole = columns * rows <= limits.cells;
+  const window = isWhole ? everything : windowAbout(wanted, columns, rows, limits);
+  const near = window && nearGrid(terrain, kept, padded(wanted, limits.margin), window, options);
+  const whole = isWhole ? null : await wholeGrid(terrain, kept, limits);
   return near ? { near: await near, whole } : { near: whole!, whole };
 }
 
@@ -70,9 +80,9 @@ function nearGrid(
   return grid;
 }
 
-function wholeGrid(terrain: Terrain, kept: Held): Promise<WaterGrid> {
+function wholeGrid(terrain: Terrain, kept: Held, limits: GroundLimits): Promise<WaterGrid> {
   if (kept.whole) return kept.whole;
-  const grid = readCoarse(terrain);
+  const grid = readCoarse(terrain, limits);
   kept.whole = grid;
   grid.catch(() => {
     kept.whole = null;
@@ -101,8 +111,11 @@ async function readWindow(
   return makeGrid(columns, rows, framed, place);
 }
 
-async function readCoarse({ cells, summary, readGrid }: Terrain): Promise<WaterGrid> {
-  const factor = Math.ceil(Math.sqrt((summary.columns * summary.rows) / MOST_COARSE_CELLS));
+async function readCoarse(
+  { cells, summary, readGrid }: Terrain,
+  { coarseCells }: GroundLimits,
+): Promise<WaterGrid> {
+  const factor = Math.ceil(Math.sqrt((summary.columns * summary.rows) / coarseCells));
   const columns = Math.floor(summary.columns / factor);
   const rows = Math.floor(summary.rows / factor);
   const fine = (place: number) => (place + 0.5) * factor - 0.5;
@@ -136,12 +149,16 @@ function boxOf({ cells, summary }: Terrain, around: readonly LonLat[]): CellWind
 }
 
 /** The largest window about a box that can be traced cell by cell; null when the box itself is too large. */
-function windowAbout(box: CellWindow, columns: number, rows: number): CellWindow | null {
-  const side = Math.sqrt(MOST_CELLS);
-  const wide = Math.min(columns, Math.max(side, box.columns + 2 * MARGIN));
-  const high = Math.min(rows, Math.floor(MOST_CELLS / wide));
-  if (high < Math.min(rows, box.rows + 2 * MARGIN)) return null;
-  const broad = Math.min(columns, Math.floor(MOST_CELLS / high));
+function windowAbout(
+  box: CellWindow,
+  columns: number,
+  rows: number,
+  { cells, margin }: GroundLimits,
+): CellWindow | null {
+  const wide = Math.min(columns, Math.max(Math.floor(Math.sqrt(cells)), box.columns + 2 * margin));
+  const high = Math.min(rows, Math.floor(cells / wide));
+  if (high < Math.min(rows, box.rows + 2 * margin)) return null;
+  const broad = Math.min(columns, Math.floor(cells / high));
   const start = (middle: number, size: number, all: number) =>
     Math.round(Math.min(all - size, Math.max(0, middle - size / 2)));
   return {
@@ -152,16 +169,25 @@ function windowAbout(box: CellWindow, columns: number, rows: number): CellWindow
   };
 }
 
-/** Whether a window holds a box with a margin, or up to the edge of the ground. */
+function padded({ column, row, columns, rows }: CellWindow, margin: number): CellWindow {
+  return {
+    column: column - margin,
+    row: row - margin,
+    columns: columns + 2 * margin,
+    rows: rows + 2 * margin,
+  };
+}
+
+/** Whether a window holds what a box has of the ground. */
 function holds(
   window: CellWindow,
   box: CellWindow,
   { columns, rows }: { readonly columns: number; readonly rows: number },
 ): boolean {
   return (
-    window.column <= Math.max(0, box.column - MARGIN) &&
-    window.row <= Math.max(0, box.row - MARGIN) &&
-    window.column + window.columns >= Math.min(columns, box.column + box.columns + MARGIN) &&
-    window.row + window.rows >= Math.min(rows, box.row + box.rows + MARGIN)
+    window.column <= Math.max(0, box.column) &&
+    window.row <= Math.max(0, box.row) &&
+    window.column + window.columns >= Math.min(columns, box.column + box.columns) &&
+    window.row + window.rows >= Math.min(rows, box.row + box.rows)
   );
 }

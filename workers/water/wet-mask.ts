@@ -4,13 +4,8 @@ import type { WaterGrid } from "./water-grid.ts";
 /** Most cells of a picture of the water. */
 const MOST_CELLS = 4_194_304;
 /** Of several cells under one of the picture, the one that shows. */
-const RANK: Readonly<Record<number, number>> = {
-  [DRY]: 0,
-  [LOW]: 1,
-  [HOLE_REACHED]: 2,
-  [KEPT_DRY]: 3,
-  [WATER]: 4,
-};
+const ORDER = [DRY, LOW, HOLE_REACHED, KEPT_DRY, WATER];
+const RANK = Uint8Array.from(ORDER.keys(), (code) => ORDER.indexOf(code));
 
 /**
  * A picture of the water, in larger cells when there are too many: connected water shows before all else.

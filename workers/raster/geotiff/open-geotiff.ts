@@ -5,8 +5,7 @@ import type { Affine } from "../affine.ts";
 import { type AuxMetadata, auxMetadata } from "../aux-metadata.ts";
 import type { OpenRaster, RasterFormat, SideCars } from "../open-raster.ts";
 import { readText } from "../read-bytes.ts";
-import type { HorizontalReference } from "../reference.ts";
-import { referenceFromFile, referenceFromText } from "../reference-text.ts";
+import { referenceFromFile, referenceFromText, type TextReference } from "../reference-text.ts";
 import { worldFilePlacement } from "../world-file.ts";
 import { damaged } from "./blob-source.ts";
 import { readDirectories } from "./directories.ts";
@@ -34,24 +33,26 @@ async function openGeotiff(file: TerrainFile, sides: SideCars): Promise<OpenRast
   const pyramid = await imagePyramid(file, directories, sides);
   const { layout } = pyramid.heights[0];
   const keys = keysOf(name, main);
-  const own = placementOf(name, main, keys.GTRasterTypeGeoKey === 2);
+  const placement = placementOf(name, main, keys.GTRasterTypeGeoKey === 2);
   const aux = await auxMetadata(sides.metadata);
   const markers = [tagValue(main, "GDAL_NODATA"), aux.noData];
   const rule = {
     noData: markers.flatMap((text) => noDataOf(name, layout, text) ?? []),
     ...scaleOf(name, main, keys, aux),
   };
+  const beside = statesReference(keys) ? null : await referenceBeside(name, sides, aux);
+  const own = verticalFromKeys(name, keys, bandMetadata(main).unit ?? aux.unit);
   return {
     name,
     bytes: file.blob.size,
     format: await formatName(file, pyramid),
     columns: layout.columns,
     rows: layout.rows,
-    affine: own ?? (await sideCarPlacement(name, sides)),
-    reference: await referenceOf(name, keys, sides, aux),
-    vertical: verticalFromKeys(name, keys, bandMetadata(main).unit ?? aux.unit),
+    affine: placement ?? (await sideCarPlacement(name, sides)),
+    reference: beside?.horizontal ?? referenceFromKeys(name, keys),
+    vertical: beside?.vertical.unit && own.unit === null ? beside.vertical : own,
     levels: (metresPerUnit, store) => pyramidLevels(pyramid, { ...rule, metresPerUnit }, store),
-    notes: notesOf(name, pyramid),
+    notes: notesOf(pyramid),
   };
 }
 
@@ -81,18 +82,14 @@ async function sideCarPlacement(name: string, sides: SideCars): Promise<Affine> 
   );
 }
 
-/** The file's own reference, or that of its .prj, or that of its .aux.xml. */
-async function referenceOf(
+/** The reference in the .prj, or that in the .aux.xml, for a file that states none. */
+async function referenceBeside(
   name: string,
-  keys: KeyValues,
   sides: SideCars,
   aux: AuxMetadata,
-): Promise<HorizontalReference> {
-  if (statesReference(keys)) return referenceFromKeys(name, keys);
-  if (sides.projection) return (await referenceFromFile(sides.projection)).horizontal;
-  if (sides.metadata && aux.reference) {
-    return referenceFromText(sides.metadata.name, aux.reference).horizontal;
-  }
+): Promise<TextReference> {
+  if (sides.projection) return referenceFromFile(sides.projection);
+  if (sides.metadata && aux.reference) return referenceFromText(sides.metadata.name, aux.reference);
   throw new Refusal(
     "raster/crs-missing",
     `"${name}" does not state its coordinate reference.`,
@@ -106,13 +103,11 @@ async function formatName(file: TerrainFile, pyramid: ImagePyramid): Promise<str
   return pyramid.heights.length > 1 ? "GeoTIFF with overviews" : "GeoTIFF";
 }
 
-function notesOf(name: string, pyramid: ImagePyramid): string[] {
+function notesOf(pyramid: ImagePyramid): string[] {
   const { samples, alphaSample } = pyramid.heights[0].layout;
   const bands = alphaSample === null ? samples : samples - 1;
   const notes: string[] = [];
-  if (bands > 1) notes.push(`"${name}" has ${bands} bands: heights are read from the first.`);
-  if (pyramid.others > 0) {
-    notes.push(`"${name}" holds ${pyramid.others + 1} rasters: only the first is read.`);
-  }
+  if (bands > 1) notes.push(`${bands} bands: heights are read from the first`);
+  if (pyramid.others > 0) notes.push(`${pyramid.others + 1} rasters: only the first is read`);
   return notes;
 }

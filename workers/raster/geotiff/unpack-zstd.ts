@@ -1,7 +1,4 @@
-import { ZSTDDecoder } from "zstddec/stream";
-
-/** A damaged stream stops giving bytes without saying so. */
-const MOST_EMPTY_PARTS = 16;
+import { ZSTDDecoder } from "zstddec";
 
 let decoder: Promise<ZSTDDecoder> | null = null;
 
@@ -12,20 +9,11 @@ async function start(): Promise<ZSTDDecoder> {
 }
 
 /**
- * Unpacks no more than `bytes` of a Zstandard stream. Part by part, because the whole-block call of the
- * library believes the length that the stream states.
+ * Unpacks a Zstandard stream into `bytes` bytes at most, whatever length the stream itself states
+ * (geotiff.js believes that). A damaged stream gives nothing.
  */
 export async function unpackZstd(packed: ArrayBuffer, bytes: number): Promise<ArrayBuffer> {
   decoder ??= start();
-  const unpacked = new Uint8Array(bytes);
-  let at = 0;
-  let empty = 0;
-  for (const part of (await decoder).decodeStreaming([new Uint8Array(packed)])) {
-    empty = part.length === 0 ? empty + 1 : 0;
-    if (empty > MOST_EMPTY_PARTS) throw new Error("The Zstandard stream is damaged.");
-    unpacked.set(part.subarray(0, bytes - at), at);
-    at = Math.min(bytes, at + part.length);
-    if (at === bytes) break;
-  }
-  return at < bytes ? unpacked.buffer.slice(0, at) : unpacked.buffer;
+  const unpacked = (await decoder).decode(new Uint8Array(packed), bytes);
+  return unpacked.buffer as ArrayBuffer;
 }

@@ -1,0 +1,138 @@
+import { timeOf } from "../defaults.ts";
+import { waterElevationAtGauge } from "../stage.ts";
+import { momentOf, momentText } from "../time/forecast-time.ts";
+import type { AheadVerdict, LineTime, WaysOut } from "../time/types.ts";
+import { formatCount, formatHours } from "../units.ts";
+import { type Finding, ofWholePlan, type Rule } from "./rule.ts";
+import { elevationWords, lengthWords, stationWords } from "./words.ts";
+
+const SAME_M = 0.01;
+
+/** Whether the levee is finished before the river arrives. */
+export const inTime: Rule = {
+  id: "time",
+  rule: "The crest stays above the water by the margin at every hour of the forecast.",
+  source: "THW-E, derived from ERDC (rates); the margin is judgement",
+  find: ({ time, totals }) => {
+    if (!time || totals.builtLengthM === 0) return [];
+    if (time.inTime === null) return withoutForecast(time);
+    const verdict = (band: string, pace: string) =>
+      time.verdicts.find((each) => each.band === band && each.pace === pace);
+    const likely = verdict("likely", "slow")!;
+    if (!likely.ahead) return late(time, likely, verdict("likely", "fast")!);
+    const high = verdict("high", "slow");
+    if (high && !high.ahead) return late(time, high, high, "If the high forecast comes true, ");
+    if (time.finishSlowH === null) return unfinished(time);
+    return [];
+  },
+};
+
+function withoutForecast({ finishSlowH, finishFastH, bags }: LineTime): Finding[] {
+  const hours =
+    finishSlowH === null || finishFastH === null
+      ? "more than a year"
+      : `${formatHours(finishFastH)} to ${formatHours(finishSlowH)}`;
+  return ofWholePlan(
+    "note",
+    `No forecast over time is given, so nothing says whether there is time. The ${formatCount(bags)} bags take ${hours}, nights and setting up included.`,
+    "Put in the forecast, time and stage, in Time.",
+  );
+}
+
+function unfinished({ bags, crew }: LineTime): Finding[] {
+  return ofWholePlan(
+    "stop",
+    `The ${formatCount(bags)} bags are not laid within a year by ${formatCount(crew.people)} people in these working hours.`,
+    "Check the hours of work, the shifts and the number of people.",
+  );
+}
+
+function late(time: LineTime, verdict: AheadVerdict, fast: AheadVerdict, when = ""): Finding[] {
+  const { behindFromH, behindAtM, leastSpareM } = verdict;
+  const isHigh = when !== "";
+  const gravest = isHigh || fast.ahead ? "caution" : "stop";
+  const opening = isHigh
+    ? `${when}this cannot be done in time`
+    : fast.ahead
+      ? "This can be done in time only at the fast pace"
+      : "This cannot be done in time";
+  return [
+    {
+      severity: gravest,
+      stretch: null,
+      chainageM: behindAtM ?? 0,
+      sample: null,
+      message: `${opening}: from ${clockWords(time.startAt!, behindFromH!)} the crest is less than ${lengthWords(time.marginM)} above the water, at worst ${lengthWords(-leastSpareM)} short near ${stationWords(behindAtM ?? 0)}.`,
+      remedy: `${waysWords(time.waysOut)} Less freeboard is not a way out.`,
+    },
+  ];
+}
+
+/** `2026-04-04 07:36, 18.6 h after the start`. */
+function clockWords(startAt: string, hours: number): string {
+  const { atS, offsetMin } = momentOf(startAt)!;
+  const minute = Math.round((atS + hours * 3600) / 60) * 60;
+  const clock = momentText({ atS: minute, offsetMin }).slice(0, 16).replace("T", " ");
+  return `${clock}, ${hours.toFixed(1)} h after the start,`;
+}
+
+function waysWords(ways: WaysOut | null): string {
+  if (!ways) return "More people, a start sooner, a cheaper alternative or a smaller ring.";
+  const { people, peopleDayAndNight, bagsAtMost } = ways;
+  const found = [
+    people === null ? null : `${formatCount(people)} people instead`,
+    peopleDayAndNight === null
+      ? null
+      : `${formatCount(peopleDayAndNight)} people day and night under lights`,
+    bagsAtMost === null
+      ? null
+      : `a cheaper alternative or a smaller ring of at most ${formatCount(bagsAtMost)} bags on ground like this`,
+  ].filter((words) => words !== null);
+  if (found.length === 0) {
+    return "No number of people is enough for this line: start sooner, choose a line on higher ground, or prepare to leave.";
+  }
+  return `What would make it possible: ${found.join("; or ")}.`;
+}
+
+/** Crest of the forecast against the water the plan is sized for. */
+export const forecastCrest: Rule = {
+  id: "forecast-crest",
+  rule: "The plan is sized for the crest of its own forecast.",
+  source: "NDSU-11 (1 ft above the projected crest)",
+  find: ({ time, plan }) => {
+    const crestOf = (band: string) => time?.crests.find((each) => each.band === band);
+    const likely = crestOf("likely");
+    if (!likely) return [];
+    const designM = waterElevationAtGauge(plan.water);
+    const { freeboardM } = plan.water;
+    if (likely.riseM > SAME_M) {
+      return ofWholePlan(
+        likely.riseM > freeboardM ? "stop" : "caution",
+        `The forecast crests at ${elevationWords(likely.waterM)}, ${lengthWords(likely.riseM)} above the water the line is sized for, ${elevationWords(designM)}.`,
+        "Size the line for the forecast's crest, in Water.",
+      );
+    }
+    const high = crestOf("high");
+    if (!high || high.riseM <= freeboardM + SAME_M) return [];
+    return ofWholePlan(
+      "caution",
+      `If the high forecast comes true, the river crests at ${elevationWords(high.waterM)}, ${lengthWords(high.riseM - freeboardM)} over the levee.`,
+      "Decide now whether to build for the high forecast, and at which stage people leave.",
+    );
+  },
+};
+
+/** Stage without the gauge's zero. */
+export const forecastZero: Rule = {
+  id: "forecast-zero",
+  rule: "A forecast by stage stands on the gauge zero that the water stands on.",
+  source: "NWS-D, USGS-D",
+  find: ({ plan }) => {
+    if (timeOf(plan).forecast?.levels !== "stage" || plan.water.by === "stage") return [];
+    return ofWholePlan(
+      "caution",
+      `The forecast is by stage while the water is given as an elevation: it is set on the gauge zero of ${elevationWords(plan.water.gaugeZeroM)}.`,
+      "Check the gauge zero in Water, or give the water by stage.",
+    );
+  },
+};

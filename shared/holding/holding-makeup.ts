@@ -1,0 +1,209 @@
+import { flowsWords } from "../checks/words.ts";
+import { holdingOf } from "../defaults.ts";
+import type { Makeup } from "../makeup.ts";
+import type { HoldingSettings, Plan } from "../plan.ts";
+import { formatSetting } from "../setting-text.ts";
+import { SETTINGS, type SettingPath } from "../settings.ts";
+import {
+  formatArea,
+  formatElevation,
+  formatFlow,
+  formatLength,
+  formatUnitFlow,
+  type UnitSystem,
+} from "../units.ts";
+import type { Holding } from "./types.ts";
+
+export interface HoldingMakeupInputs {
+  readonly plan: Plan;
+  readonly holding: Holding;
+  readonly system: UnitSystem;
+}
+
+/** Names of the numbers about holding that have a make-up. */
+export type HoldingMakeupKey = keyof typeof MAKEUPS;
+
+type Input = Makeup["inputs"][number];
+type Words = (inputs: HoldingMakeupInputs) => Makeup;
+
+/** How a number about holding was made, in the person's units: formula, inputs and source. */
+export function holdingMakeup(key: HoldingMakeupKey, inputs: HoldingMakeupInputs): Makeup {
+  return MAKEUPS[key](inputs);
+}
+
+const MAKEUPS = {
+  sliding: (inputs) => ({
+    formula: "factor = friction × (weight − uplift) / thrust; thrust = γ h² / 2",
+    inputs: [
+      ...givens(inputs, ["frictionLow", "frictionHigh", "leveeKgPerM3", "slidingFactor"]),
+      { name: "uplift under the base", value: holdingOf(inputs.plan).uplift },
+      ...depth(inputs),
+    ],
+    source:
+      "Thrust: NDSU-NR. Uplift, friction and the factor asked: from memory (FEMA P-259). No water weight on the face, no help from trench or toe.",
+  }),
+  overturning: (inputs) => ({
+    formula:
+      "factor = weight × its arm / (thrust × h / 3 + uplift × its arm), about the landside toe",
+    inputs: [...givens(inputs, ["leveeKgPerM3", "overturningFactor"]), ...depth(inputs)],
+    source: "Thrust: NDSU-NR. Uplift and the factor asked: from memory (FEMA P-259).",
+  }),
+  throughM3PerS: (inputs) => ({
+    formula: "seepage through = Σ k × what the section lets pass × step",
+    inputs: [
+      ...givens(inputs, ["fillLowMPerS", "fillHighMPerS", "sheetCutLow", "sheetCutHigh"]),
+      { name: "without the sheet", value: flows(inputs, inputs.holding.seepage.throughBareM3PerS) },
+      { name: "with the sheet", value: flows(inputs, inputs.holding.seepage.throughSheetM3PerS) },
+      {
+        name: "most, per length",
+        value: formatUnitFlow(inputs.holding.seepage.worstM2PerS.high, inputs.system),
+      },
+    ],
+    source:
+      "By the slope of the landside face: Schaffernak below 30° (DAS), L. Casagrande to 60° (VENK), the base parabola (VENK), Dupuit where it is upright (DUP). Conductivity from memory; the sheet's share is common practice, no source.",
+  }),
+  underM3PerS: (inputs) => ({
+    formula: "seepage under = Σ k × head / base × depth × step",
+    inputs: [
+      ...givens(inputs, ["underDepthM", "underLowMPerS", "underHighMPerS"]),
+      { name: "under", value: flows(inputs, inputs.holding.seepage.underM3PerS) },
+    ],
+    source: "Darcy (VENK, HOUGH); conductivities TP-K. The sheet takes nothing off it.",
+  }),
+  exitGradient: (inputs) => ({
+    formula: "gradient = head / d / (π √λ), λ = (1 + √(1 + (base / d)²)) / 2",
+    inputs: [
+      ...givens(inputs, ["trenchLowM", "trenchHighM"]),
+      {
+        name: "gradient",
+        value: inputs.holding.exit
+          ? spread(inputs.holding.exit.gradient.low, inputs.holding.exit.gradient.high)
+          : "0",
+      },
+    ],
+    source: "Khosla, from memory, on deep pervious ground; what was seen at gradients: NIX-11.",
+  }),
+  rainM3PerS: (inputs) => ({
+    formula: "rain inside = runoff coefficient × rain × area inside",
+    inputs: [
+      ...givens(inputs, ["runoffLow", "runoffHigh", "rainMPerS"]),
+      {
+        name: "rain inside",
+        value: inputs.holding.pumping.rainM3PerS
+          ? flows(inputs, inputs.holding.pumping.rainM3PerS)
+          : "0: the ground that drains to a line is not known",
+      },
+    ],
+    source: "RAT (rational method); coefficients from memory.",
+  }),
+  capacityM3PerS: (inputs) => {
+    const { demandM3PerS, proposed } = inputs.holding.pumping;
+    return {
+      formula: "pumps for = the higher demand × margin, at the lower end of each class",
+      inputs: [
+        { name: "demand", value: flows(inputs, demandM3PerS) },
+        ...givens(inputs, ["pumpMargin", "pumpSpares"]),
+        {
+          name: "one pump",
+          value: proposed ? formatFlow(proposed.eachM3PerS, inputs.system) : "0",
+        },
+      ],
+      source: "Classes: PWM. Several small beat one large: LSU. Margin and spare from memory.",
+    };
+  },
+  insideM: (inputs) => {
+    const { inside } = inputs.holding;
+    const { system } = inputs;
+    return {
+      formula:
+        "level inside = where what came in fills the ground inside, from its lowest place up",
+      inputs: inside
+        ? [
+            { name: "lowest place", value: formatElevation(inside.lowestM, system) },
+            { name: "area inside the toes", value: formatArea(inside.areaM2, system) },
+            {
+              name: "a structure is wet at",
+              value:
+                inside.structureM === null
+                  ? "not stated"
+                  : formatElevation(inside.structureM, system),
+            },
+          ]
+        : [{ name: "ground inside", value: "not stated" }],
+      source:
+        "The ground as sampled; structures store no water. Low: seepage alone in dry weather; high: with the rain going on.",
+    };
+  },
+  raiseM: (inputs) => ({
+    formula: "could carry = base / least base ratio, and never past the limit",
+    inputs: [
+      path(
+        inputs,
+        "least base, times the height",
+        "section.leastBaseRatio",
+        inputs.plan.section.leastBaseRatio,
+      ),
+      path(inputs, "limit", "practice.limitM", inputs.plan.practice.limitM),
+      {
+        name: "least reserve",
+        value: formatLength(inputs.holding.raise?.leastM ?? 0, inputs.system),
+      },
+    ],
+    source: SETTINGS["section.leastBaseRatio"].source,
+  }),
+} as const satisfies Record<string, Words>;
+
+type NumberKey = {
+  [K in keyof HoldingSettings]: HoldingSettings[K] extends number ? K : never;
+}[keyof HoldingSettings];
+
+const NAMES: Readonly<Record<NumberKey, string>> = {
+  frictionLow: "friction, low",
+  frictionHigh: "friction, high",
+  leveeKgPerM3: "levee as built",
+  slidingFactor: "asked against sliding",
+  overturningFactor: "asked against overturning",
+  fillLowMPerS: "conductivity of the fill, low",
+  fillHighMPerS: "conductivity of the fill, high",
+  sheetCutLow: "the sheet takes off at least",
+  sheetCutHigh: "the sheet takes off at most",
+  underDepthM: "depth of pervious ground",
+  underLowMPerS: "its conductivity, low",
+  underHighMPerS: "its conductivity, high",
+  trenchLowM: "toe set in, at least",
+  trenchHighM: "toe set in, at most",
+  rainMPerS: "rain",
+  runoffLow: "runoff coefficient, low",
+  runoffHigh: "runoff coefficient, high",
+  pumpMargin: "margin",
+  pumpSpares: "spare pumps",
+};
+
+function givens(inputs: HoldingMakeupInputs, keys: readonly NumberKey[]): Input[] {
+  const holding = holdingOf(inputs.plan);
+  return keys.map((key) => path(inputs, NAMES[key], `holding.${key}`, holding[key]));
+}
+
+function path(
+  { system }: HoldingMakeupInputs,
+  name: string,
+  at: SettingPath,
+  valueSI: number,
+): Input {
+  return { name, value: formatSetting(SETTINGS[at].kind, valueSI, system) };
+}
+
+function depth({ holding, system }: HoldingMakeupInputs): Input[] {
+  if (!holding.standing) return [];
+  const { waterDepthM } = holding.standing.sliding;
+  return [{ name: "water there", value: formatLength(waterDepthM, system) }];
+}
+
+function flows({ system }: HoldingMakeupInputs, range: { low: number; high: number }): string {
+  const words = flowsWords(range);
+  return system === "us" ? words.replace(/ \(.*\)$/, "") : words.replace(/^.*\((.*)\)$/, "$1");
+}
+
+function spread(low: number, high: number): string {
+  return `${low.toFixed(2)} to ${high.toFixed(2)}`;
+}

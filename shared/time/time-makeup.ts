@@ -1,0 +1,142 @@
+import { timeOf } from "../defaults.ts";
+import type { Makeup } from "../makeup.ts";
+import type { Plan } from "../plan.ts";
+import { formatSetting } from "../setting-text.ts";
+import { SETTINGS, type SettingPath } from "../settings.ts";
+import { formatCount, formatHours, formatLength, type UnitSystem } from "../units.ts";
+import type { LineTime } from "./types.ts";
+
+export interface TimeMakeupInputs {
+  readonly plan: Plan;
+  readonly time: LineTime;
+  readonly system: UnitSystem;
+}
+
+/** Names of the numbers about time that have a make-up. */
+export type TimeMakeupKey = keyof typeof MAKEUPS;
+
+type Input = Makeup["inputs"][number];
+type Words = (inputs: TimeMakeupInputs) => Makeup;
+
+/** How a number about time was made, in the person's units: formula, inputs and source. */
+export function timeMakeup(key: TimeMakeupKey, inputs: TimeMakeupInputs): Makeup {
+  return MAKEUPS[key](inputs);
+}
+
+const MAKEUPS = {
+  finishSlowH: (inputs) => ({
+    formula:
+      "hours = setting up + bags / bags an hour, spread over the working hours of each day; slow = the lesser of filling or laying at its slow rate and the whole job's rate",
+    inputs: [
+      { name: "bags", value: formatCount(inputs.time.bags) },
+      ...pace(inputs),
+      { name: "bags an hour", value: formatCount(Math.round(inputs.time.crew.slowBagsPerH)) },
+      ...hours(inputs),
+    ],
+    source: "THW-E (40 to 60 bags an hour, filling or laying); derived from ERDC (whole job, 19).",
+  }),
+  finishFastH: (inputs) => ({
+    formula:
+      "hours = setting up + bags / bags an hour, spread over the working hours of each day; fast = the smaller party at its fast rate",
+    inputs: [
+      { name: "bags", value: formatCount(inputs.time.bags) },
+      ...pace(inputs),
+      { name: "bags an hour", value: formatCount(Math.round(inputs.time.crew.fastBagsPerH)) },
+      ...hours(inputs),
+    ],
+    source: "THW-E (40 to 60 bags an hour, filling or laying).",
+  }),
+  wetH: ({ time }) => ({
+    formula:
+      "wet = when the likely forecast passes the lowest ground under the base, as if nothing kept it off",
+    inputs: [
+      { name: "start of work", value: time.startAt ?? "not stated" },
+      {
+        name: "first wet",
+        value: time.firstWetH === null ? "not in 0 h of the forecast" : formatHours(time.firstWetH),
+      },
+    ],
+    source: "The forecast, straight between its rows.",
+  }),
+  ahead: (inputs) => ({
+    formula:
+      "ahead = finished lifts − highest water until the next lift is finished, at least the margin wherever the ground is wet",
+    inputs: [
+      path(inputs, "margin", "time.marginM", inputs.time.marginM),
+      path(inputs, "lift", "time.liftM", timeOf(inputs.plan).liftM),
+      {
+        name: "least anywhere",
+        value: formatLength(leastAhead(inputs.time), inputs.system),
+      },
+    ],
+    source: "judgement; lowest ground first is common practice, no source.",
+  }),
+  waysOut: ({ time }) => ({
+    formula:
+      "the fewest people, and the most bags, with whom the slow pace keeps ahead at every hour",
+    inputs: [
+      { name: "people stated", value: formatCount(time.crew.people) },
+      { name: "people enough", value: countOrNone(time.waysOut?.people) },
+      { name: "day and night under lights", value: countOrNone(time.waysOut?.peopleDayAndNight) },
+      { name: "bags at most", value: countOrNone(time.waysOut?.bagsAtMost) },
+    ],
+    source: "The schedule tried again. Less freeboard is never a way out.",
+  }),
+  nextFoot: ({ time, system }) => ({
+    formula: "next foot = the same line sized for one foot more water, less what it is now",
+    inputs: [
+      { name: "bags more", value: formatCount(time.curve.nextFoot.bags) },
+      {
+        name: "more over the limit",
+        value: formatLength(time.curve.nextFoot.overLimitM, system, 0),
+      },
+      {
+        name: "limit reached at",
+        value:
+          time.curve.limitRiseM === null
+            ? "outside the 5 ft of the curve"
+            : `${formatLength(time.curve.limitRiseM, system)} above the water`,
+      },
+    ],
+    source: "Sized at each water; nothing between is read off a curve.",
+  }),
+} as const satisfies Record<string, Words>;
+
+function pace(inputs: TimeMakeupInputs): Input[] {
+  const { crew } = inputs.time;
+  const { practice } = inputs.plan;
+  return [
+    { name: "people who fill", value: formatCount(Math.round(crew.fillers)) },
+    { name: "people who lay", value: formatCount(Math.round(crew.layers)) },
+    path(inputs, "filling or laying, slow", "practice.taskRateLow", practice.taskRateLow),
+    path(inputs, "filling or laying, fast", "practice.taskRateHigh", practice.taskRateHigh),
+    path(inputs, "whole job", "practice.jobRate", practice.jobRate),
+  ];
+}
+
+function hours(inputs: TimeMakeupInputs): Input[] {
+  const time = timeOf(inputs.plan);
+  const day = `${at("time.dayFromH", time.dayFromH)} to ${at("time.dayToH", time.dayToH)}`;
+  return [
+    path(inputs, "setting up", "time.setUpH", time.setUpH),
+    path(inputs, "shifts", "time.shifts", time.shifts),
+    path(inputs, "a shift", "time.shiftH", time.shiftH),
+    { name: "work", value: time.lit ? "at night too, 24 h" : day },
+  ];
+  function at(setting: SettingPath, value: number): string {
+    return formatSetting(SETTINGS[setting].kind, value, inputs.system);
+  }
+}
+
+function path({ system }: TimeMakeupInputs, name: string, at: SettingPath, valueSI: number): Input {
+  return { name, value: formatSetting(SETTINGS[at].kind, valueSI, system) };
+}
+
+function leastAhead({ stretches }: LineTime): number {
+  const known = stretches.map(({ leastAheadM }) => leastAheadM).filter((m) => m !== null);
+  return known.length > 0 ? Math.min(...known) : Number.NaN;
+}
+
+function countOrNone(count: number | null | undefined): string {
+  return typeof count === "number" ? formatCount(count) : "none found, 0";
+}

@@ -1,0 +1,268 @@
+import { describe, expect, it } from "vitest";
+import { DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
+import type { Forecast, Plan, TimeSettings } from "../../shared/plan.ts";
+import { nextFootWords } from "../../shared/time/stage-curve.ts";
+import type { LineTime } from "../../shared/time/types.ts";
+import { alternativesInTime } from "../../shared/time/ways-out.ts";
+import { flat, groundOf, planWith, rectangle, ring, size, structure } from "./grounds.ts";
+
+const RING = ring(rectangle(20, 15));
+const GROUND = groundOf((x) => 100 + 0.01 * x);
+
+/** Rises evenly from 98 m to a crest, then falls; one row every six hours from 3 April 2026, 08:00. */
+function river(crestM: number, crestH: number, band = 0): Forecast {
+  const rows = Array.from({ length: 13 }, (_, k) => {
+    const hour = 6 * k;
+    const levelM = Math.max(98, crestM - (Math.abs(hour - crestH) * (crestM - 98)) / crestH);
+    const bands =
+      band > 0 ? { lowM: levelM - band, highM: levelM + band } : { lowM: null, highM: null };
+    const day = 3 + Math.floor((8 + hour) / 24);
+    const clock = String((8 + hour) % 24).padStart(2, "0");
+    return { at: `2026-04-0${day}T${clock}:00-05:00`, levelM, ...bands };
+  });
+  return { levels: "elevation", rows, note: "" };
+}
+
+const DESIGN_M = 100.6;
+
+function planOf(time: Partial<TimeSettings>, people = 60): Plan {
+  const plan = planWith(DESIGN_M, {
+    structures: [structure("House", rectangle(6, 5))],
+    practice: { raiseM: 0, people },
+  });
+  return { ...plan, time: { ...DEFAULT_TIME, ...time } };
+}
+
+const lineOf = (time: Partial<TimeSettings>, people = 60) =>
+  size(planOf(time, people), RING, GROUND);
+const timeOf = (time: Partial<TimeSettings>, people = 60): LineTime => lineOf(time, people).time!;
+const checksOf = (id: string, time: Partial<TimeSettings>, people = 60) =>
+  lineOf(time, people).checks.filter((check) => check.id === id);
+
+describe("a line's time without a forecast", () => {
+  const line = lineOf({});
+  const time = line.time!;
+
+  it("lays every bag that is ordered, and no other", () => {
+    expect(Math.abs(time.bags - line.totals.bags)).toBeLessThanOrEqual(1);
+    const inStretches = time.stretches.reduce((sum, { bags }) => sum + bags, 0);
+    expect(inStretches / line.totals.bags).toBeCloseTo(1, 3);
+    expect(time.hours.at(-1)!.bagsLaid).toBeGreaterThanOrEqual(line.totals.bags - 1);
+  });
+
+  it("covers the line in order of chainage, lowest ground first in the order of building", () => {
+    const { stretches } = time;
+    expect(stretches[0]!.fromM).toBe(0);
+    expect(stretches.at(-1)!.toM).toBeCloseTo(line.totals.lengthM, 6);
+    for (let k = 1; k < stretches.length; k++) {
+      expect(stretches[k]!.fromM).toBeCloseTo(stretches[k - 1]!.toM, 9);
+    }
+    const built = [...stretches].sort((a, b) => a.order - b.order).map(({ lowestM }) => lowestM);
+    expect(built).toEqual([...built].sort((a, b) => a - b));
+  });
+
+  it("says how long it takes and no more", () => {
+    expect(time).toMatchObject({ startAt: null, inTime: null, verdicts: [], crests: [] });
+    expect(time.finishSlowH!).toBeGreaterThan(time.finishFastH!);
+    const workedH = 2 + line.totals.bags / (60 * 19);
+    const dayAndNight = timeOf({ lit: true, shifts: 3 }).finishSlowH!;
+    expect(dayAndNight).toBeGreaterThanOrEqual(workedH - 0.01);
+    expect(dayAndNight).toBeLessThan(workedH + 1);
+    expect(time.finishSlowH!).toBeGreaterThan(workedH + 8);
+    expect(checksOf("time", {})).toMatchObject([{ severity: "note" }]);
+  });
+
+  it("is not reckoned while something is dragged", () => {
+    expect(size(planOf({}), RING, GROUND, true).time).toBeNull();
+  });
+
+  it("nothing to build takes no time; nothing known is not in it", () => {
+    const dry = size(
+      { ...planOf({}), water: { ...planOf({}).water, elevationM: 90 } },
+      RING,
+      GROUND,
+    );
+    expect(dry.time).toMatchObject({ bags: 0, finishSlowH: 0, stretches: [] });
+    expect(dry.checks.filter(({ id }) => id === "time")).toEqual([]);
+    expect(size(planOf({}), RING, flat(Number.NaN)).time).toMatchObject({ bags: 0, stretches: [] });
+  });
+});
+
+describe("a line's time against the river", () => {
+  it("in time: every stretch is ahead of the water that wets it", () => {
+    const time = timeOf({ forecast: river(DESIGN_M, 48) });
+    expect(time).toMatchObject({ inTime: true, waysOut: null, startAt: "2026-04-03T08:00-05:00" });
+    // The lowest ground under the base lies a little outside the line, at about 99.8 m.
+    expect(time.firstWetH!).toBeGreaterThan(30);
+    expect(time.firstWetH!).toBeLessThan(34);
+    for (const { leastAheadM, wetH } of time.stretches) {
+      if (wetH !== null) expect(leastAheadM!).toBeGreaterThanOrEqual(0.3048 - 1e-6);
+    }
+    expect(checksOf("time", { forecast: river(DESIGN_M, 48) })).toEqual([]);
+    const hour = time.hours.find((row) => row.hour === 48)!;
+    expect(hour.waterM).toBeCloseTo(DESIGN_M, 6);
+    expect(hour.leastAheadM).toBeCloseTo(FOOT_M, 6);
+    expect(time.hours.at(-1)!.hour).toBe(72);
+  });
+
+  it("wet times follow the ground", () => {
+    const { wetH } = timeOf({ forecast: river(DESIGN_M, 48) });
+    const { walk } = lineOf({});
+    const ratePerH = (DESIGN_M - 98) / 48;
+    for (let i = 0; i < wetH.length; i += 17) {
+      expect(wetH[i]!).toBeCloseTo((walk.lowestGroundM[i]! - 98) / ratePerH, 3);
+    }
+    expect(timeOf({ forecast: river(99, 48) }).firstWetH).toBeNull();
+  });
+
+  const LATE = { forecast: river(DESIGN_M, 18) };
+
+  it("late: says so plainly, from when, where, and what would make it possible", () => {
+    const [check, ...more] = checksOf("time", LATE, 10);
+    expect(more).toEqual([]);
+    expect(check).toMatchObject({ severity: "stop" });
+    expect(check!.message).toMatch(
+      /^This cannot be done in time: from 2026-04-03 \d\d:\d\d, [\d.]+ h after the start,/,
+    );
+    const { waysOut } = timeOf(LATE, 10);
+    expect(check!.remedy).toContain(`${waysOut!.people} people instead`);
+    expect(check!.remedy).toContain("smaller ring of at most");
+    expect(check!.remedy).toContain("Less freeboard is not a way out.");
+  });
+
+  it("the people it asks for are enough, and one fewer is not", () => {
+    const { waysOut } = timeOf(LATE, 10);
+    expect(timeOf(LATE, waysOut!.people!).inTime).toBe(true);
+    expect(timeOf(LATE, waysOut!.people! - 1).inTime).toBe(false);
+    const nights = { ...LATE, lit: true, shifts: 3, shiftH: 8 };
+    expect(timeOf(nights, waysOut!.peopleDayAndNight!).inTime).toBe(true);
+    expect(timeOf(nights, waysOut!.peopleDayAndNight! - 1).inTime).toBe(false);
+    expect(waysOut!.bagsAtMost!).toBeLessThan(timeOf(LATE, 10).bags);
+  });
+
+  it("between the paces: a caution", () => {
+    const { waysOut } = timeOf(LATE, 10);
+    const [check] = checksOf("time", LATE, waysOut!.people! - 1);
+    expect(check).toMatchObject({
+      severity: "caution",
+      message: expect.stringContaining("only at the fast pace"),
+    });
+  });
+
+  it("water that is there at the start: no number of people", () => {
+    const standing = { forecast: river(DESIGN_M, 18), startAt: "2026-04-04T02:00-05:00" };
+    const [check] = checksOf("time", standing);
+    expect(check).toMatchObject({ severity: "stop" });
+    expect(check!.remedy).toMatch(/^No number of people is enough/);
+    expect(check!.remedy).toContain("Less freeboard is not a way out.");
+  });
+
+  it("a start without an offset is on the forecast's clock", () => {
+    const forecast = river(DESIGN_M, 48);
+    const stated = timeOf({ forecast, startAt: "2026-04-03T10:00-05:00" });
+    const plain = timeOf({ forecast, startAt: "2026-04-03T10:00" });
+    expect(plain).toEqual(stated);
+    expect(plain.startAt).toBe("2026-04-03T10:00-05:00");
+  });
+
+  it("a hundred people do no worse than fifty, lit no worse than by day", () => {
+    const spare = (people: number, lit: boolean) =>
+      timeOf({ ...LATE, lit }, people).verdicts.find(
+        ({ band, pace }) => band === "likely" && pace === "slow",
+      )!.leastSpareM;
+    expect(spare(100, false)).toBeGreaterThanOrEqual(spare(50, false) - 1e-9);
+    expect(spare(50, true)).toBeGreaterThanOrEqual(spare(50, false) - 1e-9);
+  });
+});
+
+describe("low, likely and high", () => {
+  const forecast = river(DESIGN_M, 48, 0.4);
+
+  it("bags and heights for each are those of a plan sized for that crest", () => {
+    const { crests } = timeOf({ forecast });
+    expect(crests.map(({ band }) => band)).toEqual(["low", "likely", "high"]);
+    for (const crest of crests) {
+      const plan = planOf({});
+      const sized = size(
+        { ...plan, water: { ...plan.water, elevationM: crest.waterM } },
+        RING,
+        GROUND,
+        true,
+      );
+      expect(crest.bags).toBe(sized.totals.bags);
+      expect(crest.greatestHeightM).toBeCloseTo(sized.totals.greatestHeightM, 9);
+      expect(crest.lengthOverLimitM).toBeCloseTo(sized.totals.lengthOverLimitM, 6);
+      expect(crest.at).toBe("2026-04-05T08:00-05:00");
+    }
+  });
+
+  it("each is held against the schedule; a late high band alone is a caution", () => {
+    const fast = { forecast: river(DESIGN_M, 30, 0.9) };
+    const people = timeOf(fast, 10).waysOut!.people!;
+    const { verdicts, waysOut } = timeOf(fast, people);
+    expect(verdicts).toHaveLength(6);
+    const slow = (band: string) =>
+      verdicts.find((each) => each.band === band && each.pace === "slow")!;
+    expect(slow("likely").ahead).toBe(true);
+    expect(slow("high").ahead).toBe(false);
+    expect(waysOut).toBeNull();
+    const [check] = checksOf("time", fast, people);
+    expect(check).toMatchObject({
+      severity: "caution",
+      message: expect.stringMatching(/^If the high forecast comes true, /),
+    });
+  });
+
+  it("a crest above what the line is sized for is told, past the freeboard as a stop", () => {
+    const crest = (crestM: number, band = 0) =>
+      checksOf("forecast-crest", { forecast: river(crestM, 48, band) });
+    expect(crest(DESIGN_M)).toEqual([]);
+    expect(crest(DESIGN_M + 0.2)).toMatchObject([{ severity: "caution" }]);
+    expect(crest(DESIGN_M + 0.5)).toMatchObject([{ severity: "stop" }]);
+    expect(crest(DESIGN_M, 0.5)).toMatchObject([
+      { severity: "caution", message: expect.stringContaining("over the levee") },
+    ]);
+    const byStage = { forecast: { ...river(DESIGN_M, 48), levels: "stage" as const } };
+    expect(checksOf("forecast-zero", byStage)).toMatchObject([{ severity: "caution" }]);
+  });
+});
+
+describe("bags against stage", () => {
+  it("the curve is what sizing at each water gives, and marks the limit", () => {
+    const { curve } = timeOf({});
+    const plan = planOf({});
+    for (const point of curve.points) {
+      const water = { ...plan.water, elevationM: point.waterM };
+      const sized = size({ ...plan, water }, RING, GROUND, true).totals;
+      expect(point.bags).toBe(sized.bags);
+      expect(point.lengthOverLimitM).toBeCloseTo(sized.lengthOverLimitM, 6);
+    }
+    const bags = curve.points.map((point) => point.bags);
+    expect(bags).toEqual([...bags].sort((a, b) => a - b));
+    const water = { ...plan.water, elevationM: DESIGN_M + curve.limitRiseM! };
+    const atLimit = size({ ...plan, water }, RING, GROUND, true).totals.greatestHeightM;
+    expect(atLimit).toBeCloseTo(plan.practice.limitM, 2);
+    const now = curve.points.find(({ riseM }) => riseM === 0)!;
+    const next = curve.points.find(({ riseM }) => Math.abs(riseM - FOOT_M) < 1e-9)!;
+    expect(curve.nextFoot.bags).toBe(next.bags - now.bags);
+  });
+
+  it("says what the next foot costs", () => {
+    expect(nextFootWords({ bags: 4100, overLimitM: 60 })).toBe(
+      "The next foot (0.30 m) of water costs 4,100 bags and puts 197 ft (60 m) over the limit.",
+    );
+    expect(nextFootWords({ bags: 900, overLimitM: 0 })).toContain("nothing more over the limit");
+  });
+});
+
+describe("alternatives", () => {
+  it("that are in time are named, fewest bags first", () => {
+    const timed = (id: string, bags: number, inTime: boolean | null) => ({
+      ...{ id, name: id, totals: { bags } },
+      time: { inTime } as LineTime,
+    });
+    const late = timed("a", 900, false);
+    const lines = [late, timed("b", 800, true), timed("c", 700, false), timed("d", 300, true)];
+    expect(alternativesInTime(late, lines).map(({ id }) => id)).toEqual(["d", "b"]);
+  });
+});

@@ -1,0 +1,193 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { DEFAULT_TIME } from "../../shared/defaults.ts";
+import type { Hydrograph } from "../../shared/time/hydrograph.ts";
+import { levelAt } from "../../shared/time/hydrograph.ts";
+import { keepsAhead } from "../../shared/time/keeps-ahead.ts";
+import { buildOrder, type Schedule, scheduleWork } from "../../shared/time/schedule.ts";
+import type { LiftedStretch } from "../../shared/time/stretches.ts";
+import { waysOut } from "../../shared/time/ways-out.ts";
+import { workClock } from "../../shared/time/work-hours.ts";
+
+describe("working hours", () => {
+  /** Hours worked by looking at every minute. */
+  function workedBy(time: typeof DEFAULT_TIME, startHour: number, elapsedH: number): number {
+    const perDay = Math.min(24, time.shifts * time.shiftH);
+    let worked = 0;
+    let today = 0;
+    for (let minute = 0; minute < elapsedH * 60; minute++) {
+      const clock = startHour + minute / 60;
+      const newDay = time.lit ? minute % 1440 === 0 : Math.abs(clock % 24) < 1e-9;
+      if (newDay) today = 0;
+      const open =
+        time.lit || (clock % 24 >= time.dayFromH - 1e-9 && clock % 24 < time.dayToH - 1e-9);
+      if (open && today < perDay - 1e-9) {
+        worked += 1 / 60;
+        today += 1 / 60;
+      }
+    }
+    return worked;
+  }
+
+  it("are those that looking at every minute finds", () => {
+    const whole = (min: number, max: number) => fc.integer({ min, max });
+    fc.assert(
+      fc.property(
+        fc.boolean(),
+        whole(0, 11),
+        whole(12, 24),
+        whole(1, 3),
+        whole(1, 10),
+        whole(0, 23),
+        whole(1, 40),
+        (lit, dayFromH, dayToH, shifts, shiftH, startHour, workedH) => {
+          const time = { ...DEFAULT_TIME, lit, dayFromH, dayToH, shifts, shiftH };
+          const elapsedH = workClock(time, startHour)(workedH);
+          expect(workedBy(time, startHour, elapsedH)).toBeCloseTo(workedH, 3);
+          expect(workedBy(time, startHour, elapsedH - 0.5)).toBeLessThan(workedH);
+        },
+      ),
+      { seed: 3, numRuns: 40 },
+    );
+  });
+
+  it("that never come are never", () => {
+    const none = { ...DEFAULT_TIME, dayFromH: 6, dayToH: 6.001 };
+    expect(workClock(none, 0)(1)).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
+function stretch(lowestM: number, tops: readonly number[], bags: number): LiftedStretch {
+  const lifts = tops.map((topM) => ({ topM, bags }));
+  return { fromM: 0, toM: 10, lowestM, crestM: tops.at(-1)!, lowestSample: 0, lifts };
+}
+
+const plain = (bagsPerH: number, crews: number) => ({
+  ...{ bagsPerH, crews, setUpH: 2 },
+  clock: (workedH: number) => workedH,
+});
+
+describe("a schedule", () => {
+  const low = stretch(-0.9, [-0.6, -0.3, 0, 0.3], 100);
+  const high = stretch(-0.2, [0, 0.3], 50);
+  const middle = stretch(-0.5, [-0.3, 0, 0.3], 80);
+
+  it("builds the lowest ground first, and level by level", () => {
+    expect(buildOrder([high, low, middle])).toEqual([1, 2, 0]);
+    const { byStretch, finishH } = scheduleWork([high, low, middle], plain(100, 1));
+    expect(byStretch[1]![0]).toMatchObject({ startH: 2, finishH: 3, topM: -0.6 });
+    expect(byStretch[2]![0]!.startH).toBe(4);
+    expect(byStretch[0]![0]!.startH).toBeCloseTo(2 + (100 + 100 + 80 + 100 + 80) / 100, 9);
+    expect(finishH).toBeCloseTo(2 + (400 + 100 + 240) / 100, 9);
+  });
+
+  it("gives no crew two lifts at once, no lift before the one below it, and wastes no hour of many", () => {
+    const stretches = Array.from({ length: 9 }, (_, k) =>
+      stretch(-0.1 * k, k % 2 ? [0, 0.3] : [0.3], 30 + 7 * k),
+    );
+    const { byStretch, finishH } = scheduleWork(stretches, plain(120, 3));
+    const lifts = byStretch.flat();
+    for (const crew of [1, 2, 3]) {
+      const own = lifts.filter((lift) => lift.crew === crew).sort((a, b) => a.startH - b.startH);
+      for (let k = 1; k < own.length; k++) {
+        expect(own[k]!.startH).toBeGreaterThanOrEqual(own[k - 1]!.finishH - 1e-9);
+      }
+    }
+    for (const each of byStretch) {
+      for (let k = 1; k < each.length; k++) {
+        expect(each[k]!.startH).toBeGreaterThanOrEqual(each[k - 1]!.finishH - 1e-9);
+      }
+    }
+    const bags = lifts.reduce((sum, lift) => sum + lift.bags, 0);
+    expect(finishH).toBeGreaterThanOrEqual(2 + bags / 120 - 1e-9);
+    expect(finishH).toBeLessThan(2 + bags / 120 + 3);
+  });
+});
+
+describe("the crest against the river", () => {
+  const anyStretch = fc
+    .tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 4 }))
+    .map(([down, count]) => {
+      const tops = Array.from({ length: count }, (_, k) => 0.3 - (0.3 * (count - 1 - k)) / 1);
+      return stretch(Math.min(tops[0]! - 0.05, -0.1 * down), tops, 60);
+    });
+  const anyRiver = fc.array(fc.integer({ min: -15, max: 2 }), { minLength: 3, maxLength: 9 }).map(
+    (levels): Hydrograph => ({
+      atS: Float64Array.from(levels, (_, k) => k * 4 * 3600),
+      levelM: Float64Array.from(levels, (level) => 100 + level / 10),
+    }),
+  );
+
+  /** Every stretch looked at every six minutes. */
+  function bruteForce(
+    stretches: readonly LiftedStretch[],
+    schedule: Schedule,
+    river: Hydrograph,
+    marginM: number,
+  ): number | null {
+    const endH = river.atS.at(-1)! / 3600;
+    for (let step = 0; step <= endH * 10; step++) {
+      const hour = step / 10;
+      const waterM = levelAt(river, hour * 3600) - 100;
+      for (const [index, { lowestM, crestM }] of stretches.entries()) {
+        const done = schedule.byStretch[index]!.filter((lift) => lift.finishH <= hour);
+        const standsM = done.at(-1)?.topM ?? lowestM;
+        const wet = waterM > lowestM + 1e-6;
+        if (wet && standsM < Math.min(crestM, waterM + marginM) - 1e-6) return hour;
+      }
+    }
+    return null;
+  }
+
+  it("is behind when looking at every six minutes finds it behind", () => {
+    let behind = 0;
+    fc.assert(
+      fc.property(
+        fc.array(anyStretch, { minLength: 1, maxLength: 6 }),
+        anyRiver,
+        fc.integer({ min: 10, max: 200 }),
+        (stretches, hydrograph, bagsPerH) => {
+          const schedule = scheduleWork(stretches, plain(bagsPerH, 2));
+          const inputs = { stretches, schedule, hydrograph, startS: 0, designM: 100, marginM: 0.2 };
+          const found = keepsAhead(inputs);
+          const expected = bruteForce(stretches, schedule, hydrograph, 0.2);
+          if (expected !== null) {
+            behind++;
+            expect(Math.abs(found.behindFromH! - expected)).toBeLessThan(0.25);
+            expect(found.leastSpareM).toBeLessThan(0);
+            expect(found.behindStretch).not.toBeNull();
+          }
+          if (found.behindFromH === null) expect(expected).toBeNull();
+        },
+      ),
+      { seed: 5, numRuns: 150 },
+    );
+    expect(behind).toBeGreaterThan(20);
+  });
+
+  it("a river over the finished crest is not a matter of time", () => {
+    const stretches = [stretch(-0.5, [0, 0.3], 1)];
+    const schedule = scheduleWork(stretches, { ...plain(1000, 1), setUpH: 0 });
+    const rising = { atS: Float64Array.of(0, 36_000), levelM: Float64Array.of(99, 102) };
+    const inputs = { stretches, schedule, startS: 0, designM: 100, marginM: 0.2 };
+    expect(keepsAhead({ ...inputs, hydrograph: rising }).behindFromH).toBeNull();
+  });
+});
+
+describe("ways out", () => {
+  it("are the fewest people and the most bags, to one of each", () => {
+    const trial = (people: number, share: number, dayAndNight: boolean) =>
+      people * (dayAndNight ? 2 : 1) >= 137 * share;
+    expect(waysOut(trial, 60, 10_000)).toEqual({
+      people: 137,
+      peopleDayAndNight: 69,
+      bagsAtMost: expect.closeTo((60 / 137) * 10_000, -1),
+    });
+  });
+
+  it("are none when nothing helps", () => {
+    expect(waysOut(() => false, 60, 10_000)).toEqual({
+      ...{ people: null, peopleDayAndNight: null, bagsAtMost: null },
+    });
+  });
+});

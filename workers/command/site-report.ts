@@ -1,0 +1,51 @@
+import type { Alignment, Carried, Plan } from "../../shared/plan.ts";
+import type { FoundLine } from "../../shared/siting-types.ts";
+import type { SizedLine, Totals } from "../../shared/sizing-types.ts";
+import { rounded } from "./json.ts";
+
+/** A plan with found alternatives, each with its figures among the properties of its feature. */
+export function withFound(
+  plan: Plan,
+  added: readonly Alignment[],
+  properties: readonly { readonly [name: string]: unknown }[],
+): Plan {
+  const none: Carried = { features: [], byFeature: {}, members: {}, settings: {} };
+  const before = plan.carried ?? none;
+  const byFeature = { ...before.byFeature };
+  for (const [k, { id }] of added.entries()) {
+    byFeature[`alignment:${id}`] = { properties: properties[k]!, members: {} };
+  }
+  const alignments = [...plan.alignments, ...added];
+  return { ...plan, alignments, carried: { ...before, byFeature } };
+}
+
+/** What a found line's feature says of it: its totals under the names of `size`, and how it was found. */
+export function figuresOf(
+  totals: Totals,
+  line: FoundLine,
+  wish: { readonly windowM: number; readonly maxCorners: number },
+): { readonly [name: string]: unknown } {
+  const { enclosedM2, encloses, pieces, free, howGood } = line;
+  const where = { pieces, free: free.map((path) => ({ path })) };
+  return rounded({ ...totals, ...wish, enclosedM2, encloses, ...where, howGood }) as {
+    readonly [name: string]: unknown;
+  };
+}
+
+/** What was found, in sentences for the person at the terminal. */
+export function sentences(found: readonly SizedLine[], drawn: readonly SizedLine[]): string[] {
+  const bags = found.reduce((sum, { totals }) => sum + totals.bags, 0);
+  const each = found.map(({ name, totals }) => {
+    const over =
+      totals.lengthOverLimitM > 0.05
+        ? `; ${totals.lengthOverLimitM.toFixed(1)} m of it over the height limit`
+        : "";
+    return `${name}: ${totals.bags} bags, ${totals.builtLengthM.toFixed(1)} m to build, at most ${totals.greatestHeightM.toFixed(2)} m high${over}.`;
+  });
+  const against = drawn.map(({ name, totals }) => {
+    const saved = totals.bags - bags;
+    const share = Math.abs((100 * saved) / totals.bags).toFixed(0);
+    return `${Math.abs(saved)} bags ${saved < 0 ? "more" : "fewer"} than "${name}" (${share} %).`;
+  });
+  return [...each, ...against];
+}

@@ -1,0 +1,124 @@
+import { Refusal } from "../../shared/failure.ts";
+import { foundAlternatives } from "../../shared/found-alternative.ts";
+import type { Plan } from "../../shared/plan.ts";
+import { writePlanFile } from "../../shared/plan-file.ts";
+import {
+  DEFAULT_KEY_IN_M,
+  DEFAULT_MAX_CORNERS,
+  type SiteRingRequest,
+} from "../../shared/siting-types.ts";
+import { readPlan, terrainFiles } from "./files.ts";
+import { numberFrom } from "./number.ts";
+import { figuresOf, sentences, withFound } from "./site-report.ts";
+import { unitFrom } from "./units.ts";
+import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import { readWords } from "./words.ts";
+
+const DEFAULT_WINDOW_M = 60;
+
+const HELP = `drystead site PLAN.geojson --terrain RASTER... [--window-m ${DEFAULT_WINDOW_M}] [--max-corners ${DEFAULT_MAX_CORNERS}]
+              [--key-in-m ${DEFAULT_KEY_IN_M}] [--structure NAME...] [--judge estimate|proof|none]
+              [--vertical-unit m|ft|us-ft]
+
+Finds the line round the plan's structures that needs the least placed volume, and prints the plan file on
+standard output with the found line added as one more alternative: a ring, or a line tied in at both ends
+where ground above the crest saves a part. Where separate lines need less than one, each is added.
+
+  PLAN.geojson       a plan file with at least one structure; it comes before --terrain
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --window-m         how far from the structures the line may run, metres
+  --max-corners      most corners of the line
+  --key-in-m         length carried on into high ground where the line ties in, metres
+  --structure        names or ids of the structures to go round; all of them when left out
+  --judge            say how good the line is: by an estimate (about a second), by a proof where one can be
+                     had (some seconds), or not at all
+  --vertical-unit    unit of the raster's heights, when the file does not state it
+
+The figures of the line are properties of its feature, under the names that "size" has for its totals, with
+"windowM", "maxCorners", "enclosedM2", "encloses" and "howGood". They are as found: nothing keeps them up
+when the line is edited. What was found is said on standard error too.
+`;
+
+/** `site`: the line that needs the fewest bags, as one more alternative of the plan. */
+export const site: Verb = {
+  name: "site",
+  summary: "the ring that needs the fewest bags, added to the plan",
+  help: HELP,
+  run: runSite,
+};
+
+const OPTIONS = {
+  "--terrain": "many",
+  "--vertical-unit": "one",
+  "--window-m": "one",
+  "--max-corners": "one",
+  "--key-in-m": "one",
+  "--structure": "many",
+  "--judge": "one",
+} as const;
+
+async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<string> {
+  const { plain, options } = readWords(words, OPTIONS);
+  const [planPath, ...more] = plain;
+  const rasters = options.get("--terrain");
+  if (planPath === undefined) throw new Misuse("site needs a plan file, before --terrain.");
+  if (more.length > 0) throw new Misuse(`site takes one plan file; ${more[0]} is one too many.`);
+  if (!rasters) throw new Misuse("site needs --terrain and at least one raster.");
+  const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+  const { windowM, maxCorners, keyInM } = figuresAsked(options);
+  const judge = judgeFrom(options.get("--judge")?.[0]);
+
+  const { plan, notes } = await readPlan(resolve(planPath));
+  for (const note of notes) say(`Note: ${note}`);
+  const structureIds = structuresNamed(plan, options.get("--structure"));
+  const files = await terrainFiles(rasters.map(resolve));
+  const engine = await startEngine();
+  const verticalUnit = unit ?? plan.ground.verticalUnit;
+  const terrain = await engine.openTerrain({ files, verticalUnit });
+  for (const note of terrain.notes) say(`Note: ${note}`);
+
+  const window = { reachM: windowM };
+  const found = await engine.siteRing({ plan, structureIds, window, maxCorners, keyInM, judge });
+  const added = foundAlternatives(plan, found.lines);
+  const alignments = [...plan.alignments, ...added];
+  const { lines } = await engine.size({ plan: { ...plan, alignments } });
+  const drawn = lines.slice(0, plan.alignments.length);
+  const sized = lines.slice(plan.alignments.length);
+  for (const sentence of [...sentences(sized, drawn), ...found.notes]) say(sentence);
+  for (const { howGood } of found.lines) if (howGood) say(howGood.wording);
+  const figures = sized.map(({ totals }, k) =>
+    figuresOf(totals, found.lines[k]!, { windowM, maxCorners }),
+  );
+  return writePlanFile(withFound(plan, added, figures));
+}
+
+function figuresAsked(options: ReadonlyMap<string, readonly string[]>) {
+  const window = numberFrom(options, "--window-m", { least: 1, most: 1000 });
+  const corners = numberFrom(options, "--max-corners", { least: 4, most: 200, whole: true });
+  const keyIn = numberFrom(options, "--key-in-m", { least: 0, most: 50 });
+  return {
+    windowM: window ?? DEFAULT_WINDOW_M,
+    maxCorners: corners ?? DEFAULT_MAX_CORNERS,
+    keyInM: keyIn ?? DEFAULT_KEY_IN_M,
+  };
+}
+
+function judgeFrom(word = "estimate"): SiteRingRequest["judge"] {
+  if (word === "none") return undefined;
+  if (word === "estimate" || word === "proof") return word;
+  throw new Misuse(`--judge is one of estimate, proof, none; came ${word}.`);
+}
+
+/** Ids of the structures that are named by name or id. @throws Refusal `plan/no-such-structure` */
+function structuresNamed(plan: Plan, words?: readonly string[]): string[] | undefined {
+  return words?.map((word) => {
+    const structure = plan.structures.find(({ id, name }) => id === word || name === word);
+    if (structure) return structure.id;
+    const names = plan.structures.map(({ name }) => `"${name}"`).join(", ") || "none";
+    throw new Refusal(
+      "plan/no-such-structure",
+      `Expected the name or id of a structure in the plan; came "${word}". It has ${names}.`,
+      "Write the name as the plan has it, in quotes when it holds a space.",
+    );
+  });
+}
