@@ -26,8 +26,8 @@ export interface SiteRingRequest extends SitingWish {
   readonly plan: Plan;
   /** One ring round all of the structures: other groupings are not compared. */
   readonly together?: boolean;
-  /** True while something is being dragged: the search is cut short early rather than late. */
-  readonly live?: boolean;
+  /** The search stops after this long and gives the best so far, milliseconds; 2 s for each structure when left out. */
+  readonly timeCapMs?: number;
   /** Also say how far the line may be from the best there is. */
   readonly judge?: "estimate" | "proof";
   /** Also the best ring round all of the structures within each of these reaches, metres, rising. */
@@ -139,11 +139,12 @@ export interface SidewaysCostResponse {
   readonly chainageM: Float64Array;
   /** n longitudes and latitudes, interleaved. */
   readonly lonLat: Float64Array;
-  /** Unit normal pointing left, interleaved east, north. */
-  readonly leftNormal: Float64Array;
-  /** To the left of chainage. */
-  readonly leftBagsPerM2: Float64Array;
-  readonly rightBagsPerM2: Float64Array;
+  /** Unit vector square to the line, pointing to the water side; interleaved east, north. */
+  readonly toWater: Float64Array;
+  /** Moved toward the water. */
+  readonly waterBagsPerM2: Float64Array;
+  /** Moved toward the land. */
+  readonly landBagsPerM2: Float64Array;
   /** How far the line was moved to find out, metres. */
   readonly moveM: number;
 }

@@ -2,7 +2,7 @@ import type { Uplift } from "../plan.ts";
 import type { Spread } from "./types.ts";
 
 /** Weight of water, N/m3 (W2: 9.81 kN/m3), and gravity, m/s2. Source: handbook section 6. */
-export const WATER_N_PER_M3 = 9810;
+const WATER_N_PER_M3 = 9810;
 export const GRAVITY = 9.81;
 
 /** A levee's section as the static check sees it, per metre of line: any shape has these three numbers. */

@@ -2,7 +2,7 @@ import { FOOT_M } from "../defaults.ts";
 import type { PumpOption } from "./types.ts";
 
 /** One US gallon a minute, m3/s. */
-export const GPM_M3_PER_S = (231 * (FOOT_M / 12) ** 3) / 60;
+const GPM_M3_PER_S = (231 * (FOOT_M / 12) ** 3) / 60;
 
 interface PumpClass {
   readonly name: string;

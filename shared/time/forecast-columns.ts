@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../units.ts";
 
 /** What a column of a forecast holds. */
-export type Column = "time" | "likely" | "low" | "high";
+type Column = "time" | "likely" | "low" | "high";
 
 export interface Columns {
   /** Place of each column, from 0; null for a band that is not there. */

@@ -30,7 +30,7 @@ export function hydrographOf(plan: Plan, forecast: Forecast, band: Band): Hydrog
 }
 
 /** Elevation of a level that a forecast gives, metres in the terrain's datum. */
-export function elevationOf(levelM: number, by: "stage" | "elevation", water: Water): number {
+function elevationOf(levelM: number, by: "stage" | "elevation", water: Water): number {
   return waterElevationAtGauge({ ...water, by, stageM: levelM, elevationM: levelM });
 }
 

@@ -1,7 +1,7 @@
 import type { LiftedStretch } from "./stretches.ts";
 
 /** A lift done: hours from the start of work. */
-export interface DoneLift {
+interface DoneLift {
   readonly stretch: number;
   readonly topM: number;
   readonly bags: number;

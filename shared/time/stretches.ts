@@ -5,7 +5,7 @@ import { sideSlope } from "../section.ts";
 import type { Trace } from "../trace.ts";
 
 /** One lift of one stretch: what a crew takes on at a time. Levels are metres above the design water. */
-export interface Lift {
+interface Lift {
   readonly topM: number;
   readonly bags: number;
 }

@@ -41,19 +41,35 @@ export const redoNote: ReadonlySignal<string | null> = computed(
 
 /**
  * The one gate of the document. An edit whose plan is not valid changes nothing and returns the failure;
- * an edit that returns the plan it was given makes no step. Edits in a row with the same gesture are one
+ * an edit that changes no part of the plan it was given makes no step. Edits in a row with the same gesture are one
  * step. A change of the chosen alternative alone is a change of view: no step, and redo stays.
  */
 export const apply: ApplyEdit = (edit) => {
   const before = present.peek().plan;
   const after = edit.change(before);
-  if (after === before) return { ok: true, value: undefined };
   const checked = validateChange(before, after);
   if (!checked.ok) return checked;
-  if (isViewOnly(before, after)) show({ ...present.peek(), plan: after });
+  const changed = changedKeys(before, after);
+  if (changed.size === 0) return { ok: true, value: undefined };
+  if (changed.size === 1 && changed.has("chosenId")) show({ ...present.peek(), plan: after });
   else record(edit, before, after);
   return { ok: true, value: undefined };
 };
+
+/**
+ * Follows a step up within that same step, so that undo takes both back: what follows from it was worked out
+ * meanwhile. Nothing happens, and the answer is false, when the last step no longer starts at `before`.
+ */
+export function followUp(before: Plan, change: (plan: Plan) => Plan): Outcome<boolean> {
+  const { plan: now, done } = present.peek();
+  const last = done.at(-1);
+  if (last?.before !== before) return { ok: true, value: false };
+  const after = change(now);
+  const checked = validateChange(now, after);
+  if (!checked.ok) return checked;
+  show({ plan: after, done: [...done.slice(0, -1), { ...last, after }], undone: [] });
+  return { ok: true, value: true };
+}
 
 /** Ends a drag or slide: the next edit is a step of its own even when it carries the same gesture. */
 export function endGesture(): void {
@@ -124,10 +140,9 @@ function show(next: History): void {
   present.value = next;
 }
 
-function isViewOnly(before: Plan, after: Plan): boolean {
-  const keys = new Set([...Object.keys(before), ...Object.keys(after)]) as Set<keyof Plan>;
-  keys.delete("chosenId");
-  return [...keys].every((key) => before[key] === after[key]);
+function changedKeys(before: Plan, after: Plan): Set<keyof Plan> {
+  const keys = [...Object.keys(before), ...Object.keys(after)] as (keyof Plan)[];
+  return new Set(keys.filter((key) => before[key] !== after[key]));
 }
 
 function keepingView(step: Step, target: Plan, now: Plan): Plan {

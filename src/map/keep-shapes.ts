@@ -13,6 +13,7 @@ import {
 import { lookAtPlan, planOutOfView } from "./camera.ts";
 import { keepCheckMarks } from "./check-marks.tsx";
 import { keepChoosing } from "./choose-other.ts";
+import { dragging } from "./drawing-state.ts";
 import { leveeShapes } from "./levee-shapes.ts";
 import { markedShapes, pointedShape } from "./marked-shapes.ts";
 import { planShapes } from "./plan-shapes.ts";
@@ -21,10 +22,14 @@ import { stationMarks } from "./station-marks.ts";
 import { restingView } from "./view.ts";
 import { waterSideIn } from "./water-side.ts";
 
+/** While a corner is dragged, labels are laid out anew only so often: laying them out is slow. */
+const STATIONS_WHILE_DRAGGING_MS = 120;
+
 /** Keeps what lies on the ground (levee, stations, the person's drawing, marks) in step with plan and sizes. */
 export function keepShapes(map: MapLibreMap): void {
   const limitM = computed(() => plan.value.practice.limitM);
   const metresPerPx = computed(() => restingView.value.metresPerPx);
+  let stationsAt = 0;
   const names = computed(() => plan.value.alignments.map((each) => each.id).join(" "));
 
   effect(() => {
@@ -33,6 +38,8 @@ export function keepShapes(map: MapLibreMap): void {
   });
   effect(() => {
     const line = chosenLine.value;
+    if (dragging.value && performance.now() - stationsAt < STATIONS_WHILE_DRAGGING_MS) return;
+    stationsAt = performance.now();
     if (!line) return show(map, "stations", NOTHING);
     const side = waterSideIn(plan.peek(), line.id);
     show(map, "stations", stationMarks(line, metresPerPx.value, unitSystem.value, side));

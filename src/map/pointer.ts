@@ -27,7 +27,7 @@ export function keepPointer(map: MapLibreMap): void {
     if (frame !== null) return;
     frame = requestAnimationFrame(() => {
       frame = null;
-      if (!latest) return;
+      if (!latest || dragging.value) return;
       const at = [latest.lngLat.lng, latest.lngLat.lat] as const;
       ask(at);
       mark(at);

@@ -79,7 +79,7 @@ describe("a written plan, opened by GDAL's GeoJSON driver", () => {
     const layers = await layersOf(writePlanFile(planFrom(WHOLE)));
     expect(layers.length).toBe(1);
     const [layer] = layers as [Layer];
-    expect(layer.featureCount).toBe(7);
+    expect(layer.featureCount).toBe(8);
     expect(layer.geometryFields[0]?.coordinateSystem.wkt).toContain('ID["EPSG",4326]');
     expect(
       layer.features.map(({ properties, geometry }) => [
@@ -92,9 +92,10 @@ describe("a written plan, opened by GDAL's GeoJSON driver", () => {
       ["alignment", "Polygon", "Close ring"],
       ["alignment", "LineString", "To the bank"],
       ["no-go", "Polygon", "Septic field"],
+      ["source", "Point", "Above the weir"],
       ["gauge", "Point", "Weir"],
       ["flow", "LineString", undefined],
-      ["source", "Point", undefined],
+      ["culvert", "Point", undefined],
     ]);
     const types = Object.fromEntries(layer.fields.map(({ name, type }) => [name, type]));
     expect(types).toMatchObject({ role: "String", floorM: "Real", reachBreaksM: "RealList" });
@@ -104,8 +105,8 @@ describe("a written plan, opened by GDAL's GeoJSON driver", () => {
     const plans = fc.sample(anyPlan, { numRuns: 25, seed: 47 });
     for (const plan of plans) {
       const [layer] = (await layersOf(writePlanFile({ ...plan, carried: undefined }))) as [Layer];
-      const { alignments, structures, noGo, gauge, flow } = plan;
-      const shapes = structures.length + alignments.length + noGo.length;
+      const { alignments, structures, noGo, sources, gauge, flow } = plan;
+      const shapes = structures.length + alignments.length + noGo.length + (sources?.length ?? 0);
       const expected = shapes + (gauge ? 1 : 0) + (flow ? 1 : 0);
       expect(layer?.featureCount ?? 0).toBe(expected);
       const seen = (layer?.features ?? []).filter(
@@ -132,8 +133,8 @@ describe("a written plan, opened by GDAL's GeoJSON driver", () => {
 });
 
 /** Features with coordinates to 1e-6 degrees: GDAL's writer takes a run of zeros or nines for the end of a number. */
-function blurred({ structures, alignments, noGo, gauge, flow, water }: Plan): unknown {
-  const features = { structures, alignments, noGo, gauge, flow, water };
+function blurred({ structures, alignments, noGo, sources, gauge, flow, water }: Plan): unknown {
+  const features = { structures, alignments, noGo, sources, gauge, flow, water };
   return JSON.parse(JSON.stringify(features), (_key, value) =>
     isPlace(value) ? value.map((degrees) => degrees.toFixed(6)) : value,
   );

@@ -22,13 +22,17 @@ const FLAT: GroundSampler = { heightAt: () => 0, cellM: 1 };
 
 describe("level ground: the shortest ring at setback plus half base", () => {
   /** Shortest closed line at distance d from an outline: its hull's perimeter and one full circle of radius d (Steiner). */
-  const cases: [string, Outline, number][] = [
-    ["a disc of 10 m radius", regularPolygon(10, 96), 2 * 96 * 10 * Math.sin(Math.PI / 96)],
-    ["a rectangle of 15 x 10 m, turned by 20 degrees", rectangle(15, 10, 20), 50],
-    ["a rectangle of 40 x 25 m, turned by 33 degrees", rectangle(40, 25, 33), 130],
-    [
-      "an L, whose ring follows its hull",
-      [
+  const cases: readonly { what: string; outline: Outline; hullM: number }[] = [
+    {
+      what: "a disc of 10 m radius",
+      outline: regularPolygon(10, 96),
+      hullM: 2 * 96 * 10 * Math.sin(Math.PI / 96),
+    },
+    { what: "a rectangle of 15 x 10 m, turned", outline: rectangle(15, 10, 20), hullM: 50 },
+    { what: "a rectangle of 40 x 25 m, turned", outline: rectangle(40, 25, 33), hullM: 130 },
+    {
+      what: "an L, whose ring follows its hull",
+      outline: [
         [-9, -7],
         [9, -7],
         [9, -1],
@@ -36,10 +40,10 @@ describe("level ground: the shortest ring at setback plus half base", () => {
         [-1, 7],
         [-9, 7],
       ],
-      18 + 6 + Math.hypot(10, 8) + 8 + 14,
-    ],
+      hullM: 18 + 6 + Math.hypot(10, 8) + 8 + 14,
+    },
   ];
-  it.each(cases)("%s: within 1.5 %% with at most 24 corners", (_, outline, hullM) => {
+  it.each(cases)("$what: within 1.5 % with at most 24 corners", ({ outline, hullM }) => {
     const exactM3 = AREA_M2 * (hullM + 2 * Math.PI * CLEAR_M);
     const { rings } = siteRing(requestFor(FLAT, outline, HEIGHT_M));
     expect(rings).toHaveLength(1);

@@ -129,3 +129,13 @@ export function requestFor(
     ...other,
   };
 }
+
+/** A seeded house of 12 to 20 by 8 to 12 m on seeded rough ground, to be kept dry 0.4 to 0.9 m above it. */
+export function seededSite(seed: number, reachM: number): SiteRequest {
+  const chance = seeded(seed * 77 + 1);
+  const house = rectangle(12 + 8 * chance(), 8 + 4 * chance(), 360 * chance());
+  const ground = rasterGround(160, 1, roughTerrain(seed, 80));
+  const floorM = house.reduce((sum, [x, y]) => sum + ground.heightAt(x, y) / house.length, 0);
+  const crestM = floorM + 0.4 + 0.5 * chance();
+  return requestFor(ground, house, crestM, { window: { reachM } });
+}

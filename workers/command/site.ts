@@ -15,6 +15,8 @@ import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 
 const DEFAULT_WINDOW_M = 60;
+/** Long enough that the answer does not hang on the machine, milliseconds. */
+const PATIENCE_MS = 120_000;
 
 const HELP = `drystead site PLAN.geojson --terrain RASTER... [--window-m ${DEFAULT_WINDOW_M}] [--max-corners ${DEFAULT_MAX_CORNERS}]
               [--key-in-m ${DEFAULT_KEY_IN_M}] [--structure NAME...] [--judge estimate|proof|none]
@@ -78,7 +80,8 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   for (const note of terrain.notes) say(`Note: ${note}`);
 
   const window = { reachM: windowM };
-  const found = await engine.siteRing({ plan, structureIds, window, maxCorners, keyInM, judge });
+  const wish = { structureIds, window, maxCorners, keyInM, judge, timeCapMs: PATIENCE_MS };
+  const found = await engine.siteRing({ plan, ...wish });
   const added = foundAlternatives(plan, found.lines);
   const alignments = [...plan.alignments, ...added];
   const { lines } = await engine.size({ plan: { ...plan, alignments } });

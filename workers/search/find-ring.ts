@@ -40,7 +40,7 @@ const RIVAL_SHARE = 0.03;
 const MOST_RIVALS = 2;
 /** Rings that nowhere part by more than this are one and the same, metres. */
 const SAME_WITHIN_M = 4;
-const WINDOW_RUNS = 60;
+const WINDOW_RUNS = 250;
 /** Up to this many nodes the window is searched by branch and bound. */
 const BRANCH_NODES = 20_000;
 

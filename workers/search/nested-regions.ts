@@ -24,7 +24,8 @@ const THROUGH_LIMIT = 4;
  * start, the best ring lies wholly inside it or wholly outside it (two rings that cross can be uncrossed
  * at no greater price), so each half is bounded by one run and split again. The ring and the nodes next
  * to it belong to both halves. On a lattice edges may cross without sharing a node, which leaves the
- * answer up to a few parts in a thousand above the exact one.
+ * answer up to a few parts in a thousand above the exact one. Small regions, and those without a ring
+ * through the start chosen, are finished by branch and bound.
  */
 export function* nestedRegions(
   space: LoopSpace,
@@ -61,7 +62,8 @@ export function* nestedRegions(
     const left = starts.filter((each) => each !== start);
     const next = Math.max(bound, walk.price);
     if (through.loop.length === 0) {
-      regions.push({ starts: left, low, high, bound: next });
+      const rest = yield* branchWithin(space, { starts: left, low, high }, found, limit, tolerance);
+      if (rest !== null) open = Math.min(open ?? Infinity, rest);
       continue;
     }
     const middle = (low + high) >> 1;

@@ -11,6 +11,7 @@ import {
 import { legClass } from "./leg-class.ts";
 import { legPrice } from "./leg-price.ts";
 import type { SiteTerms } from "./site-terms.ts";
+import { rollLegs } from "./roll-legs.ts";
 import { radii, slideCorners } from "./slide-corners.ts";
 
 export interface RefineWish {
@@ -39,11 +40,13 @@ const HOPELESS = 8;
  */
 export function refineLine(terms: SiteTerms, line: BentLine, wish: RefineWish): void {
   slideCorners(terms, line, radii(wish.fromM, wish.toM));
+  rollLegs(terms, line);
   const barren = new Set<string>();
   for (let round = 0; round < MOST_ROUNDS && !wish.outOfTime(); round++) {
     const before = totalPrice(line) + line.x.length * wish.cornerPrice;
     dropCorners(terms, line, wish, barren);
     addCorners(terms, line, wish, barren);
+    rollLegs(terms, line);
     slideCorners(terms, line, radii(wish.fromM / 4, wish.toM));
     const after = totalPrice(line) + line.x.length * wish.cornerPrice;
     if (after > before - 0.05 * wish.cornerPrice) break;

@@ -31,7 +31,7 @@ export const USUAL_WISH: LatticeWish = {
   neighbours: 16,
   by: "branch",
   knownPrice: null,
-  runs: 40,
+  runs: 250,
   tolerance: TOLERANCE,
   outOfTime: () => false,
 };

@@ -6,7 +6,7 @@ import type { SearchOptions, SearchStep, SiteRequest, SiteResult } from "./types
 import { whyNone } from "./why-none.ts";
 
 /** A corner must save this share of its ring's price. */
-export const CORNER_SHARE = 0.0006;
+export const CORNER_SHARE = 0.001;
 /** A search ends after this long unless told otherwise, and says so, milliseconds. */
 const TIME_CAP_MS = 2000;
 const NEGLIGIBLE_M = 0.005;

@@ -18,8 +18,6 @@ import { ringTogether } from "./ring-together.ts";
 import { type SiteSetting, siteSetting } from "./site-setting.ts";
 
 const CAP_MS = 2000;
-const CAP_LIVE_MS = 150;
-/** More structures are more searches. */
 const MOST_CAP_MS = 8000;
 
 /**
@@ -42,23 +40,15 @@ function widest(reachesM: readonly number[] = []): number {
   return Math.max(0, ...reachesM);
 }
 
-type Search = Pick<SiteRingResponse, "cutShort" | "notes"> & {
-  readonly rings: readonly FoundRing[];
-};
-
 function* findSteps(
   setting: SiteSetting,
-  { together, live, judge, reachesM = [] }: SiteRingRequest,
+  ask: SiteRingRequest,
 ): Generator<SearchStep, SiteRingResponse> {
-  const { request, structures } = setting;
+  const { judge, reachesM = [] } = ask;
+  const { request } = setting;
   const startedAt = performance.now();
-  const timeCapMs = live ? CAP_LIVE_MS : Math.min(MOST_CAP_MS, CAP_MS * structures.length);
   const isLast = !judge && reachesM.length === 0;
-  const search = yield* within<Search>(
-    together ? ringTogether(request, { timeCapMs }) : siteSteps(request, { timeCapMs }),
-    0,
-    isLast ? 1 : 0.4,
-  );
+  const search = yield* within(searchSteps(setting, ask), 0, isLast ? 1 : 0.4);
   const searchMs = performance.now() - startedAt;
   const lines: FoundLine[] = [];
   for (const ring of search.rings) {
@@ -68,6 +58,38 @@ function* findSteps(
   const cordons = yield* within(cordonSteps(setting, reachesM), judge ? 0.7 : 0.4, 1);
   const { cutShort } = search;
   return { lines, cordons, cutShort, notes: [...search.notes, ...more(lines)], searchMs };
+}
+
+type Search = Pick<SiteRingResponse, "cutShort" | "notes"> & {
+  readonly rings: readonly FoundRing[];
+};
+
+/**
+ * First one ring round all structures, then whatever grouping takes less: should time run out before all
+ * groupings have been looked at, the answer is never worse than that one ring.
+ */
+function* searchSteps(
+  { request, structures }: SiteSetting,
+  ask: SiteRingRequest,
+): Generator<SearchStep, Search> {
+  const { length } = structures;
+  const timeCapMs = ask.timeCapMs ?? Math.min(MOST_CAP_MS, CAP_MS * length);
+  if (length === 1) return yield* siteSteps(request, { timeCapMs });
+  if (ask.together) return yield* ringTogether(request, { timeCapMs });
+  const one = yield* within(attempt(ringTogether(request, { timeCapMs })), 0, 0.3);
+  const all = yield* within(siteSteps(request, { timeCapMs }), 0.3, 1);
+  if (!one || all.priceM3 < one.rings[0].priceM3) return all;
+  return { ...one, notes: all.notes };
+}
+
+/** What steps give; null where they are refused. */
+function* attempt<T>(steps: Generator<SearchStep, T>): Generator<SearchStep, T | null> {
+  try {
+    return yield* steps;
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return null;
+    throw thrown;
+  }
 }
 
 function judged({ kind, gapShare, wording }: HowGood): HowGood {

@@ -1,0 +1,51 @@
+import { DEFAULT_TIME } from "../defaults.ts";
+import { type Setting, setting } from "../setting.ts";
+
+/** Every adjustable number about time and people at work. */
+export const TIME_SETTINGS = {
+  "time.marginM": setting(
+    "length",
+    DEFAULT_TIME.marginM,
+    [0, 3],
+    "judgement",
+    "How far the crest stays above the water while it is built. Where the finished crest has less freeboard, the finished crest is asked for.",
+  ),
+  "time.setUpH": setting(
+    "hours",
+    DEFAULT_TIME.setUpH,
+    [0, 240],
+    "assumed, no source",
+    "Calling people, clearing and stripping the line, first sand and bags on site.",
+  ),
+  "time.fillShare": setting(
+    "share",
+    DEFAULT_TIME.fillShare,
+    [0.05, 0.95],
+    "judgement",
+    "Filling and placing go at the same rate (THW-E), so half fill and half lay.",
+  ),
+  "time.crews": setting(
+    "count",
+    DEFAULT_TIME.crews,
+    [1, 50],
+    "assumed, no source",
+    "Crews that lay side by side. Together they are no faster than all people in one.",
+  ),
+  "time.shifts": setting(
+    "count",
+    DEFAULT_TIME.shifts,
+    [1, 24],
+    "assumed, no source",
+    "Shifts in 24 hours, each with the people stated.",
+  ),
+  "time.shiftH": setting("hours", DEFAULT_TIME.shiftH, [0.5, 24], "assumed, no source"),
+  "time.dayFromH": setting("clock", DEFAULT_TIME.dayFromH, [0, 24], "assumed, no source"),
+  "time.dayToH": setting("clock", DEFAULT_TIME.dayToH, [0, 24], "assumed, no source"),
+  "time.liftM": setting(
+    "length",
+    DEFAULT_TIME.liftM,
+    [0.1, 10],
+    "judgement",
+    "The lowest ground first, and the whole line lift by lift. A lift as high as the levee builds one stretch after the other.",
+  ),
+} as const satisfies Record<string, Setting>;
