@@ -23,7 +23,10 @@ export interface Station {
   /** Width between the toes, metres. */
   readonly baseM: number | null;
   readonly sectionAreaM2: number | null;
+  /** Courses from the ground at the centre line to the crest. */
   readonly courses: number | null;
+  /** Courses from the lowest ground under the base to the crest: what a crew counts at the low toe. */
+  readonly coursesAtLowToe: number | null;
   readonly bagsAcrossBase: number | null;
   /** Bags per metre of line here. */
   readonly bagsPerM: number | null;

@@ -8,6 +8,8 @@ import { App } from "./app.tsx";
 import { startDemo } from "./demo.ts";
 import { type Kept, keepPlan, restore } from "./document/keeping.ts";
 import { startFrom } from "./document/store.ts";
+import { keepFollowing } from "./siting/follow.ts";
+import { keepSideways } from "./siting/why-here.ts";
 import { keepSized } from "./sizing.ts";
 import { tell, theme } from "./state.ts";
 
@@ -32,6 +34,8 @@ async function openKept({ plan, terrain }: Kept): Promise<void> {
 }
 
 keepSized();
+keepFollowing();
+keepSideways();
 const root = document.getElementById("app");
 if (root) render(<App />, root);
 start().catch((thrown) => tell("error", asFailure(thrown)));

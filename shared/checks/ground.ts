@@ -6,6 +6,8 @@ import { stretchesOf } from "./stretch.ts";
 import { distanceWords, lengthWords, stationWords, stretchWords } from "./words.ts";
 
 const COARSEST_CELL_M = 3;
+/** A grid of 3 m is a little more or less on the ground: map projections change lengths by up to 1 in 100. */
+const CELL_SLACK = 1.01;
 const LOW_SPOT_M = 0.15;
 /** Below this height the fall across the base is not judged. */
 const LEAST_JUDGED_M = 0.5 * FOOT_M;
@@ -117,7 +119,7 @@ export const coarseRaster: Rule = {
   rule: "Cells of the elevation raster are no larger than 3 m.",
   source: "judgement",
   find: ({ cellM, totals }) =>
-    cellM > COARSEST_CELL_M + 1e-6 && totals.lengthNoDataM < totals.lengthM
+    cellM > COARSEST_CELL_M * CELL_SLACK && totals.lengthNoDataM < totals.lengthM
       ? ofWholePlan(
           "caution",
           `The elevation raster has cells of ${lengthWords(cellM)}: ditches, curbs and banks narrower than that are not in it.`,

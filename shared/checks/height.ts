@@ -9,10 +9,17 @@ const SLACK_M = 1e-9;
 /** A reserve that is short by less than this is not short: no survey knows ground better. */
 const RESERVE_SLACK_M = 0.01;
 
+/** Greatest height at a sample; where a part of the ground under the base is missing, the least it can be. */
+function leastGreatestM({ cuts }: CheckContext, i: number): number {
+  const greatestM = cuts.greatestHeightM[i]!;
+  return Number.isNaN(greatestM) ? cuts.heightM[i]! : greatestM;
+}
+
 /** Stretches whose greatest height passes a level. */
-function higherThan({ plan, line, trace, cuts }: CheckContext, levelM: number): Stretch[] {
-  const gapM = plan.practice.stationIntervalM;
-  return stretchesOf(trace, line.closed, gapM, (i) => cuts.greatestHeightM[i]! - levelM - SLACK_M);
+function higherThan(context: CheckContext, levelM: number): Stretch[] {
+  const { plan, line, trace } = context;
+  const excessM = (i: number) => leastGreatestM(context, i) - levelM - SLACK_M;
+  return stretchesOf(trace, line.closed, plan.practice.stationIntervalM, excessM);
 }
 
 /** Heights over the limit. */
@@ -26,7 +33,7 @@ export const overLimit: Rule = {
       severity: "stop",
       stretch,
       sample: stretch.worst,
-      message: `${stretchWords(stretch)}: up to ${lengthWords(context.cuts.greatestHeightM[stretch.worst]!)} above the lowest ground under the base, over the limit of ${lengthWords(limitM)}, on ${distanceWords(stretch.lengthM)}.`,
+      message: `${stretchWords(stretch)}: up to ${lengthWords(leastGreatestM(context, stretch.worst))} above the lowest ground under the base, over the limit of ${lengthWords(limitM)}, on ${distanceWords(stretch.lengthM)}.`,
       remedy:
         "Lead the line over higher ground here. If there is none, sandbags are not the section for this stretch: ask a licensed engineer.",
     }));

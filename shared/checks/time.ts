@@ -23,7 +23,7 @@ export const inTime: Rule = {
     const high = verdict("high", "slow");
     if (high && !high.ahead) return late(time, high, high, "If the high forecast comes true, ");
     if (time.finishSlowH === null) return unfinished(time);
-    return [];
+    return time.finishSlowH > time.forecastEndH! ? afterForecast(time) : [];
   },
 };
 
@@ -44,6 +44,14 @@ function unfinished({ bags, crew }: LineTime): Finding[] {
     "stop",
     `The ${formatCount(bags)} bags are not laid within a year by ${formatCount(crew.people)} people in these working hours.`,
     "Check the hours of work, the shifts and the number of people.",
+  );
+}
+
+function afterForecast({ finishSlowH, forecastEndH }: LineTime): Finding[] {
+  return ofWholePlan(
+    "caution",
+    `The work takes ${formatHours(finishSlowH!)} and the forecast ends after ${formatHours(forecastEndH!)}: up to then the crest keeps ahead, and nothing is known of later.`,
+    "Put in a longer forecast, or more people, so that the end of the work lies within it.",
   );
 }
 

@@ -60,27 +60,41 @@ export function highestBetween(
   return lastM > highest.levelM ? { levelM: lastM, atS: endS } : highest;
 }
 
-/** First moment from `fromS` on at which the water stands above a level; null when it never does. */
-export function firstAbove(hydrograph: Hydrograph, levelM: number, fromS: number): number | null {
-  const { atS } = hydrograph;
-  if (fromS > atS.at(-1)!) return null;
+/**
+ * For any level, the first moment from `fromS` on at which the water stands above it; null when it never
+ * does. Made once, it answers for many levels.
+ */
+export function firstAbove(
+  { atS, levelM }: Hydrograph,
+  fromS: number,
+): (levelM: number) => number | null {
+  const highs = { atS: [] as number[], levelM: [] as number[] };
   let beforeS = fromS;
-  let beforeM = levelAt(hydrograph, fromS);
-  if (beforeM > levelM) return fromS;
+  let beforeM = levelAt({ atS, levelM }, fromS);
+  let highestM = beforeM;
   for (let i = rowAfter(atS, fromS); i < atS.length; i++) {
-    const hereM = hydrograph.levelM[i]!;
-    if (hereM > levelM) {
-      const share = (levelM - beforeM) / (hereM - beforeM);
-      return beforeS + share * (atS[i]! - beforeS);
+    const [hereS, hereM] = [atS[i]!, levelM[i]!];
+    if (hereM > highestM) {
+      const share = (highestM - beforeM) / (hereM - beforeM);
+      highs.atS.push(beforeS + share * (hereS - beforeS), hereS);
+      highs.levelM.push(highestM, hereM);
+      highestM = hereM;
     }
-    beforeS = atS[i]!;
-    beforeM = hereM;
+    [beforeS, beforeM] = [hereS, hereM];
   }
-  return null;
+  const startM = levelAt({ atS, levelM }, fromS);
+  return (wantedM) => {
+    if (startM > wantedM) return fromS;
+    if (!(wantedM < highestM)) return null;
+    const next = rowAfter(highs.levelM, wantedM);
+    const [lowM, highM] = [highs.levelM[next - 1]!, highs.levelM[next]!];
+    const share = (wantedM - lowM) / (highM - lowM);
+    return highs.atS[next - 1]! + share * (highs.atS[next]! - highs.atS[next - 1]!);
+  };
 }
 
-/** Index of the first row later than a moment. */
-function rowAfter(atS: Float64Array, moment: number): number {
+/** Index of the first of rising values that is greater than one. */
+function rowAfter(atS: ArrayLike<number>, moment: number): number {
   let low = 0;
   let high = atS.length;
   while (low < high) {

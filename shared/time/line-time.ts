@@ -61,6 +61,7 @@ export function lineTime({ plan, trace, cuts, totalsAt }: LineTimeInputs): LineT
     finishSlowH: finite(slow.finishH),
     finishFastH: finite(fast.finishH),
     marginM: time.marginM,
+    forecastEndH: start && likely ? (likely.atS.at(-1)! - start.atS) / HOUR_S : null,
     firstWetH: least(wetH),
     stretches: workStretches(job, trace, slow, wetH, ahead),
     verdicts,
@@ -174,9 +175,10 @@ function wetHours(
 ): Float32Array {
   const wetH = new Float32Array(trace.count).fill(Number.NaN);
   if (!start || !river) return wetH;
+  const above = firstAbove(river, start.atS);
   for (let i = 0; i < trace.count; i++) {
     const levelM = designM + cuts.lowestGroundM[i]! - trace.waterM[i]!;
-    const atS = Number.isNaN(levelM) ? null : firstAbove(river, levelM, start.atS);
+    const atS = Number.isNaN(levelM) ? null : above(levelM);
     if (atS !== null) wetH[i] = (atS - start.atS) / HOUR_S;
   }
   return wetH;

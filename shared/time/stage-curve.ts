@@ -4,7 +4,7 @@ import type { Plan } from "../plan.ts";
 import type { Totals } from "../sizing-types.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import { formatCount } from "../units.ts";
-import type { CurvePoint, StageCurve } from "./types.ts";
+import type { CurvePoint, NextFoot, StageCurve } from "./types.ts";
 
 /**
  * Totals of the same line with the water so much higher (or lower) than it is sized for, metres: the same as
@@ -15,11 +15,22 @@ export type TotalsAt = (riseM: number) => Totals;
 /** Rises at which the curve has its points, feet. */
 const RISES_FT = [-2, -1, 0, 1, 2, 3] as const;
 const SECANTS = 2;
+const FAR_BEYOND_M = 20 * FOOT_M;
 
-/** Bags against stage, from two feet below to three feet above the plan's water, and where the limit lies. */
+/**
+ * Bags against stage, from two feet below to three feet above the plan's water, and where the limit lies.
+ * A line far beyond any sandbag levee has the one point it was sized for: its water is a slip.
+ */
 export function stageCurve(plan: Plan, totalsAt: TotalsAt): StageCurve {
-  const points = RISES_FT.map((feet) => curvePoint(plan, feet * FOOT_M, totalsAt(feet * FOOT_M)));
-  const now = points[RISES_FT.indexOf(0)]!;
+  const totals = totalsAt(0);
+  const now = curvePoint(plan, 0, totals);
+  if (now.greatestHeightM > FAR_BEYOND_M) {
+    const words = "The line is far higher than any sandbag levee: check the water.";
+    return { points: [now], limitRiseM: null, nextFoot: null, words };
+  }
+  const points = RISES_FT.map((feet) =>
+    feet === 0 ? now : curvePoint(plan, feet * FOOT_M, totalsAt(feet * FOOT_M)),
+  );
   const next = points[RISES_FT.indexOf(1)]!;
   const nextFoot = {
     bags: next.bags - now.bags,
@@ -29,7 +40,10 @@ export function stageCurve(plan: Plan, totalsAt: TotalsAt): StageCurve {
     points,
     limitRiseM: limitRise(points, plan.practice.limitM, totalsAt),
     nextFoot,
-    words: nextFootWords(nextFoot),
+    words:
+      totals.lengthNoDataM > 0
+        ? `${nextFootWords(nextFoot)} Stretches without ground data are not in it.`
+        : nextFootWords(nextFoot),
   };
 }
 
@@ -48,7 +62,7 @@ export function curvePoint({ water }: Plan, riseM: number, totals: Totals): Curv
 }
 
 /** What the next foot of water costs, in words with both units. */
-export function nextFootWords({ bags, overLimitM }: StageCurve["nextFoot"]): string {
+export function nextFootWords({ bags, overLimitM }: NextFoot): string {
   const cost = `The next foot (${lengthWords(FOOT_M).replace(/^.*\((.*)\)$/, "$1")}) of water costs ${formatCount(bags)} bags`;
   if (!(overLimitM >= 0.5)) return `${cost} and puts nothing more over the limit.`;
   return `${cost} and puts ${distanceWords(overLimitM)} over the limit.`;

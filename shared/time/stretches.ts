@@ -24,6 +24,8 @@ export interface LiftedStretch {
 /** Stretches are at most this many stations long, and at most so many in all. */
 const STATIONS_LONG = 2;
 const MOST_STRETCHES = 120;
+/** Lifts are made higher where a stretch would have more. */
+const MOST_LIFTS = 40;
 const SAME_M = 1e-6;
 
 /**
@@ -42,6 +44,8 @@ export function stretchesFor(
     STATIONS_LONG * plan.practice.stationIntervalM,
     lengthM / MOST_STRETCHES,
   );
+  const highestM = cuts.greatestHeightM.reduce((most, m) => Math.max(most, m || 0), 0);
+  const eachM = Math.max(liftM, highestM / MOST_LIFTS);
   return trace.pieces
     .flatMap(({ first, last }) => {
       const pieceM = trace.chainageM[last]! - trace.chainageM[first]!;
@@ -51,7 +55,7 @@ export function stretchesFor(
         const count = Math.min(parts, steps);
         const from = first + Math.round((steps * k) / count);
         const to = first + Math.round((steps * (k + 1)) / count);
-        return stretchOf(plan, trace, cuts, liftM, from, to);
+        return stretchOf(plan, trace, cuts, eachM, from, to);
       });
     })
     .filter((stretch) => stretch !== null);

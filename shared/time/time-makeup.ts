@@ -85,10 +85,10 @@ const MAKEUPS = {
   nextFoot: ({ time, system }) => ({
     formula: "next foot = the same line sized for one foot more water, less what it is now",
     inputs: [
-      { name: "bags more", value: formatCount(time.curve.nextFoot.bags) },
+      { name: "bags more", value: formatCount(time.curve.nextFoot?.bags ?? Number.NaN) },
       {
         name: "more over the limit",
-        value: formatLength(time.curve.nextFoot.overLimitM, system, 0),
+        value: formatLength(time.curve.nextFoot?.overLimitM ?? Number.NaN, system, 0),
       },
       {
         name: "limit reached at",

@@ -80,13 +80,19 @@ export interface CurvePoint {
   readonly jobHours: number;
 }
 
+/** What one more foot of water costs. */
+export interface NextFoot {
+  readonly bags: number;
+  readonly overLimitM: number;
+}
+
 /** Bags against stage. */
 export interface StageCurve {
   readonly points: readonly CurvePoint[];
   /** Rise at which the greatest height reaches the limit; null where that is outside the curve. */
   readonly limitRiseM: number | null;
-  /** What one more foot of water costs. */
-  readonly nextFoot: { readonly bags: number; readonly overLimitM: number };
+  /** What one more foot of water costs; null where the line is far beyond any sandbag levee. */
+  readonly nextFoot: NextFoot | null;
   /** `The next foot costs 4,100 bags and puts 60 m over the limit.`, with both units. */
   readonly words: string;
 }
@@ -109,6 +115,8 @@ export interface LineTime {
   readonly finishSlowH: number | null;
   readonly finishFastH: number | null;
   readonly marginM: number;
+  /** Hours from the start to the forecast's last row, beyond which nothing is known; null without one. */
+  readonly forecastEndH: number | null;
   /** Hours from the start to the first wet ground under the line, likely forecast; null when it stays dry. */
   readonly firstWetH: number | null;
   /** In order of chainage. */

@@ -3,8 +3,9 @@ import { type Map as MapLibreMap, Marker } from "maplibre-gl";
 import { render } from "preact";
 import type { Check } from "../../shared/sizing-types.ts";
 import { plan } from "../document/store.ts";
-import { chosenLine, pointedCheck } from "../state.ts";
+import { chosenLine, pointedCheck, unitSystem } from "../state.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
+import { checkWords, inUnits, sortedChecks } from "../worksheet/check-words.ts";
 import { type CheckGroup, groupChecks } from "./check-groups.ts";
 import { openPopover } from "./popover.ts";
 import { restingView } from "./view.ts";
@@ -20,6 +21,7 @@ interface Shown {
 export function keepCheckMarks(map: MapLibreMap): void {
   const shown = new Map<string, Shown>();
   effect(() => {
+    unitSystem.value;
     const { metresPerPx } = restingView.value;
     const line = chosenLine.value;
     const project = ([lng, lat]: readonly [number, number]) => map.project({ lng, lat });
@@ -60,7 +62,7 @@ function update(mark: Shown, group: CheckGroup): void {
   mark.button.setAttribute("aria-label", nameOf(group));
   mark.button.dataset.severity = first.severity;
   mark.button.dataset.checks = group.checks.map((check) => check.id).join(" ");
-  mark.button.dataset.count = String(group.checks.length);
+  mark.button.dataset.count = String(sortedChecks(group.checks).length);
   render(<SeverityMark severity={first.severity} />, mark.button);
 }
 
@@ -80,26 +82,34 @@ function open(map: MapLibreMap, { group, button }: Shown): void {
 }
 
 function CheckTexts({ checks }: { readonly checks: readonly Check[] }) {
+  const system = unitSystem.value;
   return (
     <ul class="map-check-texts">
-      {checks.map((check) => (
-        <li key={`${check.id} ${check.fromM}`}>
-          <SeverityMark severity={check.severity} />
-          <div>
-            <strong>{check.message}</strong>
-            <p>{check.remedy}</p>
-            <p class="map-check-rule">
-              {check.rule} <cite>{check.source}</cite>
-            </p>
-          </div>
-        </li>
-      ))}
+      {sortedChecks(checks).map((check) => {
+        const { where, what } = checkWords(check, system);
+        return (
+          <li key={`${check.id} ${check.fromM} ${check.message}`}>
+            <SeverityMark severity={check.severity} />
+            <div>
+              <p>
+                {where && <strong>{where}: </strong>}
+                {what}
+              </p>
+              <p>{inUnits(check.remedy, system)}</p>
+              <p class="map-check-rule">
+                {inUnits(check.rule, system)} <cite>{check.source}</cite>
+              </p>
+            </div>
+          </li>
+        );
+      })}
     </ul>
   );
 }
 
 function nameOf(group: CheckGroup): string {
   const first = group.checks[0]!;
-  const more = group.checks.length > 1 ? `, and ${group.checks.length - 1} more here` : "";
-  return `${severityWord(first.severity)}: ${first.message}${more}`;
+  const others = sortedChecks(group.checks).length - 1;
+  const more = others > 0 ? `, and ${others} more here` : "";
+  return `${severityWord(first.severity)}: ${inUnits(first.message, unitSystem.value)}${more}`;
 }

@@ -11,6 +11,7 @@ export interface MapColours {
   /** By height class 0..3. */
   readonly levee: readonly [string, string, string, string];
   readonly over: string;
+  readonly landside: string;
   readonly act: string;
   readonly hole: string;
   readonly groundLow: string;
@@ -35,6 +36,7 @@ export function readColours(): MapColours {
     waterText: of("--water-text"),
     levee: [of("--levee-1"), of("--levee-2"), of("--levee-3"), of("--levee-4")],
     over: of("--over"),
+    landside: of("--landside"),
     act: of("--act"),
     hole: of("--hole"),
     groundLow: of("--map-ground-low"),

@@ -1,7 +1,8 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
+import { pinsOf } from "../../shared/pins.ts";
 import { plan } from "../document/store.ts";
 import { chosenId, tool } from "../state.ts";
-import { deleteCorner, fewestCorners } from "../worksheet/corner-edits.ts";
+import { deleteCorner, fewestCorners, pinCorner } from "../worksheet/corner-edits.ts";
 import { reachOf } from "./draw-modes.ts";
 import { dragging } from "./drawing-state.ts";
 import { closePopover, openPopover } from "./popover.ts";
@@ -17,6 +18,7 @@ export function keepCornerPopover(map: MapLibreMap): void {
       return Math.hypot(at.x - event.point.x, at.y - event.point.y) <= reachPx;
     });
     if (!alternative || index === undefined || index < 0) return;
+    const isPinned = pinsOf(alternative).includes(index);
     const spare = alternative.corners.length > fewestCorners(alternative.kind);
     openPopover(map, {
       at: alternative.corners[index]!,
@@ -26,6 +28,17 @@ export function keepCornerPopover(map: MapLibreMap): void {
           <span>
             Corner {index + 1} of {alternative.name}
           </span>
+          <button
+            type="button"
+            class="text-button"
+            title="A pinned corner stays where it is when the line is improved"
+            onClick={() => {
+              closePopover();
+              pinCorner(alternative, index, !isPinned);
+            }}
+          >
+            {isPinned ? "Unpin" : "Pin"}
+          </button>
           <button
             type="button"
             class="text-button"

@@ -4,6 +4,7 @@ import { Map as MapLibreMap, type MapOptions, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
 import { colours } from "./colours-now.ts";
 import { keepDrawing } from "./drawing.ts";
+import { keepFound } from "./keep-found.ts";
 import { keepGround } from "./keep-ground.ts";
 import { keepShapes } from "./keep-shapes.ts";
 import { installLayers } from "./layers.ts";
@@ -24,7 +25,11 @@ const SHARED: Partial<MapOptions> = {
   fadeDuration: 0,
 };
 
-let made: { readonly map: MapLibreMap; readonly element: HTMLElement } | null = null;
+let made: {
+  readonly map: MapLibreMap;
+  readonly ground: MapLibreMap;
+  readonly element: HTMLElement;
+} | null = null;
 
 /**
  * The map of the page's life, made on the first call: two pictures that move as one. The lower holds ground
@@ -37,6 +42,12 @@ let made: { readonly map: MapLibreMap; readonly element: HTMLElement } | null = 
 export function theMap(): MapLibreMap {
   made ??= make();
   return made.map;
+}
+
+/** Both maps, the lower one first: what a picture of the whole is put together from. */
+export function bothMaps(): readonly [ground: MapLibreMap, plan: MapLibreMap] {
+  made ??= make();
+  return [made.ground, made.map];
 }
 
 /** The element that holds both pictures, to be put into whatever shows the map. */
@@ -70,10 +81,11 @@ function make() {
     effect(() => installLayers(map, colours.value));
     keepGround(ground, map);
     keepShapes(map);
+    keepFound(map);
     keepDrawing(map);
     keepPointer(map);
   });
-  return { map, element };
+  return { map, ground, element };
 }
 
 function addPart(element: HTMLElement, className: string): HTMLElement {

@@ -57,6 +57,7 @@ function stakeProperties(line: SizedLine, station: Station): Properties {
     greatestHeightM: decimals(station.greatestHeightM, 3),
     baseM: decimals(station.baseM, 3),
     courses: station.courses,
+    coursesAtLowToe: station.coursesAtLowToe,
   };
 }
 

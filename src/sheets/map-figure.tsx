@@ -1,7 +1,8 @@
+import type { Map as MapLibreMap } from "maplibre-gl";
 import { useEffect, useState } from "preact/hooks";
 import { readColours } from "../map/colours.ts";
 import { colours } from "../map/colours-now.ts";
-import { theMap } from "../map/the-map.ts";
+import { bothMaps } from "../map/the-map.ts";
 import { theme } from "../state.ts";
 
 /** How long the map may take to draw itself before it is taken as it is, milliseconds. */
@@ -36,23 +37,20 @@ export function MapFigure() {
 
 /** A picture of the map in the light theme, as a data address; the map is put back as it was. */
 async function mapPicture(): Promise<string> {
-  const map = theMap();
+  const maps = bothMaps();
   const root = document.documentElement;
   const wasDark = theme.peek() === "dark";
   if (wasDark) root.dataset.theme = "light";
   colours.value = readColours();
-  await settled(map);
-  const picture = await new Promise<string>((resolve) => {
-    map.once("render", () => resolve(onPaper(map.getCanvas())));
-    map.triggerRepaint();
-  });
+  await Promise.all(maps.map(settled));
+  const picture = onPaper(maps);
   if (wasDark) root.dataset.theme = "dark";
   colours.value = readColours();
   return picture;
 }
 
 /** Waits until the map has drawn what it wants to, or long enough. */
-function settled(map: ReturnType<typeof theMap>): Promise<void> {
+function settled(map: MapLibreMap): Promise<void> {
   return new Promise((resolve) => {
     const patience = setTimeout(resolve, PATIENCE_MS);
     map.once("idle", () => {
@@ -63,14 +61,18 @@ function settled(map: ReturnType<typeof theMap>): Promise<void> {
   });
 }
 
-function onPaper(canvas: HTMLCanvasElement): string {
+/** The maps one over the other on white: each is painted and taken in the same turn, while its pixels are there. */
+function onPaper(maps: readonly MapLibreMap[]): string {
   const sheet = document.createElement("canvas");
-  sheet.width = canvas.width;
-  sheet.height = canvas.height;
-  const brush = sheet.getContext("2d");
-  if (!brush) return canvas.toDataURL("image/png");
+  const { width, height } = maps[0]!.getCanvas();
+  sheet.width = width;
+  sheet.height = height;
+  const brush = sheet.getContext("2d")!;
   brush.fillStyle = "#fff";
   brush.fillRect(0, 0, sheet.width, sheet.height);
-  brush.drawImage(canvas, 0, 0);
+  for (const map of maps) {
+    map.redraw();
+    brush.drawImage(map.getCanvas(), 0, 0, width, height);
+  }
   return sheet.toDataURL("image/jpeg", 0.86);
 }

@@ -85,10 +85,17 @@ export const STATION_COLUMNS: readonly StationColumn[] = [
   length("greatest", "Greatest height", (station) => station.greatestHeightM, HEIGHT),
   {
     id: "courses",
-    title: "Courses",
+    title: "Courses at centre",
     unit: none,
     onPaper: true,
     value: (station) => fixed(station.courses, (n) => n, 0),
+  },
+  {
+    id: "low-courses",
+    title: "Courses at low toe",
+    unit: none,
+    onPaper: true,
+    value: (station) => fixed(station.coursesAtLowToe, (n) => n, 0),
   },
   length("base", "Base width", (station) => station.baseM, HEIGHT),
   {

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { plan } from "../document/store.ts";
+import { canFind, findRing } from "../siting/find-ring.ts";
 import { chosenId, ground, showAll, sized, tool } from "../state.ts";
 import { IconButton } from "../ui/icon-button.tsx";
 import { Menu, MenuItem } from "../ui/menu.tsx";
@@ -29,6 +30,13 @@ export function Alternatives() {
         ))}
       </ol>
       <div class="alternatives-acts">
+        {canFind.value && (
+          <IconButton
+            icon="find"
+            label="Find the ring that needs the fewest bags"
+            onPress={() => void findRing()}
+          />
+        )}
         <AddMenu />
         {alignments.length > 1 && (
           <>
@@ -65,6 +73,11 @@ function AddMenu() {
       <MenuItem icon="line" onChoose={() => hold("draw-line")}>
         Draw a tied-in line
       </MenuItem>
+      {canFind.value && (
+        <MenuItem icon="find" onChoose={() => void findRing()}>
+          Find the ring
+        </MenuItem>
+      )}
       {chosen && (
         <MenuItem icon="copy" onChoose={() => copyAlternative(chosen)}>
           Copy {chosen.name}

@@ -1,4 +1,4 @@
-import { withCorners } from "../../shared/pins.ts";
+import { withCorners, withPin } from "../../shared/pins.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { type PlanPlane, planPlane } from "../../shared/plan-plane.ts";
 import { edit, withAlternativeChanged } from "./alternative-edits.ts";
@@ -98,6 +98,14 @@ export function insertCorner(alternative: Alignment, index: number): void {
 export function deleteCorner(alternative: Alignment, index: number): void {
   editCorner(alternative, `Delete corner ${index + 1} of ${alternative.name}`, undefined, (now) =>
     withoutCorner(now, index),
+  );
+}
+
+/** Pins a corner, so that improving the line leaves it where it is, or takes the pin out. */
+export function pinCorner(alternative: Alignment, index: number, pinned: boolean): void {
+  const what = pinned ? "Pin" : "Unpin";
+  editCorner(alternative, `${what} corner ${index + 1} of ${alternative.name}`, undefined, (now) =>
+    withPin(now, index, pinned),
   );
 }
 

@@ -1,9 +1,16 @@
 import type { Outcome } from "../../shared/failure.ts";
+import { pinsOf } from "../../shared/pins.ts";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
 import { Icon } from "../ui/icons.tsx";
 import { NumberField } from "../ui/number-field.tsx";
 import { LATITUDE, LONGITUDE, OFFSET } from "../ui/quantity.ts";
-import { type CornerFrame, deleteCorner, insertCorner, placeCorner } from "./corner-edits.ts";
+import {
+  type CornerFrame,
+  deleteCorner,
+  insertCorner,
+  pinCorner,
+  placeCorner,
+} from "./corner-edits.ts";
 import { nudgeOfKey } from "./nudge-pad.tsx";
 
 interface CornerRowProps {
@@ -32,6 +39,7 @@ export function CornerRow(props: CornerRowProps) {
   const putOffset = (x: number, y: number, gesture?: string) =>
     put(frame.plane.toLonLat(x, y), gesture);
   const name = `corner ${index + 1}`;
+  const isPinned = pinsOf(alternative).includes(index);
   return (
     <tr data-picked={props.isPicked}>
       <th scope="row">
@@ -90,6 +98,16 @@ export function CornerRow(props: CornerRowProps) {
         )}
       </td>
       <td class="corner-acts">
+        <button
+          type="button"
+          class="icon-button corner-pin"
+          aria-label={`Pin ${name}`}
+          aria-pressed={isPinned}
+          title="A pinned corner stays where it is when the line is improved"
+          onClick={() => pinCorner(alternative, index, !isPinned)}
+        >
+          <Icon name="pin" />
+        </button>
         <button
           type="button"
           class="icon-button"

@@ -60,7 +60,7 @@ export function CornersTable({ alternative }: { alternative: Alignment }) {
               <th scope="col">{shown === "offsets" ? "East" : "Longitude"}</th>
               <th scope="col">{shown === "offsets" ? "North" : "Latitude"}</th>
               <th scope="col">
-                <span class="unseen">Insert, delete</span>
+                <span class="unseen">Pin, insert, delete</span>
               </th>
             </tr>
           </thead>

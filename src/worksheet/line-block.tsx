@@ -1,10 +1,12 @@
 import type { Alignment } from "../../shared/plan.ts";
 import { formatArea, formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
+import { canFind, findRing } from "../siting/find-ring.ts";
 import { chosenLine, ground, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { chosenAlternative } from "./chosen.ts";
 import { CornersTable } from "./corners-table.tsx";
+import { FindRing } from "./find-ring.tsx";
 import { LineTools } from "./line-tools.tsx";
 import { NoGoList } from "./no-go-list.tsx";
 import { ReachBreaks } from "./reach-breaks.tsx";
@@ -19,7 +21,12 @@ export function LineBlock() {
       id="line"
       title="Line"
       summary={alternative ? <LineSummary alternative={alternative} /> : "none yet"}
-      line={alternative ? <SetbackLine /> : <NextStep />}
+      line={
+        <>
+          {alternative ? <SetbackLine /> : <NextStep />}
+          <FindButton />
+        </>
+      }
     >
       {!alternative && (
         <p class="hint">
@@ -27,6 +34,7 @@ export function LineBlock() {
         </p>
       )}
       <LineTools />
+      <FindRing />
       <SetbackRing />
       <StructuresList />
       {alternative && <CornersTable alternative={alternative} />}
@@ -52,6 +60,18 @@ function LineSummary({ alternative }: { alternative: Alignment }) {
 function SetbackLine() {
   const setback = formatLength(plan.value.practice.setbackM, unitSystem.value);
   return <>Setback of the landside toe: {setback}</>;
+}
+
+function FindButton() {
+  if (!canFind.value) return null;
+  return (
+    <>
+      {" · "}
+      <button type="button" class="text-button find-word" onClick={() => void findRing()}>
+        Find the ring
+      </button>
+    </>
+  );
 }
 
 function NextStep() {

@@ -100,7 +100,7 @@ export function regularPolygon(radiusM: number, corners: number): Outline {
 }
 
 export const BASE_RATIO = 3;
-export const CROWN_M = 0.2286;
+const CROWN_M = 0.2286;
 
 /** The default section on level ground, written out again here: base 3 h, crown 0.75 ft. */
 export const LEVEL_SECTION: SectionModel = {

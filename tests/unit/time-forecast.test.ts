@@ -214,22 +214,22 @@ describe("a hydrograph", () => {
     ]);
     expect(levelAt(river, 401)).toBeNaN();
     expect(highestBetween(river, 401, 500).levelM).toBeNaN();
-    expect(firstAbove(river, 2.5, 300)).toBeNull();
+    expect(firstAbove(river, 300)(2.5)).toBeNull();
   });
 
   it("has the highest water and the first crossing that looking at every second finds", () => {
     fc.assert(
-      fc.property(anyRiver, moment, moment, (river, a, b) => {
+      fc.property(anyRiver, moment, moment, fc.nat({ max: 20 }), (river, a, b, wanted) => {
         const [from, to] = [Math.min(a, b), Math.max(a, b)];
         const seconds = Array.from({ length: to - from + 1 }, (_, k) => from + k);
         const levels = seconds.map((at) => levelAt(river, at)).filter((m) => !Number.isNaN(m));
         const highest = highestBetween(river, from, to);
         if (levels.length === 0) expect(highest.levelM).toBeNaN();
         else expect(highest.levelM).toBeCloseTo(Math.max(...levels), 9);
-        const level = 7.5;
-        const all = Array.from({ length: 2000 }, (_, k) => from + k);
+        const level = wanted + 0.5;
+        const all = Array.from({ length: 7000 }, (_, k) => from + k);
         const first = all.find((at) => levelAt(river, at) > level);
-        const crossing = firstAbove(river, level, from);
+        const crossing = firstAbove(river, from)(level);
         if (first === undefined) expect(crossing).toBeNull();
         else expect(Math.abs(crossing! - first)).toBeLessThanOrEqual(1);
       }),

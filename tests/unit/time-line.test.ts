@@ -149,6 +149,14 @@ describe("a line's time against the river", () => {
     });
   });
 
+  it("unfinished when the forecast ends: a caution, for nothing is known of later", () => {
+    const low = { forecast: river(99.2, 48) };
+    expect(timeOf(low, 4)).toMatchObject({ inTime: true, forecastEndH: 72 });
+    expect(checksOf("time", low, 4)).toMatchObject([
+      { severity: "caution", message: expect.stringContaining("the forecast ends after 72.0 h") },
+    ]);
+  });
+
   it("water that is there at the start: no number of people", () => {
     const standing = { forecast: river(DESIGN_M, 18), startAt: "2026-04-04T02:00-05:00" };
     const [check] = checksOf("time", standing);
@@ -244,7 +252,17 @@ describe("bags against stage", () => {
     expect(atLimit).toBeCloseTo(plan.practice.limitM, 2);
     const now = curve.points.find(({ riseM }) => riseM === 0)!;
     const next = curve.points.find(({ riseM }) => Math.abs(riseM - FOOT_M) < 1e-9)!;
-    expect(curve.nextFoot.bags).toBe(next.bags - now.bags);
+    expect(curve.nextFoot!.bags).toBe(next.bags - now.bags);
+  });
+
+  it("of a line far beyond any sandbag levee has one point, and says so", () => {
+    const plan = planOf({});
+    const slip = size({ ...plan, water: { ...plan.water, elevationM: 130 } }, RING, GROUND).time!;
+    expect(slip.curve).toMatchObject({ nextFoot: null, limitRiseM: null });
+    expect(slip.curve.points).toHaveLength(1);
+    expect(slip.curve.words).toContain("check the water");
+    const levels = new Set(slip.stretches.map(({ crestM }) => crestM));
+    expect(levels.size).toBe(1);
   });
 
   it("says what the next foot costs", () => {
@@ -252,6 +270,9 @@ describe("bags against stage", () => {
       "The next foot (0.30 m) of water costs 4,100 bags and puts 197 ft (60 m) over the limit.",
     );
     expect(nextFootWords({ bags: 900, overLimitM: 0 })).toContain("nothing more over the limit");
+    const hole = groundOf((x) => (x > 10 ? Number.NaN : 100));
+    expect(size(planOf({}), RING, hole).time!.curve.words).toContain("without ground data");
+    expect(timeOf({}).curve.words).not.toContain("without ground data");
   });
 });
 

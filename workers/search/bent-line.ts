@@ -50,7 +50,7 @@ export function bentLine(
     leg: indices.map(() => 0),
     still: indices.map(() => false),
   };
-  for (let k = 0; k < legCount(line); k++) line.leg[k] = priceOfLeg(terms, line, k);
+  priceAgain(terms, line);
   return line;
 }
 
@@ -79,7 +79,7 @@ export function beside(line: BentLine, k: number, by: number): number {
   return line.closed ? (k + by + 2 * count) % count : Math.max(-1, Math.min(count, k + by));
 }
 
-export function priceOfLeg(terms: SiteTerms, line: BentLine, k: number): number {
+function priceOfLeg(terms: SiteTerms, line: BentLine, k: number): number {
   const n = beside(line, k, 1);
   return legPrice(terms, line.x[k]!, line.y[k]!, line.x[n]!, line.y[n]!, Infinity);
 }
@@ -121,7 +121,7 @@ export function moveIfBetter(
     const x2 = m + 1 < moved ? xs[m + 1]! : line.x[n]!;
     const y2 = m + 1 < moved ? ys[m + 1]! : line.y[n]!;
     const price = legPrice(terms, x1, y1, x2, y2, limit);
-    if (price >= limit) return false;
+    if (!(price < limit)) return false;
     limit -= price;
     legs.push(price);
     bits ^= legClass(terms, x1, y1, x2, y2);
@@ -139,6 +139,66 @@ export function moveIfBetter(
     if (k >= 0 && k < line.x.length) line.still[k] = false;
   }
   return true;
+}
+
+/** Moves one corner if that lowers the price of its legs and no anchor is passed on another side. */
+export function moveCornerIfBetter(
+  terms: SiteTerms,
+  line: BentLine,
+  k: number,
+  x: number,
+  y: number,
+): boolean {
+  const p = beside(line, k, -1);
+  const n = beside(line, k, 1);
+  const hasBefore = p >= 0;
+  const hasAfter = n < line.x.length;
+  const old = (hasBefore ? line.leg[p]! : 0) + (hasAfter ? line.leg[k]! : 0);
+  const limit = old * WORTH;
+  let before = 0;
+  let after = 0;
+  let bits = 0;
+  if (hasBefore) {
+    before = legPrice(terms, line.x[p]!, line.y[p]!, x, y, limit);
+    if (!(before < limit)) return false;
+  }
+  if (hasAfter) {
+    after = legPrice(terms, x, y, line.x[n]!, line.y[n]!, limit - before);
+    if (!(before + after < limit)) return false;
+  }
+  if (hasBefore) bits = changeOfClass(terms, line, p, k, x, y);
+  if (hasAfter) bits ^= changeOfClass(terms, line, n, k, x, y);
+  if (bits !== 0) return false;
+  if (hasBefore) {
+    line.leg[p] = before;
+    line.still[p] = false;
+  }
+  if (hasAfter) {
+    line.leg[k] = after;
+    line.still[n] = false;
+  }
+  line.x[k] = x;
+  line.y[k] = y;
+  line.still[k] = false;
+  return true;
+}
+
+/** Anchors on whose other side the leg between a corner and corner k comes to lie when k moves. */
+function changeOfClass(
+  terms: SiteTerms,
+  line: BentLine,
+  fixed: number,
+  k: number,
+  x: number,
+  y: number,
+): number {
+  const [u, v] = [line.x[fixed]!, line.y[fixed]!];
+  return legClass(terms, u, v, x, y) ^ legClass(terms, u, v, line.x[k]!, line.y[k]!);
+}
+
+/** Prices every leg anew, after the terms have changed. */
+export function priceAgain(terms: SiteTerms, line: BentLine): void {
+  for (let k = 0; k < legCount(line); k++) line.leg[k] = priceOfLeg(terms, line, k);
 }
 
 /** A copy that can be gone back to. */

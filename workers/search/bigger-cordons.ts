@@ -1,7 +1,7 @@
 import { type Effort, findRing } from "./find-ring.ts";
 import { finishRing } from "./finish-ring.ts";
-import { CORNER_SHARE } from "./site-ring.ts";
 import { preparedGround } from "./site-ground.ts";
+import { CORNER_SHARE } from "./site-ring.ts";
 import { grown, siteTerms, windowBox } from "./site-terms.ts";
 import type { FoundRing, SearchOptions, SearchStep, SiteRequest } from "./types.ts";
 
@@ -17,7 +17,7 @@ export interface Cordon {
   readonly cutShort: boolean;
 }
 
-export const CORDON_REACHES_M: readonly number[] = [15, 30, 60, 120, 240];
+const CORDON_REACHES_M: readonly number[] = [15, 30, 60, 120, 240];
 const TIME_CAP_MS = 4000;
 /** Ground prepared beyond the widest window, metres. */
 const GROUND_MARGIN_M = 20;

@@ -1,4 +1,4 @@
-import { HIGHEST_RANK, type LoopSpace, LOWEST_RANK } from "./loop-space.ts";
+import { HIGHEST_RANK, LOWEST_RANK, type LoopSpace } from "./loop-space.ts";
 import { type OddWalk, oddWalk } from "./odd-loop.ts";
 import type { SearchStep } from "./types.ts";
 

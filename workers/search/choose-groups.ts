@@ -29,10 +29,7 @@ const NEIGHBOURS_TRIED = 2;
  * them whose rings keep clear of each other. More: from one ring each, the two groups whose joint ring
  * saves most are joined, again and again, as long as it saves; only the nearest groups are tried.
  */
-export function* chooseGroups(
-  terms: SiteTerms,
-  effort: Effort,
-): Generator<SearchStep, Grouping> {
+export function* chooseGroups(terms: SiteTerms, effort: Effort): Generator<SearchStep, Grouping> {
   const book = ringBook(terms, effort);
   const all = terms.request.structures.map((_, k) => k);
   for (const k of all) {
@@ -42,7 +39,9 @@ export function* chooseGroups(
     }
   }
   const exact = all.length <= COMPARED_EXACTLY;
-  const groups = exact ? yield* cheapestGrouping(terms, book, all) : yield* joined(terms, book, all);
+  const groups = exact
+    ? yield* cheapestGrouping(terms, book, all)
+    : yield* joined(terms, book, all);
   if (!groups) {
     const without = all.find((k) => !book.kept([k])) ?? all[0]!;
     return { rings: [], searches: book.searches, without, exact };
@@ -110,7 +109,7 @@ function* cheapestGrouping(
 }
 
 /** Every way of dividing some numbers into groups. */
-export function partitions(all: readonly number[]): number[][][] {
+function partitions(all: readonly number[]): number[][][] {
   const [first, ...rest] = all;
   if (first === undefined) return [[]];
   return partitions(rest).flatMap((groups) => [

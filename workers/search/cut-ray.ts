@@ -23,7 +23,9 @@ export function cutRay(lattice: Lattice, xM: number, yM: number, reach: number):
   const u = (xM - lattice.x0M) / lattice.cellM;
   const v = (yM - lattice.y0M) / lattice.cellM;
   const rays = DIRECTIONS.map((direction) => rayStarts(lattice, u, v, direction, reach));
-  const best = rays.reduce((least, each) => (each.starts.length < least.starts.length ? each : least));
+  const best = rays.reduce((least, each) =>
+    each.starts.length < least.starts.length ? each : least,
+  );
   return { side: sides(lattice, best), starts: best.starts };
 }
 

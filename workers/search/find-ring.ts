@@ -1,7 +1,7 @@
 import type { PlaneBox } from "../../shared/site.ts";
 import type { LatticeRing } from "./branch-and-bound.ts";
 import { type Lattice, siteLattice } from "./lattice.ts";
-import { lineFromLoop, type LineWish, type PricedRing } from "./line-from-loop.ts";
+import { type LineWish, lineFromLoop, type PricedRing } from "./line-from-loop.ts";
 import { type LatticeAnswer, searchLattice, USUAL_WISH } from "./search-lattice.ts";
 import { boxOf, grown, type SiteTerms } from "./site-terms.ts";
 import type { Point, SearchStep } from "./types.ts";
@@ -66,7 +66,7 @@ export function* findRing(
     return linkStructures(lattice, inside);
   };
   const take = (lattice: Lattice, answer: LatticeAnswer) => {
-    tally = counted(tally, lattice, answer);
+    tally = counted(terms.ground.heightM.byteLength, tally, lattice, answer);
     for (const ring of rivals(lattice, answer.rings)) {
       if (lines.some((each) => sameRing(each.lattice, each.ring, lattice, ring))) continue;
       if (best && (effort.outOfTime() || ring.price > best.priceM3 * LATTICE_SLACK)) continue;
@@ -114,6 +114,7 @@ function emptyTally(widest: Lattice): Omit<GroupRing, "ring"> {
 }
 
 function counted(
+  groundBytes: number,
   tally: Omit<GroupRing, "ring">,
   lattice: Lattice,
   answer: LatticeAnswer,
@@ -123,7 +124,7 @@ function counted(
     runs: tally.runs + answer.runs,
     settled: tally.settled + answer.settled,
     cells: Math.max(tally.cells, lattice.price.length),
-    bytes: Math.max(tally.bytes, answer.bytes),
+    bytes: Math.max(tally.bytes, answer.bytes + groundBytes),
     widest: lattice,
   };
 }

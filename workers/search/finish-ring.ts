@@ -29,7 +29,11 @@ export function finishRing(terms: SiteTerms, ring: PricedRing): FoundRing {
   let best = checked(terms, { ...ring, corners: uncrossed(terms, ring.corners) });
   let next = best;
   let strict = terms;
-  for (let repair = 0; repair < MOST_REPAIRS && least(next.toeSpareM, next.ruleSpareM) < 0; repair++) {
+  for (
+    let repair = 0;
+    repair < MOST_REPAIRS && least(next.toeSpareM, next.ruleSpareM) < 0;
+    repair++
+  ) {
     strict = withMoreClearance(strict, next);
     const line = bentLine(strict, interleaved(next.corners), true, NO_PINS);
     slideCorners(strict, line, radii(REPAIR_FROM_M, REPAIR_TO_M));
@@ -79,13 +83,13 @@ function priceOf(terms: SiteTerms, line: BentLine): number {
   return totalPrice(bentLine(terms, cornersOf(line), true, NO_PINS));
 }
 
-export function pointsOf(corners: Float64Array): Point[] {
+function pointsOf(corners: Float64Array): Point[] {
   const points: Point[] = [];
   for (let k = 0; k < corners.length; k += 2) points.push([corners[k]!, corners[k + 1]!]);
   return points;
 }
 
-export function interleaved(points: readonly Point[]): Float64Array {
+function interleaved(points: readonly Point[]): Float64Array {
   return Float64Array.from(points.flat());
 }
 

@@ -1,6 +1,6 @@
-import { nodeHeight } from "./site-ground.ts";
 import { halfBaseAt } from "./price-table.ts";
 import { type Shape, signedDistance } from "./shape.ts";
+import { nodeHeight } from "./site-ground.ts";
 import type { SiteTerms } from "./site-terms.ts";
 
 /**
@@ -77,7 +77,9 @@ export function flowGrid(terms: SiteTerms, stride: number): FlowGrid {
       const halfM = halfBaseAt(terms.table, lowest);
       const closed = closedCorners(keepers, x0M + i * cellM, y0M + j * cellM, cellM, halfM);
       if (closed === "all") continue;
-      const limits = minorant(convex, terms.table.perM, heights, lowest).map((each) => each * cellM) as Corners;
+      const limits = minorant(convex, terms.table.perM, heights, lowest).map(
+        (each) => each * cellM,
+      ) as Corners;
       if (closed === "none") {
         draft.squares.push(node);
         draft.limit.push(...limits);

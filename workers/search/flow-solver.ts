@@ -245,11 +245,7 @@ function pullPoints({ grid, pull, scratch, balance }: FlowState): void {
 }
 
 /** Most by which a potential's gradient passes its limits anywhere, as a factor: at most 1 where it keeps them. */
-export function worstRatio(
-  state: FlowState,
-  potential: Float64Array,
-  rise: Float64Array,
-): number {
+export function worstRatio(state: FlowState, potential: Float64Array, rise: Float64Array): number {
   const { grid, scratch } = state;
   const { columns, squares, limit, pointSquare, pointEast, pointNorth, pointLimit } = grid;
   const { east, north } = scratch;

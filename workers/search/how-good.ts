@@ -5,11 +5,13 @@ import type { BestPossible, FoundRing, SearchOptions, SearchStep, SiteRequest } 
 
 const ESTIMATE_CAP_MS = 1500;
 const PROOF_CAP_MS = 4000;
+/** A proof looser than this says less than the estimate (lines over the limit, searches cut short). */
+const WORTH_SHOWING = 0.25;
 
 /**
  * How far one found ring may be from the best there is round the same structures in the request's window.
- * @param wanted an estimate in tenths of a second, or a proof in seconds; where no proof can be had the
- *   estimate is given, and says that it is one
+ * @param wanted an estimate in tenths of a second, or a proof in seconds; where no proof worth
+ *   showing can be had the estimate is given, and says that it is one
  */
 export function* howGood(
   request: SiteRequest,
@@ -24,7 +26,7 @@ export function* howGood(
   const terms = siteTerms(request);
   if (wanted === "proof") {
     const proof = yield* proveBest(terms, ring.encloses, ring.priceM3, outOfTime);
-    if (proof) return proof;
+    if (proof && proof.gapShare <= WORTH_SHOWING) return proof;
   }
   return yield* estimateBest(terms, ring.encloses, ring.priceM3, outOfTime);
 }

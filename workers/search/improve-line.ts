@@ -1,10 +1,10 @@
 import { Refusal } from "../../shared/failure.ts";
-import { beside, type BentLine, bentLine, legCount } from "./bent-line.ts";
+import { type BentLine, bentLine, beside, legCount } from "./bent-line.ts";
 import { legBreach } from "./leg-price.ts";
 import { walkLine } from "./line-figures.ts";
 import { refineLine } from "./refine-line.ts";
-import { boxOf, grown, siteTerms, type SiteTerms } from "./site-terms.ts";
 import { CORNER_SHARE } from "./site-ring.ts";
+import { boxOf, grown, type SiteTerms, siteTerms } from "./site-terms.ts";
 import type { LineFigures, Point, SearchOptions, SiteRequest } from "./types.ts";
 
 /** A drawn line to improve. */

@@ -1,7 +1,7 @@
 import type { PlaneBox } from "../../shared/site.ts";
+import { halfBaseAt, priceAt } from "./price-table.ts";
 import { contains, signedDistance } from "./shape.ts";
 import { nodeHeight } from "./site-ground.ts";
-import { halfBaseAt, priceAt } from "./price-table.ts";
 import type { Obstacle, SiteTerms } from "./site-terms.ts";
 
 /** Why a node is closed to the line. */
@@ -50,7 +50,8 @@ export function siteLattice(
 ): Lattice {
   const { ground } = terms;
   const cellM = ground.spacingM * stride;
-  const first = (from: number, origin: number) => stride * Math.ceil((from - origin) / cellM - 1e-9);
+  const first = (from: number, origin: number) =>
+    stride * Math.ceil((from - origin) / cellM - 1e-9);
   const last = (to: number, origin: number) => stride * Math.floor((to - origin) / cellM + 1e-9);
   const column0 = Math.max(0, first(Math.max(box.minX, terms.box.minX), ground.x0M));
   const row0 = Math.max(0, first(Math.max(box.minY, terms.box.minY), ground.y0M));
@@ -98,7 +99,7 @@ function priceRow(
     const groundM = nodeHeight(ground, column0 + (i - PAD) * stride, groundRow);
     const crestM = plane ? plane[0] + plane[1] * x + plane[2] * y : crest.at(x, y);
     const heightM = crestM - ground.baseM - groundM;
-    const blind = heightM !== heightM;
+    const blind = Number.isNaN(heightM);
     const why = blockedBy(obstacles, x, y, blind ? 0 : halfBaseAt(table, heightM), easedM, leastM);
     lattice.why[node] = why === OPEN && blind ? NO_GROUND : why;
     if (why === OPEN && !blind) lattice.price[node] = priceAt(table, heightM) * cellM;
@@ -143,8 +144,16 @@ function closeNearHoles(
     const i0 = node % columns;
     const j0 = (node - i0) / columns;
     if (!edgeOfHole(why, node, columns)) continue;
-    for (let j = Math.max(PAD, j0 - reachCells); j <= Math.min(rows - PAD - 1, j0 + reachCells); j++) {
-      for (let i = Math.max(PAD, i0 - reachCells); i <= Math.min(columns - PAD - 1, i0 + reachCells); i++) {
+    for (
+      let j = Math.max(PAD, j0 - reachCells);
+      j <= Math.min(rows - PAD - 1, j0 + reachCells);
+      j++
+    ) {
+      for (
+        let i = Math.max(PAD, i0 - reachCells);
+        i <= Math.min(columns - PAD - 1, i0 + reachCells);
+        i++
+      ) {
         const at = j * columns + i;
         if (why[at] !== OPEN) continue;
         const x = lattice.x0M + i * lattice.cellM;

@@ -23,7 +23,13 @@ export function ringClass(terms: SiteTerms, corners: Float64Array): number {
   let bits = 0;
   for (let k = 0; k < count; k++) {
     const n = (k + 1) % count;
-    bits ^= legClass(terms, corners[2 * k]!, corners[2 * k + 1]!, corners[2 * n]!, corners[2 * n + 1]!);
+    bits ^= legClass(
+      terms,
+      corners[2 * k]!,
+      corners[2 * k + 1]!,
+      corners[2 * n]!,
+      corners[2 * n + 1]!,
+    );
   }
   return bits;
 }

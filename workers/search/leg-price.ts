@@ -200,7 +200,8 @@ function closeTo(
   if (field || deepest > 0) return breach;
   legNearest(nearest, shape, x1, y1, x2, y2);
   const at = nearest.share;
-  const depth = clearM + halfBase(terms, heightOn(terms, x1 + at * dx, y1 + at * dy)) - nearest.distance;
+  const depth =
+    clearM + halfBase(terms, heightOn(terms, x1 + at * dx, y1 + at * dy)) - nearest.distance;
   if (depth > 1e-9) breach += BREACH_PRICE + BREACH_DEPTH_PRICE * depth;
   if (nearest.distance === 0) breach += samples * BREACH_DEPTH_PRICE * BLIND_DEPTH_M;
   return breach;
@@ -271,7 +272,7 @@ function baseOverHoles(
     for (let share = 1; share > 0; share -= 0.25) {
       const left = terms.ground.heightAt(x + share * half * leftX, y + share * half * leftY);
       const right = terms.ground.heightAt(x - share * half * leftX, y - share * half * leftY);
-      if (left !== left || right !== right) depth = half * (1.25 - share);
+      if (Number.isNaN(left) || Number.isNaN(right)) depth = half * (1.25 - share);
     }
     if (depth > 0) breach += BREACH_PRICE + BREACH_DEPTH_PRICE * depth;
   }

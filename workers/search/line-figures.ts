@@ -58,7 +58,16 @@ export function walkLine(terms: SiteTerms, corners: readonly Point[], closed: bo
     const stretch = length / steps;
     for (let i = 0; i <= steps; i++) {
       const t = i / steps;
-      sampleAt(terms, ground, x1 + t * (x2 - x1), y1 + t * (y2 - y1), leftX, leftY, here, toeSpareM);
+      sampleAt(
+        terms,
+        ground,
+        x1 + t * (x2 - x1),
+        y1 + t * (y2 - y1),
+        leftX,
+        leftY,
+        here,
+        toeSpareM,
+      );
       if (i > 0) addStretch(sum, before, here, stretch, request.rule.limitM);
       Object.assign(before, here);
     }
@@ -117,7 +126,10 @@ function sampleAt(
 
 function farFrom(shape: Shape, x: number, y: number, nearM: number): boolean {
   return (
-    x < shape.minX - nearM || x > shape.maxX + nearM || y < shape.minY - nearM || y > shape.maxY + nearM
+    x < shape.minX - nearM ||
+    x > shape.maxX + nearM ||
+    y < shape.minY - nearM ||
+    y > shape.maxY + nearM
   );
 }
 
@@ -150,7 +162,14 @@ function closeLook(
 }
 
 function addStretch(
-  sum: { volume: number; level: number; built: number; greatest: number; over: number; blind: number },
+  sum: {
+    volume: number;
+    level: number;
+    built: number;
+    greatest: number;
+    over: number;
+    blind: number;
+  },
   from: Sample,
   to: Sample,
   stretchM: number,
@@ -168,4 +187,3 @@ function addStretch(
   sum.over += stretchM * shareAbove(from.greatestM, to.greatestM, limitM);
   sum.greatest = Math.max(sum.greatest, from.greatestM, to.greatestM);
 }
-

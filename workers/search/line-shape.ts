@@ -26,7 +26,7 @@ export function crossingLegs(corners: readonly Point[]): Crossing | null {
 }
 
 /** Where two straight pieces meet; null when they do not, or lie along each other. */
-export function meeting(a: Point, b: Point, c: Point, d: Point): Point | null {
+function meeting(a: Point, b: Point, c: Point, d: Point): Point | null {
   const ux = b[0] - a[0];
   const uy = b[1] - a[1];
   const vx = d[0] - c[0];

@@ -6,7 +6,7 @@ import {
   type StartRegion,
   summed,
 } from "./branch-and-bound.ts";
-import { HIGHEST_RANK, type LoopSpace, LOWEST_RANK, regionOf } from "./loop-space.ts";
+import { HIGHEST_RANK, LOWEST_RANK, type LoopSpace, regionOf } from "./loop-space.ts";
 import { oddWalk } from "./odd-loop.ts";
 import type { SearchStep } from "./types.ts";
 
@@ -16,6 +16,8 @@ interface Region extends StartRegion {
 
 /** Regions with no more starts than this are finished by branch and bound. */
 const FEW_STARTS = 16;
+/** Starts on either side of the chosen one that are settled with it, before the region is split. */
+const SPLIT_MARGIN = 8;
 /** A ring through a start is looked for up to this many times the best price. */
 const THROUGH_LIMIT = 4;
 
@@ -24,8 +26,8 @@ const THROUGH_LIMIT = 4;
  * start, the best ring lies wholly inside it or wholly outside it (two rings that cross can be uncrossed
  * at no greater price), so each half is bounded by one run and split again. The ring and the nodes next
  * to it belong to both halves. On a lattice edges may cross without sharing a node, which leaves the
- * answer up to a few parts in a thousand above the exact one. Small regions, and those without a ring
- * through the start chosen, are finished by branch and bound.
+ * answer up to a few parts in a thousand above the exact one. The starts next to the chosen one, and small
+ * regions, are settled by branch and bound.
  */
 export function* nestedRegions(
   space: LoopSpace,
@@ -56,14 +58,18 @@ export function* nestedRegions(
     const walk = oddWalk(space, starts, 0, starts.length, found.best(), low, high);
     found.keep(walk);
     if (walk.from === walk.to || walk.price >= goodEnough) continue;
-    const start = nearestTo(starts, walk.from, walk.to);
-    const through = throughRing(space, start, found.best(), low, high);
-    found.keep(through);
-    const left = starts.filter((each) => each !== start);
     const next = Math.max(bound, walk.price);
+    const at = starts.indexOf(nearestTo(starts, walk.from, walk.to));
+    const first = Math.max(0, at - SPLIT_MARGIN);
+    const end = Math.min(starts.length, at + SPLIT_MARGIN + 1);
+    const near = { starts: starts.subarray(first, end), low, high };
+    const unsettled = yield* branchWithin(space, near, found, limit, tolerance);
+    if (unsettled !== null) open = Math.min(open ?? Infinity, unsettled);
+    const left = Int32Array.from([...starts.subarray(0, first), ...starts.subarray(end)]);
+    const through = throughRing(space, starts[at]!, found.best(), low, high);
+    found.keep(through);
     if (through.loop.length === 0) {
-      const rest = yield* branchWithin(space, { starts: left, low, high }, found, limit, tolerance);
-      if (rest !== null) open = Math.min(open ?? Infinity, rest);
+      regions.push({ starts: left, low, high, bound: next });
       continue;
     }
     const middle = (low + high) >> 1;

@@ -18,9 +18,9 @@ export interface PriceTable {
  * Price of length where nothing has to be built, m3 per metre: keeps free loops short without moving
  * the levee (10 m of it weigh as much as 10 cm of a metre-high levee).
  */
-export const LENGTH_PRICE = 0.01;
+const LENGTH_PRICE = 0.01;
 /** Price over the limit, m3 per metre of line and metre of excess. */
-export const EXCESS_PRICE = 100;
+const EXCESS_PRICE = 100;
 const STEPS_PER_M = 500;
 /** The table goes on this far over the limit, metres. */
 const BEYOND_LIMIT_M = 6;

@@ -13,7 +13,7 @@ const MOST_STEPS = 6000;
 /** Steps averaged before the bound is looked at. */
 const LAP = 100;
 /** The bound is good enough when this many laps raised it by less than this share. */
-const IDLE_LAPS = 6;
+const IDLE_LAPS = 15;
 const IDLE_SHARE = 0.0005;
 /** Room for rounding in the proof's own sums. */
 const ROUNDING = 1 - 1e-9;
@@ -55,7 +55,11 @@ export function* proveBest(
     };
     const next: FlowState = state ? begin() : yield* bestBalanced(begin);
     state = next;
-    bound = yield* strengthen(next, last ? MOST_STEPS : COARSE_STEPS, last ? outOfTime : () => false);
+    bound = yield* strengthen(
+      next,
+      last ? MOST_STEPS : COARSE_STEPS,
+      last ? outOfTime : () => false,
+    );
   }
   const bestM3 = Math.min(priceM3, bound * priceM3 * ROUNDING);
   const gapShare = bestM3 > 0 ? priceM3 / bestM3 - 1 : Infinity;

@@ -1,5 +1,4 @@
 import type { Lattice } from "./lattice.ts";
-import { legPrice } from "./leg-price.ts";
 import { halfBaseAt } from "./price-table.ts";
 import { signedDistance } from "./shape.ts";
 import type { SiteTerms } from "./site-terms.ts";
@@ -27,7 +26,7 @@ function pushPoint(terms: SiteTerms, points: Float64Array, k: number, stepM: num
     const x = points[2 * k]!;
     const y = points[2 * k + 1]!;
     const heightM = crest.at(x, y) - ground.heightAt(x, y);
-    const halfM = halfBaseAt(table, heightM > 0 ? heightM : 0);
+    const halfM = Number.isNaN(heightM) ? 0 : halfBaseAt(table, heightM);
     let moved = false;
     for (const { shape, clearM } of obstacles) {
       const distance = signedDistance(shape, x, y);
@@ -42,16 +41,4 @@ function pushPoint(terms: SiteTerms, points: Float64Array, k: number, stepM: num
     }
     if (!moved) return;
   }
-}
-
-/** Price of a closed line through corners (x and y interleaved), m3. */
-export function ringPrice(terms: SiteTerms, corners: Float64Array): number {
-  const count = corners.length / 2;
-  let sum = 0;
-  for (let k = 0; k < count; k++) {
-    const n = (k + 1) % count;
-    const [x1, y1] = [corners[2 * k]!, corners[2 * k + 1]!];
-    sum += legPrice(terms, x1, y1, corners[2 * n]!, corners[2 * n + 1]!, Infinity);
-  }
-  return sum;
 }

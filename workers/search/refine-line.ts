@@ -1,8 +1,9 @@
 import {
-  beside,
   type BentLine,
+  beside,
   copyOf,
   legCount,
+  priceAgain,
   removeCorner,
   restore,
   splitLeg,
@@ -10,8 +11,8 @@ import {
 } from "./bent-line.ts";
 import { legClass } from "./leg-class.ts";
 import { legPrice } from "./leg-price.ts";
-import type { SiteTerms } from "./site-terms.ts";
 import { rollLegs } from "./roll-legs.ts";
+import type { SiteTerms } from "./site-terms.ts";
 import { radii, slideCorners } from "./slide-corners.ts";
 
 export interface RefineWish {
@@ -25,6 +26,9 @@ export interface RefineWish {
 }
 
 const MOST_ROUNDS = 6;
+/** While corners come and go, legs are sampled this many times as far apart, and moved no less than this many least radii. */
+const ROUGH_SAMPLE_FACTOR = 2;
+const ROUGH_TO = 4;
 /** Share of a leg, and metres at most, that a new corner is set off from an old one. */
 const CHAMFER_SHARE = 0.3;
 const CHAMFER_M = 4;
@@ -39,18 +43,23 @@ const HOPELESS = 8;
  * come where they save enough. Pinned corners stay; the line passes every anchor on the side it did.
  */
 export function refineLine(terms: SiteTerms, line: BentLine, wish: RefineWish): void {
-  slideCorners(terms, line, radii(wish.fromM, wish.toM));
-  rollLegs(terms, line);
+  const rough = { ...terms, sampleM: ROUGH_SAMPLE_FACTOR * terms.sampleM };
+  priceAgain(rough, line);
+  slideCorners(rough, line, radii(wish.fromM, ROUGH_TO * wish.toM));
   const barren = new Set<string>();
   for (let round = 0; round < MOST_ROUNDS && !wish.outOfTime(); round++) {
     const before = totalPrice(line) + line.x.length * wish.cornerPrice;
-    dropCorners(terms, line, wish, barren);
-    addCorners(terms, line, wish, barren);
-    rollLegs(terms, line);
-    slideCorners(terms, line, radii(wish.fromM / 4, wish.toM));
+    dropCorners(rough, line, wish, barren);
+    addCorners(rough, line, wish, barren);
+    rollLegs(rough, line);
+    slideCorners(rough, line, radii(wish.fromM / 4, ROUGH_TO * wish.toM));
     const after = totalPrice(line) + line.x.length * wish.cornerPrice;
     if (after > before - 0.05 * wish.cornerPrice) break;
   }
+  priceAgain(terms, line);
+  slideCorners(terms, line, radii(wish.fromM / 4, wish.toM));
+  rollLegs(terms, line);
+  slideCorners(terms, line, radii(wish.fromM / 16, wish.toM));
 }
 
 /**
@@ -95,7 +104,14 @@ function dropOne(
   const n = beside(line, k, 1);
   if (line.pinned[k] || p < 0 || n >= line.x.length) return false;
   const old = line.leg[p]! + line.leg[k]!;
-  const direct = legPrice(terms, line.x[p]!, line.y[p]!, line.x[n]!, line.y[n]!, old + HOPELESS * wish.cornerPrice);
+  const direct = legPrice(
+    terms,
+    line.x[p]!,
+    line.y[p]!,
+    line.x[n]!,
+    line.y[n]!,
+    old + HOPELESS * wish.cornerPrice,
+  );
   if (direct === Infinity) return false;
   const bits = classAlong(terms, line, p, 2);
   if (bits !== legClass(terms, line.x[p]!, line.y[p]!, line.x[n]!, line.y[n]!)) return false;
@@ -156,12 +172,7 @@ function mergeLeg(
  * Adds corners where one saves more than its price: in the middle of a leg, or by cutting a corner off.
  * @param barren legs, by price, on which that has been tried in vain
  */
-function addCorners(
-  terms: SiteTerms,
-  line: BentLine,
-  wish: RefineWish,
-  barren: Set<string>,
-): void {
+function addCorners(terms: SiteTerms, line: BentLine, wish: RefineWish, barren: Set<string>): void {
   for (let k = 0; k < legCount(line); k++) {
     if (line.x.length >= wish.maxCorners || wish.outOfTime()) return;
     if (line.held[k]) continue;
@@ -212,7 +223,13 @@ function classAlong(terms: SiteTerms, line: BentLine, from: number, legs: number
 }
 
 /** Where the lines a -> b and c -> d, carried on beyond b and d, meet; null when they do not. */
-function crossing(line: BentLine, a: number, b: number, c: number, d: number): [number, number] | null {
+function crossing(
+  line: BentLine,
+  a: number,
+  b: number,
+  c: number,
+  d: number,
+): [number, number] | null {
   const ux = line.x[b]! - line.x[a]!;
   const uy = line.y[b]! - line.y[a]!;
   const vx = line.x[d]! - line.x[c]!;

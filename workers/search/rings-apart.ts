@@ -12,7 +12,9 @@ const STEP_M = 0.5;
 export function ringsApart(terms: SiteTerms, rings: readonly FoundRing[]): boolean {
   const shapes = rings.map((ring) => shapeOf(ring.corners));
   return rings.every((ring, i) =>
-    rings.every((other, j) => j === i || other === ring || keepsOff(terms, ring.corners, shapes[j]!)),
+    rings.every(
+      (other, j) => j === i || other === ring || keepsOff(terms, ring.corners, shapes[j]!),
+    ),
   );
 }
 
@@ -25,7 +27,8 @@ function keepsOff(terms: SiteTerms, corners: readonly Point[], other: Shape): bo
       const x = x1 + (i / steps) * (x2 - x1);
       const y = y1 + (i / steps) * (y2 - y1);
       const heightM = terms.crest.at(x, y) - terms.ground.heightAt(x, y);
-      if (signedDistance(other, x, y) < 2 * halfBaseAt(terms.table, Math.max(0, heightM))) return false;
+      if (signedDistance(other, x, y) < 2 * halfBaseAt(terms.table, Math.max(0, heightM)))
+        return false;
     }
   }
   return true;

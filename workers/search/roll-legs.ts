@@ -1,4 +1,4 @@
-import { beside, type BentLine, legCount, moveIfBetter } from "./bent-line.ts";
+import { type BentLine, beside, legCount, moveIfBetter } from "./bent-line.ts";
 import { legBreach } from "./leg-price.ts";
 import type { SiteTerms } from "./site-terms.ts";
 
@@ -32,7 +32,8 @@ function rollLeg(terms: SiteTerms, line: BentLine, k: number, angle: number): bo
   const n = beside(line, k, 1);
   const p = beside(line, k, -1);
   const q = beside(line, k, 2);
-  if (p < 0 || q >= line.x.length || line.pinned[k] || line.pinned[n] || line.x.length < 4) return false;
+  if (p < 0 || q >= line.x.length || line.pinned[k] || line.pinned[n] || line.x.length < 4)
+    return false;
   const [x1, y1, x2, y2] = [line.x[k]!, line.y[k]!, line.x[n]!, line.y[n]!];
   const length = Math.hypot(x2 - x1, y2 - y1);
   if (length < HELD_WITHIN_M) return false;
@@ -110,6 +111,6 @@ function along(
   const ex = x2 - x1;
   const ey = y2 - y1;
   const cross = dx * ey - dy * ex;
-  if (Math.abs(cross) < LEAST_SINE * Math.hypot(ex, ey)) return null;
+  if (Math.abs(cross) <= LEAST_SINE * Math.hypot(ex, ey)) return null;
   return ((x1 - x) * ey - (y1 - y) * ex) / cross;
 }

@@ -1,6 +1,6 @@
 import { legBreach } from "./leg-price.ts";
 import { priceAt } from "./price-table.ts";
-import { boxOf, grown, siteTerms, type SiteTerms } from "./site-terms.ts";
+import { boxOf, grown, type SiteTerms, siteTerms } from "./site-terms.ts";
 import type { Point, SiteRequest } from "./types.ts";
 
 /** What moving a line sideways would cost, station by station. All arrays have the same length. */

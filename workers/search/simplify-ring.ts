@@ -4,18 +4,26 @@ import type { SiteTerms } from "./site-terms.ts";
 
 /** Longest run of points that one leg may stand for. */
 const LONGEST_SPAN = 120;
+/** Runs longer than these are tried only every second, every fourth point. */
+const HALVED_FROM = 16;
+const QUARTERED_FROM = 40;
+/** Points are left out where the line turns by no more than this (cross product of unit steps). */
+const STRAIGHT = 1e-6;
+/** Points no further apart than this are kept even where the line is straight, metres. */
+const KEPT_EVERY_M = 4;
 
 /**
  * The corners, out of a ring's points, with the least price plus `cornerPrice` for each: by dynamic
  * programming over the closed list, begun at one point and repeated from a corner half way round. A leg is
  * taken only if it passes every anchor on the same side as the points it stands for.
- * @param points x and y interleaved, metres
+ * @param all the ring's points, x and y interleaved, metres
  */
 export function simplifyRing(
   terms: SiteTerms,
-  points: Float64Array,
+  all: Float64Array,
   cornerPrice: number,
 ): Float64Array {
+  const points = withoutStraights(all);
   const first = chosenFrom(terms, points, cornerPrice);
   if (first.length < 3) return points;
   const turned = startingAt(points, first[first.length >> 1]!);
@@ -28,12 +36,38 @@ export function simplifyRing(
   return corners;
 }
 
+/** The points at which the line turns, and some between. */
+function withoutStraights(all: Float64Array): Float64Array {
+  const count = all.length / 2;
+  const kept: number[] = [];
+  let lastX = Infinity;
+  let lastY = Infinity;
+  for (let k = 0; k < count; k++) {
+    const [p, n] = [(k + count - 1) % count, (k + 1) % count];
+    const [x, y] = [all[2 * k]!, all[2 * k + 1]!];
+    const [ax, ay] = [x - all[2 * p]!, y - all[2 * p + 1]!];
+    const [bx, by] = [all[2 * n]! - x, all[2 * n + 1]! - y];
+    const turn = Math.abs(ax * by - ay * bx);
+    const straight = turn <= STRAIGHT * Math.hypot(ax, ay) * Math.hypot(bx, by);
+    if (straight && Math.hypot(x - lastX, y - lastY) < KEPT_EVERY_M) continue;
+    kept.push(x, y);
+    lastX = x;
+    lastY = y;
+  }
+  return Float64Array.from(kept);
+}
+
 /** The same ring, begun at another of its points. */
-export function startingAt(points: Float64Array, first: number): Float64Array {
+function startingAt(points: Float64Array, first: number): Float64Array {
   const turned = new Float64Array(points.length);
   turned.set(points.subarray(2 * first));
   turned.set(points.subarray(0, 2 * first), points.length - 2 * first);
   return turned;
+}
+
+function strideAt(span: number): number {
+  if (span < HALVED_FROM) return 1;
+  return span < QUARTERED_FROM ? 2 : 4;
 }
 
 /** Indices of the points kept, the first among them. */
@@ -49,7 +83,7 @@ function chosenFrom(terms: SiteTerms, points: Float64Array, cornerPrice: number)
   const from = new Int32Array(count + 1);
   best[0] = 0;
   for (let j = 1; j <= count; j++) {
-    for (let i = j - 1; i >= Math.max(0, j - LONGEST_SPAN); i--) {
+    for (let i = j - 1; i >= Math.max(0, j - LONGEST_SPAN); i -= strideAt(j - i)) {
       const limit = best[j]! - best[i]! - cornerPrice;
       if (!(limit > 0)) continue;
       if (i < j - 1) {

@@ -38,7 +38,8 @@ export const BLOCK_SHIFT = 4;
  */
 export function siteGround(source: GroundSampler, box: PlaneBox, finestM = FINE_M): SiteGround {
   let spacingM = finestM;
-  while (((box.maxX - box.minX) * (box.maxY - box.minY)) / spacingM ** 2 > MOST_NODES) spacingM *= 2;
+  while (((box.maxX - box.minX) * (box.maxY - box.minY)) / spacingM ** 2 > MOST_NODES)
+    spacingM *= 2;
   const step = 2 * spacingM;
   const x0M = Math.floor(box.minX / step) * step - step;
   const y0M = Math.floor(box.minY / step) * step - step;
@@ -93,7 +94,7 @@ export function nodeHeight(ground: SiteGround, column: number, row: number): num
   const yM = ground.y0M + row * ground.spacingM;
   const read = ground.source.heightAt(xM, yM) - ground.baseM;
   const height = Number.isFinite(read) ? read : Number.NaN;
-  if (height !== height) ground.seen.holes = true;
+  if (Number.isNaN(height)) ground.seen.holes = true;
   ground.heightM[at] = height;
   return ground.heightM[at]!;
 }

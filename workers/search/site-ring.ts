@@ -1,7 +1,7 @@
 import { asksTooMuch } from "./check-request.ts";
-import { chooseGroups, COMPARED_EXACTLY, type Grouping } from "./choose-groups.ts";
+import { COMPARED_EXACTLY, chooseGroups, type Grouping } from "./choose-groups.ts";
 import type { Effort, GroupRing } from "./find-ring.ts";
-import { siteTerms, type SiteTerms } from "./site-terms.ts";
+import { type SiteTerms, siteTerms } from "./site-terms.ts";
 import type { SearchOptions, SearchStep, SiteRequest, SiteResult } from "./types.ts";
 import { whyNone } from "./why-none.ts";
 
@@ -58,7 +58,8 @@ function summedUp(
   late: boolean,
   milliseconds: number,
 ): SiteResult {
-  const sum = (pick: (search: GroupRing) => number) => searches.reduce((s, each) => s + pick(each), 0);
+  const sum = (pick: (search: GroupRing) => number) =>
+    searches.reduce((s, each) => s + pick(each), 0);
   const most = (pick: (search: GroupRing) => number) =>
     searches.reduce((s, each) => Math.max(s, pick(each)), 0);
   const total = (pick: (ring: (typeof rings)[number]) => number) =>
@@ -87,7 +88,9 @@ function summedUp(
   }
   const blindM = total((ring) => ring.blindM);
   if (blindM > 0) {
-    notes.push(`On ${blindM.toFixed(1)} m the ground under the base is missing; that is not counted.`);
+    notes.push(
+      `On ${blindM.toFixed(1)} m the ground under the base is missing; that is not counted.`,
+    );
   }
   return {
     rings,

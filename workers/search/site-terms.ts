@@ -16,7 +16,7 @@ export interface Obstacle {
 }
 
 /** The crest as a + b x + c y (metres), or as a function where it is no plane. */
-export interface Crest {
+interface Crest {
   readonly plane: readonly [number, number, number] | null;
   readonly at: (xM: number, yM: number) => number;
 }
@@ -52,7 +52,12 @@ export function siteTerms(request: SiteRequest): SiteTerms {
   const { setbackM, marginM, limitM } = request.rule;
   const facing = (role: Obstacle["role"], clearM: number) => (outline: Outline) => {
     const shape = shapeOf(outline);
-    return { shape, role, clearM: clearM + marginM, field: clearanceField(shape, clearM + marginM) };
+    return {
+      shape,
+      role,
+      clearM: clearM + marginM,
+      field: clearanceField(shape, clearM + marginM),
+    };
   };
   const obstacles: Obstacle[] = [
     ...request.structures.map(facing("structure", setbackM)),

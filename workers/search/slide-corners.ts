@@ -1,4 +1,4 @@
-import { beside, type BentLine, legCount, moveIfBetter } from "./bent-line.ts";
+import { type BentLine, beside, legCount, moveCornerIfBetter, moveIfBetter } from "./bent-line.ts";
 import type { SiteTerms } from "./site-terms.ts";
 
 const COMPASS = Array.from({ length: 8 }, (_, k): [number, number] => [
@@ -58,9 +58,9 @@ function moveCorner(terms: SiteTerms, line: BentLine, k: number, radius: number)
   let better = false;
   for (const [ux, uy] of directionsAt(line, k)) {
     for (let go = 0; go < 8; go++) {
-      const x = [line.x[k]! + radius * ux];
-      const y = [line.y[k]! + radius * uy];
-      if (!moveIfBetter(terms, line, k, x, y)) break;
+      const x = line.x[k]! + radius * ux;
+      const y = line.y[k]! + radius * uy;
+      if (!moveCornerIfBetter(terms, line, k, x, y)) break;
       better = true;
     }
   }
@@ -86,7 +86,10 @@ function shiftLeg(terms: SiteTerms, line: BentLine, k: number, radius: number): 
   for (const signed of [radius, -radius]) {
     const shiftX = -uy * signed;
     const shiftY = ux * signed;
-    const [p, q] = [slideAlong(line, k, -1, shiftX, shiftY), slideAlong(line, n, 1, shiftX, shiftY)];
+    const [p, q] = [
+      slideAlong(line, k, -1, shiftX, shiftY),
+      slideAlong(line, n, 1, shiftX, shiftY),
+    ];
     const ways: [number, number, number, number][] = [
       [shiftX, shiftY, shiftX, shiftY],
       [shiftX, shiftY, -shiftX, -shiftY],

@@ -20,7 +20,7 @@ export interface SectionModel {
 }
 
 /** One cut across the line; NaN where needed ground is missing. The object may be reused by the next cut. */
-export interface SectionCut {
+interface SectionCut {
   readonly areaM2: number;
   /** Lowest ground under the base, metres. */
   readonly lowestM: number;
@@ -29,7 +29,7 @@ export interface SectionCut {
 }
 
 /** Rules a found line keeps. */
-export interface SiteRule {
+interface SiteRule {
   /** Clear distance from a structure to the landside toe, metres. */
   readonly setbackM: number;
   /** Greatest safe height, metres. Above it a steep price, so that there is always an answer. */
@@ -123,7 +123,7 @@ export interface BestPossible {
 }
 
 /** What a search did. */
-export interface SearchStatistics {
+interface SearchStatistics {
   readonly runs: number;
   /** Lattice nodes settled over all runs. */
   readonly settled: number;

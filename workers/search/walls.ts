@@ -105,7 +105,8 @@ function cheapestLink(
       if (kind === undefined || done[next]) continue;
       const target = wanted(next);
       if (!target && (barred.has(kind) || (kind === KEEP_OUT && !from.has(next)))) continue;
-      const free = target || kind === NO_GO || kind === NO_GROUND || kind === WALL || kind === WATER;
+      const free =
+        target || kind === NO_GO || kind === NO_GROUND || kind === WALL || kind === WATER;
       const reached = best[node]! + (free ? 0 : price[next]!);
       if (!(reached < best[next]!)) continue;
       best[next] = reached;

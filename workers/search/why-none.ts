@@ -71,7 +71,16 @@ function chainOut(lattice: Lattice, from: number): number[] | null {
     if (done[node]) continue;
     done[node] = 1;
     if (why[node] === OUTSIDE) return wayBack(came, came[node]!);
-    for (const step of [1, -1, columns, -columns, columns + 1, columns - 1, 1 - columns, -1 - columns]) {
+    for (const step of [
+      1,
+      -1,
+      columns,
+      -columns,
+      columns + 1,
+      columns - 1,
+      1 - columns,
+      -1 - columns,
+    ]) {
       const next = node + step;
       const kind = why[next];
       if (kind === undefined || kind === OPEN || done[next]) continue;

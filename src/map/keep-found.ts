@@ -1,0 +1,44 @@
+import { computed, effect } from "@preact/signals";
+import type { Map as MapLibreMap } from "maplibre-gl";
+import { plan } from "../document/store.ts";
+import { differenceShown } from "../siting/difference.ts";
+import { foundForOf, foundNow } from "../siting/found.ts";
+import { sidewaysNow } from "../siting/why-here.ts";
+import { unitSystem } from "../state.ts";
+import { chosenAlternative } from "../worksheet/chosen.ts";
+import { colours } from "./colours-now.ts";
+import { installFoundLayers } from "./found-layers.ts";
+import { differenceShapes, lineMarks, savingArrows } from "./found-shapes.ts";
+import { NOTHING, show } from "./sources.ts";
+import { restingView } from "./view.ts";
+
+/** Keeps on the map what a search found beside its line: differences, free ground, pins, what a move saves. */
+export function keepFound(map: MapLibreMap): void {
+  const one = computed(() => alternativeOf(foundNow.value?.ids[0]));
+  const other = computed(() => alternativeOf(foundNow.value?.againstId));
+  const metresPerPx = computed(() => restingView.value.metresPerPx);
+
+  effect(() => installFoundLayers(map, colours.value));
+  effect(() => {
+    const [found, against] = [one.value, other.value];
+    const isShown = differenceShown.value && found && against && foundNow.value?.ids.length === 1;
+    show(map, "difference", isShown ? differenceShapes(found, against) : NOTHING);
+  });
+  effect(() => {
+    const result = foundNow.value;
+    const chosen = chosenAlternative.value;
+    const k = result?.ids.indexOf(chosen?.id ?? "") ?? -1;
+    const isAsFound = chosen?.kind === "line" && foundForOf(chosen) !== null;
+    const free = isAsFound ? (result?.lines[k]?.free ?? []) : [];
+    show(map, "found", lineMarks(free, chosen));
+  });
+  effect(() => {
+    const costs = sidewaysNow.value;
+    const arrows = costs ? savingArrows(costs, metresPerPx.value, unitSystem.value) : NOTHING;
+    show(map, "sideways", arrows);
+  });
+}
+
+function alternativeOf(id: string | null | undefined) {
+  return plan.value.alignments.find((each) => each.id === id) ?? null;
+}

@@ -1,0 +1,48 @@
+import { signal } from "@preact/signals";
+import type { Alignment } from "../../shared/plan.ts";
+import type { ImproveLineResponse } from "../../shared/siting-types.ts";
+import { plan } from "../document/store.ts";
+import { engine } from "../engine.ts";
+import { tell } from "../state.ts";
+import { edit, withAlternativeChanged } from "../worksheet/alternative-edits.ts";
+import { decided } from "./find-ring.ts";
+import { findWish } from "./wish.ts";
+import { working } from "./working.ts";
+
+/** What improving a line came to, for as long as its corners are those. */
+export interface Improved extends ImproveLineResponse {
+  readonly id: string;
+}
+
+export const improved = signal<Improved | null>(null);
+
+/** Moves the corners of an alternative to the nearest cheaper places, as one step of undo. Pinned ones stay. */
+export async function improveAlternative({ id, name, corners: drawn }: Alignment): Promise<void> {
+  const request = { plan: decided(plan.peek()), id, maxCorners: findWish.peek().maxCorners };
+  const answer = await working((options) => engine.improveLine(request, options));
+  if (!answer) return;
+  const now = plan.peek().alignments.find((each) => each.id === id);
+  if (now?.corners !== drawn) {
+    return sayUnchanged(name, "It was changed meanwhile.", "Improve it again.");
+  }
+  const { corners, pinned, before, after } = answer;
+  if (after.bags === before.bags) {
+    const why =
+      "A move of a few metres saves nothing: its corners lie where they need the fewest bags.";
+    return sayUnchanged(name, why, "Find the ring looks further away.");
+  }
+  const done = edit({
+    note: `Improve ${name}`,
+    change: (of) =>
+      withAlternativeChanged(of, id, ({ pinned: _, ...each }) => ({
+        ...each,
+        corners,
+        ...(pinned.length > 0 ? { pinned } : {}),
+      })),
+  });
+  if (done) improved.value = { ...answer, id };
+}
+
+function sayUnchanged(name: string, why: string, remedy: string): void {
+  tell("info", { code: "site/unchanged", message: `${name} stays as it is. ${why}`, remedy });
+}

@@ -1,0 +1,33 @@
+import { asFailure } from "../../shared/failure.ts";
+import type { CallOptions } from "../../shared/messages.ts";
+import { busy, tell } from "../state.ts";
+
+let under: AbortController | null = null;
+
+/**
+ * Runs a search with its progress on the busy bar, where it can be cancelled. A search still under way is
+ * cancelled first. What is refused is said in a notice.
+ * @returns null when it was refused or cancelled
+ */
+export async function working<T>(work: (options: CallOptions) => Promise<T>): Promise<T | null> {
+  under?.abort();
+  const abort = new AbortController();
+  under = abort;
+  try {
+    return await work({
+      signal: abort.signal,
+      onProgress: (share, doing) => {
+        busy.value = { doing, share, cancel: () => abort.abort() };
+      },
+    });
+  } catch (thrown) {
+    const failure = asFailure(thrown);
+    if (failure.code !== "cancelled") tell("error", failure);
+    return null;
+  } finally {
+    if (under === abort) {
+      under = null;
+      busy.value = null;
+    }
+  }
+}

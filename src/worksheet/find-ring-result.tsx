@@ -1,0 +1,159 @@
+import type { ComponentChildren } from "preact";
+import type { SiteRingResponse } from "../../shared/siting-types.ts";
+import { formatCount, formatShare } from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { differenceShown } from "../siting/difference.ts";
+import { findRing, lookFurther, lookingFurther } from "../siting/find-ring.ts";
+import { catchingUp, following } from "../siting/follow.ts";
+import { type Found, isOutdated } from "../siting/found.ts";
+import { takeInstead } from "../siting/put-found.ts";
+import { type SavingRow, savingRows, shareSaved, sumOf } from "../siting/saving.ts";
+import { sized, unitSystem } from "../state.ts";
+import { letterOf } from "./alternative-edits.ts";
+import { CordonsTable } from "./find-ring-cordons.tsx";
+
+/** A line found by a longer search is worth offering from this share of its bags on. */
+const WORTH_SHARE = 0.005;
+
+/** What was found, beside what was chosen before, and what else could be had. */
+export function FoundResult({ result }: { result: Found }) {
+  const { further, notes } = result;
+  const outdated = isOutdated.value;
+  return (
+    <section class="found" aria-label="What was found">
+      <SavingTable result={result} />
+      <GoodWords result={result} />
+      {outdated && !following.value && (
+        <p class="hint">
+          The plan has changed since.{" "}
+          <button type="button" class="text-button" onClick={() => void findRing()}>
+            Find it again
+          </button>
+        </p>
+      )}
+      {!outdated && [...new Set(further?.notes ?? notes)].map((note) => <p key={note}>{note}</p>)}
+      {!outdated && further && <Offer result={result} further={further} />}
+      <Toggles result={result} />
+      {!outdated && further && further.cordons.length > 0 && (
+        <CordonsTable result={result} cordons={further.cordons} />
+      )}
+    </section>
+  );
+}
+
+function SavingTable({ result }: { result: Found }) {
+  const { ids, againstId } = result;
+  const { alignments } = plan.value;
+  const lines = ids.flatMap((id) => sized.value.get(id)?.totals ?? []);
+  if (lines.length < ids.length) return null;
+  const index = alignments.findIndex(({ id }) => id === againstId);
+  const against = index < 0 ? null : (sized.value.get(againstId!)?.totals ?? null);
+  const sum = sumOf(lines);
+  const rows = savingRows(sum, against, unitSystem.value);
+  const share = against && shareSaved(sum, against);
+  return (
+    <table class="saving">
+      <caption>
+        {ids.map((id) => letterOf(alignments.findIndex((each) => each.id === id))).join(", ")}
+        {against && ` against ${letterOf(index)}, ${alignments[index]!.name}`}
+        {share !== null && share > 0 && <strong>{formatShare(share)} fewer bags</strong>}
+      </caption>
+      <tbody>
+        {rows.map((row) => (
+          <Row key={row.name} row={row} />
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Row({ row }: { row: SavingRow }) {
+  return (
+    <tr>
+      <th scope="row">{row.name}</th>
+      <td>{row.amount}</td>
+      <td>{row.difference}</td>
+    </tr>
+  );
+}
+
+/** How good it is, or how to learn it. */
+function GoodWords({ result }: { result: Found }) {
+  const { further, lines } = result;
+  if (lookingFurther.value) return <p class="hint">Looking how good it is, and further out.</p>;
+  if (isOutdated.value || lines.length > 1) return null;
+  const known = further?.lines.length === 1 ? further.lines[0]!.howGood : null;
+  if (!further) {
+    return <Ask onAsk={() => void lookFurther("estimate")}>How good is it?</Ask>;
+  }
+  return (
+    <>
+      {known && <p>{known.wording}</p>}
+      {known?.kind === "estimate" && (
+        <Ask onAsk={() => void lookFurther("proof")}>Look for a proof</Ask>
+      )}
+    </>
+  );
+}
+
+function Ask({ onAsk, children }: { onAsk: () => void; children: ComponentChildren }) {
+  return (
+    <button type="button" class="text-button found-ask" onClick={onAsk}>
+      {children}
+    </button>
+  );
+}
+
+/** Separate rings, or what a longer search found, when that takes fewer bags. */
+function Offer({ result, further }: { result: Found; further: SiteRingResponse }) {
+  const now = sumOf(result.lines.map(({ totals }) => totals)).bags;
+  const then = sumOf(further.lines.map(({ totals }) => totals)).bags;
+  if (then > now * (1 - WORTH_SHARE)) return null;
+  const several = further.lines.length > 1;
+  const what = several ? `${further.lines.length} separate rings` : "A line from a longer search";
+  const note = several ? "Take separate rings" : "Take the longer search's line";
+  return (
+    <p>
+      {what} would need {formatCount(then)} bags, {formatCount(now - then)} fewer.{" "}
+      <button type="button" class="text-button" onClick={() => takeInstead(further.lines, note)}>
+        {note}
+      </button>
+    </p>
+  );
+}
+
+function Toggles({ result }: { result: Found }) {
+  const isOne = result.ids.length === 1;
+  return (
+    <>
+      {isOne && (
+        <label class="check-line">
+          <input
+            type="checkbox"
+            checked={following.value}
+            onChange={(event) => {
+              following.value = event.currentTarget.checked;
+            }}
+          />
+          Follow the stage{catchingUp.value && <span class="hint">searching</span>}
+        </label>
+      )}
+      {result.againstId !== null && (
+        <label class="check-line">
+          <input
+            type="checkbox"
+            checked={differenceShown.value}
+            onChange={(event) => {
+              differenceShown.value = event.currentTarget.checked;
+            }}
+          />
+          Shade the difference
+          <span class="shade shade-in" aria-hidden="true" />
+          <span class="hint">taken in</span>
+          <span class="shade shade-out" aria-hidden="true" />
+          <span class="hint">left out</span>
+        </label>
+      )}
+    </>
+  );
+}

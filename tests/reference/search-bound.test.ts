@@ -1,0 +1,68 @@
+import { describe, expect, it } from "vitest";
+import { howGood } from "../../workers/search/how-good.ts";
+import { siteRing } from "../../workers/search/site-ring.ts";
+import type { BestPossible, SiteRequest } from "../../workers/search/types.ts";
+import {
+  BASE_RATIO,
+  LEVEL_SECTION,
+  rectangle,
+  regularPolygon,
+  requestFor,
+  SETBACK_M,
+  seededSite,
+} from "./search-terrain.ts";
+
+/** Price of length that is added to the placed area, m3 per metre (see price-table.ts). */
+const LENGTH_PRICE = 0.01;
+
+function judged(request: SiteRequest, wanted: BestPossible["kind"]) {
+  const ring = siteRing(request, { timeCapMs: 60_000 }).rings[0]!;
+  const steps = howGood(request, ring, wanted, { timeCapMs: 60_000 });
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return { ring, best: step.value };
+}
+
+describe("the proof of how cheap a ring can be", () => {
+  const HEIGHT_M = 0.8;
+  const CLEAR_M = SETBACK_M + (BASE_RATIO * HEIGHT_M) / 2;
+  const PRICE = LEVEL_SECTION.areaAt(HEIGHT_M) + LENGTH_PRICE;
+  /** On level ground the cheapest ring is the shortest: hull plus one circle of the clearance (Steiner). */
+  const cases = [
+    { what: "a disc", outline: regularPolygon(8, 64), hullM: 2 * 64 * 8 * Math.sin(Math.PI / 64) },
+    { what: "a turned rectangle", outline: rectangle(14, 9, 20), hullM: 46 },
+  ];
+  it.each(cases)(
+    "stays below the exact optimum on level ground, by at most 4 %: $what",
+    ({ outline, hullM }) => {
+      const flat = { heightAt: () => 0, cellM: 1 };
+      const request = requestFor(flat, outline, HEIGHT_M, { window: { reachM: 15 } });
+      const exact = PRICE * (hullM + 2 * Math.PI * CLEAR_M);
+      const { best } = judged(request, "proof");
+      expect(best.kind).toBe("proof");
+      expect(best.priceM3).toBeLessThanOrEqual(exact);
+      expect(best.priceM3).toBeGreaterThan(0.96 * exact);
+    },
+  );
+
+  it.each([1, 4, 9])("stays below the ring found, and says by how much, terrain %i", (seed) => {
+    const { ring, best } = judged(seededSite(seed, 15), "proof");
+    expect(best.kind).toBe("proof");
+    expect(best.priceM3).toBeLessThan(ring.priceM3);
+    expect(best.gapShare).toBeCloseTo(ring.priceM3 / best.priceM3 - 1, 9);
+    expect(best.gapShare).toBeLessThan(0.1);
+    expect(best.wording).toContain("Proven");
+  });
+});
+
+describe("the estimate of how cheap a ring can be", () => {
+  it("is worded as one, and lies 0 to 6 % below the ring on ten terrains", () => {
+    for (let seed = 1; seed <= 10; seed++) {
+      const { best } = judged(seededSite(seed, 20), "estimate");
+      expect(best.kind).toBe("estimate");
+      expect(best.wording).toContain("an estimate, not a proof");
+      expect(best.gapShare).toBeGreaterThanOrEqual(0);
+      expect(best.gapShare).toBeLessThan(0.06);
+    }
+  });
+});

@@ -1,0 +1,172 @@
+import { describe, expect, it } from "vitest";
+import type { Refusal } from "../../shared/failure.ts";
+import { siteRing } from "../../workers/search/site-ring.ts";
+import type { SiteRequest } from "../../workers/search/types.ts";
+import { rectangle, regularPolygon, requestFor } from "../reference/search-terrain.ts";
+
+/** Impossible cases end in words: what was expected, what came, what to do. */
+const flat = { heightAt: () => 0, cellM: 1 };
+const house = rectangle(12, 8, 10);
+const usual = requestFor(flat, house, 0.8, { window: { reachM: 30 } });
+
+function refusalOf(request: SiteRequest): Refusal {
+  try {
+    siteRing(request);
+  } catch (thrown) {
+    return thrown as Refusal;
+  }
+  throw new Error("Expected a refusal; a ring was found.");
+}
+
+describe("a site without a possible ring", () => {
+  it.each<{ what: string; request: SiteRequest; code: string; says: RegExp }>([
+    {
+      what: "no structure chosen",
+      request: { ...usual, structures: [] },
+      code: "site/no-structure",
+      says: /footprint/,
+    },
+    {
+      what: "an outline without area",
+      request: {
+        ...usual,
+        structures: [
+          [
+            [0, 0],
+            [5, 0],
+            [10, 0],
+          ],
+        ],
+      },
+      code: "site/flat-structure",
+      says: /Draw the footprint again/,
+    },
+    {
+      what: "the structure at the edge of the data",
+      request: { ...usual, ground: { cellM: 1, heightAt: (x) => (x > 9 ? Number.NaN : 0) } },
+      code: "site/edge-of-data",
+      says: /east .*missing/,
+    },
+    {
+      what: "the footprint in a hole that fills the window",
+      request: { ...usual, ground: { cellM: 1, heightAt: () => Number.NaN } },
+      code: "site/no-ground",
+      says: /hole in the data/,
+    },
+    {
+      what: "everything no-go",
+      request: { ...usual, noGo: [rectangle(200, 200, 0)] },
+      code: "site/all-no-go",
+      says: /no-go/,
+    },
+    {
+      what: "a no-go strip from the house to the edge of the window",
+      request: { ...usual, noGo: [rectangle(4, 80, 0, [0, 45])] },
+      code: "site/all-no-go",
+      says: /north/,
+    },
+    {
+      what: "a window too small",
+      request: { ...usual, window: { reachM: 3 } },
+      code: "site/window-too-small",
+      says: /window larger/,
+    },
+    {
+      what: "a drawn window that misses the house",
+      request: { ...usual, window: { outline: rectangle(20, 20, 0, [15, 0]) } },
+      code: "site/window-misses-structure",
+      says: /hold the whole structure/,
+    },
+    {
+      what: "permanent water against the house",
+      request: { ...usual, water: [rectangle(100, 60, 0, [0, 35])] },
+      code: "site/water-in-the-way",
+      says: /water/,
+    },
+    {
+      what: "a spread of structures beyond reason",
+      request: { ...usual, structures: [house, rectangle(10, 10, 0, [5000, 0])] },
+      code: "site/too-wide",
+      says: /2000 m/,
+    },
+  ])("is refused with a reason: $what", ({ request, code, says }) => {
+    const refusal = refusalOf(request);
+    expect(refusal.code).toBe(code);
+    expect(`${refusal.message} ${refusal.remedy}`).toMatch(says);
+    expect(refusal.remedy.length).toBeGreaterThan(10);
+  });
+});
+
+describe("missing ground that can be gone round", () => {
+  const holed = (x: number, y: number) => (Math.hypot(x - 12, y) < 3 ? Number.NaN : 0);
+
+  it("is gone round, with the whole base", () => {
+    const { rings } = siteRing({ ...usual, ground: { cellM: 1, heightAt: holed } });
+    const [ring] = rings;
+    expect(ring!.blindM).toBe(0);
+    const whole = siteRing(usual).rings[0]!;
+    expect(ring!.figures.volumeM3).toBeGreaterThan(whole.figures.volumeM3);
+    for (const [x, y] of alongRing(ring!.corners))
+      expect(Math.hypot(x - 12, y)).toBeGreaterThan(4.1);
+  });
+
+  it("under the house itself does not matter", () => {
+    const ground = {
+      cellM: 1,
+      heightAt: (x: number, y: number) => (Math.hypot(x, y) < 5 ? Number.NaN : 0),
+    };
+    const price = siteRing({ ...usual, ground }).priceM3;
+    expect(Math.abs(price / siteRing(usual).priceM3 - 1)).toBeLessThan(0.01);
+  });
+
+  function alongRing(corners: readonly (readonly [number, number])[]) {
+    return corners.flatMap(([x1, y1], k) => {
+      const [x2, y2] = corners[(k + 1) % corners.length]!;
+      const steps = Math.ceil(Math.hypot(x2 - x1, y2 - y1) / 0.2);
+      return Array.from(
+        { length: steps },
+        (_, i) => [x1 + ((x2 - x1) * i) / steps, y1 + ((y2 - y1) * i) / steps] as const,
+      );
+    });
+  }
+});
+
+describe("water that must stay outside", () => {
+  /** Ground falls toward a pond, so that a ring round house and pond together would be the cheaper one. */
+  const pond = regularPolygon(5, 12).map(([x, y]) => [x + 19, y] as const);
+  const ground = {
+    cellM: 1,
+    heightAt: (x: number, y: number) => {
+      const off = Math.hypot(x - 19, y);
+      if (off > 9) return Math.hypot(x - 9, y) > 24 ? 0.75 : 0.1;
+      return -0.3;
+    },
+  };
+  const open = requestFor(ground, rectangle(8, 8, 0), 0.8, { window: { reachM: 45 } });
+
+  it("would be enclosed if it were not marked", () => {
+    expect(encloses(siteRing(open).rings[0]!.corners, 19, 0)).toBe(true);
+  });
+
+  it("is left outside when it is marked", () => {
+    const { rings } = siteRing({ ...open, water: [pond] });
+    expect(encloses(rings[0]!.corners, 0, 0)).toBe(true);
+    for (const [x, y] of pond) expect(encloses(rings[0]!.corners, x, y)).toBe(false);
+  });
+
+  function encloses(
+    corners: readonly (readonly [number, number])[],
+    x: number,
+    y: number,
+  ): boolean {
+    let turns = 0;
+    corners.forEach(([x1, y1], k) => {
+      const [x2, y2] = corners[(k + 1) % corners.length]!;
+      turns += Math.atan2(
+        (x1 - x) * (y2 - y) - (x2 - x) * (y1 - y),
+        (x1 - x) * (x2 - x) + (y1 - y) * (y2 - y),
+      );
+    });
+    return Math.abs(turns) > Math.PI;
+  }
+});
