@@ -46,7 +46,7 @@ const SHORTEST_PX = 9;
 const GAP_PX = 9;
 const HEAD_PX = 6;
 /** Savings smaller than this are not drawn, bags in the unit that they are written in. */
-const LEAST_BAGS = 0.5;
+const LEAST_BAGS = 1;
 
 /**
  * Arrows (`arrow`) from a line to the side on which a move saves, as long as it saves much, with the bags

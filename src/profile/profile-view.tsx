@@ -11,6 +11,7 @@ import { ProfileMark } from "./profile-mark.tsx";
 import { readingAt } from "./profile-reading.ts";
 import { ProfileSlider } from "./profile-slider.tsx";
 import { isPart, panned, type Stretch, showing, withinLine, zoomed } from "./profile-stretch.ts";
+import { SidewaysBars } from "./sideways-bars.tsx";
 import { useProfilePointer } from "./use-profile-pointer.ts";
 import { useSize } from "./use-size.ts";
 
@@ -106,6 +107,7 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
                   pointedCheck.value = check;
                 }}
               />
+              <SidewaysBars frame={frame} />
               <ProfileMark
                 frame={frame}
                 isPinned={isPinned.value}

@@ -2,14 +2,17 @@ import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { Refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
-import type { SiteRingResponse, SitingWish } from "../../shared/siting-types.ts";
+import type { SiteRingRequest, SiteRingResponse, SitingWish } from "../../shared/siting-types.ts";
 import { plan } from "../document/store.ts";
 import { engine } from "../engine.ts";
 import { ground, unitSystem } from "../state.ts";
-import { found, inputsOf } from "./found.ts";
-import { putFound } from "./put-found.ts";
+import { found, inputsOf, isOutdated } from "./found.ts";
+import { putFound, putPolished } from "./put-found.ts";
 import { askedOf, findWish, reachesM } from "./wish.ts";
 import { working } from "./working.ts";
+
+/** The first answer is worked at no longer than this, milliseconds; it is polished afterwards. */
+const FIRST_CAP_MS = 250;
 
 /** True while it is being looked into how good a found line is and what a bigger cordon would save. */
 export const lookingFurther = signal(false);
@@ -27,28 +30,43 @@ export async function findRing(): Promise<void> {
   if (answer && putFound(answer, asked, inputsOf(of))) await lookFurther("estimate");
 }
 
-/** One ring round everything, which is soonest; other groupings at once only where there is no such ring. */
+/**
+ * The soonest answer: one ring round everything, in haste. Where there is none in haste it is looked for
+ * thoroughly, and where there is none at all, several rings are.
+ */
 async function firstAnswer(
   of: Plan,
   asked: SitingWish,
   options: CallOptions,
 ): Promise<SiteRingResponse> {
-  try {
-    return await engine.siteRing({ plan: decided(of), ...asked, together: true }, options);
-  } catch (thrown) {
-    const noRing = thrown instanceof Refusal && thrown.code.startsWith("site/");
-    if (!noRing || (asked.structureIds ?? []).length < 2) throw thrown;
-    return engine.siteRing({ plan: decided(of), ...asked }, options);
+  const several = (asked.structureIds ?? []).length > 1;
+  const ways: readonly Partial<SiteRingRequest>[] = [
+    { together: true, timeCapMs: FIRST_CAP_MS },
+    ...(several ? [{ together: true }] : []),
+  ];
+  for (const way of ways) {
+    const answer = await engine
+      .siteRing({ plan: decided(of), ...asked, ...way }, options)
+      .catch(unlessNoRing);
+    if (answer) return answer;
   }
+  return engine.siteRing({ plan: decided(of), ...asked }, options);
+}
+
+/** @throws what was thrown, unless it says that there is no ring */
+function unlessNoRing(thrown: unknown): null {
+  if (thrown instanceof Refusal && thrown.code.startsWith("site/")) return null;
+  throw thrown;
 }
 
 /**
- * How good the found line is, whether separate rings or a longer search would do better, and what bigger
- * cordons would save. An answer for a line that is no longer the last found is dropped.
+ * How good the found line is, whether separate rings or a longer search do better, and what bigger cordons
+ * would save. A better line of the same kind takes the place of the first within the same step, as long as
+ * nothing else was done since. Ends when the plan asks another question.
  */
 export async function lookFurther(judge: "estimate" | "proof"): Promise<void> {
   const last = found.peek();
-  if (!last) return;
+  if (!last || isOutdated.peek()) return;
   lookingFurther.value = true;
   const request = {
     plan: decided(plan.peek()),
@@ -56,10 +74,12 @@ export async function lookFurther(judge: "estimate" | "proof"): Promise<void> {
     judge,
     reachesM: reachesM(unitSystem.peek()),
   };
-  const further = await working((options) => engine.siteRing(request, options));
+  const further = await working((options) => engine.siteRing(request, options), isOutdated);
   lookingFurther.value = false;
-  const same = found.peek()?.lines === last.lines;
-  if (further && same) found.value = { ...last, further };
+  const same = found.peek();
+  if (!further || same?.lines !== last.lines) return;
+  const polished = putPolished(same, further.lines);
+  found.value = { ...same, lines: polished ? further.lines : same.lines, further };
 }
 
 /** The plan without the foreign parts of its file, which the engine has no use for. */

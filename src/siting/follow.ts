@@ -1,7 +1,7 @@
 import { effect, signal } from "@preact/signals";
 import { asFailure } from "../../shared/failure.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
-import type { SiteRingResponse } from "../../shared/siting-types.ts";
+import type { FoundLine, SiteRingResponse } from "../../shared/siting-types.ts";
 import { followUp, history, plan } from "../document/store.ts";
 import { engine } from "../engine.ts";
 import { tell } from "../state.ts";
@@ -10,7 +10,7 @@ import { decided } from "./find-ring.ts";
 import { asFound, found, foundForOf, inputsOf, rememberFound, sameInputs } from "./found.ts";
 
 /** A step of a drag is searched for no longer than this, milliseconds; the line may then be a little dearer. */
-const STEP_CAP_MS = 100;
+const STEP_CAP_MS = 150;
 /** Rest after the last step before the line is searched for thoroughly, milliseconds. */
 const SETTLE_MS = 300;
 
@@ -73,23 +73,37 @@ function rest(): Promise<void> {
 }
 
 /** @returns false when nothing can follow any more */
-async function step({ id }: Alignment, timeCapMs: number | undefined): Promise<boolean> {
+async function step({ id, corners }: Alignment, timeCapMs: number | undefined): Promise<boolean> {
   const of = plan.peek();
   const before = history.peek().done.at(-1)?.before;
   const answer = before ? await searched(of, timeCapMs) : null;
   const line = answer?.lines[0];
   if (!before || !answer || !line) return false;
+  const isThorough = timeCapMs === undefined;
+  if (isThorough) rough.delete(corners);
+  if (isThorough && isNoBetter(line, of)) return true;
   const inputs = inputsOf(of);
   rememberFound(line.corners, inputs);
-  if (answer.cutShort && timeCapMs !== undefined) rough.add(line.corners);
+  if (answer.cutShort && !isThorough) rough.add(line.corners);
   const outcome = followUp(before, (now) =>
     withAlternativeChanged(now, id, (each) => asFound(each, line)),
   );
   const last = found.peek();
   if (outcome.ok && outcome.value && last) {
-    found.value = { ...last, inputs, lines: [line], notes: answer.notes, further: null };
+    const { cutShort, notes } = answer;
+    const lines = [line];
+    found.value = { ...last, inputs, before: null, lines, cutShort, notes, further: null };
   }
   return outcome.ok;
+}
+
+/** Whether a line is no better than the one that is there, found in haste for the same question. */
+function isNoBetter(line: FoundLine, of: Plan): boolean {
+  const last = found.peek();
+  const now = last?.lines[0];
+  if (!last || !now || !sameInputs(last.inputs, inputsOf(of))) return false;
+  found.value = { ...last, cutShort: false };
+  return line.kind === now.kind && line.totals.bags >= now.totals.bags;
 }
 
 /** Null, said in a notice, when there is no such line any more. */

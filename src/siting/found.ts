@@ -11,6 +11,8 @@ export interface Found {
   readonly againstId: string | null;
   readonly asked: SitingWish;
   readonly inputs: Inputs;
+  /** The plan before the step that put it there; null once it was followed up otherwise. */
+  readonly before: Plan | null;
   readonly lines: readonly FoundLine[];
   readonly cutShort: boolean;
   readonly notes: readonly string[];

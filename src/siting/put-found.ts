@@ -1,9 +1,9 @@
 import { foundAlternatives } from "../../shared/found-alternative.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import type { FoundLine, SiteRingResponse, SitingWish } from "../../shared/siting-types.ts";
-import { plan } from "../document/store.ts";
+import { followUp, plan } from "../document/store.ts";
 import { chosenId } from "../state.ts";
-import { edit } from "../worksheet/alternative-edits.ts";
+import { edit, withAlternativeChanged } from "../worksheet/alternative-edits.ts";
 import {
   asFound,
   type Found,
@@ -27,10 +27,33 @@ export function putFound(
 ): boolean {
   const last = untouched(asked);
   const againstId = last ? last.againstId : chosenId.peek();
+  const before = plan.peek();
   const ids = put(lines, inputs, last, last ? "Find the ring again" : "Find the ring");
   if (!ids) return false;
-  found.value = { ids, againstId, asked, inputs, lines, cutShort, notes, further: null };
+  found.value = { ids, againstId, asked, inputs, before, lines, cutShort, notes, further: null };
   return true;
+}
+
+/**
+ * Puts the line of a thorough search in the place of the first, within the step that put that there, when it
+ * is one line of the same kind that needs fewer bags and nothing else was done since.
+ * @returns whether it did
+ */
+export function putPolished(
+  { ids, lines, inputs, before }: Found,
+  better: readonly FoundLine[],
+): boolean {
+  const [first, ...more] = lines;
+  const [line, ...others] = better;
+  if (!first || !line || !before || more.length + others.length > 0) return false;
+  if (line.kind !== first.kind || line.totals.bags >= first.totals.bags) return false;
+  rememberFound(line.corners, inputs);
+  const outcome = followUp(before, (now) =>
+    withAlternativeChanged(now, ids[0]!, (each) =>
+      each.corners === first.corners ? asFound(each, line) : each,
+    ),
+  );
+  return outcome.ok && outcome.value;
 }
 
 /**
@@ -46,7 +69,7 @@ export function takeInstead(
   if (!last) return;
   const ids = put(lines, inputsOf(plan.peek()), last, note);
   const asked = window ? { ...last.asked, window } : last.asked;
-  if (ids) found.value = { ...last, ids, lines, asked };
+  if (ids) found.value = { ...last, ids, lines, asked, before: null };
 }
 
 /** The last found when it goes round the same structures and its alternatives are as they were found. */

@@ -1,3 +1,4 @@
+import { effect, type ReadonlySignal } from "@preact/signals";
 import { asFailure } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import { busy, tell } from "../state.ts";
@@ -7,12 +8,19 @@ let under: AbortController | null = null;
 /**
  * Runs a search with its progress on the busy bar, where it can be cancelled. A search still under way is
  * cancelled first. What is refused is said in a notice.
+ * @param until cancels the search when it becomes true
  * @returns null when it was refused or cancelled
  */
-export async function working<T>(work: (options: CallOptions) => Promise<T>): Promise<T | null> {
+export async function working<T>(
+  work: (options: CallOptions) => Promise<T>,
+  until?: ReadonlySignal<boolean>,
+): Promise<T | null> {
   under?.abort();
   const abort = new AbortController();
   under = abort;
+  const stopWatching = effect(() => {
+    if (until?.value) abort.abort();
+  });
   try {
     return await work({
       signal: abort.signal,
@@ -25,6 +33,7 @@ export async function working<T>(work: (options: CallOptions) => Promise<T>): Pr
     if (failure.code !== "cancelled") tell("error", failure);
     return null;
   } finally {
+    stopWatching();
     if (under === abort) {
       under = null;
       busy.value = null;

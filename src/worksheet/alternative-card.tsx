@@ -27,9 +27,10 @@ export function AlternativeCard(props: AlternativeCardProps) {
   const { alternative, letter, line, isChosen } = props;
   const [renaming, setRenaming] = useState(false);
   const card = useRef<HTMLLIElement>(null);
+  const isSized = line !== null;
   useEffect(() => {
     if (isChosen) card.current?.scrollIntoView({ block: "nearest", inline: "nearest" });
-  }, [isChosen]);
+  }, [isChosen, isSized]);
   return (
     <li class="alternative" ref={card} data-chosen={isChosen} data-alternative={alternative.id}>
       {renaming ? (

@@ -13,6 +13,17 @@ interface CordonsTableProps {
 export function CordonsTable({ result, cordons }: CordonsTableProps) {
   const system = unitSystem.value;
   const now = result.lines.length === 1 ? result.lines[0]!.totals.bags : null;
+  const last = cordons.at(-1);
+  const isAlike = (each: FoundCordon) =>
+    each.sameAsBefore || (each.line !== null && isLike(now, each.line.totals.bags));
+  if (last?.line && cordons.every(isAlike)) {
+    return (
+      <p>
+        A bigger cordon saves nothing: up to {formatLength(last.reachM, system, 0)} away the line
+        found is the best.
+      </p>
+    );
+  }
   return (
     <table class="cordons">
       <caption>A bigger cordon</caption>
@@ -33,7 +44,10 @@ export function CordonsTable({ result, cordons }: CordonsTableProps) {
             <th scope="row">{formatLength(reachM, system, 0)}</th>
             {line === null && <td colSpan={4}>no ring fits</td>}
             {line && sameAsBefore && <td colSpan={4}>the same line</td>}
-            {line && !sameAsBefore && (
+            {line && !sameAsBefore && isLike(now, line.totals.bags) && (
+              <td colSpan={4}>the line found</td>
+            )}
+            {line && !sameAsBefore && !isLike(now, line.totals.bags) && (
               <>
                 <td>{formatCount(line.totals.bags)}</td>
                 <td>{now === null ? "" : saved(now - line.totals.bags)}</td>
@@ -43,7 +57,6 @@ export function CordonsTable({ result, cordons }: CordonsTableProps) {
                     type="button"
                     class="text-button"
                     aria-label={`Take the line within ${formatLength(reachM, system, 0)}`}
-                    disabled={now === line.totals.bags}
                     onClick={() => takeInstead([line], "Take another cordon", { reachM })}
                   >
                     Take
@@ -58,7 +71,13 @@ export function CordonsTable({ result, cordons }: CordonsTableProps) {
   );
 }
 
+/** Lines whose bags differ by less than this share are one line found twice. */
+const LIKE_SHARE = 0.003;
+
+function isLike(now: number | null, bags: number): boolean {
+  return now !== null && Math.abs(now - bags) <= LIKE_SHARE * now;
+}
+
 function saved(bags: number): string {
-  if (bags === 0) return "0";
   return bags > 0 ? formatCount(bags) : `−${formatCount(-bags)}`;
 }

@@ -84,7 +84,12 @@ function GoodWords({ result }: { result: Found }) {
   if (isOutdated.value || lines.length > 1) return null;
   const known = further?.lines.length === 1 ? further.lines[0]!.howGood : null;
   if (!further) {
-    return <Ask onAsk={() => void lookFurther("estimate")}>How good is it?</Ask>;
+    return (
+      <p>
+        {result.cutShort && "Found in haste: a longer look may better it. "}
+        <Ask onAsk={() => void lookFurther("estimate")}>How good is it?</Ask>
+      </p>
+    );
   }
   return (
     <>
@@ -149,9 +154,9 @@ function Toggles({ result }: { result: Found }) {
           />
           Shade the difference
           <span class="shade shade-in" aria-hidden="true" />
-          <span class="hint">taken in</span>
+          <span class="hint">in</span>
           <span class="shade shade-out" aria-hidden="true" />
-          <span class="hint">left out</span>
+          <span class="hint">out</span>
         </label>
       )}
     </>

@@ -92,7 +92,7 @@ function Reach() {
   const value = inside ? `within ${withinId}` : `reach ${reach ?? 1}`;
   return (
     <label class="select-row">
-      No further away than
+      Stay within
       <select
         value={value}
         onChange={(event) => {
@@ -112,7 +112,7 @@ function Reach() {
         ))}
         {rings.map((ring) => (
           <option key={ring.id} value={`within ${ring.id}`}>
-            inside {letterOf(plan.value.alignments.indexOf(ring))}, {ring.name}
+            {letterOf(plan.value.alignments.indexOf(ring))}, {ring.name}
           </option>
         ))}
       </select>

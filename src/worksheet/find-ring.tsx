@@ -56,7 +56,7 @@ export function FindRing() {
               whyHere.value = event.currentTarget.checked;
             }}
           />
-          Why here? What moving {letter} sideways would cost
+          Why here? Cost of moving {letter} sideways
         </label>
       )}
       {chosen && whyHere.value && <WhyHereNote />}

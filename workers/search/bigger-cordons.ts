@@ -1,7 +1,7 @@
 import { type Effort, findRing } from "./find-ring.ts";
 import { finishRing } from "./finish-ring.ts";
 import { preparedGround } from "./site-ground.ts";
-import { CORNER_SHARE } from "./site-ring.ts";
+import { CORNER_SHARE, LATTICE_SHARE } from "./site-ring.ts";
 import { grown, siteTerms, windowBox } from "./site-terms.ts";
 import type { FoundRing, SearchOptions, SearchStep, SiteRequest } from "./types.ts";
 
@@ -35,10 +35,13 @@ export function* biggerCordons(
   reachesM: readonly number[] = CORDON_REACHES_M,
 ): Generator<SearchStep, Cordon[]> {
   const now = options.now ?? (() => performance.now());
-  const endsAt = now() + (options.timeCapMs ?? TIME_CAP_MS);
+  const capMs = options.timeCapMs ?? TIME_CAP_MS;
+  const endsAt = now() + capMs;
+  const latticesEndAt = now() + LATTICE_SHARE * capMs;
   const outOfTime = () => now() > endsAt;
   const effort: Effort = {
     line: { cornerShare: CORNER_SHARE, maxCorners: request.rule.maxCorners, outOfTime },
+    latticesLate: () => now() > latticesEndAt,
     outOfTime,
     wholeWindow: true,
   };

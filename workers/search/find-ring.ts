@@ -10,6 +10,8 @@ import { linkStructures, linkWaters } from "./walls.ts";
 /** How hard to look. */
 export interface Effort {
   readonly line: LineWish;
+  /** Whether the lattices have been searched long enough: a part of the time is left for the lines. */
+  readonly latticesLate: () => boolean;
   readonly outOfTime: () => boolean;
   /** False: only near the structure, for a first look. */
   readonly wholeWindow: boolean;
@@ -67,16 +69,17 @@ export function* findRing(
   };
   const take = (lattice: Lattice, answer: LatticeAnswer) => {
     tally = counted(terms.ground.heightM.byteLength, tally, lattice, answer);
-    for (const ring of rivals(lattice, answer.rings)) {
+    for (const [k, ring] of rivals(lattice, answer.rings).entries()) {
       if (lines.some((each) => sameRing(each.lattice, each.ring, lattice, ring))) continue;
-      if (best && (effort.outOfTime() || ring.price > best.priceM3 * LATTICE_SLACK)) continue;
+      const late = effort.outOfTime() && (k > 0 || (best !== null && ring.price > best.priceM3));
+      if (best && (late || ring.price > best.priceM3 * LATTICE_SLACK)) continue;
       lines.push({ lattice, ring });
       const line = lineFromLoop(terms, lattice, ring.loop, ring.price, effort.line);
       if (!best || line.priceM3 < best.priceM3) best = line;
     }
   };
   if (open(nearLattice)) {
-    const wish = { ...USUAL_WISH, by: "divide" as const, outOfTime: effort.outOfTime };
+    const wish = { ...USUAL_WISH, by: "divide" as const, outOfTime: effort.latticesLate };
     take(nearLattice, yield* searchLattice(nearLattice, inside[0]!, wish));
   }
   const found = best as PricedRing | null;
@@ -90,7 +93,7 @@ export function* findRing(
       by: wide.price.length > BRANCH_NODES ? "divide" : "branch",
       knownPrice: found ? found.priceM3 * LATTICE_SLACK : null,
       runs: WINDOW_RUNS,
-      outOfTime: effort.outOfTime,
+      outOfTime: effort.latticesLate,
     });
     take(wide, answer);
   }

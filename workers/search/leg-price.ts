@@ -9,6 +9,7 @@ import type { Obstacle, SiteTerms } from "./site-terms.ts";
  */
 const BREACH_PRICE = 40;
 const BREACH_DEPTH_PRICE = 2000;
+const GAUSS = 0.5 / Math.sqrt(3);
 /** Depth a sample without ground, or a crossed obstacle, counts as, metres. */
 const BLIND_DEPTH_M = 1;
 
@@ -52,45 +53,52 @@ export function legPrice(
     return 0;
   }
   const { ground, crest, table } = terms;
-  const { heightM, columns, rows, spacingM, x0M, y0M, blockRead, blockColumns, baseM } = ground;
+  const { heightM, columns, rows, blockRead, blockColumns, baseM } = ground;
   const { price, perM } = table;
   const lastPrice = price.length - 2;
-  const plane = crest.plane;
-  const a = plane ? plane[0] - baseM : 0;
-  const b = plane ? plane[1] : 0;
-  const c = plane ? plane[2] : 0;
   const stretches = Math.ceil(length / (2 * terms.sampleM));
   const samples = 2 * stretches;
   if (samples > heights.length) heights = new Float64Array(2 * samples);
   const weight = length / samples;
   const stop = limit / weight;
+  // position in the lattice and crest at t along the leg: u1 + t du, v1 + t dv, crest1 + t dCrest
+  const perCell = 1 / ground.spacingM;
+  const u1 = (x1 - ground.x0M) * perCell;
+  const v1 = (y1 - ground.y0M) * perCell;
+  const du = dx * perCell;
+  const dv = dy * perCell;
+  const onLattice =
+    Math.min(u1, v1, u1 + du, v1 + dv) >= 0 &&
+    Math.max(u1, u1 + du) < columns - 1 &&
+    Math.max(v1, v1 + dv) < rows - 1;
+  const plane = crest.plane;
+  const crest1 = plane ? plane[0] + plane[1] * x1 + plane[2] * y1 - baseM : 0;
+  const dCrest = plane ? plane[1] * dx + plane[2] * dy : 0;
+  // Gauss points of a stretch: its middle -+ half its length / sqrt(3)
   const step = 1 / stretches;
-  const gauss = 0.5 / Math.sqrt(3);
+  const early = (0.5 - GAUSS) * step;
+  const late = (0.5 + GAUSS) * step;
   let sum = 0;
   let blind = 0;
   let highest = 0;
   for (let i = 0; i < samples; i++) {
-    // Gauss points of stretch i >> 1: its middle -+ half its length / sqrt(3)
-    const t = ((i >> 1) + 0.5 + ((i & 1) === 0 ? -gauss : gauss)) * step;
-    const x = x1 + t * dx;
-    const y = y1 + t * dy;
-    const u = (x - x0M) / spacingM;
-    const v = (y - y0M) / spacingM;
-    const column = u | 0;
-    const row = v | 0;
+    const t = (i >> 1) * step + ((i & 1) === 0 ? early : late);
     let height = Number.NaN;
-    if (u >= 0 && v >= 0 && column < columns - 1 && row < rows - 1) {
+    if (onLattice) {
+      const u = u1 + t * du;
+      const v = v1 + t * dv;
+      const column = u | 0;
+      const row = v | 0;
       const block = (row >> BLOCK_SHIFT) * blockColumns + (column >> BLOCK_SHIFT);
       if (blockRead[block] === 0) readBlock(ground, block);
       const at = row * columns + column;
       const fx = u - column;
-      const fy = v - row;
       const h00 = heightM[at]!;
       const h01 = heightM[at + columns]!;
       const south = h00 + fx * (heightM[at + 1]! - h00);
       const north = h01 + fx * (heightM[at + columns + 1]! - h01);
-      const crestM = plane ? a + b * x + c * y : crest.at(x, y) - baseM;
-      height = crestM - south - fy * (north - south);
+      const crestM = plane ? crest1 + t * dCrest : crest.at(x1 + t * dx, y1 + t * dy) - baseM;
+      height = crestM - south - (v - row) * (north - south);
     }
     heights[i] = height;
     if (height <= 0) {
@@ -214,8 +222,7 @@ function heightOn({ crest, ground }: SiteTerms, x: number, y: number): number {
 }
 
 function sampleShare(i: number, samples: number): number {
-  const gauss = 0.5 / Math.sqrt(3);
-  return ((i >> 1) + 0.5 + ((i & 1) === 0 ? -gauss : gauss)) * (2 / samples);
+  return ((i >> 1) + 0.5 + ((i & 1) === 0 ? -GAUSS : GAUSS)) * (2 / samples);
 }
 
 function halfBase(terms: SiteTerms, heightM: number): number {

@@ -60,14 +60,14 @@ export function* nestedRegions(
     if (walk.from === walk.to || walk.price >= goodEnough) continue;
     const next = Math.max(bound, walk.price);
     const at = starts.indexOf(nearestTo(starts, walk.from, walk.to));
+    const through = throughRing(space, starts[at]!, found.best(), low, high);
+    found.keep(through);
     const first = Math.max(0, at - SPLIT_MARGIN);
     const end = Math.min(starts.length, at + SPLIT_MARGIN + 1);
     const near = { starts: starts.subarray(first, end), low, high };
     const unsettled = yield* branchWithin(space, near, found, limit, tolerance);
     if (unsettled !== null) open = Math.min(open ?? Infinity, unsettled);
     const left = Int32Array.from([...starts.subarray(0, first), ...starts.subarray(end)]);
-    const through = throughRing(space, starts[at]!, found.best(), low, high);
-    found.keep(through);
     if (through.loop.length === 0) {
       regions.push({ starts: left, low, high, bound: next });
       continue;

@@ -3,7 +3,6 @@ import {
   beside,
   copyOf,
   legCount,
-  priceAgain,
   removeCorner,
   restore,
   splitLeg,
@@ -26,9 +25,6 @@ export interface RefineWish {
 }
 
 const MOST_ROUNDS = 6;
-/** While corners come and go, legs are sampled this many times as far apart, and moved no less than this many least radii. */
-const ROUGH_SAMPLE_FACTOR = 2;
-const ROUGH_TO = 4;
 /** Share of a leg, and metres at most, that a new corner is set off from an old one. */
 const CHAMFER_SHARE = 0.3;
 const CHAMFER_M = 4;
@@ -43,23 +39,18 @@ const HOPELESS = 8;
  * come where they save enough. Pinned corners stay; the line passes every anchor on the side it did.
  */
 export function refineLine(terms: SiteTerms, line: BentLine, wish: RefineWish): void {
-  const rough = { ...terms, sampleM: ROUGH_SAMPLE_FACTOR * terms.sampleM };
-  priceAgain(rough, line);
-  slideCorners(rough, line, radii(wish.fromM, ROUGH_TO * wish.toM));
+  slideCorners(terms, line, radii(wish.fromM, wish.toM), wish);
+  rollLegs(terms, line);
   const barren = new Set<string>();
   for (let round = 0; round < MOST_ROUNDS && !wish.outOfTime(); round++) {
     const before = totalPrice(line) + line.x.length * wish.cornerPrice;
-    dropCorners(rough, line, wish, barren);
-    addCorners(rough, line, wish, barren);
-    rollLegs(rough, line);
-    slideCorners(rough, line, radii(wish.fromM / 4, ROUGH_TO * wish.toM));
+    dropCorners(terms, line, wish, barren);
+    addCorners(terms, line, wish, barren);
+    rollLegs(terms, line);
+    slideCorners(terms, line, radii(wish.fromM / 4, wish.toM), wish);
     const after = totalPrice(line) + line.x.length * wish.cornerPrice;
     if (after > before - 0.05 * wish.cornerPrice) break;
   }
-  priceAgain(terms, line);
-  slideCorners(terms, line, radii(wish.fromM / 4, wish.toM));
-  rollLegs(terms, line);
-  slideCorners(terms, line, radii(wish.fromM / 16, wish.toM));
 }
 
 /**
@@ -121,7 +112,9 @@ function dropOne(
   const at = p > k ? p - 1 : p;
   line.leg[at] = direct;
   if (direct > old + worth) {
-    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4, QUICK), around(line, at, 2));
+    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4, QUICK), {
+      only: around(line, at, 2),
+    });
   }
   if (totalPrice(line) <= before + worth) return true;
   restore(line, copy);
@@ -161,7 +154,9 @@ function mergeLeg(
   removeCorner(line, n);
   const at = n < k ? k - 1 : k;
   if (one + two > old + worth) {
-    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4, QUICK), around(line, at, 1));
+    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4, QUICK), {
+      only: around(line, at, 1),
+    });
   }
   if (totalPrice(line) <= before + worth) return true;
   restore(line, copy);
@@ -200,7 +195,9 @@ function addOne(
   const copy = copyOf(line);
   const before = totalPrice(line);
   splitLeg(terms, line, k, t);
-  slideCorners(terms, line, radii(wish.fromM, wish.fromM / 10, QUICK), around(line, k + 1, 1));
+  slideCorners(terms, line, radii(wish.fromM, wish.fromM / 10, QUICK), {
+    only: around(line, k + 1, 1),
+  });
   if (totalPrice(line) < before - wish.cornerPrice) return true;
   restore(line, copy);
   return false;

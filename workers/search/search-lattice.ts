@@ -25,7 +25,7 @@ export interface LatticeAnswer extends LatticeRings {
 }
 
 /** A ring of the lattice is not looked for when it saves less than this share: lines gain more afterwards. */
-const TOLERANCE = 5e-3;
+const TOLERANCE = 1e-3;
 
 export const USUAL_WISH: LatticeWish = {
   neighbours: 16,

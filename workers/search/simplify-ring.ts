@@ -9,6 +9,8 @@ const HALVED_FROM = 16;
 const QUARTERED_FROM = 40;
 /** Points are left out where the line turns by no more than this (cross product of unit steps). */
 const STRAIGHT = 1e-6;
+/** Of more points than this only every second, third ... is kept. */
+const MOST_POINTS = 600;
 /** Points no further apart than this are kept even where the line is straight, metres. */
 const KEPT_EVERY_M = 4;
 
@@ -54,7 +56,8 @@ function withoutStraights(all: Float64Array): Float64Array {
     lastX = x;
     lastY = y;
   }
-  return Float64Array.from(kept);
+  const every = Math.ceil(kept.length / (2 * MOST_POINTS));
+  return Float64Array.from(kept.filter((_, k) => (k >> 1) % every === 0));
 }
 
 /** The same ring, begun at another of its points. */

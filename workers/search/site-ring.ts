@@ -9,6 +9,8 @@ import { whyNone } from "./why-none.ts";
 export const CORNER_SHARE = 0.001;
 /** A search ends after this long unless told otherwise, and says so, milliseconds. */
 const TIME_CAP_MS = 2000;
+/** Share of the time after which no further rings are looked for on lattices. */
+export const LATTICE_SHARE = 0.75;
 const NEGLIGIBLE_M = 0.005;
 
 /**
@@ -33,13 +35,16 @@ export function* siteSteps(
 ): Generator<SearchStep, SiteResult> {
   const now = options.now ?? (() => performance.now());
   const startedAt = now();
-  const endsAt = startedAt + (options.timeCapMs ?? TIME_CAP_MS);
+  const capMs = options.timeCapMs ?? TIME_CAP_MS;
+  const endsAt = startedAt + capMs;
+  const latticesEndAt = startedAt + LATTICE_SHARE * capMs;
   const outOfTime = () => now() > endsAt;
   const refused = asksTooMuch(request);
   if (refused) throw refused;
   const terms = siteTerms(request);
   const effort: Effort = {
     line: { cornerShare: CORNER_SHARE, maxCorners: request.rule.maxCorners, outOfTime },
+    latticesLate: () => now() > latticesEndAt,
     outOfTime,
     wholeWindow: !options.nearOnly,
   };

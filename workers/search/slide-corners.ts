@@ -19,20 +19,25 @@ export function radii(firstM: number, lastM: number, share = 0.5): number[] {
 /**
  * Pattern search: at each radius corners are moved and legs shifted by that much as long as the price
  * falls. Pinned corners stay.
- * @param only corners to move; all when left out
+ * @param limits corners to move (all when left out), and when to stop early
  */
 export function slideCorners(
   terms: SiteTerms,
   line: BentLine,
   radiiM: readonly number[],
-  only?: ReadonlySet<number>,
+  limits: SlideLimits = {},
 ): void {
   for (const radius of radiiM) {
     line.still.fill(false);
     for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
-      if (!sweepOnce(terms, line, radius, only)) break;
+      if (limits.outOfTime?.() || !sweepOnce(terms, line, radius, limits.only)) break;
     }
   }
+}
+
+interface SlideLimits {
+  readonly only?: ReadonlySet<number>;
+  readonly outOfTime?: () => boolean;
 }
 
 function sweepOnce(

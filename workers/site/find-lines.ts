@@ -12,9 +12,9 @@ import { biggerCordons } from "../search/bigger-cordons.ts";
 import { howGood } from "../search/how-good.ts";
 import { inTurns } from "../search/in-turns.ts";
 import { siteSteps } from "../search/site-ring.ts";
-import type { FoundRing, SearchStep } from "../search/types.ts";
+import type { SearchStep } from "../search/types.ts";
 import { foundLine } from "./found-line.ts";
-import { ringTogether } from "./ring-together.ts";
+import { ringTogether, type Search } from "./ring-together.ts";
 import { type SiteSetting, siteSetting } from "./site-setting.ts";
 
 const CAP_MS = 2000;
@@ -60,10 +60,6 @@ function* findSteps(
   return { lines, cordons, cutShort, notes: [...search.notes, ...more(lines)], searchMs };
 }
 
-type Search = Pick<SiteRingResponse, "cutShort" | "notes"> & {
-  readonly rings: readonly FoundRing[];
-};
-
 /**
  * First one ring round all structures, then whatever grouping takes less: should time run out before all
  * groupings have been looked at, the answer is never worse than that one ring.
@@ -74,11 +70,11 @@ function* searchSteps(
 ): Generator<SearchStep, Search> {
   const { length } = structures;
   const timeCapMs = ask.timeCapMs ?? Math.min(MOST_CAP_MS, CAP_MS * length);
-  if (length === 1) return yield* siteSteps(request, { timeCapMs });
-  if (ask.together) return yield* ringTogether(request, { timeCapMs });
+  if (length === 1 || ask.together) return yield* ringTogether(request, { timeCapMs });
   const one = yield* within(attempt(ringTogether(request, { timeCapMs })), 0, 0.3);
   const all = yield* within(siteSteps(request, { timeCapMs }), 0.3, 1);
-  if (!one || all.priceM3 < one.rings[0].priceM3) return all;
+  const [ring] = one?.rings ?? [];
+  if (!one || !ring || all.priceM3 < ring.priceM3) return all;
   return { ...one, notes: all.notes };
 }
 

@@ -1,42 +1,33 @@
-import { asksTooMuch } from "../search/check-request.ts";
-import { type Effort, findRing } from "../search/find-ring.ts";
-import { finishRing } from "../search/finish-ring.ts";
-import { CORNER_SHARE } from "../search/site-ring.ts";
-import { siteTerms } from "../search/site-terms.ts";
-import type { FoundRing, SearchStep, SiteRequest } from "../search/types.ts";
-import { whyNone } from "../search/why-none.ts";
+import { Refusal } from "../../shared/failure.ts";
+import { biggerCordons } from "../search/bigger-cordons.ts";
+import { siteSteps } from "../search/site-ring.ts";
+import type { FoundRing, SearchOptions, SearchStep, SiteRequest } from "../search/types.ts";
 
-/** One ring round all structures of a request. */
-export interface TogetherRing {
-  readonly rings: readonly [FoundRing];
+/** What a search gives that the rest of this room needs. */
+export interface Search {
+  readonly rings: readonly FoundRing[];
   readonly cutShort: boolean;
-  readonly notes: readonly [];
+  readonly notes: readonly string[];
 }
 
 /**
- * The best single ring round all structures of a request: no other grouping is looked at, so that it can be
- * had while something is dragged.
+ * The best single ring round all structures of a request: other groupings are not looked at, so that it can be
+ * had while something is dragged. In a drawn window they are.
  * @throws Refusal with a code `site/...` when there is none
  */
 export function* ringTogether(
   request: SiteRequest,
-  { timeCapMs }: { readonly timeCapMs: number },
-): Generator<SearchStep, TogetherRing> {
-  const refused = asksTooMuch(request);
-  if (refused) throw refused;
-  const endsAt = performance.now() + timeCapMs;
-  const outOfTime = () => performance.now() > endsAt;
-  const { maxCorners } = request.rule;
-  const effort: Effort = {
-    line: { cornerShare: CORNER_SHARE, maxCorners, outOfTime },
-    outOfTime,
-    wholeWindow: true,
-  };
-  const terms = siteTerms(request);
-  const group = request.structures.map((_, k) => k);
-  const search = yield* findRing(terms, group, effort);
-  if (!search.ring) throw whyNone(search.widest, terms.obstacles[0]!.shape.inside);
-  const ring = finishRing(terms, search.ring);
-  const cutShort = search.cutShort || outOfTime();
-  return { rings: [ring], cutShort, notes: [] };
+  options: SearchOptions,
+): Generator<SearchStep, Search> {
+  const { structures, window } = request;
+  if (structures.length === 1 || "outline" in window) return yield* siteSteps(request, options);
+  const [cordon] = yield* biggerCordons(request, options, [window.reachM]);
+  if (!cordon?.ring) {
+    throw new Refusal(
+      "site/no-ring",
+      `No one ring round all ${structures.length} structures was found in the search window.`,
+      "Make the search window larger, or find rings round fewer of them.",
+    );
+  }
+  return { rings: [cordon.ring], cutShort: cordon.cutShort, notes: [] };
 }

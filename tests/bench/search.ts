@@ -1,0 +1,186 @@
+import { spawnSync } from "node:child_process";
+import { UndirectedGraph } from "graphology";
+import { dijkstra } from "graphology-shortest-path";
+import type { GroundSampler } from "../../shared/ground.ts";
+import { siteLattice } from "../../workers/search/lattice.ts";
+import { searchLattice, USUAL_WISH } from "../../workers/search/search-lattice.ts";
+import { siteGround } from "../../workers/search/site-ground.ts";
+import { siteRing } from "../../workers/search/site-ring.ts";
+import { grown, siteTerms, windowBox } from "../../workers/search/site-terms.ts";
+import type { SearchOptions, SiteRequest } from "../../workers/search/types.ts";
+import { measured, seededBuilding } from "../reference/search-buildings.ts";
+import { rasterGround, rectangle, requestFor, seeded } from "../reference/search-terrain.ts";
+import type { BenchRow } from "./row.ts";
+
+/**
+ * The ring search on seeded ground at 1 m. Times are medians of warm runs and include reading the ground.
+ * Peers are named general-purpose shortest-path programs doing one Dijkstra search from one node on the same
+ * prices: scikit-image's MCP_Geometric (8 neighbours, compiled), where Debian's python3-skimage is
+ * installed, and graphology's single source Dijkstra.
+ */
+const RUNS = 5;
+const HOUSE = rectangle(15, 10, 20);
+
+/** A valley: a fall, long waves, an old channel and survey noise. */
+function valley(sizeM: number): GroundSampler {
+  const noise = seeded(7);
+  return rasterGround(sizeM, 1, (x, y) => {
+    const waves = 0.25 * Math.sin(x / 31) * Math.cos(y / 23) + 0.15 * Math.sin((x + y) / 11);
+    const channel = -0.9 * Math.exp(-((y - 40 - 12 * Math.sin(x / 60)) ** 2) / 40);
+    return 0.002 * x + 0.004 * y + waves + channel + 0.03 * (noise() - 0.5);
+  });
+}
+
+/** A bowl whose rim stands above the crest but for a gap: the worst case, a far free loop. */
+function bowl(sizeM: number): GroundSampler {
+  const noise = seeded(9);
+  const rimM = 0.4 * sizeM;
+  return rasterGround(sizeM, 1, (x, y) => {
+    const rim = 2.5 * Math.exp(-((Math.hypot(x, y) - rimM) ** 2) / 60);
+    const gap = x > 0 && Math.abs(y) < 3 ? 0 : 1;
+    return rim * gap + 0.05 * (noise() - 0.5);
+  });
+}
+
+function requestOn(ground: GroundSampler, reachM: number): SiteRequest {
+  return requestFor(ground, HOUSE, 0.75, { window: { reachM } });
+}
+
+/** Reach of the window that takes in all of a square raster, metres. */
+function wholeReach(sizeM: number): number {
+  return sizeM / 2 - 24;
+}
+
+function medianMs(work: () => void, runs = RUNS): number {
+  work();
+  const times = Array.from({ length: runs }, () => {
+    const startedAt = performance.now();
+    work();
+    return performance.now() - startedAt;
+  });
+  times.sort((a, b) => a - b);
+  return times[times.length >> 1]!;
+}
+
+function row(name: string, ms: number, promisedMs: number | null): BenchRow {
+  return { name, ms, promisedMs, peer: null, peerMs: null };
+}
+
+function searchRow(
+  name: string,
+  request: SiteRequest,
+  promisedMs: number | null,
+  options: SearchOptions = {},
+): BenchRow {
+  const { statistics, cutShort } = siteRing(request, options);
+  const ms = medianMs(() => siteRing(request, options));
+  const bytes = Math.round(statistics.bytes / statistics.cells);
+  const cut = cutShort ? ", cut short" : "";
+  const cells = `${Math.round(statistics.cells / 1000)} k nodes`;
+  return row(`${name} (${cells}, ${bytes} B each${cut})`, ms, promisedMs);
+}
+
+function followRow(): BenchRow {
+  const request = requestOn(valley(300), 60);
+  const ground = siteGround(request.ground, grown(windowBox(request.window, [HOUSE]), 15));
+  let step = 0;
+  const ms = medianMs(() => {
+    const crestM = 0.65 + 0.02 * (step++ % 10);
+    siteRing({ ...request, ground, crestAt: () => crestM });
+  }, 11);
+  return row("one step of a stage that is followed, 60 m window", ms, 200);
+}
+
+function buildingsRow(count: number): BenchRow {
+  const times: number[] = [];
+  for (let seed = 1; seed <= count; seed++) {
+    const request = seededBuilding(seed);
+    const startedAt = performance.now();
+    const { rings } = siteRing(request);
+    times.push(performance.now() - startedAt);
+    const { roomM } = measured(request, rings[0]!);
+    if (!(roomM > -0.002)) throw new Error(`Building ${seed} is closer than the rule: ${roomM} m.`);
+  }
+  times.sort((a, b) => a - b);
+  const worst = Math.round(times.at(-1)!);
+  return row(
+    `each of ${count} seeded buildings, 30 m window (slowest ${worst} ms)`,
+    times[count >> 1]!,
+    null,
+  );
+}
+
+/** Prices of a square of the valley, and our whole closed search on it. */
+function closedSearch(sizeM: number) {
+  const terms = siteTerms(requestOn(valley(sizeM), wholeReach(sizeM)));
+  const lattice = siteLattice(terms, terms.box, 2, 0.4);
+  const inside = terms.obstacles[0]!.shape.inside;
+  const ms = medianMs(() => {
+    const steps = searchLattice(lattice, inside, { ...USUAL_WISH, by: "divide" });
+    while (!steps.next().done);
+  });
+  return { lattice, ms };
+}
+
+const SKIMAGE = `
+import sys, time, numpy
+from skimage.graph import MCP_Geometric
+side = int(sys.argv[1]); prices = numpy.frombuffer(sys.stdin.buffer.read(), dtype="<f4").reshape(side, -1)
+prices = numpy.where(numpy.isfinite(prices), prices, -1).astype(float)
+start = numpy.argwhere(prices > 0)[0]
+times = []
+for _ in range(5):
+    begun = time.perf_counter(); MCP_Geometric(prices).find_costs([tuple(start)]); times.append(time.perf_counter() - begun)
+print(sorted(times)[2] * 1000)
+`;
+
+function againstSkimage(sizeM: number): BenchRow {
+  const { lattice, ms } = closedSearch(sizeM);
+  const input = Buffer.from(lattice.price.buffer);
+  const run = spawnSync("/usr/bin/python3", ["-c", SKIMAGE, String(lattice.rows)], { input });
+  const peerMs = run.status === 0 ? Number(run.stdout.toString()) : null;
+  const peer = "scikit-image MCP_Geometric, one Dijkstra";
+  const name = `closed search, ${sizeM} x ${sizeM}, cold`;
+  return {
+    ...row(name, ms, peerMs),
+    peer: peerMs === null ? `${peer}: not installed` : peer,
+    peerMs,
+  };
+}
+
+function againstGraphology(sizeM: number): BenchRow {
+  const { lattice, ms } = closedSearch(sizeM);
+  const { price, columns } = lattice;
+  const graph = new UndirectedGraph();
+  const open = [...price.keys()].filter((node) => price[node]! < Infinity);
+  for (const node of open) graph.addNode(node);
+  for (const node of open) {
+    for (const to of [node + 1, node + columns, node + columns + 1, node + columns - 1]) {
+      if (!(price[to]! < Infinity)) continue;
+      const length = to === node + 1 || to === node + columns ? 1 : Math.SQRT2;
+      graph.addEdge(node, to, { weight: ((price[node]! + price[to]!) / 2) * length });
+    }
+  }
+  const peerMs = medianMs(() => dijkstra.singleSource(graph, open[0]!, "weight"), 3);
+  const peer = "graphology 0.26, one Dijkstra";
+  return { ...row(`closed search, ${sizeM} x ${sizeM}, cold`, ms, null), peer, peerMs };
+}
+
+/** Rows of the bench. */
+export async function rows(): Promise<readonly BenchRow[]> {
+  const near: SearchOptions = { nearOnly: true };
+  const growth = [125, 250, 500, 1000].map((sizeM) => {
+    const promised = sizeM === 500 ? 500 : sizeM === 1000 ? 1000 : null;
+    const request = requestOn(valley(sizeM), wholeReach(sizeM));
+    return searchRow(`ring and whole window, valley ${sizeM} x ${sizeM}`, request, promised);
+  });
+  return [
+    searchRow("first ring, valley 500 x 500", requestOn(valley(500), wholeReach(500)), 150, near),
+    ...growth,
+    searchRow("worst case, bowl 500 x 500", requestOn(bowl(500), wholeReach(500)), 2000),
+    followRow(),
+    againstSkimage(500),
+    againstGraphology(200),
+    buildingsRow(1000),
+  ];
+}
