@@ -26,7 +26,7 @@ export const DEFAULT_BAG: Bag = {
   courseM: 4 * (FOOT_M / 12),
 };
 
-export const DEFAULT_SHEET: Sheet = {
+const DEFAULT_SHEET: Sheet = {
   toeExtensionM: 1 * FOOT_M,
   tailM: 1 * FOOT_M,
   rollWidthM: 20 * FOOT_M,

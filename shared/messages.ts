@@ -58,7 +58,7 @@ export interface GroundSummary {
   readonly notes: readonly string[];
 }
 
-export interface SizeRequest {
+interface SizeRequest {
   readonly plan: Plan;
   /** Alternatives to size; all of them when left out. */
   readonly ids?: readonly string[];
@@ -66,7 +66,7 @@ export interface SizeRequest {
   readonly live?: boolean;
 }
 
-export interface SizeResponse {
+interface SizeResponse {
   readonly lines: readonly SizedLine[];
 }
 
@@ -113,7 +113,7 @@ export interface ContoursResponse {
   readonly lines: readonly { readonly elevationM: number; readonly path: readonly LonLat[] }[];
 }
 
-export interface CrossSectionRequest {
+interface CrossSectionRequest {
   readonly plan: Plan;
   readonly id: string;
   readonly chainageM: number;
@@ -121,17 +121,17 @@ export interface CrossSectionRequest {
   readonly marginM: number;
 }
 
-export interface ProbeRequest {
+interface ProbeRequest {
   readonly at: LonLat;
 }
 
-export interface ProbeResponse {
+interface ProbeResponse {
   /** Null where there is no data. */
   readonly groundM: number | null;
 }
 
 /** The contract: name -> [request, response]. Everything else about the wire is derived from it. */
-export interface EngineMessages {
+interface EngineMessages {
   openTerrain: [OpenTerrainRequest, GroundSummary];
   size: [SizeRequest, SizeResponse];
   heightTile: [HeightTileRequest, TileResponse];
@@ -151,7 +151,7 @@ export interface EngineMessages {
 }
 
 export type Verb = keyof EngineMessages;
-export type RequestOf<V extends Verb> = EngineMessages[V][0];
+type RequestOf<V extends Verb> = EngineMessages[V][0];
 export type ResponseOf<V extends Verb> = EngineMessages[V][1];
 
 export interface CallOptions {

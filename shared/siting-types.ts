@@ -35,7 +35,7 @@ export interface SiteRingRequest extends SitingWish {
 }
 
 /** Where a line ties in to ground at the crest. */
-export interface FoundTieIn {
+interface FoundTieIn {
   readonly at: LonLat;
   readonly elevationM: number;
   /** Length carried on beyond it; shorter than asked where the high ground is short, metres. */

@@ -67,7 +67,7 @@ function rememberTerrain(files: readonly File[], verticalUnit: VerticalUnit | nu
 }
 
 /** Opens a plan file. A damaged, foreign or newer file is refused and the present plan stays. */
-export async function openPlanFile(file: File): Promise<void> {
+async function openPlanFile(file: File): Promise<void> {
   const read = await readPlanOf(file);
   if (!read.ok) return tell("error", read.failure);
   for (const note of read.value.notes) {

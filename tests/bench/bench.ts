@@ -5,6 +5,7 @@ const BENCHES: ReadonlyMap<string, () => Promise<Bench>> = new Map<string, () =>
   ["size-ring", () => import("./size-ring.ts")],
   ["read-window", () => import("./read-window.ts")],
   ["trace", () => import("./trace.ts")],
+  ["search", () => import("./search.ts")],
 ]);
 
 const wanted = process.argv.slice(2);

@@ -74,10 +74,11 @@ function searchRow(
 ): BenchRow {
   const { statistics, cutShort } = siteRing(request, options);
   const ms = medianMs(() => siteRing(request, options));
-  const bytes = Math.round(statistics.bytes / statistics.cells);
-  const cut = cutShort ? ", cut short" : "";
   const cells = `${Math.round(statistics.cells / 1000)} k nodes`;
-  return row(`${name} (${cells}, ${bytes} B each${cut})`, ms, promisedMs);
+  const bytes = options.nearOnly
+    ? ""
+    : `, ${Math.round(statistics.bytes / statistics.cells)} B each`;
+  return row(`${name} (${cells}${bytes}${cutShort ? ", cut short" : ""})`, ms, promisedMs);
 }
 
 function followRow(): BenchRow {

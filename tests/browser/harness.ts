@@ -40,7 +40,7 @@ export interface House {
   readonly close: () => Promise<void>;
 }
 
-export interface VisitOptions {
+interface VisitOptions {
   readonly width?: number;
   readonly height?: number;
   readonly theme?: "light" | "dark";

@@ -83,6 +83,16 @@ describe("a search cut short", () => {
   });
 });
 
+describe("the memory of a search", () => {
+  it("stays under 60 bytes a node of its lattice, the ground under it included", () => {
+    const { statistics } = siteRing(
+      requestFor(hollow, rectangle(10, 8, 0), 0.9, { window: { reachM: 150 } }),
+    );
+    expect(statistics.cells).toBeGreaterThan(90_000);
+    expect(statistics.bytes / statistics.cells).toBeLessThan(60);
+  });
+});
+
 describe("ground that is kept between searches", () => {
   it("is read once", () => {
     const request = seededSite(3, 30);

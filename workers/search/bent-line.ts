@@ -197,7 +197,7 @@ function changeOfClass(
 }
 
 /** Prices every leg anew, after the terms have changed. */
-export function priceAgain(terms: SiteTerms, line: BentLine): void {
+function priceAgain(terms: SiteTerms, line: BentLine): void {
   for (let k = 0; k < legCount(line); k++) line.leg[k] = priceOfLeg(terms, line, k);
 }
 

@@ -1,5 +1,6 @@
 import { type Effort, findRing } from "./find-ring.ts";
 import { finishRing } from "./finish-ring.ts";
+import { partOf } from "./progress.ts";
 import { preparedGround } from "./site-ground.ts";
 import { CORNER_SHARE, LATTICE_SHARE } from "./site-ring.ts";
 import { grown, siteTerms, windowBox } from "./site-terms.ts";
@@ -54,7 +55,8 @@ export function* biggerCordons(
   for (const [k, reachM] of reachesM.entries()) {
     yield { share: k / reachesM.length, doing: `Searching within ${reachM} m` };
     const terms = siteTerms({ ...request, ground, window: { reachM } });
-    const search = yield* findRing(terms, group, effort);
+    const steps = findRing(terms, group, effort);
+    const search = yield* partOf(steps, k / reachesM.length, (k + 1) / reachesM.length);
     const found = search.ring ? finishRing(terms, search.ring) : null;
     const better = found && (!best || found.priceM3 < best.priceM3 * (1 - WORTH_SHARE));
     if (better && !best) firstM3 = found.figures.volumeM3;

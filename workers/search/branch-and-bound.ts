@@ -22,8 +22,8 @@ export interface SearchLimit {
   readonly price: number;
   /** Runs after which it ends, over the life of the space. */
   readonly runs: number;
-  /** Asked before each run. */
-  readonly outOfTime: () => boolean;
+  /** Asked before each run, with whether a ring has been found. */
+  readonly outOfTime: (found: boolean) => boolean;
 }
 
 interface Span {
@@ -88,7 +88,9 @@ export function* branchWithin(
     const span = takeLeast(open);
     if (span.walk.price >= found.best() * (1 - tolerance)) continue;
     if (span.walk.from === span.walk.to) continue;
-    if (space.runs >= limit.runs || limit.outOfTime()) return span.walk.price;
+    if (space.runs >= limit.runs || limit.outOfTime(found.rings().length > 0)) {
+      return span.walk.price;
+    }
     yield { share: Math.min(1, span.walk.price / found.best()), doing: "Comparing rings" };
     const from = starts.indexOf(span.walk.from);
     const to = starts.indexOf(span.walk.to);

@@ -1,5 +1,6 @@
 import { type Effort, findRing, type GroupRing } from "./find-ring.ts";
 import { finishRing } from "./finish-ring.ts";
+import { partOf } from "./progress.ts";
 import { ringsApart } from "./rings-apart.ts";
 import { signedDistance } from "./shape.ts";
 import type { SiteTerms } from "./site-terms.ts";
@@ -30,15 +31,15 @@ const NEIGHBOURS_TRIED = 2;
  * saves most are joined, again and again, as long as it saves; only the nearest groups are tried.
  */
 export function* chooseGroups(terms: SiteTerms, effort: Effort): Generator<SearchStep, Grouping> {
-  const book = ringBook(terms, effort);
   const all = terms.request.structures.map((_, k) => k);
+  const exact = all.length <= COMPARED_EXACTLY;
+  const book = ringBook(terms, effort, exact ? 2 ** all.length - 1 : 4 * all.length);
   for (const k of all) {
     const alone = yield* book.ring([k]);
     if (!alone && all.length === 1) {
       return { rings: [], searches: book.searches, without: k, exact: true };
     }
   }
-  const exact = all.length <= COMPARED_EXACTLY;
   const groups = exact
     ? yield* cheapestGrouping(terms, book, all)
     : yield* joined(terms, book, all);
@@ -59,7 +60,8 @@ interface RingBook {
   readonly searches: GroupRing[];
 }
 
-function ringBook(terms: SiteTerms, effort: Effort): RingBook {
+/** @param expected searches expected, to tell how far it is */
+function ringBook(terms: SiteTerms, effort: Effort, expected: number): RingBook {
   const searched = new Set<string>();
   const rings: FoundRing[] = [];
   const searches: GroupRing[] = [];
@@ -78,7 +80,9 @@ function ringBook(terms: SiteTerms, effort: Effort): RingBook {
       const key = group.join();
       if (searched.has(key)) return kept(group);
       searched.add(key);
-      const search = yield* findRing(terms, group, effort);
+      const share = (done: number) => Math.min(1, done / expected);
+      const steps = findRing(terms, group, effort);
+      const search = yield* partOf(steps, share(searches.length), share(searches.length + 1));
       searches.push(search);
       if (search.ring) rings.push(finishRing(terms, search.ring));
       return kept(group);

@@ -2,6 +2,7 @@ import type { PlaneBox } from "../../shared/site.ts";
 import type { LatticeRing } from "./branch-and-bound.ts";
 import { type Lattice, siteLattice } from "./lattice.ts";
 import { type LineWish, lineFromLoop, type PricedRing } from "./line-from-loop.ts";
+import { partOf } from "./progress.ts";
 import { type LatticeAnswer, searchLattice, USUAL_WISH } from "./search-lattice.ts";
 import { boxOf, grown, type SiteTerms } from "./site-terms.ts";
 import type { Point, SearchStep } from "./types.ts";
@@ -40,6 +41,8 @@ const LATTICE_SLACK = 1.08;
 /** Rings dearer than the best by more than this share are not tried as lines. */
 const RIVAL_SHARE = 0.03;
 const MOST_RIVALS = 2;
+/** Share of the work taken to be done once the near search is. */
+const NEAR_SHARE = 0.3;
 /** Rings that nowhere part by more than this are one and the same, metres. */
 const SAME_WITHIN_M = 4;
 const WINDOW_RUNS = 250;
@@ -80,22 +83,23 @@ export function* findRing(
   };
   if (open(nearLattice)) {
     const wish = { ...USUAL_WISH, by: "divide" as const, outOfTime: effort.latticesLate };
-    take(nearLattice, yield* searchLattice(nearLattice, inside[0]!, wish));
+    const search = searchLattice(nearLattice, inside[0]!, wish);
+    take(nearLattice, yield* partOf(search, 0, NEAR_SHARE));
   }
   const found = best as PricedRing | null;
   if (!effort.wholeWindow || holdsWindow(terms, near)) return { ring: found, ...tally };
-  yield { share: 0.3, doing: "Looking over the whole window" };
+  yield { share: NEAR_SHARE, doing: "Looking over the whole window" };
   const wide = siteLattice(terms, terms.box, 2, EASED_CELLS);
   tally = { ...tally, widest: wide };
   if (open(wide)) {
-    const answer = yield* searchLattice(wide, inside[0]!, {
+    const search = searchLattice(wide, inside[0]!, {
       ...USUAL_WISH,
       by: wide.price.length > BRANCH_NODES ? "divide" : "branch",
       knownPrice: found ? found.priceM3 * LATTICE_SLACK : null,
       runs: WINDOW_RUNS,
       outOfTime: effort.latticesLate,
     });
-    take(wide, answer);
+    take(wide, yield* partOf(search, NEAR_SHARE, 1));
   }
   return { ring: best, ...tally };
 }

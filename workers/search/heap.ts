@@ -12,6 +12,18 @@ export function makeHeap(): Heap {
     [items[p], items[q]] = [items[q]!, items[p]!];
     [keys[p], keys[q]] = [keys[q]!, keys[p]!];
   };
+  const least = (at: number) => {
+    const [left, right] = [2 * at + 1, 2 * at + 2];
+    const child = right < keys.length && keys[right]! < keys[left]! ? right : left;
+    return child < keys.length && keys[child]! < keys[at]! ? child : at;
+  };
+  const sink = () => {
+    let at = 0;
+    for (let child = least(at); child !== at; child = least(at)) {
+      swap(at, child);
+      at = child;
+    }
+  };
   return {
     push(item, key) {
       let at = items.push(item) - 1;
@@ -26,15 +38,8 @@ export function makeHeap(): Heap {
       swap(0, items.length - 1);
       const item = items.pop()!;
       keys.pop();
-      for (let at = 0; ; ) {
-        let least = at;
-        for (const child of [2 * at + 1, 2 * at + 2]) {
-          if (child < keys.length && keys[child]! < keys[least]!) least = child;
-        }
-        if (least === at) return item;
-        swap(at, least);
-        at = least;
-      }
+      sink();
+      return item;
     },
   };
 }

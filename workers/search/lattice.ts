@@ -36,6 +36,7 @@ export interface Lattice {
 export const PAD = 3;
 /** No clearance is eased below this many cells, so that a thin obstacle stays a closed wall. */
 const LEAST_CLEAR_CELLS = 0.75;
+const HALF_DIAGONAL = Math.SQRT1_2;
 
 /**
  * The lattice over a part of the site.
@@ -137,37 +138,38 @@ function closeNearHoles(
   stride: number,
 ): void {
   const { ground, crest, table } = terms;
-  const { columns, rows, price, why } = lattice;
-  const reachCells = Math.ceil(table.halfBaseM[table.halfBaseM.length - 1]! / lattice.cellM);
+  const { columns, price, why, cellM, x0M, y0M } = lattice;
+  const halfBaseOf = (i: number, j: number) => {
+    const groundM = nodeHeight(ground, column0 + (i - PAD) * stride, row0 + (j - PAD) * stride);
+    const crestM = crest.at(x0M + i * cellM, y0M + j * cellM);
+    return halfBaseAt(table, crestM - ground.baseM - groundM);
+  };
+  const widest = table.halfBaseM[table.halfBaseM.length - 1]!;
+  const disc = discOf(Math.ceil(widest / cellM));
+  const closed: number[] = [];
   for (let node = 0; node < why.length; node++) {
-    if (why[node] !== NO_GROUND) continue;
-    const i0 = node % columns;
-    const j0 = (node - i0) / columns;
-    if (!edgeOfHole(why, node, columns)) continue;
-    for (
-      let j = Math.max(PAD, j0 - reachCells);
-      j <= Math.min(rows - PAD - 1, j0 + reachCells);
-      j++
-    ) {
-      for (
-        let i = Math.max(PAD, i0 - reachCells);
-        i <= Math.min(columns - PAD - 1, i0 + reachCells);
-        i++
-      ) {
-        const at = j * columns + i;
-        if (why[at] !== OPEN) continue;
-        const x = lattice.x0M + i * lattice.cellM;
-        const y = lattice.y0M + j * lattice.cellM;
-        const groundM = nodeHeight(ground, column0 + (i - PAD) * stride, row0 + (j - PAD) * stride);
-        const halfM = halfBaseAt(table, crest.at(x, y) - ground.baseM - groundM);
-        const awayM = Math.hypot(i - i0, j - j0) * lattice.cellM - 0.71 * lattice.cellM;
-        if (awayM >= halfM) continue;
-        price[at] = Infinity;
-        why[at] = WALL + 1;
-      }
+    if (why[node] !== NO_GROUND || !edgeOfHole(why, node, columns)) continue;
+    const i = node % columns;
+    const j = (node - i) / columns;
+    for (const [di, dj, awayCells] of disc) {
+      const at = node + dj * columns + di;
+      if (i + di < PAD || i + di >= columns - PAD || why[at] !== OPEN) continue;
+      if ((awayCells - HALF_DIAGONAL) * cellM < halfBaseOf(i + di, j + dj)) closed.push(at);
     }
   }
-  for (let node = 0; node < why.length; node++) if (why[node] === WALL + 1) why[node] = NO_GROUND;
+  for (const node of closed) {
+    price[node] = Infinity;
+    why[node] = NO_GROUND;
+  }
+}
+
+/** Steps to the nodes round one, with their distances in cells. */
+function discOf(reach: number): [di: number, dj: number, away: number][] {
+  const disc: [number, number, number][] = [];
+  for (let dj = -reach; dj <= reach; dj++) {
+    for (let di = -reach; di <= reach; di++) disc.push([di, dj, Math.hypot(di, dj)]);
+  }
+  return disc.filter(([, , away]) => away <= reach);
 }
 
 function edgeOfHole(why: Uint8Array, node: number, columns: number): boolean {

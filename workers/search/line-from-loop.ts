@@ -35,14 +35,15 @@ export function lineFromLoop(
   wish: LineWish,
 ): PricedRing {
   const points = pushOut(terms, lattice, loop);
-  let cornerPrice = Math.max(LEAST_CORNER_PRICE, wish.cornerShare * loopPrice);
+  const least = Math.max(LEAST_CORNER_PRICE, wish.cornerShare * loopPrice);
+  let cornerPrice = least;
   let corners = simplifyRing(terms, points, cornerPrice);
   while (corners.length / 2 > wish.maxCorners && cornerPrice < loopPrice) {
-    cornerPrice *= RAISE;
+    cornerPrice *= Math.max(RAISE, (corners.length / 2 / wish.maxCorners) ** 2);
     corners = simplifyRing(terms, points, cornerPrice);
   }
   const refine = {
-    cornerPrice: Math.max(LEAST_CORNER_PRICE, wish.cornerShare * loopPrice),
+    cornerPrice: least,
     maxCorners: wish.maxCorners,
     fromM: FIRST_RADIUS_M,
     toM: LAST_RADIUS_M,

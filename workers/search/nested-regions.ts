@@ -45,7 +45,7 @@ export function* nestedRegions(
     const { starts, low, high, bound } = region;
     const goodEnough = found.best() * (1 - tolerance);
     if (bound >= goodEnough || starts.length === 0) continue;
-    if (space.runs >= limit.runs || limit.outOfTime()) {
+    if (space.runs >= limit.runs || limit.outOfTime(found.rings().length > 0)) {
       open = Math.min(open ?? Infinity, bound);
       continue;
     }

@@ -60,68 +60,48 @@ export function oddWalk(
   for (let i = end - 1; i >= first; i--) {
     const s = from[i]!;
     const node = starts[s]!;
-    if (region && !within(region[node]!, low, high)) continue;
-    if (distance[node] === 0) continue;
+    if (distance[node] === 0 || (region && !within(region[node]!, low, high))) continue;
     distance[node] = 0;
     root[node] = s;
     touched[touchedCount++] = node;
-    const head = heads[0]!;
-    next[node] = head;
-    previous[node] = -1;
-    if (head >= 0) previous[head] = node;
-    heads[0] = node;
+    wait(heads, next, previous, node, 0);
   }
 
-  for (let bucket = 0; bucket < BUCKETS && bucket <= half * scale; bucket++) {
-    for (let u = heads[bucket]!; u >= 0; u = heads[bucket]!) {
-      const after = next[u]!;
-      heads[bucket] = after;
-      if (after >= 0) previous[after] = -1;
-      previous[u] = NOT_WAITING;
-      settled++;
-      const du = distance[u]!;
-      const fu = price[u]!;
-      const tagU = tag[u]!;
-      const rootU = root[u]!;
-      for (let k = 0; k < edges; k++) {
-        const v = u + step[k]!;
-        const ends = endShare[k]! * (fu + price[v]!);
-        const dv = distance[v]!;
-        let nd = du + ends;
-        if (nd > bestTie - dv && nd >= dv) continue;
-        nd += one[k]! * (price[u + a[k]!]! + price[u + b[k]!]!);
-        if (long) nd += two[k]! * (price[u + c[k]!]! + price[u + d[k]!]!);
-        const tagV = tag[v]!;
-        const crosses = ((tagU | tagV) & SIDE_BITS) === 3 ? PARITY_BIT : 0;
-        const parity = (tagU & PARITY_BIT) ^ crosses;
-        if (nd < dv) {
-          if (nd > half) continue;
-          if (region && !within(region[v]!, low, high)) continue;
-          if (dv === Infinity) {
-            touched[touchedCount++] = v;
-          } else if (previous[v] !== NOT_WAITING) {
-            const p = previous[v]!;
-            const n = next[v]!;
-            if (p >= 0) next[p] = n;
-            else heads[(dv * scale) | 0] = n;
-            if (n >= 0) previous[n] = p;
-          }
-          distance[v] = nd;
-          tag[v] = (tagV & SIDE_BITS) | parity | (k << 3);
-          root[v] = rootU;
-          const slot = (nd * scale) | 0;
-          const head = heads[slot]!;
-          next[v] = head;
-          previous[v] = -1;
-          if (head >= 0) previous[head] = v;
-          heads[slot] = v;
-        } else if (nd + dv <= bestTie && (tagV & PARITY_BIT) !== parity) {
-          best = Math.min(best, nd + dv);
-          half = best / 2;
-          bestTie = best * TIE;
-          closeU = u;
-          closeV = v;
-        }
+  let bucket = 0;
+  for (let u = heads[0]!; bucket < BUCKETS && bucket <= half * scale; u = heads[bucket]!) {
+    if (u < 0) {
+      bucket++;
+      continue;
+    }
+    leave(heads, next, previous, u, bucket);
+    settled++;
+    const du = distance[u]!;
+    const fu = price[u]!;
+    const tagU = tag[u]!;
+    for (let k = 0; k < edges; k++) {
+      const v = u + step[k]!;
+      const dv = distance[v]!;
+      let nd = du + endShare[k]! * (fu + price[v]!);
+      if (nd > bestTie - dv && nd >= dv) continue;
+      nd += one[k]! * (price[u + a[k]!]! + price[u + b[k]!]!);
+      if (long) nd += two[k]! * (price[u + c[k]!]! + price[u + d[k]!]!);
+      const tagV = tag[v]!;
+      const crosses = ((tagU | tagV) & SIDE_BITS) === 3 ? PARITY_BIT : 0;
+      const parity = (tagU & PARITY_BIT) ^ crosses;
+      if (nd < dv) {
+        if (nd > half || (region && !within(region[v]!, low, high))) continue;
+        if (dv === Infinity) touched[touchedCount++] = v;
+        else if (previous[v] !== NOT_WAITING) leave(heads, next, previous, v, (dv * scale) | 0);
+        distance[v] = nd;
+        tag[v] = (tagV & SIDE_BITS) | parity | (k << 3);
+        root[v] = root[u]!;
+        wait(heads, next, previous, v, (nd * scale) | 0);
+      } else if (nd + dv <= bestTie && (tagV & PARITY_BIT) !== parity) {
+        best = Math.min(best, nd + dv);
+        half = best / 2;
+        bestTie = best * TIE;
+        closeU = u;
+        closeV = v;
       }
     }
   }
@@ -134,6 +114,37 @@ export function oddWalk(
     tag[node] = tag[node]! & SIDE_BITS;
   }
   return found;
+}
+
+/** Puts a node at the head of a bucket. */
+function wait(
+  heads: Int32Array,
+  next: Int32Array,
+  previous: Int32Array,
+  node: number,
+  bucket: number,
+): void {
+  const head = heads[bucket]!;
+  next[node] = head;
+  previous[node] = -1;
+  if (head >= 0) previous[head] = node;
+  heads[bucket] = node;
+}
+
+/** Takes a node out of the bucket it waits in. */
+function leave(
+  heads: Int32Array,
+  next: Int32Array,
+  previous: Int32Array,
+  node: number,
+  bucket: number,
+): void {
+  const before = previous[node]!;
+  const after = next[node]!;
+  if (before >= 0) next[before] = after;
+  else heads[bucket] = after;
+  if (after >= 0) previous[after] = before;
+  previous[node] = NOT_WAITING;
 }
 
 function within(ranks: number, low: number, high: number): boolean {

@@ -15,6 +15,7 @@ export interface LatticeWish {
   readonly knownPrice: number | null;
   readonly runs: number;
   readonly tolerance: number;
+  /** Not asked before a first ring is found, where none is known. */
   readonly outOfTime: () => boolean;
 }
 
@@ -25,7 +26,7 @@ export interface LatticeAnswer extends LatticeRings {
 }
 
 /** A ring of the lattice is not looked for when it saves less than this share: lines gain more afterwards. */
-const TOLERANCE = 1e-3;
+const TOLERANCE = 5e-3;
 
 export const USUAL_WISH: LatticeWish = {
   neighbours: 16,
@@ -50,12 +51,14 @@ export function* searchLattice(
   const space = loopSpace(lattice.price, lattice.columns, ray, stencil);
   const search = wish.by === "branch" ? branchAndBound : nestedRegions;
   const guess = firstLimit(lattice);
-  const sure = wish.knownPrice !== null || guess.sure;
+  const known = wish.knownPrice !== null;
+  const sure = known || guess.sure;
   let price = wish.knownPrice ?? guess.price;
-  let answer = yield* search(space, { ...wish, price }, wish.tolerance);
+  const outOfTime = (found: boolean) => (known || found) && wish.outOfTime();
+  let answer = yield* search(space, { runs: wish.runs, price, outOfTime }, wish.tolerance);
   while (!sure && answer.rings.length === 0 && price < MOST_PRICE && ray.starts.length > 0) {
     price *= RAISE;
-    answer = yield* search(space, { ...wish, price }, wish.tolerance);
+    answer = yield* search(space, { runs: wish.runs, price, outOfTime }, wish.tolerance);
   }
   const bytes = spaceBytes(space) + lattice.why.byteLength;
   return { ...answer, runs: space.runs, settled: space.settled, bytes };

@@ -4,6 +4,10 @@ import type { SiteTerms } from "./site-terms.ts";
 
 /** Longest run of points that one leg may stand for. */
 const LONGEST_SPAN = 120;
+/** Longest leg tried, metres: longer ones come when corners are dropped. */
+const LONGEST_LEG_M = 80;
+/** Legs are sampled this many times as far apart as when they are priced for good. */
+const ROUGH = 2;
 /** Runs longer than these are tried only every second, every fourth point. */
 const HALVED_FROM = 16;
 const QUARTERED_FROM = 40;
@@ -26,10 +30,11 @@ export function simplifyRing(
   cornerPrice: number,
 ): Float64Array {
   const points = withoutStraights(all);
-  const first = chosenFrom(terms, points, cornerPrice);
+  const rough = { ...terms, sampleM: ROUGH * terms.sampleM };
+  const first = chosenFrom(rough, points, cornerPrice);
   if (first.length < 3) return points;
   const turned = startingAt(points, first[first.length >> 1]!);
-  const second = chosenFrom(terms, turned, cornerPrice);
+  const second = chosenFrom(rough, turned, cornerPrice);
   const corners = new Float64Array(2 * second.length);
   second.forEach((at, k) => {
     corners[2 * k] = turned[2 * at]!;
@@ -90,6 +95,7 @@ function chosenFrom(terms: SiteTerms, points: Float64Array, cornerPrice: number)
       const limit = best[j]! - best[i]! - cornerPrice;
       if (!(limit > 0)) continue;
       if (i < j - 1) {
+        if (Math.hypot(x(j) - x(i), y(j) - y(i)) > LONGEST_LEG_M) break;
         const bits = legClass(terms, x(i), y(i), x(j), y(j));
         if (bits !== (passed[i]! ^ passed[j]!)) continue;
         if (surelyTooClose(terms, x(i), y(i), x(j), y(j))) continue;
