@@ -47,7 +47,7 @@ export function legPrice(
 ): number {
   const dx = x2 - x1;
   const dy = y2 - y1;
-  const length = Math.hypot(dx, dy);
+  const length = Math.sqrt(dx * dx + dy * dy);
   if (length < 1e-9) {
     lastBreach = 0;
     return 0;
@@ -186,7 +186,7 @@ function closeTo(
   const dx = x2 - x1;
   const dy = y2 - y1;
   // neighbouring Gauss points are at most 2 / sqrt(3) of their mean spacing apart
-  const perM = samples / Math.hypot(dx, dy) / 1.1548;
+  const perM = samples / Math.sqrt(dx * dx + dy * dy) / 1.1548;
   let breach = 0;
   let deepest = 0;
   for (let i = 0; i < samples; ) {

@@ -1,3 +1,4 @@
+import { anyOddLoop } from "./any-odd-loop.ts";
 import { branchAndBound, type LatticeRings } from "./branch-and-bound.ts";
 import { cutRay } from "./cut-ray.ts";
 import { firstLimit } from "./first-limit.ts";
@@ -56,7 +57,8 @@ export function* searchLattice(
   let price = wish.knownPrice ?? guess.price;
   const outOfTime = (found: boolean) => (known || found) && wish.outOfTime();
   let answer = yield* search(space, { runs: wish.runs, price, outOfTime }, wish.tolerance);
-  while (!sure && answer.rings.length === 0 && price < MOST_PRICE && ray.starts.length > 0) {
+  const mayRaise = !sure && answer.rings.length === 0 && anyOddLoop(space);
+  while (mayRaise && answer.rings.length === 0 && price < MOST_PRICE) {
     price *= RAISE;
     answer = yield* search(space, { runs: wish.runs, price, outOfTime }, wish.tolerance);
   }

@@ -127,6 +127,6 @@ function slideAlong(
 }
 
 function unit(dx: number, dy: number): [number, number] {
-  const length = Math.hypot(dx, dy) || 1;
+  const length = Math.sqrt(dx * dx + dy * dy) || 1;
   return [dx / length, dy / length];
 }
