@@ -2,6 +2,7 @@ import "./app.css";
 import "./ui/ui.css";
 import "./ui/fields.css";
 import "./ui/layers.css";
+import "./ui/touch.css";
 import { useEffect, useState } from "preact/hooks";
 import { openAny } from "./actions.ts";
 import { MapRoom } from "./map/map-room.tsx";
@@ -12,6 +13,7 @@ import { sheetsOpen } from "./state.ts";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
 import { Notices } from "./ui/notices.tsx";
+import { PlanElsewhere } from "./worksheet/plan-elsewhere.tsx";
 import { runShortcut } from "./worksheet/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar.tsx";
 import { UnitQuestion } from "./worksheet/unit-question.tsx";
@@ -38,17 +40,21 @@ export function App() {
   return (
     <>
       <div class="shell" data-panel={panel} inert={printing}>
+        <a class="skip" href="#worksheet">
+          To the worksheet
+        </a>
         <TopBar />
         <main class="map-place" aria-label="Map">
           <MapRoom />
           <div class="over-map">
             <BusyBar />
             <UnitQuestion />
+            <PlanElsewhere />
             <Notices />
           </div>
         </main>
         <PanelTabs panel={panel} onPanel={setPanel} />
-        <aside class="worksheet-place" aria-label="Worksheet">
+        <aside class="worksheet-place" id="worksheet" tabIndex={-1} aria-label="Worksheet">
           <Worksheet />
         </aside>
         <section class="profile-place" aria-label="Along the line">

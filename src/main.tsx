@@ -12,6 +12,7 @@ import { keepFollowing } from "./siting/follow.ts";
 import { keepSideways } from "./siting/why-here.ts";
 import { keepSized } from "./sizing.ts";
 import { tell, theme } from "./state.ts";
+import { keepTraced } from "./tracing.ts";
 
 effect(() => {
   document.documentElement.dataset.theme = theme.value;
@@ -34,6 +35,7 @@ async function openKept({ plan, terrain }: Kept): Promise<void> {
 }
 
 keepSized();
+keepTraced();
 keepFollowing();
 keepSideways();
 const root = document.getElementById("app");

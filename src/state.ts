@@ -1,9 +1,10 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Failure } from "../shared/failure.ts";
 import type { GroundSummary } from "../shared/messages.ts";
-import type { LonLat } from "../shared/plan.ts";
+import type { LonLat, Plan } from "../shared/plan.ts";
 import type { SizedLine } from "../shared/sizing-types.ts";
 import type { UnitSystem } from "../shared/units.ts";
+import type { WaterTrace } from "../shared/water-types.ts";
 import { plan } from "./document/store.ts";
 
 /** What the pointer does on the map. `move` edits corners of the chosen alternative. */
@@ -14,7 +15,8 @@ export type Tool =
   | "draw-structure"
   | "draw-no-go"
   | "draw-flow"
-  | "place-gauge";
+  | "place-gauge"
+  | "place-source";
 
 export interface Notice {
   readonly id: number;
@@ -27,6 +29,10 @@ export const ground = signal<GroundSummary | null>(null);
 /** Latest whole result per alternative id. */
 export const sized = signal<ReadonlyMap<string, SizedLine>>(new Map());
 export const sizingFailure = signal<Failure | null>(null);
+/** The water as it was followed last, and for which plan; `waterNow` says whether that still holds. */
+export const traced = signal<{ readonly trace: WaterTrace; readonly of: Plan } | null>(null);
+/** Why the water could not be followed for the plan as it is. */
+export const tracingFailure = signal<Failure | null>(null);
 /** What the engine is doing for longer than 300 ms. */
 export const busy = signal<{
   readonly doing: string;

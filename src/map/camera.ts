@@ -6,12 +6,15 @@ import { boxOf } from "./plan-shapes.ts";
 
 /** How much ground is shown round the plan: this share of its width on every side. */
 const ROUND_PLAN = 0.35;
+/** The same where the map is small: a plan must be large enough there to be taken by the finger. */
+const ROUND_PLAN_SMALL = 0.06;
+const SMALL_PX = 420;
 const EDGE_PX = 24;
 
 type Box = [west: number, south: number, east: number, north: number];
 
 /** The box round lines and structures; null for an empty plan. */
-function planBox(of: Plan): Box | null {
+export function planBox(of: Plan): Box | null {
   const places: LonLat[] = [
     ...of.alignments.flatMap((each) => each.corners),
     ...of.structures.flatMap((each) => each.outline),
@@ -24,7 +27,9 @@ export function lookAtPlan(map: MapLibreMap, animate = true): void {
   const box = planBox(plan.peek());
   if (!box) return;
   const [west, south, east, north] = box;
-  const [wide, high] = [(east - west) * ROUND_PLAN, (north - south) * ROUND_PLAN];
+  const { clientWidth, clientHeight } = map.getContainer();
+  const round = Math.min(clientWidth, clientHeight) < SMALL_PX ? ROUND_PLAN_SMALL : ROUND_PLAN;
+  const [wide, high] = [(east - west) * round, (north - south) * round];
   bring(map, [west - wide, south - high, east + wide, north + high], animate);
 }
 

@@ -1,15 +1,19 @@
-import { effect } from "@preact/signals";
+import { computed, effect } from "@preact/signals";
 import { type Map as MapLibreMap, Marker } from "maplibre-gl";
 import { render } from "preact";
 import type { Check } from "../../shared/sizing-types.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, pointedCheck, unitSystem } from "../state.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
+import { chosenChecks } from "../water-now.ts";
 import { checkWords, inUnits, sortedChecks } from "../worksheet/check-words.ts";
 import { type CheckGroup, groupChecks } from "./check-groups.ts";
 import { openPopover } from "./popover.ts";
 import { restingView } from "./view.ts";
 import { waterSideIn } from "./water-side.ts";
+
+/** Checks whose places have marks of their own, see water-marks.tsx. */
+const MARKED_ELSEWHERE = new Set(["not-dry", "holds-to", "not-reached"]);
 
 interface Shown {
   readonly marker: Marker;
@@ -20,10 +24,11 @@ interface Shown {
 /** Keeps a button on the map at every check that has a place; pressing it says what the check says. */
 export function keepCheckMarks(map: MapLibreMap): void {
   const shown = new Map<string, Shown>();
+  const checks = computed(() => chosenChecks.value.filter(({ id }) => !MARKED_ELSEWHERE.has(id)));
   effect(() => {
     unitSystem.value;
     const { metresPerPx } = restingView.value;
-    const line = chosenLine.value;
+    const line = chosenLine.value && { ...chosenLine.value, checks: checks.value };
     const project = ([lng, lat]: readonly [number, number]) => map.project({ lng, lat });
     const side = line ? waterSideIn(plan.peek(), line.id) : -1;
     const groups = line ? groupChecks(line, project, metresPerPx, side) : [];

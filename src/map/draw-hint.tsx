@@ -10,6 +10,7 @@ const WORDS: Readonly<Record<Exclude<Tool, "move">, string>> = {
   "draw-no-go": "Set the corners of the area to stay out of.",
   "draw-flow": "Set a place upstream, then one downstream.",
   "place-gauge": "Set the place of the gauge.",
+  "place-source": "Set a place in the river, where it has water on an ordinary day.",
 };
 
 /** Corners needed before a shape can be ended by hand; tools that end by themselves are not named. */

@@ -27,8 +27,10 @@ export const MODE_OF: Readonly<Record<Tool, string>> = {
   "draw-no-go": "no-go",
   "draw-flow": "flow",
   "place-gauge": "gauge",
+  "place-source": "source",
 };
 const AREAS = ["ring", "structure", "no-go"] as const;
+const PLACES = ["gauge", "source"] as const;
 
 /** Corners can be dragged, put in on a leg and taken out; the whole line cannot be shoved by accident. */
 const FLAGS = {
@@ -87,10 +89,13 @@ export function makeDraw(
         finishOnNthCoordinate: 2,
         styles: { ...lineStyles(colours), lineStringColor: colours.waterText as HexColor },
       }),
-      new TerraDrawPointMode({
-        modeName: "gauge",
-        styles: { pointColor: colours.waterText as HexColor, pointWidth: 5 },
-      }),
+      ...PLACES.map(
+        (modeName) =>
+          new TerraDrawPointMode({
+            modeName,
+            styles: { pointColor: colours.waterText as HexColor, pointWidth: 5 },
+          }),
+      ),
     ],
   });
 }

@@ -17,6 +17,7 @@ export function drawnEdit(tool: Tool, geometry: Geometry, plan: Plan): Outcome<E
   if (tool === "draw-no-go") return noGo(geometry, plan);
   if (tool === "draw-flow") return flow(geometry);
   if (tool === "place-gauge") return gauge(geometry, plan);
+  if (tool === "place-source") return source(geometry, plan);
   return refused("Nothing was being drawn.");
 }
 
@@ -75,6 +76,18 @@ function gauge(geometry: Geometry, plan: Plan): Outcome<Edit> {
   if (!at) return refused("The gauge needs a place.");
   const name = plan.gauge?.name ?? "Gauge";
   return accepted("Place the gauge", (now) => ({ ...now, gauge: { name, at } }));
+}
+
+function source(geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const [at] = cornersOf(geometry);
+  if (!at) return refused("A source needs a place.");
+  const sources = plan.sources ?? [];
+  const name = freeNumbered(new Set(sources.map((each) => each.name)), "Source ");
+  const id = freeNumbered(new Set(sources.map((each) => each.id)), "source-");
+  return accepted(`Mark ${name}`, (now) => ({
+    ...now,
+    sources: [...(now.sources ?? []), { id, name, at }],
+  }));
 }
 
 /** Corners of a drawn shape, rounded, without repeats; a polygon's closing corner is left out. */

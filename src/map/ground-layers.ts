@@ -89,7 +89,7 @@ export function removeGround(map: MapLibreMap): void {
 /** Puts relief, water tint and holes of a newly opened ground on the map in place of what was there. */
 export function installGround(map: MapLibreMap, ground: GroundShown, colours: MapColours): void {
   removeGround(map);
-  const { summary, turn, water, onBaseMap } = ground;
+  const { summary, turn, onBaseMap } = ground;
   const stretch = shadingStretch(summary);
   const frame = { tileSize: 256, bounds: [...summary.bounds] as [number, number, number, number] };
   const maxzoom = deepestZoom(summary);
@@ -108,13 +108,6 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
     greenFactor: TERRARIUM.green * factor,
     blueFactor: TERRARIUM.blue * factor,
     baseShift: TERRARIUM.shift * factor,
-  });
-  map.addSource("water", {
-    type: "raster-dem",
-    ...frame,
-    maxzoom,
-    tiles: [tileAddress(SCHEMES.water, turn, { fall: water.fall })],
-    encoding: "terrarium",
   });
   map.addLayer(
     {
@@ -144,15 +137,7 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
     },
     RELIEF_BELOW,
   );
-  map.addLayer(
-    {
-      id: "water",
-      type: "color-relief",
-      source: "water",
-      paint: { "color-relief-color": rampOf(summary, water, colours) },
-    },
-    WATER_BELOW,
-  );
+  addWater(map, ground, colours);
   if (summary.holeShare > 0 || summary.fromOverview) {
     map.addSource("holes", {
       type: "raster",
@@ -171,6 +156,38 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
     );
   }
   show(map, "outside", outsideOf(summary));
+}
+
+/**
+ * Lays the water's tint anew after its plane was tilted another way. The source is made again: tiles that are
+ * only loaded anew keep a rim of their neighbours' heights above the old plane, and show it as a dry seam.
+ */
+export function tiltWater(map: MapLibreMap, ground: GroundShown, colours: MapColours): void {
+  if (!map.getLayer("water")) return;
+  map.removeLayer("water");
+  map.removeSource("water");
+  addWater(map, ground, colours);
+}
+
+function addWater(map: MapLibreMap, ground: GroundShown, colours: MapColours): void {
+  const { summary, turn, water } = ground;
+  map.addSource("water", {
+    type: "raster-dem",
+    tileSize: 256,
+    bounds: [...summary.bounds] as [number, number, number, number],
+    maxzoom: deepestZoom(summary),
+    tiles: [tileAddress(SCHEMES.water, turn, { fall: water.fall })],
+    encoding: "terrarium",
+  });
+  map.addLayer(
+    {
+      id: "water",
+      type: "color-relief",
+      source: "water",
+      paint: { "color-relief-color": rampOf(summary, water, colours) },
+    },
+    map.getLayer("holes") ? "holes" : WATER_BELOW,
+  );
 }
 
 /** Moves the water on the map: a paint property, so that it follows a stage being dragged. */

@@ -24,6 +24,8 @@ export function installImages(map: MapLibreMap, colours: MapColours): void {
   put("crosshair", 30, (pen, size) => crosshair(pen, size, colours));
   put("flow-head", 22, (pen, size) => arrowHead(pen, size, colours.waterText));
   put("gauge", 26, (pen, size) => staff(pen, size, colours));
+  put("source", 20, (pen, size) => spring(pen, size, colours));
+  put("way-head", 26, (pen, size) => wedge(pen, size, colours));
 }
 
 function drawn(size: number, draw: Draw): ImageData {
@@ -90,6 +92,35 @@ function arrowHead(pen: CanvasRenderingContext2D, size: number, ink: string): vo
   pen.lineTo(size * 0.5, size * 0.5);
   pen.lineTo(size * 0.72, size * 0.76);
   pen.stroke();
+}
+
+/** A place where water comes from: a filled point in a ring. */
+function spring(pen: CanvasRenderingContext2D, size: number, colours: MapColours): void {
+  const disc = (radius: number, colour: string) => {
+    pen.fillStyle = colour;
+    pen.beginPath();
+    pen.arc(size / 2, size / 2, radius, 0, 2 * Math.PI);
+    pen.fill();
+  };
+  disc(size * 0.45, colours.waterText);
+  disc(size * 0.36, colours.panel);
+  disc(size * 0.2, colours.waterText);
+}
+
+/** A filled arrow head that points up, its tip in the middle. */
+function wedge(pen: CanvasRenderingContext2D, size: number, colours: MapColours): void {
+  pen.beginPath();
+  pen.moveTo(size * 0.5, size * 0.42);
+  pen.lineTo(size * 0.86, size * 0.94);
+  pen.lineTo(size * 0.5, size * 0.8);
+  pen.lineTo(size * 0.14, size * 0.94);
+  pen.closePath();
+  pen.lineJoin = "round";
+  pen.strokeStyle = colours.panel;
+  pen.lineWidth = 6;
+  pen.stroke();
+  pen.fillStyle = colours.waterText;
+  pen.fill();
 }
 
 /** A staff gauge: a post with divisions. */

@@ -19,6 +19,7 @@ import {
   removeGround,
   setWater,
   steepness,
+  tiltWater,
 } from "./ground-layers.ts";
 import { NOTHING, show } from "./sources.ts";
 import { SCHEMES, tileAddress } from "./tile-address.ts";
@@ -54,9 +55,13 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
   });
   effect(() => {
     fall.value;
-    const address = tileAddress(SCHEMES.water, turn, { fall: tint.peek().fall });
+    const water = tint.peek();
+    const address = tileAddress(SCHEMES.water, turn, { fall: water.fall });
     const source = map.getSource<RasterDEMTileSource>("water");
-    if (source && source.tiles?.[0] !== address) source.setTiles([address]);
+    const summary = ground.peek();
+    if (!source || !summary || source.tiles?.[0] === address) return;
+    const shown = { summary, turn, water, onBaseMap: baseMap.peek().on };
+    tiltWater(map, shown, colours.peek());
   });
   effect(() => {
     const summary = ground.value;

@@ -79,10 +79,11 @@ export function keepShapes(map: MapLibreMap): void {
 
 /** What the plan's standing shapes are drawn from: everything but the corners of the chosen alternative. */
 function standingParts(): readonly unknown[] {
-  const { structures, noGo, gauge, flow, alignments } = plan.value;
+  const { structures, noGo, sources, gauge, flow, alignments } = plan.value;
   return [
     structures,
     noGo,
+    sources,
     gauge,
     flow,
     ...alignments.filter((each) => each.id !== chosenId.value),

@@ -165,6 +165,23 @@ function names(colours: MapColours): LayerSpecification[] {
       paint: { "text-color": colours.waterText, ...halo },
     },
     {
+      id: "sources",
+      type: "symbol",
+      source: "plan",
+      filter: ["==", ["get", "kind"], "source"],
+      layout: {
+        "icon-image": "source",
+        "icon-allow-overlap": true,
+        "text-field": ["get", "text"],
+        "text-font": REGULAR,
+        "text-size": 12,
+        "text-anchor": "left",
+        "text-offset": [0.9, 0],
+        "text-optional": true,
+      },
+      paint: { "text-color": colours.waterText, ...halo },
+    },
+    {
       id: "structure-names",
       type: "symbol",
       minzoom: 16,

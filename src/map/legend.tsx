@@ -1,15 +1,31 @@
+import { useState } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
 import { formatLength, lengthIn, type UnitSystem } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
-import { chosenLine, ground, unitSystem } from "../state.ts";
+import { chosenId, chosenLine, ground, tracingFailure, unitSystem } from "../state.ts";
+import { tracedLine, waterNow } from "../water-now.ts";
+import { fromWords } from "../water-words.ts";
+import { letterOf } from "../worksheet/alternative-edits.ts";
 
-/** What the colours on the map mean, and what the tint of the water does not say. */
+/** Less than this kept dry cannot be seen, square metres. */
+const LEAST_SHOWN_M2 = 5;
+
+/** What the colours on the map mean, and what the tint of the water does not say; on a phone behind a button. */
 export function Legend() {
+  const [open, setOpen] = useState(false);
   const limitM = plan.value.practice.limitM;
   const hasHoles = (ground.value?.holeShare ?? 0) > 0;
   const line = chosenLine.value;
   return (
-    <section class="map-legend" aria-label="Legend">
+    <section class="map-legend" aria-label="Legend" data-open={open}>
+      <button
+        type="button"
+        class="map-legend-switch"
+        aria-expanded={open}
+        onClick={() => setOpen(!open)}
+      >
+        {open ? "Hide legend" : "Legend"}
+      </button>
       {line && (
         <dl>
           {classLabels(limitM, unitSystem.value).map((label, index) => (
@@ -21,10 +37,7 @@ export function Legend() {
         </dl>
       )}
       <dl>
-        <div>
-          <dt class="swatch swatch-water" aria-hidden="true" />
-          <dd>below the surface</dd>
-        </div>
+        <WaterRows />
         {hasHoles && (
           <div>
             <dt class="swatch swatch-hole" aria-hidden="true" />
@@ -32,9 +45,62 @@ export function Legend() {
           </div>
         )}
       </dl>
-      <p>Low ground is tinted whether or not the river reaches it: connection is not traced yet.</p>
+      <WaterNote />
     </section>
   );
+}
+
+function WaterRows() {
+  const trace = waterNow.value;
+  if (!trace) {
+    return (
+      <div>
+        <dt class="swatch swatch-water" aria-hidden="true" />
+        <dd>below the surface</dd>
+      </div>
+    );
+  }
+  const keeps = (tracedLine.value?.keptDryAreaM2 ?? 0) > LEAST_SHOWN_M2 && trace.water.everyCell;
+  return (
+    <>
+      <div>
+        <dt class="swatch swatch-water" aria-hidden="true" />
+        <dd>water, connected to {fromWords(trace)}</dd>
+      </div>
+      {trace.water.lowCells > 0 && (
+        <div>
+          <dt class="swatch swatch-low" aria-hidden="true" />
+          <dd>low, not connected</dd>
+        </div>
+      )}
+      {keeps && (
+        <div>
+          <dt class="swatch swatch-kept" aria-hidden="true" />
+          <dd>kept dry by {chosenLetter()}</dd>
+        </div>
+      )}
+    </>
+  );
+}
+
+/** What the picture of the water does not say. */
+function WaterNote() {
+  const trace = waterNow.value;
+  if (trace?.water.everyCell) return null;
+  if (trace) {
+    const cell = formatLength(trace.water.cellM, unitSystem.value);
+    return (
+      <p>Large ground: its water is shown in cells of {cell}, without what a line keeps dry.</p>
+    );
+  }
+  if (tracingFailure.value) {
+    return <p>Low ground is tinted whether or not the river reaches it: it could not be traced.</p>;
+  }
+  return <p>Following the water: until then all low ground is tinted.</p>;
+}
+
+function chosenLetter(): string {
+  return letterOf(plan.value.alignments.findIndex((each) => each.id === chosenId.value));
 }
 
 /** "to 1 ft", "2", "3", "4, the limit", "over it", for the limit in use. */

@@ -13,7 +13,7 @@ export interface PlanShown {
 
 /**
  * What the person drew, except the chosen alternative: `structure`, `no-go`, `other` (an alternative that
- * is not chosen), `gauge` and `flow`, each with points for their names (`label-...`).
+ * is not chosen), `gauge`, `source` and `flow`, each with points for their names (`label-...`).
  */
 export function planShapes({ plan, chosenId, showAll, system }: PlanShown): FeatureCollection {
   const features: Feature[] = [];
@@ -39,6 +39,9 @@ export function planShapes({ plan, chosenId, showAll, system }: PlanShown): Feat
     );
   }
   if (plan.gauge) features.push(point("gauge", plan.gauge.at, plan.gauge.name || "Gauge"));
+  for (const source of plan.sources ?? []) {
+    features.push(point("source", source.at, source.name));
+  }
   if (plan.flow) {
     features.push(line("flow", [plan.flow.from, plan.flow.to]));
     features.push(

@@ -7,6 +7,7 @@ import { keepDrawing } from "./drawing.ts";
 import { keepFound } from "./keep-found.ts";
 import { keepGround } from "./keep-ground.ts";
 import { keepShapes } from "./keep-shapes.ts";
+import { keepWater } from "./keep-water.ts";
 import { installLayers } from "./layers.ts";
 import { markForTests } from "./map-marks.ts";
 import { keepPointer } from "./pointer.ts";
@@ -82,6 +83,7 @@ function make() {
     keepGround(ground, map);
     keepShapes(map);
     keepFound(map);
+    keepWater(ground, map);
     keepDrawing(map);
     keepPointer(map);
   });

@@ -34,7 +34,7 @@ function known(heightM: number): number | null {
 }
 
 /** True when ground falling across the base makes the greatest height worth telling apart. */
-export function hasTwoHeights({
+function hasTwoHeights({
   heightM,
   greatestHeightM,
 }: {
@@ -82,12 +82,19 @@ function heightWords(reading: Reading, section: Section, unitSystem: UnitSystem)
 }
 
 /** "8 courses" */
-export function courseWords(courses: number): string {
+function courseWords(courses: number): string {
   return courses === 1 ? "1 course" : `${courses} courses`;
 }
 
+/** Courses a crew counts at the centre line and at the low toe, where the ground falls across the base. */
+export function toeWords(heightM: number, greatestHeightM: number, section: Section): string {
+  const [centre, low] = [coursesFor(heightM, section), coursesFor(greatestHeightM, section)];
+  if (centre === low) return courseWords(centre);
+  return `${courseWords(centre)} at centre, ${low} at the low toe`;
+}
+
 /** Height and courses at the centre line, where they are not those of the lowest ground. */
-export function centreWords(heightM: number, courses: number, unitSystem: UnitSystem): string {
+function centreWords(heightM: number, courses: number, unitSystem: UnitSystem): string {
   return `${formatLength(heightM, unitSystem)} and ${courseWords(courses)} at centre`;
 }
 

@@ -12,6 +12,8 @@ import { groundAcross } from "./section-ground.ts";
 import { textWidth } from "./text-width.ts";
 
 const LINE_PX = 13;
+/** How far the limit's line stands out of the water-side face, pixels. */
+const LIMIT_OVERHANG_PX = 10;
 
 /** Places of the dimension lines, pixels. */
 export interface SectionDimensions {
@@ -51,7 +53,7 @@ export function sectionDimensions(
     landToeX,
     centreX: frame.x(0),
     limitY: cross.greatestHeightM > limitM ? frame.y(frame.footM + limitM) : null,
-    limitFromX: frame.x(cross.waterSide * faceM) - 10,
+    limitFromX: frame.x(cross.waterSide * faceM) - LIMIT_OVERHANG_PX,
   };
 }
 
@@ -113,13 +115,23 @@ function dimensionWishes(
     wishes[3] = centred(wishes[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1);
   }
   if (limitY !== null) {
-    const text = `${lengthIn(limitM, system).toFixed(system === "us" ? 0 : 2)} ${lengthUnit(system)} limit`;
+    const landFaceX = 2 * centreX - (dimensions.limitFromX + LIMIT_OVERHANG_PX);
+    const whole = `${limitWords(limitM, system)} limit`;
+    const fitsWhole = heightX - landFaceX > textWidth(whole, SECTION_TYPE_PX) + 8;
+    const text = fitsWhole ? whole : "limit";
     const spots = [-7, 8].map((offPx) =>
       beside(heightX - textWidth(text, SECTION_TYPE_PX) - 4, limitY + offPx, text),
     );
     wishes.push(wish("limit", text, spots));
   }
   return wishes.map((each, index) => ({ ...each, key: `${each.key}-${index}` }));
+}
+
+/** The limit without digits that say nothing: "4 ft", "3.5 ft", "1.22 m". */
+function limitWords(limitM: number, system: UnitSystem): string {
+  const limit = lengthIn(limitM, system);
+  const digits = Math.abs(limit - Math.round(limit)) < 1e-6 ? 0 : system === "us" ? 1 : 2;
+  return `${limit.toFixed(digits)} ${lengthUnit(system)}`;
 }
 
 function wish(key: string, text: string, spots: readonly Spot[]): LabelWish {

@@ -1,5 +1,5 @@
 import { useEffect } from "preact/hooks";
-import type { Plan } from "../../shared/plan.ts";
+import type { Plan, Section } from "../../shared/plan.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
 import {
   formatCount,
@@ -10,7 +10,7 @@ import {
 } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, unitSystem } from "../state.ts";
-import { centreWords, courseWords, hasTwoHeights } from "./profile-reading.ts";
+import { toeWords } from "./profile-reading.ts";
 import { SectionDrawing } from "./section-drawing.tsx";
 import { type SectionRoomNeeded, sectionScale } from "./section-frame.ts";
 import { keepSection, sectionFailure, sectionMarginM, sectionNow } from "./section-now.ts";
@@ -66,13 +66,13 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
       <header class="room-head section-head">
         <h2>Section at {station}</h2>
         <span class="room-note">{bagWords(cross, system)}</span>
-        <span class="room-note section-heights">{courseNote(cross, system)}</span>
+        <span class="room-note section-heights">{courseNote(cross, section)}</span>
       </header>
       <div
         class="section-plot"
         ref={ref}
         role="img"
-        aria-label={[`Section at ${station}`, ...spoken(cross, system)].join(", ")}
+        aria-label={[`Section at ${station}`, ...spoken(cross, section, system)].join(", ")}
       >
         {size && (
           <SectionDrawing
@@ -101,14 +101,13 @@ function bagWords({ bagsPerM }: CrossSection, system: UnitSystem): string {
   return `${shown} bags per ${system === "us" ? "foot" : "metre"}`;
 }
 
-function courseNote(cross: CrossSection, system: UnitSystem): string {
-  if (!cross.courses || cross.heightM === null) return "";
-  return hasTwoHeights(cross)
-    ? centreWords(cross.heightM, cross.courses, system)
-    : courseWords(cross.courses);
+function courseNote(cross: CrossSection, section: Section): string {
+  const { courses, heightM, greatestHeightM } = cross;
+  if (!courses || heightM === null || greatestHeightM === null) return "";
+  return toeWords(heightM, greatestHeightM, section);
 }
 
-function spoken(cross: CrossSection, system: UnitSystem): string[] {
+function spoken(cross: CrossSection, section: Section, system: UnitSystem): string[] {
   if (cross.greatestHeightM === null) return ["no ground data under the base"];
   if (cross.greatestHeightM <= 0) return ["the ground stands above the crest"];
   const base = cross.baseM === null ? [] : [`base ${formatLength(cross.baseM, system)}`];
@@ -116,6 +115,6 @@ function spoken(cross: CrossSection, system: UnitSystem): string[] {
     `greatest height ${formatLength(cross.greatestHeightM, system)}`,
     ...base,
     bagWords(cross, system),
-    courseNote(cross, system),
+    courseNote(cross, section),
   ];
 }

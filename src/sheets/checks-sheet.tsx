@@ -1,19 +1,31 @@
 import { documentsIn } from "../../shared/handbook.ts";
-import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { Check } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
 import { CAUTIONS, DISCLAIMER } from "../worksheet/cautions.tsx";
 import { inUnits, sortedChecks } from "../worksheet/check-words.ts";
 
+interface ChecksSheetProps {
+  readonly checks: readonly Check[];
+  /** How far the line holds, in words; null when the water was not traced. */
+  readonly holds: string | null;
+  readonly system: UnitSystem;
+}
+
 /** Every finding with what to do, the standing cautions, and what the sources' keys stand for. */
-export function ChecksSheet({ line, system }: { line: SizedLine; system: UnitSystem }) {
-  const checks = sortedChecks(line.checks);
+export function ChecksSheet({ checks: found, holds, system }: ChecksSheetProps) {
+  const checks = sortedChecks(found);
   const sources = [...checks, ...CAUTIONS].map((each) => each.source);
   const documents = [...new Set(documentsIn(sources.join(", ")))].sort();
   return (
     <>
       <section class="sheet-part" aria-label="Checks">
         <h2>Checks</h2>
+        <p>
+          {holds
+            ? `This line ${holds}.`
+            : "Whether water comes round this line has not been traced."}
+        </p>
         {checks.length === 0 && <p>Nothing was found against this line.</p>}
         <ul class="sheet-checks">
           {checks.map((check) => (
@@ -32,7 +44,7 @@ export function ChecksSheet({ line, system }: { line: SizedLine; system: UnitSys
           ))}
         </ul>
       </section>
-      <section class="sheet-part sheet-cautions" aria-label="Cautions">
+      <section class="sheet-part" aria-label="Cautions">
         <h2>Always</h2>
         <ul class="sheet-caution-list">
           {CAUTIONS.map((caution) => (

@@ -4,12 +4,14 @@ import { readColours } from "../map/colours.ts";
 import { colours } from "../map/colours-now.ts";
 import { bothMaps } from "../map/the-map.ts";
 import { theme } from "../state.ts";
+import { waterNow } from "../water-now.ts";
+import { fromWords } from "../water-words.ts";
 
 /** How long the map may take to draw itself before it is taken as it is, milliseconds. */
 const PATIENCE_MS = 15_000;
 
-/** The map as it stands on the screen, in the colours of the day, for paper. */
-export function MapFigure() {
+/** The map as it stands on the screen, in the colours of the day, for paper; no higher than the room it is given. */
+export function MapFigure({ heightMm }: { readonly heightMm: number }) {
   const [picture, setPicture] = useState<string | null>(null);
   useEffect(() => {
     let wanted = true;
@@ -25,14 +27,22 @@ export function MapFigure() {
     <section class="sheet-part sheet-page" aria-label="Map">
       <h2>Map</h2>
       <figure class="sheet-map">
-        <img src={picture} alt="The map of the site with its ground, water and lines" />
-        <figcaption>
-          As on the screen, north up. Tinted: everything lower than the water, whether or not the
-          river can reach it.
-        </figcaption>
+        <img
+          src={picture}
+          style={{ maxHeight: `${heightMm}mm` }}
+          alt="The map of the site with its ground, water and lines"
+        />
+        <figcaption>As on the screen, north up. {tintWords()}</figcaption>
       </figure>
     </section>
   );
+}
+
+function tintWords(): string {
+  const trace = waterNow.value;
+  if (!trace)
+    return "Tinted: everything lower than the water, whether or not the river reaches it.";
+  return `Tinted: water connected to ${fromWords(trace)}. Dotted: low, not connected. Hatched thinly: kept dry by the line.`;
 }
 
 /** A picture of the map in the light theme, as a data address; the map is put back as it was. */

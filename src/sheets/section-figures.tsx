@@ -1,8 +1,9 @@
 import { useEffect, useState } from "preact/hooks";
-import type { Plan } from "../../shared/plan.ts";
+import type { Plan, Section } from "../../shared/plan.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
 import { engine } from "../engine.ts";
+import { toeWords } from "../profile/profile-reading.ts";
 import { SectionDrawing } from "../profile/section-drawing.tsx";
 
 interface SectionFiguresProps {
@@ -38,7 +39,7 @@ export function SectionFigures({ plan, line, system, widthPx, markedM }: Section
               {cross.chainageM === highestM ? ", the highest" : ", marked"}:{" "}
               {cross.greatestHeightM === null
                 ? "no ground data"
-                : `${formatLength(cross.greatestHeightM, system)} high`}
+                : heightAndCourses(cross, plan.section, system)}
             </figcaption>
             <SectionDrawing
               cross={cross}
@@ -53,6 +54,13 @@ export function SectionFigures({ plan, line, system, widthPx, markedM }: Section
       </div>
     </section>
   );
+}
+
+function heightAndCourses(cross: CrossSection, section: Section, system: UnitSystem): string {
+  const { heightM, greatestHeightM } = cross;
+  if (heightM === null || greatestHeightM === null) return "";
+  const high = `${formatLength(greatestHeightM, system)} high`;
+  return `${high}, ${toeWords(heightM, greatestHeightM, section)}`;
 }
 
 function useSections(plan: Plan, line: SizedLine, chainages: readonly number[]): CrossSection[] {

@@ -43,6 +43,9 @@ export function SheetsBar({ title, alternative, line, system }: SheetsBarProps) 
       <button type="button" class="tool-button" onClick={() => window.print()}>
         <Icon name="print" /> Print
       </button>
+      <button type="button" class="text-button" onClick={toStations}>
+        To the stations
+      </button>
       <span class="sheets-bar-gap" />
       <button
         type="button"
@@ -76,6 +79,12 @@ export function SheetsBar({ title, alternative, line, system }: SheetsBarProps) 
       </button>
     </div>
   );
+}
+
+function toStations(): void {
+  const part = document.querySelector(".sheet [data-table='stations']")?.closest("section");
+  const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
+  part?.scrollIntoView({ block: "start", behavior: still ? "auto" : "smooth" });
 }
 
 function close(): void {

@@ -6,6 +6,8 @@ import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { ProfileDrawing } from "../profile/profile-drawing.tsx";
 import { chosenId, chosenLine, ground, markedM, sheetsOpen, sized, unitSystem } from "../state.ts";
+import { chosenChecks, tracedLine, tracedNow } from "../water-now.ts";
+import { holdsWords } from "../water-words.ts";
 import { letterOf } from "../worksheet/alternative-edits.ts";
 import { chosenAlternative } from "../worksheet/chosen.ts";
 import { ClassSwatch, classWords } from "../worksheet/class-bar.tsx";
@@ -25,6 +27,8 @@ const MM_PX = 96 / 25.4;
 /** Room for the plan on the first sheet, under the head, millimetres. */
 const PLAN_MM = 168;
 const PROFILE_PX = 210;
+/** Room that the profile and the sections take on the sheet they share with the map, millimetres. */
+const BESIDE_MAP_MM = 168;
 
 /** The whole plan laid out for paper: as it is seen here it is printed. */
 export function SheetsRoom() {
@@ -82,7 +86,7 @@ function NothingYet() {
 function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment }) {
   const now = plan.value;
   const system = unitSystem.value;
-  const { widthMm } = printable(paper.value);
+  const { widthMm, heightMm } = printable(paper.value);
   const widthPx = Math.floor(widthMm * MM_PX);
   const { limitM } = now.practice;
   const letter = letterOf(now.alignments.findIndex((each) => each.id === alternative.id));
@@ -110,7 +114,7 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
           {now.alignments.length > 1 && <li>dotted: other alternatives</li>}
         </ul>
       </section>
-      <MapFigure />
+      <MapFigure heightMm={heightMm - BESIDE_MAP_MM} />
       <section class="sheet-part" aria-label="Along the line">
         <h2>Along the line</h2>
         <ProfileDrawing
@@ -139,11 +143,20 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
       {results.length > 1 && (
         <section class="sheet-part" aria-label="Alternatives">
           <h2>Alternatives</h2>
-          <CompareTable lines={results} chosen={chosenId.value} system={system} />
+          <CompareTable
+            lines={results}
+            chosen={chosenId.value}
+            system={system}
+            traced={tracedNow.value}
+          />
         </section>
       )}
+      <ChecksSheet
+        checks={chosenChecks.value}
+        holds={tracedLine.value ? holdsWords(tracedLine.value, now, system) : null}
+        system={system}
+      />
       <StationSheet line={line} system={system} />
-      <ChecksSheet line={line} system={system} />
     </article>
   );
 }

@@ -27,7 +27,7 @@ export async function findRing(): Promise<void> {
   const of = plan.peek();
   const asked = askedOf(findWish.peek(), of, unitSystem.peek());
   const answer = await working((options) => firstAnswer(of, asked, options));
-  if (answer && putFound(answer, asked, inputsOf(of))) await lookFurther("estimate");
+  if (answer && putFound(answer, asked, inputsOf(of))) await lookFurther();
 }
 
 /**
@@ -64,22 +64,34 @@ function unlessNoRing(thrown: unknown): null {
  * would save. A better line of the same kind takes the place of the first within the same step, as long as
  * nothing else was done since. Ends when the plan asks another question.
  */
-export async function lookFurther(judge: "estimate" | "proof"): Promise<void> {
+export async function lookFurther(): Promise<void> {
   const last = found.peek();
-  if (!last || isOutdated.peek()) return;
-  lookingFurther.value = true;
-  const request = {
-    plan: decided(plan.peek()),
-    ...last.asked,
-    judge,
-    reachesM: reachesM(unitSystem.peek()),
-  };
-  const further = await working((options) => engine.siteRing(request, options), isOutdated);
-  lookingFurther.value = false;
+  const further = await looked({ judge: "estimate", reachesM: reachesM(unitSystem.peek()) });
   const same = found.peek();
-  if (!further || same?.lines !== last.lines) return;
+  if (!last || !further || same?.lines !== last.lines) return;
   const polished = putPolished(same, further.lines);
   found.value = { ...same, lines: polished ? further.lines : same.lines, further };
+}
+
+/** Looks for a proof of how good the found line is; where none can be had the estimate stands. */
+export async function lookForProof(): Promise<void> {
+  const last = found.peek();
+  const answer = await looked({ judge: "proof", together: true });
+  const same = found.peek();
+  if (!last?.further || !answer || same?.lines !== last.lines) return;
+  const howGood = answer.lines[0]?.howGood ?? null;
+  const lines = last.further.lines.map((line) => ({ ...line, howGood }));
+  found.value = { ...same, further: { ...last.further, lines }, proofSought: true };
+}
+
+async function looked(ask: Partial<SiteRingRequest>): Promise<SiteRingResponse | null> {
+  const last = found.peek();
+  if (!last || isOutdated.peek()) return null;
+  lookingFurther.value = true;
+  const request = { plan: decided(plan.peek()), ...last.asked, ...ask };
+  const answer = await working((options) => engine.siteRing(request, options), isOutdated);
+  lookingFurther.value = false;
+  return answer;
 }
 
 /** The plan without the foreign parts of its file, which the engine has no use for. */

@@ -92,7 +92,8 @@ async function step({ id, corners }: Alignment, timeCapMs: number | undefined): 
   if (outcome.ok && outcome.value && last) {
     const { cutShort, notes } = answer;
     const lines = [line];
-    found.value = { ...last, inputs, before: null, lines, cutShort, notes, further: null };
+    const result = { inputs, lines, cutShort, notes, before: null, further: null };
+    found.value = { ...last, ...result, proofSought: false };
   }
   return outcome.ok;
 }

@@ -18,6 +18,8 @@ export interface Found {
   readonly notes: readonly string[];
   /** How good it is, other groupings and bigger cordons, once that is known. */
   readonly further: SiteRingResponse | null;
+  /** True when a proof of how good it is was looked for, found or not. */
+  readonly proofSought?: boolean;
 }
 
 /** The parts of a plan that a search depends on, by identity. */

@@ -6,6 +6,7 @@ import { chooseAlternative } from "../actions.ts";
 import { unitSystem } from "../state.ts";
 import { Menu, MenuItem } from "../ui/menu.tsx";
 import { TextField } from "../ui/text-field.tsx";
+import { tracedNow } from "../water-now.ts";
 import {
   copyAlternative,
   deleteAlternative,
@@ -55,7 +56,10 @@ export function AlternativeCard(props: AlternativeCardProps) {
         >
           <span class="letter">{letter}</span>
           <span class="alternative-words">
-            <span class="alternative-name">{nameShown(alternative, letter)}</span>
+            <span class="alternative-name">
+              {tracedNow.value.get(alternative.id)?.dry === false && <strong>not dry </strong>}
+              {nameShown(alternative, letter)}
+            </span>
             <span class="alternative-figures">{figures(line, unitSystem.value)}</span>
           </span>
         </button>

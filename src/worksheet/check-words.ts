@@ -1,9 +1,9 @@
 import type { Check, Severity } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 
-const METRIC = String.raw`(?:-?[\d.,]+ to )?-?[\d.,]+ (?:m|kg|L/s)`;
+const METRIC = String.raw`(?:-?[\d.,]+ to )?-?[\d.,]+ (?:m²|m|kg|L/s)`;
 const STATIONS = String.raw`\d+\+[\d.]+(?: to \d+\+[\d.]+)?`;
-const US = String.raw`(?:${STATIONS}|(?:-?[\d.,]+ to )?-?[\d.,]+ (?:ft|lb|gpm))`;
+const US = String.raw`(?:${STATIONS}|(?:-?[\d.,]+ to )?-?[\d.,]+ (?:sq ft|ft|lb|gpm))`;
 const PAIR = new RegExp(String.raw`(${US})( over the closing point)? \((${METRIC})\)`, "g");
 
 const ORDER: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };

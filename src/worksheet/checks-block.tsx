@@ -1,6 +1,7 @@
-import type { SizedLine } from "../../shared/sizing-types.ts";
-import { chosenLine, sizingFailure, unitSystem } from "../state.ts";
+import type { Check } from "../../shared/sizing-types.ts";
+import { chosenLine, ground, sizingFailure, tracingFailure, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
+import { chosenChecks, waterNow } from "../water-now.ts";
 import { Cautions } from "./cautions.tsx";
 import { CheckRow } from "./check-row.tsx";
 import { checksSummary, inUnits, sortedChecks } from "./check-words.ts";
@@ -8,36 +9,49 @@ import { checksSummary, inUnits, sortedChecks } from "./check-words.ts";
 /** Will it hold: every finding with what to do, and the cautions that always stand. */
 export function ChecksBlock() {
   const line = chosenLine.value;
+  const checks = chosenChecks.value;
   return (
     <Disclosure
       id="checks"
       title="Checks"
       startsOpen
-      summary={line ? checksSummary(line.checks) : "no line yet"}
-      line={line ? firstWords(line) : undefined}
+      summary={line ? checksSummary(checks) : "no line yet"}
+      line={line ? firstWords(checks) : undefined}
     >
       {sizingFailure.value && (
         <p class="field-why" role="alert">
           {sizingFailure.value.message} {sizingFailure.value.remedy}
         </p>
       )}
-      {line && line.checks.length > 0 && (
+      {line && checks.length > 0 && (
         <ul class="checks">
-          {sortedChecks(line.checks).map((check) => (
+          {sortedChecks(checks).map((check) => (
             <CheckRow key={`${check.id} ${check.fromM} ${check.message}`} check={check} />
           ))}
         </ul>
       )}
-      {line && line.checks.length === 0 && (
+      {line && checks.length === 0 && (
         <p class="hint">Nothing found against this line. The cautions below still hold.</p>
       )}
+      {line && ground.value && !waterNow.value && <NotTraced />}
       {!line && <p class="hint">Draw a line and its checks stand here.</p>}
       <Cautions />
     </Disclosure>
   );
 }
 
-function firstWords(line: SizedLine): string | undefined {
-  const first = sortedChecks(line.checks)[0];
+/** Said while it is not known whether water comes round the line. */
+function NotTraced() {
+  const failure = tracingFailure.value;
+  if (!failure) return <p class="hint">Following the water: its checks come next…</p>;
+  return (
+    <p class="field-why" role="alert">
+      Whether water comes round the line could not be traced. {failure.message} {failure.remedy}
+    </p>
+  );
+}
+
+function firstWords(checks: readonly Check[]): string | undefined {
+  const first = sortedChecks(checks)[0];
   return first?.severity === "stop" ? inUnits(first.message, unitSystem.value) : undefined;
 }

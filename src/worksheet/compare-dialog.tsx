@@ -1,3 +1,4 @@
+import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import {
   formatCount,
@@ -6,10 +7,13 @@ import {
   formatVolume,
   type UnitSystem,
 } from "../../shared/units.ts";
+import type { TracedAlternative } from "../../shared/water-types.ts";
 import { chooseAlternative } from "../actions.ts";
 import { plan } from "../document/store.ts";
 import { chosenId, sized, unitSystem } from "../state.ts";
 import { Dialog } from "../ui/dialog.tsx";
+import { tracedNow } from "../water-now.ts";
+import { dryWords, holdsWords } from "../water-words.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { type ComparedLine, compareLines, MEASURES, type Measure } from "./compare.ts";
 
@@ -37,12 +41,14 @@ interface CompareTableProps {
   readonly lines: readonly SizedLine[];
   readonly chosen: string | null;
   readonly system: UnitSystem;
+  /** The water with each alternative built; left out while that is not known. */
+  readonly traced: ReadonlyMap<string, TracedAlternative>;
   /** Called when a name is pressed; names are plain text without it, as on paper. */
   readonly onChoose?: (id: string) => void;
 }
 
 /** Alternatives side by side, with differences to the chosen one. */
-export function CompareTable({ lines, chosen, system, onChoose }: CompareTableProps) {
+export function CompareTable({ lines, chosen, system, traced, onChoose }: CompareTableProps) {
   const rows = compareLines(lines, chosen);
   return (
     <table class="compare">
@@ -57,13 +63,15 @@ export function CompareTable({ lines, chosen, system, onChoose }: CompareTablePr
               {NAMES[measure]}
             </th>
           ))}
+          <th scope="col">Dry?</th>
+          <th scope="col">Holds to</th>
         </tr>
       </thead>
       <tbody>
         {rows.map((row, index) => (
           <tr key={row.id} data-chosen={row.id === chosen}>
             <th scope="row">
-              <span class="letter">{letterOf(index)}</span>
+              <span class="letter">{letterIn(plan.value, row.id)}</span>
               {onChoose ? (
                 <button type="button" class="text-button" onClick={() => onChoose(row.id)}>
                   {lines[index]!.name}
@@ -75,10 +83,38 @@ export function CompareTable({ lines, chosen, system, onChoose }: CompareTablePr
             {MEASURES.map((measure) => (
               <CompareCell key={measure} row={row} measure={measure} system={system} />
             ))}
+            <WaterCells line={traced.get(row.id)} system={system} />
           </tr>
         ))}
       </tbody>
     </table>
+  );
+}
+
+function letterIn(of: Plan, id: string): string {
+  return letterOf(of.alignments.findIndex((each) => each.id === id));
+}
+
+interface WaterCellsProps {
+  readonly line: TracedAlternative | undefined;
+  readonly system: UnitSystem;
+}
+
+function WaterCells({ line, system }: WaterCellsProps) {
+  if (!line) {
+    return (
+      <>
+        <td>not traced</td>
+        <td>–</td>
+      </>
+    );
+  }
+  const holds = line.firstOver ? holdsWords(line, plan.value, system) : "";
+  return (
+    <>
+      <td>{dryWords(line)}</td>
+      <td>{holds.replace(/^.*holds (?:only )?(?:to )?/, "") || "–"}</td>
+    </>
   );
 }
 
@@ -121,6 +157,7 @@ export function CompareDialog({ open, onClose }: CompareDialogProps) {
           lines={lines}
           chosen={chosenId.value}
           system={unitSystem.value}
+          traced={tracedNow.value}
           onChoose={chooseAlternative}
         />
       </div>

@@ -1,13 +1,14 @@
 import type { ComponentChildren } from "preact";
-import type { SiteRingResponse } from "../../shared/siting-types.ts";
+import type { FoundLine, SiteRingResponse } from "../../shared/siting-types.ts";
 import { formatCount, formatShare } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { differenceShown } from "../siting/difference.ts";
-import { findRing, lookFurther, lookingFurther } from "../siting/find-ring.ts";
+import { findRing, lookForProof, lookFurther, lookingFurther } from "../siting/find-ring.ts";
 import { catchingUp, following } from "../siting/follow.ts";
-import { type Found, isOutdated } from "../siting/found.ts";
+import { type Found, foundForOf, isOutdated } from "../siting/found.ts";
 import { takeInstead } from "../siting/put-found.ts";
 import { type SavingRow, savingRows, shareSaved, sumOf } from "../siting/saving.ts";
+import { ringsOf } from "../siting/wish.ts";
 import { sized, unitSystem } from "../state.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { CordonsTable } from "./find-ring-cordons.tsx";
@@ -18,14 +19,15 @@ const WORTH_SHARE = 0.005;
 /** What was found, beside what was chosen before, and what else could be had. */
 export function FoundResult({ result }: { result: Found }) {
   const { further, notes } = result;
-  const outdated = isOutdated.value;
+  const edited = isEdited(result);
+  const outdated = isOutdated.value || edited;
   return (
     <section class="found" aria-label="What was found">
       <SavingTable result={result} />
-      <GoodWords result={result} />
+      {!outdated && <GoodWords result={result} />}
       {outdated && !following.value && (
         <p class="hint">
-          The plan has changed since.{" "}
+          {edited ? "Edited since it was found." : "The plan has changed since."}{" "}
           <button type="button" class="text-button" onClick={() => void findRing()}>
             Find it again
           </button>
@@ -39,6 +41,11 @@ export function FoundResult({ result }: { result: Found }) {
       )}
     </section>
   );
+}
+
+/** Whether somebody has moved a corner of what was found. */
+function isEdited({ ids }: Found): boolean {
+  return plan.value.alignments.some((each) => ids.includes(each.id) && !foundForOf(each));
 }
 
 function SavingTable({ result }: { result: Found }) {
@@ -81,24 +88,35 @@ function Row({ row }: { row: SavingRow }) {
 function GoodWords({ result }: { result: Found }) {
   const { further, lines } = result;
   if (lookingFurther.value) return <p class="hint">Looking how good it is, and further out.</p>;
-  if (isOutdated.value || lines.length > 1) return null;
-  const known = further?.lines.length === 1 ? further.lines[0]!.howGood : null;
+  if (lines.length > 1) return null;
+  const known = further && isLike(further.lines, lines) ? further.lines[0]!.howGood : null;
   if (!further) {
     return (
       <p>
         {result.cutShort && "Found in haste: a longer look may better it. "}
-        <Ask onAsk={() => void lookFurther("estimate")}>How good is it?</Ask>
+        <Ask onAsk={() => void lookFurther()}>How good is it?</Ask>
       </p>
     );
   }
   return (
     <>
       {known && <p>{known.wording}</p>}
-      {known?.kind === "estimate" && (
-        <Ask onAsk={() => void lookFurther("proof")}>Look for a proof</Ask>
+      {known?.kind === "estimate" && result.proofSought && (
+        <p>A proof was looked for and not found in the time given.</p>
+      )}
+      {known?.kind === "estimate" && !result.proofSought && (
+        <Ask onAsk={() => void lookForProof()}>Look for a proof</Ask>
       )}
     </>
   );
+}
+
+/** Whether a further look came to the one line that there is. */
+function isLike(then: readonly FoundLine[], now: readonly FoundLine[]): boolean {
+  const [one, ...more] = then;
+  const bags = now[0]!.totals.bags;
+  if (!one || more.length > 0) return false;
+  return Math.abs(one.totals.bags - bags) <= WORTH_SHARE * bags;
 }
 
 function Ask({ onAsk, children }: { onAsk: () => void; children: ComponentChildren }) {
@@ -143,7 +161,7 @@ function Toggles({ result }: { result: Found }) {
           Follow the stage{catchingUp.value && <span class="hint">searching</span>}
         </label>
       )}
-      {result.againstId !== null && (
+      {isOne && areRings([...result.ids, result.againstId]) && (
         <label class="check-line">
           <input
             type="checkbox"
@@ -161,4 +179,8 @@ function Toggles({ result }: { result: Found }) {
       )}
     </>
   );
+}
+
+function areRings(ids: readonly (string | null)[]): boolean {
+  return ids.every((id) => ringsOf(plan.value).some((ring) => ring.id === id));
 }

@@ -3,6 +3,7 @@ import { DEMO_SITES, type DemoKey, openDemo } from "../demo.ts";
 import { FileButton } from "../ui/file-button.tsx";
 import { Icon } from "../ui/icons.tsx";
 import { Menu, MenuItem } from "../ui/menu.tsx";
+import { startNewPlan } from "./new-plan.ts";
 
 const RASTERS = ".tif,.tiff,.gtiff,.asc,.grd,.txt,.prj,.tfw,.xml,.ovr";
 
@@ -26,6 +27,9 @@ export function GroundPicker() {
           </MenuItem>
         ))}
       </Menu>
+      <button type="button" class="tool-button" onClick={startNewPlan}>
+        <Icon name="plus" /> New plan
+      </button>
     </div>
   );
 }

@@ -66,7 +66,7 @@ function FindButton() {
   if (!canFind.value) return null;
   return (
     <>
-      {" · "}
+      {" "}
       <button type="button" class="text-button find-word" onClick={() => void findRing()}>
         Find the ring
       </button>

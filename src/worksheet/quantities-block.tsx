@@ -8,6 +8,7 @@ import { Amount } from "./amount.tsx";
 import { Amounts } from "./amounts.tsx";
 import { ClassBar } from "./class-bar.tsx";
 import { rivalOf } from "./compare.ts";
+import { KeptDry } from "./kept-dry.tsx";
 import { PublishedTables } from "./published-tables.tsx";
 import { ReachTable } from "./reach-table.tsx";
 
@@ -39,9 +40,14 @@ function Counted({ line }: { line: SizedLine }) {
         <span>bags{rivalWords(line)}</span>
       </div>
       <ClassBar line={line} limitM={plan.value.practice.limitM} system={system} />
-      <Amounts inputs={inputs} />
-      <PublishedTables line={line} system={system} />
-      {line.reaches.length > 1 && <ReachTable line={line} system={system} />}
+      {hasGround(line) && (
+        <>
+          <Amounts inputs={inputs} />
+          <KeptDry />
+          <PublishedTables line={line} system={system} />
+          {line.reaches.length > 1 && <ReachTable line={line} system={system} />}
+        </>
+      )}
     </>
   );
 }

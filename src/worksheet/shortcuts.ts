@@ -2,6 +2,7 @@ import { chooseAlternative, savePlan } from "../actions.ts";
 import { plan, redo, undo } from "../document/store.ts";
 import { sheetsOpen, showAll, theme, tool, unitSystem } from "../state.ts";
 import { neighbourOf } from "./alternative-edits.ts";
+import { chooseUnits } from "./units-choice.ts";
 
 /** One key the whole screen listens to. */
 export interface Shortcut {
@@ -47,9 +48,7 @@ export const SHORTCUTS: readonly Shortcut[] = [
     keys: "u",
     does: "Feet or metres",
     fits: alone("u"),
-    run: () => {
-      unitSystem.value = unitSystem.value === "us" ? "metric" : "us";
-    },
+    run: () => chooseUnits(unitSystem.value === "us" ? "metric" : "us"),
   },
   {
     keys: "n",

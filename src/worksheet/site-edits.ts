@@ -1,6 +1,6 @@
 import type { Outcome } from "../../shared/failure.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
-import type { Flow, LonLat, NoGo, Plan, Structure } from "../../shared/plan.ts";
+import type { Flow, LonLat, NoGo, Plan, Structure, WaterSource } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { apply } from "../document/store.ts";
 import { edit } from "./alternative-edits.ts";
@@ -51,6 +51,26 @@ export function deleteNoGo(area: NoGo): void {
   edit({
     note: `Delete ${area.name || "no-go area"}`,
     change: (plan) => ({ ...plan, noGo: plan.noGo.filter((each) => each.id !== area.id) }),
+  });
+}
+
+export function renameSource(source: WaterSource, name: string): void {
+  edit({
+    note: `Rename ${source.name || "source"}`,
+    change: (plan) => ({
+      ...plan,
+      sources: plan.sources?.map((each) => (each.id === source.id ? { ...each, name } : each)),
+    }),
+  });
+}
+
+export function deleteSource(source: WaterSource): void {
+  edit({
+    note: `Delete ${source.name || "source"}`,
+    change: ({ sources, ...plan }) => {
+      const left = (sources ?? []).filter((each) => each.id !== source.id);
+      return left.length > 0 ? { ...plan, sources: left } : plan;
+    },
   });
 }
 

@@ -10,6 +10,7 @@ import { TextField } from "../ui/text-field.tsx";
 import { edit } from "./alternative-edits.ts";
 import { Alternatives } from "./alternatives.tsx";
 import { KeysDialog } from "./keys-dialog.tsx";
+import { chooseUnits } from "./units-choice.ts";
 
 const OPENABLE = ".geojson,.json,.tif,.tiff,.asc,.grd,.txt,.prj,.tfw,.xml,.ovr";
 
@@ -110,9 +111,7 @@ function UnitSwitch() {
             name="unit-system"
             aria-label={name}
             checked={unitSystem.value === system}
-            onChange={() => {
-              unitSystem.value = system;
-            }}
+            onChange={() => chooseUnits(system)}
           />
           <span>{label}</span>
         </label>

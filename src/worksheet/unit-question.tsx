@@ -15,7 +15,8 @@ export function UnitQuestion() {
   return (
     <section class="notice question" role="alert" aria-label="Unit of the heights">
       <p>
-        <strong>{asked.failure.message}</strong> {asked.failure.remedy}
+        <strong>{asked.failure.message}</strong> The survey's metadata say it; a wrong unit makes
+        every height wrong by a factor of three.
       </p>
       <div class="tool-row">
         {CHOICES.map(({ unit, label }) => (

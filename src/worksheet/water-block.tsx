@@ -4,6 +4,8 @@ import { formatElevation, formatLength, type UnitSystem } from "../../shared/uni
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
+import { tracedLine } from "../water-now.ts";
+import { holdsWords } from "../water-words.ts";
 import { edit } from "./alternative-edits.ts";
 import { CrestFact } from "./crest-fact.tsx";
 import { FlowFields } from "./flow-fields.tsx";
@@ -11,6 +13,7 @@ import { FreeboardField } from "./freeboard-field.tsx";
 import { GaugeFields } from "./gauge-fields.tsx";
 import { SettingRow } from "./setting-row.tsx";
 import { StageSlider } from "./stage-slider.tsx";
+import { WaterReach } from "./water-reach.tsx";
 
 /** How high the water is expected to stand, and how far above it the levee is built. */
 export function WaterBlock() {
@@ -22,7 +25,7 @@ export function WaterBlock() {
       id="water"
       title="Water"
       startsOpen
-      summary={`stands at ${formatElevation(waterElevationAtGauge(water), system)}`}
+      summary={summaryWords(water, system)}
       line={closedLine(water, system)}
     >
       <ByChoice water={water} />
@@ -36,9 +39,7 @@ export function WaterBlock() {
       <CrestFact />
       {byStage && <GaugeFields />}
       <FlowFields />
-      <p class="hint">
-        The tint shows everything lower than the water, whether or not the river can reach it.
-      </p>
+      <WaterReach />
     </Disclosure>
   );
 }
@@ -72,6 +73,13 @@ function ByChoice({ water }: { water: Water }) {
       </label>
     </fieldset>
   );
+}
+
+/** How far the chosen line holds; how high the water stands where that is not known. */
+function summaryWords(water: Water, system: UnitSystem): string {
+  const line = tracedLine.value;
+  if (line && line.dry !== null) return holdsWords(line, plan.value, system);
+  return `stands at ${formatElevation(waterElevationAtGauge(water), system)}`;
 }
 
 function closedLine(water: Water, system: UnitSystem): string {

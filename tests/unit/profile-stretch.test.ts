@@ -6,6 +6,7 @@ import {
   nextStationM,
   readingAt,
   spokenWords,
+  toeWords,
 } from "../../src/profile/profile-reading.ts";
 import {
   isPart,
@@ -77,6 +78,13 @@ describe("reading a station", () => {
     expect(markWords(readingAt(falling, 100)!, DEFAULT_SECTION, "metric")).toMatch(
       /^0\+100\.0 · 1\.\d\d m greatest · 1\.00 m and 10 courses at centre$/,
     );
+  });
+
+  it("tells a crew the courses at the centre and at the low toe (DWR-03: 4 in a course)", () => {
+    expect(toeWords(2.5 * FOOT_M, 4.4 * FOOT_M, DEFAULT_SECTION)).toBe(
+      "8 courses at centre, 14 at the low toe",
+    );
+    expect(toeWords(3 * FOOT_M, 3 * FOOT_M, DEFAULT_SECTION)).toBe("9 courses");
   });
 
   it("steps by samples and by stations, and stops at the ends", () => {

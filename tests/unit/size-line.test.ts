@@ -72,7 +72,9 @@ describe("stations", () => {
         station.sectionAreaM2! / DEFAULT_SECTION.bag.placedVolumeM3,
         9,
       );
-      expect(station.courses).toBe(Math.ceil(heightM / DEFAULT_SECTION.bag.courseM - 1e-9));
+      const coursesIn = (m: number) => Math.ceil(m / DEFAULT_SECTION.bag.courseM - 1e-9);
+      expect(station.courses).toBe(coursesIn(heightM));
+      expect(station.coursesAtLowToe).toBe(coursesIn(station.greatestHeightM!));
       expect(station.raiseToM!).toBeLessThanOrEqual(plan.practice.limitM + 1e-12);
     }
   });

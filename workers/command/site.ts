@@ -1,5 +1,6 @@
 import { Refusal } from "../../shared/failure.ts";
 import { foundAlternatives } from "../../shared/found-alternative.ts";
+import type { Engine, OpenTerrainRequest } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
 import {
@@ -7,6 +8,7 @@ import {
   DEFAULT_MAX_CORNERS,
   type SiteRingRequest,
 } from "../../shared/siting-types.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { numberFrom } from "./number.ts";
 import { figuresOf, sentences, withFound } from "./site-report.ts";
@@ -74,9 +76,9 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   for (const note of notes) say(`Note: ${note}`);
   const structureIds = structuresNamed(plan, options.get("--structure"));
   const files = await terrainFiles(rasters.map(resolve));
+  const ground = { files, verticalUnit: unit ?? plan.ground.verticalUnit };
   const engine = await startEngine();
-  const verticalUnit = unit ?? plan.ground.verticalUnit;
-  const terrain = await engine.openTerrain({ files, verticalUnit });
+  const terrain = await engine.openTerrain(ground);
   for (const note of terrain.notes) say(`Note: ${note}`);
 
   const window = { reachM: windowM };
@@ -84,7 +86,7 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   const found = await engine.siteRing({ plan, ...wish });
   const added = foundAlternatives(plan, found.lines);
   const alignments = [...plan.alignments, ...added];
-  const { lines } = await engine.size({ plan: { ...plan, alignments } });
+  const lines = await sizedAlone(await startEngine(), ground, { ...plan, alignments });
   const drawn = lines.slice(0, plan.alignments.length);
   const sized = lines.slice(plan.alignments.length);
   for (const sentence of [...sentences(sized, drawn), ...found.notes]) say(sentence);
@@ -93,6 +95,16 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
     figuresOf(totals, found.lines[k]!, { windowM, maxCorners }),
   );
   return writePlanFile(withFound(plan, added, figures));
+}
+
+/** Lines of a plan as `size` gives them: by an engine that has read nothing else, so that no digit differs. */
+async function sizedAlone(
+  engine: Engine,
+  ground: OpenTerrainRequest,
+  plan: Plan,
+): Promise<readonly SizedLine[]> {
+  await engine.openTerrain(ground);
+  return (await engine.size({ plan })).lines;
 }
 
 function figuresAsked(options: ReadonlyMap<string, readonly string[]>) {

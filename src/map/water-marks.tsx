@@ -1,0 +1,120 @@
+import { computed, effect } from "@preact/signals";
+import { type Map as MapLibreMap, Marker } from "maplibre-gl";
+import { render } from "preact";
+import type { LonLat } from "../../shared/plan.ts";
+import { formatElevation, formatLength } from "../../shared/units.ts";
+import type { Reached } from "../../shared/water-types.ts";
+import { plan } from "../document/store.ts";
+import { unitSystem } from "../state.ts";
+import { tracedLine, waterNow } from "../water-now.ts";
+import { holdsWords, placeWords, sillWords } from "../water-words.ts";
+import { openPopover } from "./popover.ts";
+
+/** A place on the way of the water that the person should know. */
+interface WaterMark {
+  readonly kind: "way-in" | "first-over" | "sill";
+  readonly at: LonLat;
+  readonly title: string;
+  readonly text: string;
+}
+
+/** Water that breaks in, water over a crest, water over a low place; 16 units square. */
+const SYMBOLS: Readonly<Record<WaterMark["kind"], string>> = {
+  "way-in": "M2 8h10M8.5 4 12.5 8l-4 4",
+  "first-over": "M1.5 13.5 6 8h4l4.5 5.5M2 5.5c2.5-3 4.5 1.5 7-.5s3-.5 5 .5",
+  sill: "M1.5 7.5c3.5 0 3.5 5 6.5 5s3-5 6.5-5M2 4c2-2 4 1.5 6 0s4-1.5 6 0",
+};
+
+const marks = computed((): readonly WaterMark[] => {
+  const found = [wayInMark(), firstOverMark(), sillMark()];
+  return found.filter((mark) => mark !== null);
+});
+
+/** Keeps buttons where water comes in, where it comes first if the river rises, and where it comes without a levee. */
+export function keepWaterMarks(map: MapLibreMap): void {
+  let shown: Marker[] = [];
+  effect(() => {
+    for (const marker of shown) marker.remove();
+    shown = marks.value.map((mark) => add(map, mark));
+  });
+}
+
+function add(map: MapLibreMap, mark: WaterMark): Marker {
+  const button = document.createElement("button");
+  button.type = "button";
+  button.className = "water-mark";
+  button.dataset.kind = mark.kind;
+  render(
+    <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
+      <path d={SYMBOLS[mark.kind]} />
+    </svg>,
+    button,
+  );
+  button.title = `${mark.title}: ${mark.text}`;
+  button.setAttribute("aria-label", button.title);
+  button.addEventListener("click", (event) => {
+    event.stopPropagation();
+    openPopover(map, {
+      at: mark.at,
+      label: mark.title,
+      content: (
+        <div>
+          <strong>{mark.title}</strong>
+          <p>{mark.text}</p>
+        </div>
+      ),
+      onClose: () => button.focus({ preventScroll: true }),
+    });
+  });
+  return new Marker({ element: button, anchor: "bottom-left" }).setLngLat([...mark.at]).addTo(map);
+}
+
+function wayInMark(): WaterMark | null {
+  const line = tracedLine.value;
+  const way = line?.wayIn;
+  if (!line || !way) return null;
+  const system = unitSystem.value;
+  const over =
+    way.groundM === null
+      ? "over ground without data"
+      : `over ground at ${formatElevation(way.groundM, system)}`;
+  return {
+    kind: "way-in",
+    at: way.at,
+    title: "The water comes in here",
+    text: `It comes ${placeWords(way, system)}, ${over}, and reaches ${nameOf(line.structures, way.structureId)}.`,
+  };
+}
+
+function firstOverMark(): WaterMark | null {
+  const line = tracedLine.value;
+  const first = line?.firstOver;
+  if (!line?.dry || !first) return null;
+  const system = unitSystem.value;
+  const over = first.over === "crest" ? "over the crest" : "over the ground";
+  return {
+    kind: "first-over",
+    at: first.at,
+    title: "First to let water in if the river rises further",
+    text: `${line.name} ${holdsWords(line, plan.value, system)}, ${formatLength(first.riseM, system)} above the forecast; then water comes in ${over} ${placeWords(first, system)}.`,
+  };
+}
+
+/** Of the structures that the chosen line is for, the one that water reaches first without a levee. */
+function sillMark(): WaterMark | null {
+  const kept = new Set(tracedLine.value?.structures.map(({ id }) => id));
+  const structures = waterNow.value?.structures ?? [];
+  const reached = structures.filter(({ id, sillAt }) => kept.has(id) && sillAt !== null);
+  if (reached.length === 0) return null;
+  const first = reached.reduce((a, b) => (b.marginM! < a.marginM! ? b : a));
+  return {
+    kind: "sill",
+    at: first.sillAt!,
+    title: "Where water comes without a levee",
+    text: `With no levee built, water reaches ${first.name} over this place: ${sillWords(first, plan.value, unitSystem.value)}.`,
+  };
+}
+
+function nameOf(structures: readonly Reached[], id: string): string {
+  return structures.find((each) => each.id === id)?.name ?? "the ground inside";
+}

@@ -1,0 +1,49 @@
+import { computed, type ReadonlySignal } from "@preact/signals";
+import type { Plan } from "../shared/plan.ts";
+import type { Check } from "../shared/sizing-types.ts";
+import type { TracedAlternative, WaterTrace, WetMask } from "../shared/water-types.ts";
+import { plan } from "./document/store.ts";
+import { chosenId, chosenLine, traced } from "./state.ts";
+
+/** True when two plans ask the same of the water, leaving aside which alternative is chosen. */
+export function sameWater(a: Plan, b: Plan): boolean {
+  const [one, other] = [inputsOf(a), inputsOf(b)];
+  return one.every((part, k) => part === other[k]);
+}
+
+function inputsOf({ structures, alignments, sources, water, flow, gauge, practice }: Plan) {
+  return [structures, alignments, sources, water, flow, gauge, practice.stationIntervalM];
+}
+
+/** The water as followed for the plan as it stands; null while it is being followed, and when it cannot be. */
+export const waterNow: ReadonlySignal<WaterTrace | null> = computed(() => {
+  const last = traced.value;
+  return last && sameWater(last.of, plan.value) ? last.trace : null;
+});
+
+/** The water with each alternative built, for the plan as it stands. */
+export const tracedNow: ReadonlySignal<ReadonlyMap<string, TracedAlternative>> = computed(
+  () => new Map(waterNow.value?.alternatives.map((each) => [each.id, each])),
+);
+
+/** The water with the chosen alternative built, for the plan as it stands. */
+export const tracedLine: ReadonlySignal<TracedAlternative | null> = computed(
+  () => tracedNow.value.get(chosenId.value ?? "") ?? null,
+);
+
+/** The last picture of the water; `isStale` when plan or choice has changed since. */
+export const pictureNow: ReadonlySignal<{
+  readonly mask: WetMask;
+  readonly isStale: boolean;
+} | null> = computed(() => {
+  const last = traced.value;
+  if (!last) return null;
+  return { mask: last.trace.mask, isStale: !waterNow.value || last.of.chosenId !== chosenId.value };
+});
+
+/** Every check of the chosen alternative: of its line, and of the water while that is known. */
+export const chosenChecks: ReadonlySignal<readonly Check[]> = computed(() => [
+  ...(chosenLine.value?.checks ?? []),
+  ...(tracedLine.value?.checks ?? []),
+  ...(waterNow.value?.checks ?? []),
+]);

@@ -1,0 +1,60 @@
+import type { Plan } from "../shared/plan.ts";
+import {
+  formatLength,
+  formatStation,
+  lengthIn,
+  lengthUnit,
+  type UnitSystem,
+} from "../shared/units.ts";
+import type { Passage, Reached, TracedAlternative, WaterTrace } from "../shared/water-types.ts";
+
+/**
+ * A level as far above the forecast, as the water is given: "stage 32.0 ft", or an elevation. Rounded down, so
+ * that it promises no more than there is.
+ */
+function levelWords(riseM: number, elevationM: number, { water }: Plan, system: UnitSystem) {
+  const isStage = water.by === "stage";
+  const digits = isStage && system === "us" ? 1 : 2;
+  const level = lengthIn(isStage ? water.stageM + riseM : elevationM, system);
+  const down = Math.floor(level * 10 ** digits + 1e-6) / 10 ** digits;
+  return `${isStage ? "stage " : ""}${down.toFixed(digits)} ${lengthUnit(system)}`;
+}
+
+/** How far the river may rise before it reaches what a line is for: "holds to stage 32.0 ft", "holds only to ..." when it is not dry. */
+export function holdsWords(line: TracedAlternative, plan: Plan, system: UnitSystem): string {
+  const { dry, firstOver } = line;
+  if (dry === null) return "no building on this ground";
+  if (!firstOver) return dry ? "holds at any level traced" : "does not keep it dry";
+  const level = levelWords(firstOver.riseM, firstOver.elevationM, plan, system);
+  return dry ? `holds to ${level}` : `not dry: holds only to ${level}`;
+}
+
+/** "dry", "not dry", or that there is nothing to be dry. */
+export function dryWords({ dry }: TracedAlternative): string {
+  if (dry === null) return "no building";
+  return dry ? "dry" : "not dry";
+}
+
+/** From which level on water reaches a structure: "wet above stage 30.2 ft". */
+export function sillWords(reached: Reached, plan: Plan, system: UnitSystem): string {
+  const { wet, sillM, marginM, throughHole } = reached;
+  if (wet === null) return "outside the ground";
+  if (throughHole?.alone) return "wet, over ground without data";
+  if (sillM === null || marginM === null) return "dry at any level traced";
+  return `wet above ${levelWords(marginM, sillM, plan, system)}`;
+}
+
+/** Where water passes, seen from the line: "at 3+40", "round the end at 0+03", "72 ft from 3+40". */
+export function placeWords({ chainageM, fromLineM, end }: Passage, system: UnitSystem): string {
+  const station = formatStation(chainageM, system);
+  const far = fromLineM > 3 ? `${formatLength(fromLineM, system, 0)} from ` : "";
+  if (end !== null) return `round the end at ${station}${far && `, ${far}it`}`;
+  return far ? far + station : `at ${station}`;
+}
+
+/** Where the water is taken to come from, as the end of "connected to ...". */
+export function fromWords({ water }: WaterTrace): string {
+  if (water.from === "sources") return "a marked source";
+  if (water.from === "both") return "a marked source or the ground's low edge";
+  return "the ground's low edge";
+}

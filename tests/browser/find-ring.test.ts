@@ -1,0 +1,160 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { AxeResults } from "axe-core";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { bags, bagsAtRest, bagsOf, bagsWhen, chosen, mapIsIdle, planIsSized } from "./screen.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/* One visit, as a person makes it; every test leaves the plan as it found it. */
+let house: House;
+let visit: Visit;
+let page: Page;
+let atStart: number;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit({ width: 1440, height: 900 });
+  page = visit.page;
+  await planIsSized(page);
+  atStart = await bagsAtRest(page);
+  await page.locator('[data-block="line"] h2 button').click();
+});
+afterAll(async () => {
+  await house.close();
+});
+afterEach(() => {
+  expect(visit.troubles).toEqual([]);
+  expect(house.strayRequests).toEqual([]);
+});
+
+const cards = () => page.locator(".alternative");
+const panel = () => page.locator(".find-ring");
+
+async function undo(): Promise<void> {
+  await page.keyboard.press("Control+z");
+}
+
+/** Presses the button and waits until the ring stands in the plan and has been judged. */
+async function findTheRing(): Promise<void> {
+  await panel().getByRole("button", { name: "Find the ring" }).click();
+  await expect.poll(() => cards().count(), { timeout: 30_000 }).toBe(4);
+  await panel()
+    .getByText(/estimate of the best possible/)
+    .waitFor({ timeout: 60_000 });
+  await planIsSized(page);
+}
+
+async function startAgain(): Promise<void> {
+  await undo();
+  await expect.poll(() => cards().count()).toBe(3);
+  await bagsWhen(page, (now) => now === atStart);
+}
+
+describe("finding the ring", () => {
+  it("adds it beside the drawn one, chosen, with at least a fifth fewer bags; undo takes it away", async () => {
+    await findTheRing();
+    expect(await chosen(page).locator(".alternative-name").textContent()).toBe("Found ring");
+    const found = await bagsAtRest(page);
+    expect(await bagsOf(cards().first())).toBe(atStart);
+    expect(found).toBeLessThan(0.8 * atStart);
+    const words = await panel().locator(".saving").textContent();
+    expect(words).toContain("D against A, Drawn ring");
+    expect(words).toContain(`${(atStart - found).toLocaleString("en-US")} fewer`);
+    await undo();
+    await expect.poll(() => cards().count()).toBe(3);
+    await page.keyboard.press("Control+Shift+z");
+    await expect.poll(() => cards().count()).toBe(4);
+    expect(await bagsWhen(page, (now) => now === found)).toBe(found);
+    await startAgain();
+  });
+
+  it("is one press in the strip of alternatives too, and goes round the buildings that are ticked", async () => {
+    await panel().getByLabel("Barn").uncheck();
+    await panel().getByLabel("Machine shed").uncheck();
+    await page.getByRole("button", { name: "Find the ring that needs the fewest bags" }).click();
+    await expect.poll(() => cards().count(), { timeout: 30_000 }).toBe(4);
+    await planIsSized(page);
+    expect(await bagsAtRest(page)).toBeLessThan(0.5 * atStart);
+    await panel().getByLabel("Barn").check();
+    await panel().getByLabel("Machine shed").check();
+    await startAgain();
+  });
+
+  it("has no serious violation of the axe rules, with what was found and the cost of a move shown", async () => {
+    await findTheRing();
+    await panel()
+      .getByLabel(/^Why here/)
+      .check();
+    await panel()
+      .getByText(/toward the water/)
+      .waitFor();
+    await page.evaluate(AXE);
+    const { violations } = await page.evaluate(() => {
+      const { axe } = window as unknown as {
+        axe: { run: (parts: string[][]) => Promise<AxeResults> };
+      };
+      return axe.run([[".worksheet"], [".profile-room"]]);
+    });
+    const grave = violations.filter(({ impact }) => impact === "serious" || impact === "critical");
+    expect(grave.map(({ id, nodes }) => [id, ...nodes.map((node) => node.html)])).toEqual([]);
+    expect(await page.locator(".sideways .sideways-cost").count()).toBe(2);
+    await panel()
+      .getByLabel(/^Why here/)
+      .uncheck();
+    await startAgain();
+  });
+});
+
+describe("following the stage", () => {
+  it("moves the found ring with the slider, all of it one step of undo", async () => {
+    await findTheRing();
+    const found = await bagsAtRest(page);
+    await panel().getByLabel("Follow the stage").check();
+    const slider = page.getByRole("slider", { name: "Stage" });
+    await slider.focus();
+    const summary = page.locator('[data-block="line"] h2 .disclosure-summary');
+    const before = await summary.textContent();
+    for (let presses = 0; presses < 6; presses++) await page.keyboard.press("ArrowRight");
+    await bagsWhen(page, (now) => now > 1.15 * found);
+    await expect.poll(() => summary.textContent(), { timeout: 30_000 }).not.toBe(before);
+    await page.waitForTimeout(1500);
+    const followed = await bagsAtRest(page);
+    await undo();
+    await bagsWhen(page, (now) => now === found);
+    expect(await summary.textContent()).toBe(before);
+    await page.keyboard.press("Control+Shift+z");
+    await bagsWhen(page, (now) => now === followed);
+    await undo();
+    await bagsWhen(page, (now) => now === found);
+    await startAgain();
+  });
+});
+
+describe("improving a drawn line", () => {
+  it("needs fewer bags, leaves a pinned corner where it is, and is one step of undo", async () => {
+    await page.locator('[data-block="corners"] h3 button').click();
+    const longitude = () => page.getByLabel(/^East of corner 1$/);
+    const pinnedAt = await longitude().inputValue();
+    await page.getByRole("button", { name: "Pin corner 1", exact: true }).click();
+    const isPinned = () =>
+      page.getByRole("button", { name: "Pin corner 1", exact: true }).getAttribute("aria-pressed");
+    await expect.poll(isPinned).toBe("true");
+    await panel().getByRole("button", { name: "Improve A" }).click();
+    await panel()
+      .getByText(/^Improved:/)
+      .waitFor({ timeout: 30_000 });
+    await mapIsIdle(page);
+    const improved = await bagsWhen(page, (now) => now < atStart);
+    expect(improved).toBeLessThan(0.9 * atStart);
+    expect(await longitude().inputValue()).toBe(pinnedAt);
+    expect(await isPinned()).toBe("true");
+    await undo();
+    await bagsWhen(page, (now) => now === atStart);
+    await undo();
+    await expect.poll(isPinned).toBe("false");
+    expect(await bags(page)).toBe(atStart);
+  });
+});

@@ -1,0 +1,88 @@
+import { fileURLToPath } from "node:url";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { mapIsIdle, open, planIsSized } from "./screen.ts";
+
+const RASTERS = fileURLToPath(new URL("../fixtures/rasters/", import.meta.url));
+
+let house: House;
+let visit: Visit;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openHouse();
+});
+afterAll(async () => {
+  await house.close();
+});
+afterEach(async () => {
+  expect(visit.troubles).toEqual([]);
+  expect(house.strayRequests).toEqual([]);
+  await visit.leave();
+});
+
+async function arrive(options?: Parameters<House["visit"]>[0]): Promise<void> {
+  visit = await house.visit(options);
+  page = visit.page;
+  await planIsSized(page);
+}
+
+describe("a person with a raster of their own", () => {
+  it("is asked for the unit of its heights, and can start a plan there and take that back", async () => {
+    await arrive();
+    await open(page, [`${RASTERS}unit-none.tif`]);
+    const asked = page.getByRole("alert", { name: "Unit of the heights" });
+    await asked.getByRole("button", { name: "Feet (0.3048 m)" }).click();
+    const elsewhere = page.getByRole("alert", { name: "Plan on other ground" });
+    await elsewhere.getByRole("button", { name: "Start a new plan here" }).click();
+    await elsewhere.waitFor({ state: "detached" });
+    await mapIsIdle(page);
+    expect(await page.locator(".alternative").count()).toBe(0);
+    const water = page.getByLabel("Water-surface elevation", { exact: true }).first();
+    expect(Number.parseFloat(await water.inputValue())).toBeLessThan(300);
+    await page.getByRole("button", { name: "Undo: Start a new plan" }).click();
+    await expect.poll(() => page.locator(".alternative").count()).toBe(3);
+  });
+});
+
+describe("the sheets", () => {
+  it("carry a picture of the map with its ground, in the colours of the day", async () => {
+    await arrive({ theme: "dark" });
+    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    const picture = page.getByAltText("The map of the site with its ground, water and lines");
+    await picture.waitFor({ timeout: 20_000 });
+    const shares = await picture.evaluate(async (element) => {
+      const image = element as HTMLImageElement;
+      await image.decode();
+      const canvas = document.createElement("canvas");
+      [canvas.width, canvas.height] = [120, 80];
+      const brush = canvas.getContext("2d")!;
+      brush.drawImage(image, 0, 0, 120, 80);
+      const { data } = brush.getImageData(0, 0, 120, 80);
+      let [white, dark] = [0, 0];
+      for (let i = 0; i < data.length; i += 4) {
+        const sum = data[i]! + data[i + 1]! + data[i + 2]!;
+        if (sum > 3 * 250) white += 1;
+        if (sum < 3 * 70) dark += 1;
+      }
+      return { white: white / 9600, dark: dark / 9600 };
+    });
+    expect(shares.white).toBeLessThan(0.1);
+    expect(shares.dark).toBeLessThan(0.2);
+  });
+});
+
+describe("on a phone", () => {
+  it("the legend waits behind a button, and no sheet scrolls sideways", async () => {
+    await arrive({ width: 390, height: 844 });
+    const legend = page.getByRole("region", { name: "Legend" });
+    expect(await legend.getByText("over it").isVisible()).toBe(false);
+    await legend.getByRole("button", { name: "Legend" }).click();
+    expect(await legend.getByText("over it").isVisible()).toBe(true);
+    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.getByRole("button", { name: "To the stations" }).click();
+    const sheets = page.locator(".sheets");
+    expect(await sheets.evaluate((room) => room.scrollWidth - room.clientWidth)).toBe(0);
+  });
+});
