@@ -16,6 +16,8 @@ export const MAX_PLAN_CHARACTERS = 8_000_000;
 /** A plan as read from a file. */
 export interface ReadPlan {
   readonly plan: Plan;
+  /** False when the file states no water level: nothing can be sized until someone does. */
+  readonly waterStated: boolean;
   /** What was repaired, left out or assumed, each in one sentence for the person. */
   readonly notes: readonly string[];
 }
@@ -133,12 +135,12 @@ function read(collection: Entries): Outcome<ReadPlan> {
     );
   }
   const plan: Plan = { ...settings.plan, ...parts, ...(isEmpty(rest) ? {} : { carried: rest }) };
-  return checked({ ...plan, chosenId: chosenOf(plan, notes) }, notes);
+  return checked({ ...plan, chosenId: chosenOf(plan, notes) }, settings.waterStated, notes);
 }
 
-function checked(plan: Plan, notes: readonly string[]): Outcome<ReadPlan> {
+function checked(plan: Plan, waterStated: boolean, notes: readonly string[]): Outcome<ReadPlan> {
   const valid = validatePlan(plan);
-  if (valid.ok) return { ok: true, value: { plan, notes: shortened(notes) } };
+  if (valid.ok) return { ok: true, value: { plan, waterStated, notes: shortened(notes) } };
   const { message } = valid.failure;
   const remedy = "Correct it in the file, or leave it out. The present plan is as it was.";
   return { ok: false, failure: { code: "plan/bad-value", message, remedy } };

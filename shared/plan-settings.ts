@@ -26,6 +26,8 @@ export interface FoundSettings {
     | "terrain"
     | "chosenId"
   >;
+  /** Whether the water's level is stated at all: no default stands for a forecast. */
+  readonly waterStated: boolean;
   /** Entries that are not known, in their nesting. */
   readonly unused: Entries;
 }
@@ -55,8 +57,16 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
       terrain: readTerrain(terrain),
       chosenId: (chosenId ?? null) as string | null,
     },
+    waterStated: statesWater(stated.water),
     unused,
   };
+}
+
+function statesWater(stated: unknown): boolean {
+  const { by, elevationM, stageM } = (stated ?? {}) as Entries;
+  if (by === "stage") return stageM !== undefined;
+  if (by === "elevation") return elevationM !== undefined;
+  return elevationM !== undefined || stageM !== undefined;
 }
 
 function fill<T extends object>(

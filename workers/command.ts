@@ -47,7 +47,8 @@ function refuse(thrown: unknown, verb: Verb): number {
     return 2;
   }
   const { code, message, remedy } = asFailure(thrown);
-  say(`drystead: ${message}\n${remedy}\n(${code})\n`);
+  const option = code === "ground/unit-unknown" ? " Here: --vertical-unit m, ft or us-ft." : "";
+  say(`drystead: ${message}\n${remedy}${option}\n(${code})\n`);
   return 1;
 }
 

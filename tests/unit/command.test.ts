@@ -145,12 +145,31 @@ describe("size", () => {
     expect(asked.code).toBe(1);
     expect(asked.out).toBe("");
     expect(asked.said).toMatch(/unit/i);
+    expect(asked.said).toContain("--vertical-unit m, ft or us-ft");
     const metres = drystead(["size", PLAN, "--terrain", grid, "--vertical-unit", "m"]);
     const feet = drystead(["size", PLAN, "--terrain", grid, "--vertical-unit=ft"]);
     const ground = (run: { out: string }) =>
       JSON.parse(run.out).alternatives[0].stations[0].groundM;
     expect(ground(metres)).toBeCloseTo(100, 4);
     expect(ground(feet)).toBeCloseTo(30.48, 4);
+  });
+
+  it.each([
+    ["no water at all", { version: 1 }, /expected the water's level/],
+    [
+      "a mistyped key",
+      { version: 1, water: { elevation: 262.5 } },
+      /water\.elevation is not known/,
+    ],
+    ["a stage that is only promised", { version: 1, water: { by: "stage" } }, /plan\/no-water/],
+  ])("refuses a plan with %s instead of counting no bags", (_, settings, reason) => {
+    const plan = JSON.parse(readFileSync(PLAN, "utf8"));
+    const path = written("dry.geojson", JSON.stringify({ ...plan, drystead: settings }));
+    const { code, out, said } = drystead(["size", path, "--terrain", RASTER]);
+    expect(code).toBe(1);
+    expect(out).toBe("");
+    expect(said).toMatch(reason);
+    expect(said).toContain("plan/no-water");
   });
 
   it("hands a long result whole to a slow reader", () => {
@@ -199,7 +218,8 @@ describe("input that is refused ends with 1, a reason and nothing on standard ou
     refused(["size", PLAN, "--terrain", PLAN], /raster|GeoTIFF/i);
   });
   it("a plan without a line", () => {
-    const empty = { type: "FeatureCollection", features: [], drystead: { version: 1 } };
+    const settings = { version: 1, water: { elevationM: 262.5 } };
+    const empty = { type: "FeatureCollection", features: [], drystead: settings };
     const path = written("empty.geojson", JSON.stringify(empty));
     refused(["size", path, "--terrain", RASTER], /at least one ring or line/);
   });

@@ -10,7 +10,7 @@ const SIDE_CARS = [".prj", ".tfw", ".tifw", ".aux.xml", ".ovr"];
 
 /**
  * The plan in a file.
- * @throws Refusal for a file that cannot be read or is no plan
+ * @throws Refusal for a file that cannot be read, is no plan, or states no water level
  */
 export async function readPlan(path: string): Promise<ReadPlan> {
   const bytes = await sizeOf(path, "a plan file");
@@ -22,9 +22,19 @@ export async function readPlan(path: string): Promise<ReadPlan> {
     );
   }
   const read = readPlanFile(await readFile(path, "utf8"));
-  if (read.ok) return read.value;
+  if (read.ok && read.value.waterStated) return read.value;
+  if (read.ok) throw withoutWater(path, read.value.notes);
   const { code, message, remedy } = read.failure;
   throw new Refusal(code, `${path}: ${message}`, remedy);
+}
+
+function withoutWater(path: string, notes: readonly string[]): Refusal {
+  const unknown = notes.filter((note) => note.startsWith("The setting water."));
+  return new Refusal(
+    "plan/no-water",
+    [`${path}: expected the water's level; the plan states none.`, ...unknown].join(" "),
+    'Put "water": {"elevationM": 262.5} in the member "drystead", or "stageM" with "gaugeZeroM"; metres.',
+  );
 }
 
 /**
