@@ -66,7 +66,7 @@ describe("the plans beside the rasters", () => {
     const raster = readFileSync(`${ROOT}sample-terrain/${name}.tif`);
     const text = readFileSync(`${ROOT}sample-terrain/${name}.geojson`, "utf8");
     const plan = planFor(raster.byteLength);
-    expect(readPlanFile(text)).toEqual({ ok: true, value: { plan, notes: [] } });
+    expect(readPlanFile(text)).toEqual({ ok: true, value: { plan, waterStated: true, notes: [] } });
   });
 });
 
