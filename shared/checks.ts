@@ -4,6 +4,7 @@ import { coarseRaster, crossFall, narrowLow, noGround, openToe } from "./checks/
 import { bondTrench, overLimit, raiseReserve } from "./checks/height.ts";
 import { insideHoles, pumpFailure, pumps } from "./checks/inside.ts";
 import { crossesItself, tieIn } from "./checks/line.ts";
+import { basesOverlap } from "./checks/overlap.ts";
 import { enclosure, noGo, setback } from "./checks/place.ts";
 import type { CheckContext, Finding, Rule } from "./checks/rule.ts";
 import { creepRule, exitGradientRule } from "./checks/seep.ts";
@@ -19,6 +20,7 @@ export const RULES: readonly Rule[] = [
   noGround,
   openToe,
   crossesItself,
+  basesOverlap,
   enclosure,
   setback,
   noGo,

@@ -8,4 +8,6 @@ export interface GroundSampler {
   heightAt(xM: number, yM: number): number;
   /** Size of one raster cell on the ground, metres (the smaller side). */
   readonly cellM: number;
+  /** The longer side where cells are not square, metres; the same as `cellM` when left out. */
+  readonly longCellM?: number;
 }

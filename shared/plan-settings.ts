@@ -39,6 +39,7 @@ export interface FoundSettings {
  */
 export function readSettings(stated: Entries, notes: string[]): FoundSettings {
   const unused: Entries = {};
+  const waterStated = statesWater(stated.water);
   const { version: _version, title, terrain, chosenId, ...groups } = stated;
   const defaults = {
     water: DEFAULT_WATER,
@@ -49,6 +50,9 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
     time: DEFAULT_TIME,
   };
   const filled = fill(defaults, groups, [], unused, notes);
+  if (!waterStated) {
+    notes.push("The file states no level of the water: it stands at 0 m until you set it.");
+  }
   return {
     plan: {
       ...filled,
@@ -57,7 +61,7 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
       terrain: readTerrain(terrain),
       chosenId: (chosenId ?? null) as string | null,
     },
-    waterStated: statesWater(stated.water),
+    waterStated,
     unused,
   };
 }
@@ -125,11 +129,6 @@ function ruling(stated: unknown, notes: string[]): Water["by"] {
   const hasStage = water.stageM !== undefined;
   if (hasElevation && hasStage) {
     notes.push("The file states a water elevation and a stage: the elevation is used.");
-  }
-  if (!hasElevation && !hasStage) {
-    notes.push(
-      "The file states no water elevation and no stage: water stands at 0 m until you set it.",
-    );
   }
   return hasStage && !hasElevation ? "stage" : "elevation";
 }

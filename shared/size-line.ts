@@ -58,7 +58,7 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     reaches: reaches.map((totals, i): Reach => ({ fromM: marks[i]!, toM: marks[i + 1]!, totals })),
     published: publishedCounts(trace, cuts),
     checks: runChecks({
-      ...{ plan, line, plane, trace, cuts, totals: whole, cellM: ground.cellM },
+      ...{ plan, line, plane, trace, cuts, totals: whole, cellM: ground.longCellM ?? ground.cellM },
       ...{ holding, time },
     }),
     holding,

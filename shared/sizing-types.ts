@@ -2,8 +2,8 @@ import type { Holding } from "./holding/types.ts";
 import type { LonLat } from "./plan.ts";
 import type { LineTime } from "./time/types.ts";
 
-/** Why a station stands where it does. */
-export type StationReason = "start" | "end" | "interval" | "corner" | "turn" | "reach";
+/** Why a station stands where it does; `gap` is the first or last place of a stretch without ground data. */
+export type StationReason = "start" | "end" | "interval" | "corner" | "turn" | "reach" | "gap";
 
 export interface Station {
   readonly chainageM: number;

@@ -14,7 +14,10 @@ import { turnsOf } from "./turns.ts";
 const TURN_M = 0.1;
 /** Stations closer than this are one; the reason that comes first in this order stays. */
 const SAME_M = 0.01;
-const RANK: readonly StationReason[] = ["start", "end", "corner", "reach", "turn", "interval"];
+const RANK: readonly StationReason[] = [
+  ...(["start", "end", "corner", "reach"] as const),
+  ...(["gap", "turn", "interval"] as const),
+];
 
 interface Mark {
   readonly chainageM: number;
@@ -34,8 +37,9 @@ export interface StationInputs {
 }
 
 /**
- * Stations at the interval, at every corner and reach break, and where the ground turns; a ring has its
- * closing station at the length. Each has its own cut across, on the leg that leaves it.
+ * Stations at the interval, at every corner and reach break, where the ground turns, and at both edges of
+ * every gap in the ground, be it at the centre line or under the base only; a ring has its closing station at
+ * the length. Each has its own cut across, on the leg that leaves it.
  */
 export function stationsOf(inputs: StationInputs): Station[] {
   const cut = emptyCut();
@@ -53,10 +57,25 @@ function marksOf({ plan, line, breaksM, trace, cuts }: StationInputs): Mark[] {
   for (const turn of turnsOf(cuts.groundM, TURN_M, line.closed)) {
     add(trace.chainageM[turn.index]!, "turn");
   }
+  for (const values of [cuts.groundM, cuts.areaM2]) {
+    for (const sample of gapEdges(values)) add(trace.chainageM[sample]!, "gap");
+  }
   const { stationIntervalM } = plan.practice;
   const steps = Math.floor(line.lengthM / stationIntervalM + 1e-9);
   for (let k = 1; k <= steps; k++) add(k * stationIntervalM, "interval");
   return withoutDoubles(marks);
+}
+
+/** First and last index of every run of values that are not known. */
+function gapEdges(values: Float64Array): number[] {
+  const edges: number[] = [];
+  for (let i = 0; i < values.length; i++) {
+    if (!Number.isNaN(values[i]!)) continue;
+    const isFirst = i === 0 || !Number.isNaN(values[i - 1]!);
+    const isLast = i + 1 === values.length || !Number.isNaN(values[i + 1]!);
+    if (isFirst || isLast) edges.push(i);
+  }
+  return edges;
 }
 
 function withoutDoubles(marks: Mark[]): Mark[] {

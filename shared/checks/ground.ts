@@ -1,8 +1,9 @@
 import { FOOT_M } from "../defaults.ts";
 import { OPEN_AFTER_RUNS } from "../section.ts";
 import { turnsOf } from "../turns.ts";
-import { type CheckContext, ofWholePlan, type Rule } from "./rule.ts";
+import { type CheckContext, type Finding, ofWholePlan, type Rule } from "./rule.ts";
 import { stretchesOf } from "./stretch.ts";
+import { KEPT_APART, MOST_TOLD, toldOf } from "./told.ts";
 import { distanceWords, lengthWords, stationWords, stretchWords } from "./words.ts";
 
 const COARSEST_CELL_M = 3;
@@ -58,11 +59,12 @@ export const crossFall: Rule = {
     const fallM = (i: number) => Math.abs(cuts.dropLeftM[i]! - cuts.dropRightM[i]!);
     const severityAt = (i: number) =>
       cuts.heightM[i]! >= LEAST_JUDGED_M ? fallM(i) / cuts.heightM[i]! - crossFallShare : 0;
-    return stretchesOf(trace, line.closed, stationIntervalM, severityAt).map((stretch) => ({
+    const stretches = stretchesOf(trace, line.closed, stationIntervalM, severityAt);
+    return toldOf(stretches, severityAt).map(({ stretch, where }) => ({
       severity: "caution",
       stretch,
       sample: stretch.worst,
-      message: `${stretchWords(stretch)}: the ground falls by up to ${lengthWords(fallM(stretch.worst))} from toe to toe under a levee ${lengthWords(cuts.heightM[stretch.worst]!)} high.`,
+      message: `${where}: the ground falls by up to ${lengthWords(fallM(stretch.worst))} from toe to toe under a levee ${lengthWords(cuts.heightM[stretch.worst]!)} high.`,
       remedy:
         "Move the line to more level ground, or step the base into the slope before the first course.",
     }));
@@ -76,20 +78,40 @@ export const narrowLow: Rule = {
   source: "judgement",
   find: (context) => {
     const { plan, line, trace, cuts, totals } = context;
-    const lows = turnsOf(cuts.groundM, LOW_SPOT_M, line.closed);
-    return lows
+    const { stationIntervalM } = plan.practice;
+    const lows = turnsOf(cuts.groundM, LOW_SPOT_M, line.closed)
       .filter((turn) => turn.kind === "low" && cuts.heightM[turn.index]! > 0)
       .map(({ index }) => ({ index, widthM: widthOfLow(context, index, totals.lengthM) }))
-      .filter(({ widthM }) => widthM < plan.practice.stationIntervalM)
-      .map(({ index, widthM }) => ({
-        severity: "caution",
-        stretch: null,
-        chainageM: trace.chainageM[index]!,
-        sample: index,
-        message: `${stationWords(trace.chainageM[index]!)}: a low place only ${lengthWords(widthM)} wide where it is ${lengthWords(LOW_SPOT_M)} deep, perhaps a ditch, a culvert or a wheel track, lies between stakes.`,
-        remedy:
-          "Look at it on the ground: plug any pipe under the line, fill the low place with bags first, and set a stake in it.",
-      }));
+      .filter(({ widthM }) => widthM < stationIntervalM)
+      .sort((a, b) => cuts.heightM[b.index]! - cuts.heightM[a.index]!);
+    const apart = lows.length > MOST_TOLD ? lows.slice(0, KEPT_APART) : lows;
+    const others = lows.slice(apart.length);
+    const findingAt = (index: number, message: string): Finding => ({
+      severity: "caution",
+      stretch: null,
+      chainageM: trace.chainageM[index]!,
+      sample: index,
+      message,
+      remedy:
+        "Look at it on the ground: plug any pipe under the line, fill the low place with bags first, and set a stake in it.",
+    });
+    const placeOf = (index: number) => stationWords(trace.chainageM[index]!);
+    return [
+      ...apart.map(({ index, widthM }) =>
+        findingAt(
+          index,
+          `${placeOf(index)}: a low place only ${lengthWords(widthM)} wide where it is ${lengthWords(LOW_SPOT_M)} deep, perhaps a ditch, a culvert or a wheel track, lies between stakes.`,
+        ),
+      ),
+      ...others
+        .slice(0, 1)
+        .map(({ index }) =>
+          findingAt(
+            index,
+            `${others.length} more low places narrower than the ${lengthWords(stationIntervalM)} between stakes, the levee highest at ${placeOf(index)}: perhaps ditches, culverts or wheel tracks.`,
+          ),
+        ),
+    ];
   },
 };
 

@@ -2,9 +2,12 @@ import { FOOT_M } from "../defaults.ts";
 import { raiseToM } from "../quantities.ts";
 import type { CheckContext, Finding, Rule } from "./rule.ts";
 import { type Stretch, stretchesOf } from "./stretch.ts";
-import { distanceWords, lengthWords, stretchWords } from "./words.ts";
+import { type Told, toldAsOne, toldOf } from "./told.ts";
+import { distanceWords, lengthWords } from "./words.ts";
 
 const BOND_TRENCH_OVER_M = 3 * FOOT_M;
+/** No emergency levee is as high: such a height tells of the data, not of the place. Source: judgement. */
+const UNHEARD_OF_M = 30 * FOOT_M;
 const SLACK_M = 1e-9;
 /** A reserve that is short by less than this is not short: no survey knows ground better. */
 const RESERVE_SLACK_M = 0.01;
@@ -22,6 +25,11 @@ function higherThan(context: CheckContext, levelM: number): Stretch[] {
   return stretchesOf(trace, line.closed, plan.practice.stationIntervalM, excessM);
 }
 
+const HIGHER_GROUND =
+  "Lead the line over higher ground here. If there is none, sandbags are not the section for this stretch: ask a licensed engineer.";
+const DOUBT_THE_DATA =
+  "No emergency levee is that high, so doubt the data first: a mark for missing data that the raster does not declare (-9999, 0), the vertical unit of the raster, and the datum and unit of the water. If all are right, sandbags are not the section here: ask a licensed engineer.";
+
 /** Heights over the limit. */
 export const overLimit: Rule = {
   id: "over-limit",
@@ -29,13 +37,16 @@ export const overLimit: Rule = {
   source: "common practice, no source; MO-2217: 3 ft preferred, 5 ft practical",
   find: (context) => {
     const { limitM } = context.plan.practice;
-    return higherThan(context, limitM).map((stretch) => ({
+    const stretches = higherThan(context, limitM);
+    const heightAt = (i: number) => leastGreatestM(context, i);
+    const unheardOf = stretches.some(({ worst }) => heightAt(worst) > UNHEARD_OF_M);
+    const told = unheardOf ? toldAsOne(stretches, heightAt) : toldOf(stretches, heightAt);
+    return told.map(({ stretch, where, lengthM }) => ({
       severity: "stop",
       stretch,
       sample: stretch.worst,
-      message: `${stretchWords(stretch)}: up to ${lengthWords(leastGreatestM(context, stretch.worst))} above the lowest ground under the base, over the limit of ${lengthWords(limitM)}, on ${distanceWords(stretch.lengthM)}.`,
-      remedy:
-        "Lead the line over higher ground here. If there is none, sandbags are not the section for this stretch: ask a licensed engineer.",
+      message: `${where}: up to ${lengthWords(heightAt(stretch.worst))} above the lowest ground under the base, over the limit of ${lengthWords(limitM)}, on ${distanceWords(lengthM)}.`,
+      remedy: unheardOf ? DOUBT_THE_DATA : HIGHER_GROUND,
     }));
   },
 };
@@ -46,14 +57,16 @@ export const bondTrench: Rule = {
   rule: "Over about 3 ft: a bond trench 4 to 6 in deep and 18 to 24 in wide, and the sod stripped.",
   source: "NDSU-11, NDSU-97",
   find: (context) =>
-    higherThan(context, BOND_TRENCH_OVER_M).map((stretch) => ({
-      severity: "caution",
-      stretch,
-      sample: stretch.worst,
-      message: `${stretchWords(stretch)}: over ${lengthWords(BOND_TRENCH_OVER_M)} high on ${distanceWords(stretch.lengthM)}, where a levee on grass can slide.`,
-      remedy:
-        "Strip the sod under the base and dig a bond trench, 4 to 6 in deep and 18 to 24 in wide, along the middle before the first course.",
-    })),
+    toldOf(higherThan(context, BOND_TRENCH_OVER_M), (i) => leastGreatestM(context, i)).map(
+      ({ stretch, where, lengthM }) => ({
+        severity: "caution",
+        stretch,
+        sample: stretch.worst,
+        message: `${where}: over ${lengthWords(BOND_TRENCH_OVER_M)} high on ${distanceWords(lengthM)}, where a levee on grass can slide.`,
+        remedy:
+          "Strip the sod under the base and dig a bond trench, 4 to 6 in deep and 18 to 24 in wide, along the middle before the first course.",
+      }),
+    ),
 };
 
 /** Whether the levee could follow a higher forecast. */
@@ -72,11 +85,11 @@ function tooHighToRaise(context: CheckContext): Finding[] {
     return greatestM > limitM + SLACK_M ? 0 : built(context, i, greatestM + raiseM - limitM);
   };
   const stretches = stretchesOf(trace, line.closed, stationIntervalM, severityAt);
-  return worstOf(stretches, raiseM, severityAt).map(([stretch, total]) => ({
+  return toldOfReserve(stretches, raiseM, severityAt).map(({ stretch, where }) => ({
     severity: "caution",
     stretch,
     sample: stretch.worst,
-    message: `${total}: a raise of ${lengthWords(raiseM)} would take it past the limit of ${lengthWords(limitM)}, to ${lengthWords(cuts.greatestHeightM[stretch.worst]! + raiseM)} at worst.`,
+    message: `${where}: a raise of ${lengthWords(raiseM)} would take it past the limit of ${lengthWords(limitM)}, to ${lengthWords(cuts.greatestHeightM[stretch.worst]! + raiseM)} at worst.`,
     remedy:
       "If the river may go that much higher, choose higher ground now; later it cannot be raised safely.",
   }));
@@ -93,29 +106,22 @@ function tooNarrowToRaise(context: CheckContext): Finding[] {
     return built(context, i, cuts.heightM[i]! + raiseM - reachM(i));
   };
   const stretches = stretchesOf(trace, line.closed, practice.stationIntervalM, severityAt);
-  return worstOf(stretches, raiseM, severityAt).map(([stretch, total]) => ({
+  return toldOfReserve(stretches, raiseM, severityAt).map(({ stretch, where }) => ({
     severity: "note",
     stretch,
     sample: stretch.worst,
-    message: `${total}: the base is too narrow for a raise of ${lengthWords(raiseM)}. At worst it can carry ${lengthWords(reachM(stretch.worst))} and would be asked for ${lengthWords(cuts.heightM[stretch.worst]! + raiseM)}.`,
+    message: `${where}: the base is too narrow for a raise of ${lengthWords(raiseM)}. At worst it can carry ${lengthWords(reachM(stretch.worst))} and would be asked for ${lengthWords(cuts.heightM[stretch.worst]! + raiseM)}.`,
     remedy: `If a raise is likely, lay the base for the raised height from the start: a levee cannot be raised without a base of at least ${section.leastBaseRatio} times its height.`,
   }));
 }
 
-/** The worst of several stretches, which stands for all, and words for their whole length. */
-function worstOf(
+/** Stretches without reserve as one thing to tell; nothing where no raise is asked for. */
+function toldOfReserve(
   stretches: readonly Stretch[],
   raiseM: number,
   severityAt: (sample: number) => number,
-): [Stretch, string][] {
-  if (!(raiseM > 0) || stretches.length === 0) return [];
-  const worst = stretches.reduce((most, each) =>
-    severityAt(each.worst) > severityAt(most.worst) ? each : most,
-  );
-  if (stretches.length === 1) return [[worst, stretchWords(worst)]];
-  const totalM = stretches.reduce((sum, each) => sum + each.lengthM, 0);
-  const words = `${distanceWords(totalM)} in ${stretches.length} stretches, the worst ${stretchWords(worst)}`;
-  return [[worst, words]];
+): Told[] {
+  return raiseM > 0 ? toldAsOne(stretches, severityAt) : [];
 }
 
 function built(context: CheckContext, sample: number, excessM: number): number {

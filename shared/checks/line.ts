@@ -17,21 +17,31 @@ export const crossesItself: Rule = {
   rule: "The line neither crosses nor touches itself.",
   source: "judgement",
   find: ({ line, plane }) =>
-    meetings(line)
-      .slice(0, MOST_CROSSINGS)
-      .map(([chainageM, otherM]): Finding => {
-        const { xM, yM } = placeAt(line, chainageM);
-        return {
-          severity: "stop",
-          stretch: null,
-          chainageM,
-          sample: null,
-          at: plane.toLonLat(xM, yM),
-          message: `The line meets itself at ${stationWords(chainageM)} and ${stationWords(otherM)}: bags there are counted twice, and what is inside is not clear.`,
-          remedy: "Move the corners so that the legs lie apart.",
-        };
-      }),
+    apart(meetings(line), line).map(([chainageM, otherM]): Finding => {
+      const { xM, yM } = placeAt(line, chainageM);
+      return {
+        severity: "stop",
+        stretch: null,
+        chainageM,
+        sample: null,
+        at: plane.toLonLat(xM, yM),
+        message: `The line meets itself at ${stationWords(chainageM)} and ${stationWords(otherM)}: bags there are counted twice, and what is inside is not clear.`,
+        remedy: "Move the corners so that the legs lie apart.",
+      };
+    }),
 };
+
+/** The first few meetings that do not lie at one place with one before. */
+function apart(meetings: readonly [number, number][], line: PlaneLine): [number, number][] {
+  const kept: { readonly pair: [number, number]; readonly xM: number; readonly yM: number }[] = [];
+  for (const pair of meetings) {
+    if (kept.length === MOST_CROSSINGS) break;
+    const { xM, yM } = placeAt(line, pair[0]);
+    const isNew = kept.every((each) => Math.hypot(each.xM - xM, each.yM - yM) > ONE_BEND_M);
+    if (isNew) kept.push({ pair, xM, yM });
+  }
+  return kept.map(({ pair }) => pair);
+}
 
 /** Pairs of chainages at which two legs meet that are not neighbours, or at which a leg turns back. */
 function meetings(line: PlaneLine): [number, number][] {

@@ -16,7 +16,7 @@ export interface CheckContext {
   readonly trace: Trace;
   readonly cuts: CutWalk;
   readonly totals: Totals;
-  /** Side of one cell of the elevation raster, metres. */
+  /** Longer side of one cell of the elevation raster, metres. */
   readonly cellM: number;
   /** Null while live: what hangs on it is then not looked at. */
   readonly holding: Holding | null;

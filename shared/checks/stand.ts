@@ -1,7 +1,8 @@
 import { holdingOf } from "../defaults.ts";
 import type { CheckContext, Rule } from "./rule.ts";
-import { type Stretch, stretchesOf } from "./stretch.ts";
-import { distanceWords, lengthWords, stretchWords } from "./words.ts";
+import { stretchesOf } from "./stretch.ts";
+import { type Told, toldOf } from "./told.ts";
+import { distanceWords, lengthWords } from "./words.ts";
 
 const SLACK = 1e-6;
 const ENGINEER = "It is a licensed engineer's and the local code's to say that less will do.";
@@ -16,14 +17,14 @@ export const sliding: Rule = {
     if (!holding?.standing) return [];
     const { slidingLow, slidingHigh, waterDepthM } = holding.profile;
     const { slidingFactor, frictionLow, frictionHigh } = holdingOf(plan);
-    return shortOf(context, slidingLow, slidingFactor).map((stretch) => {
+    return shortOf(context, slidingLow, slidingFactor).map(({ stretch, where, lengthM }) => {
       const [low, high] = [slidingLow[stretch.worst]!, slidingHigh[stretch.worst]!];
       const fails = high < slidingFactor - SLACK;
       return {
         severity: fails ? "stop" : "caution",
         stretch,
         sample: stretch.worst,
-        message: `${stretchWords(stretch)}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists sliding ${factorWords(low, high)} times, where ${slidingFactor} is asked, on ${distanceWords(stretch.lengthM)}; friction ${frictionLow} to ${frictionHigh}.`,
+        message: `${where}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists sliding ${factorWords(low, high)} times, where ${slidingFactor} is asked, on ${distanceWords(lengthM)}; friction ${frictionLow} to ${frictionHigh}.`,
         remedy: `Widen the base, strip the sod and dig a bond trench, or lead the line over higher ground. ${ENGINEER}`,
       };
     });
@@ -40,20 +41,21 @@ export const overturning: Rule = {
     if (!holding?.standing) return [];
     const { overturning: factor, waterDepthM } = holding.profile;
     const asked = holdingOf(plan).overturningFactor;
-    return shortOf(context, factor, asked).map((stretch) => ({
+    return shortOf(context, factor, asked).map(({ stretch, where, lengthM }) => ({
       severity: "stop",
       stretch,
       sample: stretch.worst,
-      message: `${stretchWords(stretch)}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists overturning ${factor[stretch.worst]!.toFixed(2)} times, where ${asked} is asked, on ${distanceWords(stretch.lengthM)}.`,
+      message: `${where}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists overturning ${factor[stretch.worst]!.toFixed(2)} times, where ${asked} is asked, on ${distanceWords(lengthM)}.`,
       remedy: `Widen the base or lead the line over higher ground, and keep the inner toe drained. ${ENGINEER}`,
     }));
   },
 };
 
-function shortOf(context: CheckContext, factor: Float32Array, asked: number): Stretch[] {
+function shortOf(context: CheckContext, factor: Float32Array, asked: number): Told[] {
   const { line, trace, plan } = context;
   const shortAt = (i: number) => asked - SLACK - factor[i]!;
-  return stretchesOf(trace, line.closed, plan.practice.stationIntervalM, shortAt);
+  const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, shortAt);
+  return toldOf(stretches, shortAt);
 }
 
 function factorWords(low: number, high: number): string {

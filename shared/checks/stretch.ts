@@ -84,10 +84,9 @@ function joinEnds(
   return [...runs.slice(1, -1).map(asStretch), joined];
 }
 
-/** From and to of a run; a single sample reaches to its neighbours. */
-function partOf(run: Run, { chainageM, count }: Trace): Part {
-  const alone = chainageM[run.first] === chainageM[run.last];
-  const first = alone ? Math.max(0, run.first - 1) : run.first;
-  const last = alone ? Math.min(count - 1, run.last + 1) : run.last;
-  return { fromM: chainageM[first]!, toM: chainageM[last]! };
+/** From and to of a run: half a step beyond its first and last sample, as its length is counted. */
+function partOf({ first, last }: Run, { chainageM, count }: Trace): Part {
+  const beforeM = chainageM[Math.max(0, first - 1)]!;
+  const afterM = chainageM[Math.min(count - 1, last + 1)]!;
+  return { fromM: (beforeM + chainageM[first]!) / 2, toM: (chainageM[last]! + afterM) / 2 };
 }

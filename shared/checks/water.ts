@@ -62,7 +62,7 @@ export const nothingToBuild: Rule = {
   find: ({ totals }) =>
     totals.builtLengthM === 0 && totals.lengthNoDataM === 0
       ? ofWholePlan(
-          "note",
+          "caution",
           "The ground reaches the crest everywhere along the line: nothing is built.",
           "Check the water elevation and its datum, or the place of the line.",
         )

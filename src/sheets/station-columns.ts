@@ -27,6 +27,7 @@ const REASONS: Readonly<Record<StationReason, string>> = {
   corner: "corner",
   turn: "high or low",
   reach: "reach",
+  gap: "no ground",
 };
 
 const none = () => "";

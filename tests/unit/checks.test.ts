@@ -226,6 +226,8 @@ describe("ground", () => {
       { severity: "caution" },
     ]);
     expect(found("coarse-raster", two(), RING, flat(100, 3))).toEqual([]);
+    const slim = { ...flat(100, 1.66), longCellM: 3.43 };
+    expect(found("coarse-raster", two(), RING, slim)).toHaveLength(1);
   });
 });
 
@@ -474,8 +476,8 @@ describe("water", () => {
     expect(found("freeboard", two())).toEqual([]);
   });
 
-  it("nothing to build", () => {
-    expect(found("nothing-to-build", planWith(90, SOUND))).toMatchObject([{ severity: "note" }]);
+  it("nothing to build: a caution, for a plan of no bags is more often a wrong level than dry ground", () => {
+    expect(found("nothing-to-build", planWith(90, SOUND))).toMatchObject([{ severity: "caution" }]);
   });
 });
 

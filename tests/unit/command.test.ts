@@ -172,6 +172,41 @@ describe("size", () => {
     expect(said).toContain("plan/no-water");
   });
 
+  it("says on standard error how much of a line the totals leave out, and that 0 bags are no answer", () => {
+    const plan = JSON.parse(readFileSync(PLAN, "utf8"));
+    const alignments = plan.features.filter(
+      (each: { properties: { role: string } }) => each.properties.role === "alignment",
+    );
+    const [lon, lat] = alignments[0].geometry.coordinates[0][0];
+    const [aLon, aLat] = alignments[0].geometry.coordinates[0][2];
+    const lineTo = (name: string, coordinates: number[][]) => ({
+      type: "Feature",
+      properties: { role: "alignment", name },
+      geometry: { type: "LineString", coordinates },
+    });
+    const out = [
+      lineTo("Partly", [
+        [lon, lat],
+        [lon + 20 * (lon - aLon), lat + 20 * (lat - aLat)],
+      ]),
+      lineTo("Nowhere", [
+        [lon + 20 * (lon - aLon), lat],
+        [lon + 21 * (lon - aLon), lat],
+      ]),
+    ];
+    const path = written("beyond.geojson", JSON.stringify({ ...plan, features: out }));
+    const { code, out: json, said } = drystead(["size", path, "--terrain", RASTER]);
+    expect(code).toBe(0);
+    const [partly, nowhere] = JSON.parse(json).alternatives;
+    const { lengthM, lengthNoDataM } = partly.totals;
+    expect(said).toContain(
+      `"Partly": the totals leave out ${lengthNoDataM.toFixed(1)} m of ${lengthM.toFixed(1)} m`,
+    );
+    expect(said).toMatch(/"Nowhere": nothing is known of it.*0 bags are no answer/);
+    expect(nowhere.totals.lengthNoDataM).toBe(nowhere.totals.lengthM);
+    expect(nowhere.checks.map((check: { id: string }) => check.id)).toContain("no-ground");
+  });
+
   it("hands a long result whole to a slow reader", () => {
     const out = piped("(sleep 2; cat)");
     expect(out.stdout.length).toBeGreaterThan(65_536);

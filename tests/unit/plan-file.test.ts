@@ -44,6 +44,23 @@ const SQUARE: [number, number][] = [
   [12.1, 51.1],
 ];
 
+describe("a plan file without the level of its water", () => {
+  it.each([
+    ["nothing", {}, false],
+    ["an unknown key", { water: { elevation: 262.5 } }, false],
+    ["the kind only", { water: { by: "stage" } }, false],
+    ["the other kind's level", { water: { by: "stage", elevationM: 262.5 } }, false],
+    ["an elevation", { water: { elevationM: 0 } }, true],
+    ["a stage", { water: { stageM: 3, gaugeZeroM: 260 } }, true],
+  ])("opens and says so: %s", (_, settings, stated) => {
+    const outcome = readPlanFile(collection([], settings));
+    if (!outcome.ok) throw new Error(outcome.failure.message);
+    expect(outcome.value.waterStated).toBe(stated);
+    const said = outcome.value.notes.some((note) => /states no level of the water/.test(note));
+    expect(said).toBe(!stated);
+  });
+});
+
 describe("a plan file with only its features and a water level", () => {
   const { plan, notes } = read(fixture("minimal.geojson"));
 

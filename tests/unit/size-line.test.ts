@@ -39,6 +39,26 @@ describe("stations", () => {
     expect(reasons(line, "turn").length).toBeGreaterThan(4);
   });
 
+  it("stand at both edges of a gap in the ground, of one cell and of many, also under the base only", () => {
+    const holes = (x: number, y: number) => {
+      const oneCell = Math.abs(x - 11) < 0.7 && Math.abs(y) < 5;
+      const many = x > 30 && x < 46.7;
+      const atToe = Math.abs(x - 20) < 0.7 && y > 0.3 && y < 5;
+      return oneCell || many || atToe ? Number.NaN : 100;
+    };
+    const straight = openLine([
+      [0, 0],
+      [60, 0],
+    ]);
+    const gaps = reasons(size(plan, straight, groundOf(holes)), "gap");
+    expect(gaps.map((each) => Number(each.chainageM.toFixed(6)))).toEqual([
+      ...[10.5, 11.5, 19.5, 20.5, 30.5, 46.5],
+    ]);
+    const isKnown = (each: { groundM: number | null }) => each.groundM !== null;
+    expect(gaps.map(isKnown)).toEqual([false, false, true, true, false, false]);
+    expect(gaps.map((each) => each.lowestGroundM)).toEqual(gaps.map(() => null));
+  });
+
   it("are in order and never double", () => {
     const chainages = line.stations.map((station) => station.chainageM);
     for (const [i, m] of chainages.slice(1).entries()) {

@@ -10,6 +10,7 @@ import {
 } from "../../shared/siting-types.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { readPlan, terrainFiles } from "./files.ts";
+import { leftOut } from "./left-out.ts";
 import { numberFrom } from "./number.ts";
 import { figuresOf, sentences, withFound } from "./site-report.ts";
 import { unitFrom } from "./units.ts";
@@ -89,7 +90,8 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   const lines = await sizedAlone(await startEngine(), ground, { ...plan, alignments });
   const drawn = lines.slice(0, plan.alignments.length);
   const sized = lines.slice(plan.alignments.length);
-  for (const sentence of [...sentences(sized, drawn), ...found.notes]) say(sentence);
+  const said = [...sentences(sized, drawn), ...leftOut(lines), ...found.notes];
+  for (const sentence of said) say(sentence);
   for (const { howGood } of found.lines) if (howGood) say(howGood.wording);
   const figures = sized.map(({ totals }, k) =>
     figuresOf(totals, found.lines[k]!, { windowM, maxCorners }),

@@ -3,6 +3,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
+import { leftOut } from "./left-out.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
@@ -55,6 +56,7 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   const terrain = await engine.openTerrain({ files, verticalUnit });
   for (const note of terrain.notes) say(`Note: ${note}`);
   const { lines } = await engine.size({ plan });
+  for (const sentence of leftOut(lines)) say(sentence);
   return toJson({ alternatives: lines.map((line) => reported(line, lines)), terrain });
 }
 

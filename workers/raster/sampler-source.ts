@@ -65,7 +65,7 @@ export function makeSamplerSource(
     const fits = cellsIn(windowOf(padded, mosaic)) <= MOST_CELLS;
     const lattice = fits ? padded : makeLattice(wanted, toCell, cellM);
     const cells = await cellsOf(windowOf(lattice, mosaic));
-    const sampler = makeSampler(lattice, cells, mosaic, Math.min(cellXM, cellYM));
+    const sampler = makeSampler(lattice, cells, mosaic, [cellXM, cellYM]);
     return { sampler, box: lattice.box };
   };
 

@@ -8,12 +8,13 @@ import type { WindowCells } from "./window.ts";
  * and wherever a cell that carries weight has no data. Within the outermost half cell of the raster the
  * edge cell's own height holds, as GDAL does it.
  * @param whole size of the whole raster, cells
+ * @param cellSidesM sides of a cell on the ground, metres
  */
 export function makeSampler(
   lattice: Lattice,
   window: WindowCells,
   whole: { readonly columns: number; readonly rows: number },
-  cellM: number,
+  cellSidesM: readonly [number, number],
 ): GroundSampler {
   const { heightsM, columns, rows, column: left, row: top } = window;
   const { minX, minY, maxX, maxY } = lattice.box;
@@ -45,7 +46,7 @@ export function makeSampler(
     const onColumn = onEdge(column, lastColumn) - left;
     return bilinear(heightsM, columns, rows, onColumn, onEdge(row, lastRow) - top);
   };
-  return { heightAt, cellM };
+  return { heightAt, cellM: Math.min(...cellSidesM), longCellM: Math.max(...cellSidesM) };
 }
 
 /** Moves a place in the outermost half cell onto the edge cell's centre; NaN further out. */

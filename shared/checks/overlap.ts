@@ -1,0 +1,142 @@
+import type { CheckContext, Rule } from "./rule.ts";
+import { stretchesOf } from "./stretch.ts";
+import { toldOf } from "./told.ts";
+import { distanceWords, stationWords } from "./words.ts";
+
+/**
+ * Places nearer along the line than this many base widths are neighbours: what two legs share inside a corner
+ * is the corner's own, down to some 40 degrees between the legs. Source: judgement.
+ */
+const NEIGHBOUR_BASES = 3;
+/** Bases that share less than this only touch. */
+const TOUCH_M = 0.05;
+/** Samples in one block at most. */
+const BLOCK = 16;
+const FAR = Number.POSITIVE_INFINITY;
+const NOWHERE = { minX: FAR, maxX: -FAR, minY: FAR, maxY: -FAR };
+
+/** Bases of two parts of one line on the same ground. */
+export const basesOverlap: Rule = {
+  id: "bases-overlap",
+  rule: "No ground carries the base of two parts of the line: its bags would be counted twice.",
+  source: "judgement (geometry)",
+  find: (context) => {
+    const { plan, line, trace } = context;
+    const { sharedM, other } = overlaps(context);
+    const sharedAt = (i: number) => sharedM[i]!;
+    const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, sharedAt);
+    return toldOf(stretches, sharedAt).map(({ stretch, where, lengthM }) => ({
+      severity: "caution",
+      stretch,
+      sample: stretch.worst,
+      message: `${where}: the base lies over the base near ${stationWords(trace.chainageM[other[stretch.worst]!]!)}, on ${distanceWords(lengthM)}. The bags and sand of the shared ground are counted twice.`,
+      remedy:
+        "Lead the two parts farther apart, or draw the line so that one levee serves for both.",
+    }));
+  },
+};
+
+interface Overlaps {
+  /** How far a toe lies inside the other base, metres; 0 where the base is alone. Said at the later chainage. */
+  readonly sharedM: Float64Array;
+  /** Sample of the earlier base. */
+  readonly other: Int32Array;
+}
+
+/** Some built samples of one leg, one after the other, in the box of their base. */
+interface Block {
+  readonly first: number;
+  last: number;
+  minX: number;
+  maxX: number;
+  minY: number;
+  maxY: number;
+}
+
+/**
+ * Toes that lie inside the base of another leg's sample that is no neighbour. Where two bases share ground, a
+ * toe of the one lies in the other. Samples are compared one by one only where the boxes of their blocks meet.
+ */
+function overlaps(context: CheckContext): Overlaps {
+  const { count, leg } = context.trace;
+  const found = { sharedM: new Float64Array(count), other: new Int32Array(count) };
+  const blocks = blocksOf(context).sort((a, b) => a.minX - b.minX);
+  for (const [n, a] of blocks.entries()) {
+    for (let m = n + 1; m < blocks.length && blocks[m]!.minX <= a.maxX; m++) {
+      const b = blocks[m]!;
+      const apart = b.minY > a.maxY || a.minY > b.maxY;
+      if (!apart && leg[a.first] !== leg[b.first]) compare(context, a, b, found);
+    }
+  }
+  return found;
+}
+
+function compare(context: CheckContext, a: Block, b: Block, found: Overlaps): void {
+  for (let i = a.first; i <= a.last; i++) {
+    for (let k = b.first; k <= b.last; k++) {
+      if (areNeighbours(context, i, k)) continue;
+      const depthM = Math.max(toesInBase(context, i, k), toesInBase(context, k, i));
+      const later = Math.max(i, k);
+      if (depthM <= TOUCH_M || depthM <= found.sharedM[later]!) continue;
+      found.sharedM[later] = depthM;
+      found.other[later] = Math.min(i, k);
+    }
+  }
+}
+
+function areNeighbours({ line, trace, cuts }: CheckContext, i: number, k: number): boolean {
+  const betweenM = Math.abs(trace.chainageM[i]! - trace.chainageM[k]!);
+  const alongM = line.closed ? Math.min(betweenM, line.lengthM - betweenM) : betweenM;
+  const basesM = cuts.toeLeftM[i]! + cuts.toeRightM[i]! + cuts.toeLeftM[k]! + cuts.toeRightM[k]!;
+  return alongM <= (NEIGHBOUR_BASES * basesM) / 2;
+}
+
+/** How far either toe of one sample lies inside the base at another; 0 or less where outside. */
+function toesInBase(context: CheckContext, toes: number, base: number): number {
+  const { toeLeftM, toeRightM } = context.cuts;
+  const left = depthInBase(context, toes, toeLeftM[toes]!, base);
+  return Math.max(left, depthInBase(context, toes, -toeRightM[toes]!, base));
+}
+
+/** The same for the place `outM` to the left of a sample. A base reaches half a step to either side along. */
+function depthInBase(
+  { trace, cuts }: CheckContext,
+  from: number,
+  outM: number,
+  base: number,
+): number {
+  const { xM, yM, leftNormal, stepM } = trace;
+  const leftX = leftNormal[2 * base]!;
+  const leftY = leftNormal[2 * base + 1]!;
+  const towardX = xM[from]! + leftNormal[2 * from]! * outM - xM[base]!;
+  const towardY = yM[from]! + leftNormal[2 * from + 1]! * outM - yM[base]!;
+  const alongM = towardX * leftY - towardY * leftX;
+  if (Math.abs(alongM) > stepM / 2 + 1e-6) return 0;
+  const leftM = towardX * leftX + towardY * leftY;
+  return Math.min(cuts.toeLeftM[base]! - leftM, cuts.toeRightM[base]! + leftM);
+}
+
+function blocksOf({ trace, cuts }: CheckContext): Block[] {
+  const { xM, yM, leftNormal, leg } = trace;
+  const blocks: Block[] = [];
+  let open: Block | null = null;
+  for (let i = 0; i < trace.count; i++) {
+    if (!(cuts.heightM[i]! > 0) || Number.isNaN(cuts.areaM2[i]!)) {
+      open = null;
+      continue;
+    }
+    if (!open || leg[open.first] !== leg[i] || i - open.first >= BLOCK) {
+      open = { first: i, last: i, ...NOWHERE };
+      blocks.push(open);
+    }
+    open.last = i;
+    const reachM = Math.max(cuts.toeLeftM[i]!, cuts.toeRightM[i]!);
+    const aroundX = Math.abs(leftNormal[2 * i]!) * reachM + trace.stepM;
+    const aroundY = Math.abs(leftNormal[2 * i + 1]!) * reachM + trace.stepM;
+    open.minX = Math.min(open.minX, xM[i]! - aroundX);
+    open.maxX = Math.max(open.maxX, xM[i]! + aroundX);
+    open.minY = Math.min(open.minY, yM[i]! - aroundY);
+    open.maxY = Math.max(open.maxY, yM[i]! + aroundY);
+  }
+  return blocks;
+}
