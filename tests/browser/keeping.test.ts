@@ -198,6 +198,7 @@ describe("a page", () => {
 
   it("reloaded in the middle of a drag comes back as it was", async () => {
     const page = await open();
+    await written(page);
     for (const title of ["a", "ab", "abc"]) {
       await page.evaluate((wanted) => window.keeping.entitle(wanted, "drag"), title);
     }
