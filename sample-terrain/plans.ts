@@ -1,6 +1,7 @@
 import proj4 from "proj4";
 import { EMPTY_PLAN } from "../shared/defaults.ts";
 import type { Alignment, LonLat, Plan, Structure } from "../shared/plan.ts";
+import { DEMO_TIME } from "./flood.ts";
 import { BUILDINGS, CORNER, FLOW, GAUGE, onFarm, type Spot } from "./layout.ts";
 import { TEACHING_CORNER } from "./teaching.ts";
 
@@ -108,6 +109,7 @@ export function demoPlan(bytes: number): Plan {
       elevationM: 266.3952,
       fallPerM: 0.0003,
     },
+    time: DEMO_TIME,
     terrain: [{ name: "demo.tif", bytes }],
     chosenId: "a",
   };

@@ -1,11 +1,16 @@
 import { layLine, placeAt } from "./alignment.ts";
+import { cutReach } from "./cut-reach.ts";
 import type { GroundSampler } from "./ground.ts";
 import type { Alignment, Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import { bagsPlacedFor, coursesFor } from "./quantities.ts";
-import { cutAcross, emptyCut, sideSlope, stepFor } from "./section.ts";
+import { emptyCut, stepFor } from "./section.ts";
+import { bodyParts } from "./sections/body-parts.ts";
+import { builtReaches, reachAt } from "./sections/built-reach.ts";
+import type { SectionShape } from "./sections/types.ts";
 import type { CrossSection } from "./sizing-types.ts";
 import { waterSurface } from "./stage.ts";
+import { breaksInside } from "./trace.ts";
 import { waterSideOf } from "./water-side.ts";
 
 export interface CrossSectionInputs {
@@ -22,7 +27,7 @@ export interface CrossSectionInputs {
 /**
  * The levee cut across at one chainage, with the ground beside it: offsets rise from right to left, no
  * coarser than half a cell, with the centre line, both crown edges and both toes among them. At a corner
- * the cut is across the leg that leaves it.
+ * the cut is across the leg that leaves it, at a reach break in the section that begins there.
  */
 export function crossSection(inputs: CrossSectionInputs): CrossSection {
   const { plan, alignment, plane, ground, marginM } = inputs;
@@ -32,22 +37,37 @@ export function crossSection(inputs: CrossSectionInputs): CrossSection {
   const { xM, yM, leftX, leftY } = placeAt(line, chainageM);
   const waterM = waterSurface(plan.water, plan.flow, plan.gauge, plane)(xM, yM);
   const crestM = waterM + plan.water.freeboardM;
+  const breaksM = breaksInside(line, alignment.reachBreaksM);
+  const reach = builtReaches(plan, alignment, breaksM.length + 1)[reachAt(breaksM, chainageM)]!;
+  const waterSide = waterSideOf(line, plan, plane);
   const cut = emptyCut();
-  cutAcross(cut, ground, section, xM, yM, leftX, leftY, crestM, 0);
+  cutReach(cut, ground, reach, waterSide, xM, yM, leftX, leftY, crestM, 0);
   const isKnown = !Number.isNaN(cut.areaM2);
   const heightM = Number.isNaN(cut.heightM) ? null : cut.heightM;
-  const halfCrownM = section.crownM / 2;
-  const levelToeM = halfCrownM + sideSlope(section, heightM ?? 0) * (heightM ?? 0);
-  const toeLeftM = isKnown ? cut.toeLeftM : levelToeM;
-  const toeRightM = isKnown ? cut.toeRightM : levelToeM;
+  const shape: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
+  reach.section.shapeInto(shape, heightM ?? 0, reach.figures);
+  const halfCrownM = shape.crownM / 2;
+  const levelToeM = (run: number) => halfCrownM + run * (heightM ?? 0);
+  const [runLeft, runRight] =
+    waterSide === 1 ? [shape.runWater, shape.runLand] : [shape.runLand, shape.runWater];
+  const toeLeftM = isKnown ? cut.toeLeftM : levelToeM(runLeft);
+  const toeRightM = isKnown ? cut.toeRightM : levelToeM(runRight);
   const marks = [-toeRightM, -halfCrownM, 0, halfCrownM, toeLeftM];
   const offsetM = offsetsBetween(-toeRightM - marginM, toeLeftM + marginM, stepFor(ground), marks);
+  const groundAt = (m: number) => ground.heightAt(xM + leftX * m, yM + leftY * m);
+  const groundM = offsetM.map(groundAt);
+  const isBuilt = isKnown && cut.heightM > 0;
+  const body = {
+    ...{ crestM, waterSide, toeLeftM, toeRightM, offsetM },
+    ground: straightBetween(offsetM, groundM),
+  };
+  const ofBags = isKnown && reach.section.fill === "bags";
   return {
     chainageM,
     at: plane.toLonLat(xM, yM),
-    waterSide: waterSideOf(line, plan, plane),
+    waterSide,
     offsetM,
-    groundM: offsetM.map((m) => ground.heightAt(xM + leftX * m, yM + leftY * m)),
+    groundM,
     waterM,
     crestM,
     heightM,
@@ -55,11 +75,28 @@ export function crossSection(inputs: CrossSectionInputs): CrossSection {
     baseM: isKnown ? cut.toeLeftM + cut.toeRightM : null,
     toeLeftM,
     toeRightM,
-    crownM: section.crownM,
-    sideSlope: sideSlope(section, heightM ?? 0),
+    ...shape,
+    sideSlope: (shape.runWater + shape.runLand) / 2,
     areaM2: isKnown ? cut.areaM2 : null,
-    courses: isKnown ? coursesFor(cut.heightM, section) : null,
-    bagsPerM: isKnown ? bagsPlacedFor(cut.areaM2, section) : null,
+    bodyM2: isKnown ? cut.bodyM2 : null,
+    courses: ofBags ? coursesFor(cut.heightM, section) : null,
+    bagsPerM: ofBags ? bagsPlacedFor(cut.areaM2, section) : isKnown ? 0 : null,
+    section: reach.section.id,
+    sectionName: reach.section.name,
+    limitM: reach.limitM,
+    parts: isBuilt ? bodyParts(reach, cut.heightM, body) : [],
+  };
+}
+
+/** The ground over any offset, straight between samples and level beyond them. */
+function straightBetween(offsetM: Float64Array, groundM: Float64Array): (m: number) => number {
+  const last = offsetM.length - 1;
+  return (m) => {
+    const next = offsetM.findIndex((each) => each >= m);
+    if (next < 0) return groundM[last]!;
+    if (next === 0 || offsetM[next] === m) return groundM[next]!;
+    const share = (m - offsetM[next - 1]!) / (offsetM[next]! - offsetM[next - 1]!);
+    return groundM[next - 1]! + share * (groundM[next]! - groundM[next - 1]!);
   };
 }
 

@@ -1,6 +1,7 @@
+import { cutReach } from "./cut-reach.ts";
 import type { GroundSampler } from "./ground.ts";
-import type { Section } from "./plan.ts";
-import { cutAcross, emptyCut } from "./section.ts";
+import { emptyCut } from "./section.ts";
+import type { BuiltReach } from "./sections/built-reach.ts";
 import type { Trace } from "./trace.ts";
 
 /** The levee cut across at every sample of a trace; n values each, NaN where needed ground is missing. */
@@ -9,7 +10,10 @@ export interface CutWalk {
   readonly lowestGroundM: Float64Array;
   readonly heightM: Float64Array;
   readonly greatestHeightM: Float64Array;
+  /** What is built and counted; of a levee that is raised, what is added. */
   readonly areaM2: Float64Array;
+  /** The whole body above the ground. */
+  readonly bodyM2: Float64Array;
   readonly toeLeftM: Float64Array;
   readonly toeRightM: Float64Array;
   /** Crest less ground at each toe. */
@@ -17,13 +21,26 @@ export interface CutWalk {
   readonly dropRightM: Float64Array;
   /** 1 where a side does not meet the ground. */
   readonly toeOpen: Uint8Array;
+  /** Reach of each sample. */
+  readonly reach: Uint16Array;
+  /** What each reach is built as. */
+  readonly reaches: readonly BuiltReach[];
 }
 
-/** Cuts across at every sample of the trace, with every ground height raised by `shiftM`. */
+/** What a sample is built as. */
+export function builtAt({ reaches, reach }: CutWalk, sample: number): BuiltReach {
+  return reaches[reach[sample]!]!;
+}
+
+/**
+ * Cuts across at every sample of the trace, each as its reach is built, with every ground height raised by
+ * `shiftM`. `waterSide` is the side the water stands on: left (+1) or right (-1) of chainage.
+ */
 export function cutWalk(
   trace: Trace,
   ground: GroundSampler,
-  section: Section,
+  reaches: readonly BuiltReach[],
+  waterSide: 1 | -1,
   shiftM: number,
 ): CutWalk {
   const { count, xM, yM, leftNormal, crestM } = trace;
@@ -33,22 +50,31 @@ export function cutWalk(
     heightM: new Float64Array(count),
     greatestHeightM: new Float64Array(count),
     areaM2: new Float64Array(count),
+    bodyM2: new Float64Array(count),
     toeLeftM: new Float64Array(count),
     toeRightM: new Float64Array(count),
     dropLeftM: new Float64Array(count),
     dropRightM: new Float64Array(count),
     toeOpen: new Uint8Array(count),
+    reach: new Uint16Array(count),
+    reaches,
   };
+  for (const piece of trace.pieces) walk.reach.fill(piece.reach, piece.first, piece.last + 1);
   const cut = emptyCut();
   for (let i = 0; i < count; i++) {
     const leftX = leftNormal[2 * i]!;
     const leftY = leftNormal[2 * i + 1]!;
-    cutAcross(cut, ground, section, xM[i]!, yM[i]!, leftX, leftY, crestM[i]!, shiftM);
+    const reach = reaches[walk.reach[i]!]!;
+    const x = xM[i]!;
+    const y = yM[i]!;
+    const topM = crestM[i]!;
+    cutReach(cut, ground, reach, waterSide, x, y, leftX, leftY, topM, shiftM);
     walk.groundM[i] = cut.groundM;
     walk.lowestGroundM[i] = cut.lowestM;
     walk.heightM[i] = cut.heightM;
     walk.greatestHeightM[i] = cut.heightM > 0 ? crestM[i]! - cut.lowestM : cut.heightM;
     walk.areaM2[i] = cut.areaM2;
+    walk.bodyM2[i] = cut.bodyM2;
     walk.toeLeftM[i] = cut.toeLeftM;
     walk.toeRightM[i] = cut.toeRightM;
     walk.dropLeftM[i] = cut.dropLeftM;

@@ -28,6 +28,19 @@ export interface Alignment {
    * pinned neighbours stays too. An index past the last corner counts for nothing; left out = none.
    */
   readonly pinned?: readonly number[];
+  /**
+   * What each reach is built as, from the start of the line; a reach past the end of the list, or all of them
+   * when it is left out, is the sandbag pyramid of the plan's `section`.
+   */
+  readonly reachSections?: readonly ReachSection[];
+}
+
+/** What one reach is built as. */
+export interface ReachSection {
+  /** Identifier of an emergency section, as in `shared/sections.ts`. */
+  readonly section: string;
+  /** Its own figures where they differ from their defaults, SI. */
+  readonly figures: { readonly [key: string]: number };
 }
 
 export interface NoGo {

@@ -1,11 +1,15 @@
 import type { CutWalk } from "./cut-walk.ts";
 import { FOOT_M } from "./defaults.ts";
 import { PUBLISHED_TABLES, type PublishedTable } from "./handbook.ts";
+import { PYRAMID } from "./sections.ts";
 import type { PublishedCount } from "./sizing-types.ts";
 import type { Trace } from "./trace.ts";
 import { shareAbove } from "./volume.ts";
 
-/** What each published table says for the heights along the line. Sources: NDSU-11, NDSU-97, EMI-L4. */
+/**
+ * What each published table says for the heights along the line, where it is a pyramid: the tables are of no
+ * other section. Sources: NDSU-11, NDSU-97, EMI-L4.
+ */
 export function publishedCounts(trace: Trace, cuts: CutWalk): PublishedCount[] {
   return PUBLISHED_TABLES.map((table) => countBy(table, trace, cuts));
 }
@@ -15,7 +19,8 @@ function countBy(table: PublishedTable, trace: Trace, cuts: CutWalk): PublishedC
   let bags = 0;
   let beyondM = 0;
   let coveredM = 0;
-  for (const { first, last } of trace.pieces) {
+  const ofPyramid = trace.pieces.filter(({ reach }) => isPyramid(cuts, reach));
+  for (const { first, last } of ofPyramid) {
     for (let i = first; i < last; i++) {
       const fromM = cuts.heightM[i]!;
       const toM = cuts.heightM[i + 1]!;
@@ -35,6 +40,13 @@ function countBy(table: PublishedTable, trace: Trace, cuts: CutWalk): PublishedC
     name: table.name,
     bags: coveredM > 0 ? Math.ceil(bags - 1e-6) : null,
     beyondM,
-    why: table.why,
+    why:
+      ofPyramid.length === trace.pieces.length
+        ? table.why
+        : `${table.why} Reaches of other sections are left out.`,
   };
+}
+
+function isPyramid({ reaches }: CutWalk, reach: number): boolean {
+  return reaches[reach]!.section === PYRAMID;
 }

@@ -1,4 +1,9 @@
-import type { Practice, Section, Sheet } from "./plan.ts";
+import { FOOT_M } from "./defaults.ts";
+import type { Plan, Practice, Section, Sheet } from "./plan.ts";
+import type { Fill } from "./sections/types.ts";
+
+/** One sheet of plywood, 4 x 8 ft. Source: common practice, no source. */
+export const PLYWOOD_SHEET_M2 = 4 * 8 * FOOT_M ** 2;
 
 /** Bags placed for a volume, not rounded: volume over the volume of one placed bag. Source: NDSU-11 (derived). */
 export function bagsPlacedFor(volumeM3: number, section: Section): number {
@@ -31,14 +36,36 @@ export function sheetBagsFor(builtLengthM: number, section: Section, practice: P
 }
 
 /**
- * Width of sheet where the waterside toe is `toeM` from the centre line and `dropM` below the crest:
+ * Sand or earth ordered loose, m3: as measured in place, and waste. Source: common practice, no source. Earth
+ * dug for it swells and takes more room before it is tamped.
+ */
+export function looseOrderedFor(volumeM3: number, practice: Practice): number {
+  return volumeM3 * (1 + practice.wasteShare);
+}
+
+/**
+ * Bags that people's time is reckoned by, not rounded: bags ordered; sand and earth without bags as the bags of
+ * the same volume, for shovelled fill is no faster than filling. Source: judgement.
+ */
+export function labourBagsFor(fill: Fill, volumeM3: number, { section, practice }: Plan): number {
+  if (fill === "bags") return bagsOrderedFor(volumeM3, section, practice);
+  return bagsPlacedFor(volumeM3, section);
+}
+
+/**
+ * Width of sheet over a crown where the waterside toe is `toeM` from the centre line and `dropM` below the crest:
  * toe extension + sloping face + crown + tail, metres. Source: NDSU-11 (1 ft beyond the toe), MVS (2 ft).
  */
-export function sheetWidthM(section: Section, toeM: number, dropM: number): number {
-  const halfCrownM = section.crownM / 2;
+export function sheetWidthM(
+  section: Section,
+  toeM: number,
+  dropM: number,
+  crownM = section.crownM,
+): number {
+  const halfCrownM = crownM / 2;
   const faceM = toeM < halfCrownM ? 0 : Math.hypot(toeM - halfCrownM, dropM);
-  const crownM = halfCrownM + Math.min(halfCrownM, toeM);
-  return section.sheet.toeExtensionM + faceM + crownM + section.sheet.tailM;
+  const overM = halfCrownM + Math.min(halfCrownM, toeM);
+  return section.sheet.toeExtensionM + faceM + overM + section.sheet.tailM;
 }
 
 /**
@@ -75,7 +102,7 @@ export function bagsAcrossFor(baseM: number, section: Section): number {
 export function raiseToM(
   heightM: number,
   greatestHeightM: number,
-  section: Section,
+  section: Pick<Section, "baseRatio" | "leastBaseRatio">,
   practice: Practice,
 ): number {
   const byBaseM = (section.baseRatio * heightM) / section.leastBaseRatio;

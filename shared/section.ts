@@ -8,9 +8,14 @@ import type { Section } from "./plan.ts";
  * NDSU-11's sand table.
  */
 export function sideSlope(section: Section, heightM: number): number {
+  return runFor(section.baseRatio, section.crownM, heightM);
+}
+
+/** Run of a pyramid's sides for each metre of rise; see {@link sideSlope}. */
+export function runFor(baseRatio: number, crownM: number, heightM: number): number {
   if (!(heightM > 0)) return 0;
-  const baseM = Math.max(section.baseRatio * heightM, section.crownM);
-  return (baseM - section.crownM) / (2 * heightM);
+  const baseM = Math.max(baseRatio * heightM, crownM);
+  return (baseM - crownM) / (2 * heightM);
 }
 
 /** Area of the section on level ground, m2: h (max(r h, w) + w) / 2. */
@@ -27,7 +32,12 @@ export interface Cut {
   heightM: number;
   /** Lowest ground under the base; the ground at the centre line where nothing is built. */
   lowestM: number;
+  /** What is built here and counted, m2. */
   areaM2: number;
+  /** The whole body above the ground, m2: more than `areaM2` where a part of it stands already. */
+  bodyM2: number;
+  /** The left half of the whole body, m2. */
+  areaLeftM2: number;
   toeLeftM: number;
   toeRightM: number;
   /** Crest less ground at each toe. */
@@ -54,6 +64,8 @@ export function emptyCut(): Cut {
     heightM: Number.NaN,
     lowestM: Number.NaN,
     areaM2: Number.NaN,
+    bodyM2: Number.NaN,
+    areaLeftM2: Number.NaN,
     toeLeftM: Number.NaN,
     toeRightM: Number.NaN,
     dropLeftM: Number.NaN,
@@ -63,8 +75,8 @@ export function emptyCut(): Cut {
 }
 
 /**
- * Cuts the template at a crest by the ground across the line: marches out on either side from (xM, yM)
- * along the unit normal to the left until the template meets the ground, and integrates
+ * Cuts the plan's own pyramid at a crest by the ground across the line: marches out on either side from
+ * (xM, yM) along the unit normal to the left until the template meets the ground, and integrates
  * template less ground between the toes; exact where the ground is straight between samples.
  * Nothing is built where the ground at the centre line reaches the crest.
  * Writes into `out` and allocates nothing. `shiftM` is added to every ground height.
@@ -80,36 +92,76 @@ export function cutAcross(
   crestM: number,
   shiftM: number,
 ): void {
+  if (!beginCut(out, ground, xM, yM, crestM, shiftM)) return;
+  const { crownM } = section;
+  const run = sideSlope(section, out.heightM);
+  cutSides(out, ground, crownM, run, run, xM, yM, leftX, leftY, crestM, shiftM);
+}
+
+/** Reads the ground at the centre line; false, with the cut filled in, where there is nothing to cut. */
+export function beginCut(
+  out: Cut,
+  ground: GroundSampler,
+  xM: number,
+  yM: number,
+  crestM: number,
+  shiftM: number,
+): boolean {
   const centreM = ground.heightAt(xM, yM) + shiftM;
   out.groundM = centreM;
   out.toeOpen = false;
   const clearM = crestM - centreM;
-  if (!(clearM > 0)) {
-    const nothing = clearM <= 0 ? 0 : Number.NaN;
-    out.heightM = nothing;
+  if (clearM > 0) {
+    out.heightM = clearM;
     out.lowestM = centreM;
-    out.areaM2 = nothing;
-    out.toeLeftM = nothing;
-    out.toeRightM = nothing;
-    out.dropLeftM = nothing;
-    out.dropRightM = nothing;
-    return;
+    out.areaM2 = 0;
+    return true;
   }
-  out.heightM = clearM;
+  const nothing = clearM <= 0 ? 0 : Number.NaN;
+  out.heightM = nothing;
   out.lowestM = centreM;
-  out.areaM2 = 0;
-  const slope = sideSlope(section, clearM);
+  out.areaM2 = nothing;
+  out.bodyM2 = nothing;
+  out.areaLeftM2 = nothing;
+  out.toeLeftM = nothing;
+  out.toeRightM = nothing;
+  out.dropLeftM = nothing;
+  out.dropRightM = nothing;
+  return false;
+}
+
+/** Both sides of a cut that is begun, the left first, each with its own run. See {@link cutAcross}. */
+export function cutSides(
+  out: Cut,
+  ground: GroundSampler,
+  crownM: number,
+  runLeft: number,
+  runRight: number,
+  xM: number,
+  yM: number,
+  leftX: number,
+  leftY: number,
+  crestM: number,
+  shiftM: number,
+): void {
   const stepM = stepFor(ground);
-  side(out, 1, ground, section, xM, yM, leftX, leftY, crestM, shiftM, slope, stepM);
-  side(out, -1, ground, section, xM, yM, -leftX, -leftY, crestM, shiftM, slope, stepM);
-  if (Number.isNaN(out.areaM2)) {
-    out.lowestM = Number.NaN;
-    out.toeLeftM = Number.NaN;
-    out.toeRightM = Number.NaN;
-    out.dropLeftM = Number.NaN;
-    out.dropRightM = Number.NaN;
-    out.toeOpen = false;
-  }
+  side(out, 1, ground, crownM, xM, yM, leftX, leftY, crestM, shiftM, runLeft, stepM);
+  out.areaLeftM2 = out.areaM2;
+  side(out, -1, ground, crownM, xM, yM, -leftX, -leftY, crestM, shiftM, runRight, stepM);
+  out.bodyM2 = out.areaM2;
+  if (Number.isNaN(out.areaM2)) leaveUnknown(out);
+}
+
+/** What a cut says where ground under the base is missing. */
+export function leaveUnknown(out: Cut): void {
+  out.areaM2 = Number.NaN;
+  out.bodyM2 = Number.NaN;
+  out.lowestM = Number.NaN;
+  out.toeLeftM = Number.NaN;
+  out.toeRightM = Number.NaN;
+  out.dropLeftM = Number.NaN;
+  out.dropRightM = Number.NaN;
+  out.toeOpen = false;
 }
 
 /** One side of a cut, outward along (outX, outY). Steps divide the crown and the level run evenly. */
@@ -117,7 +169,7 @@ function side(
   out: Cut,
   which: 1 | -1,
   ground: GroundSampler,
-  section: Section,
+  wholeCrownM: number,
   xM: number,
   yM: number,
   outX: number,
@@ -127,7 +179,7 @@ function side(
   slope: number,
   stepM: number,
 ): void {
-  const halfCrownM = section.crownM / 2;
+  const halfCrownM = wholeCrownM / 2;
   const runM = slope * out.heightM;
   const crownSteps = halfCrownM > 0 ? Math.ceil(halfCrownM / stepM) : 0;
   const runSteps = runM > MEETS_M ? Math.ceil(runM / stepM) : 0;

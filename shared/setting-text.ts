@@ -133,7 +133,11 @@ export function formatSetting(kind: SettingKind, valueSI: number, system: UnitSy
  * unit in which the setting is shown. Fails with the range and an example in their units.
  */
 export function parseSetting(path: SettingPath, text: string, system: UnitSystem): Outcome<number> {
-  const setting: Setting = SETTINGS[path];
+  return parseAs(SETTINGS[path], text, system);
+}
+
+/** As {@link parseSetting}, for a number that is adjustable but no setting of the plan. */
+export function parseAs(setting: Setting, text: string, system: UnitSystem): Outcome<number> {
   const valueSI = read(setting.kind, text, system);
   const slack = 1e-9 * Math.max(1, Math.abs(setting.highSI));
   if (valueSI >= setting.lowSI - slack && valueSI <= setting.highSI + slack) {

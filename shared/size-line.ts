@@ -7,6 +7,7 @@ import type { Alignment, Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import { publishedCounts } from "./published.ts";
 import { stepFor } from "./section.ts";
+import { builtReaches, sameBuild, withWaterHigher } from "./sections/built-reach.ts";
 import type { Reach, SizedLine } from "./sizing-types.ts";
 import { waterSurface } from "./stage.ts";
 import { stationsOf } from "./stations.ts";
@@ -32,13 +33,19 @@ export interface SizeLineInputs {
 export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInputs): SizedLine {
   const line = layLine(alignment, plane);
   const breaksM = breaksInside(line, alignment.reachBreaksM);
+  const built = builtReaches(plan, alignment, breaksM.length + 1);
+  const parted = (reach: number) => !sameBuild(built[reach - 1]!, built[reach]!);
   const surface = waterSurface(plan.water, plan.flow, plan.gauge, plane);
-  const trace = traceLine(line, breaksM, stepFor(ground), surface, plan.water.freeboardM);
-  const cuts = cutWalk(trace, ground, plan.section, 0);
+  const { freeboardM } = plan.water;
+  const trace = traceLine(line, breaksM, stepFor(ground), surface, freeboardM, parted);
   const waterSide = waterSideOf(line, plan, plane);
+  const cuts = cutWalk(trace, ground, built, waterSide, 0);
   const { whole, reaches } = totalsOf(trace, cuts, plan, waterSide);
-  const totalsWithGround = (shiftM: number) =>
-    totalsOf(trace, cutWalk(trace, ground, plan.section, shiftM), plan, waterSide).whole;
+  const totalsWithGround = (shiftM: number) => {
+    const shifted = built.map((reach) => withWaterHigher(reach, -shiftM));
+    const shiftedCuts = cutWalk(trace, ground, shifted, waterSide, shiftM);
+    return totalsOf(trace, shiftedCuts, plan, waterSide).whole;
+  };
   const shifted = (shiftM: number) => (live ? null : totalsWithGround(shiftM));
   const marks = [0, ...breaksM, line.lengthM];
   const holding = live ? null : lineHolding({ plan, line, plane, trace, cuts, ground, waterSide });
@@ -50,15 +57,20 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     kind: alignment.kind,
     enclosedM2: line.closed ? Math.abs(signedAreaM2(line)) : null,
     cornersM: cornerChainages(line),
-    stations: stationsOf({ plan, line, breaksM, trace, cuts, ground, plane, surface }),
+    stations: stationsOf({ plan, line, breaksM, trace, cuts, ground, plane, surface, waterSide }),
     walk: { ...walkOf(trace, cuts), lonLat: traceLonLat(trace, plane) },
     totals: whole,
     totalsGroundLow: shifted(-plan.ground.rmseM),
     totalsGroundHigh: shifted(plan.ground.rmseM),
-    reaches: reaches.map((totals, i): Reach => ({ fromM: marks[i]!, toM: marks[i + 1]!, totals })),
+    reaches: reaches.map((totals, i): Reach => {
+      const { section, limitM } = built[i]!;
+      const [fromM, toM] = [marks[i]!, marks[i + 1]!];
+      return { fromM, toM, totals, section: section.id, sectionName: section.name, limitM };
+    }),
     published: publishedCounts(trace, cuts),
     checks: runChecks({
-      ...{ plan, line, plane, trace, cuts, totals: whole, cellM: ground.longCellM ?? ground.cellM },
+      ...{ plan, line, plane, trace, cuts, waterSide, breaksM, totals: whole },
+      cellM: ground.longCellM ?? ground.cellM,
       ...{ holding, time },
     }),
     holding,

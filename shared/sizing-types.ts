@@ -1,5 +1,6 @@
 import type { Holding } from "./holding/types.ts";
 import type { LonLat } from "./plan.ts";
+import type { SectionPart } from "./sections/types.ts";
 import type { LineTime } from "./time/types.ts";
 
 /** Why a station stands where it does; `gap` is the first or last place of a stretch without ground data. */
@@ -22,15 +23,16 @@ export interface Station {
   readonly greatestHeightM: number | null;
   /** Width between the toes, metres. */
   readonly baseM: number | null;
+  /** What is built and counted here; of a levee that is raised, what is added. */
   readonly sectionAreaM2: number | null;
-  /** Courses from the ground at the centre line to the crest. */
+  /** Courses from the ground at the centre line to the crest; null, as the counts below, where it is not of bags. */
   readonly courses: number | null;
   /** Courses from the lowest ground under the base to the crest: what a crew counts at the low toe. */
   readonly coursesAtLowToe: number | null;
   readonly bagsAcrossBase: number | null;
-  /** Bags per metre of line here. */
+  /** Bags per metre of line here; 0 where it is not of bags. */
   readonly bagsPerM: number | null;
-  /** Height this base could later carry (raise reserve), metres, never past the limit. */
+  /** Height this base could later carry (raise reserve), metres, never past the limit; null for what is no pyramid. */
   readonly raiseToM: number | null;
 }
 
@@ -89,6 +91,8 @@ export interface Totals {
   /** Length without ground data: its quantities are not in the totals. */
   readonly lengthNoDataM: number;
   readonly trucks: number;
+  /** What reaches of other sections take beside bags; all 0 for the sandbag pyramid. */
+  readonly materials: Materials;
   /** Person-hours for the whole job, and for one task (filling or placing) as a spread. */
   readonly jobPersonHours: number;
   readonly taskPersonHoursLow: number;
@@ -99,11 +103,31 @@ export interface Totals {
   readonly lengthByClassM: readonly number[];
 }
 
+/** Materials of emergency sections other than bags, as ordered (waste of sand and earth included). */
+export interface Materials {
+  /** Sand filled loose, m3; it is in `sandM3` too. */
+  readonly looseSandM3: number;
+  /** Earth as measured in place, tamped, m3. */
+  readonly earthM3: number;
+  /** Plywood faces, m2, and whole sheets of 4 x 8 ft for them. */
+  readonly plywoodM2: number;
+  readonly plywoodSheets: number;
+  /** Sawn lumber of all sizes, metres. */
+  readonly lumberM: number;
+  /** Stakes and posts, number. */
+  readonly stakes: number;
+}
+
 /** Totals of one stretch between breaks; a line without breaks has one reach. Counts ordered whole add up to the line's. */
 export interface Reach {
   readonly fromM: number;
   readonly toM: number;
   readonly totals: Totals;
+  /** Identifier and name of the section it is built as. */
+  readonly section: string;
+  readonly sectionName: string;
+  /** Greatest height it may be built to, metres: its section's limit, or the plan's. */
+  readonly limitM: number;
 }
 
 export type Severity = "stop" | "caution" | "note";
@@ -179,9 +203,21 @@ export interface CrossSection {
   readonly toeLeftM: number;
   readonly toeRightM: number;
   readonly crownM: number;
-  /** Horizontal run of the sides per metre of height. */
+  /** Horizontal run of the sides per metre of height; the mean of both where they differ. */
   readonly sideSlope: number;
+  readonly runWater: number;
+  readonly runLand: number;
+  /** What is built and counted; of a levee that is raised, what is added. */
   readonly areaM2: number | null;
+  /** The whole body above the ground. */
+  readonly bodyM2: number | null;
+  /** Null where it is not of bags, too. */
   readonly courses: number | null;
   readonly bagsPerM: number | null;
+  /** The section of the reach it lies in. */
+  readonly section: string;
+  readonly sectionName: string;
+  readonly limitM: number;
+  /** What the body is made of, ready to draw; empty where nothing is built or ground is missing. */
+  readonly parts: readonly SectionPart[];
 }

@@ -1,10 +1,12 @@
 import { cornerChainages, type PlaneLine, placeAt } from "./alignment.ts";
+import { cutReach } from "./cut-reach.ts";
 import type { CutWalk } from "./cut-walk.ts";
 import type { GroundSampler } from "./ground.ts";
 import type { Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
-import { bagsAcrossFor, bagsPlacedFor, coursesFor, raiseToM } from "./quantities.ts";
-import { type Cut, cutAcross, emptyCut } from "./section.ts";
+import { bagsAcrossFor, bagsPlacedFor, coursesFor } from "./quantities.ts";
+import { type Cut, emptyCut } from "./section.ts";
+import { reachAt, reserveM } from "./sections/built-reach.ts";
 import type { Station, StationReason } from "./sizing-types.ts";
 import type { SurfaceAt } from "./stage.ts";
 import { breaksInside, type Trace } from "./trace.ts";
@@ -34,12 +36,14 @@ export interface StationInputs {
   readonly ground: GroundSampler;
   readonly plane: PlanPlane;
   readonly surface: SurfaceAt;
+  /** Side the water stands on: left (+1) or right (-1) of chainage. */
+  readonly waterSide: 1 | -1;
 }
 
 /**
  * Stations at the interval, at every corner and reach break, where the ground turns, and at both edges of
  * every gap in the ground, be it at the centre line or under the base only; a ring has its closing station at
- * the length. Each has its own cut across, on the leg that leaves it.
+ * the length. Each has its own cut across, on the leg and in the section that leave it.
  */
 export function stationsOf(inputs: StationInputs): Station[] {
   const cut = emptyCut();
@@ -90,12 +94,13 @@ function withoutDoubles(marks: Mark[]): Mark[] {
 }
 
 function stationAt({ chainageM, reason }: Mark, inputs: StationInputs, cut: Cut): Station {
-  const { plan, line, plane, ground, surface } = inputs;
-  const { section, practice } = plan;
+  const { plan, line, plane, ground, surface, waterSide, breaksM, cuts } = inputs;
+  const { section } = plan;
+  const reach = cuts.reaches[reachAt(breaksM, chainageM)]!;
   const { xM, yM, leftX, leftY } = placeAt(line, chainageM);
   const waterM = surface(xM, yM);
   const crestM = waterM + plan.water.freeboardM;
-  cutAcross(cut, ground, section, xM, yM, leftX, leftY, crestM, 0);
+  cutReach(cut, ground, reach, waterSide, xM, yM, leftX, leftY, crestM, 0);
   const [lon, lat] = plane.toLonLat(xM, yM);
   const base = { chainageM, lon, lat, reason, waterM, crestM };
   const groundM = known(cut.groundM);
@@ -103,6 +108,7 @@ function stationAt({ chainageM, reason }: Mark, inputs: StationInputs, cut: Cut)
   if (Number.isNaN(cut.areaM2)) return { ...base, ...UNKNOWN, groundM, heightM };
   const greatestHeightM = cut.heightM > 0 ? crestM - cut.lowestM : 0;
   const baseM = cut.toeLeftM + cut.toeRightM;
+  const isOfBags = reach.section.fill === "bags";
   return {
     ...base,
     groundM,
@@ -111,11 +117,11 @@ function stationAt({ chainageM, reason }: Mark, inputs: StationInputs, cut: Cut)
     greatestHeightM,
     baseM,
     sectionAreaM2: cut.areaM2,
-    courses: coursesFor(cut.heightM, section),
-    coursesAtLowToe: coursesFor(greatestHeightM, section),
-    bagsAcrossBase: bagsAcrossFor(baseM, section),
-    bagsPerM: bagsPlacedFor(cut.areaM2, section),
-    raiseToM: raiseToM(cut.heightM, greatestHeightM, section, practice),
+    courses: isOfBags ? coursesFor(cut.heightM, section) : null,
+    coursesAtLowToe: isOfBags ? coursesFor(greatestHeightM, section) : null,
+    bagsAcrossBase: isOfBags ? bagsAcrossFor(baseM, section) : null,
+    bagsPerM: isOfBags ? bagsPlacedFor(cut.areaM2, section) : 0,
+    raiseToM: known(reserveM(reach, cut.heightM, greatestHeightM, plan)),
   };
 }
 

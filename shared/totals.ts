@@ -1,22 +1,40 @@
-import type { CutWalk } from "./cut-walk.ts";
+import { builtAt, type CutWalk } from "./cut-walk.ts";
 import { FOOT_M } from "./defaults.ts";
 import { HEIGHT_CLASSES } from "./height-class.ts";
 import type { Plan } from "./plan.ts";
 import {
   bagsOrderedFor,
   bagsPlacedFor,
+  labourBagsFor,
+  looseOrderedFor,
+  PLYWOOD_SHEET_M2,
   sandFor,
   sheetBagsFor,
   sheetRollsFor,
   sheetWidthM,
   wholeOrder,
 } from "./quantities.ts";
+import type { Fill, PerMetre, SectionShape } from "./sections/types.ts";
 import type { Totals } from "./sizing-types.ts";
 import type { Trace, TracePiece } from "./trace.ts";
 import { averageEndVolume, prismoidalVolume, shareAbove } from "./volume.ts";
 
+/** What is integrated along a stretch and is not a total itself. */
+interface Amounts {
+  /** Volume by what it is filled with, m3. */
+  bags: number;
+  sand: number;
+  earth: number;
+  /** Built length on which a sheet is laid. */
+  sheetLengthM: number;
+  plywoodM2: number;
+  lumberM: number;
+  stakes: number;
+}
+
 /** What is integrated along a stretch. */
 interface Sums {
+  amounts: Amounts;
   lengthM: number;
   builtLengthM: number;
   volumeM3: number;
@@ -32,7 +50,10 @@ interface Sums {
 }
 
 /** Counts that are ordered whole. */
-type Orders = Pick<Totals, "bagsPlaced" | "bags" | "sheetBags" | "sheetRolls" | "trucks">;
+interface Orders extends Pick<Totals, "bagsPlaced" | "bags" | "sheetBags" | "sheetRolls" | "trucks"> {
+  readonly plywoodSheets: number;
+  readonly stakes: number;
+}
 
 const THREE_FEET_M = 3 * FOOT_M;
 /** The same slack as the height classes: a height that equals the limit is not over it. */
@@ -49,13 +70,15 @@ export interface AllTotals {
  * Stretches with missing ground count into `lengthNoDataM` and nothing else but the length.
  */
 export function totalsOf(trace: Trace, cuts: CutWalk, plan: Plan, waterSide: 1 | -1): AllTotals {
-  const reachCount = trace.pieces.reduce((most, piece) => Math.max(most, piece.reach + 1), 1);
-  const perReach = Array.from({ length: reachCount }, () => emptySums());
+  const perReach = cuts.reaches.map(() => emptySums());
   for (const piece of trace.pieces) {
     const sums = perReach[piece.reach]!;
     integrateVolumes(sums, piece, trace, cuts);
     integrateLengths(sums, piece, trace, cuts, plan, waterSide);
     findGreatest(sums, piece, trace, cuts);
+  }
+  for (const [i, { amounts, volumeM3 }] of perReach.entries()) {
+    amounts[cuts.reaches[i]!.section.fill] = volumeM3;
   }
   const soFar = emptySums();
   let before = ordersFor(soFar, plan);
@@ -103,6 +126,8 @@ function integrateLengths(
   const { section, practice } = plan;
   const { chainageM, crestM } = trace;
   const { areaM2, heightM, greatestHeightM, groundM } = cuts;
+  const built = cuts.reaches[piece.reach]!;
+  const { sheet } = built.section;
   const toeM = waterSide === 1 ? cuts.toeLeftM : cuts.toeRightM;
   const dropM = waterSide === 1 ? cuts.dropLeftM : cuts.dropRightM;
   for (let i = piece.first; i < piece.last; i++) {
@@ -116,12 +141,16 @@ function integrateLengths(
     const builtM = stepM * shareAbove(from, to, 0);
     const near = fromBuilt ? i : i + 1;
     const far = toBuilt ? i + 1 : i;
-    const nearWidthM = sheetWidthM(section, toeM[near]!, dropM[near]!);
-    const farWidthM = sheetWidthM(section, toeM[far]!, dropM[far]!);
     sums.builtLengthM += builtM;
-    sums.sheetM2 += (builtM * (nearWidthM + farWidthM)) / 2;
-    sums.sheetWidthM = Math.max(sums.sheetWidthM, nearWidthM, farWidthM);
-    sums.lengthOverLimitM += stepM * shareAbove(from, to, practice.limitM + SLACK_M);
+    if (sheet) {
+      const nearWidthM = sheetWidthM(section, toeM[near]!, dropM[near]!, crownAt(cuts, near));
+      const farWidthM = sheetWidthM(section, toeM[far]!, dropM[far]!, crownAt(cuts, far));
+      sums.amounts.sheetLengthM += builtM;
+      sums.sheetM2 += (builtM * (nearWidthM + farWidthM)) / 2;
+      sums.sheetWidthM = Math.max(sums.sheetWidthM, nearWidthM, farWidthM);
+    }
+    addPerMetre(sums.amounts, cuts, near, far, builtM);
+    sums.lengthOverLimitM += stepM * shareAbove(from, to, built.limitM + SLACK_M);
     sums.lengthOver3FtM += stepM * shareAbove(from, to, THREE_FEET_M + SLACK_M);
     let aboveM = builtM;
     for (let k = 0; k < HEIGHT_CLASSES; k++) {
@@ -131,6 +160,32 @@ function integrateLengths(
       aboveM = nextM;
     }
   }
+}
+
+const SHAPE: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
+const NEAR: PerMetre = { plywoodM2: 0, lumberM: 0, stakes: 0 };
+const FAR: PerMetre = { plywoodM2: 0, lumberM: 0, stakes: 0 };
+
+function crownAt(cuts: CutWalk, sample: number): number {
+  const { section, figures } = builtAt(cuts, sample);
+  section.shapeInto(SHAPE, cuts.heightM[sample]!, figures);
+  return SHAPE.crownM;
+}
+
+/** Boards and posts of a step: as high as the section is at its lowest ground. */
+function addPerMetre(
+  amounts: Amounts,
+  cuts: CutWalk,
+  near: number,
+  far: number,
+  builtM: number,
+): void {
+  const { section, figures } = builtAt(cuts, near);
+  section.perMetreInto(NEAR, cuts.greatestHeightM[near]!, figures);
+  section.perMetreInto(FAR, cuts.greatestHeightM[far]!, figures);
+  amounts.plywoodM2 += (builtM * (NEAR.plywoodM2 + FAR.plywoodM2)) / 2;
+  amounts.lumberM += (builtM * (NEAR.lumberM + FAR.lumberM)) / 2;
+  amounts.stakes += (builtM * (NEAR.stakes + FAR.stakes)) / 2;
 }
 
 function findGreatest(sums: Sums, piece: TracePiece, trace: Trace, cuts: CutWalk): void {
@@ -143,6 +198,10 @@ function findGreatest(sums: Sums, piece: TracePiece, trace: Trace, cuts: CutWalk
 
 function emptySums(): Sums {
   return {
+    amounts: {
+      ...{ bags: 0, sand: 0, earth: 0 },
+      ...{ sheetLengthM: 0, plywoodM2: 0, lumberM: 0, stakes: 0 },
+    },
     lengthM: 0,
     builtLengthM: 0,
     volumeM3: 0,
@@ -159,6 +218,9 @@ function emptySums(): Sums {
 }
 
 function addInto(target: Sums, more: Sums): void {
+  for (const key of Object.keys(more.amounts) as (keyof Amounts)[]) {
+    target.amounts[key] += more.amounts[key];
+  }
   target.lengthM += more.lengthM;
   target.builtLengthM += more.builtLengthM;
   target.volumeM3 += more.volumeM3;
@@ -177,15 +239,24 @@ function addInto(target: Sums, more: Sums): void {
   }
 }
 
-function ordersFor(sums: Sums, { section, practice }: Plan): Orders {
-  const sandM3 = sandFor(sums.volumeM3, sums.builtLengthM, section, practice);
+function ordersFor(sums: Sums, plan: Plan): Orders {
+  const { section, practice } = plan;
+  const { amounts, sheetWidthM } = sums;
   return {
-    bagsPlaced: wholeOrder(bagsPlacedFor(sums.volumeM3, section)),
-    bags: wholeOrder(bagsOrderedFor(sums.volumeM3, section, practice)),
-    sheetBags: wholeOrder(sheetBagsFor(sums.builtLengthM, section, practice)),
-    sheetRolls: sheetRollsFor(sums.builtLengthM, sums.sheetWidthM, section.sheet),
-    trucks: wholeOrder(sandM3 / practice.truckM3),
+    bagsPlaced: wholeOrder(bagsPlacedFor(amounts.bags, section)),
+    bags: wholeOrder(bagsOrderedFor(amounts.bags, section, practice)),
+    sheetBags: wholeOrder(sheetBagsFor(amounts.sheetLengthM, section, practice)),
+    sheetRolls: sheetRollsFor(amounts.sheetLengthM, sheetWidthM, section.sheet),
+    trucks: wholeOrder(sandOf(amounts, plan) / practice.truckM3),
+    plywoodSheets: wholeOrder(amounts.plywoodM2 / PLYWOOD_SHEET_M2),
+    stakes: wholeOrder(amounts.stakes),
   };
+}
+
+/** Sand ordered: in bags, in those that hold the sheet, and loose. */
+function sandOf(amounts: Amounts, { section, practice }: Plan): number {
+  const inBagsM3 = sandFor(amounts.bags, amounts.sheetLengthM, section, practice);
+  return inBagsM3 + looseOrderedFor(amounts.sand, practice);
 }
 
 function lessOrders(upTo: Orders, before: Orders): Orders {
@@ -195,16 +266,31 @@ function lessOrders(upTo: Orders, before: Orders): Orders {
     sheetBags: upTo.sheetBags - before.sheetBags,
     sheetRolls: upTo.sheetRolls - before.sheetRolls,
     trucks: upTo.trucks - before.trucks,
+    plywoodSheets: upTo.plywoodSheets - before.plywoodSheets,
+    stakes: upTo.stakes - before.stakes,
   };
 }
 
-function asTotals(sums: Sums, orders: Orders, { section, practice }: Plan): Totals {
-  const sandM3 = sandFor(sums.volumeM3, sums.builtLengthM, section, practice);
-  const bags = bagsOrderedFor(sums.volumeM3, section, practice);
+const FILLS: readonly Fill[] = ["bags", "sand", "earth"];
+
+function asTotals(sums: Sums, orders: Orders, plan: Plan): Totals {
+  const { practice } = plan;
+  const { amounts, ...lengths } = sums;
+  const { plywoodSheets, stakes, ...whole } = orders;
+  const sandM3 = sandOf(amounts, plan);
+  const bags = FILLS.reduce((sum, fill) => sum + labourBagsFor(fill, amounts[fill], plan), 0);
   const jobPersonHours = bags / practice.jobRate;
   return {
-    ...sums,
-    ...orders,
+    ...lengths,
+    ...whole,
+    materials: {
+      looseSandM3: looseOrderedFor(amounts.sand, practice),
+      earthM3: looseOrderedFor(amounts.earth, practice),
+      plywoodM2: amounts.plywoodM2,
+      plywoodSheets,
+      lumberM: amounts.lumberM,
+      stakes,
+    },
     sandM3,
     sandDryKg: sandM3 * practice.sandDryKgPerM3,
     sandWetKg: sandM3 * practice.sandWetKgPerM3,

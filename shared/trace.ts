@@ -45,8 +45,12 @@ const MOST_SAMPLES = 400_000;
 /** Pieces shorter than this have no samples of their own. */
 const LEAST_PIECE_M = 1e-6;
 
+/** Whether a reach, counted from 0, is built otherwise than the one before it. */
+export type Parted = (reach: number) => boolean;
+
 /**
- * Lays out the walk with steps no longer than `stepM`. Breaks outside the line are left out.
+ * Lays out the walk with steps no longer than `stepM`. Breaks outside the line are left out. The sample at a
+ * break is there twice, like a corner's, where the reach that begins is `parted` from the one that ends.
  * Throws a {@link Refusal} where the line is too long to be walked at that step.
  */
 export function traceLine(
@@ -55,8 +59,9 @@ export function traceLine(
   stepM: number,
   surface: SurfaceAt,
   freeboardM: number,
+  parted: Parted = () => false,
 ): Trace {
-  const plans = planPieces(line, breaksM, stepM);
+  const plans = planPieces(line, breaksM, stepM, parted);
   const count = plans.reduce((sum, piece) => sum + piece.steps + (piece.joined ? 0 : 1), 0);
   const trace = {
     count,
@@ -91,7 +96,12 @@ export function breaksInside(line: PlaneLine, breaksM: readonly number[]): numbe
   return [...new Set(inside)].sort((a, b) => a - b);
 }
 
-function planPieces(line: PlaneLine, breaksM: readonly number[], stepM: number): PiecePlan[] {
+function planPieces(
+  line: PlaneLine,
+  breaksM: readonly number[],
+  stepM: number,
+  parted: Parted,
+): PiecePlan[] {
   const needed = line.lengthM / stepM;
   if (!(needed < MOST_SAMPLES)) {
     throw new Refusal(
@@ -112,13 +122,14 @@ function planPieces(line: PlaneLine, breaksM: readonly number[], stepM: number):
       const toM = marks[i + 1]!;
       if (toM - fromM < LEAST_PIECE_M) continue;
       const middleM = (fromM + toM) / 2;
+      const reach = breaks.filter((m) => m < middleM).length;
       pieces.push({
         leg,
         fromM,
         toM,
         steps: 2 * Math.ceil((toM - fromM) / (2 * stepM) - 1e-9),
-        reach: breaks.filter((m) => m < middleM).length,
-        joined: i > 0,
+        reach,
+        joined: i > 0 && !parted(reach),
       });
     }
   }

@@ -132,6 +132,29 @@ export function formatFlow(m3PerS: number, system: UnitSystem): string {
   return withUnit(value, Math.abs(value) < 9.95 ? 1 : 0, system === "us" ? "gpm" : "L/s");
 }
 
+/**
+ * A range of flows, in two figures and no finer than a tenth, the low end rounded down and the high end up:
+ * `250 to 520 gpm` or `16 to 33 L/s`; one number where both ends come to the same.
+ */
+export function formatFlowRange(
+  { low, high }: { readonly low: number; readonly high: number },
+  system: UnitSystem,
+): string {
+  const perUnit = system === "us" ? US_GALLON_M3 / 60 : 0.001;
+  const from = inTwoFigures(low / perUnit, Math.floor);
+  const to = inTwoFigures(high / perUnit, Math.ceil);
+  const unit = system === "us" ? "gpm" : "L/s";
+  return from === to ? `${to} ${unit}` : `${from} to ${to} ${unit}`;
+}
+
+function inTwoFigures(value: number, round: (value: number) => number): string {
+  const size = Math.floor(Math.log10(Math.max(1, Math.abs(value))));
+  const figure = 10 ** (size - 1);
+  const steps = value / figure;
+  const whole = Math.abs(steps - Math.round(steps)) < 1e-9 ? Math.round(steps) : round(steps);
+  return grouped(whole * figure, size === 0 ? 1 : 0);
+}
+
 /** Flow through a metre of line: `7.8 gpm/100 ft` or `1.61 L/s per 100 m`. */
 export function formatUnitFlow(m2PerS: number, system: UnitSystem): string {
   if (system === "metric") return withUnit(m2PerS * 1e5, 2, "L/s per 100 m");

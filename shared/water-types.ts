@@ -87,10 +87,10 @@ export interface Passage {
   readonly at: LonLat;
   /** Null in a hole. */
   readonly groundM: number | null;
-  /** Nearest station of the line. */
+  /** Nearest station of the line; the end's own where `end` names one. */
   readonly chainageM: number;
   readonly fromLineM: number;
-  /** Which end of an open line is the nearest place of it; null when neither. */
+  /** Which end of an open line it is round, three cells of it included; null when neither. */
   readonly end: "start" | "end" | null;
 }
 

@@ -6,8 +6,10 @@ import { apply, plan, replacePlan } from "./document/store.ts";
 import { engine } from "./engine.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 import { busy, ground, tell, unitQuestion } from "./state.ts";
+import { openForecastFile } from "./worksheet/forecast-draft.ts";
 
 const PLAN_NAME = /\.(geojson|json)$/i;
+const FORECAST_NAME = /\.csv$/i;
 
 /**
  * Opens a raster, or the tiles of one survey with their side-car files. On failure the ground that was
@@ -90,12 +92,14 @@ function adopt(next: Plan, note: string): void {
   });
 }
 
-/** Whatever was dropped or chosen: plan files open as plans, everything else as ground. */
+/** Whatever was dropped or chosen: plan files open as plans, a CSV file as the forecast, everything else as ground. */
 export async function openAny(files: readonly File[]): Promise<void> {
   const plans = files.filter((file) => PLAN_NAME.test(file.name));
-  const rasters = files.filter((file) => !PLAN_NAME.test(file.name));
+  const forecasts = files.filter((file) => FORECAST_NAME.test(file.name));
+  const rasters = files.filter((file) => !plans.includes(file) && !forecasts.includes(file));
   if (rasters.length > 0) await openTerrainFiles(rasters);
   for (const file of plans) await openPlanFile(file);
+  for (const file of forecasts) await openForecastFile(file);
 }
 
 export function savePlan(): void {

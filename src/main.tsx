@@ -13,6 +13,7 @@ import { keepSideways } from "./siting/why-here.ts";
 import { keepSized } from "./sizing.ts";
 import { tell, theme } from "./state.ts";
 import { keepTraced } from "./tracing.ts";
+import { keepMomentTraced } from "./tracing-moment.ts";
 
 effect(() => {
   document.documentElement.dataset.theme = theme.value;
@@ -36,6 +37,7 @@ async function openKept({ plan, terrain }: Kept): Promise<void> {
 
 keepSized();
 keepTraced();
+keepMomentTraced();
 keepFollowing();
 keepSideways();
 const root = document.getElementById("app");

@@ -4,6 +4,7 @@ import type { Check } from "../shared/sizing-types.ts";
 import type { TracedAlternative, WaterTrace, WetMask } from "../shared/water-types.ts";
 import { plan } from "./document/store.ts";
 import { chosenId, chosenLine, traced } from "./state.ts";
+import { levelAtMomentM, momentTraced, planAtMoment } from "./time-now.ts";
 
 /** True when two plans ask the same of the water, leaving aside which alternative is chosen. */
 export function sameWater(a: Plan, b: Plan): boolean {
@@ -37,9 +38,17 @@ export const pictureNow: ReadonlySignal<{
   readonly isStale: boolean;
 } | null> = computed(() => {
   const last = traced.value;
+  if (levelAtMomentM.value !== null) return momentPicture(last);
   if (!last) return null;
   return { mask: last.trace.mask, isStale: !waterNow.value || last.of.chosenId !== chosenId.value };
 });
+
+/** The picture of the moment looked at; until that is there, what is shown, as stale. */
+function momentPicture(last: { readonly trace: WaterTrace } | null) {
+  const moment = momentTraced.value;
+  const trace = (moment ?? last)?.trace;
+  return trace ? { mask: trace.mask, isStale: moment?.of !== planAtMoment.value } : null;
+}
 
 /** Every check of the chosen alternative: of its line, and of the water while that is known. */
 export const chosenChecks: ReadonlySignal<readonly Check[]> = computed(() => [

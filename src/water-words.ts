@@ -8,11 +8,19 @@ import {
 } from "../shared/units.ts";
 import type { Passage, Reached, TracedAlternative, WaterTrace } from "../shared/water-types.ts";
 
+/** Nearer to the line than this is at it, metres. */
+const AT_LINE_M = 3;
+
 /**
  * A level as far above the forecast, as the water is given: "stage 32.0 ft", or an elevation. Rounded down, so
  * that it promises no more than there is.
  */
-function levelWords(riseM: number, elevationM: number, { water }: Plan, system: UnitSystem) {
+export function raisedLevelWords(
+  riseM: number,
+  elevationM: number,
+  { water }: Plan,
+  system: UnitSystem,
+) {
   const isStage = water.by === "stage";
   const digits = isStage && system === "us" ? 1 : 2;
   const level = lengthIn(isStage ? water.stageM + riseM : elevationM, system);
@@ -25,7 +33,7 @@ export function holdsWords(line: TracedAlternative, plan: Plan, system: UnitSyst
   const { dry, firstOver } = line;
   if (dry === null) return "no building on this ground";
   if (!firstOver) return dry ? "holds at any level traced" : "does not keep it dry";
-  const level = levelWords(firstOver.riseM, firstOver.elevationM, plan, system);
+  const level = raisedLevelWords(firstOver.riseM, firstOver.elevationM, plan, system);
   return dry ? `holds to ${level}` : `not dry: holds only to ${level}`;
 }
 
@@ -41,15 +49,15 @@ export function sillWords(reached: Reached, plan: Plan, system: UnitSystem): str
   if (wet === null) return "outside the ground";
   if (throughHole?.alone) return "wet, over ground without data";
   if (sillM === null || marginM === null) return "dry at any level traced";
-  return `wet above ${levelWords(marginM, sillM, plan, system)}`;
+  return `wet above ${raisedLevelWords(marginM, sillM, plan, system)}`;
 }
 
-/** Where water passes, seen from the line: "at 3+40", "round the end at 0+03", "72 ft from 3+40". */
+/** Where water passes, seen from the line: "at 3+40", "round the end at 0+00", "72 ft beside the line at 3+40". */
 export function placeWords({ chainageM, fromLineM, end }: Passage, system: UnitSystem): string {
   const station = formatStation(chainageM, system);
-  const far = fromLineM > 3 ? `${formatLength(fromLineM, system, 0)} from ` : "";
-  if (end !== null) return `round the end at ${station}${far && `, ${far}it`}`;
-  return far ? far + station : `at ${station}`;
+  const far = fromLineM > AT_LINE_M ? formatLength(fromLineM, system, 0) : "";
+  if (end !== null) return `round the end at ${station}${far && `, ${far} away from it`}`;
+  return far ? `${far} beside the line at ${station}` : `at ${station}`;
 }
 
 /** Where the water is taken to come from, as the end of "connected to ...". */

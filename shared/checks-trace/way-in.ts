@@ -1,5 +1,5 @@
 import { distanceWords, elevationWords, lengthWords, stationWords } from "../checks/words.ts";
-import type { Passage } from "../water-types.ts";
+import type { FirstOver, Passage } from "../water-types.ts";
 import { type LineContext, nameOf, type TraceFinding, type TraceRule } from "./trace-rule.ts";
 
 /** Nearer to the line than this is at it, metres. */
@@ -59,24 +59,41 @@ export const holdsTo: TraceRule<LineContext> = {
     const { firstOver, dry } = line;
     if (!firstOver || dry !== true) return [];
     const early = firstOver.riseM < plan.water.freeboardM - 0.005;
-    const stage = firstOver.stageM === null ? "" : `stage ${lengthWords(firstOver.stageM)}, `;
-    const place =
-      firstOver.over === "crest"
-        ? `then over the crest, which runs with the water: all along at once, worst at ${stationWords(firstOver.chainageM)}, where it is highest`
-        : `then in ${placeWords(firstOver)}, over ground at ${elevationWords(firstOver.groundM ?? Number.NaN)}`;
     return [
       {
         severity: early ? "caution" : "note",
         fromM: firstOver.chainageM,
         at: firstOver.at,
-        message: `Holds to ${stage}${elevationWords(firstOver.elevationM)} there, ${lengthWords(firstOver.riseM)} above the forecast; ${place}.`,
-        remedy: early
-          ? "That is before the crest: lead the ends on until the ground reaches the crest."
-          : "Decide below this stage when people leave, and watch this place first.",
+        message: `It holds to ${levelWords(firstOver)}, ${lengthWords(firstOver.riseM)} above the forecast. ${beyondWords(firstOver)}`,
+        remedy: early ? earlyRemedy(line.kind) : LEAVE_REMEDY,
       },
     ];
   },
 };
+
+const LEAVE_REMEDY = "Decide below this level when people leave, and watch this place first.";
+
+function earlyRemedy(kind: "ring" | "line"): string {
+  const why = "The ground lets water in before the crest does";
+  return kind === "ring"
+    ? `${why}: lead the ring over higher ground at the place marked.`
+    : `${why}: lead the ends on until the ground reaches the crest.`;
+}
+
+/** "stage 32.0 ft, which is 873.90 ft at that place" */
+function levelWords({ stageM, elevationM }: FirstOver): string {
+  const level = elevationWords(elevationM);
+  return stageM === null ? level : `stage ${lengthWords(stageM)}, which is ${level} at that place`;
+}
+
+/** What a river higher than that does, as a sentence. */
+function beyondWords(first: FirstOver): string {
+  if (first.over === "crest") {
+    return `A higher river runs over the crest, all along the line at about the same time; it is worst at ${stationWords(first.chainageM)}, where the levee stands highest.`;
+  }
+  const ground = first.groundM === null ? "without data" : `at ${elevationWords(first.groundM)}`;
+  return `A higher river comes in ${placeWords(first)}, over ground ${ground}.`;
+}
 
 /** Structures beside the line. */
 export const structureWetAnyway: TraceRule<LineContext> = {
@@ -147,10 +164,12 @@ export const crossesWater: TraceRule<LineContext> = {
     })),
 };
 
-/** Where a passage is: at a station, round an end, or so far from a station. */
+/** Where a passage is: at a station, round an end, or beside the line. */
 function placeWords({ chainageM, fromLineM, end }: Passage): string {
   const station = stationWords(chainageM);
-  const far = fromLineM > AT_LINE_M ? `${distanceWords(fromLineM)} from ` : "";
-  if (end !== null) return `round the end at ${station}${far && `, ${far}it`}`;
-  return far ? `${far}${station}` : `at ${station}`;
+  const isFar = fromLineM > AT_LINE_M;
+  if (end !== null) {
+    return `round the end at ${station}${isFar ? `, ${distanceWords(fromLineM)} away from it` : ""}`;
+  }
+  return isFar ? `${distanceWords(fromLineM)} beside the line at ${station}` : `at ${station}`;
 }

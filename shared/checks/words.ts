@@ -1,10 +1,10 @@
 import {
   formatElevation,
   formatFlow,
+  formatFlowRange,
   formatLength,
   formatSmallMass,
   formatStation,
-  type UnitSystem,
 } from "../units.ts";
 import type { Stretch } from "./stretch.ts";
 
@@ -50,11 +50,7 @@ export function flowWords(m3PerS: number): string {
   return `${formatFlow(m3PerS, "us")} (${formatFlow(m3PerS, "metric")})`;
 }
 
-/** A range of flows in both units: `40 to 210 gpm (2.5 to 13 L/s)`. */
-export function flowsWords({ low, high }: { low: number; high: number }): string {
-  const words = (system: UnitSystem) => {
-    const [from, to] = [formatFlow(low, system), formatFlow(high, system)];
-    return from === to ? to : `${from.replace(/ \D+$/, "")} to ${to}`;
-  };
-  return `${words("us")} (${words("metric")})`;
+/** A range of flows in both units, in two figures: `40 to 210 gpm (2.5 to 13 L/s)`. */
+export function flowsWords(range: { readonly low: number; readonly high: number }): string {
+  return `${formatFlowRange(range, "us")} (${formatFlowRange(range, "metric")})`;
 }

@@ -1,4 +1,3 @@
-import { flowsWords } from "../checks/words.ts";
 import { holdingOf } from "../defaults.ts";
 import type { Makeup } from "../makeup.ts";
 import type { HoldingSettings, Plan } from "../plan.ts";
@@ -8,11 +7,13 @@ import {
   formatArea,
   formatElevation,
   formatFlow,
+  formatFlowRange,
+  formatHours,
   formatLength,
   formatUnitFlow,
   type UnitSystem,
 } from "../units.ts";
-import type { Holding } from "./types.ts";
+import type { Holding, Spread } from "./types.ts";
 
 export interface HoldingMakeupInputs {
   readonly plan: Plan;
@@ -37,7 +38,7 @@ const MAKEUPS = {
     inputs: [
       ...givens(inputs, ["frictionLow", "frictionHigh", "leveeKgPerM3", "slidingFactor"]),
       { name: "uplift under the base", value: holdingOf(inputs.plan).uplift },
-      ...depth(inputs),
+      ...depth(inputs, "sliding"),
     ],
     source:
       "Thrust: NDSU-NR. Uplift, friction and the factor asked: from memory (FEMA P-259). No water weight on the face, no help from trench or toe.",
@@ -45,7 +46,11 @@ const MAKEUPS = {
   overturning: (inputs) => ({
     formula:
       "factor = weight × its arm / (thrust × h / 3 + uplift × its arm), about the landside toe",
-    inputs: [...givens(inputs, ["leveeKgPerM3", "overturningFactor"]), ...depth(inputs)],
+    inputs: [
+      ...givens(inputs, ["leveeKgPerM3", "overturningFactor"]),
+      { name: "uplift under the base", value: holdingOf(inputs.plan).uplift },
+      ...depth(inputs, "overturning"),
+    ],
     source: "Thrust: NDSU-NR. Uplift and the factor asked: from memory (FEMA P-259).",
   }),
   throughM3PerS: (inputs) => ({
@@ -70,6 +75,36 @@ const MAKEUPS = {
     ],
     source: "Darcy (VENK, HOUGH); conductivities TP-K. The sheet takes nothing off it.",
   }),
+  totalM3PerS: (inputs) => {
+    const { throughBareM3PerS, throughSheetM3PerS, underM3PerS, totalM3PerS } =
+      inputs.holding.seepage;
+    const { sheetLaid } = holdingOf(inputs.plan);
+    return {
+      formula: "seepage = through + under",
+      inputs: [
+        {
+          name: sheetLaid ? "through, with the sheet" : "through, without a sheet",
+          value: flows(inputs, sheetLaid ? throughSheetM3PerS : throughBareM3PerS),
+        },
+        { name: "under", value: flows(inputs, underM3PerS) },
+        { name: "together", value: flows(inputs, totalM3PerS) },
+      ],
+      source: "Leaks at joints and closures are not counted: no published figure was found.",
+    };
+  },
+  creep: (inputs) => {
+    const { creep } = inputs.holding;
+    const ratio = (value: number | undefined) => (value === undefined ? "0" : value.toFixed(1));
+    return {
+      formula: "Lane = (base / 3 + 2 × trench) / head; Bligh = (base + 2 × trench) / head",
+      inputs: [
+        ...givens(inputs, ["trenchLowM"]),
+        { name: "Lane", value: ratio(creep?.lane) },
+        { name: "Bligh", value: ratio(creep?.bligh) },
+      ],
+      source: "Lane and Bligh: the rule is published, the tables are from memory.",
+    };
+  },
   exitGradient: (inputs) => ({
     formula: "gradient = head / d / (π √λ), λ = (1 + √(1 + (base / d)²)) / 2",
     inputs: [
@@ -96,6 +131,21 @@ const MAKEUPS = {
     ],
     source: "RAT (rational method); coefficients from memory.",
   }),
+  demandM3PerS: (inputs) => {
+    const { rainM3PerS, demandM3PerS } = inputs.holding.pumping;
+    return {
+      formula: "to be pumped = rain inside + seepage",
+      inputs: [
+        {
+          name: "rain inside",
+          value: rainM3PerS ? flows(inputs, rainM3PerS) : "not stated for a line",
+        },
+        { name: "seepage", value: flows(inputs, inputs.holding.seepage.totalM3PerS) },
+        { name: "together", value: flows(inputs, demandM3PerS) },
+      ],
+      source: "LSU: rain, seepage and leaks make the demand. Leaks are not counted.",
+    };
+  },
   capacityM3PerS: (inputs) => {
     const { demandM3PerS, proposed } = inputs.holding.pumping;
     return {
@@ -132,6 +182,43 @@ const MAKEUPS = {
         : [{ name: "ground inside", value: "not stated" }],
       source:
         "The ground as sampled; structures store no water. Low: seepage alone in dry weather; high: with the rain going on.",
+    };
+  },
+  hoursToStructure: (inputs) => {
+    const { hoursToStructure, demandM3PerS } = inputs.holding.pumping;
+    const { totalM3PerS } = inputs.holding.seepage;
+    const { system } = inputs;
+    const hours = (value: number | null) => (value === null ? "not stated" : formatHours(value));
+    const wetM = inputs.holding.inside?.structureM ?? null;
+    return {
+      formula: "hours = what the ground inside holds below the structure / what comes in",
+      inputs: [
+        {
+          name: "a structure is wet at",
+          value: wetM === null ? "not stated" : formatElevation(wetM, system),
+        },
+        { name: "most that comes in", value: formatFlow(demandM3PerS.high, system) },
+        { name: "soonest", value: hours(hoursToStructure.soonest) },
+        { name: "least that comes in, dry weather", value: formatFlow(totalM3PerS.low, system) },
+        { name: "latest", value: hours(hoursToStructure.latest) },
+      ],
+      source: "The ground as sampled; basements and what soaks in are not counted.",
+    };
+  },
+  oneFails: (inputs) => {
+    const { proposed, oneFails, demandM3PerS } = inputs.holding.pumping;
+    const left = proposed ? (proposed.working - 1) * proposed.eachM3PerS : 0;
+    return {
+      formula: "the water gains by = the most that comes in − what the pumps left carry",
+      inputs: [
+        { name: "most that comes in", value: formatFlow(demandM3PerS.high, inputs.system) },
+        { name: "pumps left carry", value: formatFlow(left, inputs.system) },
+        {
+          name: "the water gains by",
+          value: formatFlow(oneFails?.excessM3PerS ?? 0, inputs.system),
+        },
+      ],
+      source: "Each pump at the lower end of its class (PWM); the spare not yet started.",
     };
   },
   raiseM: (inputs) => ({
@@ -193,15 +280,17 @@ function path(
   return { name, value: formatSetting(SETTINGS[at].kind, valueSI, system) };
 }
 
-function depth({ holding, system }: HoldingMakeupInputs): Input[] {
+function depth(
+  { holding, system }: HoldingMakeupInputs,
+  against: "sliding" | "overturning",
+): Input[] {
   if (!holding.standing) return [];
-  const { waterDepthM } = holding.standing.sliding;
+  const { waterDepthM } = holding.standing[against];
   return [{ name: "water there", value: formatLength(waterDepthM, system) }];
 }
 
-function flows({ system }: HoldingMakeupInputs, range: { low: number; high: number }): string {
-  const words = flowsWords(range);
-  return system === "us" ? words.replace(/ \(.*\)$/, "") : words.replace(/^.*\((.*)\)$/, "$1");
+function flows({ system }: HoldingMakeupInputs, range: Spread): string {
+  return formatFlowRange(range, system);
 }
 
 function spread(low: number, high: number): string {

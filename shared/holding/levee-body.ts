@@ -3,9 +3,11 @@ import { GRAVITY, type Load, type StandingBody } from "./free-body.ts";
 /** A levee cut across, its sides named by the water. */
 export interface CutShape {
   readonly crownM: number;
+  /** The whole body, what stood before among it. */
   readonly areaM2: number;
-  /** Run of the sides for each metre of rise. */
-  readonly run: number;
+  /** Runs of the sides for each metre of rise. */
+  readonly runWater: number;
+  readonly runLand: number;
   /** Distance of each toe from the centre line, and how far it lies below the crest, metres. */
   readonly toeWaterM: number;
   readonly toeLandM: number;
@@ -22,19 +24,17 @@ export interface Resting {
 }
 
 /**
- * The standard levee on ground of any cross-fall. Where the ground is level or falls toward the land, the
+ * A levee on ground of any cross-fall. Where the ground is level or falls toward the land, the
  * whole section on its base, its weight from the area as cut and through the centroid of the four corners.
  * Where it rises toward the land, what lies above the level of the landside toe: the rest leans on the bank.
  * Source: statics.
  */
 export function restingLevee(shape: CutShape, waterDepthM: number, kgPerM3: number): Resting {
-  const { crownM, run, toeWaterM, toeLandM, dropWaterM, dropLandM, areaM2 } = shape;
+  const { toeWaterM, toeLandM, dropWaterM, dropLandM, areaM2 } = shape;
   const riseM = dropWaterM - dropLandM;
   if (riseM > 0) {
-    const weightNPerM = (crownM + run * dropLandM) * dropLandM * kgPerM3 * GRAVITY;
-    const baseM = crownM + 2 * run * dropLandM;
     return {
-      body: { weightNPerM, weightArmM: baseM / 2, baseM },
+      body: upperBody(shape, kgPerM3),
       load: { waterDepthM: Math.max(0, waterDepthM - riseM), toeDropM: 0 },
       planeM: riseM,
     };
@@ -45,6 +45,25 @@ export function restingLevee(shape: CutShape, waterDepthM: number, kgPerM3: numb
     baseM: toeWaterM + toeLandM,
   };
   return { body, load: { waterDepthM, toeDropM: -riseM }, planeM: 0 };
+}
+
+/** What lies above the level of the landside toe: a crown and a triangle on either side of it. */
+function upperBody(shape: CutShape, kgPerM3: number): StandingBody {
+  const { crownM, runWater, runLand, dropLandM } = shape;
+  const landM = runLand * dropLandM;
+  const waterM = runWater * dropLandM;
+  const areaM2 = (crownM + (landM + waterM) / 2) * dropLandM;
+  const momentM3 =
+    ((landM / 2) * (landM * (2 / 3)) +
+      crownM * (landM + crownM / 2) +
+      (waterM / 2) * (landM + crownM + waterM / 3)) *
+    dropLandM;
+  const baseM = landM + crownM + waterM;
+  return {
+    weightNPerM: areaM2 * kgPerM3 * GRAVITY,
+    weightArmM: areaM2 > 0 ? momentM3 / areaM2 : baseM / 2,
+    baseM,
+  };
 }
 
 /** Distance of the centroid of the four corners from the landside toe, metres. */

@@ -50,7 +50,13 @@ function seepageOf(
   const under = sumAlong(trace, (i) => rates.under[i]!).total;
   const bare = times(through.total, holding.fillLowMPerS, holding.fillHighMPerS);
   const passed = passedBySheet(holding);
-  const sheeted = { low: bare.low * passed.low, high: bare.high * passed.high };
+  const behind = sumAlong(trace, (i) => (rates.hasSheet[i] === 1 ? rates.through[i]! : 0)).total;
+  const open = times(through.total - behind, holding.fillLowMPerS, holding.fillHighMPerS);
+  const held = times(behind, holding.fillLowMPerS, holding.fillHighMPerS);
+  const sheeted = {
+    low: held.low * passed.low + open.low,
+    high: held.high * passed.high + open.high,
+  };
   const below = times(under, holding.underLowMPerS, holding.underHighMPerS);
   const laid = holding.sheetLaid ? sheeted : bare;
   const worst = greatestAt(profile.seepageHighM2PerS);

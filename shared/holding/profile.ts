@@ -1,6 +1,6 @@
-import type { CutWalk } from "../cut-walk.ts";
+import { builtAt, type CutWalk } from "../cut-walk.ts";
 import type { HoldingSettings, Plan } from "../plan.ts";
-import { raiseToM } from "../quantities.ts";
+import { type BuiltReach, reserveM } from "../sections/built-reach.ts";
 import type { Trace } from "../trace.ts";
 import { exitGradient } from "./exit-gradient.ts";
 import { factorsOf } from "./free-body.ts";
@@ -13,6 +13,8 @@ import type { HoldingProfile, Spread } from "./types.ts";
 export interface SeepageRates {
   readonly through: Float64Array;
   readonly under: Float64Array;
+  /** 1 where the section has a sheet on its waterside, once sheet is laid at all. */
+  readonly hasSheet: Uint8Array;
 }
 
 export interface HoldingWalk {
@@ -40,16 +42,19 @@ export function holdingWalk(
     gradientHigh: new Float32Array(count),
     raiseM: new Float32Array(count),
   };
-  const rates = { through: new Float64Array(count), under: new Float64Array(count) };
-  const shapes = Array.from({ length: count }, (_, i) =>
-    shapeAt(i, trace, cuts, plan.section, waterSide),
-  );
+  const rates = {
+    through: new Float64Array(count),
+    under: new Float64Array(count),
+    hasSheet: new Uint8Array(count),
+  };
+  const shapes = Array.from({ length: count }, (_, i) => shapeAt(i, trace, cuts, waterSide));
   for (const [i, shape] of shapes.entries()) {
-    if (shape) fillSample(profile, rates, i, shape, holding);
+    const reach = builtAt(cuts, i);
+    rates.hasSheet[i] = reach.section.sheet ? 1 : 0;
+    if (shape) fillSample(profile, rates, i, shape, holding, reach);
     else fillNothing(profile, rates, i, cuts.areaM2[i]!);
     profile.raiseM[i] = shape
-      ? raiseToM(shape.heightM, cuts.greatestHeightM[i]!, plan.section, plan.practice) -
-        shape.heightM
+      ? reserveM(reach, shape.heightM, cuts.greatestHeightM[i]!, plan) - shape.heightM
       : Number.NaN;
     profile.seepageLowM2PerS[i] = seepageAt(rates, i, holding).low;
     profile.seepageHighM2PerS[i] = seepageAt(rates, i, holding).high;
@@ -64,7 +69,8 @@ export function passedBySheet(holding: HoldingSettings): Spread {
 
 /** Through, with the sheet if it is laid, and under at one sample, m3/s per metre. */
 export function seepageAt(rates: SeepageRates, i: number, holding: HoldingSettings): Spread {
-  const passed = holding.sheetLaid ? passedBySheet(holding) : { low: 1, high: 1 };
+  const laid = holding.sheetLaid && rates.hasSheet[i] === 1;
+  const passed = laid ? passedBySheet(holding) : { low: 1, high: 1 };
   const through = rates.through[i]!;
   const under = rates.under[i]!;
   return {
@@ -73,24 +79,29 @@ export function seepageAt(rates: SeepageRates, i: number, holding: HoldingSettin
   };
 }
 
+/** What stands by its bracing has no factors here. */
+const NOT_RATED = { sliding: { low: Number.NaN, high: Number.NaN }, overturning: Number.NaN };
+
 function fillSample(
   profile: HoldingProfile,
   rates: SeepageRates,
   i: number,
   shape: SampleShape,
   holding: HoldingSettings,
+  { section, kgPerM3 }: BuiltReach,
 ): void {
-  const { waterDepthM, headM, run } = shape;
+  const { waterDepthM, headM, runWater, runLand } = shape;
   const friction = { low: holding.frictionLow, high: holding.frictionHigh };
-  const { body, load } = restingLevee(shape, waterDepthM, holding.leveeKgPerM3);
-  const { sliding, overturning } = factorsOf(body, load, friction, holding.uplift);
+  const { body, load } = restingLevee(shape, waterDepthM, kgPerM3);
+  const rated = factorsOf(body, load, friction, holding.uplift);
+  const { sliding, overturning } = section.standsBy === "weight" ? rated : NOT_RATED;
   profile.waterDepthM[i] = waterDepthM;
   profile.slidingLow[i] = sliding.low;
   profile.slidingHigh[i] = sliding.high;
   profile.overturning[i] = overturning;
   if (!(headM > 0)) return;
   const baseM = shape.toeWaterM + shape.toeLandM;
-  rates.through[i] = seepageThrough({ headM, baseM, waterRun: run, landRun: run }).rateM;
+  rates.through[i] = seepageThrough({ headM, baseM, waterRun: runWater, landRun: runLand }).rateM;
   rates.under[i] = slabSeepage(1, headM, holding.underDepthM, baseM);
   profile.gradientHigh[i] = exitGradient(headM, baseM, holding.trenchLowM);
 }

@@ -1,6 +1,5 @@
-import type { CutWalk } from "../cut-walk.ts";
-import type { Section } from "../plan.ts";
-import { sideSlope } from "../section.ts";
+import { builtAt, type CutWalk } from "../cut-walk.ts";
+import type { SectionShape } from "../sections/types.ts";
 import type { Trace } from "../trace.ts";
 import type { CutShape } from "./levee-body.ts";
 
@@ -13,22 +12,24 @@ export interface SampleShape extends CutShape {
   readonly headM: number;
 }
 
+const SHAPE: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
+
 /** Shape at one sample of the walk; null where nothing is built or ground is missing. */
 export function shapeAt(
   i: number,
   trace: Trace,
   cuts: CutWalk,
-  section: Section,
   waterSide: 1 | -1,
 ): SampleShape | null {
-  const areaM2 = cuts.areaM2[i]!;
+  const areaM2 = cuts.bodyM2[i]!;
   if (!(areaM2 > 0)) return null;
+  const { section, figures } = builtAt(cuts, i);
+  section.shapeInto(SHAPE, cuts.heightM[i]!, figures);
   const left = waterSide === 1;
   return withWater(
     {
-      crownM: section.crownM,
+      ...SHAPE,
       areaM2,
-      run: sideSlope(section, cuts.heightM[i]!),
       toeWaterM: (left ? cuts.toeLeftM : cuts.toeRightM)[i]!,
       toeLandM: (left ? cuts.toeRightM : cuts.toeLeftM)[i]!,
       dropWaterM: (left ? cuts.dropLeftM : cuts.dropRightM)[i]!,

@@ -72,10 +72,37 @@ export function baseParabola(headM: number, pathM: number): SeepageResult {
   return { method: "base parabola", wetFaceM: 0, rateM: Math.hypot(pathM, headM) - pathM };
 }
 
-/** Dupuit, upright faces: q = k (h1^2 - h2^2) / (2 L). Source: DUP. */
+/**
+ * Dupuit, upright faces: q = k (h1^2 - h2^2) / (2 L), the flow without recharge. Source: DUP.
+ *
+ * Rain that soaks into the levee itself would add half of what falls on it to the landside, W L / 2: that is
+ * the rain on the landside half of the base, which the rational method already counts, since a ring's
+ * catchment reaches to its centre line. Here it would be counted twice, so nothing is added.
+ */
 export function dupuit(upstreamM: number, downstreamM: number, lengthM: number): SeepageResult {
-  const rateM = (upstreamM ** 2 - downstreamM ** 2) / (2 * lengthM);
+  const rateM = dupuitFlow({ upstreamM, downstreamM, lengthM, rechargeShare: 0 }, lengthM);
   return { method: "Dupuit", wetFaceM: 0, rateM };
+}
+
+/** Ground between two upright faces with water against both, and rain that soaks in between them. */
+interface DupuitReach {
+  /** Depths of water over the tight base at both faces, metres. */
+  readonly upstreamM: number;
+  readonly downstreamM: number;
+  /** Between the faces, metres. */
+  readonly lengthM: number;
+  /** What soaks in over conductivity, W / k. */
+  readonly rechargeShare: number;
+}
+
+/**
+ * Dupuit with recharge: q(x) / k = (h1^2 - h2^2) / (2 L) + (W / k) (x - L / 2), metres; below 0 it runs back
+ * to the upstream face. Source: DUP.
+ */
+export function dupuitFlow(reach: DupuitReach, alongM: number): number {
+  const { upstreamM, downstreamM, lengthM, rechargeShare } = reach;
+  const through = (upstreamM ** 2 - downstreamM ** 2) / (2 * lengthM);
+  return through + rechargeShare * (alongM - lengthM / 2);
 }
 
 /**

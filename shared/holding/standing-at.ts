@@ -1,5 +1,6 @@
 import { holdingOf } from "../defaults.ts";
 import type { Plan } from "../plan.ts";
+import { sectionById } from "../sections.ts";
 import type { CrossSection } from "../sizing-types.ts";
 import { type FreeBody, freeBody } from "./free-body.ts";
 import { restingLevee } from "./levee-body.ts";
@@ -10,10 +11,15 @@ export interface DrawnBody extends FreeBody {
   readonly planeM: number;
 }
 
-/** The free body of a levee cut across, for its drawing; null where nothing is built or ground is missing. */
+/**
+ * The free body of a levee cut across, for its drawing; null where nothing is built or ground is missing, and
+ * for a section that stands by its bracing, which is not reckoned.
+ */
 export function standingAt(section: CrossSection, plan: Plan): DrawnBody | null {
-  const { areaM2, heightM, crestM, waterM, waterSide, crownM } = section;
-  if (areaM2 === null || heightM === null || !(areaM2 > 0)) return null;
+  const { bodyM2, heightM, crestM, waterM, waterSide, crownM } = section;
+  if (bodyM2 === null || heightM === null || !(bodyM2 > 0)) return null;
+  const kind = sectionById(section.section);
+  if (!kind.ok || kind.value.standsBy === "bracing") return null;
   const dropAt = (offsetM: number) => crestM - groundAt(section, offsetM);
   const { toeLeftM, toeRightM } = section;
   const left = { toeM: toeLeftM, dropM: dropAt(toeLeftM) };
@@ -22,8 +28,9 @@ export function standingAt(section: CrossSection, plan: Plan): DrawnBody | null 
   const shape = withWater(
     {
       crownM,
-      areaM2,
-      run: section.sideSlope,
+      areaM2: bodyM2,
+      runWater: section.runWater,
+      runLand: section.runLand,
       toeWaterM: water.toeM,
       toeLandM: land.toeM,
       dropWaterM: water.dropM,
@@ -34,7 +41,11 @@ export function standingAt(section: CrossSection, plan: Plan): DrawnBody | null 
   );
   const holding = holdingOf(plan);
   const friction = { low: holding.frictionLow, high: holding.frictionHigh };
-  const { body, load, planeM } = restingLevee(shape, shape.waterDepthM, holding.leveeKgPerM3);
+  const { body, load, planeM } = restingLevee(
+    shape,
+    shape.waterDepthM,
+    kind.value.kgPerM3(holding),
+  );
   return { ...freeBody(body, load, friction, holding.uplift), planeM };
 }
 

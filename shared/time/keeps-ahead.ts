@@ -22,6 +22,8 @@ export interface AheadResult {
   readonly behindStretch: number | null;
   /** Least height of each stretch's crest above the water, metres; NaN when nothing is forecast. */
   readonly leastAheadM: readonly number[];
+  /** Least of what each stretch has beyond what is asked, metres; Infinity when nothing is forecast. */
+  readonly stretchSpareM: readonly number[];
 }
 
 const HOUR_S = 3600;
@@ -37,6 +39,7 @@ export function keepsAhead(inputs: AheadInputs): AheadResult {
   let leastSpareM = Number.POSITIVE_INFINITY;
   let behindFromH: number | null = null;
   let behindStretch: number | null = null;
+  const stretchSpareM = stretches.map(() => Number.POSITIVE_INFINITY);
   const leastAheadM = stretches.map((stretch, index) => {
     let leastM = Number.NaN;
     for (const [standsM, fromH, toH] of standing(stretch, schedule, index)) {
@@ -45,6 +48,7 @@ export function keepsAhead(inputs: AheadInputs): AheadResult {
       const aheadM = standsM - highest.aboveDesignM;
       const spareM = spareOf(stretch, standsM, highest.aboveDesignM, marginM);
       if (!(leastM <= aheadM)) leastM = aheadM;
+      stretchSpareM[index] = Math.min(stretchSpareM[index]!, spareM);
       if (spareM < leastSpareM) {
         leastSpareM = spareM;
         if (spareM < -SLACK_M) behindStretch = index;
@@ -61,7 +65,7 @@ export function keepsAhead(inputs: AheadInputs): AheadResult {
     }
     return leastM;
   });
-  return { leastSpareM, behindFromH, behindStretch, leastAheadM };
+  return { leastSpareM, behindFromH, behindStretch, leastAheadM, stretchSpareM };
 }
 
 /** What a crest has beyond what is asked; while its ground is dry, how far the water is from it. */

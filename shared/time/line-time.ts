@@ -5,13 +5,14 @@ import { wholeOrder } from "../quantities.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import type { Trace } from "../trace.ts";
 import { bandCrests } from "./band-crests.ts";
-import { clockHour, type Moment, momentOf, momentText } from "./forecast-time.ts";
+import { clockHour, type Moment, momentText } from "./forecast-time.ts";
 import { hourRows } from "./hour-rows.ts";
 import { type Band, firstAbove, type Hydrograph, hydrographOf } from "./hydrograph.ts";
 import { type AheadResult, keepsAhead } from "./keeps-ahead.ts";
 import { crewPace } from "./pace.ts";
 import { buildOrder, type Schedule, scheduleWork } from "./schedule.ts";
 import { stageCurve, type TotalsAt } from "./stage-curve.ts";
+import { startOfWork } from "./start.ts";
 import { type LiftedStretch, stretchesFor } from "./stretches.ts";
 import type { AheadVerdict, Crew, LineTime, Pace, WorkStretch } from "./types.ts";
 import { type Trial, waysOut } from "./ways-out.ts";
@@ -75,7 +76,7 @@ export function lineTime({ plan, trace, cuts, totalsAt }: LineTimeInputs): LineT
 }
 
 function jobFor(plan: Plan, time: TimeSettings, trace: Trace, cuts: CutWalk): Job {
-  const start = startOf(time);
+  const start = startOfWork(time);
   return {
     time,
     crew: crewPace(plan.practice, time),
@@ -84,14 +85,6 @@ function jobFor(plan: Plan, time: TimeSettings, trace: Trace, cuts: CutWalk): Jo
     start,
     designM: waterElevationAtGauge(plan.water),
   };
-}
-
-/** Start of work in the forecast's zone: a start without an offset is on the forecast's clock. */
-function startOf({ startAt, forecast }: TimeSettings): Moment | null {
-  const first = forecast ? momentOf(forecast.rows[0]!.at) : null;
-  const stated = startAt === null ? null : momentOf(startAt);
-  if (!stated || !first || stated.offsetMin !== null) return stated ?? first;
-  return { atS: stated.atS - 60 * (first.offsetMin ?? 0), offsetMin: first.offsetMin };
 }
 
 function scheduleAt(job: Job, bagsPerH: number, shareOfWork = 1): Schedule {
@@ -162,6 +155,7 @@ function workStretches(
       finishH: finite(done.at(-1)!.finishH),
       wetH: finite(wetH[stretch.lowestSample]!),
       leastAheadM: finite(ahead?.leastAheadM[index] ?? Number.NaN),
+      leastSpareM: finite(ahead?.stretchSpareM[index] ?? Number.NaN),
     };
   });
 }

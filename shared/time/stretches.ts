@@ -1,7 +1,7 @@
-import type { CutWalk } from "../cut-walk.ts";
+import { builtAt, type CutWalk } from "../cut-walk.ts";
 import type { Plan } from "../plan.ts";
-import { bagsOrderedFor } from "../quantities.ts";
-import { sideSlope } from "../section.ts";
+import { labourBagsFor } from "../quantities.ts";
+import type { SectionShape } from "../sections/types.ts";
 import type { Trace } from "../trace.ts";
 
 /** One lift of one stretch: what a crew takes on at a time. Levels are metres above the design water. */
@@ -31,7 +31,7 @@ const SAME_M = 1e-6;
 /**
  * Divides what is built into stretches and lifts. Lifts are counted down from the crest, which runs with the
  * water: every lift of the same number is level with its neighbours. Bags are those ordered, spares among
- * them. Stretches on which nothing is built, or no ground is known, are left out.
+ * them; sand and earth without bags as the bags of their volume. Stretches on which nothing is built, or no ground is known, are left out.
  */
 export function stretchesFor(
   plan: Plan,
@@ -78,15 +78,16 @@ function stretchOf(
   const crestM = trace.crestM[lowest]! - trace.waterM[lowest]!;
   const lowestM = lowAt(lowest);
   const count = Math.max(1, Math.ceil((crestM - lowestM) / liftM - SAME_M));
+  const { fill } = builtAt(cuts, lowest).section;
   const bagsTo = (topM: number) => {
     const depthM = crestM - topM;
     let volumeM3 = 0;
     for (let i = first; i < last; i++) {
       const stepM = trace.chainageM[i + 1]! - trace.chainageM[i]!;
-      const areaM2 = builtArea(plan, cuts, i, depthM) + builtArea(plan, cuts, i + 1, depthM);
+      const areaM2 = builtArea(cuts, i, depthM) + builtArea(cuts, i + 1, depthM);
       volumeM3 += (areaM2 / 2) * stepM || 0;
     }
-    return bagsOrderedFor(volumeM3, plan.section, plan.practice);
+    return labourBagsFor(fill, volumeM3, plan);
   };
   const lifts: Lift[] = [];
   let below = 0;
@@ -106,9 +107,25 @@ function stretchOf(
   };
 }
 
-/** Area of the section built once it stands to `depthM` below its crest: the whole less its upper part. */
-function builtArea({ section }: Plan, cuts: CutWalk, i: number, depthM: number): number {
+const SHAPE: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
+
+/**
+ * Area of what is built once it stands to `depthM` below its crest: the whole less its upper part. Of a levee
+ * that is raised, what stood before is in neither.
+ */
+function builtArea(cuts: CutWalk, i: number, depthM: number): number {
+  const { section, figures } = builtAt(cuts, i);
   const heightM = cuts.heightM[i]!;
-  const upper = (section.crownM + sideSlope(section, heightM) * depthM) * depthM;
+  section.shapeInto(SHAPE, heightM, figures);
+  let upper = upperArea(SHAPE, depthM);
+  if (section.earlierInto) {
+    const dropM = section.earlierInto(SHAPE, heightM, figures);
+    if (heightM > dropM) upper -= upperArea(SHAPE, Math.max(0, depthM - dropM));
+  }
   return Math.max(0, cuts.areaM2[i]! - upper);
+}
+
+/** Area of a shape down to a depth below its crown. */
+function upperArea({ crownM, runWater, runLand }: SectionShape, depthM: number): number {
+  return (crownM + ((runWater + runLand) / 2) * depthM) * depthM;
 }

@@ -33,6 +33,8 @@ export interface WorkStretch {
   readonly wetH: number | null;
   /** Least height of its crest above the water while it is built, metres, likely forecast; null without. */
   readonly leastAheadM: number | null;
+  /** Least of what it has beyond what is asked, metres, below 0 when it is behind; likely forecast; null without. */
+  readonly leastSpareM: number | null;
 }
 
 /** Whether the crest stays ahead of the water by the margin at every moment of the forecast. */

@@ -8,6 +8,7 @@ import { plan } from "../document/store.ts";
 import { engine } from "../engine.ts";
 import { sizeAgain } from "../sizing-clock.ts";
 import { ground, tell, unitSystem } from "../state.ts";
+import { planAtMoment } from "../time-now.ts";
 import { baseMap, showBaseMap } from "./base-map.ts";
 import { lookAtNew } from "./camera.ts";
 import { colours } from "./colours-now.ts";
@@ -37,7 +38,7 @@ const TOLD_ELSEWHERE = new Set(["cancelled", "engine/crashed", "ground/none"]);
  * @param upper the map of the plan: its camera leads, and the contours' labels keep clear of its own
  */
 export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
-  const tint = computed(() => waterTint(plan.value));
+  const tint = computed(() => waterTint(planAtMoment.value));
   const level = computed(() => tint.value.levelM);
   const fall = computed(() => JSON.stringify(tint.value.fall));
   let turn = 0;

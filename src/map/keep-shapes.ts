@@ -17,6 +17,7 @@ import { dragging } from "./drawing-state.ts";
 import { leveeShapes } from "./levee-shapes.ts";
 import { markedShapes, pointedShape } from "./marked-shapes.ts";
 import { planShapes } from "./plan-shapes.ts";
+import { reachShapes } from "./reach-shapes.ts";
 import { NOTHING, show } from "./sources.ts";
 import { stationMarks } from "./station-marks.ts";
 import { restingView } from "./view.ts";
@@ -35,6 +36,11 @@ export function keepShapes(map: MapLibreMap): void {
   effect(() => {
     const line = chosenLine.value;
     show(map, "levee", line ? leveeShapes(line, limitM.value) : NOTHING);
+  });
+  effect(() => {
+    const line = chosenLine.value;
+    const side = line ? waterSideIn(plan.peek(), line.id) : 1;
+    show(map, "reaches", line ? reachShapes(line, side) : NOTHING);
   });
   effect(() => {
     const line = chosenLine.value;

@@ -8,6 +8,7 @@ import { show } from "./sources.ts";
 import { restingView } from "./view.ts";
 import { keepWaterMarks } from "./water-marks.tsx";
 import { installWayLayers, wayShapes } from "./way-shapes.ts";
+import { keepWeakestMarks } from "./weakest-marks.ts";
 import { paintPicture, stencilsOf } from "./wet-picture.ts";
 
 /** The picture reaches this share of the view's sides beyond it, so that a small move shows no gap. */
@@ -22,13 +23,14 @@ type Corners = [[number, number], [number, number], [number, number], [number, n
 /**
  * Keeps on the map where the water really goes: what is below the surface and yet without water is painted over
  * the tint of the lower map, paler while it is being followed anew; the way in and the places to watch stand on
- * the upper one.
+ * the upper one, and so do the places where the chosen line is weakest.
  */
 export function keepWater(lower: MapLibreMap, upper: MapLibreMap): void {
   keepPicture(lower, upper);
   effect(() => installWayLayers(upper, colours.value));
   effect(() => show(upper, "way-in", wayShapes(tracedLine.value?.wayIn ?? null)));
   keepWaterMarks(upper);
+  keepWeakestMarks(upper);
 }
 
 function keepPicture(lower: MapLibreMap, upper: MapLibreMap): void {

@@ -2,13 +2,14 @@ import type { LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
 import { faded, type MapColours } from "./colours.ts";
 import { installImages } from "./hatch.ts";
 import { leveeLayers, MEDIUM, markedLayers, REGULAR, stationLayers } from "./line-layers.ts";
+import { reachLabels, reachLayers } from "./reach-layers.ts";
 import { install } from "./sources.ts";
 
 /** What is drawn over this layer: corner handles and lines being drawn lie under it. */
 export const EDIT_BELOW = "marked-cut";
 
 /** The map's own vector sources, one for each thing that changes at its own pace. */
-const SOURCES = ["contours", "plan", "levee", "stations", "pointed", "marked"];
+const SOURCES = ["contours", "plan", "levee", "reaches", "stations", "pointed", "marked"];
 
 /** Puts everything that lies on the ground on the map, or recolours it; see {@link install}. */
 export function installLayers(map: MapLibreMap, colours: MapColours): void {
@@ -22,9 +23,11 @@ function layersIn(colours: MapColours): LayerSpecification[] {
     ...noGo(colours),
     ...alternatives(colours),
     ...leveeLayers(colours),
+    ...reachLayers(colours),
     ...structures(colours),
     ...markedLayers(colours),
     ...stationLayers(colours),
+    ...reachLabels(colours),
     ...names(colours),
   ];
 }

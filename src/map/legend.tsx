@@ -1,11 +1,15 @@
 import { useState } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, lengthIn, type UnitSystem } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { chosenId, chosenLine, ground, tracingFailure, unitSystem } from "../state.ts";
 import { tracedLine, waterNow } from "../water-now.ts";
 import { fromWords } from "../water-words.ts";
 import { letterOf } from "../worksheet/alternative-edits.ts";
+import { MomentNote } from "../worksheet/time-moment-note.tsx";
+import { EdgeSwatch } from "./edge-swatch.tsx";
+import { edgedSections } from "./reach-shapes.ts";
 
 /** Less than this kept dry cannot be seen, square metres. */
 const LEAST_SHOWN_M2 = 5;
@@ -36,6 +40,8 @@ export function Legend() {
           ))}
         </dl>
       )}
+      {line && <SectionRows line={line} />}
+      <MomentNote />
       <dl>
         <WaterRows />
         {hasHoles && (
@@ -47,6 +53,24 @@ export function Legend() {
       </dl>
       <WaterNote />
     </section>
+  );
+}
+
+/** The edges of reaches that are built otherwise; nothing where the whole line is as the plan says. */
+function SectionRows({ line }: { readonly line: SizedLine }) {
+  const sections = edgedSections(line);
+  if (sections.length === 0) return null;
+  return (
+    <dl>
+      {sections.map(({ section, name, pattern }) => (
+        <div key={section}>
+          <dt aria-hidden="true">
+            <EdgeSwatch pattern={pattern} />
+          </dt>
+          <dd>{name}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }
 

@@ -1,6 +1,6 @@
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
-import { plan } from "../document/store.ts";
 import { ground, unitSystem } from "../state.ts";
+import { planAtMoment } from "../time-now.ts";
 import { type Pointed, pointed } from "./pointer.ts";
 import { waterAt } from "./water-level.ts";
 
@@ -14,7 +14,7 @@ export function Readout() {
 function words({ at, groundM }: Pointed, system: UnitSystem): string {
   if (groundM === null || groundM === undefined) return "No ground data here";
   const ground = `Ground ${formatLength(groundM, system, 1)}`;
-  const depthM = waterAt(plan.value, at) - groundM;
+  const depthM = waterAt(planAtMoment.value, at) - groundM;
   const side = depthM > 0 ? "below the water surface" : "above the water surface";
   return `${ground}, ${formatLength(Math.abs(depthM), system, 1)} ${side}`;
 }

@@ -1,75 +1,31 @@
-import { computed, effect } from "@preact/signals";
-import { type Map as MapLibreMap, Marker } from "maplibre-gl";
-import { render } from "preact";
-import type { LonLat } from "../../shared/plan.ts";
+import { computed } from "@preact/signals";
+import type { Map as MapLibreMap } from "maplibre-gl";
 import { formatElevation, formatLength } from "../../shared/units.ts";
 import type { Reached } from "../../shared/water-types.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../state.ts";
 import { tracedLine, waterNow } from "../water-now.ts";
 import { holdsWords, placeWords, sillWords } from "../water-words.ts";
-import { openPopover } from "./popover.ts";
-
-/** A place on the way of the water that the person should know. */
-interface WaterMark {
-  readonly kind: "way-in" | "first-over" | "sill";
-  readonly at: LonLat;
-  readonly title: string;
-  readonly text: string;
-}
+import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
 
 /** Water that breaks in, water over a crest, water over a low place; 16 units square. */
-const SYMBOLS: Readonly<Record<WaterMark["kind"], string>> = {
+const SYMBOLS = {
   "way-in": "M2 8h10M8.5 4 12.5 8l-4 4",
   "first-over": "M1.5 13.5 6 8h4l4.5 5.5M2 5.5c2.5-3 4.5 1.5 7-.5s3-.5 5 .5",
   sill: "M1.5 7.5c3.5 0 3.5 5 6.5 5s3-5 6.5-5M2 4c2-2 4 1.5 6 0s4-1.5 6 0",
-};
+} as const;
 
-const marks = computed((): readonly WaterMark[] => {
+const marks = computed((): readonly PlaceMark[] => {
   const found = [wayInMark(), firstOverMark(), sillMark()];
   return found.filter((mark) => mark !== null);
 });
 
 /** Keeps buttons where water comes in, where it comes first if the river rises, and where it comes without a levee. */
 export function keepWaterMarks(map: MapLibreMap): void {
-  let shown: Marker[] = [];
-  effect(() => {
-    for (const marker of shown) marker.remove();
-    shown = marks.value.map((mark) => add(map, mark));
-  });
+  keepPlaceMarks(map, marks);
 }
 
-function add(map: MapLibreMap, mark: WaterMark): Marker {
-  const button = document.createElement("button");
-  button.type = "button";
-  button.className = "water-mark";
-  button.dataset.kind = mark.kind;
-  render(
-    <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
-      <path d={SYMBOLS[mark.kind]} />
-    </svg>,
-    button,
-  );
-  button.title = `${mark.title}: ${mark.text}`;
-  button.setAttribute("aria-label", button.title);
-  button.addEventListener("click", (event) => {
-    event.stopPropagation();
-    openPopover(map, {
-      at: mark.at,
-      label: mark.title,
-      content: (
-        <div>
-          <strong>{mark.title}</strong>
-          <p>{mark.text}</p>
-        </div>
-      ),
-      onClose: () => button.focus({ preventScroll: true }),
-    });
-  });
-  return new Marker({ element: button, anchor: "bottom-left" }).setLngLat([...mark.at]).addTo(map);
-}
-
-function wayInMark(): WaterMark | null {
+function wayInMark(): PlaceMark | null {
   const line = tracedLine.value;
   const way = line?.wayIn;
   if (!line || !way) return null;
@@ -80,13 +36,14 @@ function wayInMark(): WaterMark | null {
       : `over ground at ${formatElevation(way.groundM, system)}`;
   return {
     kind: "way-in",
+    symbol: SYMBOLS["way-in"],
     at: way.at,
     title: "The water comes in here",
     text: `It comes ${placeWords(way, system)}, ${over}, and reaches ${nameOf(line.structures, way.structureId)}.`,
   };
 }
 
-function firstOverMark(): WaterMark | null {
+function firstOverMark(): PlaceMark | null {
   const line = tracedLine.value;
   const first = line?.firstOver;
   if (!line?.dry || !first) return null;
@@ -94,6 +51,7 @@ function firstOverMark(): WaterMark | null {
   const over = first.over === "crest" ? "over the crest" : "over the ground";
   return {
     kind: "first-over",
+    symbol: SYMBOLS["first-over"],
     at: first.at,
     title: "First to let water in if the river rises further",
     text: `${line.name} ${holdsWords(line, plan.value, system)}, ${formatLength(first.riseM, system)} above the forecast; then water comes in ${over} ${placeWords(first, system)}.`,
@@ -101,7 +59,7 @@ function firstOverMark(): WaterMark | null {
 }
 
 /** Of the structures that the chosen line is for, the one that water reaches first without a levee. */
-function sillMark(): WaterMark | null {
+function sillMark(): PlaceMark | null {
   const kept = new Set(tracedLine.value?.structures.map(({ id }) => id));
   const structures = waterNow.value?.structures ?? [];
   const reached = structures.filter(({ id, sillAt }) => kept.has(id) && sillAt !== null);
@@ -109,6 +67,7 @@ function sillMark(): WaterMark | null {
   const first = reached.reduce((a, b) => (b.marginM! < a.marginM! ? b : a));
   return {
     kind: "sill",
+    symbol: SYMBOLS.sill,
     at: first.sillAt!,
     title: "Where water comes without a levee",
     text: `With no levee built, water reaches ${first.name} over this place: ${sillWords(first, plan.value, unitSystem.value)}.`,

@@ -1,12 +1,8 @@
 import type { Bag } from "../../shared/plan.ts";
+import type { SectionPart } from "../../shared/sections/types.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
-import {
-  type Across,
-  groundAcross,
-  groundBends,
-  lowestUnderBase,
-  stretchesBelow,
-} from "./section-ground.ts";
+import { type Across, groundAcross, groundBends, lowestUnderBase } from "./section-ground.ts";
+import { insideAt } from "./section-outline.ts";
 
 /** One bag of a drawn section: offsets across the line and elevations, metres. */
 export interface PlacedBag {
@@ -36,46 +32,40 @@ const LEAST_CLEAR_SHARE = 0.3;
 const LEAST_GAP_SHARE = 0.2;
 
 /**
- * Lays bags into the section's template: level courses, as many above the ground at the centre line as the
- * section states and further ones below it where the ground falls, each as wide as the template is at half
- * the course's height, cut by the ground. Joints of one course stand half a bag from those of the next
- * (source: NDSU-11, "offset joints half a bag"; DWR-03 asks for a third at least). Null where the ground
- * under the base is not known or nothing is built.
+ * Lays bags into what is filled with them: level courses, as many above the ground at the centre line as the
+ * section states and further ones below it where the ground falls, each as wide as the outline is at half
+ * the course's height. Joints of one course stand half a bag from those of the next
+ * (source: NDSU-11, "offset joints half a bag"; DWR-03 asks for a third at least). Null where nothing is
+ * filled with bags, or the ground under the base is not known.
  */
 export function layBags(cross: CrossSection, bag: Bag): BagCourses | null {
-  const { courses, heightM, greatestHeightM, crestM } = cross;
-  if (courses === null || courses < 1 || heightM === null || greatestHeightM === null) return null;
+  const { heightM, crestM } = cross;
+  const filled = cross.parts.filter(({ material }) => material === "bags");
   const lowestM = lowestUnderBase(cross);
-  if (!(lowestM < crestM)) return null;
+  if (filled.length === 0 || heightM === null || !(lowestM < crestM)) return null;
+  const courses = Math.max(1, cross.courses ?? Math.round(heightM / bag.courseM));
   const courseM = heightM / courses;
   const bags: PlacedBag[] = [];
   const count = Math.ceil((crestM - lowestM) / courseM - 1e-9);
   for (let course = 0; course < count; course++) {
     const topM = crestM - (count - 1 - course) * courseM;
-    bags.push(...layCourse(cross, bag, course, topM, courseM));
+    for (const part of filled) bags.push(...layCourse(cross, part, bag, course, topM, courseM));
   }
   return { lowestM, courseM, bags };
 }
 
 function layCourse(
   cross: CrossSection,
+  part: SectionPart,
   bag: Bag,
   course: number,
   topM: number,
   courseM: number,
 ): PlacedBag[] {
-  const middleM = topM - courseM / 2;
-  const gaps = stretchesBelow(cross, templateAt(cross, middleM), middleM);
-  return gaps
+  return insideAt(part, topM - courseM / 2)
     .flatMap((gap) => bond(gap, bag.placedWidthM, course % 2))
     .map((across) => onGround(cross, across, course, topM, courseM))
     .filter((laid) => laid !== null);
-}
-
-/** The template's stretch at an elevation, no wider than between its toes. */
-function templateAt(cross: CrossSection, elevationM: number): Across {
-  const halfM = cross.crownM / 2 + cross.sideSlope * (cross.crestM - elevationM);
-  return { fromM: Math.max(-cross.toeRightM, -halfM), toM: Math.min(cross.toeLeftM, halfM) };
 }
 
 /**

@@ -6,10 +6,14 @@ export interface Box {
   readonly bottom: number;
 }
 
-/** One place a label may take; `cost` says how much worse it is than the best, `turned` that it runs upwards. */
+/**
+ * One place a label may take; `cost` says how much worse it is than the best, `turned` that it runs upwards,
+ * `text` what is written there in place of the label's own words.
+ */
 export interface Spot extends Box {
   readonly cost: number;
   readonly turned?: boolean;
+  readonly text?: string;
 }
 
 /** A label and where it would like to stand, best spots first or by cost. */
@@ -47,7 +51,7 @@ export function placeLabels(
     const { left, top, right, bottom } = spot;
     placed.push({
       key: wish.key,
-      text: wish.text,
+      text: spot.text ?? wish.text,
       box: { left, top, right, bottom },
       turned: spot.turned === true,
     });

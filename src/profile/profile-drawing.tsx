@@ -3,11 +3,18 @@ import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { SeverityMark } from "../ui/severity-mark.tsx";
 import "./profile.css";
+import type { LineTime } from "../../shared/time/types.ts";
 import { Hatches } from "./hatches.tsx";
+import { LanesDrawing } from "./lanes-drawing.tsx";
+import type { LineMark } from "./line-marks.ts";
+import { LineMarksDrawing } from "./line-marks-drawing.tsx";
+import type { ProfileMoment } from "./moment.ts";
 import { nearestSample } from "./picked-samples.ts";
 import type { PlacedLabel } from "./place-labels.ts";
+import { placedMarks } from "./placed-marks.ts";
 import { LANE_PX, type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
 import { profileLabels } from "./profile-labels.ts";
+import { lanesPx, profileLanes } from "./profile-lanes.ts";
 import { type CheckMark, COUNT_PX, checkMarks } from "./profile-marks.ts";
 import { profilePaths } from "./profile-paths.ts";
 import { wholeLine } from "./profile-stretch.ts";
@@ -20,19 +27,51 @@ interface ProfileDrawingProps {
   readonly heightPx: number;
   /** Added to the water's label, e.g. "at stage 31.4 ft". */
   readonly waterNote?: string;
+  readonly marks?: readonly LineMark[];
 }
 
-/** The whole line drawn along its length, for paper: its scale is written on it. */
+/**
+ * The whole line drawn along its length, for paper: its scale is written on it, and how to read the order of the
+ * work. Lanes are drawn beyond the height asked for.
+ */
 export function ProfileDrawing(props: ProfileDrawingProps) {
-  const { line, limitM, waterNote = "", heightPx } = props;
+  const { line, limitM, waterNote = "", heightPx, marks = [] } = props;
+  const time = line.time ?? null;
   const stretch = wholeLine(line.totals.lengthM);
-  const frame = profileFrame({ ...props, stretch, heightPx: heightPx - 16 });
+  const underPx = lanesPx(line, { time, hour: null }, heightPx);
+  const roomPx = heightPx - 16 + underPx;
+  const frame = profileFrame({ ...props, stretch, heightPx: roomPx, underPx });
+  const notes = [scaleNote(frame.exaggeration), ...readingNotes(time, marks)];
   return (
     <div class="profile-sheet">
-      <p class="profile-scale">{sentence(scaleNote(frame.exaggeration))}</p>
-      <ProfilePicture frame={frame} line={line} limitM={limitM} waterNote={waterNote} />
+      <p class="profile-scale">{sentence(notes.join("; "))}</p>
+      <ProfilePicture
+        frame={frame}
+        line={line}
+        limitM={limitM}
+        waterNote={waterNote}
+        marks={marks}
+        time={time}
+      />
     </div>
   );
+}
+
+/** How to read what else stands on a printed profile. */
+function readingNotes(time: LineTime | null, marks: readonly LineMark[]): string[] {
+  const notes: string[] = [];
+  if (marks.some(({ kind }) => kind === "over")) {
+    notes.push("numbers on the crest: where a rising river goes over first");
+  }
+  if (marks.some(({ kind }) => kind === "weakest")) notes.push("diamond: weakest place");
+  if (time && time.stretches.length > 0) {
+    const tones =
+      time.startAt === null
+        ? ""
+        : " (dashed: tight, hatched: behind the water, the more the higher)";
+    notes.push(`order: stretches as they are built${tones}`);
+  }
+  return notes;
 }
 
 function sentence(text: string): string {
@@ -44,17 +83,25 @@ interface ProfilePictureProps {
   readonly line: SizedLine;
   readonly limitM: number;
   readonly waterNote: string;
+  readonly marks: readonly LineMark[];
+  /** The work that its lane shows; null for none. */
+  readonly time: LineTime | null;
+  /** The moment looked at; left out for none. */
+  readonly moment?: ProfileMoment | null;
   /** Told which check the pointer is on; left out on paper. */
   readonly onPoint?: (check: Check | null) => void;
 }
 
 /** A line drawn into a frame: everything but what the pointer moves. */
 export function ProfilePicture(props: ProfilePictureProps) {
-  const { frame, line, limitM, waterNote, onPoint } = props;
+  const { frame, line, limitM, waterNote, onPoint, time, moment = null } = props;
   const id = useId();
   const { plot, widthPx, heightPx } = frame;
-  const paths = profilePaths(line.walk, limitM, frame);
-  const labels = profileLabels({ line, limitM, frame, gaps: paths.gaps, waterNote });
+  const paths = profilePaths(line, limitM, frame, moment?.riseM);
+  const marks = placedMarks(props.marks, line.walk, frame);
+  const lanes = profileLanes(line, frame, { time, hour: moment?.hour ?? null });
+  const { gaps } = paths;
+  const labels = profileLabels({ line, limitM, frame, gaps, waterNote, marks, moment });
   return (
     <svg
       class="profile-picture"
@@ -79,6 +126,7 @@ export function ProfilePicture(props: ProfilePictureProps) {
         ))}
         <path d={paths.unknownBand} fill={`url(#${id}-hole)`} />
         <path class="profile-water" d={paths.waterLine} />
+        <path class="profile-moment" d={paths.momentLine} />
         <path class="profile-soil" d={paths.groundFill} />
         <path class="profile-water profile-water-behind" d={paths.waterLine} />
         {paths.gaps.map(({ fromPx, toPx }) => (
@@ -100,9 +148,11 @@ export function ProfilePicture(props: ProfilePictureProps) {
         <Breaks line={line} frame={frame} />
       </g>
       <Corners line={line} frame={frame} />
+      <LanesDrawing lanes={lanes} frame={frame} id={id} />
       {labels.map((label) => (
         <Label key={label.key} label={label} />
       ))}
+      <LineMarksDrawing marks={marks} />
       <Marks line={line} frame={frame} onPoint={onPoint} />
     </svg>
   );
@@ -254,22 +304,30 @@ const ALIGN: Readonly<Record<string, "start" | "end">> = {
   crest: "start",
   limit: "start",
   water: "end",
+  moment: "end",
 };
+
+/** Labels that stand on a plate, so that they can be read over the levee. */
+const ON_PLATE: ReadonlySet<string> = new Set(["water", "moment", "mark"]);
 
 function Label({ label }: { readonly label: PlacedLabel }) {
   const { left, right, top, bottom } = label.box;
-  const kind = label.key.split("-")[0]!;
+  const [kind, tone] = label.key.split("-") as [string, string | undefined];
   const anchor = ALIGN[kind] ?? "middle";
   const x = { start: left, middle: (left + right) / 2, end: right }[anchor];
   const place = label.turned
     ? { transform: `translate(${right - 3} ${(top + bottom) / 2}) rotate(-90)` }
     : { x, y: bottom - 3 };
   const text = (
-    <text class={`profile-label profile-label-${kind}`} text-anchor={anchor} {...place}>
+    <text
+      class={`profile-label profile-label-${kind} profile-label-${kind}-${tone}`}
+      text-anchor={anchor}
+      {...place}
+    >
       {label.text}
     </text>
   );
-  if (kind !== "water") return text;
+  if (!ON_PLATE.has(kind)) return text;
   return (
     <g>
       <rect

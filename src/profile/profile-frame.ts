@@ -22,6 +22,8 @@ const TOP_PX = 5;
 /** Room above the crest for its label. */
 const ABOVE_CREST_PX = 19;
 const ROW_PX = 23;
+/** What the names of the lanes under the stations take at their left. */
+const LANE_LABEL_PX = 36;
 /** Share of a limit's height that is shown of ground standing above the crest. */
 const GROUND_ABOVE_SHARE = 0.5;
 
@@ -58,18 +60,21 @@ interface FrameRequest {
   readonly widthPx: number;
   readonly heightPx: number;
   readonly stretch: Stretch;
+  /** Room kept under the stations, pixels. */
+  readonly underPx?: number;
 }
 
 /** Lays out a long profile. The heights shown are those of the whole line, so that zooming along it moves nothing up or down. */
 export function profileFrame(request: FrameRequest): ProfileFrame {
-  const { line, unitSystem, widthPx, heightPx, stretch } = request;
+  const { line, unitSystem, widthPx, heightPx, stretch, underPx = 0 } = request;
   const lanes = markLanes(line.checks, line.totals.lengthM, widthPx, heightPx);
   const top = TOP_PX + lanes * LANE_PX;
-  const bottom = Math.max(top + 10, heightPx - AXIS_PX);
+  const bottom = Math.max(top + 10, heightPx - AXIS_PX - underPx);
   const ys = heights(request, bottom - top);
   const rows = Math.max(2, Math.floor((bottom - top) / ROW_PX));
   const yTicks = elevationTicks(ys, rows, unitSystem, top, bottom);
-  const left = Math.ceil(Math.max(...yTicks.map(({ label }) => textWidth(label, 11)), 20)) + 16;
+  const least = underPx > 0 ? LANE_LABEL_PX : 20;
+  const left = Math.ceil(Math.max(...yTicks.map(({ label }) => textWidth(label, 11)), least)) + 16;
   const right = Math.max(left + 10, widthPx - RIGHT_PX);
   const xs = scaleLinear(
     [lengthIn(stretch.fromM, unitSystem), lengthIn(stretch.toM, unitSystem)],

@@ -18,16 +18,25 @@ const ROW_PX = 30;
 const NARROW_ROW_PX = 20;
 const ONE_BUTTON_PX = 44;
 const ALL_BUTTONS_PX = 150;
+const SCHEDULE_PX = 66;
+
+/** What stands at the heading's right. */
+export interface HeadButtons {
+  /** A part of the line is shown. */
+  readonly isPart: boolean;
+  /** There is work to show or hide. */
+  readonly hasSchedule: boolean;
+}
 
 /** Room for the mark's label beside the heading, or under it on a narrow screen. */
-export function headRoom(frame: ProfileFrame, isPart: boolean): HeadRoom {
+export function headRoom(frame: ProfileFrame, { isPart, hasSchedule }: HeadButtons): HeadRoom {
   const { widthPx, plot } = frame;
   const isNarrow = widthPx < NARROW_PX;
   if (isNarrow) {
     return { isNarrow, labelFromPx: 12, labelToPx: widthPx - 6, rowPx: NARROW_ROW_PX };
   }
   const words = textWidth(PROFILE_TITLE, 14) + textWidth(scaleNote(frame.exaggeration), 12);
-  const buttonsPx = isPart ? ALL_BUTTONS_PX : ONE_BUTTON_PX;
+  const buttonsPx = (isPart ? ALL_BUTTONS_PX : ONE_BUTTON_PX) + (hasSchedule ? SCHEDULE_PX : 0);
   return {
     isNarrow,
     labelFromPx: plot.left + words + 24,
@@ -40,14 +49,19 @@ interface ProfileHeadProps {
   readonly frame: ProfileFrame | null;
   /** Where the shown part lies, in words; null when the whole line is shown. */
   readonly partWords: string | null;
+  /** Whether the work is shown; null when there is none to show. */
+  readonly isScheduleOn: boolean | null;
+  readonly onSchedule: () => void;
   readonly onCloser: () => void;
   readonly onWider: () => void;
   readonly onWhole: () => void;
 }
 
 /** Title, the truth about the scale, and the buttons for those without wheel or fingers. */
-export function ProfileHead({ frame, partWords, onCloser, onWider, onWhole }: ProfileHeadProps) {
-  const isNarrow = frame !== null && headRoom(frame, partWords !== null).isNarrow;
+export function ProfileHead(props: ProfileHeadProps) {
+  const { frame, partWords, isScheduleOn, onSchedule, onCloser, onWider, onWhole } = props;
+  const buttons = { isPart: partWords !== null, hasSchedule: isScheduleOn !== null };
+  const isNarrow = frame !== null && headRoom(frame, buttons).isNarrow;
   return (
     <header
       class={isNarrow ? "room-head profile-head-narrow" : "room-head"}
@@ -56,6 +70,17 @@ export function ProfileHead({ frame, partWords, onCloser, onWider, onWhole }: Pr
       <h2>{PROFILE_TITLE}</h2>
       <span class="room-note">{frame && scaleNote(frame.exaggeration)}</span>
       <span class="profile-zoom">
+        {isScheduleOn !== null && (
+          <button
+            type="button"
+            class="profile-schedule"
+            aria-pressed={isScheduleOn}
+            title="Show the order of building under the stations"
+            onClick={onSchedule}
+          >
+            Schedule
+          </button>
+        )}
         {partWords && (
           <>
             <button type="button" title={partWords} onClick={onWhole}>

@@ -1,6 +1,7 @@
-import { heightClass } from "../../shared/height-class.ts";
 import type { SizedLine, Walk } from "../../shared/sizing-types.ts";
 import { formatElevation, lengthIn, type UnitSystem } from "../../shared/units.ts";
+import { classOnReach, hasOtherSections, reachAt } from "../reaches.ts";
+import type { ProfileMoment } from "./moment.ts";
 import { nearestSample } from "./picked-samples.ts";
 import {
   type LabelWish,
@@ -9,6 +10,7 @@ import {
   placeLabels,
   type Spot,
 } from "./place-labels.ts";
+import type { PlacedMark } from "./placed-marks.ts";
 import { limitNote, PROFILE_TYPE_PX, type ProfileFrame } from "./profile-frame.ts";
 import type { Gap } from "./profile-paths.ts";
 import { textWidth } from "./text-width.ts";
@@ -17,6 +19,8 @@ const LINE_PX = 13;
 /** Distance of a label's box from the line it names. */
 const OFF_PX = 2;
 const STEP_PX = 12;
+/** Between a mark and its words. */
+const MARK_GAP_PX = 3;
 /** Below this width the water's label goes without its note. */
 const WIDE_PX = 420;
 /** What covering a square pixel of each height class costs: the darker, the worse; over the limit is not for covering. */
@@ -30,6 +34,9 @@ interface LabelRequest {
   readonly gaps: readonly Gap[];
   /** Added to the water's label, e.g. "at stage 31.4 ft". */
   readonly waterNote: string;
+  readonly marks?: readonly PlacedMark[];
+  /** The water at the moment looked at. */
+  readonly moment?: ProfileMoment | null;
 }
 
 /** The labels of a long profile, none touching another. */
@@ -39,38 +46,48 @@ export function profileLabels({
   frame,
   gaps,
   waterNote,
+  marks = [],
+  moment = null,
 }: LabelRequest): PlacedLabel[] {
   const { walk } = line;
   const { unitSystem, plot } = frame;
   const crest = alongLine(frame, walk, (index) => frame.y(walk.crestM[index]!));
   const water = alongLine(frame, walk, (index) => frame.y(walk.waterM[index]!));
-  const limit = alongLine(frame, walk, (index) => frame.y(walk.crestM[index]! - limitM));
+  const limit = alongLine(frame, walk, (index) =>
+    frame.y(walk.crestM[index]! - reachAt(line, walk.chainageM[index]!).limitM),
+  );
+  const then = moment
+    ? alongLine(frame, walk, (index) => frame.y(walk.waterM[index]! + moment.riseM))
+    : [];
   const lowest = alongLine(frame, walk, (index) => frame.y(walk.lowestGroundM[index]!));
   const note = plot.right - plot.left < WIDE_PX ? "" : waterNote;
   const waterText = `Water ${levelRange(walk.waterM, walk, frame, unitSystem)} ${note}`.trim();
   const wishes: LabelWish[] = [
     ...gaps.map((gap, index) => gapWish(gap, index, frame)),
+    ...marks.map((mark) => markWish(mark)),
     {
       key: "crest",
       text: `Crest ${levelRange(walk.crestM, walk, frame, unitSystem)}`,
       spots: [],
     },
     { key: "water", text: waterText, spots: [] },
-    { key: "limit", text: limitNote(limitM, unitSystem), spots: [] },
+    ...(moment ? [{ key: "moment", text: moment.words, spots: [] }] : []),
+    ...limitWishes(line, limit, frame),
     ...reachWishes(line, frame),
   ];
   const spotsOf: Record<string, (text: string) => Spot[]> = {
     crest: (text) => spotsAlong(crest, text, frame, { above: 0, below: 60, from: "left" }),
     water: (text) => spotsAlong(water, text, frame, { above: 0, below: 2, from: "right" }),
-    limit: (text) => spotsAlong(limit, text, frame, { above: 0, below: 2, from: "left" }),
+    moment: (text) => momentSpots(then, text, frame),
   };
   const full = wishes.map((wish) => ({
     ...wish,
     spots: spotsOf[wish.key]?.(wish.text) ?? wish.spots,
   }));
   const obstacles = [
-    ...bandObstacles(walk, limitM, frame),
-    ...[crest, water, limit, lowest].flatMap((heights) => lineObstacles(heights, frame)),
+    ...bandObstacles(line, limitM, frame),
+    ...[crest, water, limit, lowest, then].flatMap((heights) => lineObstacles(heights, frame)),
+    ...marks.map(({ box }) => ({ ...box, cost: Number.POSITIVE_INFINITY })),
   ];
   return placeLabels(full, obstacles, { ...plot, top: plot.top - 1 });
 }
@@ -91,11 +108,17 @@ function spotsAlong(
   heights: readonly number[],
   text: string,
   { plot }: ProfileFrame,
-  wish: { above: number; below: number; from: "left" | "right" },
+  wish: {
+    above: number;
+    below: number;
+    from: "left" | "right";
+    between?: readonly [number, number];
+  },
 ): Spot[] {
   const width = textWidth(text, PROFILE_TYPE_PX);
+  const [fromPx, toPx] = wish.between ?? [plot.left, plot.right];
   const spots: Spot[] = [];
-  for (let left = plot.left + 4; left + width <= plot.right - 3; left += STEP_PX) {
+  for (let left = fromPx + 4; left + width <= toPx - 3; left += STEP_PX) {
     const fromEnd = wish.from === "left" ? left - plot.left : plot.right - left - width;
     const first = Math.floor((left - plot.left) / STEP_PX);
     const under = heights.slice(first, first + Math.ceil(width / STEP_PX) + 2);
@@ -135,8 +158,56 @@ function gapWish({ fromPx, toPx }: Gap, index: number, { plot }: ProfileFrame): 
   return { key: `gap-${index}`, text, spots };
 }
 
-function reachWishes({ reaches }: SizedLine, { plot, x }: ProfileFrame): LabelWish[] {
-  if (reaches.length < 2) return [];
+/** A mark's words beside it, the fullest first; the best spot is to its right. */
+function markWish({ key, texts, box }: PlacedMark): LabelWish {
+  const middle = (box.top + box.bottom) / 2;
+  const spots = texts.flatMap((text, shorter) => {
+    const width = textWidth(text, PROFILE_TYPE_PX) + 2;
+    return [0, -LINE_PX, LINE_PX, -2 * LINE_PX, 2 * LINE_PX].flatMap((downPx, away): Spot[] => {
+      const top = middle + downPx - LINE_PX / 2;
+      const beside = { text, top, bottom: top + LINE_PX };
+      const cost = 4 * shorter + 1.5 * away;
+      const right = box.right + MARK_GAP_PX;
+      const left = box.left - MARK_GAP_PX;
+      return [
+        { ...beside, left: right, right: right + width, cost },
+        { ...beside, left: left - width, right: left, cost: cost + 0.5 },
+      ];
+    });
+  });
+  return { key, text: texts[0] ?? "", spots };
+}
+
+/** One label for each stretch of reaches with the same limit. */
+function limitWishes(line: SizedLine, limit: readonly number[], frame: ProfileFrame): LabelWish[] {
+  const runs: { fromM: number; toM: number; limitM: number }[] = [];
+  for (const { fromM, toM, limitM } of line.reaches) {
+    const last = runs.at(-1);
+    if (last && Math.abs(last.limitM - limitM) < 1e-6) last.toM = toM;
+    else runs.push({ fromM, toM, limitM });
+  }
+  const { plot, unitSystem, x } = frame;
+  return runs.map(({ fromM, toM, limitM }, index) => {
+    const text = limitNote(limitM, unitSystem);
+    const between = [Math.max(plot.left, x(fromM)), Math.min(plot.right, x(toM))] as const;
+    const spots = spotsAlong(limit, text, frame, { above: 0, below: 2, from: "left", between });
+    return { key: `limit-${index}`, text, spots };
+  });
+}
+
+/** Along the water of the moment; at the foot of the drawing where that water is lower than all of it. */
+function momentSpots(then: readonly number[], text: string, frame: ProfileFrame): Spot[] {
+  const { plot } = frame;
+  if (then.some((y) => y < plot.bottom)) {
+    return spotsAlong(then, text, frame, { above: 0, below: 1, from: "right" });
+  }
+  const foot = then.map(() => plot.bottom);
+  return spotsAlong(foot, text, frame, { above: 0, below: 1e3, from: "right" });
+}
+
+function reachWishes(line: SizedLine, { plot, x }: ProfileFrame): LabelWish[] {
+  const { reaches } = line;
+  if (reaches.length < 2 || hasOtherSections(line)) return [];
   return reaches.map((reach, index) => {
     const text = `Reach ${index + 1}`;
     const width = textWidth(text, PROFILE_TYPE_PX);
@@ -155,10 +226,12 @@ function reachWishes({ reaches }: SizedLine, { plot, x }: ProfileFrame): LabelWi
   });
 }
 
-function bandObstacles(walk: Walk, limitM: number, frame: ProfileFrame): Obstacle[] {
+function bandObstacles(line: SizedLine, stepsToM: number, frame: ProfileFrame): Obstacle[] {
+  const { walk } = line;
   return columns(frame, walk).map((index, i) => {
     const left = frame.plot.left + (i - 0.5) * STEP_PX;
-    const level = heightClass(walk.greatestHeightM[index]!, limitM);
+    const { limitM } = reachAt(line, walk.chainageM[index]!);
+    const level = classOnReach(walk.greatestHeightM[index]!, stepsToM, limitM);
     return {
       left,
       right: left + STEP_PX,

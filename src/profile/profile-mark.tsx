@@ -1,8 +1,11 @@
+import type { LineTime } from "../../shared/time/types.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, markedM, pointedCheck, unitSystem } from "../state.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
 import type { HeadRoom } from "./profile-head.tsx";
 import {
+  type BuiltAs,
+  builtAt,
   greatestWords,
   markWords,
   type Reading,
@@ -10,6 +13,7 @@ import {
   shortMarkWords,
 } from "./profile-reading.ts";
 import { textWidth } from "./text-width.ts";
+import { shortWorkWords, workAt } from "./work-words.ts";
 
 const LABEL_PX = 12;
 /** Between the mark's line and its label. */
@@ -20,10 +24,12 @@ interface ProfileMarkProps {
   /** True when the mark stays where it is until pressed again. */
   readonly isPinned: boolean;
   readonly room: HeadRoom;
+  /** The work that the lane shows; null for none. */
+  readonly time: LineTime | null;
 }
 
 /** The marked station, drawn over the picture: the only part that follows the pointer. */
-export function ProfileMark({ frame, isPinned, room }: ProfileMarkProps) {
+export function ProfileMark({ frame, isPinned, room, time }: ProfileMarkProps) {
   const { labelFromPx, rowPx } = room;
   const line = chosenLine.value;
   const isMarked = markedM.value !== null;
@@ -37,7 +43,9 @@ export function ProfileMark({ frame, isPinned, room }: ProfileMarkProps) {
   const label = labelBeside(
     x,
     room,
-    wordings(reading, isMarked).map((words) => words + note),
+    wordings(reading, builtAt(line, reading.chainageM, plan.value), time, isMarked).map(
+      (words) => words + note,
+    ),
   );
   const isUnderHeading = room.isNarrow || x < labelFromPx - GAP_PX;
   const topPx = isUnderHeading ? rowPx + 1 : rowPx - 16;
@@ -67,10 +75,20 @@ export function ProfileMark({ frame, isPinned, room }: ProfileMarkProps) {
 }
 
 /** What may be said at the mark, the fullest first. */
-function wordings(reading: Reading, isMarked: boolean): string[] {
+function wordings(
+  reading: Reading,
+  built: BuiltAs,
+  time: LineTime | null,
+  isMarked: boolean,
+): string[] {
   const system = unitSystem.value;
   if (!isMarked) return [greatestWords(reading, system)];
-  return [markWords(reading, plan.value.section, system), shortMarkWords(reading, system)];
+  const full = markWords(reading, built, system);
+  const short = shortMarkWords(reading, system);
+  const work = workAt(time, reading.chainageM);
+  if (!work) return [full, short];
+  const done = shortWorkWords(work);
+  return [`${full} · ${done}`, `${short} · ${done}`, full, short];
 }
 
 /** The fullest words that fit beside the line at `x` without crossing it, to its right if they can. */

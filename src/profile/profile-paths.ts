@@ -1,5 +1,6 @@
-import { HEIGHT_CLASSES, heightClass } from "../../shared/height-class.ts";
-import type { Walk } from "../../shared/sizing-types.ts";
+import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { classOnReach, reachAt } from "../reaches.ts";
 import { pickSamples } from "./picked-samples.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
 
@@ -26,6 +27,8 @@ export interface ProfilePaths {
   readonly crestLine: string;
   readonly waterLine: string;
   readonly limitLine: string;
+  /** Water at a moment; empty without one. */
+  readonly momentLine: string;
   readonly gaps: readonly Gap[];
 }
 
@@ -43,11 +46,24 @@ interface Sample {
   readonly lowestPoint: string;
 }
 
-/** Draws a walk into a frame. Ground is never drawn between a sample with data and one without. */
-export function profilePaths(walk: Walk, limitM: number, frame: ProfileFrame): ProfilePaths {
+/** What of a line is drawn. */
+type Drawn = Pick<SizedLine, "walk" | "reaches">;
+
+/**
+ * Draws a line's walk into a frame. Ground is never drawn between a sample with data and one without.
+ * @param stepsToM height that the classes divide, metres; what is over is each reach's own limit's to say
+ * @param momentRiseM water at a moment, above the water the line is sized for, metres
+ */
+export function profilePaths(
+  line: Drawn,
+  stepsToM: number,
+  frame: ProfileFrame,
+  momentRiseM?: number,
+): ProfilePaths {
   const { plot, stretch } = frame;
+  const { walk } = line;
   const picked = pickSamples(walk, stretch.fromM, stretch.toM, Math.ceil(plot.right - plot.left));
-  const samples = picked.map((index) => sampleOf(walk, index, limitM, frame));
+  const samples = picked.map((index) => sampleOf(line, index, stepsToM, frame));
   const ground = runs(samples, ({ kind }) => kind !== "hole").map(([start, end]) => ({
     start: samples[start]!.x,
     end: samples[end]!.x,
@@ -74,17 +90,23 @@ export function profilePaths(walk: Walk, limitM: number, frame: ProfileFrame): P
     ...bandPaths(samples),
     crestLine: level((index) => frame.y(walk.crestM[index]!)),
     waterLine: level((index) => frame.y(walk.waterM[index]!)),
-    limitLine: level((index) => frame.y(walk.crestM[index]! - limitM)),
+    limitLine: level((index) =>
+      frame.y(walk.crestM[index]! - reachAt(line, walk.chainageM[index]!).limitM),
+    ),
+    momentLine:
+      momentRiseM === undefined ? "" : level((index) => frame.y(walk.waterM[index]! + momentRiseM)),
     gaps: gapsOf(samples, frame),
   };
 }
 
-function sampleOf(walk: Walk, index: number, limitM: number, frame: ProfileFrame): Sample {
+function sampleOf(line: Drawn, index: number, stepsToM: number, frame: ProfileFrame): Sample {
+  const { walk } = line;
+  const { limitM } = reachAt(line, walk.chainageM[index]!);
   const greatest = walk.greatestHeightM[index]!;
   const x = frame.x(walk.chainageM[index]!);
   const ground = frame.y(walk.groundM[index]!);
   const lowest = frame.y(walk.lowestGroundM[index]!);
-  const known = Number.isNaN(greatest) ? "unknown" : heightClass(greatest, limitM);
+  const known = Number.isNaN(greatest) ? "unknown" : classOnReach(greatest, stepsToM, limitM);
   return {
     x,
     ground,

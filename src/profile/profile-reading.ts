@@ -1,7 +1,8 @@
-import type { Section } from "../../shared/plan.ts";
+import type { Plan, Section } from "../../shared/plan.ts";
 import { coursesFor } from "../../shared/quantities.ts";
 import type { SizedLine, Station } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import { isStandard, reachAt } from "../reaches.ts";
 import { nearestSample } from "./picked-samples.ts";
 
 /** What the walk says at one of its samples. */
@@ -44,10 +45,19 @@ function hasTwoHeights({
   return heightM !== null && greatestHeightM !== null && greatestHeightM - heightM > SAME_HEIGHT_M;
 }
 
-/** A reading in a few words, for the mark ("4+81 · 4.3 ft · 13 courses"). */
-export function markWords(reading: Reading, section: Section, unitSystem: UnitSystem): string {
+/** What a reach is built as: the bags of the plan's own section, or another section by its name. */
+export type BuiltAs = Section | string;
+
+/** What a line is built as at a chainage. */
+export function builtAt(line: SizedLine, chainageM: number, { section }: Plan): BuiltAs {
+  const reach = reachAt(line, chainageM);
+  return isStandard(reach) ? section : reach.sectionName;
+}
+
+/** A reading in a few words, for the mark ("4+81 · 4.3 ft · 13 courses", "4+81 · 2.1 ft · braced wall"). */
+export function markWords(reading: Reading, built: BuiltAs, unitSystem: UnitSystem): string {
   const station = formatStation(reading.chainageM, unitSystem);
-  return [station, ...heightWords(reading, section, unitSystem)].join(" · ");
+  return [station, ...heightWords(reading, built, unitSystem)].join(" · ");
 }
 
 /** The same where there is little room ("4+81 · 4.3 ft"). */
@@ -60,8 +70,8 @@ export function shortMarkWords(reading: Reading, unitSystem: UnitSystem): string
 }
 
 /** A reading as it is read out ("station 4+81, height 4.3 ft, 13 courses"). */
-export function spokenWords(reading: Reading, section: Section, unitSystem: UnitSystem): string {
-  const [height, ...rest] = heightWords(reading, section, unitSystem);
+export function spokenWords(reading: Reading, built: BuiltAs, unitSystem: UnitSystem): string {
+  const [height, ...rest] = heightWords(reading, built, unitSystem);
   const isBuilt = (reading.greatestHeightM ?? 0) > 0;
   const told = hasTwoHeights(reading)
     ? `greatest height ${height!.replace(" greatest", "")}`
@@ -70,15 +80,19 @@ export function spokenWords(reading: Reading, section: Section, unitSystem: Unit
   return [`station ${formatStation(reading.chainageM, unitSystem)}`, said, ...rest].join(", ");
 }
 
-function heightWords(reading: Reading, section: Section, unitSystem: UnitSystem): string[] {
+function heightWords(reading: Reading, built: BuiltAs, unitSystem: UnitSystem): string[] {
   const { heightM, greatestHeightM } = reading;
   if (heightM === null) return ["no ground data"];
   if (greatestHeightM === null) return ["ground under the base not known"];
   if (greatestHeightM <= 0) return ["ground above the crest"];
-  const courses = courseWords(coursesFor(heightM, section));
   const greatest = formatLength(greatestHeightM, unitSystem);
-  if (!hasTwoHeights(reading)) return [greatest, courses];
-  return [`${greatest} greatest`, centreWords(heightM, coursesFor(heightM, section), unitSystem)];
+  if (typeof built === "string") {
+    const centre = `${formatLength(heightM, unitSystem)} at centre`;
+    return hasTwoHeights(reading) ? [`${greatest} greatest`, centre, built] : [greatest, built];
+  }
+  const courses = coursesFor(heightM, built);
+  if (!hasTwoHeights(reading)) return [greatest, courseWords(courses)];
+  return [`${greatest} greatest`, centreWords(heightM, courses, unitSystem)];
 }
 
 /** "8 courses" */

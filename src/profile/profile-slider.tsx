@@ -1,19 +1,28 @@
 import type { ComponentChildren } from "preact";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { LineTime } from "../../shared/time/types.ts";
 import { plan } from "../document/store.ts";
 import { markedM, unitSystem } from "../state.ts";
-import { readingAt, spokenWords } from "./profile-reading.ts";
+import { builtAt, readingAt, spokenWords } from "./profile-reading.ts";
+import { shortWorkWords, workAt } from "./work-words.ts";
 
 interface ProfileSliderProps {
   readonly line: SizedLine;
+  readonly time: LineTime | null;
+  /** Id of what describes the picture. */
+  readonly describedBy: string;
   readonly onKeyDown: (event: KeyboardEvent) => void;
   readonly children: ComponentChildren;
 }
 
 /** The marked station as a slider for the keyboard and for those who listen. */
-export function ProfileSlider({ line, onKeyDown, children }: ProfileSliderProps) {
+export function ProfileSlider(props: ProfileSliderProps) {
+  const { line, time, describedBy, onKeyDown, children } = props;
   const reading = readingAt(line, markedM.value ?? line.totals.greatestHeightAtM);
-  const words = reading && spokenWords(reading, plan.value.section, unitSystem.value);
+  const built = reading && builtAt(line, reading.chainageM, plan.value);
+  const spoken = reading && built && spokenWords(reading, built, unitSystem.value);
+  const work = reading && workAt(time, reading.chainageM);
+  const words = [spoken, work && shortWorkWords(work)].filter((each) => each !== null).join(", ");
   return (
     <div
       class="profile-slider"
@@ -23,7 +32,8 @@ export function ProfileSlider({ line, onKeyDown, children }: ProfileSliderProps)
       aria-valuemin={0}
       aria-valuemax={toCentimetre(line.totals.lengthM)}
       aria-valuenow={toCentimetre(reading?.chainageM ?? 0)}
-      aria-valuetext={words ?? undefined}
+      aria-valuetext={words || undefined}
+      aria-describedby={describedBy}
       onKeyDown={onKeyDown}
     >
       {children}

@@ -1,16 +1,24 @@
 import { useSignal } from "@preact/signals";
+import { useId } from "preact/hooks";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { markedM, pointedCheck, unitSystem } from "../state.ts";
+import { levelAtMomentM, momentH, timeNow } from "../time-now.ts";
+import { tracedLine } from "../water-now.ts";
+import { lineMarks } from "./line-marks.ts";
+import { type ProfileMoment, profileMoment } from "./moment.ts";
 import { ProfilePicture } from "./profile-drawing.tsx";
 import { type ProfileFrame, profileFrame } from "./profile-frame.ts";
 import { headRoom, ProfileHead } from "./profile-head.tsx";
 import { keyTarget } from "./profile-keys.ts";
+import { lanesPx } from "./profile-lanes.ts";
 import { ProfileMark } from "./profile-mark.tsx";
 import { readingAt } from "./profile-reading.ts";
+import { ProfileSaid } from "./profile-said.tsx";
 import { ProfileSlider } from "./profile-slider.tsx";
 import { isPart, panned, type Stretch, showing, withinLine, zoomed } from "./profile-stretch.ts";
+import { isScheduleOn, toggleSchedule } from "./schedule-wish.ts";
 import { SidewaysBars } from "./sideways-bars.tsx";
 import { useProfilePointer } from "./use-profile-pointer.ts";
 import { useSize } from "./use-size.ts";
@@ -27,8 +35,14 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
   const { water, practice } = plan.value;
   const system = unitSystem.value;
   const stretch = withinLine(part.value, lengthM);
-  const request = { line, limitM: practice.limitM, unitSystem: system, stretch };
+  const saidId = useId();
+  const time = isScheduleOn.value ? (timeNow.value?.time ?? null) : null;
+  const moment = momentNow();
+  const underPx = size ? lanesPx(line, { time, hour: null }, size.heightPx) : 0;
+  const request = { line, limitM: practice.limitM, unitSystem: system, stretch, underPx };
   const frame = size && profileFrame({ ...request, ...size });
+  const marks = lineMarks(line, tracedLine.value, plan.value, system);
+  const buttons = { isPart: part.value !== null, hasSchedule: isScheduleOn.value !== null };
 
   const now = () => withinLine(part.peek(), lengthM);
   const show = (next: Stretch) => {
@@ -88,18 +102,31 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
       <ProfileHead
         frame={frame}
         partWords={part.value && `Shown: ${from} to ${to} of ${end}`}
+        isScheduleOn={isScheduleOn.value}
+        onSchedule={toggleSchedule}
         onCloser={() => zoomAtMark(ZOOM_STEP)}
         onWider={() => zoomAtMark(1 / ZOOM_STEP)}
         onWhole={showWhole}
       />
-      <ProfileSlider line={line} onKeyDown={onKeyDown}>
-        <div class="profile-plot" ref={ref}>
+      <ProfileSaid
+        id={saidId}
+        line={line}
+        marks={marks}
+        time={time}
+        moment={moment}
+        system={system}
+      />
+      <ProfileSlider line={line} time={time} describedBy={saidId} onKeyDown={onKeyDown}>
+        <div class="profile-plot" ref={ref} data-stale={timeNow.value?.isStale}>
           {frame && (
             <>
               <ProfilePicture
                 frame={frame}
                 line={line}
                 limitM={practice.limitM}
+                marks={marks}
+                time={time}
+                moment={moment}
                 waterNote={
                   water.by === "stage" ? `at stage ${formatLength(water.stageM, system)}` : ""
                 }
@@ -111,7 +138,8 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
               <ProfileMark
                 frame={frame}
                 isPinned={isPinned.value}
-                room={headRoom(frame, part.value !== null)}
+                room={headRoom(frame, buttons)}
+                time={time}
               />
               {part.value && <PartBar frame={frame} lengthM={lengthM} />}
             </>
@@ -120,6 +148,13 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
       </ProfileSlider>
     </>
   );
+}
+
+function momentNow(): ProfileMoment | null {
+  const [hour, levelM] = [momentH.value, levelAtMomentM.value];
+  if (hour === null || levelM === null) return null;
+  const startAt = timeNow.value?.time.startAt ?? null;
+  return profileMoment(hour, levelM, startAt, plan.value, unitSystem.value);
 }
 
 function chainageOf({ plot }: ProfileFrame, { fromM, toM }: Stretch, xPx: number): number {

@@ -1,35 +1,43 @@
+import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 import type { Section } from "../../shared/plan.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { classLook } from "../worksheet/class-bar.tsx";
 import "./section.css";
 import { Hatches } from "./hatches.tsx";
+import type { PlacedLabel } from "./place-labels.ts";
 import { type SectionFrame, type SectionRoomNeeded, sectionFrame } from "./section-frame.ts";
 import { type SectionDimensions, sectionDimensions, sectionLabels } from "./section-labels.ts";
-import { sectionPaths } from "./section-paths.ts";
+import { type SectionPaths, sectionPaths } from "./section-paths.ts";
+import { Textures } from "./textures.tsx";
 
 interface SectionDrawingProps {
   readonly cross: CrossSection;
   /** How the levee is built: bag and sheet. */
   readonly section: Section;
+  /** The plan's limit, whose quarters are the height classes. */
   readonly limitM: number;
   readonly unitSystem: UnitSystem;
   readonly widthPx: number;
   readonly heightPx: number;
   /** Size to leave room for, so that the sections of a line share a scale; the section's own by default. */
   readonly needed?: SectionRoomNeeded;
+  /** What is drawn over everything else in place of the dimensions, in the pixels of the frame, clear of the labels. */
+  readonly over?: (frame: SectionFrame, labels: readonly PlacedLabel[]) => ComponentChildren;
 }
 
 const NOTHING_ELSE: SectionRoomNeeded = { baseM: 0, heightM: 0 };
 
-/** The levee cut across, to scale, bag by bag; the water side is on the left. */
+/** The levee cut across, to scale, with what it is made of; the water side is on the left. */
 export function SectionDrawing(props: SectionDrawingProps) {
-  const { cross, section, limitM, unitSystem, widthPx, heightPx, needed = NOTHING_ELSE } = props;
+  const { cross, section, limitM, unitSystem, widthPx, heightPx } = props;
+  const { needed = NOTHING_ELSE, over } = props;
   const id = useId();
   const frame = sectionFrame(cross, section, widthPx, heightPx, needed);
   const paths = sectionPaths(cross, section, limitM, frame);
-  const dimensions = sectionDimensions(cross, limitM, frame);
-  const labels = sectionLabels(cross, limitM, frame, dimensions, unitSystem);
+  const dimensions = over ? null : sectionDimensions(cross, frame);
+  const labels = sectionLabels(cross, frame, dimensions, unitSystem);
   return (
     <svg
       class="section-picture"
@@ -39,7 +47,10 @@ export function SectionDrawing(props: SectionDrawingProps) {
       aria-hidden="true"
     >
       <Hatches id={id} />
+      <Textures id={id} />
       <path class="section-water" d={paths.water} />
+      <path class="section-earlier" d={paths.earlier} />
+      <Fills id={id} fills={paths.fills} />
       {paths.bags.map(({ level, plain, shaded }) =>
         level === 4 ? (
           <g key={level} class="section-bag section-bag-over">
@@ -63,6 +74,8 @@ export function SectionDrawing(props: SectionDrawingProps) {
           fill={`url(#${id}-hole)`}
         />
       ))}
+      <path class="section-lumber" d={paths.lumber} />
+      <path class="section-plywood" d={paths.plywood} />
       <path class="section-ground" d={paths.groundLine} />
       <path class="section-water-line" d={paths.waterLine} />
       <path class="section-sheet" d={paths.sheet} />
@@ -79,7 +92,30 @@ export function SectionDrawing(props: SectionDrawingProps) {
         </text>
       ))}
       <Verdict cross={cross} frame={frame} />
+      {over?.(frame, labels)}
     </svg>
+  );
+}
+
+interface FillsProps {
+  /** Of the {@link Hatches} and {@link Textures} in the drawing. */
+  readonly id: string;
+  readonly fills: SectionPaths["fills"];
+}
+
+/** Loose fill in the colours of its height, under the texture of what it is. */
+function Fills({ id, fills }: FillsProps) {
+  return (
+    <>
+      {fills.map(({ material, whole, bands }) => (
+        <g key={whole}>
+          {bands.map(({ level, d }) => (
+            <path key={level} d={d} {...classLook(level, id)} />
+          ))}
+          <path class="section-fill" d={whole} fill={`url(#${id}-${material})`} />
+        </g>
+      ))}
+    </>
   );
 }
 

@@ -2,6 +2,7 @@ import type { Section } from "../../shared/plan.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import type { Box } from "./place-labels.ts";
 import { lowestUnderBase } from "./section-ground.ts";
+import { spanOf } from "./section-outline.ts";
 
 export const SECTION_TYPE_PX = 11;
 /** Room beside the toes for water and for the height's dimension, and above and below for labels, pixels. */
@@ -53,18 +54,16 @@ export function sectionFrame(
   heightPx: number,
   needed: SectionRoomNeeded,
 ): SectionFrame {
-  const own = { baseM: cross.baseM ?? 0, heightM: cross.greatestHeightM ?? 0 };
+  const { waterM, landM } = spanOf(cross);
+  const own = { baseM: waterM + landM, heightM: cross.greatestHeightM ?? 0 };
   const roomFor = {
     baseM: Math.max(own.baseM, needed.baseM),
     heightM: Math.max(own.heightM, needed.heightM),
   };
   const pxPerM = sectionScale(roomFor, section, widthPx, heightPx);
-  const { waterSide, toeLeftM, toeRightM } = cross;
-  const waterToeM = waterSide === 1 ? toeLeftM : toeRightM;
-  const landToeM = waterSide === 1 ? toeRightM : toeLeftM;
-  const basePx = (waterToeM + landToeM + section.sheet.toeExtensionM) * pxPerM;
+  const basePx = (waterM + landM + section.sheet.toeExtensionM) * pxPerM;
   const spare = Math.max(0, widthPx - WATER_PX - LAND_PX - basePx);
-  const centrePx = WATER_PX + spare / 2 + (waterToeM + section.sheet.toeExtensionM) * pxPerM;
+  const centrePx = WATER_PX + spare / 2 + (waterM + section.sheet.toeExtensionM) * pxPerM;
   const footM = footOf(cross);
   const topPx = ABOVE_PX + (heightPx - ABOVE_PX - BELOW_PX - roomFor.heightM * pxPerM) * 0.6;
   const footPx = Math.min(heightPx - BELOW_PX, topPx + roomFor.heightM * pxPerM);
@@ -72,7 +71,7 @@ export function sectionFrame(
     widthPx,
     heightPx,
     pxPerM,
-    x: (offsetM) => centrePx - waterSide * offsetM * pxPerM,
+    x: (offsetM) => centrePx - cross.waterSide * offsetM * pxPerM,
     y: (elevationM) => footPx - (elevationM - footM) * pxPerM,
     bounds: { left: 2, top: 2, right: widthPx - 2, bottom: heightPx - 2 },
     footM,

@@ -46,30 +46,3 @@ export function lowestUnderBase(cross: CrossSection): number {
     return level < least || Number.isNaN(level) ? level : least;
   }, Infinity);
 }
-
-/** The stretches between two offsets where the ground lies below a level; a hole counts as not below. */
-export function stretchesBelow(cross: CrossSection, within: Across, levelM: number): Across[] {
-  if (!(within.toM > within.fromM)) return [];
-  const ground = groundAcross(cross);
-  const bends = groundBends(cross, within);
-  const found: Across[] = [];
-  let start = ground(bends[0]!) < levelM ? bends[0]! : null;
-  for (let i = 1; i < bends.length; i++) {
-    const before = ground(bends[i - 1]!);
-    const here = ground(bends[i]!);
-    const crossing = crossingOf(bends[i - 1]!, before, bends[i]!, here, levelM);
-    if (start === null && here < levelM) start = crossing;
-    if (start !== null && !(here < levelM)) {
-      found.push({ fromM: start, toM: crossing });
-      start = null;
-    }
-  }
-  if (start !== null) found.push({ fromM: start, toM: within.toM });
-  return found;
-}
-
-function crossingOf(aM: number, aLevel: number, bM: number, bLevel: number, level: number): number {
-  if (Number.isNaN(aLevel)) return bM;
-  if (Number.isNaN(bLevel)) return aM;
-  return aM + ((level - aLevel) / (bLevel - aLevel)) * (bM - aM);
-}

@@ -9,11 +9,14 @@ import {
 } from "./place-labels.ts";
 import { SECTION_TYPE_PX, type SectionFrame } from "./section-frame.ts";
 import { groundAcross } from "./section-ground.ts";
+import { faceAt, spanOf } from "./section-outline.ts";
 import { textWidth } from "./text-width.ts";
 
 const LINE_PX = 13;
 /** How far the limit's line stands out of the water-side face, pixels. */
 const LIMIT_OVERHANG_PX = 10;
+/** A face is looked up so far below an edge, metres, so that it is that of the body under it. */
+const BELOW_M = 1e-6;
 
 /** Places of the dimension lines, pixels. */
 export interface SectionDimensions {
@@ -28,24 +31,32 @@ export interface SectionDimensions {
   readonly centreX: number;
   /** Where the limit lies above the foot; null when the levee stays under it. */
   readonly limitY: number | null;
-  /** Where the limit's line begins, at the water-side face. */
+  /** Where the limit's line begins, at the water-side face, and where it leaves the body again. */
   readonly limitFromX: number;
+  readonly limitToX: number;
+  /** The faces half way up: what labels beside the levee had better not cover. */
+  readonly halfFromX: number;
+  readonly halfToX: number;
 }
 
-/** Where the dimensions go; null when there is nothing to measure. */
+/** Where the dimensions go, with the limit of the cut's own reach; null when there is nothing to measure. */
 export function sectionDimensions(
   cross: CrossSection,
-  limitM: number,
   frame: SectionFrame,
 ): SectionDimensions | null {
   if (cross.greatestHeightM === null || cross.greatestHeightM <= 0) return null;
   const toes = [frame.x(cross.toeLeftM), frame.x(-cross.toeRightM)];
   const landToeX = Math.max(...toes);
   const footY = frame.y(frame.footM);
-  const faceM =
-    cross.crownM / 2 + cross.sideSlope * Math.max(0, cross.crestM - frame.footM - limitM);
+  const { waterSide, limitM } = cross;
+  const limitAtM = Math.min(frame.footM + limitM, cross.crestM) - BELOW_M;
+  const halfM = (cross.crestM + frame.footM) / 2;
+  const faceX = (side: 1 | -1, atM: number) =>
+    frame.x(side * (faceAt(cross.parts, atM, side) ?? cross.crownM / 2));
+  const landSide = waterSide === 1 ? -1 : 1;
+  const landX = frame.x(-waterSide * spanOf(cross).landM);
   return {
-    heightX: Math.min(landToeX + 20, frame.widthPx - 46),
+    heightX: Math.min(Math.max(landToeX, landX) + 20, frame.widthPx - 46),
     crestY: frame.y(cross.crestM),
     footY,
     baseY: footY + 21,
@@ -53,14 +64,16 @@ export function sectionDimensions(
     landToeX,
     centreX: frame.x(0),
     limitY: cross.greatestHeightM > limitM ? frame.y(frame.footM + limitM) : null,
-    limitFromX: frame.x(cross.waterSide * faceM) - LIMIT_OVERHANG_PX,
+    limitFromX: faceX(waterSide, limitAtM) - LIMIT_OVERHANG_PX,
+    limitToX: faceX(landSide, limitAtM),
+    halfFromX: faceX(waterSide, halfM),
+    halfToX: faceX(landSide, halfM),
   };
 }
 
 /** The words of a section, none touching another nor standing on the bags. */
 export function sectionLabels(
   cross: CrossSection,
-  limitM: number,
   frame: SectionFrame,
   dimensions: SectionDimensions | null,
   unitSystem: UnitSystem,
@@ -72,7 +85,7 @@ export function sectionLabels(
     return Number.isNaN(level) ? frame.y(frame.footM) : frame.y(level);
   };
   const wishes: LabelWish[] = [
-    ...(dimensions ? dimensionWishes(cross, limitM, dimensions, unitSystem) : []),
+    ...(dimensions ? dimensionWishes(cross, dimensions, unitSystem) : []),
     sideWish("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
     sideWish("land", "Land side", null, frame, levelAt, null),
   ];
@@ -85,7 +98,6 @@ export function sectionLabels(
 
 function dimensionWishes(
   cross: CrossSection,
-  limitM: number,
   dimensions: SectionDimensions,
   system: UnitSystem,
 ): LabelWish[] {
@@ -115,12 +127,14 @@ function dimensionWishes(
     wishes[3] = centred(wishes[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1);
   }
   if (limitY !== null) {
-    const landFaceX = 2 * centreX - (dimensions.limitFromX + LIMIT_OVERHANG_PX);
-    const whole = `${limitWords(limitM, system)} limit`;
-    const fitsWhole = heightX - landFaceX > textWidth(whole, SECTION_TYPE_PX) + 8;
-    const text = fitsWhole ? whole : "limit";
+    const whole = `${limitWords(cross.limitM, system)} limit`;
+    const width = textWidth(whole, SECTION_TYPE_PX);
+    const isLand = heightX - dimensions.limitToX > width + 8;
+    const isWater = dimensions.limitFromX > width + 8;
+    const text = isLand || isWater ? whole : "limit";
+    const left = isLand || !isWater ? heightX - textWidth(text, SECTION_TYPE_PX) - 4 : null;
     const spots = [-7, 8].map((offPx) =>
-      beside(heightX - textWidth(text, SECTION_TYPE_PX) - 4, limitY + offPx, text),
+      beside(left ?? dimensions.limitFromX - width - 4, limitY + offPx, text),
     );
     wishes.push(wish("limit", text, spots));
   }
@@ -193,13 +207,14 @@ function groundObstacles(frame: SectionFrame, levelAt: (xPx: number) => number):
 
 function leveeObstacles(dimensions: SectionDimensions): Obstacle[] {
   const { crestY, footY, baseY, waterToeX, landToeX, centreX, heightX, limitY } = dimensions;
+  const { halfFromX, halfToX } = dimensions;
   const halfY = (crestY + footY) / 2;
   const cost = 1;
   return [
     { left: waterToeX, right: landToeX, top: halfY, bottom: footY, cost },
     {
-      left: (waterToeX + centreX) / 2,
-      right: (centreX + landToeX) / 2,
+      left: halfFromX,
+      right: halfToX,
       top: crestY,
       bottom: halfY,
       cost,

@@ -1,9 +1,13 @@
-import { HEIGHT_CLASSES, heightClass } from "../../shared/height-class.ts";
+import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
 import type { Section } from "../../shared/plan.ts";
+import type { PartMaterial, SectionPart } from "../../shared/sections/types.ts";
+import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
+import { classOnReach } from "../reaches.ts";
 import { type BagCourses, layBags, type PlacedBag } from "./bag-courses.ts";
 import type { SectionFrame } from "./section-frame.ts";
-import { groundAcross, groundBends } from "./section-ground.ts";
+import { groundAcross, groundBends, lowestUnderBase } from "./section-ground.ts";
+import { bandOf, faceAt, faceRun, pointsOf } from "./section-outline.ts";
 
 /** SVG path data of a section, in the pixels of its frame. */
 export interface SectionPaths {
@@ -17,12 +21,25 @@ export interface SectionPaths {
     readonly plain: string;
     readonly shaded: string;
   }[];
+  /** Loose fill: its whole outline, and its part in each height class. */
+  readonly fills: readonly {
+    readonly material: PartMaterial;
+    readonly whole: string;
+    readonly bands: readonly { readonly level: number; readonly d: string }[];
+  }[];
+  /** What stood there before, and boards and braces, whole outlines of each. */
+  readonly earlier: string;
+  readonly plywood: string;
+  readonly lumber: string;
   readonly sheet: string;
   /** Left and right ends of stretches without ground data, pixels. */
   readonly gaps: readonly (readonly [number, number])[];
 }
 
-/** Draws a section into a frame. Ground is drawn only where both neighbouring points have data. */
+/**
+ * Draws a section into a frame. Ground is drawn only where both neighbouring points have data.
+ * @param limitM the plan's limit, whose quarters are the height classes; over is over the cut's own
+ */
 export function sectionPaths(
   cross: CrossSection,
   section: Section,
@@ -31,6 +48,12 @@ export function sectionPaths(
 ): SectionPaths {
   const laid = layBags(cross, section.bag);
   const pieces = groundPieces(cross, frame);
+  const outM = laid ? (faceRun(cross, cross.waterSide) * laid.courseM) / 2 : 0;
+  const outlines = (material: PartMaterial) =>
+    cross.parts
+      .filter((part) => part.material === material)
+      .map((part) => outline(pointsOf(part), frame))
+      .join("");
   return {
     soil: pieces
       .map(
@@ -39,11 +62,22 @@ export function sectionPaths(
       )
       .join(""),
     groundLine: pieces.map((piece) => `M${path(piece)}`).join(""),
-    ...waterPaths(cross, frame, laid ? (cross.sideSlope * laid.courseM) / 2 : 0),
-    bags: laid ? bagPaths(laid, limitM, frame) : [],
-    sheet: laid ? sheetPath(cross, section, laid, frame) : "",
+    ...waterPaths(cross, frame, outM),
+    bags: laid ? bagPaths(cross, laid, limitM, frame) : [],
+    fills: cross.parts
+      .filter(({ material }) => material === "sand" || material === "earth")
+      .map((part) => fillPaths(cross, part, limitM, frame)),
+    earlier: outlines("earlier"),
+    plywood: outlines("plywood"),
+    lumber: outlines("lumber"),
+    sheet: hasSheet(cross) ? sheetPath(cross, section, laid?.courseM ?? 0, frame) : "",
     gaps: gapsOf(cross, frame),
   };
+}
+
+function hasSheet(cross: CrossSection): boolean {
+  const declared = sectionById(cross.section);
+  return cross.parts.length > 0 && declared.ok && declared.value.sheet;
 }
 
 type Point = readonly [number, number];
@@ -87,8 +121,8 @@ function waterPaths(
   const toeM = side === 1 ? cross.toeLeftM : cross.toeRightM;
   const ground = groundAcross(cross);
   const atToe = ground(side * toeM);
-  const reachM = cross.crownM / 2 + cross.sideSlope * (cross.crestM - cross.waterM) + outM;
-  const faceM = Math.min(toeM, reachM);
+  const reachM = faceAt(cross.parts, cross.waterM, side);
+  const faceM = reachM === null ? toeM : Math.min(toeM, reachM + outM);
   const y = frame.y(cross.waterM);
   const hasWaterHere = faceM < toeM && atToe < cross.waterM;
   const right = hasWaterHere ? frame.x(side * faceM) : shoreOf(cross, frame, side * toeM);
@@ -114,7 +148,12 @@ function shoreOf(cross: CrossSection, frame: SectionFrame, toeM: number): number
   return wet === undefined ? null : frame.x(wet);
 }
 
-function bagPaths(laid: BagCourses, limitM: number, frame: SectionFrame): SectionPaths["bags"] {
+function bagPaths(
+  cross: CrossSection,
+  laid: BagCourses,
+  limitM: number,
+  frame: SectionFrame,
+): SectionPaths["bags"] {
   const levels = Array.from({ length: HEIGHT_CLASSES }, (_, level) => ({
     level,
     plain: "",
@@ -122,11 +161,36 @@ function bagPaths(laid: BagCourses, limitM: number, frame: SectionFrame): Sectio
   }));
   laid.bags.forEach((bag, index) => {
     const heightM = bag.topM - laid.lowestM;
-    const paths = levels[Math.max(0, heightClass(heightM, limitM))]!;
+    const paths = levels[Math.max(0, classOnReach(heightM, limitM, cross.limitM))]!;
     const isShaded = (index * 7 + bag.course * 3) % 5 < 2;
     paths[isShaded ? "shaded" : "plain"] += bagPath(bag, frame);
   });
   return levels.filter(({ plain, shaded }) => plain !== "" || shaded !== "");
+}
+
+function fillPaths(
+  cross: CrossSection,
+  part: SectionPart,
+  limitM: number,
+  frame: SectionFrame,
+): SectionPaths["fills"][number] {
+  const over = HEIGHT_CLASSES - 1;
+  const stepsM = [1, 2, 3].map((level) => Math.min((level * limitM) / over, cross.limitM));
+  const lowestM = lowestUnderBase(cross);
+  const edgesM = [-Infinity, ...[...stepsM, cross.limitM].map((m) => lowestM + m), Infinity];
+  const bands = edgesM.slice(1).map((topM, level) => {
+    const points = topM > edgesM[level]! ? bandOf(part, edgesM[level]!, topM) : [];
+    return { level, d: points.length > 2 ? outline(points, frame) : "" };
+  });
+  return {
+    material: part.material,
+    whole: outline(pointsOf(part), frame),
+    bands: bands.filter(({ d }) => d !== ""),
+  };
+}
+
+function outline(points: readonly Point[], frame: SectionFrame): string {
+  return `M${path(points.map(([offset, level]) => [frame.x(offset), frame.y(level)]))}Z`;
 }
 
 /** A filled bag seen from its end: flat where it lies on others, round at its sides. */
@@ -150,29 +214,33 @@ function bagPath({ fromM, toM, bottomM, topM }: PlacedBag, frame: SectionFrame):
 function sheetPath(
   cross: CrossSection,
   { sheet }: Section,
-  laid: BagCourses,
+  courseM: number,
   frame: SectionFrame,
 ): string {
   const side = cross.waterSide;
-  const { crownM, sideSlope, crestM } = cross;
+  const { crestM, parts } = cross;
   const toeM = side === 1 ? cross.toeLeftM : cross.toeRightM;
+  const landSide = side === 1 ? -1 : 1;
   const ground = groundAcross(cross);
-  const outM = (sideSlope * laid.courseM) / 2;
-  const overM = outM / Math.max(1, sideSlope);
+  const top = (which: 1 | -1) => faceAt(parts, crestM - 1e-6, which) ?? cross.crownM / 2;
+  const outM = (faceRun(cross, side) * courseM) / 2;
+  const landRun = faceRun(cross, landSide);
+  const landOutM = (landRun * courseM) / 2;
+  const overM = outM / Math.max(1, faceRun(cross, side));
   const bed = groundBends(cross, {
     fromM: Math.min(side * toeM, side * (toeM + sheet.toeExtensionM)),
     toM: Math.max(side * toeM, side * (toeM + sheet.toeExtensionM)),
   });
   if (side === 1) bed.reverse();
-  const tailRun = sheet.tailM / Math.hypot(1, sideSlope || 1e-9);
-  const tailDrop = Math.min(tailRun, crestM - laid.lowestM);
+  const tailM = sheet.tailM / Math.hypot(1, landRun || 1e-9);
+  const tailDropM = Math.min(tailM, crestM - lowestUnderBase(cross));
   const points: [number, number][] = [
     ...bed
       .filter((offset) => !Number.isNaN(ground(offset)))
       .map((offset): [number, number] => [offset, ground(offset)]),
-    [side * (crownM / 2 + outM), crestM + overM / 2],
-    [-side * (crownM / 2 + outM), crestM + overM / 2],
-    [-side * (crownM / 2 + outM + sideSlope * tailDrop), crestM + overM / 2 - tailDrop],
+    [side * (top(side) + outM), crestM + overM / 2],
+    [-side * (top(landSide) + landOutM), crestM + overM / 2],
+    [-side * (top(landSide) + landOutM + landRun * tailDropM), crestM + overM / 2 - tailDropM],
   ];
   return `M${points.map(([offset, level]) => at(frame.x(offset), frame.y(level) - 1.5)).join("L")}`;
 }

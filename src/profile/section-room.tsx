@@ -1,7 +1,9 @@
 import { useEffect } from "preact/hooks";
-import type { Plan, Section } from "../../shared/plan.ts";
+import type { Section } from "../../shared/plan.ts";
+import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
 import {
+  areaIn,
   formatCount,
   formatLength,
   formatStation,
@@ -9,7 +11,9 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
+import { isStandard, reachAt } from "../reaches.ts";
 import { chosenLine, unitSystem } from "../state.ts";
+import { ForcesToggle, ForcesWords, forcesOver } from "./free-body.tsx";
 import { toeWords } from "./profile-reading.ts";
 import { SectionDrawing } from "./section-drawing.tsx";
 import { type SectionRoomNeeded, sectionScale } from "./section-frame.ts";
@@ -20,7 +24,7 @@ import { useSize } from "./use-size.ts";
 const SHARED_SCALE_SHARE = 0.75;
 const WIDEST_MARGIN_M = 25;
 
-/** The levee cut across at the marked station, to scale, bag by bag. */
+/** The levee cut across at the marked station, to scale, with what it is made of. */
 export function SectionRoom() {
   useEffect(keepSection, []);
   const line = chosenLine.value;
@@ -54,7 +58,7 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
   const [ref, size] = useSize<HTMLDivElement>();
   const system = unitSystem.value;
   const { section, practice } = plan.value;
-  const needed = roomNeeded(line, plan.value);
+  const needed = roomNeeded(line, cross);
   useEffect(() => {
     if (!size) return;
     const scale = sectionScale(needed, section, size.widthPx, size.heightPx);
@@ -65,9 +69,14 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
     <>
       <header class="room-head section-head">
         <h2>Section at {station}</h2>
-        <span class="room-note">{bagWords(cross, system)}</span>
-        <span class="room-note section-heights">{courseNote(cross, section)}</span>
+        <ForcesToggle />
+        <p class="section-notes">
+          {!isStandard(cross) && <span class="section-name">{cross.sectionName}</span>}
+          <span>{fillWords(cross, system)}</span>
+          <span>{courseNote(cross, section)}</span>
+        </p>
       </header>
+      <ForcesWords cross={cross} />
       <div
         class="section-plot"
         ref={ref}
@@ -81,6 +90,7 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
             limitM={practice.limitM}
             unitSystem={system}
             needed={needed}
+            over={forcesOver(cross)}
             {...size}
           />
         )}
@@ -89,16 +99,39 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
   );
 }
 
-function roomNeeded(line: SizedLine, { section }: Plan): SectionRoomNeeded {
-  const heightM = line.totals.greatestHeightM * SHARED_SCALE_SHARE;
-  return { heightM, baseM: Math.max(heightM * section.baseRatio, section.crownM) };
+/** Most of the greatest height of the line, at the width that the cut's own reach has where it is widest. */
+function roomNeeded({ walk, totals, ...line }: SizedLine, cross: CrossSection): SectionRoomNeeded {
+  const { fromM, toM } = reachAt(line, cross.chainageM);
+  const widestM = walk.chainageM.reduce((most, chainageM, i) => {
+    const isHere = chainageM >= fromM && chainageM <= toM;
+    const baseM = walk.toeLeftM[i]! + walk.toeRightM[i]!;
+    return isHere && baseM > most ? baseM : most;
+  }, 0);
+  return {
+    heightM: totals.greatestHeightM * SHARED_SCALE_SHARE,
+    baseM: widestM * SHARED_SCALE_SHARE,
+  };
+}
+
+/** What fills a unit of length of the levee here: "78 bags per foot", "13.5 cu ft of sand per foot". */
+function fillWords(cross: CrossSection, system: UnitSystem): string {
+  const declared = sectionById(cross.section);
+  const fill = declared.ok ? declared.value.fill : "bags";
+  if (fill === "bags") return bagWords(cross, system);
+  if (cross.areaM2 === null || cross.areaM2 <= 0) return "";
+  const volume = areaIn(cross.areaM2, system).toFixed(system === "us" ? 1 : 2);
+  return `${volume} ${system === "us" ? "cu ft" : "m³"} of ${fill} per ${unitWord(system)}`;
 }
 
 function bagWords({ bagsPerM }: CrossSection, system: UnitSystem): string {
   if (bagsPerM === null || bagsPerM <= 0) return "";
   const bags = bagsPerM * lengthFrom(1, system);
   const shown = bags < 10 ? bags.toFixed(1) : formatCount(Math.round(bags));
-  return `${shown} bags per ${system === "us" ? "foot" : "metre"}`;
+  return `${shown} bags per ${unitWord(system)}`;
+}
+
+function unitWord(system: UnitSystem): string {
+  return system === "us" ? "foot" : "metre";
 }
 
 function courseNote(cross: CrossSection, section: Section): string {
@@ -111,10 +144,12 @@ function spoken(cross: CrossSection, section: Section, system: UnitSystem): stri
   if (cross.greatestHeightM === null) return ["no ground data under the base"];
   if (cross.greatestHeightM <= 0) return ["the ground stands above the crest"];
   const base = cross.baseM === null ? [] : [`base ${formatLength(cross.baseM, system)}`];
+  const built = isStandard(cross) ? [] : [cross.sectionName];
   return [
+    ...built,
     `greatest height ${formatLength(cross.greatestHeightM, system)}`,
     ...base,
-    bagWords(cross, system),
+    fillWords(cross, system),
     courseNote(cross, section),
   ];
 }

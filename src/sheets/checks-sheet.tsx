@@ -4,6 +4,7 @@ import type { UnitSystem } from "../../shared/units.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
 import { CAUTIONS, DISCLAIMER } from "../worksheet/cautions.tsx";
 import { inUnits, sortedChecks } from "../worksheet/check-words.ts";
+import { PATROL, SIGNS } from "./watch-signs.ts";
 
 interface ChecksSheetProps {
   readonly checks: readonly Check[];
@@ -15,7 +16,7 @@ interface ChecksSheetProps {
 /** Every finding with what to do, the standing cautions, and what the sources' keys stand for. */
 export function ChecksSheet({ checks: found, holds, system }: ChecksSheetProps) {
   const checks = sortedChecks(found);
-  const sources = [...checks, ...CAUTIONS].map((each) => each.source);
+  const sources = [...checks, ...CAUTIONS, ...SIGNS, ...PATROL].map((each) => each.source);
   const documents = [...new Set(documentsIn(sources.join(", ")))].sort();
   return (
     <>

@@ -10,9 +10,11 @@ import {
   formatShare,
   formatSmallMass,
   formatSmallVolume,
+  formatStation,
   formatVolume,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { type MaterialKey, takenMaterials } from "../material-words.ts";
 
 interface OrdersSheetProps {
   readonly plan: Plan;
@@ -45,6 +47,11 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
             {roll}, {formatArea(totals.sheetM2, system)} laid, lap{" "}
             {formatLength(sheet.lapM, system, 0)}, upstream over downstream
           </Order>
+          {takenMaterials(totals.materials, system).map(({ key, name, amount }) => (
+            <Order key={key} name={name} amount={amount}>
+              {reachesTaking(line, key, system)}
+            </Order>
+          ))}
           <Order name="People" amount={formatCount(practice.people)}>
             {formatHours(totals.jobHours)} for the whole job; filling or placing alone{" "}
             {formatHours(totals.taskPersonHoursLow)} to {formatHours(totals.taskPersonHoursHigh)} of
@@ -54,8 +61,7 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
             {formatLength(totals.builtLengthM, system, 0)} built of{" "}
             {formatLength(totals.lengthM, system, 0)}, greatest height{" "}
             {formatLength(totals.greatestHeightM, system)},{" "}
-            {formatLength(totals.lengthOverLimitM, system, 0)} over the limit of{" "}
-            {formatLength(practice.limitM, system)}
+            {formatLength(totals.lengthOverLimitM, system, 0)} over {limitWords(plan, line, system)}
           </Order>
           {line.totalsGroundHigh && line.totalsGroundLow && (
             <Order
@@ -86,6 +92,24 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
       )}
     </section>
   );
+}
+
+/** Where a material goes: which reaches take it, as what, and how much where there are several. */
+function reachesTaking(line: SizedLine, key: MaterialKey, system: UnitSystem): string {
+  const taking = line.reaches.filter(({ totals }) => totals.materials[key] > 0);
+  return taking
+    .map(({ fromM, toM, sectionName, totals }) => {
+      const where = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
+      const own = takenMaterials(totals.materials, system).find((each) => each.key === key);
+      const share = taking.length > 1 ? `, ${own?.amount}` : "";
+      return `${where}, ${sectionName.toLowerCase()}${share}`;
+    })
+    .join("; ");
+}
+
+function limitWords({ practice }: Plan, line: SizedLine, system: UnitSystem): string {
+  const isOne = line.reaches.every(({ limitM }) => limitM === practice.limitM);
+  return isOne ? `the limit of ${formatLength(practice.limitM, system)}` : "the limit of its reach";
 }
 
 interface OrderProps {

@@ -7,10 +7,12 @@ import type { UnitSystem } from "../../shared/units.ts";
 import { leveeShapes } from "../map/levee-shapes.ts";
 import { stationMarks } from "../map/station-marks.ts";
 import { waterSideIn } from "../map/water-side.ts";
+import type { Box } from "../profile/place-labels.ts";
 import { classLook } from "../worksheet/class-bar.tsx";
 import { PlanBuildings } from "./plan-buildings.tsx";
 import { type PlanFrame, planFrame } from "./plan-frame.ts";
 import { pathOf, pathOfShape } from "./plan-paths.ts";
+import { nameBoxes, PlanReaches } from "./plan-reaches.tsx";
 import { NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
 
 interface PlanDrawingProps {
@@ -24,6 +26,9 @@ interface PlanDrawingProps {
 const PX_MM = 25.4 / 96;
 const TICK_MM = 1.6;
 const LABEL_MM = 5;
+/** Half the width of a station's label, and its height, millimetres. */
+const LABEL_HALF_MM = 4;
+const LABEL_HIGH_MM = 2.4;
 
 /** The line on the ground, to scale: base width by height class, stations, buildings, no-go areas, north and scale. */
 export function PlanDrawing({ plan, line, system, room }: PlanDrawingProps) {
@@ -40,6 +45,7 @@ export function PlanDrawing({ plan, line, system, room }: PlanDrawingProps) {
     >
       <Site plan={plan} line={line} frame={frame} />
       <Levee plan={plan} line={line} frame={frame} />
+      <PlanReaches line={line} side={waterSideIn(plan, line.id)} frame={frame} />
       <PlanBuildings structures={plan.structures} frame={frame} system={system} />
       <Stations plan={plan} line={line} frame={frame} system={system} />
       <NorthArrow xMm={widthMm - 7} yMm={9} />
@@ -136,6 +142,7 @@ interface StationsProps {
 function Stations({ plan, line, frame, system }: StationsProps) {
   const side = waterSideIn(plan, line.id);
   const marks = stationMarks(line, frame.scale.mPerMm * PX_MM, system, side).features;
+  const taken = nameBoxes({ line, side, frame });
   return (
     <>
       {marks.map(({ properties, geometry }) => {
@@ -143,23 +150,32 @@ function Stations({ plan, line, frame, system }: StationsProps) {
         const [x, y] = frame.toSpot(at);
         const bearing = ((properties?.bearing as number) * Math.PI) / 180;
         const [east, south] = [Math.sin(bearing), -Math.cos(bearing)];
+        const [labelX, labelY] = [x + east * LABEL_MM, y + south * (LABEL_MM - 1.4) + 0.9];
         return (
           <g key={properties?.text}>
             <path
               class="plan-tick"
               d={`M${x} ${y}l${(east * TICK_MM).toFixed(2)} ${(south * TICK_MM).toFixed(2)}`}
             />
-            <text
-              class="plan-label"
-              x={x + east * LABEL_MM}
-              y={y + south * (LABEL_MM - 1.4) + 0.9}
-              text-anchor="middle"
-            >
-              {properties?.text}
-            </text>
+            {isFree(taken, labelX, labelY) && (
+              <text class="plan-label" x={labelX} y={labelY} text-anchor="middle">
+                {properties?.text}
+              </text>
+            )}
           </g>
         );
       })}
     </>
+  );
+}
+
+/** Whether a station's label stands clear of the names of reaches. */
+function isFree(taken: readonly Box[], xMm: number, yMm: number): boolean {
+  return taken.every(
+    ({ left, right, top, bottom }) =>
+      xMm + LABEL_HALF_MM < left ||
+      xMm - LABEL_HALF_MM > right ||
+      yMm < top ||
+      yMm - LABEL_HIGH_MM > bottom,
   );
 }

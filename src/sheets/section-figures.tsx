@@ -1,10 +1,13 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Plan, Section } from "../../shared/plan.ts";
+import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
 import { engine } from "../engine.ts";
 import { toeWords } from "../profile/profile-reading.ts";
 import { SectionDrawing } from "../profile/section-drawing.tsx";
+import { hasOtherSections } from "../reaches.ts";
+import { drawnStations } from "./drawn-stations.ts";
 
 interface SectionFiguresProps {
   readonly plan: Plan;
@@ -18,25 +21,23 @@ interface SectionFiguresProps {
 const MARGIN_M = 3;
 const HEIGHT_PX = 210;
 const GAP_PX = 16;
-/** Closer than this the marked station is the highest one, metres. */
-const SAME_M = 2;
 
-/** The levee cut across where it is highest, and at the marked station. */
+/** The levee cut across where each of its sections is highest, with what to heed, and at the marked station. */
 export function SectionFigures({ plan, line, system, widthPx, markedM }: SectionFiguresProps) {
-  const highestM = line.totals.greatestHeightAtM;
-  const other = markedM !== null && Math.abs(markedM - highestM) > SAME_M ? markedM : null;
-  const chainages = other === null ? [highestM] : [highestM, other];
+  const drawn = drawnStations(line, markedM);
+  const chainages = drawn.map(({ chainageM }) => chainageM);
   const sections = useSections(plan, line, chainages);
   const eachPx = (widthPx - GAP_PX) / 2;
+  const namesSections = hasOtherSections(line);
   return (
     <section class="sheet-part" aria-label="Section">
-      <h2>Section</h2>
+      <h2>{namesSections ? "Sections" : "Section"}</h2>
       <div class="sheet-sections">
-        {sections.map((cross) => (
-          <figure key={cross.chainageM}>
+        {sections.map((cross, index) => (
+          <figure key={cross.chainageM} style={{ width: `${eachPx}px` }}>
             <figcaption>
-              {formatStation(cross.chainageM, system)}
-              {cross.chainageM === highestM ? ", the highest" : ", marked"}:{" "}
+              {namesSections && <strong>{cross.sectionName}. </strong>}
+              {formatStation(cross.chainageM, system)}, {drawn[index]?.why}:{" "}
               {cross.greatestHeightM === null
                 ? "no ground data"
                 : heightAndCourses(cross, plan.section, system)}
@@ -49,6 +50,7 @@ export function SectionFigures({ plan, line, system, widthPx, markedM }: Section
               widthPx={eachPx}
               heightPx={HEIGHT_PX}
             />
+            {drawn[index]?.why === "the highest" && <SectionCautions section={cross.section} />}
           </figure>
         ))}
       </div>
@@ -56,11 +58,27 @@ export function SectionFigures({ plan, line, system, widthPx, markedM }: Section
   );
 }
 
+function SectionCautions({ section }: { readonly section: string }) {
+  const declared = sectionById(section);
+  if (!declared.ok || declared.value.cautions.length === 0) return null;
+  const { cautions, source } = declared.value;
+  return (
+    <ul class="sheet-cautions">
+      {cautions.map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+      <li>
+        <small>{source}</small>
+      </li>
+    </ul>
+  );
+}
+
 function heightAndCourses(cross: CrossSection, section: Section, system: UnitSystem): string {
   const { heightM, greatestHeightM } = cross;
   if (heightM === null || greatestHeightM === null) return "";
   const high = `${formatLength(greatestHeightM, system)} high`;
-  return `${high}, ${toeWords(heightM, greatestHeightM, section)}`;
+  return cross.courses ? `${high}, ${toeWords(heightM, greatestHeightM, section)}` : high;
 }
 
 function useSections(plan: Plan, line: SizedLine, chainages: readonly number[]): CrossSection[] {

@@ -3,6 +3,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { sheetsOpen } from "../state.ts";
 import { Icon } from "../ui/icons.tsx";
+import { buildOrderCsv } from "./build-order-table.ts";
 import { downloadText } from "./download.ts";
 import { lineGeoJson, stakesGeoJson } from "./line-geojson.ts";
 import { type PaperName, paper, setPaper } from "./paper.ts";
@@ -61,6 +62,22 @@ export function SheetsBar({ title, alternative, line, system }: SheetsBarProps) 
       >
         <Icon name="save" /> Stations, CSV
       </button>
+      {line.time && (
+        <button
+          type="button"
+          class="tool-button"
+          onClick={() =>
+            downloadText(buildOrderCsv(line.name, line.time!, system), {
+              ...name,
+              what: "order",
+              extension: "csv",
+              type: "text/csv",
+            })
+          }
+        >
+          <Icon name="save" /> Order, CSV
+        </button>
+      )}
       <button
         type="button"
         class="tool-button"

@@ -4,6 +4,9 @@ import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
+import { EdgeSwatch } from "../map/edge-swatch.tsx";
+import { edgedSections } from "../map/reach-shapes.ts";
+import { lineMarks } from "../profile/line-marks.ts";
 import { ProfileDrawing } from "../profile/profile-drawing.tsx";
 import { chosenId, chosenLine, ground, markedM, sheetsOpen, sized, unitSystem } from "../state.ts";
 import { chosenChecks, tracedLine, tracedNow } from "../water-now.ts";
@@ -13,6 +16,7 @@ import { chosenAlternative } from "../worksheet/chosen.ts";
 import { ClassSwatch, classWords } from "../worksheet/class-bar.tsx";
 import { CompareTable } from "../worksheet/compare-dialog.tsx";
 import { ReachTable } from "../worksheet/reach-table.tsx";
+import { BuildOrderSheet } from "./build-order-sheet.tsx";
 import { ChecksSheet } from "./checks-sheet.tsx";
 import { MapFigure } from "./map-figure.tsx";
 import { OrdersSheet } from "./orders-sheet.tsx";
@@ -22,6 +26,7 @@ import { SectionFigures } from "./section-figures.tsx";
 import { SheetHead } from "./sheet-head.tsx";
 import { SheetsBar } from "./sheets-bar.tsx";
 import { StationSheet } from "./station-sheet.tsx";
+import { WatchSheet } from "./watch-sheet.tsx";
 
 const MM_PX = 96 / 25.4;
 /** Room for the plan on the first sheet, under the head, millimetres. */
@@ -111,6 +116,11 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
               <ClassSwatch index={index} /> {classWords(index, limitM, system)}
             </li>
           ))}
+          {edgedSections(line).map(({ section, name, pattern }) => (
+            <li key={section}>
+              <EdgeSwatch pattern={pattern} /> {name}
+            </li>
+          ))}
           {now.alignments.length > 1 && <li>dotted: other alternatives</li>}
         </ul>
       </section>
@@ -124,6 +134,7 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
           widthPx={widthPx}
           heightPx={PROFILE_PX}
           waterNote={waterNote}
+          marks={lineMarks(line, tracedLine.value, now, system)}
         />
       </section>
       <SectionFigures
@@ -156,6 +167,8 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
         holds={tracedLine.value ? holdsWords(tracedLine.value, now, system) : null}
         system={system}
       />
+      <BuildOrderSheet plan={now} line={line} results={results} system={system} widthPx={widthPx} />
+      <WatchSheet plan={now} line={line} traced={tracedLine.value} system={system} />
       <StationSheet line={line} system={system} />
     </article>
   );

@@ -1,4 +1,4 @@
-import type { Station, StationReason } from "../../shared/sizing-types.ts";
+import type { SizedLine, Station, StationReason } from "../../shared/sizing-types.ts";
 import {
   areaIn,
   formatStation,
@@ -7,6 +7,7 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { hasOtherSections } from "../reaches.ts";
 
 /** One column of the station table: the same on the screen, on paper and in the file. */
 export interface StationColumn {
@@ -68,11 +69,31 @@ function fixed(
   return /^-0(?:\.0*)?$/.test(rounded) ? rounded.slice(1) : rounded;
 }
 
+/** Closer than this a station stands on the end of a reach, metres. */
+const SAME_M = 1e-6;
 const LEVEL = { us: 2, metric: 2 };
 const HEIGHT = { us: 1, metric: 2 };
 
-/** Columns of the station table in their order. */
-export const STATION_COLUMNS: readonly StationColumn[] = [
+/**
+ * Columns of a line's station table in their order; where reaches are built otherwise than the plan says, with
+ * the section each station stands in.
+ */
+export function stationColumns(line: Pick<SizedLine, "reaches">): readonly StationColumn[] {
+  if (!hasOtherSections(line)) return COLUMNS;
+  const built = text("section", "Built as", (station) => sectionsAt(line, station));
+  const [where, rest] = [COLUMNS.slice(0, AFTER_REASON), COLUMNS.slice(AFTER_REASON)];
+  return [...where, built, ...rest];
+}
+
+/** The section a station stands in; where two meet, both. */
+function sectionsAt({ reaches }: Pick<SizedLine, "reaches">, { chainageM }: Station): string {
+  const here = reaches.filter(
+    ({ fromM, toM }) => chainageM >= fromM - SAME_M && chainageM <= toM + SAME_M,
+  );
+  return [...new Set(here.map(({ sectionName }) => sectionName))].join(" / ");
+}
+
+const COLUMNS: readonly StationColumn[] = [
   text("station", "Station", (station, system) => formatStation(station.chainageM, system)),
   length("chainage", "From start", (station) => station.chainageM, { us: 1, metric: 2 }, false),
   { ...text("lon", "Longitude", (station) => station.lon.toFixed(7), false), unit: degrees },
@@ -122,3 +143,5 @@ export const STATION_COLUMNS: readonly StationColumn[] = [
   },
   length("raise", "Can be raised to", (station) => station.raiseToM, HEIGHT, false),
 ];
+
+const AFTER_REASON = COLUMNS.findIndex(({ id }) => id === "reason") + 1;

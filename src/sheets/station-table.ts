@@ -1,23 +1,25 @@
-import type { Station } from "../../shared/sizing-types.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { type Cell, csvText } from "./csv.ts";
-import { STATION_COLUMNS } from "./station-columns.ts";
+import { stationColumns } from "./station-columns.ts";
 
 /**
  * The stations of one alternative as CSV (RFC 4180): a head with the unit of each column, one row a station,
- * numbers rounded as on the screen. Cells without ground data are empty.
+ * numbers rounded as on the screen; where reaches differ, what each station is built as. Cells without ground
+ * data are empty.
  */
 export function stationTableCsv(
-  line: { readonly name: string; readonly stations: readonly Station[] },
+  line: Pick<SizedLine, "name" | "stations" | "reaches">,
   system: UnitSystem,
 ): string {
-  const head = STATION_COLUMNS.map((column) => {
+  const columns = stationColumns(line);
+  const head = columns.map((column) => {
     const unit = column.unit(system);
     return unit ? `${column.title} (${unit})` : column.title;
   });
   const rows = line.stations.map((station): Cell[] => [
     line.name,
-    ...STATION_COLUMNS.map((column) => cellOf(column.value(station, system))),
+    ...columns.map((column) => cellOf(column.value(station, system))),
   ]);
   return csvText([["Alternative", ...head], ...rows]);
 }

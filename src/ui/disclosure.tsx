@@ -1,7 +1,15 @@
+import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { useId, useState } from "preact/hooks";
+import { useEffect, useId, useState } from "preact/hooks";
 import { Icon } from "./icons.tsx";
 import { recall, remember } from "./remember.ts";
+
+const asked = signal<ReadonlySet<string>>(new Set());
+
+/** Opens a part of the worksheet from elsewhere, as if its title had been pressed. */
+export function openDisclosure(id: string): void {
+  asked.value = new Set([...asked.peek(), id]);
+}
 
 interface DisclosureProps {
   /** Under what the open state is remembered on this machine. */
@@ -23,6 +31,13 @@ export function Disclosure(props: DisclosureProps) {
   const key = `drystead.open.${props.id}`;
   const [open, setOpen] = useState(() => recall(key, props.startsOpen ? "yes" : "no") === "yes");
   const level = props.level ?? "block";
+  const isAsked = asked.value.has(props.id);
+  useEffect(() => {
+    if (!isAsked) return;
+    asked.value = new Set([...asked.peek()].filter((id) => id !== props.id));
+    remember(key, "yes");
+    setOpen(true);
+  }, [isAsked, key, props.id]);
   const toggle = () => {
     remember(key, open ? "no" : "yes");
     setOpen(!open);

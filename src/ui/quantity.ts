@@ -1,6 +1,6 @@
 import type { Outcome } from "../../shared/failure.ts";
 import { amountOf, plainText } from "../../shared/parse-length.ts";
-import { formatSetting, parseSetting } from "../../shared/setting-text.ts";
+import { formatSetting, parseAs } from "../../shared/setting-text.ts";
 import {
   SETTINGS,
   type Setting,
@@ -55,10 +55,14 @@ export const LATITUDE: Quantity = degrees(-90, 90, (value) => value.toFixed(7), 
 
 /** The quantity of one adjustable number of the plan, with its units and its range. */
 export function settingQuantity(path: SettingPath): Quantity {
-  const setting: Setting = SETTINGS[path];
+  return quantityOf(SETTINGS[path]);
+}
+
+/** The quantity of an adjustable number, with its units and its range. */
+export function quantityOf(setting: Setting): Quantity {
   return {
     format: (value, system) => formatSetting(setting.kind, value, system),
-    parse: (text, system) => parseSetting(path, text, system),
+    parse: (text, system) => parseAs(setting, text, system),
     step: (system) => stepOf(setting.kind, setting.defaultSI, system),
   };
 }

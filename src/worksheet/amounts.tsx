@@ -9,6 +9,7 @@ import {
   formatShare,
   formatVolume,
 } from "../../shared/units.ts";
+import { takenMaterials } from "../material-words.ts";
 import { Amount } from "./amount.tsx";
 
 /** Everything that is ordered or organised beside the bags, each with its make-up. */
@@ -53,6 +54,14 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           {formatCount(totals.sheetBags)}
         </Amount>
       </Row>
+      {takenMaterials(totals.materials, system).map(({ key, name, amount }) => (
+        <Row key={key} name={name}>
+          <Amount make={key} title={name} inputs={inputs}>
+            {amount}
+          </Amount>
+          {key === "plywoodSheets" && <> · {formatArea(totals.materials.plywoodM2, system)}</>}
+        </Row>
+      ))}
       <Row name={`Whole job, ${formatCount(practice.people)} people`}>
         <Amount make="jobHours" title="Hours for the whole job" inputs={inputs}>
           {formatHours(totals.jobHours)}

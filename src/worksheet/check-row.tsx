@@ -2,10 +2,13 @@ import type { Check } from "../../shared/sizing-types.ts";
 import { markedM, pointedCheck, unitSystem } from "../state.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
 import { checkWords, inUnits } from "./check-words.ts";
+import { buildOtherwise, proposedSection } from "./reach-wish.ts";
 
 /** One finding: how grave, where, what, what to do, and by which rule. Pressed, it is shown on the map. */
 export function CheckRow({ check }: { check: Check }) {
   const { where, what } = checkWords(check, unitSystem.value);
+  const { fromM, toM } = check;
+  const proposed = proposedSection(check);
   const pointed = pointedCheck.value;
   const isPointed =
     pointed !== null &&
@@ -31,6 +34,15 @@ export function CheckRow({ check }: { check: Check }) {
           {severityWord(check.severity)} · {check.source}
         </small>
       </button>
+      {proposed !== null && (
+        <button
+          type="button"
+          class="text-button check-lead"
+          onClick={() => buildOtherwise({ fromM, toM, section: proposed })}
+        >
+          Build this stretch otherwise
+        </button>
+      )}
     </li>
   );
 }

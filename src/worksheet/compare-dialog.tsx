@@ -16,6 +16,8 @@ import { tracedNow } from "../water-now.ts";
 import { dryWords, holdsWords } from "../water-words.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { type ComparedLine, compareLines, MEASURES, type Measure } from "./compare.ts";
+import "./compare.css";
+import { type CompareWords, inTimeWords, standsCell } from "./compare-words.ts";
 
 type Write = (value: number, system: UnitSystem) => string;
 
@@ -65,6 +67,8 @@ export function CompareTable({ lines, chosen, system, traced, onChoose }: Compar
           ))}
           <th scope="col">Dry?</th>
           <th scope="col">Holds to</th>
+          <th scope="col">Stands?</th>
+          <th scope="col">In time?</th>
         </tr>
       </thead>
       <tbody>
@@ -84,6 +88,8 @@ export function CompareTable({ lines, chosen, system, traced, onChoose }: Compar
               <CompareCell key={measure} row={row} measure={measure} system={system} />
             ))}
             <WaterCells line={traced.get(row.id)} system={system} />
+            <WordsCell of={standsCell(lines[index]!, system)} />
+            <WordsCell of={inTimeWords(lines[index]!, system)} />
           </tr>
         ))}
       </tbody>
@@ -115,6 +121,16 @@ function WaterCells({ line, system }: WaterCellsProps) {
       <td>{dryWords(line)}</td>
       <td>{holds.replace(/^.*holds (?:only )?(?:to )?/, "") || "–"}</td>
     </>
+  );
+}
+
+/** A verdict, and what it rests on below it. */
+function WordsCell({ of }: { readonly of: CompareWords }) {
+  return (
+    <td class="compare-words">
+      {of.isBad ? <strong>{of.word}</strong> : of.word}
+      {of.why && <small>{of.why}</small>}
+    </td>
   );
 }
 

@@ -9,7 +9,7 @@ import { CornersTable } from "./corners-table.tsx";
 import { FindRing } from "./find-ring.tsx";
 import { LineTools } from "./line-tools.tsx";
 import { NoGoList } from "./no-go-list.tsx";
-import { ReachBreaks } from "./reach-breaks.tsx";
+import { ReachList } from "./reach-list.tsx";
 import { SetbackRing } from "./setback-ring.tsx";
 import { StructuresList } from "./structures-list.tsx";
 
@@ -38,7 +38,7 @@ export function LineBlock() {
       <SetbackRing />
       <StructuresList />
       {alternative && <CornersTable alternative={alternative} />}
-      {alternative && <ReachBreaks alternative={alternative} />}
+      {alternative && <ReachList alternative={alternative} />}
       <NoGoList />
     </Disclosure>
   );

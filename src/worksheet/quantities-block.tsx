@@ -1,7 +1,7 @@
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
-import { chosenId, chosenLine, ground, sized, unitSystem } from "../state.ts";
+import { chosenId, chosenLine, ground, markedM, sized, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { letterOf } from "./alternative-edits.ts";
 import { Amount } from "./amount.tsx";
@@ -45,7 +45,15 @@ function Counted({ line }: { line: SizedLine }) {
           <Amounts inputs={inputs} />
           <KeptDry />
           <PublishedTables line={line} system={system} />
-          {line.reaches.length > 1 && <ReachTable line={line} system={system} />}
+          {line.reaches.length > 1 && (
+            <ReachTable
+              line={line}
+              system={system}
+              onReach={(middleM) => {
+                markedM.value = middleM;
+              }}
+            />
+          )}
         </>
       )}
     </>

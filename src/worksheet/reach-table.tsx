@@ -1,4 +1,4 @@
-import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { Reach, SizedLine, Totals } from "../../shared/sizing-types.ts";
 import {
   formatCount,
   formatLength,
@@ -6,10 +6,32 @@ import {
   formatVolume,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { takenMaterials } from "../material-words.ts";
+import { hasOtherSections } from "../reaches.ts";
 
-/** Subtotals of the reaches between the chosen stations; they add up to the line. */
-export function ReachTable({ line, system }: { line: SizedLine; system: UnitSystem }) {
-  const { totals } = line;
+interface ReachTableProps {
+  readonly line: SizedLine;
+  readonly system: UnitSystem;
+  /** Takes the chainage of the middle of a reach that was pressed; left out on paper. */
+  readonly onReach?: (middleM: number) => void;
+}
+
+/** Subtotals of the reaches between the chosen stations, by material; they add up to the line. */
+export function ReachTable({ line, system, onReach }: ReachTableProps) {
+  const { totals, reaches } = line;
+  const namesSections = hasOtherSections(line);
+  const materials = takenMaterials(totals.materials, system);
+  const figures = (of: Totals) => (
+    <>
+      <td>{formatLength(of.lengthM, system, 0)}</td>
+      <td>{formatCount(of.bags)}</td>
+      <td>{figureOf(formatVolume(of.sandM3, system))}</td>
+      {takenMaterials(of.materials, system, totals.materials).map(({ key, figure }) => (
+        <td key={key}>{figure}</td>
+      ))}
+      <td>{formatLength(of.greatestHeightM, system)}</td>
+    </>
+  );
   return (
     <div class="table-scroll">
       <table class="reach-table">
@@ -17,36 +39,56 @@ export function ReachTable({ line, system }: { line: SizedLine; system: UnitSyst
         <thead>
           <tr>
             <th scope="col">Reach</th>
+            {namesSections && (
+              <th scope="col" class="reach-built">
+                Built as
+              </th>
+            )}
             <th scope="col">Length</th>
             <th scope="col">Bags</th>
             <th scope="col">Sand, {formatVolume(0, system).replace(/^\S+ /, "")}</th>
+            {materials.map(({ key, head }) => (
+              <th key={key} scope="col">
+                {head}
+              </th>
+            ))}
             <th scope="col">Highest</th>
           </tr>
         </thead>
         <tbody>
-          {line.reaches.map((reach) => (
+          {reaches.map((reach) => (
             <tr key={reach.fromM}>
               <th scope="row">
-                {formatStation(reach.fromM, system)} to {formatStation(reach.toM, system)}
+                <ReachName reach={reach} system={system} onReach={onReach} />
               </th>
-              <td>{formatLength(reach.totals.lengthM, system, 0)}</td>
-              <td>{formatCount(reach.totals.bags)}</td>
-              <td>{figureOf(formatVolume(reach.totals.sandM3, system))}</td>
-              <td>{formatLength(reach.totals.greatestHeightM, system)}</td>
+              {namesSections && <td class="reach-built">{reach.sectionName}</td>}
+              {figures(reach.totals)}
             </tr>
           ))}
         </tbody>
         <tfoot>
           <tr>
             <th scope="row">All</th>
-            <td>{formatLength(totals.lengthM, system, 0)}</td>
-            <td>{formatCount(totals.bags)}</td>
-            <td>{figureOf(formatVolume(totals.sandM3, system))}</td>
-            <td>{formatLength(totals.greatestHeightM, system)}</td>
+            {namesSections && <td />}
+            {figures(totals)}
           </tr>
         </tfoot>
       </table>
     </div>
+  );
+}
+
+interface ReachNameProps extends Pick<ReachTableProps, "system" | "onReach"> {
+  readonly reach: Reach;
+}
+
+function ReachName({ reach: { fromM, toM }, system, onReach }: ReachNameProps) {
+  const words = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
+  if (!onReach) return <>{words}</>;
+  return (
+    <button type="button" class="reach-name" onClick={() => onReach((fromM + toM) / 2)}>
+      {words}
+    </button>
   );
 }
 

@@ -1,3 +1,4 @@
+import { holdingOf, timeOf } from "../../shared/defaults.ts";
 import type { Outcome } from "../../shared/failure.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { SETTINGS, type Setting, type SettingPath } from "../../shared/settings.ts";
@@ -73,14 +74,21 @@ export const SECTION_GROUPS: readonly SettingGroup[] = [
 
 /** The SI value at a setting's path; null where the plan leaves it blank. */
 export function settingValue(plan: Plan, path: SettingPath): number | null {
-  let at: unknown = plan;
+  let at: unknown = complete(plan);
   for (const key of path.split(".")) at = (at as Record<string, unknown>)[key];
   return at as number | null;
 }
 
 /** A plan with the value at a setting's path changed. */
 export function withSetting(plan: Plan, path: SettingPath, value: number | null): Plan {
-  return changedAt(plan, path.split("."), value) as Plan;
+  return changedAt(complete(plan), path.split("."), value) as Plan;
+}
+
+/** The plan with the settings filled in that older plans do not have. */
+function complete(plan: Plan): Plan {
+  return plan.holding && plan.time
+    ? plan
+    : { ...plan, holding: holdingOf(plan), time: timeOf(plan) };
 }
 
 function changedAt(at: unknown, keys: readonly string[], value: number | null): unknown {

@@ -1,6 +1,7 @@
 import { chooseAlternative, savePlan } from "../actions.ts";
 import { plan, redo, undo } from "../document/store.ts";
 import { sheetsOpen, showAll, theme, tool, unitSystem } from "../state.ts";
+import { leaveMoment, momentH } from "../time-now.ts";
 import { neighbourOf } from "./alternative-edits.ts";
 import { chooseUnits } from "./units-choice.ts";
 
@@ -73,6 +74,12 @@ export const SHORTCUTS: readonly Shortcut[] = [
     run: () => {
       tool.value = "move";
     },
+  },
+  {
+    keys: "Escape",
+    does: "Leave the moment of the forecast",
+    fits: (event) => event.key === "Escape" && momentH.value !== null,
+    run: leaveMoment,
   },
 ];
 

@@ -2,6 +2,7 @@ import { useRef, useState } from "preact/hooks";
 import { formatLength, lengthFrom, lengthIn, type UnitSystem } from "../../shared/units.ts";
 import { endGesture, plan } from "../document/store.ts";
 import { unitSystem } from "../state.ts";
+import { leaveMoment } from "../time-now.ts";
 import { edit } from "./alternative-edits.ts";
 import { settingValue, withSetting } from "./settings.ts";
 
@@ -38,6 +39,7 @@ export function StageSlider() {
       change: (now) => withSetting(now, path, lengthFrom(Number(next.toFixed(2)), system)),
     });
   const begin = () => {
+    leaveMoment();
     gesture.current += 1;
     endGesture();
   };

@@ -13,6 +13,7 @@ import { FreeboardField } from "./freeboard-field.tsx";
 import { GaugeFields } from "./gauge-fields.tsx";
 import { SettingRow } from "./setting-row.tsx";
 import { StageSlider } from "./stage-slider.tsx";
+import { MomentSlider } from "./time-moment-slider.tsx";
 import { WaterReach } from "./water-reach.tsx";
 
 /** How high the water is expected to stand, and how far above it the levee is built. */
@@ -35,6 +36,7 @@ export function WaterBlock() {
         <SettingRow path="water.elevationM" label="Water-surface elevation" noDefault />
       )}
       <StageSlider />
+      <MomentSlider />
       <FreeboardField />
       <CrestFact />
       {byStage && <GaugeFields />}

@@ -8,6 +8,7 @@ import { tracedLine, waterNow } from "../water-now.ts";
 import { fromWords, holdsWords, placeWords, sillWords } from "../water-words.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { SourcesList } from "./sources-list.tsx";
+import { WaterOver } from "./water-over.tsx";
 
 /** Where the water really goes: what it reaches without a levee, and with the chosen line built. */
 export function WaterReach() {
@@ -22,6 +23,7 @@ export function WaterReach() {
         </p>
       )}
       <WithLine />
+      <WaterOver />
       {trace && trace.structures.length > 0 && <Without structures={trace.structures} />}
       <SourcesList />
     </Disclosure>

@@ -16,7 +16,7 @@ let atStart: number;
 
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit({ width: 1440, height: 900 });
+  visit = await house.visit();
   page = visit.page;
   await planIsSized(page);
   atStart = await bagsAtRest(page);
@@ -53,25 +53,8 @@ async function startAgain(): Promise<void> {
   await bagsWhen(page, (now) => now === atStart);
 }
 
-describe("finding the ring", () => {
-  it("adds it beside the drawn one, chosen, with at least a fifth fewer bags; undo takes it away", async () => {
-    await findTheRing();
-    expect(await chosen(page).locator(".alternative-name").textContent()).toBe("Found ring");
-    const found = await bagsAtRest(page);
-    expect(await bagsOf(cards().first())).toBe(atStart);
-    expect(found).toBeLessThan(0.8 * atStart);
-    const words = await panel().locator(".saving").textContent();
-    expect(words).toContain("D against A, Drawn ring");
-    expect(words).toContain(`${(atStart - found).toLocaleString("en-US")} fewer`);
-    await undo();
-    await expect.poll(() => cards().count()).toBe(3);
-    await page.keyboard.press("Control+Shift+z");
-    await expect.poll(() => cards().count()).toBe(4);
-    expect(await bagsWhen(page, (now) => now === found)).toBe(found);
-    await startAgain();
-  });
-
-  it("is one press in the strip of alternatives too, and goes round the buildings that are ticked", async () => {
+describe("finding the ring round some of the buildings", () => {
+  it("is one press in the strip of alternatives, and goes round those that are ticked", async () => {
     await panel().getByLabel("Barn").uncheck();
     await panel().getByLabel("Machine shed").uncheck();
     await page.getByRole("button", { name: "Find the ring that needs the fewest bags" }).click();
@@ -82,9 +65,31 @@ describe("finding the ring", () => {
     await panel().getByLabel("Machine shed").check();
     await startAgain();
   });
+});
 
-  it("has no serious violation of the axe rules, with what was found and the cost of a move shown", async () => {
+describe("with the ring found", () => {
+  let found: number;
+  beforeAll(async () => {
     await findTheRing();
+    found = await bagsAtRest(page);
+  });
+  afterAll(startAgain);
+
+  it("stands beside the drawn one, chosen, with at least a fifth fewer bags; undo takes it away", async () => {
+    expect(await chosen(page).locator(".alternative-name").textContent()).toBe("Found ring");
+    expect(await bagsOf(cards().first())).toBe(atStart);
+    expect(found).toBeLessThan(0.8 * atStart);
+    const words = await panel().locator(".saving").textContent();
+    expect(words).toContain("D against A, Drawn ring");
+    expect(words).toContain(`${(atStart - found).toLocaleString("en-US")} fewer`);
+    await undo();
+    await expect.poll(() => cards().count()).toBe(3);
+    await page.keyboard.press("Control+Shift+z");
+    await expect.poll(() => cards().count()).toBe(4);
+    expect(await bagsWhen(page, (now) => now === found)).toBe(found);
+  });
+
+  it("has no serious violation of the axe rules, with the cost of a move shown", async () => {
     await panel()
       .getByLabel(/^Why here/)
       .check();
@@ -104,14 +109,9 @@ describe("finding the ring", () => {
     await panel()
       .getByLabel(/^Why here/)
       .uncheck();
-    await startAgain();
   });
-});
 
-describe("following the stage", () => {
-  it("moves the found ring with the slider, all of it one step of undo", async () => {
-    await findTheRing();
-    const found = await bagsAtRest(page);
+  it("follows the stage with the slider, all of it one step of undo", async () => {
     await panel().getByLabel("Follow the stage").check();
     const slider = page.getByRole("slider", { name: "Stage" });
     await slider.focus();
@@ -129,7 +129,6 @@ describe("following the stage", () => {
     await bagsWhen(page, (now) => now === followed);
     await undo();
     await bagsWhen(page, (now) => now === found);
-    await startAgain();
   });
 });
 

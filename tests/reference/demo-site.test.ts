@@ -118,6 +118,25 @@ describe("what the demo is there to show", () => {
     expect(tied.stations.at(-1)?.heightM).toBe(0);
   });
 
+  it("the drawn ring is late at the slow pace, the two cheaper lines are in time", () => {
+    expect(drawn.time?.inTime).toBe(false);
+    expect(high.time?.inTime).toBe(true);
+    expect(tied.time?.inTime).toBe(true);
+    const { people, peopleDayAndNight, bagsAtMost } = drawn.time!.waysOut!;
+    expect(people).toBeGreaterThan(60);
+    expect(peopleDayAndNight).toBeLessThan(60);
+    expect(bagsAtMost).toBeGreaterThan(tied.totals.bags);
+    expect(bagsAtMost).toBeLessThan(drawn.totals.bags);
+  });
+
+  it("the likely crest of its forecast is the stage it is sized for", () => {
+    const { water, time } = demoPlan(1);
+    const stages = time!.forecast!.rows.map(({ levelM }) => levelM);
+    expect(Math.max(...stages)).toBeCloseTo(water.stageM, 9);
+    const high = drawn.time!.crests.find(({ band }) => band === "high")!;
+    expect(high.riseM).toBeLessThan(water.freeboardM);
+  });
+
   it("no line touches the pond", () => {
     for (const line of [drawn, high, tied]) expect(line.totals.lengthNoDataM).toBe(0);
   });

@@ -10,6 +10,7 @@ import {
   baseParabola,
   casagrande,
   dupuit,
+  dupuitFlow,
   schaffernak,
   seepagePathM,
   seepageThrough,
@@ -82,6 +83,16 @@ describe("seepage through earth", () => {
 
   it("S8: Dupuit, K 0.5 m/day, 20 and 18 m, 1,000 m (DUP): 0.0190 m2/day", () => {
     within(0.5 * dupuit(20, 18, 1000).rateM, 0.019);
+  });
+
+  it("S8: the same with 1.369e-4 m/day of recharge: -0.04945 and 0.08745 m2/day, divide at 361.2 m", () => {
+    const reach = { upstreamM: 20, downstreamM: 18, lengthM: 1000, rechargeShare: 1.369e-4 / 0.5 };
+    const flow = (alongM: number) => 0.5 * dupuitFlow(reach, alongM);
+    within(flow(0), -0.04945, 5e-4);
+    within(flow(1000), 0.08745, 5e-4);
+    expect(flow(361.15)).toBeLessThan(0);
+    expect(flow(361.25)).toBeGreaterThan(0);
+    expect(dupuitFlow({ ...reach, rechargeShare: 0 }, 0)).toBe(dupuit(20, 18, 1000).rateM);
   });
 
   it("S9: sandbag pyramid of the handbook, k 1e-4 m/s: 7.77 gpm/100 ft, Dupuit 7.32", () => {

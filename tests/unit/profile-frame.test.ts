@@ -88,7 +88,7 @@ describe("paths of a long profile", () => {
   it("draw neither ground nor levee across a gap in the data, and hatch all of it", () => {
     const gappy = sizedOver((x) => (x > 80 && x < 110 ? Number.NaN : 260), { crestM: 261 });
     const frame = frameOf("us", { fromM: 0, toM: 200 }, gappy);
-    const paths = profilePaths(gappy.walk, LIMIT_M, frame);
+    const paths = profilePaths(gappy, LIMIT_M, frame);
     const from = frame.x(80) + 0.1;
     const to = frame.x(110) - 0.1;
     for (const d of [paths.groundLine, paths.groundFill, paths.lowestLine, ...paths.bands]) {
@@ -105,7 +105,7 @@ describe("paths of a long profile", () => {
     const part = sizedOver((x, y) => (x > 80 && x < 110 && y > 0.7 ? Number.NaN : 260), {
       crestM: 261,
     });
-    const paths = profilePaths(part.walk, LIMIT_M, frameOf("us", { fromM: 0, toM: 200 }, part));
+    const paths = profilePaths(part, LIMIT_M, frameOf("us", { fromM: 0, toM: 200 }, part));
     expect(paths.gaps).toEqual([]);
     expect(paths.unknownBand).not.toBe("");
     expect(paths.groundLine.match(/M/g)).toHaveLength(1);
@@ -119,7 +119,7 @@ describe("paths of a long profile", () => {
       cellM: 0.5,
     });
     const frame = frameOf("us", { fromM: 0, toM: 1500 }, ditch);
-    const over = profilePaths(ditch.walk, LIMIT_M, frame).bands[4]!;
+    const over = profilePaths(ditch, LIMIT_M, frame).bands[4]!;
     const xs = xsOf(over);
     expect(Math.max(...xs) - Math.min(...xs)).toBeGreaterThanOrEqual(1.9);
     expect((Math.max(...xs) + Math.min(...xs)) / 2).toBeCloseTo(frame.x(700), 0);
@@ -141,7 +141,9 @@ describe("paths of a long profile", () => {
     };
     const frame = frameOf("us", { fromM: 0, toM: 200 });
     const points = [
-      ...profilePaths(bentWalk, LIMIT_M, frame).crestLine.matchAll(/([\d.]+) ([\d.]+)/g),
+      ...profilePaths({ ...line, walk: bentWalk }, LIMIT_M, frame).crestLine.matchAll(
+        /([\d.]+) ([\d.]+)/g,
+      ),
     ];
     expect(points).toHaveLength(3);
     for (const [i, chainageM] of [0, 100, 200].entries()) {

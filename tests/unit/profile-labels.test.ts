@@ -14,7 +14,7 @@ function overlap(a: Box, b: Box): boolean {
 function labelsOf(line: SizedLine, widthPx: number, heightPx: number, unitSystem: "us" | "metric") {
   const stretch = { fromM: 0, toM: line.totals.lengthM };
   const frame = profileFrame({ line, limitM: LIMIT_M, unitSystem, widthPx, heightPx, stretch });
-  const { gaps } = profilePaths(line.walk, LIMIT_M, frame);
+  const { gaps } = profilePaths(line, LIMIT_M, frame);
   const waterNote = "at stage 31.4 ft";
   const labels = profileLabels({ line, limitM: LIMIT_M, frame, gaps, waterNote });
   return { labels, frame };

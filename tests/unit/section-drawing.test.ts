@@ -87,7 +87,7 @@ describe("drawing of a section", () => {
     const ends = [frame.x(0.5), frame.x(1.5)].sort((a, b) => a - b);
     expect(gap![0]).toBeLessThanOrEqual(ends[0]!);
     expect(gap![1]).toBeGreaterThanOrEqual(ends[1]!);
-    expect(sectionDimensions(cross, LIMIT_M, frame)).toBeNull();
+    expect(sectionDimensions(cross, frame)).toBeNull();
   });
 
   it("has no water where the ground on the water side stands above it", () => {
@@ -100,13 +100,13 @@ describe("drawing of a section", () => {
     const at = (heightFt: number) => {
       const cross = cutOver(() => 260, 260 + heightFt * FOOT_M);
       const frame = frameOf(cross);
-      return { cross, frame, marks: sectionDimensions(cross, LIMIT_M, frame)! };
+      return { cross, frame, marks: sectionDimensions(cross, frame)! };
     };
     const { cross, frame, marks } = at(3);
     expect((marks.footY - marks.crestY) / frame.pxPerM).toBeCloseTo(3 * FOOT_M, 9);
     expect((marks.landToeX - marks.waterToeX) / frame.pxPerM).toBeCloseTo(9 * FOOT_M, 6);
     expect(marks.limitY).toBeNull();
-    const texts = sectionLabels(cross, LIMIT_M, frame, marks, "us").map(({ text }) => text);
+    const texts = sectionLabels(cross, frame, marks, "us").map(({ text }) => text);
     expect(texts).toEqual(["3.0 ft", "9.0 ft base", "4.5", "4.5", "Water side", "Land side"]);
     expect(at(5).marks.limitY).not.toBeNull();
   });
@@ -121,8 +121,8 @@ describe("drawing of a section", () => {
       );
       const [widthPx, heightPx] = [240 + random() * 400, 90 + random() * 250];
       const frame = sectionFrame(cross, DEFAULT_SECTION, widthPx, heightPx, NONE);
-      const marks = sectionDimensions(cross, LIMIT_M, frame);
-      const labels = sectionLabels(cross, LIMIT_M, frame, marks, "us");
+      const marks = sectionDimensions(cross, frame);
+      const labels = sectionLabels(cross, frame, marks, "us");
       for (const [i, { box, text }] of labels.entries()) {
         expect(box.left, text).toBeGreaterThanOrEqual(0);
         expect(box.right, text).toBeLessThanOrEqual(widthPx);

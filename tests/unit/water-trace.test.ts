@@ -105,6 +105,20 @@ describe("a line open to the high ground", () => {
     expect(idsOf(line)).not.toContain("holds-to");
   });
 
+  it("says that water comes round the end, though the sill lies beside the last of the levee", async () => {
+    const ridged = byFormula(160, 80, (x, y) => {
+      if (Math.round(x) !== 88 || y < 25 || y > 55) return 100 + 0.01 * x;
+      return y < 28 ? 100.95 : 102;
+    });
+    const plan = { ...slopePlan, alignments: [lineTo(90)] };
+    const wayIn = (await trace(ridged, plan)).alternatives[0]!.wayIn!;
+    const [east] = PLANE.toPlane(wayIn.at);
+    expect(90 - east).toBeGreaterThan(1.5);
+    expect(90 - east).toBeLessThan(3);
+    expect(wayIn).toMatchObject({ end: "start", chainageM: 0 });
+    expect(wayIn.groundM).toBeCloseTo(100.95, 4);
+  });
+
   it("holds to the ground past its ends when they reach into the freeboard only", async () => {
     const line = await traced(120);
     expect(line).toMatchObject({ dry: true, wayIn: null });

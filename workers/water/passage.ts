@@ -13,22 +13,30 @@ export interface Levee {
   readonly crestM: number;
 }
 
-/** Nearer to an end than this many cells is at the end. */
-const AT_END_CELLS = 1.5;
+/**
+ * Nearer to an end than this many cells is at the end: the cell that lets the water in may lie beside the
+ * last of the levee, with the levee standing. Judgement.
+ */
+const AT_END_CELLS = 3;
 
-/** A cell where water passes, as seen from a line. */
+/** A cell where water passes, as seen from a line; at an end, the station is the end's own. */
 export function findPassage(context: TraceContext, line: PlaneLine, cell: number): Passage {
   const { grid, plane } = context;
   const at = lonLatOf(grid, cell);
   const { chainageM, distanceM } = nearestOnLine(line, ...plane.toPlane(at));
   const nearM = AT_END_CELLS * grid.cellM;
-  const atStart = chainageM <= nearM;
-  const atEnd = chainageM >= line.lengthM - nearM;
+  const end = line.closed ? null : endNear(line.lengthM, chainageM, nearM);
   return {
     at,
     groundM: groundAt(context, cell),
-    chainageM,
+    chainageM: end === null ? chainageM : end === "start" ? 0 : line.lengthM,
     fromLineM: distanceM,
-    end: line.closed ? null : atStart ? "start" : atEnd ? "end" : null,
+    end,
   };
+}
+
+function endNear(lengthM: number, chainageM: number, nearM: number): "start" | "end" | null {
+  const toEndM = lengthM - chainageM;
+  if (Math.min(chainageM, toEndM) > nearM) return null;
+  return chainageM <= toEndM ? "start" : "end";
 }

@@ -2,50 +2,21 @@ import { useState } from "preact/hooks";
 import type { Failure } from "../../shared/failure.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import { formatStation, parseStation } from "../../shared/units.ts";
-import { chosenLine, markedM, unitSystem } from "../state.ts";
-import { Disclosure } from "../ui/disclosure.tsx";
-import { Icon } from "../ui/icons.tsx";
-import { addBreak, removeBreak } from "./reach-edits.ts";
+import { markedM, unitSystem } from "../state.ts";
+import { addBreak } from "./reach-edits.ts";
 
-/** Stations that divide the line into reaches with subtotals of their own. */
-export function ReachBreaks({ alternative }: { alternative: Alignment }) {
-  const system = unitSystem.value;
-  const breaks = alternative.reachBreaksM;
-  return (
-    <Disclosure
-      id="reaches"
-      title="Reaches"
-      level="part"
-      summary={breaks.length === 0 ? "one" : `${breaks.length + 1}`}
-    >
-      <ul class="plain-list chips">
-        {breaks.map((atM) => (
-          <li key={atM} class="chip">
-            {formatStation(atM, system)}
-            <button
-              type="button"
-              class="icon-button"
-              aria-label={`Remove the break at ${formatStation(atM, system)}`}
-              onClick={() => removeBreak(alternative, atM)}
-            >
-              <Icon name="close" />
-            </button>
-          </li>
-        ))}
-      </ul>
-      <NewBreak alternative={alternative} />
-    </Disclosure>
-  );
+interface DivideFormProps {
+  readonly alternative: Alignment;
+  readonly lengthM: number;
 }
 
-function NewBreak({ alternative }: { alternative: Alignment }) {
+/** Divides the line at a station typed, or at the marked one. */
+export function DivideForm({ alternative, lengthM }: DivideFormProps) {
   const system = unitSystem.value;
-  const line = chosenLine.value;
   const [typed, setTyped] = useState("");
   const [failure, setFailure] = useState<Failure | null>(null);
-  if (!line) return null;
   const add = (atM: number) => {
-    const outcome = addBreak(alternative, atM, line.totals.lengthM);
+    const outcome = addBreak(alternative, atM, lengthM);
     setFailure(outcome.ok ? null : outcome.failure);
     if (outcome.ok) setTyped("");
   };
@@ -63,7 +34,7 @@ function NewBreak({ alternative }: { alternative: Alignment }) {
       }}
     >
       <label>
-        Divide at
+        Divide at{" "}
         <input
           type="text"
           class="field-input"
@@ -75,7 +46,7 @@ function NewBreak({ alternative }: { alternative: Alignment }) {
         />
       </label>
       <button type="submit" class="tool-button">
-        Add
+        Divide
       </button>
       {markedM.value !== null && (
         <button type="button" class="text-button" onClick={() => add(markedM.value ?? 0)}>

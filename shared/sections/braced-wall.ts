@@ -1,0 +1,77 @@
+import { FOOT_M } from "../defaults.ts";
+import { board, brace, figure, twoBagsM } from "./figure.ts";
+import { filledKgPerM3 } from "./pyramid.ts";
+import type { EmergencySection } from "./types.ts";
+
+/** Kickers of 2 x 4 in, 10 ft long, and stakes that stand 2 ft. Source: DWR-03 p49. */
+export const KICKER_M = 10 * FOOT_M;
+const PLYWOOD_M = 0.018;
+const POST_M = 0.09;
+const STAKE_SHOWS_M = 0.15;
+
+/** Distance between braces along a wall. */
+export const BRACE_SPACING = figure({
+  key: "spacingM",
+  label: "Between braces",
+  kind: "length",
+  default: 6 * FOOT_M,
+  range: [0.3, 3],
+  source: "DWR-03",
+  note: "Stakes at 6 ft, kickers of 2x4 in and 10 ft to stakes of 2 ft: DWR-03 gives them for a topping of lumber and sacks.",
+});
+
+/** Bags straight up, with plywood behind them that braces hold. */
+export const bracedWall: EmergencySection = {
+  id: "braced-wall",
+  name: "Braced wall of bags and plywood",
+  words:
+    "Bags straight up with plywood behind and braces to the ground: where there is no room for a base, and only as strong as its bracing.",
+  source: "common practice, no source; braces as in DWR-03",
+  figures: [
+    figure({
+      key: "widthM",
+      label: "Width of the bags",
+      kind: "length",
+      default: twoBagsM,
+      range: [0.1, 4],
+      source: "common practice, no source",
+      note: "Two bags side by side; no published section gives it.",
+    }),
+    BRACE_SPACING,
+  ],
+  fill: "bags",
+  limit: {
+    greatestM: 3 * FOOT_M,
+    source: "judgement; F312",
+    note: "No published limit for such a wall; F312 keeps floodwalls to 3 ft of flood, the bracing of boards is published for less than 3 ft (EMI-L4, FFO-96).",
+  },
+  cautions: [
+    "Have the posts, braces and stakes sized by a licensed engineer and follow the local code: soft, wet ground lets stakes go.",
+    "Brace on the land side, nail every joint twice (DWR-03) and watch the stakes as the water rises.",
+    "Never brace it against a building's wall.",
+  ],
+  standsBy: "bracing",
+  sheet: true,
+  kgPerM3: filledKgPerM3,
+  shapeInto: (out, _heightM, { widthM }) => {
+    out.crownM = widthM!;
+    out.runWater = 0;
+    out.runLand = 0;
+  },
+  perMetreInto: (out, heightM, { spacingM }) => {
+    out.plywoodM2 = heightM;
+    out.lumberM = 1 + KICKER_M / spacingM!;
+    out.stakes = 2 / spacingM!;
+  },
+  pieces: (heightM, { widthM }) => {
+    const faceM = -widthM! / 2;
+    const backM = faceM - PLYWOOD_M;
+    const footM = backM - POST_M - 1.5 * heightM;
+    return [
+      board("plywood", backM, faceM, -heightM, 0),
+      board("lumber", backM - POST_M, backM, -heightM, 0),
+      brace([backM - POST_M, -0.25 * heightM], [footM, -heightM], POST_M),
+      board("lumber", footM - POST_M, footM, -heightM, -heightM + STAKE_SHOWS_M),
+    ];
+  },
+};

@@ -1,0 +1,68 @@
+import { FOOT_M } from "../defaults.ts";
+import { BRACE_SPACING, KICKER_M } from "./braced-wall.ts";
+import { board, brace, figure, twoBagsM } from "./figure.ts";
+import { filledKgPerM3 } from "./pyramid.ts";
+import type { EmergencySection } from "./types.ts";
+
+/** Boards lie edge on edge, 12 in high. Source: DWR-03 (1 x 12 in boards, p47). */
+const BOARD_HEIGHT_M = 1 * FOOT_M;
+const BOARD_M = 0.025;
+const POST_M = 0.09;
+const STAKE_SHOWS_M = 0.15;
+
+/** Boards on stakes, backed with sacks: what is put on a levee that is too low. */
+export const lumberTopping: EmergencySection = {
+  id: "lumber-topping",
+  name: "Lumber and sack topping",
+  words:
+    "Boards on driven stakes, backed with sacks and braced: raises a levee or firm ground by less than 3 ft where the crown is narrow.",
+  source: "DWR-03 p49; EMI-L4, FFO-96 (flashboards)",
+  figures: [
+    figure({
+      key: "widthM",
+      label: "Width of the sacks",
+      kind: "length",
+      default: twoBagsM,
+      range: [0.1, 4],
+      source: "common practice, no source",
+      note: "Two sacks side by side; DWR-03 says back it with sacks or tamped earth and gives no width.",
+    }),
+    BRACE_SPACING,
+  ],
+  fill: "bags",
+  limit: {
+    greatestM: 3 * FOOT_M,
+    source: "EMI-L4, FFO-96",
+    note: "For toppings of 1.5 ft to less than 3 ft; below 1.5 ft a cap of earth or bags serves (FFO-96).",
+  },
+  cautions: [
+    "Drive the stakes, never dig for them, and tamp the earth behind (EMI-L4, FFO-96).",
+    "Line the trench under the boards with empty sacks and put two nails in every joint (DWR-03).",
+    "Waves break it and wood warps: cover its water side with sheet and watch it (EMI-L4, FFO-96).",
+    "Have the ground or levee it stands on judged by a licensed engineer before it is loaded higher.",
+  ],
+  standsBy: "bracing",
+  sheet: true,
+  kgPerM3: filledKgPerM3,
+  shapeInto: (out, _heightM, { widthM }) => {
+    out.crownM = widthM!;
+    out.runWater = 0;
+    out.runLand = 0;
+  },
+  perMetreInto: (out, heightM, { spacingM }) => {
+    out.plywoodM2 = 0;
+    out.lumberM = heightM / BOARD_HEIGHT_M + KICKER_M / spacingM!;
+    out.stakes = 2 / spacingM!;
+  },
+  pieces: (heightM, { widthM }) => {
+    const faceM = widthM! / 2;
+    const postM = faceM + BOARD_M;
+    const footM = -faceM - heightM;
+    return [
+      board("lumber", faceM, postM, -heightM, 0),
+      board("lumber", postM, postM + POST_M, -heightM, 0),
+      brace([-faceM, -0.25 * heightM], [footM, -heightM], POST_M),
+      board("lumber", footM - POST_M, footM, -heightM, -heightM + STAKE_SHOWS_M),
+    ];
+  },
+};

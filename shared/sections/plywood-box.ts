@@ -1,0 +1,71 @@
+import { FOOT_M } from "../defaults.ts";
+import { board, figure } from "./figure.ts";
+import { filledKgPerM3 } from "./pyramid.ts";
+import type { EmergencySection } from "./types.ts";
+
+const PLYWOOD_M = 0.018;
+const POST_M = 0.09;
+const TIE_M = 0.04;
+
+/** Two rows of plywood with sand between them: a mud box. */
+export const plywoodBox: EmergencySection = {
+  id: "plywood-box",
+  name: "Plywood box filled with sand",
+  words:
+    "Two rows of plywood, staked and tied across, filled with loose sand: half to two thirds of a pyramid's width, and no bags.",
+  source: "FFO-96, DWR-03 (mud box)",
+  figures: [
+    figure({
+      key: "widthRatio",
+      label: "Width over height",
+      kind: "ratio",
+      default: 2,
+      range: [0.5, 5],
+      source: "FFO-96",
+      note: "Sources disagree by 2.4 times: twice the height of the fill (FFO-96), 30 in for 3 ft, which is 0.83 (DWR-03).",
+    }),
+    figure({
+      key: "spacingM",
+      label: "Between posts",
+      kind: "length",
+      default: 4 * FOOT_M,
+      range: [0.3, 3],
+      source: "common practice, no source",
+      note: "Half a sheet of plywood.",
+    }),
+  ],
+  fill: "sand",
+  limit: {
+    greatestM: 6 * FOOT_M,
+    source: "FFO-96",
+    note: "Up to 6 ft at a width of twice the height (FFO-96); DWR-03 shows 3 ft at 30 in wide.",
+  },
+  cautions: [
+    "Never fill it with sandbags: tamped earth, clay or sand in layers (FFO-96).",
+    "Line it with sheet that has holes at the bottom, or with burlap, and close its ends with bags (DWR-03).",
+    "Wet sand bursts boards that are not tied: whether posts and ties hold its push is not reckoned; ask a licensed engineer.",
+  ],
+  standsBy: "weight",
+  sheet: false,
+  kgPerM3: filledKgPerM3,
+  shapeInto: (out, heightM, { widthRatio }) => {
+    out.crownM = widthRatio! * heightM;
+    out.runWater = 0;
+    out.runLand = 0;
+  },
+  perMetreInto: (out, heightM, { widthRatio, spacingM }) => {
+    out.plywoodM2 = 2 * heightM;
+    out.lumberM = 2 + (widthRatio! * heightM) / spacingM!;
+    out.stakes = 2 / spacingM!;
+  },
+  pieces: (heightM, { widthRatio }) => {
+    const halfM = (widthRatio! * heightM) / 2;
+    return [
+      board("plywood", halfM, halfM + PLYWOOD_M, -heightM, 0),
+      board("plywood", -halfM - PLYWOOD_M, -halfM, -heightM, 0),
+      board("lumber", halfM + PLYWOOD_M, halfM + PLYWOOD_M + POST_M, -heightM, 0),
+      board("lumber", -halfM - PLYWOOD_M - POST_M, -halfM - PLYWOOD_M, -heightM, 0),
+      board("lumber", -halfM - PLYWOOD_M - POST_M, halfM + PLYWOOD_M + POST_M, 0, TIE_M),
+    ];
+  },
+};

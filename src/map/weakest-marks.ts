@@ -1,0 +1,34 @@
+import "./weakest-marks.css";
+import { computed } from "@preact/signals";
+import type { Map as MapLibreMap } from "maplibre-gl";
+import type { Verdict } from "../../shared/holding/types.ts";
+import { chosenLine, unitSystem } from "../state.ts";
+import { weakestPlaces } from "../weakest-words.ts";
+import { spotAt } from "./along.ts";
+import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
+
+/** The diamond of the profile. */
+const SYMBOL = "M8 1.5 14.5 8 8 14.5 1.5 8z";
+
+const TITLES: Readonly<Record<Verdict, string>> = {
+  holds: "Weakest place: it holds",
+  doubtful: "Weakest place: doubtful",
+  fails: "Weakest place: it fails",
+};
+
+const marks = computed((): readonly PlaceMark[] => {
+  const line = chosenLine.value;
+  if (!line) return [];
+  return weakestPlaces(line.holding?.standing, unitSystem.value).flatMap((place) => {
+    const spot = spotAt(line.walk, place.chainageM);
+    if (!spot) return [];
+    const { verdict, text } = place;
+    const mark = { kind: `weakest-${verdict}`, title: TITLES[verdict], text, symbol: SYMBOL };
+    return [{ ...mark, at: spot.at, anchor: "center" as const }];
+  });
+});
+
+/** Keeps a button where the chosen line is weakest against sliding and overturning: quiet where it holds. */
+export function keepWeakestMarks(map: MapLibreMap): void {
+  keepPlaceMarks(map, marks);
+}

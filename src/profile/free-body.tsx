@@ -1,0 +1,146 @@
+import { signal } from "@preact/signals";
+import type { ComponentChildren } from "preact";
+import { useId } from "preact/hooks";
+import "./free-body.css";
+import { holdingOf } from "../../shared/defaults.ts";
+import { standingAt } from "../../shared/holding/standing-at.ts";
+import { verdictOf } from "../../shared/holding/weakest.ts";
+import { sectionById } from "../../shared/sections.ts";
+import type { CrossSection } from "../../shared/sizing-types.ts";
+import { plan } from "../document/store.ts";
+import { unitSystem } from "../state.ts";
+import { recall, remember } from "../ui/remember.ts";
+import { factorWords } from "../worksheet/holding-words.ts";
+import { type Arrow, freeBodyPicture } from "./free-body.ts";
+import type { PlacedLabel } from "./place-labels.ts";
+import type { SectionFrame } from "./section-frame.ts";
+
+const KEY = "drystead.forces";
+
+/** Whether the section shows the forces on it; remembered on this machine. */
+const forcesShown = signal(recall(KEY, "no") === "yes");
+
+/** Shows the forces on the section, or its dimensions. */
+export function ForcesToggle() {
+  const shown = forcesShown.value;
+  return (
+    <button
+      type="button"
+      class="forces-toggle"
+      aria-pressed={shown}
+      title="Water's thrust, uplift and weight at this station"
+      onClick={() => {
+        forcesShown.value = !shown;
+        remember(KEY, shown ? "no" : "yes");
+      }}
+    >
+      Forces
+    </button>
+  );
+}
+
+/** The factors of safety at this station, in words; nothing while forces are not shown. */
+export function ForcesWords({ cross }: { readonly cross: CrossSection }) {
+  if (!forcesShown.value) return null;
+  const now = plan.value;
+  const body = standingAt(cross, now);
+  if (!body) return <p class="forces-words">{nothingWords(cross)}</p>;
+  if (!(body.waterDepthM > 0)) return <p class="forces-words">No water stands against it here.</p>;
+  const { slidingFactor, overturningFactor } = holdingOf(now);
+  const turning = { low: body.overturning, high: body.overturning };
+  return (
+    <p class="forces-words">
+      <span data-verdict={verdictOf(body.sliding, slidingFactor)}>
+        sliding <strong>{factorWords(body.sliding)}</strong>
+      </span>
+      {slidingFactor === overturningFactor ? ", " : ` of ${slidingFactor}, `}
+      <span data-verdict={verdictOf(turning, overturningFactor)}>
+        overturning <strong>{factorWords(turning)}</strong>
+      </span>{" "}
+      of {overturningFactor}
+    </p>
+  );
+}
+
+function nothingWords({ section, areaM2 }: CrossSection): string {
+  if (areaM2 === null) return "The ground is not known here.";
+  if (!(areaM2 > 0)) return "Nothing is built here.";
+  const kind = sectionById(section);
+  return kind.ok && kind.value.standsBy === "bracing"
+    ? "It stands by its bracing, which is not reckoned here."
+    : "The forces are not known here.";
+}
+
+type Over = (frame: SectionFrame, labels: readonly PlacedLabel[]) => ComponentChildren;
+
+/** What is drawn over a section in place of its dimensions; undefined while forces are not shown. */
+export function forcesOver(cross: CrossSection): Over | undefined {
+  if (!forcesShown.value) return undefined;
+  return (frame, labels) => <FreeBody cross={cross} frame={frame} labels={labels} />;
+}
+
+interface FreeBodyProps {
+  readonly cross: CrossSection;
+  readonly frame: SectionFrame;
+  readonly labels: readonly PlacedLabel[];
+}
+
+function FreeBody({ cross, frame, labels }: FreeBodyProps) {
+  const id = useId();
+  const body = standingAt(cross, plan.value);
+  const picture = body && freeBodyPicture(cross, body, frame, unitSystem.value, labels);
+  if (!picture) return null;
+  const { thrust, uplift, weight, turns } = picture;
+  return (
+    <g class="free-body">
+      <defs>
+        {(["water", "ink"] as const).map((kind) => (
+          <marker
+            key={kind}
+            id={`${id}-${kind}`}
+            class={`free-body-tip free-body-tip-${kind}`}
+            viewBox="0 0 8 8"
+            refX="7.4"
+            refY="4"
+            markerWidth="8"
+            markerHeight="8"
+            markerUnits="userSpaceOnUse"
+            orient="auto"
+          >
+            <path d="M0 0.8 8 4 0 7.2z" />
+          </marker>
+        ))}
+      </defs>
+      <path class="free-body-area" d={picture.upliftArea} />
+      <path class="free-body-area" d={picture.thrustArea} />
+      {picture.pressures.map((each) => (
+        <path key={each.fromY} class="free-body-pressure" d={lineOf(each)} />
+      ))}
+      <path class="free-body-base" d={picture.base} />
+      {thrust && (
+        <path class="free-body-water" d={lineOf(thrust)} marker-end={`url(#${id}-water)`} />
+      )}
+      {uplift && (
+        <path class="free-body-water" d={lineOf(uplift)} marker-end={`url(#${id}-water)`} />
+      )}
+      <path class="free-body-halo" d={lineOf(weight)} />
+      <path class="free-body-weight" d={lineOf(weight)} marker-end={`url(#${id}-ink)`} />
+      <circle class="free-body-turns" cx={turns.x} cy={turns.y} r="3.4" />
+      {picture.labels.map(({ key, text, box }) => (
+        <text
+          key={key}
+          class={`section-label free-body-${key}-label`}
+          x={(box.left + box.right) / 2}
+          y={box.bottom - 3}
+          text-anchor="middle"
+        >
+          {text}
+        </text>
+      ))}
+    </g>
+  );
+}
+
+function lineOf({ fromX, fromY, toX, toY }: Arrow): string {
+  return `M${fromX} ${fromY}L${toX} ${toY}`;
+}

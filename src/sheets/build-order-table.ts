@@ -1,0 +1,61 @@
+import { hourWords } from "../../shared/time/clock-words.ts";
+import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
+import { formatStation, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { type Cell, csvText } from "./csv.ts";
+
+/** One column of the order of building, the same on paper and in the file. */
+export interface OrderColumn {
+  readonly title: string;
+  unit(system: UnitSystem): string;
+  value(stretch: WorkStretch, time: LineTime, system: UnitSystem): Cell;
+}
+
+/** Title of the one column of heights, which are written to a tenth. */
+export const AHEAD_TITLE = "Crest above water, least";
+
+const none = () => "";
+
+/** Columns of the order of building. */
+export const ORDER_COLUMNS: readonly OrderColumn[] = [
+  { title: "Order", unit: none, value: ({ order }) => order },
+  { title: "From", unit: none, value: ({ fromM }, _, system) => formatStation(fromM, system) },
+  { title: "To", unit: none, value: ({ toM }, _, system) => formatStation(toM, system) },
+  { title: "Crew", unit: none, value: ({ crew }) => crew },
+  { title: "First bag", unit: none, value: ({ startH }, time) => clock(startH, time) },
+  { title: "Last bag", unit: none, value: ({ finishH }, time) => clock(finishH, time) },
+  { title: "Bags", unit: none, value: ({ bags }) => Math.round(bags) },
+  {
+    title: "Wet",
+    unit: none,
+    value: ({ wetH }, time) =>
+      wetH === null ? (time.verdicts.length > 0 ? "stays dry" : null) : clock(wetH, time),
+  },
+  {
+    title: AHEAD_TITLE,
+    unit: lengthUnit,
+    value: ({ leastAheadM }, _, system) =>
+      leastAheadM === null ? null : Number(lengthIn(leastAheadM, system).toFixed(1)) || 0,
+  },
+];
+
+/** Stretches in the order of building. */
+export function inOrder({ stretches }: LineTime): WorkStretch[] {
+  return [...stretches].sort((a, b) => a.order - b.order);
+}
+
+/** The order of building as CSV (RFC 4180): slow pace, clock times as the forecast gives them. */
+export function buildOrderCsv(name: string, time: LineTime, system: UnitSystem): string {
+  const head = ORDER_COLUMNS.map(({ title, unit }) => {
+    const words = unit(system);
+    return words ? `${title} (${words})` : title;
+  });
+  const rows = inOrder(time).map((stretch): Cell[] => [
+    name,
+    ...ORDER_COLUMNS.map((column) => column.value(stretch, time, system)),
+  ]);
+  return csvText([["Alternative", ...head], ...rows]);
+}
+
+function clock(hours: number | null, { startAt }: LineTime): string {
+  return hours === null ? "not within a year" : hourWords(startAt, hours, { long: true });
+}

@@ -1,0 +1,49 @@
+import { lengthBracedM } from "../../shared/holding/bracing.ts";
+import { lineVerdict } from "../../shared/holding/line-verdict.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import { mainVerdict } from "../time-words.ts";
+import { factorWords, verdictWord } from "./holding-words.ts";
+
+/** What a cell of the comparison says of an alternative. */
+export interface CompareWords {
+  readonly word: string;
+  /** What it rests on; empty where there is nothing to add. */
+  readonly why: string;
+  /** True where it speaks against the alternative. */
+  readonly isBad: boolean;
+}
+
+const COUNTING: CompareWords = { word: "…", why: "", isBad: false };
+
+/** Whether a line stands, with the factor where it is weakest, and what that does not speak of. */
+export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
+  const { holding, totals } = line;
+  if (!holding) return COUNTING;
+  if (totals.lengthNoDataM >= totals.lengthM) return { word: "not known", why: "", isBad: false };
+  const bracedM = lengthBracedM(line);
+  const beside = [
+    totals.lengthNoDataM > 0 && `${formatLength(totals.lengthNoDataM, system, 0)} not known`,
+    bracedM > 0 && `${formatLength(bracedM, system, 0)} braced, not reckoned`,
+  ].filter((words) => words !== false);
+  if (!holding.standing) {
+    const word = bracedM > 0 ? "not known" : "no water against it";
+    return { word, why: beside.join(", "), isBad: false };
+  }
+  const { verdict, by, weakest } = lineVerdict(holding.standing);
+  return {
+    word: verdictWord(verdict),
+    why: [`${by} ${factorWords(weakest.factor)}`, ...beside].join(", "),
+    isBad: verdict !== "holds",
+  };
+}
+
+/** Whether a line is finished ahead of the water, at the slow pace against the likely forecast. */
+export function inTimeWords({ time }: SizedLine, system: UnitSystem): CompareWords {
+  if (!time) return COUNTING;
+  if (time.inTime === null) return { word: "no forecast", why: "", isBad: false };
+  if (time.inTime) return { word: "yes", why: "", isBad: false };
+  const atM = mainVerdict(time)?.behindAtM ?? null;
+  const why = atM === null ? "" : `first behind at ${formatStation(atM, system)}`;
+  return { word: "no", why, isBad: true };
+}

@@ -1,0 +1,112 @@
+import { timeOf } from "../../shared/defaults.ts";
+import type { Forecast } from "../../shared/plan.ts";
+import { momentWords } from "../../shared/time/clock-words.ts";
+import { momentOf } from "../../shared/time/forecast-time.ts";
+import type { RiverClock } from "../../shared/time/river-clock.ts";
+import type { LineTime } from "../../shared/time/types.ts";
+import { plan } from "../document/store.ts";
+import { useSize } from "../profile/use-size.ts";
+import { unitSystem } from "../state.ts";
+import { levelAtMomentM, momentH, riverNow } from "../time-now.ts";
+import { namedLevel } from "../time-words.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
+import { TextField } from "../ui/text-field.tsx";
+import { edit } from "./alternative-edits.ts";
+import { ForecastChart, ForecastKey } from "./forecast-chart.tsx";
+import { draftFailure, draftText, isDrafting, takenNotes } from "./forecast-draft.ts";
+import { ForecastDraft } from "./forecast-draft-form.tsx";
+import { forecastText, withTime } from "./forecast-edits.ts";
+
+const CHART_PX = 172;
+
+/** The river to come: typed, pasted or from a file, and drawn. */
+export function ForecastPart({ time }: { readonly time: LineTime | null }) {
+  const { forecast } = timeOf(plan.value);
+  const river = riverNow.value;
+  const summary = river ? `crest ${crestWords(river)}` : "none yet";
+  return (
+    <Disclosure id="time-forecast" title="Forecast" level="part" startsOpen summary={summary}>
+      {forecast && river && <Given forecast={forecast} time={time} river={river} />}
+      {(!forecast || isDrafting.value) && <ForecastDraft replaces={forecast !== null} />}
+    </Disclosure>
+  );
+}
+
+function Given({
+  forecast,
+  time,
+  river,
+}: {
+  readonly forecast: Forecast;
+  readonly time: LineTime | null;
+  readonly river: RiverClock;
+}) {
+  const [ref, size] = useSize<HTMLDivElement>();
+  const system = unitSystem.value;
+  const notes = takenNotes.value?.of === forecast ? takenNotes.value.notes : [];
+  return (
+    <>
+      <div class="time-chart-place" ref={ref} style={{ height: CHART_PX }}>
+        {size && (
+          <ForecastChart
+            plan={plan.value}
+            time={time}
+            system={system}
+            widthPx={size.widthPx}
+            heightPx={CHART_PX}
+            momentH={levelAtMomentM.value === null ? null : momentH.value}
+          />
+        )}
+      </div>
+      <ForecastKey plan={plan.value} time={time} />
+      <p class="hint">{rowsWords(forecast, river)}</p>
+      {notes.map((note) => (
+        <p key={note} class="hint">
+          {note}
+        </p>
+      ))}
+      <TextField
+        label="Given by"
+        value={forecast.note}
+        placeholder="who, and when it was issued"
+        onText={(note) =>
+          edit({
+            note: "Say who gave the forecast",
+            change: (now) => withTime(now, { forecast: { ...forecast, note } }),
+          })
+        }
+      />
+      {!isDrafting.value && (
+        <p class="tool-row">
+          <button type="button" class="text-button" onClick={() => openRows(forecast)}>
+            Edit or replace the rows
+          </button>
+          <button type="button" class="text-button" onClick={takeOut}>
+            Take it out
+          </button>
+        </p>
+      )}
+    </>
+  );
+}
+
+function openRows(forecast: Forecast): void {
+  if (draftText.value.trim() === "") draftText.value = forecastText(forecast, unitSystem.value);
+  draftFailure.value = null;
+  isDrafting.value = true;
+}
+
+function takeOut(): void {
+  edit({ note: "Take the forecast out", change: (now) => withTime(now, { forecast: null }) });
+}
+
+function crestWords({ start, crestH, crestM }: RiverClock): string {
+  const atS = start.atS + crestH * 3600;
+  const when = momentWords({ ...start, atS }, false);
+  return `${namedLevel(plan.value, crestM, unitSystem.value)}, ${when}`;
+}
+
+function rowsWords({ rows, levels }: Forecast, river: RiverClock): string {
+  const [first, last] = [momentOf(rows[0]!.at)!, momentOf(rows.at(-1)!.at)!];
+  return `${rows.length} rows by ${levels}, ${momentWords(first, true)} to ${momentWords(last, true)}; crest ${crestWords(river)}.`;
+}

@@ -1,0 +1,51 @@
+import "./holding.css";
+import { chosenLine, ground, unitSystem } from "../state.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
+import { HoldingInside } from "./holding-inside.tsx";
+import { type HoldingNow, holdingNow } from "./holding-now.ts";
+import { HoldingPumps } from "./holding-pumps.tsx";
+import { HoldingRaise } from "./holding-raise.tsx";
+import { HoldingSeepage } from "./holding-seepage.tsx";
+import { HoldingStanding } from "./holding-standing.tsx";
+import { pumpCountWords, spanWords, standsWords } from "./holding-words.ts";
+
+/** Whether the line stands, what seeps through it and what is to be pumped. */
+export function HoldingBlock() {
+  const now = holdingNow.value;
+  const system = unitSystem.value;
+  return (
+    <Disclosure
+      id="holding"
+      title="Holding"
+      summary={now ? standsWords(now.line, now.holding, system) : undefined}
+      line={now ? closedLine(now) : undefined}
+    >
+      {now ? (
+        <div class="holding" data-settled={now.isSettled} aria-busy={!now.isSettled}>
+          <HoldingStanding now={now} />
+          <HoldingSeepage now={now} />
+          <HoldingInside now={now} />
+          <HoldingPumps now={now} />
+          <HoldingRaise now={now} />
+        </div>
+      ) : (
+        <p class="hint">{nextStep()}</p>
+      )}
+    </Disclosure>
+  );
+}
+
+function closedLine({ line, holding }: HoldingNow): string | undefined {
+  const { proposed, hoursToStructure } = holding.pumping;
+  const hasGround = line.totals.lengthNoDataM < line.totals.lengthM;
+  if (!proposed || !hasGround) return undefined;
+  const { soonest } = hoursToStructure;
+  const without = soonest === null ? "" : `; without, a building wet in ${spanWords(soonest)}`;
+  return `Pumps: ${pumpCountWords(proposed)}${without}`;
+}
+
+function nextStep(): string {
+  if (chosenLine.value) return "Working it out…";
+  if (!ground.value) return "Open the ground first; the heights come from it.";
+  return "Draw a ring or a line, and whether it holds stands here.";
+}

@@ -1,0 +1,32 @@
+import { signal } from "@preact/signals";
+import { SECTIONS } from "../../shared/sections.ts";
+import type { Check } from "../../shared/sizing-types.ts";
+import { isStandard } from "../reaches.ts";
+import { openDisclosure } from "../ui/disclosure.tsx";
+import type { Stretch } from "./reach-edits.ts";
+
+/** A stretch that is to be built otherwise, and as what when that is known. */
+export interface StretchWish extends Stretch {
+  readonly section: string | null;
+}
+
+/** The stretch last asked to be built otherwise; the form for it starts from there. */
+export const stretchWish = signal<StretchWish | null>(null);
+
+/** The first section that a finding proposes by name for its stretch; null when it proposes none. */
+export function proposedSection({ fromM, toM, remedy }: Check): string | null {
+  if (fromM === toM) return null;
+  const said = remedy.toLowerCase();
+  const named = SECTIONS.filter(({ id }) => !isStandard({ section: id }))
+    .map(({ id, name }) => ({ id, at: said.indexOf(name.toLowerCase()) }))
+    .filter(({ at }) => at >= 0)
+    .sort((a, b) => a.at - b.at);
+  return named[0]?.id ?? null;
+}
+
+/** Leads to where a stretch is built otherwise, with that stretch filled in. */
+export function buildOtherwise(wish: StretchWish): void {
+  openDisclosure("line");
+  openDisclosure("reaches");
+  stretchWish.value = wish;
+}

@@ -1,0 +1,53 @@
+import "./time.css";
+import { plan } from "../document/store.ts";
+import { chosenLine, ground, unitSystem } from "../state.ts";
+import { timeNow } from "../time-now.ts";
+import { doneAfter, mainVerdict, timeWords, verdictOf } from "../time-words.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
+import { ForecastPart } from "./forecast-part.tsx";
+import { CurvePart } from "./time-curve.tsx";
+import { OrderPart } from "./time-order.tsx";
+import { TimeResult } from "./time-result.tsx";
+import { WorkPart } from "./time-work.tsx";
+
+/** Whether the line is built before the water comes, by whom and in which order. */
+export function TimeBlock() {
+  const now = timeNow.value;
+  const time = now?.time ?? null;
+  return (
+    <Disclosure
+      id="time"
+      title="Time"
+      summary={<TimeSummary />}
+      line={time && time.verdicts.length > 0 ? timeWords(time, unitSystem.value) : undefined}
+    >
+      <div class="time-settled" data-stale={now?.isStale ?? false}>
+        {time ? <TimeResult time={time} /> : <p class="hint">{nextStep()}</p>}
+      </div>
+      <ForecastPart time={time} />
+      <WorkPart />
+      {time && (
+        <div class="time-settled" data-stale={now?.isStale ?? false}>
+          <OrderPart time={time} />
+          <CurvePart time={time} />
+        </div>
+      )}
+    </Disclosure>
+  );
+}
+
+function TimeSummary() {
+  const time = timeNow.value?.time;
+  if (!time) return <>{plan.value.time?.forecast ? "" : "no forecast yet"}</>;
+  const verdict = mainVerdict(time);
+  if (!verdict) return <>{doneAfter(time)}</>;
+  if (verdict.ahead) return <>in time</>;
+  const isFastEnough = verdictOf(time, "likely", "fast")?.ahead;
+  return <span class="time-late">{isFastEnough ? "only at the fast pace" : "not in time"}</span>;
+}
+
+function nextStep(): string {
+  if (!ground.value) return "Open the ground first; the heights come from it.";
+  if (!chosenLine.value) return "Draw a ring or a line, and how long it takes stands here.";
+  return "Working out who builds what when.";
+}

@@ -1,0 +1,139 @@
+import { hourWords } from "../../shared/time/clock-words.ts";
+import type { AheadVerdict, LineTime } from "../../shared/time/types.ts";
+import { formatCount, formatLength, type UnitSystem } from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { unitSystem } from "../state.ts";
+import { mainVerdict, namedLevel, timeWords, verdictOf } from "../time-words.ts";
+import { Fact } from "../ui/fact.tsx";
+import { SeverityMark } from "../ui/severity-mark.tsx";
+import { sizeForLevel } from "./forecast-edits.ts";
+import { TimeAmount } from "./time-amount.tsx";
+import { WaysOutList } from "./time-ways.tsx";
+
+const BANDS: readonly { readonly band: AheadVerdict["band"]; readonly label: string }[] = [
+  { band: "low", label: "Low" },
+  { band: "likely", label: "Likely" },
+  { band: "high", label: "High" },
+];
+/** A forecast this much over what the line is sized for is said, metres. */
+const SAME_M = 0.01;
+
+/** Whether there is time, from when to when the work goes, and what would make it possible. */
+export function TimeResult({ time }: { readonly time: LineTime }) {
+  const system = unitSystem.value;
+  const verdict = mainVerdict(time);
+  const isBad = verdict !== null && !verdict.ahead;
+  return (
+    <section class="time-result" aria-label="Is there time">
+      <p class="time-verdict" data-late={isBad}>
+        {isBad && <SeverityMark severity="stop" />}
+        <strong>{sentence(timeWords(time, system))}.</strong>
+      </p>
+      {isBad && <WaysOutList time={time} />}
+      <CrestAbove time={time} />
+      <WorkFacts time={time} />
+      {verdict && <Verdicts time={time} />}
+    </section>
+  );
+}
+
+/** That the forecast goes over what the line is sized for, and the way to size it again. */
+function CrestAbove({ time }: { readonly time: LineTime }) {
+  const likely = time.crests.find(({ band }) => band === "likely");
+  if (!likely || likely.riseM <= SAME_M) return null;
+  const system = unitSystem.value;
+  return (
+    <div class="time-caution">
+      <SeverityMark severity="caution" />
+      <p>
+        The forecast crests at {namedLevel(plan.value, likely.waterM, system)},{" "}
+        {formatLength(likely.riseM, system)} above what the line is sized for.{" "}
+        <button type="button" class="text-button" onClick={() => sizeForLevel(likely.waterM)}>
+          Size the line for it
+        </button>
+      </p>
+    </div>
+  );
+}
+
+function WorkFacts({ time }: { readonly time: LineTime }) {
+  const { startAt, crew, finishFastH, finishSlowH, firstWetH } = time;
+  const finish = (hours: number | null) =>
+    hours === null ? "not within a year" : hourWords(startAt, hours);
+  return (
+    <dl class="facts">
+      {startAt && <Fact name="Start">{hourWords(startAt, 0, { long: true, toMin: 1 })}</Fact>}
+      <Fact name="Bags an hour">
+        {formatCount(Math.round(crew.slowBagsPerH))} to {formatCount(Math.round(crew.fastBagsPerH))}
+      </Fact>
+      <Fact name="Last bag">
+        <TimeAmount make="finishFastH" title="Last bag, fast" time={time}>
+          {finish(finishFastH)}
+        </TimeAmount>{" "}
+        to{" "}
+        <TimeAmount make="finishSlowH" title="Last bag, slow" time={time}>
+          {finish(finishSlowH)}
+        </TimeAmount>
+      </Fact>
+      {time.verdicts.length > 0 && (
+        <Fact name="First wet ground">
+          <TimeAmount make="wetH" title="First wet ground" time={time}>
+            {firstWetH === null ? "none in this forecast" : hourWords(startAt, firstWetH)}
+          </TimeAmount>
+        </Fact>
+      )}
+    </dl>
+  );
+}
+
+function Verdicts({ time }: { readonly time: LineTime }) {
+  return (
+    <table class="time-table">
+      <caption>Does the crest stay ahead of the water?</caption>
+      <thead>
+        <tr>
+          <th scope="col">Forecast</th>
+          <th scope="col">Slow pace</th>
+          <th scope="col">Fast pace</th>
+        </tr>
+      </thead>
+      <tbody>
+        {BANDS.filter(({ band }) => verdictOf(time, band, "slow")).map(({ band, label }) => (
+          <tr key={band} data-band={band}>
+            <th scope="row">{label}</th>
+            {(["slow", "fast"] as const).map((pace) => (
+              <VerdictCell key={pace} time={time} verdict={verdictOf(time, band, pace)!} />
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function VerdictCell({
+  time,
+  verdict,
+}: {
+  readonly time: LineTime;
+  readonly verdict: AheadVerdict;
+}) {
+  const system = unitSystem.value;
+  return (
+    <td data-ahead={verdict.ahead}>
+      <TimeAmount make="ahead" title="Ahead of the water" time={time}>
+        {verdictWords(time, verdict, system)}
+      </TimeAmount>
+    </td>
+  );
+}
+
+function verdictWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem): string {
+  if (verdict.behindFromH === null) return "ahead";
+  const short = formatLength(-verdict.leastSpareM, system);
+  return `behind ${hourWords(time.startAt, verdict.behindFromH)}, ${short} short`;
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

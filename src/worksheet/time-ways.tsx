@@ -1,0 +1,99 @@
+import type { Plan } from "../../shared/plan.ts";
+import type { LineTime } from "../../shared/time/types.ts";
+import { alternativesInTime } from "../../shared/time/ways-out.ts";
+import { formatCount } from "../../shared/units.ts";
+import { chooseAlternative } from "../actions.ts";
+import { plan } from "../document/store.ts";
+import { chosenLine, sized } from "../state.ts";
+import { edit, letterOf } from "./alternative-edits.ts";
+import { withPeople, withPeopleDayAndNight } from "./forecast-edits.ts";
+import { TimeAmount } from "./time-amount.tsx";
+
+/** What would make a late line possible: people, other alternatives, a smaller ring. */
+export function WaysOutList({ time }: { readonly time: LineTime }) {
+  const late = chosenLine.value;
+  const ways = time.waysOut;
+  if (!late || !ways) return null;
+  const { people, peopleDayAndNight, bagsAtMost } = ways;
+  const others = alternativesInTime(late, [...sized.value.values()]);
+  const isHopeless = people === null && peopleDayAndNight === null && others.length === 0;
+  return (
+    <div class="time-ways">
+      <h3>What would make it possible</h3>
+      <ul>
+        {others.map(({ id, name, totals }) => (
+          <li key={id}>
+            <span>
+              <strong>{letterFor(plan.value, id)}</strong> {name}, {formatCount(totals.bags)} bags,
+              is in time
+            </span>
+            <Do words="Choose it" onDo={() => chooseAlternative(id)} />
+          </li>
+        ))}
+        {people !== null && (
+          <Way time={time} count={people} words="people instead" apply={withPeople} />
+        )}
+        {peopleDayAndNight !== null && (
+          <Way
+            time={time}
+            count={peopleDayAndNight}
+            words="people day and night, under lights"
+            apply={withPeopleDayAndNight}
+          />
+        )}
+        {bagsAtMost !== null && (
+          <li>
+            <span>
+              A smaller ring or higher ground: at most{" "}
+              <TimeAmount make="waysOut" title="Bags at most" time={time}>
+                {formatCount(bagsAtMost)}
+              </TimeAmount>{" "}
+              bags on ground like this
+            </span>
+          </li>
+        )}
+        {isHopeless && <li>No number of people is enough: start sooner, or prepare to leave.</li>}
+      </ul>
+      <p class="hint">Less freeboard is not a way out.</p>
+    </div>
+  );
+}
+
+interface WayProps {
+  readonly time: LineTime;
+  readonly count: number;
+  readonly words: string;
+  readonly apply: (plan: Plan, people: number) => Plan;
+}
+
+function Way({ time, count, words, apply }: WayProps) {
+  const people = formatCount(count);
+  return (
+    <li>
+      <span>
+        <TimeAmount make="waysOut" title="People enough" time={time}>
+          {people}
+        </TimeAmount>{" "}
+        {words}
+      </span>
+      <Do
+        words={`Plan with ${people}`}
+        onDo={() =>
+          edit({ note: `Plan with ${people} ${words}`, change: (now) => apply(now, count) })
+        }
+      />
+    </li>
+  );
+}
+
+function Do({ words, onDo }: { readonly words: string; readonly onDo: () => void }) {
+  return (
+    <button type="button" class="text-button" onClick={onDo}>
+      {words}
+    </button>
+  );
+}
+
+function letterFor({ alignments }: Plan, id: string): string {
+  return letterOf(alignments.findIndex((each) => each.id === id));
+}

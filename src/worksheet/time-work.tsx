@@ -1,0 +1,64 @@
+import { timeOf } from "../../shared/defaults.ts";
+import type { Plan } from "../../shared/plan.ts";
+import { formatCount, formatHours } from "../../shared/units.ts";
+import { plan } from "../document/store.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
+import { edit } from "./alternative-edits.ts";
+import { withTime } from "./forecast-edits.ts";
+import { SettingRow } from "./setting-row.tsx";
+import type { SettingLine } from "./settings.ts";
+import { StartField } from "./time-start-field.tsx";
+
+const PEOPLE: readonly SettingLine[] = [
+  { path: "practice.people", label: "People at work" },
+  { path: "time.fillShare", label: "Of them filling" },
+  { path: "time.crews", label: "Crews that lay" },
+  { path: "time.setUpH", label: "Setting up first" },
+  { path: "time.shifts", label: "Shifts in 24 hours" },
+  { path: "time.shiftH", label: "Length of a shift" },
+];
+const DAYLIGHT: readonly SettingLine[] = [
+  { path: "time.dayFromH", label: "Daylight from" },
+  { path: "time.dayToH", label: "Daylight to" },
+];
+const WAY: readonly SettingLine[] = [
+  { path: "time.marginM", label: "Crest above the water, at least" },
+  { path: "time.liftM", label: "Raised at a time, all along" },
+];
+
+/** Who works when. */
+export function WorkPart() {
+  const { lit } = timeOf(plan.value);
+  const rows = [...PEOPLE, ...(lit ? [] : DAYLIGHT), ...WAY];
+  return (
+    <Disclosure
+      id="time-work"
+      title="People and hours"
+      level="part"
+      summary={workWords(plan.value)}
+    >
+      <StartField />
+      {rows.map((row) => (
+        <SettingRow key={row.path} {...row} />
+      ))}
+      <label class="check-line">
+        <input type="checkbox" checked={lit} onChange={() => setLit(!lit)} />
+        Work at night too, under lights
+      </label>
+    </Disclosure>
+  );
+}
+
+function setLit(lit: boolean): void {
+  edit({
+    note: lit ? "Work at night too" : "Work by day",
+    change: (now) => withTime(now, { lit }),
+  });
+}
+
+function workWords(now: Plan): string {
+  const { shifts, shiftH, lit } = timeOf(now);
+  const hours = formatHours(shiftH).replace(/\.0 /, " ");
+  const turns = shifts === 1 ? `1 shift of ${hours}` : `${shifts} shifts of ${hours}`;
+  return `${formatCount(now.practice.people)} people, ${turns}${lit ? ", lit" : ""}`;
+}

@@ -1,0 +1,178 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { AxeResults } from "axe-core";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { planIsSized } from "./screen.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/* One visit, as a floodplain manager makes it: will it hold? */
+let house: House;
+let visit: Visit;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit({ width: 1440, height: 900 });
+  page = visit.page;
+  await planIsSized(page);
+});
+afterAll(async () => {
+  await house.close();
+});
+afterEach(() => {
+  expect(visit.troubles).toEqual([]);
+  expect(house.strayRequests).toEqual([]);
+});
+
+const block = () => page.locator('[data-block="holding"]');
+const summary = () => block().locator("> h2 .disclosure-summary");
+const part = (name: string) => block().getByRole("region", { name, exact: true });
+
+async function verdict(words: RegExp): Promise<void> {
+  await expect.poll(() => summary().textContent(), { timeout: 10_000 }).toMatch(words);
+}
+
+async function type(label: string, text: string): Promise<void> {
+  const field = block().getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press("Enter");
+}
+
+async function undo(): Promise<void> {
+  await page.getByRole("button", { name: /^Undo/ }).click();
+}
+
+describe("the block Holding", () => {
+  it("says the verdict while it is closed, and every part when it is open", async () => {
+    await verdict(/^stands/);
+    expect(await block().locator(".disclosure-line").textContent()).toMatch(/^Pumps: \d+ at work/);
+    await block().locator("> h2 > button").click();
+    expect(await part("Standing").textContent()).toMatch(
+      /Against sliding\s*\d\.\d to \d\.\d of 1\.5 asked/,
+    );
+    expect(await part("Seepage").textContent()).toMatch(/Through bags alone[\d.]+ to [\d,.]+ gpm/);
+    expect(await part("Inside").textContent()).toMatch(/Lowest place, the sump87\d\.\d\d ft/);
+    expect(await part("Pumps").textContent()).toMatch(/Proposed\d at work and 1 spare/);
+    expect(await part("Raise reserve").textContent()).toContain("More on the same base");
+    const drawing = part("Inside").getByRole("img", { name: /^Level inside without pumps/ });
+    expect(await drawing.getAttribute("aria-label")).toMatch(/after 24 h .* as high as outside/);
+  });
+
+  it("marks the weakest station, and shows what a factor is made of", async () => {
+    const station = part("Standing")
+      .getByRole("button", { name: /^Mark station/ })
+      .first();
+    const at = await station.textContent();
+    await station.click();
+    await page.getByRole("heading", { name: `Section at ${at}` }).waitFor();
+    await part("Standing").locator(".figure").first().focus();
+    const makeup = page.locator("#makeup");
+    await makeup.getByText("friction × (weight − uplift) / thrust").waitFor();
+    expect(await makeup.textContent()).toContain("uplift under the base");
+  });
+
+  it("changes its verdict with friction and uplift, and undo brings it back", async () => {
+    await part("Standing")
+      .getByRole("button", { name: /^Friction, weight, uplift/ })
+      .click();
+    await type("Friction, low", "0.1");
+    await verdict(/^stands, doubtful on \d+ ft$/);
+    await type("Friction, high", "0.11");
+    await verdict(/^not able to stand at \d\+\d\d$/);
+    await undo();
+    await verdict(/^stands, doubtful on \d+ ft$/);
+    await undo();
+    await verdict(/^stands$/);
+    const factors = part("Standing").locator(".figure").first();
+    const before = await factors.textContent();
+    await block()
+      .getByLabel(/^Uplift/)
+      .selectOption("full");
+    await expect.poll(() => factors.textContent()).not.toBe(before);
+    await undo();
+    await expect.poll(() => factors.textContent()).toBe(before);
+  });
+
+  it("asks for the creep ratios of the soil that is stated", async () => {
+    await part("Seepage")
+      .getByRole("button", { name: /^Ground, sheet, fill/ })
+      .click();
+    await block()
+      .getByLabel(/^Ground below/)
+      .selectOption("fine-sand");
+    await expect
+      .poll(() => part("Seepage").textContent())
+      .toMatch(/Creep, Lane[\d.]+ of 7 asked.*Creep, Bligh[\d.]+ of 15 asked/);
+    await undo();
+    await expect.poll(() => part("Seepage").textContent()).not.toContain("of 7 asked");
+  });
+
+  it("has nothing serious against the axe rules", async () => {
+    await page.evaluate(AXE);
+    const results = await page.evaluate(() =>
+      (window as unknown as { axe: { run: (at: string) => Promise<AxeResults> } }).axe.run(
+        '[data-block="holding"]',
+      ),
+    );
+    const serious = results.violations.filter(
+      ({ impact }) => impact === "serious" || impact === "critical",
+    );
+    expect(serious.map(({ id, nodes }) => `${id} ${nodes[0]?.target.join(" ")}`)).toEqual([]);
+  });
+});
+
+describe("the forces on the section", () => {
+  it("are drawn by the keyboard, in place of the dimensions, with their factors in words", async () => {
+    const toggle = page.getByRole("button", { name: "Forces", exact: true });
+    expect(await toggle.getAttribute("aria-pressed")).toBe("false");
+    await toggle.focus();
+    await page.keyboard.press("Enter");
+    expect(await toggle.getAttribute("aria-pressed")).toBe("true");
+    const labels = page.locator(".section-room .free-body text");
+    await expect
+      .poll(() => labels.allTextContents())
+      .toEqual([
+        expect.stringMatching(/^thrust [\d,]+ lb\/ft$/),
+        expect.stringMatching(/^weight [\d,]+ lb\/ft$/),
+        expect.stringMatching(/^uplift [\d,]+ lb\/ft$/),
+      ]);
+    expect(await page.locator(".section-room .section-dimensions").count()).toBe(0);
+    expect(await page.locator(".forces-words").textContent()).toMatch(
+      /^sliding [\d.]+ to [\d.]+, overturning [\d.]+ of 1\.5$/,
+    );
+    await toggle.click();
+    expect(await page.locator(".free-body").count()).toBe(0);
+  });
+});
+
+describe("what is compared and printed", () => {
+  it("has whether each alternative stands and is in time", async () => {
+    await page.getByRole("button", { name: "Compare" }).click();
+    const table = page.getByRole("dialog").locator("table");
+    expect(await table.locator("thead").textContent()).toMatch(/Stands\?In time\?$/);
+    for (const row of await table.locator("tbody tr").all()) {
+      expect(await row.locator(".compare-words").first().textContent()).toMatch(
+        /^(holds|doubtful|fails)(sliding|overturning) \d/,
+      );
+      expect(await row.locator(".compare-words").last().textContent()).toMatch(
+        /^(yes|nofirst behind at .*|no forecast)$/,
+      );
+    }
+    await page.keyboard.press("Escape");
+  });
+
+  it("has a sheet for the crew: where to stop, the sump, the pumps, when people leave", async () => {
+    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    const sheet = page.getByRole("region", { name: "Watch and pump" });
+    const text = (await sheet.textContent())!;
+    expect(text).toContain("People leave when the river stands at");
+    expect(text).toMatch(/weakest against sliding: [\d.]+ to [\d.]+, 1\.5 asked/);
+    expect(text).toContain("Never stop it");
+    expect(text).toMatch(/The lowest place, \d+ ft inside \d\+\d\d, at 42\.\d{5}, -93\.\d{5}/);
+    expect(text).toMatch(/\d at work and 1 spare/);
+    expect(text).toContain("life jackets");
+  });
+});

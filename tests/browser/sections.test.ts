@@ -1,0 +1,128 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { AxeResults } from "axe-core";
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { SECTIONS } from "../../shared/sections.ts";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { bagsAtRest, bagsWhen, mapIsIdle, planIsSized } from "./screen.ts";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const boxed = SECTIONS.find(({ fill }) => fill === "sand")!;
+const narrow = SECTIONS.find(({ id }) => id === "two-bag-wall")!;
+
+/* One visit, as a person makes it: a ring of one section, and two stretches that are built otherwise. */
+let house: House;
+let visit: Visit;
+let page: Page;
+let atStart: number;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit({ width: 1440, height: 900 });
+  page = visit.page;
+  await planIsSized(page);
+  atStart = await bagsAtRest(page);
+  for (const id of ["line", "reaches"])
+    await page.locator(`[data-block="${id}"] button`).first().click();
+});
+afterAll(async () => {
+  await house.close();
+});
+afterEach(() => {
+  expect(visit.troubles).toEqual([]);
+  expect(house.strayRequests).toEqual([]);
+});
+
+const reach = (n: number) => page.locator(`[data-reach="${n}"]`);
+const legend = () => page.getByRole("region", { name: "Legend" });
+const quantities = () => page.locator('[data-block="quantities"]');
+const cut = () => page.locator(".section-room");
+
+async function buildStretch(from: string, to: string, section: string): Promise<void> {
+  const form = page.getByRole("form", { name: "Build a stretch otherwise" });
+  await form.getByLabel("Stretch from").fill(from);
+  await form.getByLabel("Stretch to").fill(to);
+  await form.getByLabel("Build the stretch as").selectOption(section);
+  await form.getByRole("button", { name: "Build so" }).click();
+}
+
+describe("a stretch of the demo's ring beside the shed", () => {
+  it("is built of boards and sand in one step, and is seen so on worksheet, map and section", async () => {
+    await buildStretch("1+00", "2+50", boxed.id);
+    await bagsWhen(page, (bags) => bags < atStart);
+    await expect.poll(() => reach(2).locator(".reach-takes").textContent()).toMatch(/plywood/);
+    expect(await page.locator("[data-reach]").count()).toBe(3);
+    expect(await legend().textContent()).toContain(boxed.name);
+    await expect.poll(() => cut().textContent()).toContain(boxed.name);
+    expect(await cut().locator(".section-plywood").getAttribute("d")).toMatch(/^M/);
+    expect(await cut().locator(".section-bag").count()).toBe(0);
+  });
+
+  it("has its materials counted, by reach too, each with its make-up", async () => {
+    const taken = quantities().locator(".amount", { hasText: "Plywood" }).locator(".figure");
+    await taken.first().focus();
+    const makeup = page.locator("#makeup");
+    await expect.poll(() => makeup.textContent()).toContain("sheets");
+    await page.keyboard.press("Escape");
+    const rows = quantities().locator(".reach-table tbody tr");
+    expect(await rows.count()).toBe(3);
+    expect(await rows.nth(1).textContent()).toContain(boxed.name);
+    expect(await rows.nth(0).textContent()).not.toContain(boxed.name);
+  });
+
+  it("moves with its ends, and takes a figure of its own", async () => {
+    const before = await reach(2).locator(".reach-takes").textContent();
+    await reach(2).getByLabel("End of reach 2").fill("2+20");
+    await page.keyboard.press("Enter");
+    await expect.poll(() => reach(3).locator(".reach-where").textContent()).toContain("2+20 to");
+    await expect.poll(() => reach(2).locator(".reach-takes").textContent()).not.toBe(before);
+    await page.keyboard.press("Escape");
+    await reach(2).locator("summary").click();
+    const sand = () => reach(2).locator(".reach-takes").textContent();
+    const wide = await sand();
+    await reach(2).locator('[data-figure="widthRatio"] input').fill("1");
+    await page.keyboard.press("Enter");
+    await expect.poll(sand).not.toBe(wide);
+    expect(await reach(2).locator(".reach-cautions li").count()).toBe(boxed.cautions.length);
+  });
+});
+
+describe("a narrow wall in a ditch, the river forecast a foot higher", () => {
+  it("is said not to be able to stand", async () => {
+    await buildStretch("4+00", "4+50", narrow.id);
+    await page.locator('[data-setting="water.stageM"] input').fill("32");
+    await page.keyboard.press("Enter");
+    const sliding = page.locator('.checks [data-check="sliding"][data-severity="stop"]');
+    await expect
+      .poll(() => sliding.allTextContents(), { timeout: 15_000 })
+      .toContainEqual(expect.stringMatching(/^4\+.*resists sliding 0\.\d+ to [01]\.\d+ times/));
+    await expect.poll(() => cut().textContent()).toContain(narrow.name);
+    expect(await cut().locator(".section-bag-over").count()).toBeGreaterThan(0);
+  });
+
+  it("makes no serious violation of the axe rules", async () => {
+    await page.evaluate(AXE);
+    const results = await page.evaluate(() =>
+      (window as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
+    );
+    const grave = results.violations.filter(
+      ({ impact }) => impact === "serious" || impact === "critical",
+    );
+    expect(grave.flatMap(({ id, nodes }) => nodes.map((node) => `${id}: ${node.html}`))).toEqual(
+      [],
+    );
+  });
+
+  it("is taken back step by step to the plan as it was", async () => {
+    await page.locator("body").click({ position: { x: 5, y: 400 } });
+    for (const _ of ["the stage", "the wall"]) await page.keyboard.press("Control+z");
+    await expect.poll(() => page.locator("[data-reach]").count()).toBe(3);
+    for (const _ of ["its figure", "its end", "the stretch"])
+      await page.keyboard.press("Control+z");
+    await bagsWhen(page, (bags) => bags === atStart);
+    await mapIsIdle(page);
+    expect(await page.locator("[data-reach]").count()).toBe(1);
+    expect(await legend().textContent()).not.toContain(boxed.name);
+  });
+});

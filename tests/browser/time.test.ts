@@ -1,0 +1,107 @@
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { bags, planIsSized } from "./screen.ts";
+
+/* One visit: is there time for the demo's drawn ring? */
+let house: House;
+let visit: Visit;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit({ width: 1440, height: 900 });
+  page = visit.page;
+  await planIsSized(page);
+  await heading("Time").click();
+});
+afterAll(async () => {
+  await house.close();
+});
+afterEach(() => {
+  expect(visit.troubles).toEqual([]);
+  expect(house.strayRequests).toEqual([]);
+});
+
+const heading = (name: string) =>
+  page.locator("aside").getByRole("button", { name: new RegExp(`^${name}\\b`) });
+const verdict = () => page.locator(".time-verdict");
+const saysThat = (words: RegExp) =>
+  expect.poll(() => verdict().textContent(), { timeout: 8000 }).toMatch(words);
+const rows = () => page.getByLabel("One row for each time: time, level, and low and high if given");
+const slider = () => page.getByRole("slider", { name: "Through the forecast" });
+
+/** Every six hours from Monday 07:00: 22 ft, up to 31 ft on Thursday, then falling. */
+const STAGES = [22, 22.5, 23.5, 25, 26.5, 28, 29, 29.8, 30.3, 30.6, 30.8, 30.9, 31, 30.8, 30.4];
+const GOOD = STAGES.map((stage, k) => {
+  const day = 6 + Math.floor((7 + 6 * k) / 24);
+  const clock = String((7 + 6 * k) % 24).padStart(2, "0");
+  return `2026-04-${String(day).padStart(2, "0")} ${clock}:00 -05:00, ${stage}`;
+});
+
+describe("the demo's forecast", () => {
+  it("makes the drawn ring late at the slow pace, and names what would make it possible", async () => {
+    await saysThat(/^In time only at the fast pace; at the slow one behind from Wed 11:00/);
+    const ways = (await page.locator(".time-ways").textContent())!;
+    expect(ways).toContain("B By high ground, 14,276 bags, is in time");
+    expect(ways).toContain("72 people instead");
+    expect(ways).toContain("Less freeboard is not a way out.");
+  });
+
+  it("is stepped through by the slider without a change of the plan", async () => {
+    await slider().focus();
+    for (let step = 0; step < 20; step++) await page.keyboard.press("ArrowLeft");
+    const words = page.locator(".moment-words");
+    expect(await words.textContent()).toMatch(/^Wed 8 Apr 11:00, stage 30\.0 ft[\d,]+ of 17,879/);
+    expect(await page.getByRole("region", { name: "Legend" }).textContent()).toContain("Wed 8 Apr");
+    expect(await bags(page)).toBe(17_879);
+    expect(await page.getByRole("button", { name: "Nothing to undo" }).isDisabled()).toBe(true);
+    await page.keyboard.press("Escape");
+    await words.waitFor({ state: "detached" });
+  });
+});
+
+describe("a forecast that is pasted", () => {
+  it("with a wrong line is refused by that line, and nothing typed is lost", async () => {
+    await page.getByRole("button", { name: "Edit or replace the rows" }).click();
+    const wrong = GOOD.with(3, "2026-04-07 01:00 -05:00, high water").join("\n");
+    await rows().fill(wrong);
+    await page.getByRole("button", { name: "Take this forecast" }).click();
+    const why = page.locator(".forecast-draft .field-why");
+    expect(await why.textContent()).toContain(
+      'Line 4: expected a level such as 31.2; "high water"',
+    );
+    expect(await rows().inputValue()).toBe(wrong);
+    await saysThat(/Wed 11:00/);
+  });
+
+  it("is taken as one step: late at both paces, in time with more people, and undone", async () => {
+    await rows().fill(GOOD.join("\n"));
+    await page.getByRole("button", { name: "Take this forecast" }).click();
+    await rows().waitFor({ state: "detached" });
+    await saysThat(/^CANNOT be done in time: behind from Wed 00:45, worst at \d\+\d\d/);
+    expect(await page.locator('[data-block="time"]').textContent()).toContain("taken as ft");
+
+    await heading("People and hours").click();
+    const people = page.locator('[data-block="time"] [data-setting="practice.people"] input');
+    await people.fill("600");
+    await people.press("Enter");
+    await saysThat(/^Stays ahead of the water, done Tue 10:30\.$/);
+    await heading("Time").focus();
+    await page.keyboard.press("Control+z");
+    await saysThat(/^CANNOT/);
+    await page.keyboard.press("Control+z");
+    await saysThat(/^In time only at the fast pace/);
+  });
+});
+
+describe("the sheet", () => {
+  it("tells the crew who builds which stretch when", async () => {
+    await page.keyboard.press("p");
+    const sheet = page.getByRole("region", { name: "Order of building" });
+    const first = sheet.locator('[data-table="build-order"] tbody tr').first();
+    expect(await first.textContent()).toMatch(/^14\+00.*Tue 7 Apr 09:00/);
+    expect(await sheet.textContent()).toContain("72 people instead");
+    await page.keyboard.press("Escape");
+  });
+});

@@ -1,0 +1,162 @@
+import { describe, expect, it } from "vitest";
+import { DEFAULT_HOLDING } from "../../shared/defaults.ts";
+import { lengthBracedM } from "../../shared/holding/bracing.ts";
+import { lineVerdict } from "../../shared/holding/line-verdict.ts";
+import type { Weakest } from "../../shared/holding/types.ts";
+import type { HoldingSettings } from "../../shared/plan.ts";
+import { formatFlowRange } from "../../shared/units.ts";
+import { watchPlaces } from "../../src/sheets/watch-places.ts";
+import { inTimeWords, standsCell } from "../../src/worksheet/compare-words.ts";
+import { levelPicture } from "../../src/worksheet/holding-level.ts";
+import {
+  factorWords,
+  seenWords,
+  spanWords,
+  standsWords,
+} from "../../src/worksheet/holding-words.ts";
+import { flat, groundOf, planWith, rectangle, ring, size, structure } from "./grounds.ts";
+
+const GPM_M3_PER_S = 3.785411784e-3 / 60;
+
+function sizedWith(change: Partial<HoldingSettings>) {
+  const plan = planWith(100.9, { structures: [structure("House", rectangle(4, 4))] });
+  const ground = groundOf((x, y) => 100 - 0.02 * Math.hypot(x - 10, y));
+  return size(
+    { ...plan, holding: { ...DEFAULT_HOLDING, ...change } },
+    ring(rectangle(25, 20)),
+    ground,
+  );
+}
+
+function weakest(change: Partial<Weakest>): Weakest {
+  return {
+    ...{ verdict: "holds", chainageM: 10, waterDepthM: 1, required: 1.5, lengthShortM: 0 },
+    factor: { low: 2, high: 3 },
+    ...change,
+  };
+}
+
+describe("ranges as people read them", () => {
+  it("flows come in two figures, outward, and no finer than a tenth", () => {
+    const gpm = (low: number, high: number) =>
+      formatFlowRange({ low: low * GPM_M3_PER_S, high: high * GPM_M3_PER_S }, "us");
+    expect(gpm(251, 518)).toBe("250 to 520 gpm");
+    expect(gpm(0.318, 42.46)).toBe("0.3 to 43 gpm");
+    expect(gpm(1234, 1234)).toBe("1,200 to 1,300 gpm");
+    expect(gpm(200, 200)).toBe("200 gpm");
+    expect(formatFlowRange({ low: 0.0158, high: 0.0327 }, "metric")).toBe("15 to 33 L/s");
+  });
+
+  it("factors are rounded down and hours too: neither promises more than there is", () => {
+    expect(factorWords({ low: 1.49, high: 2.48 })).toBe("1.4 to 2.4");
+    expect(factorWords({ low: 1.5, high: 1.5 })).toBe("1.5");
+    expect(spanWords(0.42)).toBe("25 min");
+    expect(spanWords(3.96)).toBe("3.9 h");
+    expect(spanWords(71)).toBe("2 days");
+    expect(spanWords(682)).toBe("over a week");
+  });
+
+  it("gradients are told by what was seen at them (NIX-11)", () => {
+    expect(seenWords(["light", "medium", "heavy"])).toBe("light to heavy seepage");
+    expect(seenWords(["medium", "heavy", "boils"])).toBe("medium seepage to sand boils");
+    expect(seenWords([])).toBe("");
+  });
+});
+
+describe("the verdict on a line", () => {
+  it("is the graver of sliding and overturning, whichever factor is the smaller", () => {
+    const sliding = weakest({ verdict: "doubtful", factor: { low: 1.4, high: 2.4 } });
+    const overturning = weakest({ verdict: "fails", factor: { low: 1.45, high: 1.45 } });
+    const { verdict, by } = lineVerdict({ uplift: "none", sliding, overturning });
+    expect([verdict, by]).toEqual(["fails", "overturning"]);
+    const even = lineVerdict({
+      uplift: "none",
+      sliding: weakest({ factor: { low: 3, high: 5 } }),
+      overturning: weakest({ factor: { low: 2, high: 2 } }),
+    });
+    expect([even.verdict, even.by]).toEqual(["holds", "overturning"]);
+  });
+
+  it("turns from standing through doubtful to not able to stand as the friction falls", () => {
+    const said = [0.5, 0.12, 0.05].map((frictionLow, i) => {
+      const line = sizedWith({ frictionLow, frictionHigh: [0.5, 0.5, 0.06][i]! });
+      return [standsWords(line, line.holding!, "us"), standsCell(line, "us").word];
+    });
+    expect(said[0]).toEqual(["stands", "holds"]);
+    expect(said[1]![0]).toMatch(/^stands, doubtful on \d+ ft$/);
+    expect(said[1]![1]).toBe("doubtful");
+    expect(said[2]![0]).toMatch(/^not able to stand at \d\+\d\d$/);
+    expect(said[2]![1]).toBe("fails");
+  });
+
+  it("does not speak of ground that is not known, nor of bracing", () => {
+    const gap = size(
+      planWith(100.9),
+      ring(rectangle(25, 20)),
+      groundOf((x) => (x > 15 ? Number.NaN : 100)),
+    );
+    expect(standsWords(gap, gap.holding!, "us")).toBe("stands, where the ground is known");
+    const none = size(planWith(100.9), ring(rectangle(25, 20)), flat(Number.NaN));
+    expect(standsWords(none, none.holding!, "us")).toBe("no ground under it");
+    const braced = size(
+      planWith(100.9),
+      { ...ring(rectangle(25, 20)), reachSections: [{ section: "braced-wall", figures: {} }] },
+      flat(100),
+    );
+    expect(lengthBracedM(braced)).toBeCloseTo(braced.totals.builtLengthM, 6);
+    expect(standsWords(braced, braced.holding!, "us")).toBe("bracing not reckoned");
+    expect(standsCell(braced, "us").why).toContain("braced, not reckoned");
+  });
+
+  it("says nothing of time without a forecast", () => {
+    expect(inTimeWords(sizedWith({}), "us")).toEqual({
+      ...{ word: "no forecast", why: "", isBad: false },
+    });
+  });
+});
+
+describe("the picture of the level inside", () => {
+  it("rises from the sump, the wettest curve over the driest, and crosses the structure when it is wet", () => {
+    const { holding } = sizedWith({ rainMPerS: 0.0254 / 3600 });
+    const picture = levelPicture(holding!)!;
+    const points = (path: string) =>
+      [...path.matchAll(/([\d.]+) ([\d.]+)/g)].map(([, x, y]) => [Number(x), Number(y)]);
+    const [most, least] = [points(picture.most), points(picture.least)];
+    expect(most[0]).toEqual(least[0]);
+    expect(most[0]![1]).toBe(picture.sumpY);
+    for (const path of [most, least]) {
+      for (let i = 1; i < path.length; i++) {
+        expect(path[i]![1]).toBeLessThanOrEqual(path[i - 1]![1]! + 1e-9);
+        expect(path[i]![0]).toBeGreaterThanOrEqual(path[i - 1]![0]!);
+      }
+    }
+    expect(most.at(-1)![1]).toBeLessThanOrEqual(least.at(-1)![1]!);
+    expect(most).toContainEqual([picture.soonestX, picture.structureY]);
+  });
+
+  it("is left out where the ground inside is not known", () => {
+    const line = size(
+      planWith(100.9),
+      ring(rectangle(25, 20)),
+      groundOf((x, y) => (Math.abs(x) < 20 && Math.abs(y) < 15 ? Number.NaN : 100)),
+    );
+    expect(line.holding!.inside === null || levelPicture(line.holding!) !== null).toBe(true);
+    expect(levelPicture({ ...line.holding!, inside: null })).toBeNull();
+  });
+});
+
+describe("the stops of a patrol", () => {
+  it("name the weakest, deepest and highest places in order, each once, on the line", () => {
+    const line = sizedWith({});
+    const { standing, seepage } = line.holding!;
+    const places = watchPlaces(line, line.holding!, null, "us");
+    const near = (chainageM: number) =>
+      places.find((place) => Math.abs(place.chainageM - chainageM) <= 5)!;
+    expect(near(standing!.sliding.chainageM).reasons.join()).toContain("against sliding");
+    expect(near(seepage.worstM!).reasons.join()).toContain("most seepage");
+    expect(near(line.totals.greatestHeightAtM).reasons.join()).toContain("highest");
+    const chainages = places.map((place) => place.chainageM);
+    expect(chainages).toEqual([...chainages].sort((a, b) => a - b));
+    for (const { at } of places) expect(at.every(Number.isFinite)).toBe(true);
+  });
+});
