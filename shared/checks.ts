@@ -7,6 +7,13 @@ import { crossesItself, tieIn } from "./checks/line.ts";
 import { basesOverlap } from "./checks/overlap.ts";
 import { enclosure, noGo, setback } from "./checks/place.ts";
 import type { CheckContext, Finding, Rule } from "./checks/rule.ts";
+import {
+  bracingNotReckoned,
+  carpentry,
+  sectionCautions,
+  sectionLimit,
+  sectionsMeet,
+} from "./checks/sections.ts";
 import { creepRule, exitGradientRule } from "./checks/seep.ts";
 import { overturning, sliding } from "./checks/stand.ts";
 import { forecastCrest, forecastZero, inTime } from "./checks/time.ts";
@@ -17,6 +24,7 @@ import type { Check, Severity } from "./sizing-types.ts";
 /** Every check there is. A new one is a rule in `checks/` and a name here. */
 export const RULES: readonly Rule[] = [
   overLimit,
+  sectionLimit,
   noGround,
   openToe,
   crossesItself,
@@ -37,8 +45,12 @@ export const RULES: readonly Rule[] = [
   bagDensity,
   narrowBase,
   coarseRaster,
+  sectionsMeet,
+  sectionCautions,
+  carpentry,
   sliding,
   overturning,
+  bracingNotReckoned,
   exitGradientRule,
   creepRule,
   pumps,
@@ -60,11 +72,12 @@ export function runChecks(context: CheckContext): Check[] {
 
 function checksOf(rule: Rule, finding: Finding, context: CheckContext): Check[] {
   const { severity, message, remedy } = finding;
-  const words = { id: rule.id, severity, message, remedy, rule: rule.rule, source: rule.source };
+  const words = { id: rule.id, severity, message, remedy, rule: rule.rule };
   const pointM = finding.chainageM ?? 0;
   const parts = finding.stretch?.parts ?? [{ fromM: pointM, toM: pointM }];
   const at = markOf(finding, context);
-  return parts.map((part, i) => ({ ...words, ...part, at: i === 0 ? at : null }));
+  const source = finding.source ?? rule.source;
+  return parts.map((part, i) => ({ ...words, source, ...part, at: i === 0 ? at : null }));
 }
 
 function markOf({ at, sample }: Finding, { trace, line, plane }: CheckContext): LonLat | null {

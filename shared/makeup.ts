@@ -1,6 +1,7 @@
 import { EMPTY_BAG_CRATE } from "./handbook.ts";
 import type { Plan } from "./plan.ts";
 import { wholeOrder } from "./quantities.ts";
+import { loosePart, MATERIAL_MAKEUPS } from "./sections/material-makeup.ts";
 import { formatSetting } from "./setting-text.ts";
 import { SETTINGS, type SettingPath } from "./settings.ts";
 import type { SizedLine, Totals } from "./sizing-types.ts";
@@ -47,6 +48,7 @@ export function makeup(key: MakeupKey, inputs: MakeupInputs): Makeup {
 }
 
 const MAKEUPS = {
+  ...MATERIAL_MAKEUPS,
   waterM: ({ plan, system }) => {
     const { water } = plan;
     const byStage = water.by === "stage";
@@ -111,9 +113,10 @@ const MAKEUPS = {
     ],
     source: "The ground across the line is cut at every half cell.",
   }),
-  lengthOverLimitM: ({ plan, totals, system }) => ({
-    formula: "length where the greatest height passes the limit",
+  lengthOverLimitM: ({ plan, line, totals, system }) => ({
+    formula: "length where the greatest height passes the limit of what is built there",
     inputs: [
+      ...ownLimits(line, system),
       given("limit", "practice.limitM", plan.practice.limitM, system),
       { name: "built length", value: formatLength(totals.builtLengthM, system, 0) },
     ],
@@ -150,13 +153,13 @@ const MAKEUPS = {
   }),
   bagsPlaced: ({ plan, totals, system }) => ({
     formula: "bags placed = volume / volume of one placed bag",
-    inputs: [volume(totals, system), bagVolume(plan, system)],
+    inputs: [...inBags(totals, plan, system), bagVolume(plan, system)],
     source: SETTINGS["section.bag.placedVolumeM3"].source,
   }),
   bags: ({ plan, totals, system }) => ({
     formula: "bags = volume / volume of one placed bag × (1 + spares)",
     inputs: [
-      volume(totals, system),
+      ...inBags(totals, plan, system),
       bagVolume(plan, system),
       given("spares", "practice.spareShare", plan.practice.spareShare, system),
       { name: "beside them, to hold the sheet", value: `${formatCount(totals.sheetBags)} bags` },
@@ -169,10 +172,12 @@ const MAKEUPS = {
     inputs: [anchor(plan, system), built(totals, system), bagVolume(plan, system)],
     source: "NDSU-11",
   }),
-  sandM3: ({ plan, totals, system }) => ({
+  sandM3: ({ plan, line, totals, system }) => ({
     formula:
-      "sand = bags × volume of one bag × (1 + waste) + sand for the bags that hold the sheet",
+      "sand = bags × volume of one bag × (1 + waste) + sand for the bags that hold the sheet, and what is filled loose",
     inputs: [
+      ...ofItLoose(totals, system),
+      ...withoutSheet(line, system),
       { name: "bags", value: formatCount(totals.bags) },
       bagVolume(plan, system),
       given("waste", "practice.wasteShare", plan.practice.wasteShare, system),
@@ -226,9 +231,10 @@ const MAKEUPS = {
     ],
     source: "MVS, MO-2217, DWR-03 (rolls); NDSU-11 (lap, upstream over downstream)",
   }),
-  jobPersonHours: ({ plan, totals, system }) => ({
+  jobPersonHours: ({ plan, line, totals, system }) => ({
     formula: "person-hours = bags / rate of the whole job",
     inputs: [
+      ...loosePart({ plan, line, totals, system }),
       { name: "bags", value: formatCount(totals.bags) },
       given("bags per person-hour", "practice.jobRate", plan.practice.jobRate, system),
     ],
@@ -273,6 +279,31 @@ function volume(totals: Totals, system: UnitSystem): Input {
   return { name: "volume", value: formatVolume(totals.volumeM3, system) };
 }
 
+function ofItLoose({ materials }: Totals, system: UnitSystem): Input[] {
+  const { looseSandM3 } = materials;
+  if (looseSandM3 === 0) return [];
+  return [{ name: "of it filled loose", value: formatVolume(looseSandM3, system) }];
+}
+
+/** Length on which no sheet is laid, where reaches have none. */
+function withoutSheet({ reaches }: SizedLine, system: UnitSystem): Input[] {
+  const bare = reaches.filter(({ totals }) => totals.sheetM2 === 0 && totals.builtLengthM > 0);
+  const bareM = bare.reduce((sum, { totals }) => sum + totals.builtLengthM, 0);
+  if (bareM === 0) return [];
+  return [{ name: "of the line without sheet", value: formatLength(bareM, system, 0) }];
+}
+
+/** The volume that bags are counted for: all of it, or all but what is filled without them. */
+function inBags(totals: Totals, { practice }: Plan, system: UnitSystem): Input[] {
+  const { looseSandM3, earthM3 } = totals.materials;
+  const looseM3 = (looseSandM3 + earthM3) / (1 + practice.wasteShare);
+  if (looseM3 === 0) return [volume(totals, system)];
+  return [
+    volume(totals, system),
+    { name: "of it without bags", value: formatVolume(looseM3, system) },
+  ];
+}
+
 function built(totals: Totals, system: UnitSystem): Input {
   return { name: "built length", value: formatLength(totals.builtLengthM, system, 0) };
 }
@@ -280,6 +311,18 @@ function built(totals: Totals, system: UnitSystem): Input {
 function bagVolume({ section }: Plan, system: UnitSystem): Input {
   const path = "section.bag.placedVolumeM3";
   return given("one placed bag", path, section.bag.placedVolumeM3, system);
+}
+
+/** Limits of the sections that have one of their own. */
+function ownLimits({ reaches }: SizedLine, system: UnitSystem): Input[] {
+  const own = new Map(
+    reaches.map(({ section, sectionName, limitM }) => [section, { sectionName, limitM }]),
+  );
+  own.delete("pyramid");
+  return [...own.values()].map(({ sectionName, limitM }) => ({
+    name: sectionName,
+    value: formatLength(limitM, system),
+  }));
 }
 
 function cratesWords(totals: Totals, system: UnitSystem): string {

@@ -5,12 +5,14 @@ import type {
   Gauge,
   LonLat,
   NoGo,
+  ReachSection,
   Structure,
   WaterSource,
 } from "./plan.ts";
 import {
   badFeature,
   type Entries,
+  entriesOf,
   type OurFeature,
   ROLE_WORDS,
   type Role,
@@ -51,7 +53,7 @@ const MAX_FEATURES = 20_000;
 /** Properties that are read; all others are carried. */
 const READ: Record<Role, ReadonlySet<string>> = {
   structure: new Set(["role", "name", "floorM", "direction"]),
-  alignment: new Set(["role", "name", "reachBreaksM", "pinned", "direction"]),
+  alignment: new Set(["role", "name", "reachBreaksM", "reachSections", "pinned", "direction"]),
   "no-go": new Set(["role", "name", "direction"]),
   source: new Set(["role", "name"]),
   gauge: new Set(["role", "name"]),
@@ -121,11 +123,13 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
       kind === "ring" ? outline(part, feature, draft) : path(part, feature.where, false);
     const reachBreaksM = (feature.properties.reachBreaksM ?? []) as number[];
     const pinned = (feature.properties.pinned ?? null) as number[] | null;
+    const sections = feature.properties.reachSections ?? null;
     const id = giveId(feature, draft);
     const name = draft.naming.alignment.giveName(feature.name);
     draft.alignments.push({
       ...{ id, name, kind, corners, reachBreaksM },
       ...(pinned === null ? {} : { pinned }),
+      ...(sections === null ? {} : { reachSections: withFigures(sections) }),
     });
     carryRest(feature, id, draft);
   },
@@ -161,6 +165,15 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
     carryRest(feature, "", draft);
   },
 };
+
+/** Sections of reaches as the plan holds them: a reach without figures has none of its own. */
+function withFigures(sections: unknown): ReachSection[] {
+  if (!Array.isArray(sections)) return sections as ReachSection[];
+  return sections.map((each) => {
+    const entries = entriesOf(each);
+    return (entries ? { figures: {}, ...entries } : each) as ReachSection;
+  });
+}
 
 function areas(feature: OurFeature, draft: Draft, before: number, most: number) {
   const parts = partsOf(feature.geometry);

@@ -1,6 +1,16 @@
 import * as v from "valibot";
-import type { Alignment, Flow, Gauge, LonLat, NoGo, Structure, WaterSource } from "./plan.ts";
+import type {
+  Alignment,
+  Flow,
+  Gauge,
+  LonLat,
+  NoGo,
+  ReachSection,
+  Structure,
+  WaterSource,
+} from "./plan.ts";
 import { fields, quantity, text } from "./plan-makers.ts";
+import { reachSectionsComplaint } from "./plan-reach-sections.ts";
 import { MAX_NAME, shown } from "./plan-text.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
@@ -150,7 +160,14 @@ function isPins(value: unknown): boolean {
   );
 }
 
-const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks, pinned: pins };
+const reachSections = v.optional(
+  v.custom<ReachSection[]>(
+    (value) => reachSectionsComplaint(value) === null,
+    (issue) => reachSectionsComplaint(issue.input) ?? "unreachable",
+  ),
+);
+
+const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks, pinned: pins, reachSections };
 
 export const ALIGNMENT = v.variant(
   "kind",

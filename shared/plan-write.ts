@@ -39,8 +39,12 @@ function ourFeatures(plan: Plan): Entries[] {
     ...structures.map(({ id, name, floorM, outline }) =>
       polygon("structure", id, { name, floorM }, outline, carried),
     ),
-    ...alignments.map(({ id, name, reachBreaksM, pinned, kind, corners }) => {
-      const properties = { name, reachBreaksM, ...(pinned ? { pinned } : {}) };
+    ...alignments.map(({ id, name, reachBreaksM, pinned, reachSections, kind, corners }) => {
+      const properties = {
+        ...{ name, reachBreaksM },
+        ...(pinned ? { pinned } : {}),
+        ...(reachSections ? { reachSections } : {}),
+      };
       return kind === "ring"
         ? polygon("alignment", id, properties, corners, carried)
         : feature("alignment", id, properties, lineOf(corners), carried);

@@ -86,7 +86,10 @@ export interface Totals {
   readonly sheetWidthM: number;
   readonly greatestHeightM: number;
   readonly greatestHeightAtM: number;
+  /** Length higher than what is built there may be: its section's limit, or the plan's. */
   readonly lengthOverLimitM: number;
+  /** How far the greatest height stays below its limit where it comes nearest; below 0 where it is passed, metres. */
+  readonly underLimitM: number;
   readonly lengthOver3FtM: number;
   /** Length without ground data: its quantities are not in the totals. */
   readonly lengthNoDataM: number;
@@ -99,7 +102,10 @@ export interface Totals {
   readonly taskPersonHoursHigh: number;
   /** Hours for the people stated. */
   readonly jobHours: number;
-  /** Length by height class: to 1, 2, 3, 4 ft (0.3048 m steps up to the limit), and over the limit. */
+  /**
+   * Length by height class: to 1, 2, 3, 4 ft (quarters of the plan's limit), and over the limit of its own
+   * section; what a section carries beyond the plan's limit is in the class before.
+   */
   readonly lengthByClassM: readonly number[];
 }
 

@@ -44,13 +44,15 @@ interface Sums {
   greatestHeightM: number;
   greatestHeightAtM: number;
   lengthOverLimitM: number;
+  underLimitM: number;
   lengthOver3FtM: number;
   lengthNoDataM: number;
   lengthByClassM: number[];
 }
 
 /** Counts that are ordered whole. */
-interface Orders extends Pick<Totals, "bagsPlaced" | "bags" | "sheetBags" | "sheetRolls" | "trucks"> {
+interface Orders
+  extends Pick<Totals, "bagsPlaced" | "bags" | "sheetBags" | "sheetRolls" | "trucks"> {
   readonly plywoodSheets: number;
   readonly stakes: number;
 }
@@ -76,6 +78,7 @@ export function totalsOf(trace: Trace, cuts: CutWalk, plan: Plan, waterSide: 1 |
     integrateVolumes(sums, piece, trace, cuts);
     integrateLengths(sums, piece, trace, cuts, plan, waterSide);
     findGreatest(sums, piece, trace, cuts);
+    findNearestLimit(sums, piece, cuts);
   }
   for (const [i, { amounts, volumeM3 }] of perReach.entries()) {
     amounts[cuts.reaches[i]!.section.fill] = volumeM3;
@@ -154,8 +157,9 @@ function integrateLengths(
     sums.lengthOver3FtM += stepM * shareAbove(from, to, THREE_FEET_M + SLACK_M);
     let aboveM = builtM;
     for (let k = 0; k < HEIGHT_CLASSES; k++) {
-      const topM = (practice.limitM * (k + 1)) / (HEIGHT_CLASSES - 1) + SLACK_M;
-      const nextM = k + 1 < HEIGHT_CLASSES ? stepM * shareAbove(from, to, topM) : 0;
+      const stepTopM = (practice.limitM * (k + 1)) / (HEIGHT_CLASSES - 1);
+      const topM = k + 2 < HEIGHT_CLASSES ? Math.min(stepTopM, built.limitM) : built.limitM;
+      const nextM = k + 1 < HEIGHT_CLASSES ? stepM * shareAbove(from, to, topM + SLACK_M) : 0;
       sums.lengthByClassM[k]! += aboveM - nextM;
       aboveM = nextM;
     }
@@ -196,6 +200,14 @@ function findGreatest(sums: Sums, piece: TracePiece, trace: Trace, cuts: CutWalk
   }
 }
 
+function findNearestLimit(sums: Sums, piece: TracePiece, cuts: CutWalk): void {
+  const { limitM } = cuts.reaches[piece.reach]!;
+  for (let i = piece.first; i <= piece.last; i++) {
+    const underM = limitM - cuts.greatestHeightM[i]!;
+    if (cuts.heightM[i]! > 0 && underM < sums.underLimitM) sums.underLimitM = underM;
+  }
+}
+
 function emptySums(): Sums {
   return {
     amounts: {
@@ -211,6 +223,7 @@ function emptySums(): Sums {
     greatestHeightM: 0,
     greatestHeightAtM: 0,
     lengthOverLimitM: 0,
+    underLimitM: Number.POSITIVE_INFINITY,
     lengthOver3FtM: 0,
     lengthNoDataM: 0,
     lengthByClassM: new Array<number>(HEIGHT_CLASSES).fill(0),
@@ -233,6 +246,7 @@ function addInto(target: Sums, more: Sums): void {
   target.lengthByClassM = target.lengthByClassM.map(
     (lengthM, k) => lengthM + more.lengthByClassM[k]!,
   );
+  target.underLimitM = Math.min(target.underLimitM, more.underLimitM);
   if (more.greatestHeightM > target.greatestHeightM) {
     target.greatestHeightM = more.greatestHeightM;
     target.greatestHeightAtM = more.greatestHeightAtM;
@@ -283,6 +297,7 @@ function asTotals(sums: Sums, orders: Orders, plan: Plan): Totals {
   return {
     ...lengths,
     ...whole,
+    underLimitM: Math.min(lengths.underLimitM, practice.limitM),
     materials: {
       looseSandM3: looseOrderedFor(amounts.sand, practice),
       earthM3: looseOrderedFor(amounts.earth, practice),

@@ -1,4 +1,6 @@
+import type { CutWalk } from "../cut-walk.ts";
 import { CUBIC_FOOT_M3, POUND_KG } from "../defaults.ts";
+import { PYRAMID } from "../sections.ts";
 import { ofWholePlan, type Rule } from "./rule.ts";
 import { massWords } from "./words.ts";
 
@@ -14,7 +16,8 @@ export const heavyBag: Rule = {
   id: "heavy-bag",
   rule: "A filled bag weighs at most 40 lb; above 50 lb it is too much to handle all day.",
   source: "EFT-94, MB (40 lb); common practice, no source (50 lb)",
-  find: ({ plan: { section } }) => {
+  find: ({ plan: { section }, cuts }) => {
+    if (!isOfBags(cuts)) return [];
     const { filledMassKg } = section.bag;
     if (!(filledMassKg > CAUTION_KG + 1e-9)) return [];
     return ofWholePlan(
@@ -30,7 +33,8 @@ export const bagDensity: Rule = {
   id: "bag-density",
   rule: "Weight and placed volume of a bag fit sand: 80 to 135 lb/cu ft.",
   source: "from memory (dry loose 90 to saturated 130 lb/cu ft)",
-  find: ({ plan: { section } }) => {
+  find: ({ plan: { section }, cuts }) => {
+    if (!isOfBags(cuts)) return [];
     const density = section.bag.filledMassKg / section.bag.placedVolumeM3;
     if (density >= LIGHTEST_KG_PER_M3 && density <= HEAVIEST_KG_PER_M3) return [];
     return ofWholePlan(
@@ -46,12 +50,21 @@ export const narrowBase: Rule = {
   id: "narrow-base",
   rule: "A base at least twice as wide as the levee is high; three times is the advice.",
   source: "NDSU-NR (2), NDSU-11, FFO-96 (3)",
-  find: ({ plan: { section } }) =>
-    section.baseRatio < LEAST_BASE_RATIO - 1e-9
+  find: ({ cuts: { reaches } }) => {
+    const ratios = reaches.flatMap(({ section, figures }) =>
+      section === PYRAMID ? [figures.baseRatio!] : [],
+    );
+    const least = Math.min(...ratios);
+    return least < LEAST_BASE_RATIO - 1e-9
       ? ofWholePlan(
           "stop",
-          `The base is ${section.baseRatio} times the height; twice is the published minimum and three times the advice.`,
+          `The base is ${least} times the height; twice is the published minimum and three times the advice.`,
           "Set the base ratio to 3 in Section.",
         )
-      : [],
+      : [];
+  },
 };
+
+function isOfBags({ reaches }: CutWalk): boolean {
+  return reaches.some(({ section }) => section.fill === "bags");
+}

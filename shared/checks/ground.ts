@@ -1,3 +1,4 @@
+import { builtAt } from "../cut-walk.ts";
 import { FOOT_M } from "../defaults.ts";
 import { OPEN_AFTER_RUNS } from "../section.ts";
 import { turnsOf } from "../turns.ts";
@@ -57,8 +58,10 @@ export const crossFall: Rule = {
   find: ({ plan, line, trace, cuts }) => {
     const { crossFallShare, stationIntervalM } = plan.practice;
     const fallM = (i: number) => Math.abs(cuts.dropLeftM[i]! - cuts.dropRightM[i]!);
+    const isJudged = (i: number) =>
+      cuts.heightM[i]! >= LEAST_JUDGED_M && builtAt(cuts, i).section.fill !== "earth";
     const severityAt = (i: number) =>
-      cuts.heightM[i]! >= LEAST_JUDGED_M ? fallM(i) / cuts.heightM[i]! - crossFallShare : 0;
+      isJudged(i) ? fallM(i) / cuts.heightM[i]! - crossFallShare : 0;
     const stretches = stretchesOf(trace, line.closed, stationIntervalM, severityAt);
     return toldOf(stretches, severityAt).map(({ stretch, where }) => ({
       severity: "caution",

@@ -1,5 +1,8 @@
+import { builtAt } from "../cut-walk.ts";
 import { FOOT_M } from "../defaults.ts";
-import { raiseToM } from "../quantities.ts";
+import { reserveM } from "../sections/built-reach.ts";
+import type { EmergencySection } from "../sections/types.ts";
+import { PYRAMID } from "../sections.ts";
 import type { CheckContext, Finding, Rule } from "./rule.ts";
 import { type Stretch, stretchesOf } from "./stretch.ts";
 import { type Told, toldAsOne, toldOf } from "./told.ts";
@@ -13,16 +16,26 @@ const SLACK_M = 1e-9;
 const RESERVE_SLACK_M = 0.01;
 
 /** Greatest height at a sample; where a part of the ground under the base is missing, the least it can be. */
-function leastGreatestM({ cuts }: CheckContext, i: number): number {
+export function leastGreatestM({ cuts }: CheckContext, i: number): number {
   const greatestM = cuts.greatestHeightM[i]!;
   return Number.isNaN(greatestM) ? cuts.heightM[i]! : greatestM;
 }
 
-/** Stretches whose greatest height passes a level. */
-function higherThan(context: CheckContext, levelM: number): Stretch[] {
-  const { plan, line, trace } = context;
-  const excessM = (i: number) => leastGreatestM(context, i) - levelM - SLACK_M;
+/** Stretches of the reaches asked for whose greatest height passes a level. */
+function higherThan(
+  context: CheckContext,
+  levelM: number,
+  isOf: (section: EmergencySection) => boolean,
+): Stretch[] {
+  const { plan, line, trace, cuts } = context;
+  const excessM = (i: number) =>
+    isOf(builtAt(cuts, i).section) ? leastGreatestM(context, i) - levelM - SLACK_M : 0;
   return stretchesOf(trace, line.closed, plan.practice.stationIntervalM, excessM);
+}
+
+/** A pyramid, or one that is raised. */
+function isPyramid(section: EmergencySection): boolean {
+  return section === PYRAMID || section.earlierInto !== undefined;
 }
 
 const HIGHER_GROUND =
@@ -37,7 +50,7 @@ export const overLimit: Rule = {
   source: "common practice, no source; MO-2217: 3 ft preferred, 5 ft practical",
   find: (context) => {
     const { limitM } = context.plan.practice;
-    const stretches = higherThan(context, limitM);
+    const stretches = higherThan(context, limitM, ({ limit }) => limit.greatestM === null);
     const heightAt = (i: number) => leastGreatestM(context, i);
     const unheardOf = stretches.some(({ worst }) => heightAt(worst) > UNHEARD_OF_M);
     const told = unheardOf ? toldAsOne(stretches, heightAt) : toldOf(stretches, heightAt);
@@ -57,16 +70,16 @@ export const bondTrench: Rule = {
   rule: "Over about 3 ft: a bond trench 4 to 6 in deep and 18 to 24 in wide, and the sod stripped.",
   source: "NDSU-11, NDSU-97",
   find: (context) =>
-    toldOf(higherThan(context, BOND_TRENCH_OVER_M), (i) => leastGreatestM(context, i)).map(
-      ({ stretch, where, lengthM }) => ({
-        severity: "caution",
-        stretch,
-        sample: stretch.worst,
-        message: `${where}: over ${lengthWords(BOND_TRENCH_OVER_M)} high on ${distanceWords(lengthM)}, where a levee on grass can slide.`,
-        remedy:
-          "Strip the sod under the base and dig a bond trench, 4 to 6 in deep and 18 to 24 in wide, along the middle before the first course.",
-      }),
-    ),
+    toldOf(higherThan(context, BOND_TRENCH_OVER_M, isPyramid), (i) =>
+      leastGreatestM(context, i),
+    ).map(({ stretch, where, lengthM }) => ({
+      severity: "caution",
+      stretch,
+      sample: stretch.worst,
+      message: `${where}: over ${lengthWords(BOND_TRENCH_OVER_M)} high on ${distanceWords(lengthM)}, where a levee on grass can slide.`,
+      remedy:
+        "Strip the sod under the base and dig a bond trench, 4 to 6 in deep and 18 to 24 in wide, along the middle before the first course.",
+    })),
 };
 
 /** Whether the levee could follow a higher forecast. */
@@ -100,7 +113,7 @@ function tooNarrowToRaise(context: CheckContext): Finding[] {
   const { section, practice } = plan;
   const { raiseM, limitM } = practice;
   const reachM = (i: number) =>
-    raiseToM(cuts.heightM[i]!, cuts.greatestHeightM[i]!, section, practice);
+    reserveM(builtAt(cuts, i), cuts.heightM[i]!, cuts.greatestHeightM[i]!, plan);
   const severityAt = (i: number) => {
     if (cuts.greatestHeightM[i]! + raiseM > limitM + RESERVE_SLACK_M) return 0;
     return built(context, i, cuts.heightM[i]! + raiseM - reachM(i));
@@ -124,6 +137,9 @@ function toldOfReserve(
   return raiseM > 0 ? toldAsOne(stretches, severityAt) : [];
 }
 
+/** How much too high or too narrow; 0 where nothing is built that may be raised by its base. */
 function built(context: CheckContext, sample: number, excessM: number): number {
-  return context.cuts.heightM[sample]! > 0 ? excessM - RESERVE_SLACK_M : 0;
+  const { section } = builtAt(context.cuts, sample);
+  const counts = context.cuts.heightM[sample]! > 0 && isPyramid(section);
+  return counts ? excessM - RESERVE_SLACK_M : 0;
 }

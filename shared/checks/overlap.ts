@@ -1,5 +1,6 @@
+import { fittingAt, fittingWords, samplesIn } from "./room.ts";
 import type { CheckContext, Rule } from "./rule.ts";
-import { stretchesOf } from "./stretch.ts";
+import { type Stretch, stretchesOf } from "./stretch.ts";
 import { toldOf } from "./told.ts";
 import { distanceWords, stationWords } from "./words.ts";
 
@@ -25,16 +26,32 @@ export const basesOverlap: Rule = {
     const { sharedM, other } = overlaps(context);
     const sharedAt = (i: number) => sharedM[i]!;
     const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, sharedAt);
+    const fits = (stretch: Stretch) => {
+      const samples = samplesIn(trace, stretch, (i) => sharedAt(i) > 0);
+      const room = (i: number) => roomBeside(context, i, other[i]!, sharedAt(i));
+      return fittingWords(fittingAt(context, samples, room));
+    };
     return toldOf(stretches, sharedAt).map(({ stretch, where, lengthM }) => ({
       severity: "caution",
       stretch,
       sample: stretch.worst,
       message: `${where}: the base lies over the base near ${stationWords(trace.chainageM[other[stretch.worst]!]!)}, on ${distanceWords(lengthM)}. The bags and sand of the shared ground are counted twice.`,
-      remedy:
-        "Lead the two parts farther apart, or draw the line so that one levee serves for both.",
+      remedy: `Lead the two parts farther apart, or draw the line so that one levee serves for both. ${fits(stretch)}`,
     }));
   },
 };
+
+/** Room to the left and right of a sample when so much of its base is given up on the side of another. */
+function roomBeside({ trace, cuts }: CheckContext, i: number, other: number, sharedM: number) {
+  const { xM, yM, leftNormal } = trace;
+  const towardX = xM[other]! - xM[i]!;
+  const towardY = yM[other]! - yM[i]!;
+  const isLeft = towardX * leftNormal[2 * i]! + towardY * leftNormal[2 * i + 1]! > 0;
+  const free = Number.POSITIVE_INFINITY;
+  return isLeft
+    ? { left: cuts.toeLeftM[i]! - sharedM, right: free }
+    : { left: free, right: cuts.toeRightM[i]! - sharedM };
+}
 
 interface Overlaps {
   /** How far a toe lies inside the other base, metres; 0 where the base is alone. Said at the later chainage. */

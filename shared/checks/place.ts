@@ -6,8 +6,9 @@ import {
   pieceTouches,
   planePolygon,
 } from "../plane-polygon.ts";
+import { fittingAt, fittingWords, samplesIn } from "./room.ts";
 import { type CheckContext, type Finding, ofWholePlan, type Rule } from "./rule.ts";
-import { stretchesOf } from "./stretch.ts";
+import { type Stretch, stretchesOf } from "./stretch.ts";
 import { lengthWords, stretchWords } from "./words.ts";
 
 interface Toes {
@@ -78,22 +79,39 @@ function roomFindings(context: CheckContext, structure: Structure): Finding[] {
   const close = stretchesOf(trace, closed, stationIntervalM, (i) =>
     roomM[i]! > 0 ? setbackM - roomM[i]! - 1e-6 : 0,
   );
+  const fits = (stretch: Stretch, is: (sample: number) => boolean) => {
+    const samples = samplesIn(trace, stretch, is);
+    const room = (i: number) => roomBeside(context, polygon, i, setbackM);
+    return fittingWords(fittingAt(context, samples, room));
+  };
   return [
     ...over.map<Finding>((stretch) => ({
       severity: "stop",
       stretch,
       sample: stretch.worst,
       message: `${stretchWords(stretch)}: the base of the levee overlaps "${structure.name}".`,
-      remedy: `Move the line away until the toe is at least ${lengthWords(setbackM)} from it.`,
+      remedy: `Move the line away until the toe is at least ${lengthWords(setbackM)} from it. ${fits(stretch, (i) => roomM[i] === 0)}`,
     })),
     ...close.map<Finding>((stretch) => ({
       severity: "caution",
       stretch,
       sample: stretch.worst,
       message: `${stretchWords(stretch)}: the toe comes within ${lengthWords(roomM[stretch.worst]!)} of "${structure.name}"; ${lengthWords(setbackM)} is needed to work, watch and pump.`,
-      remedy: "Move the line outward here. Never build against a basement wall.",
+      remedy: `Move the line outward here. Never build against a basement wall. ${fits(stretch, (i) => roomM[i]! < setbackM)}`,
     })),
   ];
+}
+
+/** Room on either side of the centre line that leaves a clear distance to a structure, metres. */
+function roomBeside(context: CheckContext, polygon: PlanePolygon, i: number, setbackM: number) {
+  const { trace } = context;
+  const toes = toesAt(context, i)!;
+  const centreM = distanceTo(polygon, trace.xM[i]!, trace.yM[i]!);
+  const toward = (x: number, y: number) =>
+    centreM === 0 || distanceTo(polygon, x, y) < centreM
+      ? centreM - setbackM
+      : Number.POSITIVE_INFINITY;
+  return { left: toward(toes.leftX, toes.leftY), right: toward(toes.rightX, toes.rightY) };
 }
 
 /** Ground that must not be built on. */

@@ -15,6 +15,10 @@ export interface CheckContext {
   readonly plane: PlanPlane;
   readonly trace: Trace;
   readonly cuts: CutWalk;
+  /** Side the water stands on: left (+1) or right (-1) of chainage. */
+  readonly waterSide: 1 | -1;
+  /** Chainages at which a reach ends and the next begins. */
+  readonly breaksM: readonly number[];
   readonly totals: Totals;
   /** Longer side of one cell of the elevation raster, metres. */
   readonly cellM: number;
@@ -33,6 +37,8 @@ export interface Finding {
   readonly sample: number | null;
   /** Place of the mark when it is not a sample's. */
   readonly at?: LonLat;
+  /** Where it comes from, when that is not the rule's own source. */
+  readonly source?: string;
   readonly message: string;
   readonly remedy: string;
 }

@@ -18,13 +18,14 @@ export function bodyParts(reach: BuiltReach, heightM: number, cut: BodyCut): Sec
   const filled = (outlines: readonly Float64Array[], material: SectionPart["material"]) =>
     outlines.map((outlineM): SectionPart => ({ material, outlineM }));
   if (!section.earlierInto) {
-    const fill = between(atToes(top, cut), cut.ground, fromM, toM, marks);
+    const fill = between(top, cut.ground, fromM, toM, marks);
     return [...filled(fill, section.fill), ...pieces];
   }
   const earlier: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
   const dropM = section.earlierInto(earlier, heightM, figures);
   const oldTop = topOf(earlier, cut.crestM - dropM, cut.waterSide);
-  const stood = (m: number) => (heightM > dropM ? Math.max(oldTop(m), cut.ground(m)) : cut.ground(m));
+  const stood = (m: number) =>
+    heightM > dropM ? Math.max(oldTop(m), cut.ground(m)) : cut.ground(m);
   const turns = [
     ...marks,
     ...[-1, 1].flatMap((side) => crossingsOf(shape, earlier, dropM, side * cut.waterSide, side)),
@@ -34,11 +35,6 @@ export function bodyParts(reach: BuiltReach, heightM: number, cut: BodyCut): Sec
   const old = between(stood, cut.ground, fromM, toM, turns);
   const added = between(top, stood, fromM, toM, [...turns, ...oldToes(old)]);
   return [...filled(old, "earlier"), ...filled(added, section.fill), ...pieces];
-}
-
-/** The template, drawn down to the ground where a side ran out without meeting it or an upright face ends it. */
-function atToes(top: (m: number) => number, cut: BodyCut): (m: number) => number {
-  return (m) => Math.max(top(m), cut.ground(m));
 }
 
 /** Offset at which the faces of two bodies cross on one side. */

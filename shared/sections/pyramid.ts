@@ -44,7 +44,8 @@ export function nothingPerMetre(out: PerMetre): void {
 export const pyramid: EmergencySection = {
   id: "pyramid",
   name: "Sandbag pyramid",
-  words: "Bags laid to a base three times the height: the standard levee that stands by its own weight.",
+  words:
+    "Bags laid to a base three times the height: the standard levee that stands by its own weight.",
   source: "NDSU-11, FFO-96",
   figures: [BASE_RATIO, PYRAMID_CROWN],
   fill: "bags",

@@ -28,9 +28,8 @@ export function stageCurve(plan: Plan, totalsAt: TotalsAt): StageCurve {
     const words = "The line is far higher than any sandbag levee: check the water.";
     return { points: [now], limitRiseM: null, nextFoot: null, words };
   }
-  const points = RISES_FT.map((feet) =>
-    feet === 0 ? now : curvePoint(plan, feet * FOOT_M, totalsAt(feet * FOOT_M)),
-  );
+  const all = RISES_FT.map((feet) => (feet === 0 ? totals : totalsAt(feet * FOOT_M)));
+  const points = RISES_FT.map((feet, i) => curvePoint(plan, feet * FOOT_M, all[i]!));
   const next = points[RISES_FT.indexOf(1)]!;
   const nextFoot = {
     bags: next.bags - now.bags,
@@ -38,7 +37,7 @@ export function stageCurve(plan: Plan, totalsAt: TotalsAt): StageCurve {
   };
   return {
     points,
-    limitRiseM: limitRise(points, plan.practice.limitM, totalsAt),
+    limitRiseM: limitRise(points, all, totalsAt),
     nextFoot,
     words:
       totals.lengthNoDataM > 0
@@ -68,22 +67,23 @@ export function nextFootWords({ bags, overLimitM }: NextFoot): string {
   return `${cost} and puts ${distanceWords(overLimitM)} over the limit.`;
 }
 
+/** Rise at which a reach first passes its own limit; null where none does, or one has before the first point. */
 function limitRise(
   points: readonly CurvePoint[],
-  limitM: number,
+  all: readonly Totals[],
   totalsAt: TotalsAt,
 ): number | null {
-  const past = points.findIndex(({ greatestHeightM }) => greatestHeightM > limitM);
+  const past = all.findIndex(({ underLimitM }) => underLimitM < 0);
   if (past <= 0) return null;
-  let [lowRise, lowM] = [points[past - 1]!.riseM, points[past - 1]!.greatestHeightM];
-  let [highRise, highM] = [points[past]!.riseM, points[past]!.greatestHeightM];
+  let [lowRise, lowM] = [points[past - 1]!.riseM, all[past - 1]!.underLimitM];
+  let [highRise, highM] = [points[past]!.riseM, all[past]!.underLimitM];
   let rise = lowRise;
   for (let step = 0; step <= SECANTS; step++) {
-    rise = lowRise + ((limitM - lowM) / (highM - lowM)) * (highRise - lowRise);
+    rise = lowRise + (lowM / (lowM - highM)) * (highRise - lowRise);
     if (step === SECANTS) break;
-    const greatestM = totalsAt(rise).greatestHeightM;
-    if (greatestM > limitM) [highRise, highM] = [rise, greatestM];
-    else [lowRise, lowM] = [rise, greatestM];
+    const underM = totalsAt(rise).underLimitM;
+    if (underM < 0) [highRise, highM] = [rise, underM];
+    else [lowRise, lowM] = [rise, underM];
   }
   return rise;
 }

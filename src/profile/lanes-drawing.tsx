@@ -73,7 +73,12 @@ function Cell({
       )}
       <rect class="lane-edge" {...box} width={width} />
       {text && (
-        <text x={(fromPx + toPx) / 2} y={topPx + heightPx - 3.5} text-anchor="middle">
+        <text
+          x={(fromPx + toPx) / 2}
+          y={topPx + heightPx - 3.5}
+          text-anchor="middle"
+          font-size={lane.typePx}
+        >
           {text}
         </text>
       )}

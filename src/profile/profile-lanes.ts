@@ -11,8 +11,10 @@ const LANE_PX = 15;
 const LOW_LANE_PX = 13;
 const LOW_ROOM_PX = 170;
 const GAP_PX = 2;
+/** Size of its type, and the smaller one that it takes when that lets more be read. */
 const TYPE_PX = 10;
-const PAD_PX = 2;
+const SMALL_TYPE_PX = 9;
+const PAD_PX = 1;
 /** Under the last lane. */
 const FOOT_PX = 3;
 
@@ -38,6 +40,8 @@ export interface Lane {
   readonly label: string;
   readonly topPx: number;
   readonly heightPx: number;
+  /** Size of the type in its cells. */
+  readonly typePx: number;
   readonly cells: readonly LaneCell[];
 }
 
@@ -66,11 +70,11 @@ export function profileLanes(
   const lanes: Omit<Lane, "topPx" | "heightPx">[] = [];
   if (hasOtherSections(line)) {
     const cells = line.reaches.map((reach, index) => reachCell(reach, index, unitSystem));
-    lanes.push({ kind: "sections", label: "Section", cells: placed(cells, frame) });
+    lanes.push({ kind: "sections", label: "Section", ...placed(cells, frame) });
   }
   if (hasWork(time)) {
     const cells = time.stretches.map((each) => workCell(each, time, hour, unitSystem));
-    lanes.push({ kind: "work", label: "Order", cells: placed(cells, frame) });
+    lanes.push({ kind: "work", label: "Order", ...placed(cells, frame) });
   }
   const top = heightPx - FOOT_PX - lanes.length * eachPx;
   return lanes.map((lane, row) => ({
@@ -79,6 +83,8 @@ export function profileLanes(
     heightPx: eachPx - GAP_PX,
   }));
 }
+
+type Written = Pick<Lane, "typePx" | "cells">;
 
 type Cell = Omit<LaneCell, "fromPx" | "toPx" | "text"> & {
   readonly fromM: number;
@@ -121,15 +127,24 @@ function workCell(
   };
 }
 
-function placed(cells: readonly Cell[], { plot, x }: ProfileFrame): LaneCell[] {
-  return cells.flatMap(({ fromM, toM, texts, ...cell }) => {
+/** The cells in view, written in the larger type where that leaves no more of them bare than the smaller one. */
+function placed(cells: readonly Cell[], frame: ProfileFrame): Written {
+  const large = written(cells, frame, TYPE_PX);
+  const small = written(cells, frame, SMALL_TYPE_PX);
+  const bare = (lane: Written) => lane.cells.filter(({ text }) => text === "").length;
+  return bare(large) <= bare(small) ? large : small;
+}
+
+function written(cells: readonly Cell[], { plot, x }: ProfileFrame, typePx: number): Written {
+  const inView = cells.flatMap(({ fromM, toM, texts, ...cell }) => {
     const fromPx = Math.max(plot.left, x(fromM));
     const toPx = Math.min(plot.right, x(toM));
     if (toPx - fromPx < 0.5) return [];
     const roomPx = toPx - fromPx - 2 * PAD_PX;
-    const text = texts.find((each) => textWidth(each, TYPE_PX) <= roomPx) ?? "";
+    const text = texts.find((each) => textWidth(each, typePx) <= roomPx) ?? "";
     return [{ ...cell, fromPx, toPx, text }];
   });
+  return { typePx, cells: inView };
 }
 
 function laneHeightPx(roomPx: number): number {

@@ -17,7 +17,8 @@ function levelLevee(heightFt: number, baseFt: number, crownFt: number, waterFt: 
   const shape = {
     crownM,
     areaM2: (heightM * (baseM + crownM)) / 2,
-    runWater: (baseM - crownM) / (2 * heightM), runLand: (baseM - crownM) / (2 * heightM),
+    runWater: (baseM - crownM) / (2 * heightM),
+    runLand: (baseM - crownM) / (2 * heightM),
     ...{ toeWaterM: baseM / 2, toeLandM: baseM / 2, dropWaterM: heightM, dropLandM: heightM },
   };
   const { body, load } = restingLevee(shape, waterFt * FOOT_M, KG_PER_M3);

@@ -134,7 +134,7 @@ describe("limits of reaches", () => {
     const frame = framed(mixed, null);
     const { bands } = profilePaths(mixed, LIMIT_M, frame);
     expect(bands[4]).not.toBe("");
-    expect(Math.min(...xsOf(bands[4]!))).toBeCloseTo(frame.x(100), 0);
+    expect(Math.abs(Math.min(...xsOf(bands[4]!)) - frame.x(100))).toBeLessThan(2);
     expect(profilePaths(plain, LIMIT_M, framed(plain, null)).bands[4]).toBe("");
     const labels = profileLabels({ line: mixed, limitM: LIMIT_M, frame, gaps: [], waterNote: "" });
     const texts = labels.map(({ text }) => text);
@@ -189,7 +189,7 @@ describe("marks of a line", () => {
     ...{ at: [0, 0] as const, groundM: 99.5, chainageM: 60, fromLineM: 22, end: null },
     ...{ structureId: "h", path: [] },
   };
-  const traced = { wayIn, overtopping: [over(150, 0.3, "crest"), over(155, 0.3, "crest")] };
+  const traced = { wayIn, overtopping: [over(150, 0.3, "crest"), over(152, 0.3, "crest")] };
 
   it("name the way in, and the weakest place only where it does not hold", () => {
     const line = standing(weakest("fails", 100), weakest("holds", 30));
@@ -214,12 +214,8 @@ describe("marks of a line", () => {
       "us",
     );
     expect(marks).toHaveLength(1);
-    expect(marks[0]).toMatchObject({
-      tone: "caution",
-      texts: [/^Doubtful: overturning/, "Doubtful"].map((each) =>
-        typeof each === "string" ? each : expect.stringMatching(each),
-      ),
-    });
+    expect(marks[0]!.tone).toBe("caution");
+    expect(marks[0]!.texts).toEqual(["Doubtful: overturning 0.6 to 1.1", "Doubtful"]);
     expect(marks[0]!.title).toMatch(/overturning .*sliding /);
   });
 

@@ -1,0 +1,105 @@
+import type { Plan } from "../plan.ts";
+import type { EmergencySection, SectionShape } from "../sections/types.ts";
+import { figuresOf, SECTIONS } from "../sections.ts";
+import type { Trace } from "../trace.ts";
+import type { CheckContext } from "./rule.ts";
+import type { Stretch } from "./stretch.ts";
+import { lengthWords } from "./words.ts";
+
+/** A place on the line, as a section that is to be put there sees it; metres. */
+export interface Place {
+  /** Crest above the ground at the centre line. */
+  readonly heightM: number;
+  /** Crest above the lowest ground under the base that is there now. */
+  readonly greatestM: number;
+  /** Crest above the ground at either toe. */
+  readonly dropWaterM: number;
+  readonly dropLandM: number;
+  /** From the centre line to what must be kept free on that side; Infinity where nothing stands there. */
+  readonly roomWaterM: number;
+  readonly roomLandM: number;
+}
+
+/** A section that fits everywhere it is asked for, and its widest base there. */
+export interface Fitting {
+  readonly section: EmergencySection;
+  readonly baseM: number;
+}
+
+/**
+ * The sections whose base fits into the room at every place, at their default figures and within their limits.
+ * Left out are those of `except` (what is built there now) and what needs a levee that stands already.
+ */
+export function fittingSections(
+  places: readonly Place[],
+  plan: Plan,
+  except: ReadonlySet<string>,
+): Fitting[] {
+  return SECTIONS.flatMap((section) => {
+    if (section.earlierInto || except.has(section.id)) return [];
+    const baseM = widestBaseM(section, places, plan);
+    return Number.isNaN(baseM) ? [] : [{ section, baseM }];
+  });
+}
+
+/** Widest base a section would have at the places; NaN where it does not fit or is not to be built so high. */
+function widestBaseM(section: EmergencySection, places: readonly Place[], plan: Plan): number {
+  const figures = figuresOf(section, null, plan);
+  const limitM = section.limit.greatestM ?? plan.practice.limitM;
+  const shape: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
+  let widestM = 0;
+  for (const place of places) {
+    section.shapeInto(shape, place.heightM, figures);
+    const waterM = shape.crownM / 2 + shape.runWater * place.dropWaterM;
+    const landM = shape.crownM / 2 + shape.runLand * place.dropLandM;
+    const fits = waterM <= place.roomWaterM + 1e-9 && landM <= place.roomLandM + 1e-9;
+    if (!fits || place.greatestM > limitM + 1e-9) return Number.NaN;
+    widestM = Math.max(widestM, waterM + landM);
+  }
+  return widestM;
+}
+
+/** Says which sections fit, or that none does; ends a remedy. */
+export function fittingWords(fitting: readonly Fitting[]): string {
+  if (fitting.length === 0) {
+    return "No other section in the list fits there at this height.";
+  }
+  const names = fitting.map(({ section, baseM }) => `${section.name} (base ${lengthWords(baseM)})`);
+  return `If it cannot move, these fit there: ${names.join(", ")}; choose one for this reach in Line, and read its limits.`;
+}
+
+/** Samples of a stretch that a rule objects to. */
+export function samplesIn(
+  { chainageM, count }: Trace,
+  { parts }: Stretch,
+  is: (sample: number) => boolean,
+): number[] {
+  const found: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const m = chainageM[i]!;
+    if (is(i) && parts.some(({ fromM, toM }) => m >= fromM && m <= toM)) found.push(i);
+  }
+  return found;
+}
+
+/** What fits at some samples, when so much room is free to the left and right of the centre line there. */
+export function fittingAt(
+  { plan, cuts, waterSide }: CheckContext,
+  samples: readonly number[],
+  roomM: (sample: number) => { readonly left: number; readonly right: number },
+): Fitting[] {
+  const places = samples.map((i): Place => {
+    const room = roomM(i);
+    const left = { roomM: room.left, dropM: cuts.dropLeftM[i]! };
+    const right = { roomM: room.right, dropM: cuts.dropRightM[i]! };
+    const [water, land] = waterSide === 1 ? [left, right] : [right, left];
+    return {
+      heightM: cuts.heightM[i]!,
+      greatestM: cuts.greatestHeightM[i]!,
+      ...{ dropWaterM: water.dropM, dropLandM: land.dropM },
+      ...{ roomWaterM: water.roomM, roomLandM: land.roomM },
+    };
+  });
+  const built = new Set(samples.map((i) => cuts.reaches[cuts.reach[i]!]!.section.id));
+  return fittingSections(places, plan, built);
+}

@@ -1,0 +1,118 @@
+import type { Makeup, MakeupInputs } from "../makeup.ts";
+import { PLYWOOD_SHEET_M2 } from "../quantities.ts";
+import { sectionById } from "../sections.ts";
+import { SETTINGS } from "../settings.ts";
+import {
+  formatArea,
+  formatCount,
+  formatLength,
+  formatShare,
+  formatStation,
+  formatVolume,
+} from "../units.ts";
+
+type Words = (inputs: MakeupInputs) => Makeup;
+
+/** How the materials of other sections than the pyramid are made up. */
+export const MATERIAL_MAKEUPS = {
+  looseSandM3: (inputs) => ({
+    formula:
+      "loose sand = volume of the reaches filled with it × (1 + waste); it is in the sand too",
+    inputs: [
+      {
+        name: "loose sand",
+        value: formatVolume(inputs.totals.materials.looseSandM3, inputs.system),
+      },
+      waste(inputs),
+      ...reachesOf(inputs, "sand"),
+    ],
+    source: `sections as their sources give them; waste ${SETTINGS["practice.wasteShare"].source}`,
+  }),
+  earthM3: (inputs) => ({
+    formula:
+      "earth = volume of the reaches built of it, tamped in place × (1 + waste); loose it takes more room",
+    inputs: [
+      { name: "earth", value: formatVolume(inputs.totals.materials.earthM3, inputs.system) },
+      waste(inputs),
+      ...reachesOf(inputs, "earth"),
+    ],
+    source: `IS-280, IL-RET, LSU (section); waste ${SETTINGS["practice.wasteShare"].source}`,
+  }),
+  plywoodSheets: (inputs) => ({
+    formula:
+      "sheets = area of the plywood faces / one sheet, rounded up; what cutting wastes comes on top",
+    inputs: [
+      { name: "faces", value: formatArea(inputs.totals.materials.plywoodM2, inputs.system) },
+      { name: "one sheet", value: formatArea(PLYWOOD_SHEET_M2, inputs.system) },
+      ...reachesWith(inputs, "plywoodM2"),
+    ],
+    source:
+      "faces as high as the section at its lowest ground; sheets of 4 x 8 ft, common practice, no source",
+  }),
+  lumberM: (inputs) => ({
+    formula: "lumber = boards, rails, ties and kickers of a metre of line, along the built length",
+    inputs: [
+      { name: "lumber", value: formatLength(inputs.totals.materials.lumberM, inputs.system, 0) },
+      ...reachesWith(inputs, "lumberM"),
+    ],
+    source:
+      "DWR-03 (kickers of 2x4 in and 10 ft every 6 ft, boards 12 in high); rails and ties: common practice, no source",
+  }),
+  stakes: (inputs) => ({
+    formula: "stakes and posts = two for each spacing of the built length, rounded up",
+    inputs: [
+      { name: "stakes and posts", value: formatCount(inputs.totals.materials.stakes) },
+      ...reachesWith(inputs, "stakes"),
+    ],
+    source: "DWR-03 (every 6 ft); every 4 ft in a plywood box: common practice, no source",
+  }),
+} as const satisfies Record<string, Words>;
+
+/** What person-hours count beside bags; nothing where all is of bags. */
+export function loosePart({ totals, system }: MakeupInputs): Makeup["inputs"] {
+  const { looseSandM3, earthM3, plywoodSheets, lumberM, stakes } = totals.materials;
+  const loose =
+    looseSandM3 + earthM3 > 0
+      ? [
+          {
+            name: "sand and earth without bags, counted as the bags of their volume",
+            value: formatVolume(looseSandM3 + earthM3, system),
+          },
+        ]
+      : [];
+  const boards =
+    plywoodSheets + lumberM + stakes > 0
+      ? [{ name: "carpentry", value: "not counted: no published rate" }]
+      : [];
+  return [...loose, ...boards];
+}
+
+function waste({ plan }: MakeupInputs): Makeup["inputs"][number] {
+  return { name: "waste", value: formatShare(plan.practice.wasteShare) };
+}
+
+function reachesOf({ line, system }: MakeupInputs, fill: string): Makeup["inputs"] {
+  return line.reaches.flatMap(({ section, sectionName, fromM, totals }) => {
+    const kind = sectionById(section);
+    if (!kind.ok || kind.value.fill !== fill) return [];
+    const name = `${sectionName} from ${formatStation(fromM, system)}`;
+    return [{ name, value: formatVolume(totals.volumeM3, system) }];
+  });
+}
+
+function reachesWith(
+  { line, system }: MakeupInputs,
+  key: "plywoodM2" | "lumberM" | "stakes",
+): Makeup["inputs"] {
+  const words = {
+    plywoodM2: (value: number) => formatArea(value, system),
+    lumberM: (value: number) => formatLength(value, system, 0),
+    stakes: formatCount,
+  };
+  return line.reaches
+    .filter(({ totals }) => totals.materials[key] > 0)
+    .map(({ sectionName, fromM, totals }) => ({
+      name: `${sectionName} from ${formatStation(fromM, system)}`,
+      value: words[key](totals.materials[key]),
+    }));
+}

@@ -1,0 +1,151 @@
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { json, open, planIsSized, samplePlan } from "./screen.ts";
+
+/* One visit: what the crew leader and the trainer read off the line drawn along its length. */
+let house: House;
+let visit: Visit;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit({ width: 1280, height: 720 });
+  page = visit.page;
+  await planIsSized(page);
+});
+afterAll(async () => {
+  await house.close();
+});
+afterEach(() => {
+  expect(visit.troubles).toEqual([]);
+  expect(house.strayRequests).toEqual([]);
+});
+
+const room = () => page.locator(".profile-room");
+const lane = (kind: string) => room().locator(`.profile-lane-${kind}`);
+const cells = (kind: string) => lane(kind).locator(".lane-cell");
+const said = () => room().locator(".profile-said").textContent();
+const saysThat = (words: RegExp) => expect.poll(said, { timeout: 15_000 }).toMatch(words);
+const schedule = () => page.getByRole("button", { name: "Schedule", exact: true });
+const mark = (kind: string) => room().locator(`[data-mark="${kind}"]`);
+
+describe("the work under the stations", () => {
+  it("stands there while there is a forecast, lies inside the room and tells its hours", async () => {
+    await cells("work").first().waitFor();
+    expect(await schedule().getAttribute("aria-pressed")).toBe("true");
+    const orders = await cells("work").locator("text").allTextContents();
+    const all = await cells("work").count();
+    expect(orders.map(Number).sort((a, b) => a - b)).toEqual(
+      Array.from({ length: all }, (_, k) => k + 1),
+    );
+    expect(await cells("work").first().locator("title").textContent()).toMatch(
+      /^Built as number \d+: 0\+00 to .* bags, crew \d, from \w{3} \d\d:\d\d to \w{3} \d\d:\d\d\./,
+    );
+    const [inner, outer] = [await lane("work").boundingBox(), await room().boundingBox()];
+    expect(inner!.y + inner!.height).toBeLessThanOrEqual(outer!.y + outer!.height);
+    await saysThat(/\d+ stretches of work: .*behind the water/);
+  });
+
+  it("shows what is finished at the moment looked at, and the water by then", async () => {
+    const slider = page.getByRole("slider", { name: "Through the forecast" });
+    await slider.focus();
+    for (let step = 0; step < 18; step++) await page.keyboard.press("ArrowLeft");
+    await saysThat(/Water drawn for Wed 13:00: stage 30\.\d ft; \d+ of \d+ stretches are finished/);
+    const finished = Number(/; (\d+) of/.exec((await said())!)![1]);
+    expect(finished).toBeGreaterThan(0);
+    expect(await room().locator('.lane-cell[data-done="true"]').count()).toBe(finished);
+    expect(await room().locator(".profile-moment").getAttribute("d")).toMatch(/^M/);
+    await page.keyboard.press("Escape");
+    await expect.poll(() => room().locator("[data-done]").count()).toBe(0);
+  });
+
+  it("goes when it is not wanted, gives its room back, and that is remembered", async () => {
+    const bottom = async () => (await room().locator(".profile-axis").boundingBox())!.y;
+    const before = await bottom();
+    await schedule().click();
+    expect(await lane("work").count()).toBe(0);
+    expect(await bottom()).toBeGreaterThan(before);
+    expect(await schedule().getAttribute("aria-pressed")).toBe("false");
+    const kept = () => page.evaluate(() => localStorage.getItem("drystead.profile.schedule"));
+    expect(await kept()).toBe("no");
+    await schedule().click();
+    expect(await kept()).toBe("yes");
+    await cells("work").first().waitFor();
+  });
+});
+
+describe("marks on the line", () => {
+  it("number where a rising river goes over first, as the worksheet lists it", async () => {
+    await page.locator('[data-block="reach"] button').first().click();
+    const list = page.getByRole("region", { name: "If the river rises on" });
+    const first = list.getByRole("button", { name: /^Mark station/ }).first();
+    expect(await list.textContent()).toMatch(/above stage 32\.0 ft over the crest, worst at/);
+    const station = (await first.textContent())!;
+    await saysThat(new RegExp(`goes over first at ${station.replace("+", "\\+")},`));
+    expect(await mark("over").first().locator("title").textContent()).toContain("above stage 32.0");
+    await first.click();
+    const slider = page.getByRole("slider", { name: "Marked station" });
+    expect(await slider.getAttribute("aria-valuetext")).toMatch(
+      new RegExp(`^station ${station[0]}\\+${station[2]}\\d, .*built \\d+(st|nd|rd|th)`),
+    );
+  });
+
+  it("show where it is weakest, quietly while it holds, on profile and map", async () => {
+    await saysThat(/resists sliding [\d.]+ to [\d.]+ times, 1\.5 is asked: holds/);
+    expect(await room().locator(".line-mark-weakest.line-mark-quiet").count()).toBeGreaterThan(0);
+    await page.locator('.water-mark[data-kind="weakest-holds"]').first().click({ force: true });
+    const popover = page.getByRole("group", { name: "Weakest place: it holds" });
+    expect(await popover.textContent()).toMatch(/times, 1\.5 is asked: holds/);
+    await page.keyboard.press("Escape");
+  });
+
+  it("say so where it slides, on a friction that is too low", async () => {
+    const plan = samplePlan("demo.geojson");
+    Object.assign(plan.drystead.holding, { frictionLow: 0.1, frictionHigh: 0.12 });
+    await open(page, json("slippery.geojson", plan));
+    await saysThat(/times, 1\.5 is asked: fails, on [\d,]+ ft of line/);
+    expect(await room().locator(".line-mark-weakest.line-mark-grave").count()).toBe(1);
+    expect(await room().locator(".profile-label-mark-grave").textContent()).toMatch(/^Fails/);
+    expect(await page.locator('.water-mark[data-kind="weakest-fails"]').count()).toBe(1);
+    await page.keyboard.press("Control+z");
+    await saysThat(/: holds/);
+  });
+
+  it("name what each reach is built as once one is not the pyramid", async () => {
+    expect(await lane("sections").count()).toBe(0);
+    for (const id of ["line", "reaches"])
+      await page.locator(`[data-block="${id}"] button`).first().click();
+    const form = page.getByRole("form", { name: "Build a stretch otherwise" });
+    await form.getByLabel("Stretch from").fill("5+00");
+    await form.getByLabel("Stretch to").fill("7+00");
+    await form.getByLabel("Build the stretch as").selectOption("two-bag-wall");
+    await form.getByRole("button", { name: "Build so" }).click();
+    await expect.poll(() => cells("sections").count()).toBe(3);
+    const wall = cells("sections").nth(1);
+    expect(await wall.locator("title").textContent()).toMatch(
+      /^Reach 2, 5\+00 to 7\+00: .*two bags wide, limit 1\.0 ft, over it on \d+ ft\./,
+    );
+    expect(await wall.locator("text").textContent()).toMatch(/^2\b/);
+    const labels = await room().locator(".profile-label-limit").allTextContents();
+    expect(labels).toContain("1 ft below the crest");
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => lane("sections").count()).toBe(0);
+  });
+
+  it("name the way in where water comes round the end of a line", async () => {
+    const plan = samplePlan("demo.geojson");
+    const line = plan.features.find(
+      ({ properties }: { properties: { name: string } }) => properties.name === "Tied to road bank",
+    );
+    const [end, next] = line.geometry.coordinates;
+    line.geometry.coordinates[0] = [0, 1].map((k) => end[k] + 0.9 * (next[k] - end[k]));
+    plan.drystead.chosenId = line.id;
+    await open(page, json("off-the-bank.geojson", plan));
+    await mark("way-in").waitFor();
+    await saysThat(/The water comes in round the end at 0\+00, over ground at 87[34]\.\d\d ft\./);
+    expect(await room().locator(".profile-label-mark-grave").first().textContent()).toMatch(
+      /^(The water comes in|Water in at)/,
+    );
+  });
+});
