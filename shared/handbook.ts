@@ -59,6 +59,7 @@ const DOCUMENTS: Readonly<Record<string, string>> = {
   "BASE-N": "Protect your basement from flood damage, North Dakota State University Extension",
   "BASE-F": "Do not pump out basements too early or too fast, FEMA releases, 2011 and 2019",
   LOM: "Levee Owner's Manual, US Army Corps of Engineers, March 2006",
+  F312: "Homeowner's Guide to Retrofitting, FEMA 312 (P-312), levees and floodwalls, FEMA, 1998 and 2014",
   LSU: "Using Levees, Using Sandbags and Using Pumps in Flood Protection, LSU AgCenter",
   QLD: "DIY using sandbags, Queensland State Emergency Service",
 };

@@ -11,7 +11,7 @@ import { distanceWords, lengthWords, stationWords } from "./words.ts";
 export const sectionLimit: Rule = {
   id: "section-limit",
   rule: "No reach is higher than its own section may be built.",
-  source: "as each section states",
+  source: "NDSU-11, FFO-96, EMI-L4, F312, IS-280; judgement where none is published",
   find: (context) =>
     sectionsUsed(context).flatMap((section) => {
       const { greatestM, source, note } = section.limit;
@@ -34,7 +34,7 @@ export const sectionLimit: Rule = {
 export const sectionCautions: Rule = {
   id: "section-cautions",
   rule: "Each section is built as its sources ask.",
-  source: "as each section states",
+  source: "NDSU-11, DWR-03, FFO-96, EMI-L4, IS-280, IL-RET; common practice, no source",
   find: (context) =>
     sectionsUsed(context).flatMap((section): Finding[] => {
       if (section.cautions.length === 0) return [];
@@ -76,6 +76,7 @@ export const bracingNotReckoned: Rule = {
   rule: "What stands by its bracing is judged by somebody who can reckon it.",
   source: "judgement; FEMA P-259, from memory",
   find: (context) => {
+    if (!context.cuts.reaches.some(({ section }) => section.standsBy === "bracing")) return [];
     const severityAt = (i: number) =>
       builtAs(context, i).standsBy === "bracing" && context.cuts.heightM[i]! > 0
         ? context.cuts.heightM[i]!

@@ -35,7 +35,8 @@ export function stretchesOf(
   severityAt: (sample: number) => number,
 ): Stretch[] {
   const { chainageM, count } = trace;
-  const severity = Float64Array.from({ length: count }, (_, i) => severityAt(i));
+  const severity = new Float64Array(count);
+  for (let i = 0; i < count; i++) severity[i] = severityAt(i);
   const runs: Run[] = [];
   for (let i = 0; i < count; i++) {
     if (!(severity[i]! > 0)) continue;

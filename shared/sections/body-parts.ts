@@ -32,9 +32,16 @@ export function bodyParts(reach: BuiltReach, heightM: number, cut: BodyCut): Sec
     -earlier.crownM / 2,
     earlier.crownM / 2,
   ];
-  const old = between(stood, cut.ground, fromM, toM, turns);
-  const added = between(top, stood, fromM, toM, [...turns, ...oldToes(old)]);
+  const old =
+    heightM > dropM ? between(oldTop, cut.ground, fromM, toM, turns).filter(isMiddle) : [];
+  const added = between(top, stood, fromM, toM, [...turns, ...old.flatMap(offsetsOf)]);
   return [...filled(old, "earlier"), ...filled(added, section.fill), ...pieces];
+}
+
+/** True for the body itself, not for what its face would cover in a ditch beyond its toe. */
+function isMiddle(outline: Float64Array): boolean {
+  const offsets = offsetsOf(outline);
+  return Math.min(...offsets) <= 0 && Math.max(...offsets) >= 0;
 }
 
 /** Offset at which the faces of two bodies cross on one side. */
@@ -50,6 +57,6 @@ function crossingsOf(
   return old > run ? [side * (shape.crownM / 2 + (dropM * run * old) / (old - run))] : [];
 }
 
-function oldToes(outlines: readonly Float64Array[]): number[] {
-  return outlines.flatMap((outline) => Array.from(outline).filter((_, i) => i % 2 === 0));
+function offsetsOf(outline: Float64Array): number[] {
+  return Array.from(outline).filter((_, i) => i % 2 === 0);
 }

@@ -72,12 +72,17 @@ export function reserveM(
   greatestHeightM: number,
   plan: Plan,
 ): number {
+  const ratio = baseRatioAt(section, figures, heightM);
+  if (Number.isNaN(ratio)) return Number.NaN;
   const { leastBaseRatio } = plan.section;
-  const reserve = (baseRatio: number) =>
-    raiseToM(heightM, greatestHeightM, { baseRatio, leastBaseRatio }, plan.practice);
-  if (section.id === "pyramid") return reserve(figures.baseRatio!);
+  return raiseToM(heightM, greatestHeightM, { baseRatio: ratio, leastBaseRatio }, plan.practice);
+}
+
+/** Base over height of a pyramid, or of one that is raised; NaN for all others. */
+function baseRatioAt(section: EmergencySection, figures: SectionFigures, heightM: number): number {
+  if (section.id === "pyramid") return figures.baseRatio!;
   if (!section.earlierInto || !(heightM > 0)) return Number.NaN;
   const shape: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
   section.shapeInto(shape, heightM, figures);
-  return reserve(shape.crownM / heightM + shape.runWater + shape.runLand);
+  return shape.crownM / heightM + shape.runWater + shape.runLand;
 }

@@ -28,7 +28,7 @@ export interface SectionShape {
 }
 
 /** How high a section may be built, and what sources say about it. */
-export interface SectionLimit {
+interface SectionLimit {
   /** Over this it is a stop, metres; null = the plan's own limit. */
   readonly greatestM: number | null;
   readonly source: string;

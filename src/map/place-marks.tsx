@@ -4,6 +4,9 @@ import { render } from "preact";
 import type { LonLat } from "../../shared/plan.ts";
 import { openPopover } from "./popover.ts";
 
+/** Clear of a corner's handle, pixels. */
+const ABOVE: [number, number] = [0, -9];
+
 /** A place on the map that the person should know: a button that says why when it is pressed. */
 export interface PlaceMark {
   /** Names its look in the style sheet, as `data-kind`. */
@@ -13,7 +16,8 @@ export interface PlaceMark {
   readonly text: string;
   /** What is drawn in it, as a path; 16 units square. */
   readonly symbol: string;
-  readonly anchor?: "bottom-left" | "center";
+  /** `above` floats it clear of its place, so that a corner under it can still be taken hold of. */
+  readonly anchor?: "bottom-left" | "above";
 }
 
 /** Keeps buttons at places that change. */
@@ -55,6 +59,9 @@ function add(map: MapLibreMap, mark: PlaceMark): Marker {
       onClose: () => button.focus({ preventScroll: true }),
     });
   });
-  const anchor = mark.anchor ?? "bottom-left";
-  return new Marker({ element: button, anchor }).setLngLat([...mark.at]).addTo(map);
+  const look =
+    mark.anchor === "above"
+      ? { anchor: "bottom" as const, offset: ABOVE }
+      : { anchor: "bottom-left" as const };
+  return new Marker({ element: button, ...look }).setLngLat([...mark.at]).addTo(map);
 }

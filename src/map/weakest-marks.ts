@@ -24,7 +24,7 @@ const marks = computed((): readonly PlaceMark[] => {
     if (!spot) return [];
     const { verdict, text } = place;
     const mark = { kind: `weakest-${verdict}`, title: TITLES[verdict], text, symbol: SYMBOL };
-    return [{ ...mark, at: spot.at, anchor: "center" as const }];
+    return [{ ...mark, at: spot.at, anchor: "above" as const }];
   });
 });
 

@@ -1,9 +1,9 @@
 import { useId } from "preact/hooks";
 import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { SeverityMark } from "../ui/severity-mark.tsx";
 import "./profile.css";
 import type { LineTime } from "../../shared/time/types.ts";
+import { CheckMarks } from "./check-marks-drawing.tsx";
 import { Hatches } from "./hatches.tsx";
 import { LanesDrawing } from "./lanes-drawing.tsx";
 import type { LineMark } from "./line-marks.ts";
@@ -12,10 +12,9 @@ import type { ProfileMoment } from "./moment.ts";
 import { nearestSample } from "./picked-samples.ts";
 import type { PlacedLabel } from "./place-labels.ts";
 import { placedMarks } from "./placed-marks.ts";
-import { LANE_PX, type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
+import { type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
 import { profileLabels } from "./profile-labels.ts";
 import { lanesPx, profileLanes } from "./profile-lanes.ts";
-import { type CheckMark, COUNT_PX, checkMarks } from "./profile-marks.ts";
 import { profilePaths } from "./profile-paths.ts";
 import { wholeLine } from "./profile-stretch.ts";
 
@@ -41,10 +40,10 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
   const underPx = lanesPx(line, { time, hour: null }, heightPx);
   const roomPx = heightPx - 16 + underPx;
   const frame = profileFrame({ ...props, stretch, heightPx: roomPx, underPx });
-  const notes = [scaleNote(frame.exaggeration), ...readingNotes(time, marks)];
+  const notes = readingNotes(time, marks);
   return (
     <div class="profile-sheet">
-      <p class="profile-scale">{sentence(notes.join("; "))}</p>
+      <p class="profile-scale">{sentence(scaleNote(frame.exaggeration))}</p>
       <ProfilePicture
         frame={frame}
         line={line}
@@ -53,6 +52,7 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
         marks={marks}
         time={time}
       />
+      {notes.length > 0 && <p class="profile-notes">{sentence(notes.join("; "))}.</p>}
     </div>
   );
 }
@@ -153,7 +153,7 @@ export function ProfilePicture(props: ProfilePictureProps) {
         <Label key={label.key} label={label} />
       ))}
       <LineMarksDrawing marks={marks} />
-      <Marks line={line} frame={frame} onPoint={onPoint} />
+      <CheckMarks line={line} frame={frame} onPoint={onPoint} />
     </svg>
   );
 }
@@ -227,78 +227,6 @@ function levelAt(chainages: Float64Array, levels: Float64Array, chainageM: numbe
   return levels[Math.max(0, nearestSample(chainages, chainageM))] ?? Number.NaN;
 }
 
-interface MarksProps {
-  readonly line: SizedLine;
-  readonly frame: ProfileFrame;
-  readonly onPoint: ((check: Check | null) => void) | undefined;
-}
-
-function Marks({ line, frame, onPoint }: MarksProps) {
-  const { plot, lanes } = frame;
-  const marks = checkMarks(line.checks, lanes, frame.x, plot.left, plot.right);
-  const middleY = ({ lane }: CheckMark) => plot.top - 1 - (lane + 0.5) * LANE_PX;
-  return (
-    <g>
-      {marks.map((mark) => (
-        <Span key={keyOf(mark)} mark={mark} y={middleY(mark)} />
-      ))}
-      {marks
-        .filter(({ isJoined }) => !isJoined)
-        .map((mark) => (
-          <Shape key={keyOf(mark)} mark={mark} y={middleY(mark)} onPoint={onPoint} />
-        ))}
-    </g>
-  );
-}
-
-function keyOf({ check }: CheckMark): string {
-  return `${check.id}-${check.fromM}`;
-}
-
-function Span({ mark, y }: { readonly mark: CheckMark; readonly y: number }) {
-  const { check, fromPx, toPx } = mark;
-  return (
-    <path
-      class={`profile-mark-stretch profile-mark-${check.severity}`}
-      d={`M${fromPx} ${y - 3}v6M${fromPx} ${y}H${toPx}M${toPx} ${y - 3}v6`}
-    />
-  );
-}
-
-interface ShapeProps {
-  readonly mark: CheckMark;
-  readonly y: number;
-  readonly onPoint: ((check: Check | null) => void) | undefined;
-}
-
-function Shape({ mark, y, onPoint }: ShapeProps) {
-  const { check, middlePx, count } = mark;
-  return (
-    <g
-      class="profile-mark"
-      onPointerEnter={() => onPoint?.(check)}
-      onPointerLeave={() => onPoint?.(null)}
-    >
-      <title>{count > 1 ? `${check.message} And ${count - 1} more here.` : check.message}</title>
-      <rect
-        class="profile-mark-back"
-        x={middlePx - 6.5}
-        y={y - 5.5}
-        width={count > 1 ? 13 + COUNT_PX : 13}
-        height={11}
-      />
-      {count > 1 && (
-        <text x={middlePx + 7} y={y + 3.5}>
-          {count}
-        </text>
-      )}
-      <g transform={`translate(${middlePx - 4.9} ${y - 4.9}) scale(0.7)`}>
-        <SeverityMark severity={check.severity} />
-      </g>
-    </g>
-  );
-}
-
 /** Side of its box a label is set against, so that labels at the same end line up. */
 const ALIGN: Readonly<Record<string, "start" | "end">> = {
   crest: "start",
@@ -327,7 +255,7 @@ function Label({ label }: { readonly label: PlacedLabel }) {
       {label.text}
     </text>
   );
-  if (!ON_PLATE.has(kind)) return text;
+  if (!ON_PLATE.has(kind) && tone !== "plate") return text;
   return (
     <g>
       <rect

@@ -120,8 +120,9 @@ function spotsAlong(
   const spots: Spot[] = [];
   for (let left = fromPx + 4; left + width <= toPx - 3; left += STEP_PX) {
     const fromEnd = wish.from === "left" ? left - plot.left : plot.right - left - width;
-    const first = Math.floor((left - plot.left) / STEP_PX);
-    const under = heights.slice(first, first + Math.ceil(width / STEP_PX) + 2);
+    const first = Math.ceil((Math.max(fromPx, left - STEP_PX) - plot.left) / STEP_PX);
+    const last = Math.floor((Math.min(toPx, left + width + STEP_PX) - plot.left) / STEP_PX);
+    const under = heights.slice(first, last + 1);
     const highest = Math.min(...under) - OFF_PX;
     const lowest = Math.max(...under) + OFF_PX;
     const cost = (fromEnd / Math.max(1, plot.right - plot.left)) * 12;
@@ -191,7 +192,8 @@ function limitWishes(line: SizedLine, limit: readonly number[], frame: ProfileFr
     const text = limitNote(limitM, unitSystem);
     const between = [Math.max(plot.left, x(fromM)), Math.min(plot.right, x(toM))] as const;
     const spots = spotsAlong(limit, text, frame, { above: 0, below: 2, from: "left", between });
-    return { key: `limit-${index}`, text, spots };
+    const key = runs.length > 1 ? `limit-plate-${index}` : "limit";
+    return { key, text, spots };
   });
 }
 

@@ -1,5 +1,5 @@
 import type { Check } from "../../shared/sizing-types.ts";
-import { markedM, pointedCheck, unitSystem } from "../state.ts";
+import { chosenLine, markedM, pointedCheck, unitSystem } from "../state.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
 import { checkWords, inUnits } from "./check-words.ts";
 import { buildOtherwise, proposedSection } from "./reach-wish.ts";
@@ -38,7 +38,13 @@ export function CheckRow({ check }: { check: Check }) {
         <button
           type="button"
           class="text-button check-lead"
-          onClick={() => buildOtherwise({ fromM, toM, section: proposed })}
+          onClick={() =>
+            buildOtherwise(
+              { fromM, toM, section: proposed },
+              chosenLine.value?.totals.lengthM ?? toM,
+              unitSystem.value,
+            )
+          }
         >
           Build this stretch otherwise
         </button>

@@ -33,7 +33,7 @@ export function verdictWord(verdict: Verdict): string {
 }
 
 /**
- * Whether a line stands, in one short line: "stands", "stands, doubtful on 12 ft", "not able to stand at 3+40".
+ * Whether a line stands, in one short line: "stands at the friction assumed", "stands, doubtful on 12 ft", "not able to stand at 3+40".
  * What is not known or not reckoned is said beside it.
  */
 export function standsWords(line: SizedLine, holding: Holding, system: UnitSystem): string {
@@ -49,7 +49,7 @@ export function standsWords(line: SizedLine, holding: Holding, system: UnitSyste
   if (verdict === "fails") {
     return `not able to stand at ${formatStation(weakest.chainageM, system)}`;
   }
-  if (verdict === "holds") return `stands${beside}`;
+  if (verdict === "holds") return `stands at the friction assumed${beside}`;
   return `stands, doubtful on ${formatLength(weakest.lengthShortM, system, 0)}${beside}`;
 }
 

@@ -1,9 +1,13 @@
 import { signal } from "@preact/signals";
 import { SECTIONS } from "../../shared/sections.ts";
 import type { Check } from "../../shared/sizing-types.ts";
+import { lengthFrom, type UnitSystem } from "../../shared/units.ts";
 import { isStandard } from "../reaches.ts";
 import { openDisclosure } from "../ui/disclosure.tsx";
 import type { Stretch } from "./reach-edits.ts";
+
+/** How far at least a stretch is led out past where it was found, metres. */
+const BEYOND_M = 0.5;
 
 /** A stretch that is to be built otherwise, and as what when that is known. */
 export interface StretchWish extends Stretch {
@@ -24,9 +28,21 @@ export function proposedSection({ fromM, toM, remedy }: Check): string | null {
   return named[0]?.id ?? null;
 }
 
-/** Leads to where a stretch is built otherwise, with that stretch filled in. */
-export function buildOtherwise(wish: StretchWish): void {
+/** Leads to where a stretch is built otherwise, with that stretch filled in, a little longer than it was found. */
+export function buildOtherwise(wish: StretchWish, lengthM: number, system: UnitSystem): void {
   openDisclosure("line");
   openDisclosure("reaches");
-  stretchWish.value = wish;
+  stretchWish.value = { ...wish, ...roundedOut(wish, lengthM, system) };
+}
+
+/**
+ * A stretch led out past both ends to round stations, and not past the line's own: what is found ends between
+ * two of its samples, and a sliver left at an end would be found again.
+ */
+export function roundedOut({ fromM, toM }: Stretch, lengthM: number, system: UnitSystem): Stretch {
+  const stepM = lengthFrom(system === "us" ? 5 : 2, system);
+  return {
+    fromM: Math.max(0, Math.floor((fromM - BEYOND_M) / stepM) * stepM),
+    toM: Math.min(lengthM, Math.ceil((toM + BEYOND_M) / stepM) * stepM),
+  };
 }

@@ -30,7 +30,7 @@ export function StretchForm({ alternative, lengthM }: StretchFormProps) {
     setTyped({ from, to });
     if (wish.section) setSection(wish.section);
     setFailure(null);
-    form.current?.scrollIntoView({ block: "center" });
+    if (form.current) showInPlace(form.current);
     form.current?.querySelector("select")?.focus({ preventScroll: true });
     stretchWish.value = null;
   }, [wish, system]);
@@ -86,4 +86,12 @@ export function StretchForm({ alternative, lengthM }: StretchFormProps) {
       )}
     </form>
   );
+}
+
+/** Scrolls the worksheet, and nothing around it, until an element stands in its middle. */
+function showInPlace(element: HTMLElement): void {
+  const place = element.closest<HTMLElement>(".worksheet-place");
+  if (!place) return;
+  const downPx = element.getBoundingClientRect().top - place.getBoundingClientRect().top;
+  place.scrollTop += downPx - place.clientHeight / 2;
 }

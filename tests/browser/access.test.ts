@@ -1,12 +1,8 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { seriousViolations } from "./axe.ts";
 import { type House, openHouse, type Visit } from "./harness.ts";
 import { planIsSized } from "./screen.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 let house: House;
 beforeAll(async () => {
@@ -15,18 +11,6 @@ beforeAll(async () => {
 afterAll(async () => {
   await house.close();
 });
-
-async function seriousViolations(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  const results = await page.evaluate(() =>
-    (window as unknown as { axe: { run: () => Promise<AxeResults> } }).axe.run(),
-  );
-  return results.violations
-    .filter(({ impact }) => impact === "serious" || impact === "critical")
-    .flatMap(({ id, nodes }) =>
-      nodes.map((node) => `${id}: ${node.target.join(" ")} ${node.failureSummary ?? ""}`),
-    );
-}
 
 describe.each(["light", "dark"] as const)("the %s screen", (theme) => {
   let visit: Visit;

@@ -1,12 +1,8 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { seriousViolations } from "./axe.ts";
 import { type House, openHouse, type Visit } from "./harness.ts";
 import { bags, bagsAtRest, bagsOf, bagsWhen, chosen, mapIsIdle, planIsSized } from "./screen.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let house: House;
@@ -69,13 +65,10 @@ describe("finding the ring round some of the buildings", () => {
 
 describe("with the ring found", () => {
   let found: number;
-  beforeAll(async () => {
-    await findTheRing();
-    found = await bagsAtRest(page);
-  });
-  afterAll(startAgain);
 
   it("stands beside the drawn one, chosen, with at least a fifth fewer bags; undo takes it away", async () => {
+    await findTheRing();
+    found = await bagsAtRest(page);
     expect(await chosen(page).locator(".alternative-name").textContent()).toBe("Found ring");
     expect(await bagsOf(cards().first())).toBe(atStart);
     expect(found).toBeLessThan(0.8 * atStart);
@@ -96,15 +89,7 @@ describe("with the ring found", () => {
     await panel()
       .getByText(/toward the water/)
       .waitFor();
-    await page.evaluate(AXE);
-    const { violations } = await page.evaluate(() => {
-      const { axe } = window as unknown as {
-        axe: { run: (parts: string[][]) => Promise<AxeResults> };
-      };
-      return axe.run([[".worksheet"], [".profile-room"]]);
-    });
-    const grave = violations.filter(({ impact }) => impact === "serious" || impact === "critical");
-    expect(grave.map(({ id, nodes }) => [id, ...nodes.map((node) => node.html)])).toEqual([]);
+    expect(await seriousViolations(page, [".worksheet", ".profile-room"])).toEqual([]);
     expect(await page.locator(".sideways .sideways-cost").count()).toBe(2);
     await panel()
       .getByLabel(/^Why here/)
@@ -129,6 +114,7 @@ describe("with the ring found", () => {
     await bagsWhen(page, (now) => now === followed);
     await undo();
     await bagsWhen(page, (now) => now === found);
+    await startAgain();
   });
 });
 

@@ -1,12 +1,7 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { AxeResults } from "axe-core";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { type House, openHouse, type Visit } from "./harness.ts";
 import { planIsSized } from "./screen.ts";
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
 /* One visit, as a floodplain manager makes it: will it hold? */
 let house: House;
@@ -15,7 +10,7 @@ let page: Page;
 
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit({ width: 1440, height: 900 });
+  visit = await house.visit();
   page = visit.page;
   await planIsSized(page);
 });
@@ -85,7 +80,7 @@ describe("the block Holding", () => {
     await undo();
     await verdict(/^stands, doubtful on \d+ ft$/);
     await undo();
-    await verdict(/^stands$/);
+    await verdict(/^stands at the friction assumed$/);
     const factors = part("Standing").locator(".figure").first();
     const before = await factors.textContent();
     await block()
@@ -108,19 +103,6 @@ describe("the block Holding", () => {
       .toMatch(/Creep, Lane[\d.]+ of 7 asked.*Creep, Bligh[\d.]+ of 15 asked/);
     await undo();
     await expect.poll(() => part("Seepage").textContent()).not.toContain("of 7 asked");
-  });
-
-  it("has nothing serious against the axe rules", async () => {
-    await page.evaluate(AXE);
-    const results = await page.evaluate(() =>
-      (window as unknown as { axe: { run: (at: string) => Promise<AxeResults> } }).axe.run(
-        '[data-block="holding"]',
-      ),
-    );
-    const serious = results.violations.filter(
-      ({ impact }) => impact === "serious" || impact === "critical",
-    );
-    expect(serious.map(({ id, nodes }) => `${id} ${nodes[0]?.target.join(" ")}`)).toEqual([]);
   });
 });
 

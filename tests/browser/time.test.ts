@@ -10,7 +10,7 @@ let page: Page;
 
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit({ width: 1440, height: 900 });
+  visit = await house.visit();
   page = visit.page;
   await planIsSized(page);
   await heading("Time").click();

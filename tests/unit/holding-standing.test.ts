@@ -42,7 +42,12 @@ const checksOf = (plan: Plan, alignment = RING, ground = flat(100)) =>
 
 describe("a levee on ground that falls across it", () => {
   it("has its weight through the centroid of its section", () => {
-    const shape = { crownM: 0.3, runWater: 1.4, runLand: 1.4, ...{ toeWaterM: 1.5, toeLandM: 2.4 } };
+    const shape = {
+      crownM: 0.3,
+      runWater: 1.4,
+      runLand: 1.4,
+      ...{ toeWaterM: 1.5, toeLandM: 2.4 },
+    };
     const drops = { dropWaterM: 0.8, dropLandM: 1.2 };
     const strips = 200_000;
     let area = 0;
@@ -77,7 +82,13 @@ describe("a levee on ground that falls across it", () => {
   });
 
   it("rests on the level of its landside toe where the ground rises toward the land", () => {
-    const shape = { crownM: 0.3, runWater: 1.4, runLand: 1.4, areaM2: 2, ...{ toeWaterM: 3, toeLandM: 1.5 } };
+    const shape = {
+      crownM: 0.3,
+      runWater: 1.4,
+      runLand: 1.4,
+      areaM2: 2,
+      ...{ toeWaterM: 3, toeLandM: 1.5 },
+    };
     const resting = restingLevee({ ...shape, dropWaterM: 1.6, dropLandM: 1 }, 1.2, KG_PER_M3);
     expect(resting.planeM).toBeCloseTo(0.6, 12);
     expect(resting.load.waterDepthM).toBeCloseTo(0.6, 12);

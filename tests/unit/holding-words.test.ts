@@ -82,7 +82,7 @@ describe("the verdict on a line", () => {
       const line = sizedWith({ frictionLow, frictionHigh: [0.5, 0.5, 0.06][i]! });
       return [standsWords(line, line.holding!, "us"), standsCell(line, "us").word];
     });
-    expect(said[0]).toEqual(["stands", "holds"]);
+    expect(said[0]).toEqual(["stands at the friction assumed", "holds"]);
     expect(said[1]![0]).toMatch(/^stands, doubtful on \d+ ft$/);
     expect(said[1]![1]).toBe("doubtful");
     expect(said[2]![0]).toMatch(/^not able to stand at \d\+\d\d$/);
@@ -95,7 +95,9 @@ describe("the verdict on a line", () => {
       ring(rectangle(25, 20)),
       groundOf((x) => (x > 15 ? Number.NaN : 100)),
     );
-    expect(standsWords(gap, gap.holding!, "us")).toBe("stands, where the ground is known");
+    expect(standsWords(gap, gap.holding!, "us")).toBe(
+      "stands at the friction assumed, where the ground is known",
+    );
     const none = size(planWith(100.9), ring(rectangle(25, 20)), flat(Number.NaN));
     expect(standsWords(none, none.holding!, "us")).toBe("no ground under it");
     const braced = size(

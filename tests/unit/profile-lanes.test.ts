@@ -84,8 +84,8 @@ function framed(line: SizedLine, time: LineTime | null, stretch = { fromM: 0, to
 describe("lanes under the stations", () => {
   const time = timeOf([
     { ...STRETCH, fromM: 0, toM: 100 },
-    { ...STRETCH, fromM: 100, toM: 104, order: 17, leastSpareM: -0.15 },
-    { ...STRETCH, fromM: 104, toM: 200, order: 1 },
+    { ...STRETCH, fromM: 100, toM: 102, order: 17, leastSpareM: -0.15 },
+    { ...STRETCH, fromM: 102, toM: 200, order: 1 },
   ]);
 
   it("take no room when they have nothing to say", () => {
@@ -109,7 +109,7 @@ describe("lanes under the stations", () => {
     expect(lanes[1]!.topPx + lanes[1]!.heightPx).toBeLessThan(size.heightPx);
     const [first, short, last] = lanes[1]!.cells;
     expect([first!.fromPx, first!.toPx]).toEqual([frame.x(0), frame.x(100)]);
-    expect([last!.fromPx, last!.toPx]).toEqual([frame.x(104), frame.x(200)]);
+    expect([last!.fromPx, last!.toPx]).toEqual([frame.x(102), frame.x(200)]);
     expect([first!.text, short!.text, last!.text]).toEqual(["2", "", "1"]);
     expect(short).toMatchObject({ tone: "behind", gravity: 0.5 });
     expect(lanes[0]!.cells.map(({ text, tone }) => [text, tone])).toEqual([

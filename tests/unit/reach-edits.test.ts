@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, it } from "vitest";
-import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
 import type { Alignment, ReachSection } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { SECTIONS } from "../../shared/sections.ts";
@@ -19,7 +19,7 @@ import {
   withReachBuilt,
   withStretch,
 } from "../../src/worksheet/reach-edits.ts";
-import { proposedSection } from "../../src/worksheet/reach-wish.ts";
+import { proposedSection, roundedOut } from "../../src/worksheet/reach-wish.ts";
 import { openLine, rectangle, ring } from "./grounds.ts";
 
 const LENGTH_M = 200;
@@ -177,5 +177,14 @@ describe("a finding that proposes a section", () => {
     expect(proposedSection(check("Move the line."))).toBeNull();
     expect(proposedSection(check(`Build a ${SECTIONS[0]!.name}.`))).toBeNull();
     expect(proposedSection(check(first!.name, 40))).toBeNull();
+  });
+
+  it("is led out past both ends to round stations, and not past the line's own", () => {
+    const found = { fromM: 5.02, toM: 61.1 };
+    expect(roundedOut(found, 200, "metric")).toEqual({ fromM: 4, toM: 62 });
+    expect(roundedOut({ fromM: 0.3, toM: 199.8 }, 200, "metric")).toEqual({ fromM: 0, toM: 200 });
+    const feet = roundedOut({ fromM: 513 * FOOT_M, toM: 648 * FOOT_M }, 1000, "us");
+    expect(feet.fromM / FOOT_M).toBeCloseTo(510, 9);
+    expect(feet.toM / FOOT_M).toBeCloseTo(650, 9);
   });
 });

@@ -19,9 +19,10 @@ Heights, quantities and checks of every alternative in the plan, as JSON on stan
 A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
 is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
-kilograms, as their names say; where there is no ground data they are null. "holding" says whether the line
-stands, what seeps through it and what is to be pumped; "time" who builds what when, and whether the crest
-stays ahead of the forecast that the plan holds in "time".
+kilograms, as their names say; where there is no ground data they are null. "reaches" says what each stretch
+is built as ("section", from "reachSections" in the plan), its limit and what it takes ("materials");
+"holding" whether the line stands, what seeps through it and what is to be pumped; "time" who builds what
+when, and whether the crest stays ahead of the forecast that the plan holds in "time".
 `;
 
 /** `size`: a drawn line's heights, quantities and checks. */

@@ -1,0 +1,52 @@
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { expect, it } from "vitest";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+/** What `size` says of the tilted sample plan, its only line built as stated. */
+function sizedWith(reachSections: unknown) {
+  const folder = mkdtempSync(join(tmpdir(), "drystead-sections-"));
+  const plan = JSON.parse(readFileSync(join(ROOT, "sample-terrain/tilted.geojson"), "utf8"));
+  for (const { properties } of plan.features) {
+    if (properties.role === "alignment") {
+      Object.assign(properties, { reachBreaksM: [30], reachSections });
+    }
+  }
+  writeFileSync(join(folder, "plan.geojson"), JSON.stringify(plan));
+  const words = ["size", "plan.geojson", "--terrain", join(ROOT, "sample-terrain/tilted.tif")];
+  const program = join(ROOT, "workers/command.ts");
+  const tsx = fileURLToPath(import.meta.resolve("tsx"));
+  const done = spawnSync(process.execPath, ["--import", tsx, program, ...words], {
+    cwd: folder,
+    encoding: "utf8",
+    env: { ...process.env, npm_lifecycle_event: undefined },
+  });
+  rmSync(folder, { recursive: true });
+  return done;
+}
+
+it("the terminal program prints what each reach is built as and takes", () => {
+  const done = sizedWith([{ section: "plywood-box" }, { section: "pyramid" }]);
+  expect(done.stderr).toBe("");
+  const [{ reaches, totals, checks }] = JSON.parse(done.stdout).alternatives;
+  expect(reaches[0]).toMatchObject({
+    ...{ fromM: 0, toM: 30, section: "plywood-box", sectionName: "Plywood box filled with sand" },
+    limitM: 1.8288,
+  });
+  expect(reaches[1]).toMatchObject({ section: "pyramid", totals: { materials: { stakes: 0 } } });
+  expect(reaches[0].totals.bags).toBe(0);
+  expect(totals.materials.plywoodSheets).toBeGreaterThan(0);
+  expect(totals.materials).toEqual(reaches[0].totals.materials);
+  expect(checks.map((check: { id: string }) => check.id)).toContain("sections-meet");
+});
+
+it("the terminal program refuses a section it does not know, and names those it does", () => {
+  const done = sizedWith([{ section: "moat" }]);
+  expect(done.status).not.toBe(0);
+  expect(done.stdout).toBe("");
+  expect(done.stderr).toMatch(/pyramid, braced-wall, plywood-box.*"moat"/);
+});
