@@ -21,6 +21,20 @@ import { datum, fallDirection, leastFreeboard, nothingToBuild } from "./checks/w
 import type { LonLat } from "./plan.ts";
 import type { Check, Severity } from "./sizing-types.ts";
 
+/** Rules that look at holding or time, which are not worked out while something is dragged. */
+const AT_REST: readonly Rule[] = [
+  sliding,
+  overturning,
+  exitGradientRule,
+  creepRule,
+  pumps,
+  pumpFailure,
+  insideHoles,
+  inTime,
+  forecastCrest,
+  forecastZero,
+];
+
 /** Every check there is. A new one is a rule in `checks/` and a name here. */
 export const RULES: readonly Rule[] = [
   overLimit,
@@ -48,18 +62,23 @@ export const RULES: readonly Rule[] = [
   sectionsMeet,
   sectionCautions,
   carpentry,
-  sliding,
-  overturning,
   bracingNotReckoned,
-  exitGradientRule,
-  creepRule,
-  pumps,
-  pumpFailure,
-  insideHoles,
-  inTime,
-  forecastCrest,
-  forecastZero,
+  ...AT_REST,
 ];
+
+const AT_REST_IDS = new Set(AT_REST.map(({ id }) => id));
+
+/**
+ * Checks of a line as it is dragged, with those of the last one at rest that are only found at rest: nothing
+ * is left out that may still hold. Stretches past the end of the shorter line are dropped.
+ */
+export function checksWhileDragged(
+  now: readonly Check[],
+  atRest: readonly Check[],
+  lengthM: number,
+): Check[] {
+  return [...now, ...atRest.filter(({ id, toM }) => AT_REST_IDS.has(id) && toM <= lengthM)];
+}
 
 const ORDER: readonly Severity[] = ["stop", "caution", "note"];
 

@@ -24,6 +24,15 @@ export function hasOtherSections({ reaches }: Pick<SizedLine, "reaches">): boole
   return reaches.some((reach) => !isStandard(reach));
 }
 
+/** Shorter than this is a rounding, metres. */
+const A_STRETCH_M = 0.05;
+
+/** The first reach of another section that is higher than that section may be built; null when none is. */
+export function reachOverItsLimit({ reaches }: Pick<SizedLine, "reaches">): Reach | null {
+  const isOver = ({ totals }: Reach) => totals.lengthOverLimitM > A_STRETCH_M;
+  return reaches.find((reach) => !isStandard(reach) && isOver(reach)) ?? null;
+}
+
 /** The reach a chainage lies in: at a break the one that begins there. */
 export function reachAt({ reaches }: Pick<SizedLine, "reaches">, chainageM: number): Reach {
   return reaches.findLast((reach) => reach.fromM <= chainageM) ?? reaches[0]!;

@@ -1,6 +1,8 @@
 import { effect } from "@preact/signals";
+import { checksWhileDragged } from "../shared/checks.ts";
 import { asFailure } from "../shared/failure.ts";
 import type { Plan } from "../shared/plan.ts";
+import type { SizedLine } from "../shared/sizing-types.ts";
 import { plan } from "./document/store.ts";
 import { engine } from "./engine.ts";
 import { sizeAgain } from "./sizing-clock.ts";
@@ -47,12 +49,20 @@ async function request(of: Plan, live: boolean): Promise<void> {
     const stale = turn < shown || (!live && of !== plan.value);
     if (stale) return;
     shown = turn;
-    sized.value = new Map(lines.map((line) => [line.id, line]));
+    sized.value = new Map(lines.map((line) => [line.id, live ? withLastAtRest(line) : line]));
     sizingFailure.value = null;
   } catch (thrown) {
     const failure = asFailure(thrown);
     if (failure.code !== "cancelled" && of === plan.value) sizingFailure.value = failure;
   }
+}
+
+/** Keeps in sight, while a line is dragged, what was found of it at rest. */
+function withLastAtRest(line: SizedLine): SizedLine {
+  const before = sized.peek().get(line.id);
+  if (!before) return line;
+  const { lengthM } = line.totals;
+  return { ...line, checks: checksWhileDragged(line.checks, before.checks, lengthM) };
 }
 
 /** The plan without the foreign parts of its file, which the engine has no use for. */

@@ -2,6 +2,7 @@ import { lengthBracedM } from "../../shared/holding/bracing.ts";
 import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import { reachOverItsLimit } from "../reaches.ts";
 import { mainVerdict } from "../time-words.ts";
 import { factorWords, verdictWord } from "./holding-words.ts";
 
@@ -31,10 +32,14 @@ export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
     return { word, why: beside.join(", "), isBad: false };
   }
   const { verdict, by, weakest } = lineVerdict(holding.standing);
+  const over = verdict === "fails" ? null : reachOverItsLimit(line);
   return {
-    word: verdictWord(verdict),
-    why: [`${by} ${factorWords(weakest.factor)}`, ...beside].join(", "),
-    isBad: verdict !== "holds",
+    word: over ? "over a limit" : verdictWord(verdict),
+    why: [
+      over?.sectionName.toLowerCase() ?? `${by} ${factorWords(weakest.factor)}`,
+      ...beside,
+    ].join(", "),
+    isBad: over !== null || verdict !== "holds",
   };
 }
 

@@ -16,6 +16,7 @@ import {
   formatUnitFlow,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { reachOverItsLimit } from "../reaches.ts";
 
 const HOUR_MIN = 60;
 const DAY_H = 24;
@@ -34,7 +35,8 @@ export function verdictWord(verdict: Verdict): string {
 
 /**
  * Whether a line stands, in one short line: "stands at the friction assumed", "stands, doubtful on 12 ft", "not able to stand at 3+40".
- * What is not known or not reckoned is said beside it.
+ * What is not known or not reckoned is said beside it. Statics take a wall
+ * as one body, so a reach over its section's limit is never said to stand.
  */
 export function standsWords(line: SizedLine, holding: Holding, system: UnitSystem): string {
   const { lengthNoDataM, lengthM } = line.totals;
@@ -48,6 +50,11 @@ export function standsWords(line: SizedLine, holding: Holding, system: UnitSyste
   const { verdict, weakest } = lineVerdict(holding.standing);
   if (verdict === "fails") {
     return `not able to stand at ${formatStation(weakest.chainageM, system)}`;
+  }
+  const over = reachOverItsLimit(line);
+  if (over) {
+    const station = formatStation(over.totals.greatestHeightAtM, system);
+    return `over its section's limit at ${station}${beside}`;
   }
   if (verdict === "holds") return `stands at the friction assumed${beside}`;
   return `stands, doubtful on ${formatLength(weakest.lengthShortM, system, 0)}${beside}`;

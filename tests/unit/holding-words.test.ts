@@ -63,6 +63,8 @@ describe("ranges as people read them", () => {
   });
 });
 
+const narrow = { section: "two-bag-wall", figures: {} };
+
 describe("the verdict on a line", () => {
   it("is the graver of sliding and overturning, whichever factor is the smaller", () => {
     const sliding = weakest({ verdict: "doubtful", factor: { low: 1.4, high: 2.4 } });
@@ -108,6 +110,16 @@ describe("the verdict on a line", () => {
     expect(lengthBracedM(braced)).toBeCloseTo(braced.totals.builtLengthM, 6);
     expect(standsWords(braced, braced.holding!, "us")).toBe("bracing not reckoned");
     expect(standsCell(braced, "us").why).toContain("braced, not reckoned");
+  });
+
+  it("does not let a wall stand that is higher than its section may be built, whatever its weight", () => {
+    const built = { ...ring(rectangle(25, 20)), reachSections: [narrow, narrow] };
+    const line = size(planWith(100.3), built, flat(100));
+    expect(lineVerdict(line.holding!.standing!).verdict).toBe("holds");
+    expect(standsWords(line, line.holding!, "us")).toMatch(
+      /^over its section's limit at \d\+\d\d$/,
+    );
+    expect(standsCell(line, "us")).toMatchObject({ word: "over a limit", isBad: true });
   });
 
   it("says nothing of time without a forecast", () => {
