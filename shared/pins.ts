@@ -1,3 +1,4 @@
+import { carriedBreaks } from "./carry-breaks.ts";
 import type { Alignment, LonLat } from "./plan.ts";
 
 /** The corners of a line that are pinned, by index; those past its end are left out. */
@@ -12,12 +13,13 @@ export function withPin(alignment: Alignment, index: number, pinned: boolean): A
 }
 
 /**
- * The alignment with other corners, its pins kept on the corners they were on: a moved corner keeps its
- * pin, corners put in or taken out shift the pins behind them, a corner taken out takes its pin along.
+ * The alignment with other corners, its reaches kept where they were meant, and its pins on the corners they
+ * were on: a moved corner keeps its pin, corners put in or taken out shift the pins behind them, a corner
+ * taken out takes its pin along.
  */
 export function withCorners(alignment: Alignment, corners: readonly LonLat[]): Alignment {
   const before = alignment.corners;
-  const changed = { ...alignment, corners };
+  const changed = { ...alignment, corners, reachBreaksM: carriedBreaks(alignment, corners) };
   const pins = pinsOf(alignment);
   if (pins.length === 0 || corners.length === before.length) return changed;
   const head = sameFrom(before, corners, (list, k) => list[k]);

@@ -103,12 +103,12 @@ const SOILS = [
 
 /** Pairs of settings of which the first may not be above the second. */
 const HOLDING_PAIRS = [
-  ["frictionLow", "frictionHigh"],
-  ["fillLowMPerS", "fillHighMPerS"],
-  ["sheetCutLow", "sheetCutHigh"],
-  ["underLowMPerS", "underHighMPerS"],
-  ["trenchLowM", "trenchHighM"],
-  ["runoffLow", "runoffHigh"],
+  ["frictionLow", "frictionHigh", "friction"],
+  ["fillLowMPerS", "fillHighMPerS", "conductivity of the fill"],
+  ["sheetCutLow", "sheetCutHigh", "share that the sheet takes off"],
+  ["underLowMPerS", "underHighMPerS", "conductivity of the ground"],
+  ["trenchLowM", "trenchHighM", "depth of the trench"],
+  ["runoffLow", "runoffHigh", "runoff coefficient"],
 ] as const;
 
 const falling = (holding: HoldingSettings) =>
@@ -147,8 +147,9 @@ export const HOLDING = v.optional(
     v.check(
       (holding) => falling(holding) === undefined,
       (issue) => {
-        const [low, high] = falling(issue.input)!;
-        return `Expected holding.${low} not above holding.${high}, which is ${issue.input[high]}; came ${issue.input[low]}.`;
+        const [low, high, words] = falling(issue.input)!;
+        const most = `its high end (holding.${high}), which is ${issue.input[high]}`;
+        return `Expected the low end of the ${words} (holding.${low}) not above ${most}; came ${issue.input[low]}.`;
       },
     ),
   ),

@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { withCorners } from "../../shared/pins.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import type { FoundLine, SiteRingResponse, SitingWish } from "../../shared/siting-types.ts";
 import { plan } from "../document/store.ts";
@@ -63,8 +64,10 @@ export function foundForOf({ corners }: Alignment): Inputs | null {
   return foundFor.get(corners) ?? null;
 }
 
-/** An alternative that takes a found line's place. */
+/** An alternative with a found line in its place; its reaches stay where they were meant, its pins go. */
 export function asFound(alternative: Alignment, { kind, corners }: FoundLine): Alignment {
   const { id, name } = alternative;
-  return { id, name, kind, corners, reachBreaksM: [] };
+  if (kind !== alternative.kind) return { id, name, kind, corners, reachBreaksM: [] };
+  const { pinned: _, ...moved } = withCorners(alternative, corners);
+  return moved;
 }

@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import { withCorners } from "../../shared/pins.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import type { ImproveLineResponse } from "../../shared/siting-types.ts";
 import { plan } from "../document/store.ts";
@@ -34,11 +35,10 @@ export async function improveAlternative({ id, name, corners: drawn }: Alignment
   const done = edit({
     note: `Improve ${name}`,
     change: (of) =>
-      withAlternativeChanged(of, id, ({ pinned: _, ...each }) => ({
-        ...each,
-        corners,
-        ...(pinned.length > 0 ? { pinned } : {}),
-      })),
+      withAlternativeChanged(of, id, (each) => {
+        const { pinned: _, ...moved } = withCorners(each, corners);
+        return pinned.length > 0 ? { ...moved, pinned } : moved;
+      }),
   });
   if (done) improved.value = { ...answer, id };
 }

@@ -31,10 +31,10 @@ export function rounded(lon: number, lat: number): LonLat {
 
 /** The alternative with one corner put elsewhere. */
 function withCornerAt(alternative: Alignment, index: number, at: LonLat): Alignment {
-  return {
-    ...alternative,
-    corners: alternative.corners.map((corner, i) => (i === index ? at : corner)),
-  };
+  return withCorners(
+    alternative,
+    alternative.corners.map((corner, i) => (i === index ? at : corner)),
+  );
 }
 
 /** The alternative with a corner in the middle of the leg after `index`; past a line's end, none. */

@@ -23,10 +23,11 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
   const system = unitSystem.value;
   const verdict = mainVerdict(time);
   const isBad = verdict !== null && !verdict.ahead;
+  const isHopeless = isBad && !verdictOf(time, "likely", "fast")?.ahead;
   return (
     <section class="time-result" aria-label="Is there time">
-      <p class="time-verdict" data-late={isBad}>
-        {isBad && <SeverityMark severity="stop" />}
+      <p class="time-verdict" data-late={isHopeless}>
+        {isBad && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
         <strong>{sentence(timeWords(time, system))}.</strong>
       </p>
       {isBad && <WaysOutList time={time} />}
