@@ -8,6 +8,7 @@ export default defineConfig({
   server: { host: "localhost" },
   test: {
     allowOnly: false,
+    maxWorkers: "100%",
     projects: [
       {
         test: {

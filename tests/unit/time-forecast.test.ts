@@ -173,7 +173,7 @@ describe("a forecast in a plan", () => {
     expect(changed({ dayFromH: 20, dayToH: 6 })).toContain("time.dayFromH");
     const holding = { ...EMPTY_PLAN.holding, frictionLow: 0.6 };
     expect(validatePlan({ ...PLAN, holding })).toMatchObject({
-      failure: { message: expect.stringContaining("holding.frictionLow not above") },
+      failure: { message: expect.stringContaining("(holding.frictionLow) not above") },
     });
   });
 
