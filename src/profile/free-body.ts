@@ -4,6 +4,7 @@ import { formatLineForce, type UnitSystem } from "../../shared/units.ts";
 import { type LabelWish, type Obstacle, type PlacedLabel, placeLabels } from "./place-labels.ts";
 import { SECTION_TYPE_PX, type SectionFrame } from "./section-frame.ts";
 import { groundAcross } from "./section-ground.ts";
+import { faceAt } from "./section-outline.ts";
 import { textWidth } from "./text-width.ts";
 
 const LINE_PX = 13;
@@ -13,6 +14,10 @@ const PRESSURES = 4;
 const EDGE_PX = 6;
 const UNDER_PX = 22;
 const TAIL_PX = 12;
+/** Between two labels side by side, so that they are not read as one. */
+const APART_PX = 8;
+const BODY_BOXES = 8;
+const IN_ORDER = ["thrust", "weight", "uplift"];
 
 export interface Arrow {
   readonly fromX: number;
@@ -104,6 +109,20 @@ export function freeBodyPicture(
       ? { fromX: up.x, fromY: up.y + Math.max(TAIL_PX, upliftPx), toX: up.x, toY: up.y }
       : null;
   const force = (name: string, nPerM: number) => `${name} ${formatLineForce(nPerM, system)}`;
+  const place = (wishes: readonly LabelWish[], standing: readonly PlacedLabel[]) =>
+    placeLabels(
+      wishes,
+      [...obstaclesOf({ thrust, weight, lift, taken: standing }), ...bodyOf(cross, frame)],
+      frame.bounds,
+    );
+  const over = place([weightWish(force("weight", body.weightNPerM), weight, crestY)], taken);
+  const around = place(
+    [
+      ...(thrust ? [thrustWish(force("thrust", body.thrustNPerM), thrust, surfaceY, foot.y)] : []),
+      ...(lift ? [upliftWish(force("uplift", body.upliftNPerM), lift)] : []),
+    ],
+    [...taken, ...over],
+  );
   return {
     pressureScale,
     thrustArea: hasWater
@@ -127,17 +146,7 @@ export function freeBodyPicture(
     weight,
     base: `M${px(foot.x)} ${px(foot.y)}L${px(land.x)} ${px(land.y)}`,
     turns: { x: px(land.x), y: px(land.y) },
-    labels: placeLabels(
-      [
-        ...(thrust
-          ? [thrustWish(force("thrust", body.thrustNPerM), thrust, surfaceY, foot.y)]
-          : []),
-        weightWish(force("weight", body.weightNPerM), weight, crestY),
-        ...(lift ? [upliftWish(force("uplift", body.upliftNPerM), lift)] : []),
-      ],
-      [...obstaclesOf({ thrust, weight, lift, taken }), ...bodyOf(cross, frame)],
-      frame.bounds,
-    ),
+    labels: [...over, ...around].sort((a, b) => IN_ORDER.indexOf(a.key) - IN_ORDER.indexOf(b.key)),
   };
 }
 
@@ -171,7 +180,12 @@ function obstaclesOf(drawn: {
   const never = Number.POSITIVE_INFINITY;
   const arrows = [drawn.thrust, drawn.weight, drawn.lift].filter((each) => each !== null);
   return [
-    ...drawn.taken.map(({ box }) => ({ ...box, cost: never })),
+    ...drawn.taken.map(({ box }) => ({
+      ...box,
+      left: box.left - APART_PX,
+      right: box.right + APART_PX,
+      cost: never,
+    })),
     ...arrows.map(({ fromX, fromY, toX, toY }) => ({
       left: Math.min(fromX, toX) - 4,
       right: Math.max(fromX, toX) + 4,
@@ -182,20 +196,23 @@ function obstaclesOf(drawn: {
   ];
 }
 
-/** The levee itself, as boxes that widen downwards. */
+/** The levee itself, as boxes one over the other. */
 function bodyOf(cross: CrossSection, frame: SectionFrame): Obstacle[] {
-  const side = cross.waterSide;
-  const [waterM, landM] =
-    side === 1 ? [cross.toeLeftM, cross.toeRightM] : [cross.toeRightM, cross.toeLeftM];
-  const crestY = frame.y(cross.crestM);
-  const heightPx = frame.y(frame.footM) - crestY;
-  return [0.25, 0.5, 0.75, 1].map((share) => ({
-    left: frame.x(side * waterM * share),
-    right: frame.x(-side * landM * share),
-    top: crestY + heightPx * (share - 0.25),
-    bottom: crestY + heightPx * share,
-    cost: 0.2,
-  }));
+  const { waterSide, crestM, parts } = cross;
+  const landSide = waterSide === 1 ? -1 : 1;
+  const stepM = (crestM - frame.footM) / BODY_BOXES;
+  return Array.from({ length: BODY_BOXES }, (_, k) => {
+    const middleM = crestM - (k + 0.5) * stepM;
+    const [water, land] = [faceAt(parts, middleM, waterSide), faceAt(parts, middleM, landSide)];
+    if (water === null || land === null) return [];
+    return {
+      left: frame.x(waterSide * water),
+      right: frame.x(landSide * land),
+      top: frame.y(crestM - k * stepM),
+      bottom: frame.y(crestM - (k + 1) * stepM),
+      cost: 0.2,
+    };
+  }).flat();
 }
 
 /** Over the water's surface at the left, or under the ground there. */
@@ -242,7 +259,7 @@ function weightWish(text: string, weight: Arrow, crestY: number): LabelWish {
 /** Beside the tail of the arrow, under the base. */
 function upliftWish(text: string, lift: Arrow): LabelWish {
   const width = textWidth(text, SECTION_TYPE_PX);
-  const spots = [0, 1, 2, -1].flatMap((row) => {
+  const spots = [0, 1, 2, 3, -1].flatMap((row) => {
     const top = lift.fromY - LINE_PX / 2 + row * LINE_PX;
     return [lift.fromX + 8, lift.fromX - 8 - width, lift.fromX - width / 2].map((left) => ({
       ...{ left, right: left + width, top, bottom: top + LINE_PX },

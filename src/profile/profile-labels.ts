@@ -192,7 +192,7 @@ function limitWishes(line: SizedLine, limit: readonly number[], frame: ProfileFr
     const text = limitNote(limitM, unitSystem);
     const between = [Math.max(plot.left, x(fromM)), Math.min(plot.right, x(toM))] as const;
     const spots = spotsAlong(limit, text, frame, { above: 0, below: 2, from: "left", between });
-    const key = runs.length > 1 ? `limit-plate-${index}` : "limit";
+    const key = hasOtherSections(line) ? `limit-plate-${index}` : "limit";
     return { key, text, spots };
   });
 }

@@ -7,7 +7,12 @@ import { classLook } from "../worksheet/class-bar.tsx";
 import "./section.css";
 import { Hatches } from "./hatches.tsx";
 import type { PlacedLabel } from "./place-labels.ts";
-import { type SectionFrame, type SectionRoomNeeded, sectionFrame } from "./section-frame.ts";
+import {
+  FOR_FORCES,
+  type SectionFrame,
+  type SectionRoomNeeded,
+  sectionFrame,
+} from "./section-frame.ts";
 import { type SectionDimensions, sectionDimensions, sectionLabels } from "./section-labels.ts";
 import { type SectionPaths, sectionPaths } from "./section-paths.ts";
 import { Textures } from "./textures.tsx";
@@ -34,7 +39,7 @@ export function SectionDrawing(props: SectionDrawingProps) {
   const { cross, section, limitM, unitSystem, widthPx, heightPx } = props;
   const { needed = NOTHING_ELSE, over } = props;
   const id = useId();
-  const frame = sectionFrame(cross, section, widthPx, heightPx, needed);
+  const frame = sectionFrame(cross, section, widthPx, heightPx, needed, over && FOR_FORCES);
   const paths = sectionPaths(cross, section, limitM, frame);
   const dimensions = over ? null : sectionDimensions(cross, frame);
   const labels = sectionLabels(cross, frame, dimensions, unitSystem);

@@ -5,11 +5,18 @@ import { lowestUnderBase } from "./section-ground.ts";
 import { spanOf } from "./section-outline.ts";
 
 export const SECTION_TYPE_PX = 11;
-/** Room beside the toes for water and for the height's dimension, and above and below for labels, pixels. */
-const WATER_PX = 34;
-const LAND_PX = 62;
-const ABOVE_PX = 12;
-const BELOW_PX = 46;
+/** Room round the levee for what is written there, pixels. */
+export interface SectionMargins {
+  readonly waterPx: number;
+  readonly landPx: number;
+  readonly abovePx: number;
+  readonly belowPx: number;
+}
+
+/** Room for the dimensions: the height's beside the landside toe, the base's below. */
+const FOR_DIMENSIONS: SectionMargins = { waterPx: 34, landPx: 62, abovePx: 12, belowPx: 46 };
+/** Room for the forces in place of the dimensions: the thrust on the water side, the weight above. */
+export const FOR_FORCES: SectionMargins = { waterPx: 92, landPx: 30, abovePx: 30, belowPx: 42 };
 /** A levee is never drawn larger than this, pixels per metre, so that a low one looks low. */
 const LARGEST_PX_PER_M = 115;
 
@@ -39,10 +46,12 @@ export function sectionScale(
   section: Section,
   widthPx: number,
   heightPx: number,
+  margins: SectionMargins = FOR_DIMENSIONS,
 ): number {
+  const { waterPx, landPx, abovePx, belowPx } = margins;
   const acrossM = needed.baseM + section.sheet.toeExtensionM;
-  const across = (widthPx - WATER_PX - LAND_PX) / Math.max(0.5, acrossM);
-  const up = (heightPx - ABOVE_PX - BELOW_PX) / Math.max(0.15, needed.heightM);
+  const across = (widthPx - waterPx - landPx) / Math.max(0.5, acrossM);
+  const up = (heightPx - abovePx - belowPx) / Math.max(0.15, needed.heightM);
   return Math.max(4, Math.min(across, up, LARGEST_PX_PER_M));
 }
 
@@ -53,20 +62,22 @@ export function sectionFrame(
   widthPx: number,
   heightPx: number,
   needed: SectionRoomNeeded,
+  margins: SectionMargins = FOR_DIMENSIONS,
 ): SectionFrame {
+  const { waterPx, landPx, abovePx, belowPx } = margins;
   const { waterM, landM } = spanOf(cross);
   const own = { baseM: waterM + landM, heightM: cross.greatestHeightM ?? 0 };
   const roomFor = {
     baseM: Math.max(own.baseM, needed.baseM),
     heightM: Math.max(own.heightM, needed.heightM),
   };
-  const pxPerM = sectionScale(roomFor, section, widthPx, heightPx);
+  const pxPerM = sectionScale(roomFor, section, widthPx, heightPx, margins);
   const basePx = (waterM + landM + section.sheet.toeExtensionM) * pxPerM;
-  const spare = Math.max(0, widthPx - WATER_PX - LAND_PX - basePx);
-  const centrePx = WATER_PX + spare / 2 + (waterM + section.sheet.toeExtensionM) * pxPerM;
+  const spare = Math.max(0, widthPx - waterPx - landPx - basePx);
+  const centrePx = waterPx + spare / 2 + (waterM + section.sheet.toeExtensionM) * pxPerM;
   const footM = footOf(cross);
-  const topPx = ABOVE_PX + (heightPx - ABOVE_PX - BELOW_PX - roomFor.heightM * pxPerM) * 0.6;
-  const footPx = Math.min(heightPx - BELOW_PX, topPx + roomFor.heightM * pxPerM);
+  const topPx = abovePx + (heightPx - abovePx - belowPx - roomFor.heightM * pxPerM) * 0.6;
+  const footPx = Math.min(heightPx - belowPx, topPx + roomFor.heightM * pxPerM);
   return {
     widthPx,
     heightPx,

@@ -91,6 +91,7 @@ export function sectionLabels(
   ];
   const obstacles = [
     ...(dimensions ? leveeObstacles(dimensions) : []),
+    ...(dimensions ? [surfaceObstacle(frame.y(cross.waterM), dimensions)] : []),
     ...groundObstacles(frame, levelAt),
   ];
   return placeLabels(wishes, obstacles, frame.bounds);
@@ -133,9 +134,10 @@ function dimensionWishes(
     const isWater = dimensions.limitFromX > width + 8;
     const text = isLand || isWater ? whole : "limit";
     const left = isLand || !isWater ? heightX - textWidth(text, SECTION_TYPE_PX) - 4 : null;
-    const spots = [-7, 8].map((offPx) =>
-      beside(left ?? dimensions.limitFromX - width - 4, limitY + offPx, text),
-    );
+    const spots = [-7, 8, -17, 18].map((offPx) => ({
+      ...beside(left ?? dimensions.limitFromX - width - 4, limitY + offPx, text),
+      cost: Math.abs(offPx) / 10,
+    }));
     wishes.push(wish("limit", text, spots));
   }
   return wishes.map((each, index) => ({ ...each, key: `${each.key}-${index}` }));
@@ -187,13 +189,19 @@ function sideWish(
   const box = { left, right: left + width };
   const isWater = surfaceY !== null;
   const above = { ...box, top: over - LINE_PX - 3, bottom: over - 3, cost: isWater ? 0 : 10 };
-  const below = [4, 14, 24, 34].map((downPx) => ({
+  const below = [4, 14, 24, 34, 44, 54, 64, 74].map((downPx) => ({
     ...box,
     top: under + downPx,
     bottom: under + downPx + LINE_PX,
     cost: (isWater ? 10 : 0) + downPx / 10,
   }));
   return { key, text, spots: [above, ...below] };
+}
+
+/** The water's surface, which had better not be drawn through words. */
+function surfaceObstacle(surfaceY: number, { waterToeX, halfFromX }: SectionDimensions): Obstacle {
+  const right = Math.max(waterToeX, halfFromX);
+  return { left: 0, right, top: surfaceY - 1, bottom: surfaceY + 1, cost: 0.5 };
 }
 
 function groundObstacles(frame: SectionFrame, levelAt: (xPx: number) => number): Obstacle[] {

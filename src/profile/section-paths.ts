@@ -9,6 +9,8 @@ import type { SectionFrame } from "./section-frame.ts";
 import { groundAcross, groundBends, lowestUnderBase } from "./section-ground.ts";
 import { bandOf, faceAt, faceRun, pointsOf } from "./section-outline.ts";
 
+const SAME_M = 1e-3;
+
 /** SVG path data of a section, in the pixels of its frame. */
 export interface SectionPaths {
   readonly soil: string;
@@ -54,6 +56,11 @@ export function sectionPaths(
       .filter((part) => part.material === material)
       .map((part) => outline(pointsOf(part), frame))
       .join("");
+  const boards = (material: PartMaterial) =>
+    cross.parts
+      .filter((part) => part.material === material)
+      .map((part) => outline(footed(pointsOf(part), cross), frame))
+      .join("");
   return {
     soil: pieces
       .map(
@@ -68,8 +75,8 @@ export function sectionPaths(
       .filter(({ material }) => material === "sand" || material === "earth")
       .map((part) => fillPaths(cross, part, limitM, frame)),
     earlier: outlines("earlier"),
-    plywood: outlines("plywood"),
-    lumber: outlines("lumber"),
+    plywood: boards("plywood"),
+    lumber: boards("lumber"),
     sheet: hasSheet(cross) ? sheetPath(cross, section, laid?.courseM ?? 0, frame) : "",
     gaps: gapsOf(cross, frame),
   };
@@ -166,6 +173,16 @@ function bagPaths(
     paths[isShaded ? "shaded" : "plain"] += bagPath(bag, frame);
   });
   return levels.filter(({ plain, shaded }) => plain !== "" || shaded !== "");
+}
+
+/** Lets what is cut for the ground at the centre reach down to the ground where it is lower. */
+function footed(points: readonly Point[], cross: CrossSection): Point[] {
+  const ground = groundAcross(cross);
+  const bedM = cross.crestM - (cross.heightM ?? 0);
+  return points.map(([offset, level]) => {
+    const isFoot = Math.abs(level - bedM) < SAME_M;
+    return [offset, isFoot && ground(offset) < level ? ground(offset) : level];
+  });
 }
 
 function fillPaths(

@@ -16,7 +16,7 @@ import { chosenLine, unitSystem } from "../state.ts";
 import { ForcesToggle, ForcesWords, forcesOver } from "./free-body.tsx";
 import { toeWords } from "./profile-reading.ts";
 import { SectionDrawing } from "./section-drawing.tsx";
-import { type SectionRoomNeeded, sectionScale } from "./section-frame.ts";
+import { FOR_FORCES, type SectionRoomNeeded, sectionScale } from "./section-frame.ts";
 import { keepSection, sectionFailure, sectionMarginM, sectionNow } from "./section-now.ts";
 import { useSize } from "./use-size.ts";
 
@@ -59,9 +59,10 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
   const system = unitSystem.value;
   const { section, practice } = plan.value;
   const needed = roomNeeded(line, cross);
+  const over = forcesOver(cross);
   useEffect(() => {
     if (!size) return;
-    const scale = sectionScale(needed, section, size.widthPx, size.heightPx);
+    const scale = sectionScale(needed, section, size.widthPx, size.heightPx, over && FOR_FORCES);
     sectionMarginM.value = Math.min(WIDEST_MARGIN_M, Math.ceil(size.widthPx / scale));
   });
   const station = formatStation(cross.chainageM, system);
@@ -90,7 +91,7 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
             limitM={practice.limitM}
             unitSystem={system}
             needed={needed}
-            over={forcesOver(cross)}
+            over={over}
             {...size}
           />
         )}

@@ -6,11 +6,18 @@ import { hourWords, momentWords, zoneWords } from "../../shared/time/clock-words
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
-import { formatCount, formatHours, formatLength, type UnitSystem } from "../../shared/units.ts";
+import {
+  formatCount,
+  formatHours,
+  formatLength,
+  lengthIn,
+  type UnitSystem,
+} from "../../shared/units.ts";
 import { behindWords, doneAfter, mainVerdict, timeWords } from "../time-words.ts";
 import { ForecastChart, ForecastKey } from "../worksheet/forecast-chart.tsx";
 import { CrestTable } from "../worksheet/time-curve.tsx";
-import { AHEAD_TITLE, inOrder, ORDER_COLUMNS } from "./build-order-table.ts";
+import { AHEAD_TITLE, inOrder, isBehind, ORDER_COLUMNS } from "./build-order-table.ts";
+import { SheetOf } from "./sheet-of.tsx";
 
 interface BuildOrderProps {
   readonly plan: Plan;
@@ -31,14 +38,21 @@ export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildO
   return (
     <section class="sheet-part sheet-page" aria-label="Order of building">
       <h2>Order of building</h2>
+      <SheetOf plan={plan} line={line} />
       <p class="build-verdict">
         <strong>{timeWords(time, system)}.</strong> {crewWords(plan, time)}
       </p>
       <Ways line={line} time={time} results={results} />
       <OtherBands time={time} system={system} />
+      {time.stretches.some(isBehind) && (
+        <p class="build-behind">
+          ▲ behind: before it is done the water comes nearer to its crest than{" "}
+          {formatLength(time.marginM, system)}; at 0.0 it comes over.
+        </p>
+      )}
       <StretchTable time={time} system={system} />
       {forecast && (
-        <>
+        <div class="build-whole">
           <h3>Forecast</h3>
           <ForecastChart
             plan={plan}
@@ -50,7 +64,7 @@ export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildO
           <ForecastKey plan={plan} time={time} />
           <ForecastRows forecast={forecast} system={system} />
           <CrestTable crests={time.crests} plan={plan} system={system} />
-        </>
+        </div>
       )}
     </section>
   );
@@ -108,6 +122,7 @@ function OtherBands({ time, system }: { readonly time: LineTime; readonly system
 }
 
 function StretchTable({ time, system }: { readonly time: LineTime; readonly system: UnitSystem }) {
+  const asked = lengthIn(time.marginM, system).toFixed(1);
   return (
     <table class="sheet-table" data-table="build-order">
       <thead>
@@ -122,10 +137,12 @@ function StretchTable({ time, system }: { readonly time: LineTime; readonly syst
       </thead>
       <tbody>
         {inOrder(time).map((stretch) => (
-          <tr key={stretch.fromM}>
+          <tr key={stretch.fromM} data-behind={isBehind(stretch)}>
             {ORDER_COLUMNS.map((column) => {
-              const value = column.value(stretch, time, system);
-              return <td key={column.title}>{cellWords(column.title, value)}</td>;
+              const words = cellWords(column.title, column.value(stretch, time, system));
+              const isMarked = column.title === AHEAD_TITLE && isBehind(stretch);
+              const marked = words === asked ? `▲ < ${words}` : `▲ ${words}`;
+              return <td key={column.title}>{isMarked ? marked : words}</td>;
             })}
           </tr>
         ))}

@@ -38,6 +38,11 @@ export const ORDER_COLUMNS: readonly OrderColumn[] = [
   },
 ];
 
+/** True where the crest of a stretch comes nearer to the water than is asked, before it is done. */
+export function isBehind({ leastSpareM }: WorkStretch): boolean {
+  return leastSpareM !== null && leastSpareM < 0;
+}
+
 /** Stretches in the order of building. */
 export function inOrder({ stretches }: LineTime): WorkStretch[] {
   return [...stretches].sort((a, b) => a.order - b.order);

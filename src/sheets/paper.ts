@@ -37,5 +37,13 @@ export function printable(name: PaperName): {
 
 /** The page rule for the browser's printing. */
 export function pageRule(name: PaperName): string {
-  return `@page { size: ${name} portrait; margin: ${MARGIN_MM}mm; }`;
+  return (
+    `@page { size: ${name} portrait; margin: ${MARGIN_MM}mm; ` +
+    `@bottom-right { content: counter(page) " of " counter(pages); font: 8pt sans-serif; } }`
+  );
+}
+
+/** When the sheets were laid out, in words. */
+export function printedNow(): string {
+  return new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" });
 }

@@ -20,7 +20,7 @@ import { BuildOrderSheet } from "./build-order-sheet.tsx";
 import { ChecksSheet } from "./checks-sheet.tsx";
 import { MapFigure } from "./map-figure.tsx";
 import { OrdersSheet } from "./orders-sheet.tsx";
-import { pageRule, paper, printable } from "./paper.ts";
+import { pageRule, paper, printable, printedNow } from "./paper.ts";
 import { PlanDrawing } from "./plan-drawing.tsx";
 import { SectionFigures } from "./section-figures.tsx";
 import { SheetHead } from "./sheet-head.tsx";
@@ -106,7 +106,7 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
         letter={letter}
         ground={ground.value}
         system={system}
-        printed={new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" })}
+        printed={printedNow()}
       />
       <section class="sheet-part" aria-label="Plan">
         <PlanDrawing plan={now} line={line} system={system} room={{ widthMm, heightMm: PLAN_MM }} />
@@ -146,13 +146,13 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
       />
       <OrdersSheet plan={now} line={line} system={system} />
       {line.reaches.length > 1 && (
-        <section class="sheet-part" aria-label="Reaches">
+        <section class="sheet-part sheet-whole" aria-label="Reaches">
           <h2>Reaches</h2>
           <ReachTable line={line} system={system} />
         </section>
       )}
       {results.length > 1 && (
-        <section class="sheet-part" aria-label="Alternatives">
+        <section class="sheet-part sheet-whole" aria-label="Alternatives">
           <h2>Alternatives</h2>
           <CompareTable
             lines={results}
@@ -169,7 +169,7 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
       />
       <BuildOrderSheet plan={now} line={line} results={results} system={system} widthPx={widthPx} />
       <WatchSheet plan={now} line={line} traced={tracedLine.value} system={system} />
-      <StationSheet line={line} system={system} />
+      <StationSheet plan={now} line={line} system={system} />
     </article>
   );
 }

@@ -26,7 +26,7 @@ const REASONS: Readonly<Record<StationReason, string>> = {
   end: "end",
   interval: "",
   corner: "corner",
-  turn: "high or low",
+  turn: "rise or dip",
   reach: "reach",
   gap: "no ground",
 };

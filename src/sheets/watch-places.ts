@@ -76,7 +76,9 @@ function ofWater(line: SizedLine, holding: Holding, system: UnitSystem): Reason[
         ]
       : []),
     ...(seepage.worstM === null ? [] : [{ chainageM: seepage.worstM, why: "most seepage" }]),
-    ...(exit ? [{ chainageM: exit.atM, why: "steepest gradient: boils behind the toe" }] : []),
+    ...(exit
+      ? [{ chainageM: exit.atM, why: "boils most likely here, behind the land-side toe" }]
+      : []),
   ];
 }
 

@@ -16,6 +16,7 @@ import { nearestChainage } from "../map/along.ts";
 import { holdsWords } from "../water-words.ts";
 import { inUnits } from "../worksheet/check-words.ts";
 import { pumpCountWords, spanWords } from "../worksheet/holding-words.ts";
+import { SheetOf } from "./sheet-of.tsx";
 import { watchPlaces } from "./watch-places.ts";
 import { PATROL, SIGNS } from "./watch-signs.ts";
 
@@ -34,6 +35,7 @@ export function WatchSheet({ plan, line, traced, system }: WatchSheetProps) {
   return (
     <section class="sheet-part sheet-page watch" aria-label="Watch and pump">
       <h2>Watch and pump</h2>
+      <SheetOf plan={plan} line={line} />
       <Leave plan={plan} traced={traced} system={system} />
       <h3>Patrol</h3>
       <ul class="sheet-caution-list">
@@ -44,6 +46,10 @@ export function WatchSheet({ plan, line, traced, system }: WatchSheetProps) {
         ))}
       </ul>
       <p class="watch-blanks">
+        <Blank
+          label={plan.water.by === "stage" ? "Begin at stage" : "Begin at elevation"}
+          unit={lengthUnit(system)}
+        />{" "}
         <Blank label="Every" unit="h" /> <Blank label="Report to" wide />
         <Blank label="Phone" wide />
       </p>
@@ -117,7 +123,9 @@ function Places(props: OfLineProps & { readonly traced: TracedAlternative | null
               Place<small>latitude, longitude</small>
             </th>
             <th scope="col">Because</th>
-            <th scope="col">Seen, hour</th>
+            <th scope="col" class="watch-seen">
+              Seen, hour
+            </th>
           </tr>
         </thead>
         <tbody>
@@ -199,8 +207,8 @@ function Proposed({ pump, system }: { readonly pump: PumpOption; readonly system
       <th scope="row">Pumps</th>
       <td>
         <strong>{pumpCountWords(pump)}</strong>, {pump.name}, at least{" "}
-        {formatFlow(pump.eachM3PerS, system)} each, with fuel, hose and power of their own. Output
-        falls with head and hose. <small>PWM, LSU</small>
+        {formatFlow(pump.eachM3PerS, system)} each, with fuel, hose and power of their own. The
+        higher they lift and the longer the hose, the less they pump. <small>PWM, LSU</small>
       </td>
     </tr>
   );
@@ -220,6 +228,12 @@ function WithoutPumps({
   const wet =
     inside.structureM === null ? null : `A building is wet at ${level(inside.structureM)}`;
   const { soonest } = hoursToStructure;
+  const full = withoutPumps.findIndex(({ highM }) => highM === null);
+  const rising = full < 0 ? withoutPumps : withoutPumps.slice(0, full);
+  const levels = [
+    ...rising.map(({ hours, highM }) => `${hours} h ${level(highM)}`),
+    ...(full < 0 ? [] : [`from ${withoutPumps[full]!.hours} h as high as outside`]),
+  ];
   return (
     <tr>
       <th scope="row">Without pumps</th>
@@ -230,11 +244,7 @@ function WithoutPumps({
             {soonest !== null && `, in ${spanWords(soonest)} at the soonest`}.
           </strong>
         )}{" "}
-        Water inside, at most:{" "}
-        {withoutPumps
-          .map(({ hours, highM }) => `${hours} h ${highM === null ? "as outside" : level(highM)}`)
-          .join(", ")}
-        .
+        Water inside, at most: {levels.join(", ")}.
       </td>
     </tr>
   );

@@ -33,7 +33,10 @@ export const SIGNS: readonly {
 
 /** How a patrol goes. */
 export const PATROL: readonly { readonly text: string; readonly source: string }[] = [
-  { text: "Two people, always. Begin when the river reaches the monitor stage.", source: "DWR-03" },
+  {
+    text: "Two people, always. Begin at the level written below, before water stands against the levee.",
+    source: "DWR-03",
+  },
   {
     text: "At night: waterproof torches, light sticks, life jackets, in sight of each other.",
     source: "FFO-96",

@@ -10,6 +10,7 @@ import {
 import type { TracedAlternative } from "../../shared/water-types.ts";
 import { chooseAlternative } from "../actions.ts";
 import { plan } from "../document/store.ts";
+import { takenMaterials } from "../material-words.ts";
 import { chosenId, sized, unitSystem } from "../state.ts";
 import { Dialog } from "../ui/dialog.tsx";
 import { tracedNow } from "../water-now.ts";
@@ -85,7 +86,13 @@ export function CompareTable({ lines, chosen, system, traced, onChoose }: Compar
               )}
             </th>
             {MEASURES.map((measure) => (
-              <CompareCell key={measure} row={row} measure={measure} system={system} />
+              <CompareCell
+                key={measure}
+                row={row}
+                measure={measure}
+                system={system}
+                beside={measure === "bags" ? besideBags(lines[index]!, system) : ""}
+              />
             ))}
             <WaterCells line={traced.get(row.id)} system={system} />
             <WordsCell of={standsCell(lines[index]!, system)} />
@@ -138,9 +145,17 @@ interface CompareCellProps {
   readonly row: ComparedLine;
   readonly measure: Measure;
   readonly system: UnitSystem;
+  /** What goes with the figure and is not in it; empty where nothing does. */
+  readonly beside: string;
 }
 
-function CompareCell({ row, measure, system }: CompareCellProps) {
+/** What a line of other sections takes instead of bags: fewer bags alone are no saving. */
+function besideBags({ totals }: SizedLine, system: UnitSystem): string {
+  const taken = takenMaterials(totals.materials, system).map(({ words }) => words);
+  return taken.length === 0 ? "" : `and ${taken.join(", ")}`;
+}
+
+function CompareCell({ row, measure, system, beside }: CompareCellProps) {
   const write = WRITERS[measure];
   const difference = row.differences?.[measure];
   return (
@@ -148,6 +163,7 @@ function CompareCell({ row, measure, system }: CompareCellProps) {
       {row.best.has(measure) && <span title="least">• </span>}
       {write(row.values[measure], system)}
       {difference !== undefined && <small>{signed(difference, write, system)}</small>}
+      {beside && <small class="compare-beside">{beside}</small>}
     </td>
   );
 }

@@ -4,6 +4,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import { mainVerdict } from "../time-words.ts";
+import { endsBeforeTheWork } from "./forecast-end.ts";
 import { factorWords, verdictWord } from "./holding-words.ts";
 
 /** What a cell of the comparison says of an alternative. */
@@ -15,6 +16,9 @@ export interface CompareWords {
   readonly isBad: boolean;
 }
 
+/** Shorter than this is a rounding, metres. */
+const A_STRETCH_M = 0.05;
+
 const COUNTING: CompareWords = { word: "…", why: "", isBad: false };
 
 /** Whether a line stands, with the factor where it is weakest, and what that does not speak of. */
@@ -23,7 +27,9 @@ export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
   if (!holding) return COUNTING;
   if (totals.lengthNoDataM >= totals.lengthM) return { word: "not known", why: "", isBad: false };
   const bracedM = lengthBracedM(line);
+  const overM = totals.lengthOverLimitM;
   const beside = [
+    overM > A_STRETCH_M && `${formatLength(overM, system, 0)} over the limit`,
     totals.lengthNoDataM > 0 && `${formatLength(totals.lengthNoDataM, system, 0)} not known`,
     bracedM > 0 && `${formatLength(bracedM, system, 0)} braced, not reckoned`,
   ].filter((words) => words !== false);
@@ -47,6 +53,9 @@ export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
 export function inTimeWords({ time }: SizedLine, system: UnitSystem): CompareWords {
   if (!time) return COUNTING;
   if (time.inTime === null) return { word: "no forecast", why: "", isBad: false };
+  if (time.inTime && endsBeforeTheWork(time)) {
+    return { word: "not known", why: "the forecast ends first", isBad: true };
+  }
   if (time.inTime) return { word: "yes", why: "", isBad: false };
   const atM = mainVerdict(time)?.behindAtM ?? null;
   const why = atM === null ? "" : `first behind at ${formatStation(atM, system)}`;

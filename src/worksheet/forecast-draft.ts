@@ -2,6 +2,8 @@ import { signal } from "@preact/signals";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Failure } from "../../shared/failure.ts";
 import type { Forecast } from "../../shared/plan.ts";
+import { zoneWords } from "../../shared/time/clock-words.ts";
+import { momentOf } from "../../shared/time/forecast-time.ts";
 import { parseForecast } from "../../shared/time/parse-forecast.ts";
 import { apply, plan } from "../document/store.ts";
 import { tell, unitSystem } from "../state.ts";
@@ -66,15 +68,42 @@ function take(text: string, from: string | null): Failure | null {
   if (!read.ok) return read.failure;
   const before = timeOf(plan.peek()).forecast;
   const kept = before && sameTimes(before, read.value.forecast) ? before.note : "";
-  const forecast = { ...read.value.forecast, note: from ?? kept };
+  const clock = onClockOfStart(read.value.forecast);
+  const forecast = { ...clock.forecast, note: from ?? kept };
   const taken = apply({
     note: "Put in the forecast",
     change: (now) => withTime(now, { forecast }),
   });
   if (!taken.ok) return taken.failure;
   leaveMoment();
-  takenNotes.value = { of: plan.peek().time?.forecast, notes: read.value.notes };
+  takenNotes.value = {
+    of: plan.peek().time?.forecast,
+    notes: [...read.value.notes, ...clock.notes],
+  };
   return null;
+}
+
+/**
+ * A forecast whose times state no offset from UTC, beside a start of work that does, is on the clock of that
+ * start: else its hours would count as UTC, and the water would come hours early or late.
+ */
+function onClockOfStart(forecast: Forecast): {
+  readonly forecast: Forecast;
+  readonly notes: readonly string[];
+} {
+  const { startAt } = timeOf(plan.peek());
+  const start = startAt === null ? null : momentOf(startAt);
+  const zone = start && zoneWords(start);
+  const isLocal = momentOf(forecast.rows[0]!.at)?.offsetMin === null;
+  if (!zone || !isLocal) return { forecast, notes: [] };
+  const offset = zone.slice("UTC".length);
+  const rows = forecast.rows.map((row) => ({ ...row, at: `${row.at.trim()}${offset}` }));
+  return {
+    forecast: { ...forecast, rows },
+    notes: [
+      `That clock is the one of the start of work, ${zone}. Check that it is the forecast's.`,
+    ],
+  };
 }
 
 function sameTimes(a: Forecast, b: Forecast): boolean {

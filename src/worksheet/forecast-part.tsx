@@ -1,7 +1,7 @@
 import { timeOf } from "../../shared/defaults.ts";
 import type { Forecast } from "../../shared/plan.ts";
 import { momentWords } from "../../shared/time/clock-words.ts";
-import { momentOf } from "../../shared/time/forecast-time.ts";
+import { type Moment, momentOf } from "../../shared/time/forecast-time.ts";
 import type { RiverClock } from "../../shared/time/river-clock.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { plan } from "../document/store.ts";
@@ -16,6 +16,7 @@ import { ForecastChart, ForecastKey } from "./forecast-chart.tsx";
 import { draftFailure, draftText, isDrafting, takenNotes } from "./forecast-draft.ts";
 import { ForecastDraft } from "./forecast-draft-form.tsx";
 import { forecastText, withTime } from "./forecast-edits.ts";
+import { endsRising } from "./forecast-end.ts";
 
 const CHART_PX = 172;
 
@@ -23,7 +24,7 @@ const CHART_PX = 172;
 export function ForecastPart({ time }: { readonly time: LineTime | null }) {
   const { forecast } = timeOf(plan.value);
   const river = riverNow.value;
-  const summary = river ? `crest ${crestWords(river)}` : "none yet";
+  const summary = river ? highestWords(river) : "none yet";
   return (
     <Disclosure id="time-forecast" title="Forecast" level="part" startsOpen summary={summary}>
       {forecast && river && <Given forecast={forecast} time={time} river={river} />}
@@ -100,13 +101,19 @@ function takeOut(): void {
   edit({ note: "Take the forecast out", change: (now) => withTime(now, { forecast: null }) });
 }
 
-function crestWords({ start, crestH, crestM }: RiverClock): string {
-  const atS = start.atS + crestH * 3600;
-  const when = momentWords({ ...start, atS }, false);
-  return `${namedLevel(plan.value, crestM, unitSystem.value)}, ${when}`;
+/** `crest stage 31.0 ft, Thu 07:00`; where the forecast ends with it, it is not called a crest. */
+function highestWords(river: RiverClock): string {
+  const { start, crestH, crestM } = river;
+  const when = momentWords({ ...start, atS: start.atS + crestH * 3600 }, false);
+  const name = endsRising(river) ? "highest at its end" : "crest";
+  return `${name} ${namedLevel(plan.value, crestM, unitSystem.value)}, ${when}`;
 }
 
 function rowsWords({ rows, levels }: Forecast, river: RiverClock): string {
-  const [first, last] = [momentOf(rows[0]!.at)!, momentOf(rows.at(-1)!.at)!];
-  return `${rows.length} rows by ${levels}, ${momentWords(first, true)} to ${momentWords(last, true)}; crest ${crestWords(river)}.`;
+  const { offsetMin } = river.start;
+  const [first, last] = [rows[0]!, rows.at(-1)!].map(({ at }) => ({
+    atS: momentOf(at)!.atS,
+    offsetMin,
+  })) as [Moment, Moment];
+  return `${rows.length} rows by ${levels}, ${momentWords(first, true)} to ${momentWords(last, true)}; ${highestWords(river)}.`;
 }

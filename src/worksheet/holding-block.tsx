@@ -1,4 +1,5 @@
 import "./holding.css";
+import { formatLength } from "../../shared/units.ts";
 import { chosenLine, ground, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { HoldingInside } from "./holding-inside.tsx";
@@ -8,6 +9,9 @@ import { HoldingRaise } from "./holding-raise.tsx";
 import { HoldingSeepage } from "./holding-seepage.tsx";
 import { HoldingStanding } from "./holding-standing.tsx";
 import { pumpCountWords, spanWords, standsWords } from "./holding-words.ts";
+
+/** Shorter than this is a rounding, metres. */
+const A_STRETCH_M = 0.05;
 
 /** Whether the line stands, what seeps through it and what is to be pumped. */
 export function HoldingBlock() {
@@ -41,7 +45,12 @@ function closedLine({ line, holding }: HoldingNow): string | undefined {
   if (!proposed || !hasGround) return undefined;
   const { soonest } = hoursToStructure;
   const without = soonest === null ? "" : `; without, a building wet in ${spanWords(soonest)}`;
-  return `Pumps: ${pumpCountWords(proposed)}${without}`;
+  const overM = line.totals.lengthOverLimitM;
+  const over =
+    overM > A_STRETCH_M
+      ? `. ${formatLength(overM, unitSystem.value, 0)} over the height limit: see Checks`
+      : "";
+  return `Pumps: ${pumpCountWords(proposed)}${without}${over}`;
 }
 
 function nextStep(): string {

@@ -12,6 +12,9 @@ import type { HoldingNow } from "./holding-now.ts";
 import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
 import { factorWords, verdictWord } from "./holding-words.ts";
 
+/** Shorter than this is a rounding, metres. */
+const A_STRETCH_M = 0.05;
+
 const SEVERITIES: Readonly<Record<Verdict, Severity | null>> = {
   holds: null,
   doubtful: "caution",
@@ -23,6 +26,7 @@ export function HoldingStanding({ now }: { readonly now: HoldingNow }) {
   const { holding } = now;
   const system = unitSystem.value;
   const bracedM = lengthBracedM(now.line);
+  const overM = now.line.totals.lengthOverLimitM;
   const { frictionLow, frictionHigh, uplift } = holdingOf(plan.value);
   return (
     <section aria-label="Standing">
@@ -39,6 +43,12 @@ export function HoldingStanding({ now }: { readonly now: HoldingNow }) {
         <p class="field-why">
           {formatLength(bracedM, system, 0)} stands by its bracing, which is not reckoned here: have
           an engineer look at it.
+        </p>
+      )}
+      {overM > A_STRETCH_M && (
+        <p class="field-why">
+          {formatLength(overM, system, 0)} stands higher than its section may be built. No factor
+          here makes that safe: see Checks.
         </p>
       )}
       <p class="hint">

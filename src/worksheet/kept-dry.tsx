@@ -1,18 +1,22 @@
 import { formatArea, formatLength, formatVolume } from "../../shared/units.ts";
-import { unitSystem } from "../state.ts";
-import { tracedLine, waterNow } from "../water-now.ts";
+import { chosenId, traced, unitSystem } from "../state.ts";
+import { waterNow } from "../water-now.ts";
 
-/** What the chosen line keeps dry, and how deep the water would stand if it failed. */
+/**
+ * What the chosen line keeps dry, and how deep the water would stand if it failed; while the water is followed
+ * anew, as it was last, and marked as such, so that nothing below it jumps.
+ */
 export function KeptDry() {
-  const line = tracedLine.value;
+  const trace = traced.value?.trace;
+  const line = trace?.alternatives.find(({ id }) => id === chosenId.value);
   if (!line?.dry) return null;
   const system = unitSystem.value;
   const kept = new Set(line.structures.map(({ id }) => id));
-  const deep = (waterNow.value?.structures ?? []).filter(
+  const deep = (trace?.structures ?? []).filter(
     ({ id, depthM }) => kept.has(id) && depthM !== null,
   );
   return (
-    <dl class="amounts" aria-label="Kept dry">
+    <dl class="amounts" aria-label="Kept dry" data-stale={waterNow.value === null}>
       <div class="amount">
         <dt>Kept dry, of water</dt>
         <dd>

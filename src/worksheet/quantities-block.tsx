@@ -1,6 +1,7 @@
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
+import { hasOtherSections } from "../reaches.ts";
 import { chosenId, chosenLine, ground, markedM, sized, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { letterOf } from "./alternative-edits.ts";
@@ -78,7 +79,9 @@ function rivalWords(line: SizedLine): string {
   const difference = line.totals.bags - rival.totals.bags;
   if (difference === 0) return `, as many as ${letter}`;
   const size = formatCount(Math.abs(difference));
-  return `, ${size} ${difference < 0 ? "fewer" : "more"} than ${letter}`;
+  const isBagsAlone = !hasOtherSections(line) && !hasOtherSections(rival);
+  const beside = isBagsAlone ? "" : "; other materials beside";
+  return `, ${size} ${difference < 0 ? "fewer" : "more"} than ${letter}${beside}`;
 }
 
 function nextStep(): string {

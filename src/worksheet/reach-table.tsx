@@ -20,15 +20,17 @@ interface ReachTableProps {
 export function ReachTable({ line, system, onReach }: ReachTableProps) {
   const { totals, reaches } = line;
   const namesSections = hasOtherSections(line);
-  const materials = takenMaterials(totals.materials, system);
+  const isNarrow = onReach !== undefined && namesSections;
+  const inColumns = isNarrow ? [] : takenMaterials(totals.materials, system);
   const figures = (of: Totals) => (
     <>
       <td>{formatLength(of.lengthM, system, 0)}</td>
       <td>{formatCount(of.bags)}</td>
-      <td>{figureOf(formatVolume(of.sandM3, system))}</td>
-      {takenMaterials(of.materials, system, totals.materials).map(({ key, figure }) => (
-        <td key={key}>{figure}</td>
-      ))}
+      {!isNarrow && <td>{figureOf(formatVolume(of.sandM3, system))}</td>}
+      {!isNarrow &&
+        takenMaterials(of.materials, system, totals.materials).map(({ key, figure }) => (
+          <td key={key}>{figure}</td>
+        ))}
       <td>{formatLength(of.greatestHeightM, system)}</td>
     </>
   );
@@ -39,15 +41,15 @@ export function ReachTable({ line, system, onReach }: ReachTableProps) {
         <thead>
           <tr>
             <th scope="col">Reach</th>
-            {namesSections && (
+            {namesSections && !isNarrow && (
               <th scope="col" class="reach-built">
                 Built as
               </th>
             )}
             <th scope="col">Length</th>
             <th scope="col">Bags</th>
-            <th scope="col">Sand, {formatVolume(0, system).replace(/^\S+ /, "")}</th>
-            {materials.map(({ key, head }) => (
+            {!isNarrow && <th scope="col">Sand, {formatVolume(0, system).replace(/^\S+ /, "")}</th>}
+            {inColumns.map(({ key, head }) => (
               <th key={key} scope="col">
                 {head}
               </th>
@@ -60,8 +62,9 @@ export function ReachTable({ line, system, onReach }: ReachTableProps) {
             <tr key={reach.fromM}>
               <th scope="row">
                 <ReachName reach={reach} system={system} onReach={onReach} />
+                {isNarrow && <small>{builtWords(reach, system)}</small>}
               </th>
-              {namesSections && <td class="reach-built">{reach.sectionName}</td>}
+              {namesSections && !isNarrow && <td class="reach-built">{reach.sectionName}</td>}
               {figures(reach.totals)}
             </tr>
           ))}
@@ -69,7 +72,7 @@ export function ReachTable({ line, system, onReach }: ReachTableProps) {
         <tfoot>
           <tr>
             <th scope="row">All</th>
-            {namesSections && <td />}
+            {namesSections && !isNarrow && <td />}
             {figures(totals)}
           </tr>
         </tfoot>
@@ -90,6 +93,15 @@ function ReachName({ reach: { fromM, toM }, system, onReach }: ReachNameProps) {
       {words}
     </button>
   );
+}
+
+/** What a reach is built as, and what it takes beside bags. */
+function builtWords({ sectionName, totals }: Reach, system: UnitSystem): string {
+  const sand = totals.sandM3 > 0 ? [`${formatVolume(totals.sandM3, system)} of sand`] : [];
+  const others = takenMaterials(totals.materials, system)
+    .filter(({ key }) => key !== "looseSandM3")
+    .map(({ words }) => words);
+  return `${sectionName}: ${[...sand, ...others].join(", ")}`;
 }
 
 /** The figure without its unit, which stands in the head. */

@@ -4,6 +4,7 @@ import { chosenLine, ground, unitSystem } from "../state.ts";
 import { timeNow } from "../time-now.ts";
 import { doneAfter, mainVerdict, timeWords, verdictOf } from "../time-words.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
+import { endsBeforeTheWork } from "./forecast-end.ts";
 import { ForecastPart } from "./forecast-part.tsx";
 import { CurvePart } from "./time-curve.tsx";
 import { OrderPart } from "./time-order.tsx";
@@ -41,6 +42,9 @@ function TimeSummary() {
   if (!time) return <>{plan.value.time?.forecast ? "" : "no forecast yet"}</>;
   const verdict = mainVerdict(time);
   if (!verdict) return <>{doneAfter(time)}</>;
+  if (verdict.ahead && endsBeforeTheWork(time)) {
+    return <span class="time-unsure">not known, the forecast ends first</span>;
+  }
   if (verdict.ahead) return <>in time</>;
   const isFastEnough = verdictOf(time, "likely", "fast")?.ahead;
   return <span class="time-late">{isFastEnough ? "only at the fast pace" : "not in time"}</span>;

@@ -16,6 +16,7 @@ import {
 } from "../time-now.ts";
 import { namedLevel } from "../time-words.ts";
 import { sizeForLevel } from "./forecast-edits.ts";
+import { endsRising } from "./forecast-end.ts";
 
 const HOUR_S = 3600;
 const DAY_H = 24;
@@ -110,7 +111,7 @@ function momentText({ start, levelAtH }: RiverClock, hour: number): string {
 }
 
 function restWords(river: RiverClock): string {
-  return `Crest ${momentText(river, river.crestH)}. Move to see the water hour by hour; the plan stays as it is.`;
+  return `${endsRising(river) ? "Highest at the forecast's end," : "Crest"} ${momentText(river, river.crestH)}. Move to see the water hour by hour; the plan stays as it is.`;
 }
 
 function workWords({ bagsLaid, leastAheadM }: HourRow, hour: number, bags: number): string {

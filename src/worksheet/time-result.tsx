@@ -3,10 +3,12 @@ import type { AheadVerdict, LineTime } from "../../shared/time/types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../state.ts";
+import { riverNow } from "../time-now.ts";
 import { mainVerdict, namedLevel, timeWords, verdictOf } from "../time-words.ts";
 import { Fact } from "../ui/fact.tsx";
 import { SeverityMark } from "../ui/severity-mark.tsx";
 import { sizeForLevel } from "./forecast-edits.ts";
+import { endsBeforeTheWork, endsRising, endWords } from "./forecast-end.ts";
 import { TimeAmount } from "./time-amount.tsx";
 import { WaysOutList } from "./time-ways.tsx";
 
@@ -23,15 +25,17 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
   const system = unitSystem.value;
   const verdict = mainVerdict(time);
   const isBad = verdict !== null && !verdict.ahead;
+  const isUnsure = verdict?.ahead === true && endsBeforeTheWork(time);
   const isHopeless = isBad && !verdictOf(time, "likely", "fast")?.ahead;
   return (
     <section class="time-result" aria-label="Is there time">
       <p class="time-verdict" data-late={isHopeless}>
-        {isBad && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
+        {(isBad || isUnsure) && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
         <strong>{sentence(timeWords(time, system))}.</strong>
       </p>
       {isBad && <WaysOutList time={time} />}
       <CrestAbove time={time} />
+      <StillRising />
       <WorkFacts time={time} />
       {verdict && <Verdicts time={time} />}
     </section>
@@ -52,6 +56,22 @@ function CrestAbove({ time }: { readonly time: LineTime }) {
         <button type="button" class="text-button" onClick={() => sizeForLevel(likely.waterM)}>
           Size the line for it
         </button>
+      </p>
+    </div>
+  );
+}
+
+/** That a forecast shows no crest, so that neither the height nor the time rests on one. */
+function StillRising() {
+  const river = riverNow.value;
+  if (!river || !endsRising(river)) return null;
+  return (
+    <div class="time-caution">
+      <SeverityMark severity="caution" />
+      <p>
+        The forecast ends {endWords(river)} with its highest water,{" "}
+        {namedLevel(plan.value, river.crestM, unitSystem.value)}: its crest may be still to come.
+        Put in a longer one before you rely on it.
       </p>
     </div>
   );

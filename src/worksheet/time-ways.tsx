@@ -1,9 +1,10 @@
 import type { Plan } from "../../shared/plan.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
-import { formatCount } from "../../shared/units.ts";
+import { formatCount, formatShare } from "../../shared/units.ts";
 import { chooseAlternative } from "../actions.ts";
 import { plan } from "../document/store.ts";
+import { hasOtherSections } from "../reaches.ts";
 import { chosenLine, sized } from "../state.ts";
 import { edit, letterOf } from "./alternative-edits.ts";
 import { withPeople, withPeopleDayAndNight } from "./forecast-edits.ts";
@@ -46,9 +47,13 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
             <span>
               A smaller ring or higher ground: at most{" "}
               <TimeAmount make="waysOut" title="Bags at most" time={time}>
-                {formatCount(bagsAtMost)}
+                {hasOtherSections(late)
+                  ? formatShare(bagsAtMost / time.bags)
+                  : formatCount(bagsAtMost)}
               </TimeAmount>{" "}
-              bags on ground like this
+              {hasOtherSections(late)
+                ? "of the work that bags, sand and earth are now"
+                : "bags on ground like this"}
             </span>
           </li>
         )}

@@ -1,0 +1,18 @@
+import { momentWords } from "../../shared/time/clock-words.ts";
+import type { RiverClock } from "../../shared/time/river-clock.ts";
+import type { LineTime } from "../../shared/time/types.ts";
+
+/** True where the last bag is laid, at the slow pace, after the forecast's last row: nothing then says that there is time. */
+export function endsBeforeTheWork({ forecastEndH, finishSlowH }: LineTime): boolean {
+  return forecastEndH !== null && finishSlowH !== null && finishSlowH > forecastEndH;
+}
+
+/** True where the highest water of a forecast is its last row: its crest is still to come. */
+export function endsRising({ crestH, toH }: RiverClock): boolean {
+  return crestH >= toH;
+}
+
+/** When a forecast ends, on the clock of the work: `Mon 6 Apr 19:00`. */
+export function endWords({ start, toH }: RiverClock): string {
+  return momentWords({ ...start, atS: start.atS + toH * 3600 }, true);
+}
