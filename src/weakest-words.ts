@@ -1,6 +1,6 @@
+import { factorWords } from "../shared/holding/factor-words.ts";
 import type { Standing, Verdict, Weakest } from "../shared/holding/types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../shared/units.ts";
-import { factorWords } from "./worksheet/holding-words.ts";
 
 /** A place where a line is weakest, in words. */
 export interface WeakestPlace {

@@ -1,4 +1,5 @@
 import { holdingOf } from "../defaults.ts";
+import { factorWords, roundedDown } from "../holding/factor-words.ts";
 import type { CheckContext, Rule } from "./rule.ts";
 import { stretchesOf } from "./stretch.ts";
 import { type Told, toldOf } from "./told.ts";
@@ -24,7 +25,7 @@ export const sliding: Rule = {
         severity: fails ? "stop" : "caution",
         stretch,
         sample: stretch.worst,
-        message: `${where}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists sliding ${factorWords(low, high)} times, where ${slidingFactor} is asked, on ${distanceWords(lengthM)}; friction ${frictionLow} to ${frictionHigh}.`,
+        message: `${where}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists sliding ${factorWords({ low, high })} times, where ${slidingFactor} is asked, on ${distanceWords(lengthM)}; friction ${frictionLow} to ${frictionHigh}.`,
         remedy: `Widen the base, strip the sod and dig a bond trench, or lead the line over higher ground. ${ENGINEER}`,
       };
     });
@@ -45,7 +46,7 @@ export const overturning: Rule = {
       severity: "stop",
       stretch,
       sample: stretch.worst,
-      message: `${where}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists overturning ${factor[stretch.worst]!.toFixed(2)} times, where ${asked} is asked, on ${distanceWords(lengthM)}.`,
+      message: `${where}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists overturning ${roundedDown(factor[stretch.worst]!)} times, where ${asked} is asked, on ${distanceWords(lengthM)}.`,
       remedy: `Widen the base or lead the line over higher ground, and keep the inner toe drained. ${ENGINEER}`,
     }));
   },
@@ -56,8 +57,4 @@ function shortOf(context: CheckContext, factor: Float32Array, asked: number): To
   const shortAt = (i: number) => asked - SLACK - factor[i]!;
   const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, shortAt);
   return toldOf(stretches, shortAt);
-}
-
-function factorWords(low: number, high: number): string {
-  return `${low.toFixed(2)} to ${high.toFixed(2)}`;
 }

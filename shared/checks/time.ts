@@ -1,6 +1,6 @@
 import { timeOf } from "../defaults.ts";
 import { waterElevationAtGauge } from "../stage.ts";
-import { momentOf, momentText } from "../time/forecast-time.ts";
+import { hourWords } from "../time/clock-words.ts";
 import type { AheadVerdict, LineTime, WaysOut } from "../time/types.ts";
 import { formatCount, formatHours } from "../units.ts";
 import { type Finding, ofWholePlan, type Rule } from "./rule.ts";
@@ -70,18 +70,10 @@ function late(time: LineTime, verdict: AheadVerdict, fast: AheadVerdict, when = 
       stretch: null,
       chainageM: behindAtM ?? 0,
       sample: null,
-      message: `${opening}: from ${clockWords(time.startAt!, behindFromH!)} the crest is less than ${lengthWords(time.marginM)} above the water, at worst ${lengthWords(-leastSpareM)} short near ${stationWords(behindAtM ?? 0)}.`,
+      message: `${opening}: from ${hourWords(time.startAt, behindFromH!, { long: true })} the crest is less than ${lengthWords(time.marginM)} above the water, at worst ${lengthWords(-leastSpareM)} short near ${stationWords(behindAtM ?? 0)}.`,
       remedy: `${waysWords(time.waysOut)} Less freeboard is not a way out.`,
     },
   ];
-}
-
-/** `2026-04-04 07:36, 18.6 h after the start`. */
-function clockWords(startAt: string, hours: number): string {
-  const { atS, offsetMin } = momentOf(startAt)!;
-  const minute = Math.round((atS + hours * 3600) / 60) * 60;
-  const clock = momentText({ atS: minute, offsetMin }).slice(0, 16).replace("T", " ");
-  return `${clock}, ${hours.toFixed(1)} h after the start,`;
 }
 
 function waysWords(ways: WaysOut | null): string {

@@ -1,5 +1,5 @@
 import { formatHours } from "../units.ts";
-import { type Moment, momentOf } from "./forecast-time.ts";
+import { type Moment, momentOf, momentText } from "./forecast-time.ts";
 
 /** How an hour of the work is written. */
 export interface ClockForm {
@@ -26,6 +26,15 @@ export function hourWords(startAt: string | null, hours: number, form: ClockForm
   const { toMin = 15, long = far } = form;
   const steps = Math.round((start.atS + hours * HOUR_S) / (60 * toMin));
   return momentWords({ atS: steps * 60 * toMin, offsetMin: start.offsetMin }, long);
+}
+
+/** An hour of the work as a file has it, to the quarter hour: `2026-04-08T11:00-05:00`. */
+export function hourText(startAt: string | null, hours: number): string {
+  const start = startAt === null ? null : momentOf(startAt);
+  if (!start) return `${formatHours(hours)} after the start`;
+  const quarter = HOUR_S / 4;
+  const atS = Math.round((start.atS + hours * HOUR_S) / quarter) * quarter;
+  return momentText({ atS, offsetMin: start.offsetMin });
 }
 
 /** A moment on its own clock: `Wed 11:00`, long `Wed 8 Apr 11:00`. */

@@ -3,6 +3,7 @@ import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
 import "./free-body.css";
 import { holdingOf } from "../../shared/defaults.ts";
+import { factorWords } from "../../shared/holding/factor-words.ts";
 import { standingAt } from "../../shared/holding/standing-at.ts";
 import { verdictOf } from "../../shared/holding/weakest.ts";
 import { sectionById } from "../../shared/sections.ts";
@@ -10,7 +11,6 @@ import type { CrossSection } from "../../shared/sizing-types.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../state.ts";
 import { recall, remember } from "../ui/remember.ts";
-import { factorWords } from "../worksheet/holding-words.ts";
 import { type Arrow, freeBodyPicture } from "./free-body.ts";
 import type { PlacedLabel } from "./place-labels.ts";
 import type { SectionFrame } from "./section-frame.ts";
@@ -53,11 +53,12 @@ export function ForcesWords({ cross }: { readonly cross: CrossSection }) {
       <span data-verdict={verdictOf(body.sliding, slidingFactor)}>
         sliding <strong>{factorWords(body.sliding)}</strong>
       </span>
-      {slidingFactor === overturningFactor ? ", " : ` of ${slidingFactor}, `}
+      {slidingFactor === overturningFactor ? ", " : `, ${slidingFactor} asked; `}
       <span data-verdict={verdictOf(turning, overturningFactor)}>
         overturning <strong>{factorWords(turning)}</strong>
-      </span>{" "}
-      of {overturningFactor}
+      </span>
+      {slidingFactor === overturningFactor ? "; " : ", "}
+      {overturningFactor} asked
     </p>
   );
 }

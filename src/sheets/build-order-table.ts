@@ -1,4 +1,4 @@
-import { hourWords } from "../../shared/time/clock-words.ts";
+import { hourText, hourWords } from "../../shared/time/clock-words.ts";
 import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
 import { formatStation, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { type Cell, csvText } from "./csv.ts";
@@ -7,7 +7,7 @@ import { type Cell, csvText } from "./csv.ts";
 export interface OrderColumn {
   readonly title: string;
   unit(system: UnitSystem): string;
-  value(stretch: WorkStretch, time: LineTime, system: UnitSystem): Cell;
+  value(stretch: WorkStretch, time: LineTime, system: UnitSystem, on?: "paper" | "file"): Cell;
 }
 
 /** Title of the one column of heights, which are written to a tenth. */
@@ -21,14 +21,14 @@ export const ORDER_COLUMNS: readonly OrderColumn[] = [
   { title: "From", unit: none, value: ({ fromM }, _, system) => formatStation(fromM, system) },
   { title: "To", unit: none, value: ({ toM }, _, system) => formatStation(toM, system) },
   { title: "Crew", unit: none, value: ({ crew }) => crew },
-  { title: "First bag", unit: none, value: ({ startH }, time) => clock(startH, time) },
-  { title: "Last bag", unit: none, value: ({ finishH }, time) => clock(finishH, time) },
+  { title: "First bag", unit: none, value: ({ startH }, time, _, on) => clock(startH, time, on) },
+  { title: "Last bag", unit: none, value: ({ finishH }, time, _, on) => clock(finishH, time, on) },
   { title: "Bags", unit: none, value: ({ bags }) => Math.round(bags) },
   {
     title: "Wet",
     unit: none,
-    value: ({ wetH }, time) =>
-      wetH === null ? (time.verdicts.length > 0 ? "stays dry" : null) : clock(wetH, time),
+    value: ({ wetH }, time, _, on) =>
+      wetH === null ? (time.verdicts.length > 0 ? "stays dry" : null) : clock(wetH, time, on),
   },
   {
     title: AHEAD_TITLE,
@@ -48,7 +48,7 @@ export function inOrder({ stretches }: LineTime): WorkStretch[] {
   return [...stretches].sort((a, b) => a.order - b.order);
 }
 
-/** The order of building as CSV (RFC 4180): slow pace, clock times as the forecast gives them. */
+/** The order of building as CSV (RFC 4180): slow pace, times as the forecast writes them (ISO 8601). */
 export function buildOrderCsv(name: string, time: LineTime, system: UnitSystem): string {
   const head = ORDER_COLUMNS.map(({ title, unit }) => {
     const words = unit(system);
@@ -56,11 +56,16 @@ export function buildOrderCsv(name: string, time: LineTime, system: UnitSystem):
   });
   const rows = inOrder(time).map((stretch): Cell[] => [
     name,
-    ...ORDER_COLUMNS.map((column) => column.value(stretch, time, system)),
+    ...ORDER_COLUMNS.map((column) => column.value(stretch, time, system, "file")),
   ]);
   return csvText([["Alternative", ...head], ...rows]);
 }
 
-function clock(hours: number | null, { startAt }: LineTime): string {
-  return hours === null ? "not within a year" : hourWords(startAt, hours, { long: true });
+function clock(
+  hours: number | null,
+  { startAt }: LineTime,
+  on: "paper" | "file" = "paper",
+): string {
+  if (hours === null) return "not within a year";
+  return on === "file" ? hourText(startAt, hours) : hourWords(startAt, hours, { long: true });
 }

@@ -1,10 +1,10 @@
+import { factorWords } from "../../shared/holding/factor-words.ts";
 import type { Holding } from "../../shared/holding/types.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
 import { spotAt } from "../map/along.ts";
-import { factorWords } from "../worksheet/holding-words.ts";
 
 /** Places nearer to each other than this are one stop of a patrol, metres. Source: judgement. */
 const ONE_STOP_M = 5;

@@ -1,11 +1,12 @@
 import { lengthBracedM } from "../../shared/holding/bracing.ts";
+import { factorWords } from "../../shared/holding/factor-words.ts";
 import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import { mainVerdict } from "../time-words.ts";
 import { endsBeforeTheWork } from "./forecast-end.ts";
-import { factorWords, verdictWord } from "./holding-words.ts";
+import { verdictWord } from "./holding-words.ts";
 
 /** What a cell of the comparison says of an alternative. */
 export interface CompareWords {

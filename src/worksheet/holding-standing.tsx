@@ -1,5 +1,6 @@
 import { holdingOf } from "../../shared/defaults.ts";
 import { lengthBracedM } from "../../shared/holding/bracing.ts";
+import { factorWords } from "../../shared/holding/factor-words.ts";
 import type { Verdict, Weakest } from "../../shared/holding/types.ts";
 import type { Severity } from "../../shared/sizing-types.ts";
 import { formatLength } from "../../shared/units.ts";
@@ -10,7 +11,7 @@ import { SeverityMark } from "../ui/severity-mark.tsx";
 import { StandingInputs } from "./holding-inputs.tsx";
 import type { HoldingNow } from "./holding-now.ts";
 import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
-import { factorWords, verdictWord } from "./holding-words.ts";
+import { verdictWord } from "./holding-words.ts";
 
 /** Shorter than this is a rounding, metres. */
 const A_STRETCH_M = 0.05;

@@ -1,4 +1,5 @@
 import { lengthBracedM } from "../../shared/holding/bracing.ts";
+import { roundedDown } from "../../shared/holding/factor-words.ts";
 import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type {
   FillingHour,
@@ -20,7 +21,6 @@ import { reachOverItsLimit } from "../reaches.ts";
 
 const HOUR_MIN = 60;
 const DAY_H = 24;
-const SLACK = 1e-4;
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
   holds: "holds",
@@ -60,16 +60,6 @@ export function standsWords(line: SizedLine, holding: Holding, system: UnitSyste
   return `stands, doubtful on ${formatLength(weakest.lengthShortM, system, 0)}${beside}`;
 }
 
-/** A factor of safety as a range, rounded down so that it promises no more than there is. */
-export function factorWords({ low, high }: Spread): string {
-  const [from, to] = [down(low), down(high)];
-  return from === to ? from : `${from} to ${to}`;
-}
-
-function down(value: number): string {
-  return (Math.floor(value * 10 + SLACK) / 10).toFixed(1);
-}
-
 /** Seepage through a metre of line, as a range. */
 export function unitFlowWords({ low, high }: Spread, system: UnitSystem): string {
   const [from, to] = [formatUnitFlow(low, system), formatUnitFlow(high, system)];
@@ -80,7 +70,7 @@ export function unitFlowWords({ low, high }: Spread, system: UnitSystem): string
 export function spanWords(hours: number): string {
   if (hours < 0.1) return "a few minutes";
   if (hours < 1.5) return `${Math.max(5, Math.floor((hours * HOUR_MIN) / 5) * 5)} min`;
-  if (hours < 10) return `${down(hours)} h`;
+  if (hours < 10) return `${roundedDown(hours)} h`;
   if (hours < 2 * DAY_H) return `${Math.floor(hours)} h`;
   if (hours < 7 * DAY_H) return `${Math.floor(hours / DAY_H)} days`;
   return "over a week";

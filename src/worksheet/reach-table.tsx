@@ -62,7 +62,7 @@ export function ReachTable({ line, system, onReach }: ReachTableProps) {
             <tr key={reach.fromM}>
               <th scope="row">
                 <ReachName reach={reach} system={system} onReach={onReach} />
-                {isNarrow && <small>{builtWords(reach, system)}</small>}
+                {isNarrow && <small class="reach-also">{builtWords(reach, system)}</small>}
               </th>
               {namesSections && !isNarrow && <td class="reach-built">{reach.sectionName}</td>}
               {figures(reach.totals)}

@@ -48,7 +48,7 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
               A smaller ring or higher ground: at most{" "}
               <TimeAmount make="waysOut" title="Bags at most" time={time}>
                 {hasOtherSections(late)
-                  ? formatShare(bagsAtMost / time.bags)
+                  ? formatShare(Math.floor((100 * bagsAtMost) / time.bags) / 100)
                   : formatCount(bagsAtMost)}
               </TimeAmount>{" "}
               {hasOtherSections(late)

@@ -123,7 +123,7 @@ describe("the forces on the section", () => {
       ]);
     expect(await page.locator(".section-room .section-dimensions").count()).toBe(0);
     expect(await page.locator(".forces-words").textContent()).toMatch(
-      /^sliding [\d.]+ to [\d.]+, overturning [\d.]+ of 1\.5$/,
+      /^sliding [\d.]+ to [\d.]+, overturning [\d.]+; 1\.5 asked$/,
     );
     await toggle.click();
     expect(await page.locator(".free-body").count()).toBe(0);

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_HOLDING } from "../../shared/defaults.ts";
 import { lengthBracedM } from "../../shared/holding/bracing.ts";
+import { factorWords } from "../../shared/holding/factor-words.ts";
 import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type { Weakest } from "../../shared/holding/types.ts";
 import type { HoldingSettings } from "../../shared/plan.ts";
@@ -8,12 +9,7 @@ import { formatFlowRange } from "../../shared/units.ts";
 import { watchPlaces } from "../../src/sheets/watch-places.ts";
 import { inTimeWords, standsCell } from "../../src/worksheet/compare-words.ts";
 import { levelPicture } from "../../src/worksheet/holding-level.ts";
-import {
-  factorWords,
-  seenWords,
-  spanWords,
-  standsWords,
-} from "../../src/worksheet/holding-words.ts";
+import { seenWords, spanWords, standsWords } from "../../src/worksheet/holding-words.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "./grounds.ts";
 
 const GPM_M3_PER_S = 3.785411784e-3 / 60;
