@@ -163,7 +163,14 @@ export const TIME = v.optional(
       marginM: setting("the margin over the water", "time.marginM", "m"),
       setUpH: setting("the hours of setting up", "time.setUpH", "h"),
       fillShare: setting("the share of people who fill", "time.fillShare"),
-      crews: setting("the number of crews", "time.crews"),
+      crews: v.pipe(
+        setting("the number of crews", "time.crews"),
+        v.check(
+          (crews) => Number.isInteger(crews),
+          (issue) =>
+            `Expected the number of crews (time.crews) as a whole number; came ${issue.input}.`,
+        ),
+      ),
       shifts: setting("the number of shifts", "time.shifts"),
       shiftH: setting("the length of a shift", "time.shiftH", "h"),
       lit: yesOrNo("whether work is lit at night (time.lit)"),

@@ -27,11 +27,18 @@ export const inTime: Rule = {
   },
 };
 
-function withoutForecast({ finishSlowH, finishFastH, bags }: LineTime): Finding[] {
+function withoutForecast({ finishSlowH, finishFastH, bags, forecastEndH }: LineTime): Finding[] {
   const hours =
     finishSlowH === null || finishFastH === null
       ? "more than a year"
       : `${formatHours(finishFastH)} to ${formatHours(finishSlowH)}`;
+  if (forecastEndH !== null) {
+    return ofWholePlan(
+      "caution",
+      `The forecast is over before the work starts, so nothing says whether there is time. The ${formatCount(bags)} bags take ${hours}, nights and setting up included.`,
+      "Put in a newer forecast, or check the start of work.",
+    );
+  }
   return ofWholePlan(
     "note",
     `No forecast over time is given, so nothing says whether there is time. The ${formatCount(bags)} bags take ${hours}, nights and setting up included.`,
@@ -83,7 +90,7 @@ function waysWords(ways: WaysOut | null): string {
     people === null ? null : `${formatCount(people)} people instead`,
     peopleDayAndNight === null
       ? null
-      : `${formatCount(peopleDayAndNight)} people day and night under lights`,
+      : `${formatCount(peopleDayAndNight)} people at work at every hour, day and night under lights, with as many again for every further shift`,
     bagsAtMost === null
       ? null
       : `a cheaper alternative or a smaller ring of at most ${formatCount(bagsAtMost)} bags on ground like this`,

@@ -6,6 +6,8 @@ type Column = "time" | "likely" | "low" | "high";
 export interface Columns {
   /** Place of each column, from 0; null for a band that is not there. */
   readonly at: Readonly<Record<Column, number | null>>;
+  /** What the first line says the levels are; null when it says neither. */
+  readonly levels: "stage" | "elevation" | null;
   /** Unit named in the first line; null when it names none. */
   readonly unit: UnitSystem | null;
   /** Columns that are not used, by name. */
@@ -43,6 +45,9 @@ const UNITS: ReadonlyMap<string, UnitSystem> = new Map([
 ]);
 const UNIT = new RegExp(String.raw`[\s_]*[([]?\b(${[...UNITS.keys()].join("|")})\b[)\]]?$`);
 
+/** No name of a column is longer. */
+const LONGEST_NAME = 60;
+
 /** True for a first line that names columns: it does not begin with a figure. */
 export function isHeading(cells: readonly string[]): boolean {
   return !/^\s*["']?\d/.test(cells[0] ?? "");
@@ -56,23 +61,25 @@ export function namedColumns(cells: readonly string[]): Columns | null {
   const at: Record<Column, number | null> = { time: null, likely: null, low: null, high: null };
   const unused: string[] = [];
   const units = new Set<UnitSystem>();
+  let levels: Columns["levels"] = null;
   for (const [index, cell] of cells.entries()) {
-    const plain = cell.trim().toLowerCase().replace(/_/g, " ");
+    const plain = cell.trim().slice(0, LONGEST_NAME).toLowerCase().replace(/_/g, " ");
     const unit = UNIT.exec(plain);
     const name = (unit ? plain.slice(0, unit.index) : plain).replace(/[^a-z/ ]/g, "").trim();
     const column = NAMES.get(name) ?? NAMES.get(name.replace(/^stage |^level /, ""));
     if (column === undefined) unused.push(cell.trim());
     else if (at[column] !== null) return null;
     else at[column] = index;
+    if (column === "likely" && (name === "stage" || name === "elevation")) levels = name;
     if (column !== undefined && column !== "time" && unit) units.add(UNITS.get(unit[1]!)!);
   }
   if (at.time === null || at.likely === null || units.size > 1) return null;
-  return { at, unit: [...units][0] ?? null, unused };
+  return { at, levels, unit: [...units][0] ?? null, unused };
 }
 
 /** Columns without a first line: time and stage, or time, stage, low and high. Null for other counts. */
 export function plainColumns(count: number): Columns | null {
   if (count !== 2 && count !== 4) return null;
   const bands = count === 4 ? { low: 2, high: 3 } : { low: null, high: null };
-  return { at: { time: 0, likely: 1, ...bands }, unit: null, unused: [] };
+  return { at: { time: 0, likely: 1, ...bands }, levels: null, unit: null, unused: [] };
 }

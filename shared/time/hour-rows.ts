@@ -29,8 +29,8 @@ function rowAt(inputs: HourInputs, hour: number): HourRow {
   const levelM = hydrograph && start ? levelAt(hydrograph, start.atS + hour * HOUR_S) : Number.NaN;
   let bagsLaid = 0;
   let leastAheadM = Number.POSITIVE_INFINITY;
-  for (const [index, { lowestM }] of stretches.entries()) {
-    let standsM = lowestM;
+  for (const [index, { lowestM, standsM: alreadyM = lowestM }] of stretches.entries()) {
+    let standsM = alreadyM;
     for (const { startH, finishH, bags, topM } of schedule.byStretch[index]!) {
       if (finishH <= hour) standsM = topM;
       bagsLaid += bags * shareDone(startH, finishH, hour);

@@ -32,7 +32,7 @@ const SLACK_M = 1e-6;
 /**
  * Compares every stretch's crest with the highest forecast water of each time between two of its lifts,
  * from the start of work to the forecast's end. A stretch stands as high as its last finished lift, before
- * that as high as its lowest ground; nothing is asked while that is dry. A river over the finished crest is not a matter of time.
+ * that as high as its lowest ground, or what stands there already; nothing is asked while that is dry. A river over the finished crest is not a matter of time.
  */
 export function keepsAhead(inputs: AheadInputs): AheadResult {
   const { stretches, schedule, marginM } = inputs;
@@ -81,12 +81,12 @@ function spareOf(
 
 /** What a stretch stands at, from when to when, hours from the start. */
 function standing(
-  { lowestM }: LiftedStretch,
+  { lowestM, standsM: alreadyM = lowestM }: LiftedStretch,
   schedule: Schedule,
   index: number,
 ): [standsM: number, fromH: number, toH: number][] {
   const found: [number, number, number][] = [];
-  let standsM = lowestM;
+  let standsM = alreadyM;
   let fromH = 0;
   for (const lift of schedule.byStretch[index]!) {
     found.push([standsM, fromH, lift.finishH]);

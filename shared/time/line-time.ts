@@ -110,7 +110,8 @@ function aheadOf(job: Job, schedule: Schedule, hydrograph: Hydrograph, start: Mo
 
 function verdictsOf(plan: Plan, job: Job, schedules: Record<Pace, Schedule>): AheadVerdict[] {
   const { start, stretches } = job;
-  if (!start) return [];
+  const likely = riverOf(plan, job.time, "likely");
+  if (!start || !likely || start.atS >= likely.atS.at(-1)!) return [];
   return (["low", "likely", "high"] as const).flatMap((band) => {
     const river = riverOf(plan, job.time, band);
     if (!river) return [];

@@ -56,6 +56,7 @@ function read(text: string, levels: "stage" | "elevation", system: UnitSystem): 
   const headed = isHeading(first.cells);
   const columns = headed ? namedColumns(first.cells) : plainColumns(first.cells.length);
   if (!columns) throw unknownColumns(first, headed);
+  if (columns.levels !== null && columns.levels !== levels) throw otherLevels(first, levels);
   const rows = lines.slice(headed ? 1 : 0);
   const unit = columns.unit ?? system;
   const found = rows.map((line) => rowOf(line, columns, first, unit));
@@ -128,6 +129,13 @@ function rowOf(line: Line, columns: Columns, first: Line, unit: UnitSystem): For
 }
 
 function levelOf(cell: string, line: number, unit: UnitSystem): number {
+  if (/^[-+]?[1-9]\d{0,2},\d{3}$/.test(cell)) {
+    throw new Refusal(
+      "forecast/level",
+      `Line ${line}: expected a level without a comma for thousands; "${cell}" may be one, or a decimal.`,
+      `Write it without a comma: ${cell.replace(",", "")}, or ${cell.replace(",", ".")}.`,
+    );
+  }
   if (/^[-+]?\d+([.,]\d+)?$/.test(cell)) return lengthFrom(Number(cell.replace(",", ".")), unit);
   const length = parseLength(cell, unit);
   if (length.ok) return length.value;
@@ -150,6 +158,15 @@ function notesOf(columns: Columns, rows: readonly ForecastRow[], unit: UnitSyste
     notes.push("The forecast states no offset from UTC: its times are taken as the local clock.");
   }
   return notes;
+}
+
+function otherLevels({ number }: Line, levels: "stage" | "elevation"): Refusal {
+  const came = levels === "stage" ? "elevation" : "stage";
+  return new Refusal(
+    "forecast/columns",
+    `Line ${number}: expected a forecast by ${levels}, as chosen; its first line names ${came}.`,
+    `Choose ${came} for this forecast, or correct the first line.`,
+  );
 }
 
 function unknownColumns({ number, cells }: Line, headed: boolean): Refusal {

@@ -3,7 +3,7 @@ import { FOOT_M } from "../defaults.ts";
 import type { Plan } from "../plan.ts";
 import type { Totals } from "../sizing-types.ts";
 import { waterElevationAtGauge } from "../stage.ts";
-import { formatCount } from "../units.ts";
+import { formatCount, formatVolume } from "../units.ts";
 import type { CurvePoint, NextFoot, StageCurve } from "./types.ts";
 
 /**
@@ -39,11 +39,25 @@ export function stageCurve(plan: Plan, totalsAt: TotalsAt): StageCurve {
     points,
     limitRiseM: limitRise(points, all, totalsAt),
     nextFoot,
-    words:
-      totals.lengthNoDataM > 0
-        ? `${nextFootWords(nextFoot)} Stretches without ground data are not in it.`
-        : nextFootWords(nextFoot),
+    words: [
+      nextFootWords(nextFoot),
+      ...looseWords(totals, all[RISES_FT.indexOf(1)]!),
+      ...(totals.lengthNoDataM > 0 ? ["Stretches without ground data are not in it."] : []),
+    ].join(" "),
   };
+}
+
+/** What one more foot takes of earth and of sand without bags, where anything is built of them. */
+function looseWords(now: Totals, next: Totals): string[] {
+  const more = [
+    { name: "earth", m3: next.materials.earthM3 - now.materials.earthM3 },
+    { name: "loose sand", m3: next.materials.looseSandM3 - now.materials.looseSandM3 },
+  ].filter(({ m3 }) => m3 > 0);
+  if (more.length === 0) return [];
+  const amounts = more.map(
+    ({ name, m3 }) => `${formatVolume(m3, "us")} (${formatVolume(m3, "metric")}) of ${name}`,
+  );
+  return [`It takes ${amounts.join(" and ")} besides.`];
 }
 
 /** One point of the curve from the totals at a rise. */

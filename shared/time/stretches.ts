@@ -15,6 +15,8 @@ export interface LiftedStretch {
   readonly fromM: number;
   readonly toM: number;
   readonly lowestM: number;
+  /** What stands already where a levee is raised; left out where work begins on the ground. */
+  readonly standsM?: number;
   readonly crestM: number;
   /** Sample of the walk with its lowest ground. */
   readonly lowestSample: number;
@@ -79,6 +81,7 @@ function stretchOf(
   const lowestM = lowAt(lowest);
   const count = Math.max(1, Math.ceil((crestM - lowestM) / liftM - SAME_M));
   const { fill } = builtAt(cuts, lowest).section;
+  const standsM = Math.max(lowestM, crestM - earlierDropM(cuts, lowest));
   const bagsTo = (topM: number) => {
     const depthM = crestM - topM;
     let volumeM3 = 0;
@@ -93,6 +96,7 @@ function stretchOf(
   let below = 0;
   for (let k = count - 1; k >= 0; k--) {
     const topM = crestM - k * liftM;
+    if (k > 0 && topM <= standsM + SAME_M) continue;
     const upTo = bagsTo(topM);
     lifts.push({ topM, bags: upTo - below });
     below = upTo;
@@ -101,6 +105,7 @@ function stretchOf(
     fromM: trace.chainageM[first]!,
     toM: trace.chainageM[last]!,
     lowestM,
+    ...(standsM > lowestM ? { standsM } : {}),
     crestM,
     lowestSample: lowest,
     lifts,
@@ -108,6 +113,13 @@ function stretchOf(
 }
 
 const SHAPE: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
+
+/** How far below the crest the line stands already: the old levee, or higher ground where it ends. */
+function earlierDropM(cuts: CutWalk, sample: number): number {
+  const { section, figures } = builtAt(cuts, sample);
+  const dropM = section.earlierInto?.(SHAPE, cuts.heightM[sample]!, figures);
+  return dropM ?? Number.POSITIVE_INFINITY;
+}
 
 /**
  * Area of what is built once it stands to `depthM` below its crest: the whole less its upper part. Of a levee

@@ -123,9 +123,9 @@ export interface LineTime {
   readonly firstWetH: number | null;
   /** In order of chainage. */
   readonly stretches: readonly WorkStretch[];
-  /** Empty without a forecast. */
+  /** Empty without a forecast, or with one that ends before the work starts. */
   readonly verdicts: readonly AheadVerdict[];
-  /** Slow pace, likely forecast; null without a forecast. */
+  /** Slow pace, likely forecast; null where there are no verdicts. */
   readonly inTime: boolean | null;
   /** Null when it is in time or there is no forecast. */
   readonly waysOut: WaysOut | null;

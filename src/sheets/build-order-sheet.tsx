@@ -15,7 +15,10 @@ import {
 } from "../../shared/units.ts";
 import { behindWords, doneAfter, mainVerdict, timeWords } from "../time-words.ts";
 import { ForecastChart, ForecastKey } from "../worksheet/forecast-chart.tsx";
+import { endsBeforeTheWork, riseOverPlanM } from "../worksheet/forecast-end.ts";
+import { gapLength } from "../worksheet/ground-gap.ts";
 import { CrestTable } from "../worksheet/time-curve.tsx";
+import { mostWork } from "../worksheet/time-ways.tsx";
 import { AHEAD_TITLE, inOrder, isBehind, ORDER_COLUMNS } from "./build-order-table.ts";
 import { SheetOf } from "./sheet-of.tsx";
 
@@ -42,6 +45,11 @@ export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildO
       <p class="build-verdict">
         <strong>{timeWords(time, system)}.</strong> {crewWords(plan, time)}
       </p>
+      {doubtWords(line, time, system).map((words) => (
+        <p key={words} class="sheet-warning">
+          {words}
+        </p>
+      ))}
       <Ways line={line} time={time} results={results} />
       <OtherBands time={time} system={system} />
       {time.stretches.some(isBehind) && (
@@ -70,6 +78,20 @@ export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildO
   );
 }
 
+/** What the verdict does not speak of, and who reads only the sheet must know. */
+function doubtWords(line: SizedLine, time: LineTime, system: UnitSystem): string[] {
+  const riseM = riseOverPlanM(time);
+  const gap = gapLength(line, system);
+  return [
+    riseM > 0 &&
+      `The forecast crests ${formatLength(riseM, system)} above the water this line is sized for; the verdict holds only up to that water.`,
+    endsBeforeTheWork(time) &&
+      "The forecast ends before the work does: nothing is known of the water after it.",
+    gap !== null &&
+      `${gap} of the line has no ground data: its bags and hours are in none of these times.`,
+  ].filter((words) => words !== false);
+}
+
 function crewWords(plan: Plan, time: LineTime): string {
   const { shifts, shiftH, lit, setUpH, liftM } = timeOf(plan);
   const start = time.startAt
@@ -89,6 +111,7 @@ interface WaysProps {
 function Ways({ line, time, results }: WaysProps) {
   const ways = time.waysOut;
   if (!ways) return null;
+  const most = mostWork(line, time);
   const others = alternativesInTime(line, results).map(
     ({ name, totals }) => `"${name}" of ${formatCount(totals.bags)} bags, which is in time`,
   );
@@ -96,10 +119,10 @@ function Ways({ line, time, results }: WaysProps) {
     ...others,
     ways.people !== null && `${formatCount(ways.people)} people instead`,
     ways.peopleDayAndNight !== null &&
+      ways.peopleDayAndNight < (ways.people ?? Infinity) &&
       `${formatCount(ways.peopleDayAndNight)} people day and night under lights`,
-    ways.bagsAtMost !== null &&
-      `a smaller ring of at most ${formatCount(ways.bagsAtMost)} bags on ground like this`,
-  ].filter((words) => words !== false);
+    most && `a smaller ring of at most ${most.figure} ${most.of}`,
+  ].filter((words) => words !== false && words !== null);
   return (
     <p class="sheet-warning">
       {found.length > 0

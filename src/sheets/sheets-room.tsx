@@ -15,6 +15,7 @@ import { letterOf } from "../worksheet/alternative-edits.ts";
 import { chosenAlternative } from "../worksheet/chosen.ts";
 import { ClassSwatch, classWords } from "../worksheet/class-bar.tsx";
 import { CompareTable } from "../worksheet/compare-dialog.tsx";
+import { butForGap } from "../worksheet/ground-gap.ts";
 import { ReachTable } from "../worksheet/reach-table.tsx";
 import { BuildOrderSheet } from "./build-order-sheet.tsx";
 import { ChecksSheet } from "./checks-sheet.tsx";
@@ -164,7 +165,11 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
       )}
       <ChecksSheet
         checks={chosenChecks.value}
-        holds={tracedLine.value ? holdsWords(tracedLine.value, now, system) : null}
+        holds={
+          tracedLine.value
+            ? holdsWords(tracedLine.value, now, system) + butForGap(line, system)
+            : null
+        }
         system={system}
       />
       <BuildOrderSheet plan={now} line={line} results={results} system={system} widthPx={widthPx} />

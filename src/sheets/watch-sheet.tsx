@@ -15,6 +15,8 @@ import type { TracedAlternative } from "../../shared/water-types.ts";
 import { nearestChainage } from "../map/along.ts";
 import { holdsWords } from "../water-words.ts";
 import { inUnits } from "../worksheet/check-words.ts";
+import { riseOverPlanM } from "../worksheet/forecast-end.ts";
+import { butForGap } from "../worksheet/ground-gap.ts";
 import { pumpCountWords, spanWords } from "../worksheet/holding-words.ts";
 import { SheetOf } from "./sheet-of.tsx";
 import { watchPlaces } from "./watch-places.ts";
@@ -36,7 +38,7 @@ export function WatchSheet({ plan, line, traced, system }: WatchSheetProps) {
     <section class="sheet-part sheet-page watch" aria-label="Watch and pump">
       <h2>Watch and pump</h2>
       <SheetOf plan={plan} line={line} />
-      <Leave plan={plan} traced={traced} system={system} />
+      <Leave plan={plan} line={line} traced={traced} system={system} />
       <h3>Patrol</h3>
       <ul class="sheet-caution-list">
         {PATROL.map(({ text, source }) => (
@@ -62,13 +64,15 @@ export function WatchSheet({ plan, line, traced, system }: WatchSheetProps) {
 
 interface LeaveProps {
   readonly plan: Plan;
+  readonly line: SizedLine;
   readonly traced: TracedAlternative | null;
   readonly system: UnitSystem;
 }
 
-function Leave({ plan, traced, system }: LeaveProps) {
+function Leave({ plan, line, traced, system }: LeaveProps) {
   const isStage = plan.water.by === "stage";
   const freeboard = formatLength(plan.water.freeboardM, system);
+  const riseM = line.time ? riseOverPlanM(line.time) : 0;
   return (
     <div class="watch-leave">
       <p>
@@ -78,10 +82,14 @@ function Leave({ plan, traced, system }: LeaveProps) {
       </p>
       <p>
         {traced
-          ? `By the plan this line ${holdsWords(traced, plan, system)}; `
+          ? `By the plan this line ${holdsWords(traced, plan, system)}${butForGap(line, system)}; `
           : "Whether water comes round this line has not been traced; "}
-        its crest stands {freeboard} above the forecast. Decide the stage now, below that, and leave
-        by a road that is still dry. Be ready to give the levee up. <small>LSU, FFO-96</small>
+        its crest stands {freeboard} above{" "}
+        {riseM > 0
+          ? `the water it is sized for, and the forecast crests ${formatLength(riseM, system)} above that water`
+          : "the forecast"}
+        . Decide the stage now, below that, and leave by a road that is still dry. Be ready to give
+        the levee up. <small>LSU, FFO-96</small>
       </p>
     </div>
   );

@@ -19,6 +19,7 @@ import { letterOf } from "./alternative-edits.ts";
 import { type ComparedLine, compareLines, MEASURES, type Measure } from "./compare.ts";
 import "./compare.css";
 import { type CompareWords, inTimeWords, standsCell } from "./compare-words.ts";
+import { gapLength } from "./ground-gap.ts";
 
 type Write = (value: number, system: UnitSystem) => string;
 
@@ -94,7 +95,11 @@ export function CompareTable({ lines, chosen, system, traced, onChoose }: Compar
                 beside={measure === "bags" ? besideBags(lines[index]!, system) : ""}
               />
             ))}
-            <WaterCells line={traced.get(row.id)} system={system} />
+            <WaterCells
+              line={traced.get(row.id)}
+              gap={gapLength(lines[index]!, system)}
+              system={system}
+            />
             <WordsCell of={standsCell(lines[index]!, system)} />
             <WordsCell of={inTimeWords(lines[index]!, system)} />
           </tr>
@@ -110,10 +115,12 @@ function letterIn(of: Plan, id: string): string {
 
 interface WaterCellsProps {
   readonly line: TracedAlternative | undefined;
+  /** How much of it runs over ground that is not known; null where nothing does. */
+  readonly gap: string | null;
   readonly system: UnitSystem;
 }
 
-function WaterCells({ line, system }: WaterCellsProps) {
+function WaterCells({ line, gap, system }: WaterCellsProps) {
   if (!line) {
     return (
       <>
@@ -125,7 +132,10 @@ function WaterCells({ line, system }: WaterCellsProps) {
   const holds = line.firstOver ? holdsWords(line, plan.value, system) : "";
   return (
     <>
-      <td>{dryWords(line)}</td>
+      <td class={gap ? "compare-words" : undefined}>
+        {dryWords(line)}
+        {gap && <small>but for {gap} not known</small>}
+      </td>
       <td>{holds.replace(/^.*holds (?:only )?(?:to )?/, "") || "–"}</td>
     </>
   );

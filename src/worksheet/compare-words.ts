@@ -5,7 +5,8 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import { mainVerdict } from "../time-words.ts";
-import { endsBeforeTheWork } from "./forecast-end.ts";
+import { endsBeforeTheWork, riseOverPlanM } from "./forecast-end.ts";
+import { gapLength } from "./ground-gap.ts";
 import { verdictWord } from "./holding-words.ts";
 
 /** What a cell of the comparison says of an alternative. */
@@ -51,13 +52,25 @@ export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
 }
 
 /** Whether a line is finished ahead of the water, at the slow pace against the likely forecast. */
-export function inTimeWords({ time }: SizedLine, system: UnitSystem): CompareWords {
+export function inTimeWords(line: SizedLine, system: UnitSystem): CompareWords {
+  const { time } = line;
   if (!time) return COUNTING;
   if (time.inTime === null) return { word: "no forecast", why: "", isBad: false };
+  const riseM = riseOverPlanM(time);
+  if (time.inTime && riseM > 0) {
+    return {
+      word: "too low",
+      why: `the forecast is ${formatLength(riseM, system)} higher`,
+      isBad: true,
+    };
+  }
   if (time.inTime && endsBeforeTheWork(time)) {
     return { word: "not known", why: "the forecast ends first", isBad: true };
   }
-  if (time.inTime) return { word: "yes", why: "", isBad: false };
+  if (time.inTime) {
+    const gap = gapLength(line, system);
+    return { word: "yes", why: gap ? `${gap} not counted` : "", isBad: false };
+  }
   const atM = mainVerdict(time)?.behindAtM ?? null;
   const why = atM === null ? "" : `first behind at ${formatStation(atM, system)}`;
   return { word: "no", why, isBad: true };

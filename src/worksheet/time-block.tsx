@@ -1,11 +1,14 @@
 import "./time.css";
+import type { LineTime } from "../../shared/time/types.ts";
+import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, ground, unitSystem } from "../state.ts";
 import { timeNow } from "../time-now.ts";
 import { doneAfter, mainVerdict, timeWords, verdictOf } from "../time-words.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
-import { endsBeforeTheWork } from "./forecast-end.ts";
+import { endsBeforeTheWork, riseOverPlanM } from "./forecast-end.ts";
 import { ForecastPart } from "./forecast-part.tsx";
+import { butForGap } from "./ground-gap.ts";
 import { CurvePart } from "./time-curve.tsx";
 import { OrderPart } from "./time-order.tsx";
 import { TimeResult } from "./time-result.tsx";
@@ -20,7 +23,7 @@ export function TimeBlock() {
       id="time"
       title="Time"
       summary={<TimeSummary />}
-      line={time && time.verdicts.length > 0 ? timeWords(time, unitSystem.value) : undefined}
+      line={time && time.verdicts.length > 0 ? closedWords(time) : undefined}
     >
       <div class="time-settled" data-stale={now?.isStale ?? false}>
         {time ? <TimeResult time={time} /> : <p class="hint">{nextStep()}</p>}
@@ -37,15 +40,28 @@ export function TimeBlock() {
   );
 }
 
+/** The verdict; before it, that the line is lower than its forecast asks. */
+function closedWords(time: LineTime): string {
+  const system = unitSystem.value;
+  const riseM = riseOverPlanM(time);
+  const words = timeWords(time, system);
+  return riseM > 0
+    ? `Sized ${formatLength(riseM, system)} below the crest of the forecast; ${words}`
+    : words;
+}
+
 function TimeSummary() {
   const time = timeNow.value?.time;
   if (!time) return <>{plan.value.time?.forecast ? "" : "no forecast yet"}</>;
   const verdict = mainVerdict(time);
   if (!verdict) return <>{doneAfter(time)}</>;
+  if (verdict.ahead && riseOverPlanM(time) > 0) {
+    return <span class="time-late">sized below the forecast</span>;
+  }
   if (verdict.ahead && endsBeforeTheWork(time)) {
     return <span class="time-unsure">not known, the forecast ends first</span>;
   }
-  if (verdict.ahead) return <>in time</>;
+  if (verdict.ahead) return <>in time{butForGap(chosenLine.value, unitSystem.value)}</>;
   const isFastEnough = verdictOf(time, "likely", "fast")?.ahead;
   return <span class="time-late">{isFastEnough ? "only at the fast pace" : "not in time"}</span>;
 }

@@ -17,7 +17,9 @@ export function CurvePart({ time }: { readonly time: LineTime }) {
   const system = unitSystem.value;
   const [ref, size] = useSize<HTMLDivElement>();
   const { curve, crests } = time;
-  const next = curve.nextFoot && `${formatCount(curve.nextFoot.bags)} for the next foot`;
+  const next =
+    curve.nextFoot &&
+    `${formatCount(curve.nextFoot.bags)} for the next ${system === "us" ? "foot" : "0.30 m"}`;
   return (
     <Disclosure id="time-curve" title="Bags against stage" level="part" summary={next}>
       {curve.points.length > 1 && (

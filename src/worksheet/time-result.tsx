@@ -2,13 +2,14 @@ import { hourWords } from "../../shared/time/clock-words.ts";
 import type { AheadVerdict, LineTime } from "../../shared/time/types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
-import { unitSystem } from "../state.ts";
+import { chosenLine, unitSystem } from "../state.ts";
 import { riverNow } from "../time-now.ts";
 import { mainVerdict, namedLevel, timeWords, verdictOf } from "../time-words.ts";
 import { Fact } from "../ui/fact.tsx";
 import { SeverityMark } from "../ui/severity-mark.tsx";
 import { sizeForLevel } from "./forecast-edits.ts";
-import { endsBeforeTheWork, endsRising, endWords } from "./forecast-end.ts";
+import { endsBeforeTheWork, endsRising, endWords, riseOverPlanM } from "./forecast-end.ts";
+import { gapLength } from "./ground-gap.ts";
 import { TimeAmount } from "./time-amount.tsx";
 import { WaysOutList } from "./time-ways.tsx";
 
@@ -17,8 +18,6 @@ const BANDS: readonly { readonly band: AheadVerdict["band"]; readonly label: str
   { band: "likely", label: "Likely" },
   { band: "high", label: "High" },
 ];
-/** A forecast this much over what the line is sized for is said, metres. */
-const SAME_M = 0.01;
 
 /** Whether there is time, from when to when the work goes, and what would make it possible. */
 export function TimeResult({ time }: { readonly time: LineTime }) {
@@ -29,13 +28,18 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
   const isHopeless = isBad && !verdictOf(time, "likely", "fast")?.ahead;
   return (
     <section class="time-result" aria-label="Is there time">
+      <CrestAbove time={time} />
       <p class="time-verdict" data-late={isHopeless}>
         {(isBad || isUnsure) && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
-        <strong>{sentence(timeWords(time, system))}.</strong>
+        <strong>
+          {riseOverPlanM(time) > 0 && !isBad
+            ? `Up to the level it is sized for: ${timeWords(time, system)}.`
+            : `${sentence(timeWords(time, system))}.`}
+        </strong>
       </p>
       {isBad && <WaysOutList time={time} />}
-      <CrestAbove time={time} />
       <StillRising />
+      <NotCounted />
       <WorkFacts time={time} />
       {verdict && <Verdicts time={time} />}
     </section>
@@ -45,11 +49,12 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
 /** That the forecast goes over what the line is sized for, and the way to size it again. */
 function CrestAbove({ time }: { readonly time: LineTime }) {
   const likely = time.crests.find(({ band }) => band === "likely");
-  if (!likely || likely.riseM <= SAME_M) return null;
+  if (!likely || riseOverPlanM(time) === 0) return null;
   const system = unitSystem.value;
+  const goesOver = likely.riseM > plan.value.water.freeboardM;
   return (
     <div class="time-caution">
-      <SeverityMark severity="caution" />
+      <SeverityMark severity={goesOver ? "stop" : "caution"} />
       <p>
         The forecast crests at {namedLevel(plan.value, likely.waterM, system)},{" "}
         {formatLength(likely.riseM, system)} above what the line is sized for.{" "}
@@ -73,6 +78,18 @@ function StillRising() {
         {namedLevel(plan.value, river.crestM, unitSystem.value)}: its crest may be still to come.
         Put in a longer one before you rely on it.
       </p>
+    </div>
+  );
+}
+
+/** That some of the line is in none of these times, because its ground is not known. */
+function NotCounted() {
+  const gap = gapLength(chosenLine.value, unitSystem.value);
+  if (!gap) return null;
+  return (
+    <div class="time-caution">
+      <SeverityMark severity="stop" />
+      <p>{gap} of the line has no ground data: its bags and hours are in none of these times.</p>
     </div>
   );
 }
@@ -110,7 +127,10 @@ function WorkFacts({ time }: { readonly time: LineTime }) {
 function Verdicts({ time }: { readonly time: LineTime }) {
   return (
     <table class="time-table">
-      <caption>Does the crest stay ahead of the water?</caption>
+      <caption>
+        Does the crest stay ahead of the water
+        {riseOverPlanM(time) > 0 ? ", up to the level it is sized for?" : "?"}
+      </caption>
       <thead>
         <tr>
           <th scope="col">Forecast</th>

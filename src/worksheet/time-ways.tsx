@@ -1,4 +1,5 @@
 import type { Plan } from "../../shared/plan.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
 import { formatCount, formatShare } from "../../shared/units.ts";
@@ -15,7 +16,8 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
   const late = chosenLine.value;
   const ways = time.waysOut;
   if (!late || !ways) return null;
-  const { people, peopleDayAndNight, bagsAtMost } = ways;
+  const { people, peopleDayAndNight } = ways;
+  const most = mostWork(late, time);
   const others = alternativesInTime(late, [...sized.value.values()]);
   const isHopeless = people === null && peopleDayAndNight === null && others.length === 0;
   return (
@@ -34,7 +36,7 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
         {people !== null && (
           <Way time={time} count={people} words="people instead" apply={withPeople} />
         )}
-        {peopleDayAndNight !== null && (
+        {peopleDayAndNight !== null && peopleDayAndNight < (people ?? Infinity) && (
           <Way
             time={time}
             count={peopleDayAndNight}
@@ -42,18 +44,14 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
             apply={withPeopleDayAndNight}
           />
         )}
-        {bagsAtMost !== null && (
+        {most && (
           <li>
             <span>
               A smaller ring or higher ground: at most{" "}
               <TimeAmount make="waysOut" title="Bags at most" time={time}>
-                {hasOtherSections(late)
-                  ? formatShare(Math.floor((100 * bagsAtMost) / time.bags) / 100)
-                  : formatCount(bagsAtMost)}
+                {most.figure}
               </TimeAmount>{" "}
-              {hasOtherSections(late)
-                ? "of the work that bags, sand and earth are now"
-                : "bags on ground like this"}
+              {most.of}
             </span>
           </li>
         )}
@@ -62,6 +60,25 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
       <p class="hint">Less freeboard is not a way out.</p>
     </div>
   );
+}
+
+/**
+ * The most that could be kept ahead with: bags, or where a line is not of bags alone, a share of its work,
+ * rounded down. Null when there is no such.
+ */
+export function mostWork(
+  line: SizedLine,
+  { waysOut, bags }: LineTime,
+): { readonly figure: string; readonly of: string } | null {
+  const most = waysOut?.bagsAtMost ?? null;
+  if (most === null) return null;
+  if (!hasOtherSections(line)) {
+    return { figure: formatCount(most), of: "bags on ground like this" };
+  }
+  return {
+    figure: formatShare(Math.floor((100 * most) / bags) / 100),
+    of: "of the work that bags, sand and earth are now",
+  };
 }
 
 interface WayProps {

@@ -2,7 +2,7 @@ import type { Water } from "../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
-import { unitSystem } from "../state.ts";
+import { chosenLine, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { tracedLine } from "../water-now.ts";
 import { holdsWords } from "../water-words.ts";
@@ -11,6 +11,7 @@ import { CrestFact } from "./crest-fact.tsx";
 import { FlowFields } from "./flow-fields.tsx";
 import { FreeboardField } from "./freeboard-field.tsx";
 import { GaugeFields } from "./gauge-fields.tsx";
+import { butForGap } from "./ground-gap.ts";
 import { SettingRow } from "./setting-row.tsx";
 import { StageSlider } from "./stage-slider.tsx";
 import { MomentSlider } from "./time-moment-slider.tsx";
@@ -80,7 +81,9 @@ function ByChoice({ water }: { water: Water }) {
 /** How far the chosen line holds; how high the water stands where that is not known. */
 function summaryWords(water: Water, system: UnitSystem): string {
   const line = tracedLine.value;
-  if (line && line.dry !== null) return holdsWords(line, plan.value, system);
+  if (line && line.dry !== null) {
+    return holdsWords(line, plan.value, system) + butForGap(chosenLine.value, system);
+  }
   return `stands at ${formatElevation(waterElevationAtGauge(water), system)}`;
 }
 

@@ -120,6 +120,24 @@ describe("a forecast as text", () => {
       "line 4",
     ],
     [
+      "a comma that may be a thousand's",
+      "2026-04-03 14:00;1,012\n2026-04-03 15:00;1,013",
+      "forecast/level",
+      "line 1",
+    ],
+    [
+      "elevations where stage is chosen",
+      `time,elevation_ft\n${at("14", "9")}`,
+      "forecast/columns",
+      "names elevation",
+    ],
+    [
+      "a first line without end",
+      `time,stage${"_".repeat(400_000)}\n${at("14", "9")}`,
+      "forecast/rows",
+      "came 1",
+    ],
+    [
       "a band upside down",
       "time,stage,low,high\n2026-04-03 14:00,9,8,10\n2026-04-03 15:00,9,10,8",
       "forecast/band",
@@ -145,6 +163,12 @@ const FORECAST: Forecast = {
 const PLAN: Plan = { ...EMPTY_PLAN, time: { ...DEFAULT_TIME, forecast: FORECAST } };
 
 describe("a forecast in a plan", () => {
+  it("crews are whole", () => {
+    const half = { ...PLAN, time: { ...PLAN.time!, crews: 2.5 } };
+    const refused = validatePlan(half);
+    expect(refused.ok ? "" : refused.failure.message).toContain("as a whole number; came 2.5");
+  });
+
   it("is written and read again as it was", () => {
     const back = readPlanFile(writePlanFile(PLAN));
     expect(back.ok && back.value.plan.time).toEqual(PLAN.time);

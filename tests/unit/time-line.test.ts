@@ -235,6 +235,37 @@ describe("low, likely and high", () => {
   });
 });
 
+describe("a line that is raised", () => {
+  const raisedBy = (raiseM: number, time: Partial<TimeSettings>) => {
+    const reachSections = [{ section: "raised", figures: { raiseM } }];
+    return size(planOf(time), { ...RING, reachSections }, GROUND);
+  };
+
+  it("stands from the start as high as the levee that is there, and lays no bag less for it", () => {
+    const wet = river(DESIGN_M - 0.2, 48);
+    const startAt = "2026-04-05T06:00-05:00";
+    const { time, totals } = raisedBy(0.2, { forecast: wet, startAt, marginM: 0.1 });
+    const crestAheadM = FOOT_M - 0.2 + 0.2 + (DESIGN_M - 0.2 - 98) / 24;
+    expect(time!.hours[0]!.leastAheadM!).toBeCloseTo(crestAheadM, 2);
+    expect(time).toMatchObject({ inTime: true });
+    expect(Math.abs(time!.bags - totals.bags)).toBeLessThanOrEqual(1);
+    const fresh = timeOf({ forecast: wet, startAt, marginM: 0.1 });
+    expect(fresh).toMatchObject({ inTime: false });
+    expect(fresh.hours[0]!.leastAheadM!).toBeLessThan(0);
+  });
+});
+
+describe("a forecast that is over before the work starts", () => {
+  const OVER = { forecast: river(DESIGN_M, 48), startAt: "2026-04-07T08:00-05:00" };
+
+  it("says nothing of time, and says that it does not", () => {
+    expect(timeOf(OVER)).toMatchObject({ inTime: null, verdicts: [], waysOut: null });
+    const [check] = checksOf("time", OVER);
+    expect(check).toMatchObject({ severity: "caution" });
+    expect(check!.message).toContain("over before the work starts");
+  });
+});
+
 describe("bags against stage", () => {
   it("the curve is what sizing at each water gives, and marks the limit", () => {
     const { curve } = timeOf({});
@@ -263,6 +294,14 @@ describe("bags against stage", () => {
     expect(slip.curve.words).toContain("check the water");
     const levels = new Set(slip.stretches.map(({ crestM }) => crestM));
     expect(levels.size).toBe(1);
+  });
+
+  it("says what earth and loose sand the next foot takes", () => {
+    const reachSections = [{ section: "earth-levee", figures: {} }];
+    const { time } = size(planOf({}), { ...RING, reachSections }, GROUND);
+    expect(time!.curve.nextFoot!.bags).toBe(0);
+    expect(time!.curve.words).toMatch(/It takes [\d,]+ cu yd \([\d,]+ m³\) of earth besides\.$/);
+    expect(timeOf({}).curve.words).not.toContain("besides");
   });
 
   it("says what the next foot costs", () => {
