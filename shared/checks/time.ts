@@ -1,7 +1,9 @@
 import { timeOf } from "../defaults.ts";
+import { PYRAMID } from "../sections.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import { hourWords } from "../time/clock-words.ts";
-import type { AheadVerdict, LineTime, WaysOut } from "../time/types.ts";
+import type { AheadVerdict, LineTime } from "../time/types.ts";
+import { mostWork } from "../time/ways-out.ts";
 import { formatCount, formatHours } from "../units.ts";
 import { type Finding, ofWholePlan, type Rule } from "./rule.ts";
 import { elevationWords, lengthWords, stationWords } from "./words.ts";
@@ -13,15 +15,17 @@ export const inTime: Rule = {
   id: "time",
   rule: "The crest stays above the water by the margin at every hour of the forecast.",
   source: "THW-E, derived from ERDC (rates); the margin is judgement",
-  find: ({ time, totals }) => {
+  find: ({ time, totals, cuts }) => {
+    const isOfBagsAlone = cuts.reaches.every(({ section }) => section === PYRAMID);
     if (!time || totals.builtLengthM === 0) return [];
     if (time.inTime === null) return withoutForecast(time);
     const verdict = (band: string, pace: string) =>
       time.verdicts.find((each) => each.band === band && each.pace === pace);
     const likely = verdict("likely", "slow")!;
-    if (!likely.ahead) return late(time, likely, verdict("likely", "fast")!);
+    if (!likely.ahead) return late(time, isOfBagsAlone, likely, verdict("likely", "fast")!);
     const high = verdict("high", "slow");
-    if (high && !high.ahead) return late(time, high, high, "If the high forecast comes true, ");
+    if (high && !high.ahead)
+      return late(time, isOfBagsAlone, high, high, "If the high forecast comes true, ");
     if (time.finishSlowH === null) return unfinished(time);
     return time.finishSlowH > time.forecastEndH! ? afterForecast(time) : [];
   },
@@ -62,7 +66,13 @@ function afterForecast({ finishSlowH, forecastEndH }: LineTime): Finding[] {
   );
 }
 
-function late(time: LineTime, verdict: AheadVerdict, fast: AheadVerdict, when = ""): Finding[] {
+function late(
+  time: LineTime,
+  isOfBagsAlone: boolean,
+  verdict: AheadVerdict,
+  fast: AheadVerdict,
+  when = "",
+): Finding[] {
   const { behindFromH, behindAtM, leastSpareM } = verdict;
   const isHigh = when !== "";
   const gravest = isHigh || fast.ahead ? "caution" : "stop";
@@ -78,22 +88,23 @@ function late(time: LineTime, verdict: AheadVerdict, fast: AheadVerdict, when = 
       chainageM: behindAtM ?? 0,
       sample: null,
       message: `${opening}: from ${hourWords(time.startAt, behindFromH!, { long: true })} the crest is less than ${lengthWords(time.marginM)} above the water, at worst ${lengthWords(-leastSpareM)} short near ${stationWords(behindAtM ?? 0)}.`,
-      remedy: `${waysWords(time.waysOut)} Less freeboard is not a way out.`,
+      remedy: `${waysWords(time, isOfBagsAlone)} Less freeboard is not a way out.`,
     },
   ];
 }
 
-function waysWords(ways: WaysOut | null): string {
-  if (!ways) return "More people, a start sooner, a cheaper alternative or a smaller ring.";
-  const { people, peopleDayAndNight, bagsAtMost } = ways;
+function waysWords(time: LineTime, isOfBagsAlone: boolean): string {
+  if (!time.waysOut) return "More people, a start sooner, a cheaper alternative or a smaller ring.";
+  const { people, peopleDayAndNight } = time.waysOut;
+  const most = mostWork(time, isOfBagsAlone);
   const found = [
     people === null ? null : `${formatCount(people)} people instead`,
-    peopleDayAndNight === null
+    peopleDayAndNight === null || peopleDayAndNight >= (people ?? Number.POSITIVE_INFINITY)
       ? null
       : `${formatCount(peopleDayAndNight)} people at work at every hour, day and night under lights, with as many again for every further shift`,
-    bagsAtMost === null
+    most === null
       ? null
-      : `a cheaper alternative or a smaller ring of at most ${formatCount(bagsAtMost)} bags on ground like this`,
+      : `a cheaper alternative or a smaller ring of at most ${most.figure} ${most.of}`,
   ].filter((words) => words !== null);
   if (found.length === 0) {
     return "No number of people is enough for this line: start sooner, choose a line on higher ground, or prepare to leave.";

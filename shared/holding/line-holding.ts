@@ -109,8 +109,14 @@ function creepOf(trace: Trace, { shapes }: HoldingWalk, holding: HoldingSettings
   };
 }
 
-/** Source: NDSU-NR (base at least twice the height); never past the limit. */
-function raiseOf(trace: Trace, { profile }: HoldingWalk, { water }: Plan): Raise | null {
+/**
+ * Null where nothing is built, and where a part is built of a section whose reserve is not published: what the
+ * rest could carry more says nothing of the line. Source: NDSU-NR (base at least twice the height); never past
+ * the limit.
+ */
+function raiseOf(trace: Trace, { profile, shapes }: HoldingWalk, { water }: Plan): Raise | null {
+  const isUntold = shapes.some((shape, i) => shape !== null && Number.isNaN(profile.raiseM[i]!));
+  if (isUntold) return null;
   const least = leastAt(profile.raiseM);
   if (least === null) return null;
   const leastM = profile.raiseM[least]!;

@@ -149,6 +149,7 @@ export interface Holding {
   readonly seepage: Seepage;
   readonly exit: ExitGradient | null;
   readonly creep: Creep | null;
+  /** Null where nothing is built, and where a part has no published reserve. */
   readonly raise: Raise | null;
   /** Null for a line, and for a ring without ground inside. */
   readonly inside: Inside | null;

@@ -1,3 +1,4 @@
+import { lengthWords } from "../checks/words.ts";
 import type { ForecastRow } from "../plan.ts";
 import { SETTINGS } from "../settings.ts";
 import { momentOf } from "./forecast-time.ts";
@@ -15,12 +16,14 @@ const LEAST_ROWS = 2;
 /** Rows further apart than this, and than this many times the usual step, have a gap between them. */
 const GAP_OVER_S = 12 * 3600;
 const GAP_OVER_STEPS = 2.5;
+/** A day is the longest step that is drawn straight, whatever the others are. Source: judgement. */
+const LONGEST_STEP_S = 24 * 3600;
 
 type Complaint = Omit<RowsComplaint, "index">;
 
 /**
  * The first thing wrong with rows of a forecast; null when they can be used: 2 to 2,000 rows, real moments
- * that rise, all with an offset or all without, no gap, levels within reason, low <= likely <= high.
+ * that rise, all with an offset or all without, no gap (more than a day, or than the usual step by far), levels within reason, low <= likely <= high.
  * `place` names a row in messages, e.g. `line 7`.
  */
 export function rowsComplaint(
@@ -97,14 +100,14 @@ function levelComplaint(
   if (outside !== undefined) {
     return {
       code: "forecast/level",
-      message: `${capital(place)}: expected a ${levels} from ${lowSI} to ${highSI} m; came ${outside} m.`,
+      message: `${capital(place)}: expected a ${levels} from ${lengthWords(lowSI)} to ${lengthWords(highSI)}; came ${lengthWords(outside)}.`,
       remedy: "Check the figure and its unit. A mark for a missing value is not a level.",
     };
   }
   if ((lowM ?? levelM) <= levelM && levelM <= (highM ?? levelM)) return null;
   return {
     code: "forecast/band",
-    message: `${capital(place)}: expected low, likely and high in rising order; came ${lowM ?? "none"}, ${levelM} and ${highM ?? "none"} m.`,
+    message: `${capital(place)}: expected low, likely and high in rising order; came ${levelWords(lowM)}, ${levelWords(levelM)} and ${levelWords(highM)}.`,
     remedy: "Check which column is which: time, likely, low, high, or name them in a first line.",
   };
 }
@@ -115,15 +118,21 @@ function gapComplaint(
   place: (index: number) => string,
 ): RowsComplaint | null {
   const usualS = [...steps].sort((a, b) => a - b)[Math.floor((steps.length - 1) / 2)] ?? 0;
-  const late = steps.findIndex((step) => step > GAP_OVER_S && step > GAP_OVER_STEPS * usualS);
+  const isLong = (step: number) =>
+    step > LONGEST_STEP_S || (step > GAP_OVER_S && step > GAP_OVER_STEPS * usualS);
+  const late = steps.findIndex(isLong);
   if (late < 0) return null;
   const hours = (seconds: number) => Number((seconds / 3600).toFixed(1));
   return {
     index: late + 1,
     code: "forecast/gap",
-    message: `${capital(place(late + 1))}: ${hours(steps[late]!)} hours after ${place(late)}, where rows are usually ${hours(usualS)} hours apart. Nothing is made up for a gap.`,
+    message: `${capital(place(late + 1))}: ${hours(steps[late]!)} hours after ${place(late)}, where ${usualS < steps[late]! ? `rows are usually ${hours(usualS)} hours apart` : "a day is the most between two rows"}. Nothing is made up for a gap.`,
     remedy: `Put in the missing rows between "${rows[late]!.at}" and "${rows[late + 1]!.at}".`,
   };
+}
+
+function levelWords(levelM: number | null): string {
+  return levelM === null ? "none" : lengthWords(levelM);
 }
 
 function stepS(rows: readonly ForecastRow[], index: number): number {

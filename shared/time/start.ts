@@ -2,12 +2,19 @@ import type { TimeSettings } from "../plan.ts";
 import { type Moment, momentOf } from "./forecast-time.ts";
 
 /**
- * Start of work in the forecast's zone: as stated, a start without an offset being on the forecast's clock; where
- * none is stated, the forecast's first row. Null without either.
+ * Start of work on the forecast's clock: as stated, an offset that only one of the two states being that of both;
+ * where no start is stated, the forecast's first row. Null without either.
  */
 export function startOfWork({ startAt, forecast }: TimeSettings): Moment | null {
   const first = forecast ? momentOf(forecast.rows[0]!.at) : null;
   const stated = startAt === null ? null : momentOf(startAt);
-  if (!stated || !first || stated.offsetMin !== null) return stated ?? first;
-  return { atS: stated.atS - 60 * (first.offsetMin ?? 0), offsetMin: first.offsetMin };
+  if (!stated || !first) return stated ?? first;
+  if (first.offsetMin === null) return onLocalClock(stated);
+  if (stated.offsetMin !== null) return stated;
+  return { atS: stated.atS - 60 * first.offsetMin, offsetMin: first.offsetMin };
+}
+
+/** What the clock there shows, without its offset. */
+function onLocalClock({ atS, offsetMin }: Moment): Moment {
+  return { atS: atS + 60 * (offsetMin ?? 0), offsetMin: null };
 }

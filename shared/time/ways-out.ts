@@ -1,3 +1,4 @@
+import { formatCount, formatShare } from "../units.ts";
 import type { LineTime, WaysOut } from "./types.ts";
 
 const MOST_PEOPLE = 5000;
@@ -16,6 +17,29 @@ export function waysOut(trial: Trial, people: number, bags: number): WaysOut {
     people: fewestPeople(trial, people, false),
     peopleDayAndNight: fewestPeople(trial, 1, true),
     bagsAtMost: mostBags(trial, people, bags),
+  };
+}
+
+/** Bags are rounded down to this: no schedule is better. */
+const BAGS_STEP = 100;
+
+/**
+ * The most work that could be kept ahead with, in words: bags, or where a line is not of bags alone a share of
+ * what is there to do, both rounded down; null where there is no such.
+ */
+export function mostWork(
+  { waysOut, bags }: Pick<LineTime, "waysOut" | "bags">,
+  isOfBagsAlone: boolean,
+): { readonly figure: string; readonly of: string } | null {
+  const most = waysOut?.bagsAtMost ?? null;
+  if (most === null) return null;
+  if (isOfBagsAlone) {
+    const rounded = most < BAGS_STEP ? most : Math.floor(most / BAGS_STEP) * BAGS_STEP;
+    return { figure: formatCount(rounded), of: "bags on ground like this" };
+  }
+  return {
+    figure: formatShare(Math.floor((100 * most) / bags) / 100),
+    of: "of the work that bags, sand and earth are now",
   };
 }
 

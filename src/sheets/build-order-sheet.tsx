@@ -1,3 +1,4 @@
+import { hasOtherSections } from "../reaches.ts";
 import "./build-order.css";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Forecast, Plan } from "../../shared/plan.ts";
@@ -5,7 +6,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { hourWords, momentWords, zoneWords } from "../../shared/time/clock-words.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import type { LineTime } from "../../shared/time/types.ts";
-import { alternativesInTime } from "../../shared/time/ways-out.ts";
+import { alternativesInTime, mostWork } from "../../shared/time/ways-out.ts";
 import {
   formatCount,
   formatHours,
@@ -18,7 +19,6 @@ import { ForecastChart, ForecastKey } from "../worksheet/forecast-chart.tsx";
 import { endsBeforeTheWork, riseOverPlanM } from "../worksheet/forecast-end.ts";
 import { gapLength } from "../worksheet/ground-gap.ts";
 import { CrestTable } from "../worksheet/time-curve.tsx";
-import { mostWork } from "../worksheet/time-ways.tsx";
 import { AHEAD_TITLE, inOrder, isBehind, ORDER_COLUMNS } from "./build-order-table.ts";
 import { SheetOf } from "./sheet-of.tsx";
 
@@ -111,7 +111,7 @@ interface WaysProps {
 function Ways({ line, time, results }: WaysProps) {
   const ways = time.waysOut;
   if (!ways) return null;
-  const most = mostWork(line, time);
+  const most = mostWork(time, !hasOtherSections(line));
   const others = alternativesInTime(line, results).map(
     ({ name, totals }) => `"${name}" of ${formatCount(totals.bags)} bags, which is in time`,
   );

@@ -1,8 +1,7 @@
 import type { Plan } from "../../shared/plan.ts";
-import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime } from "../../shared/time/types.ts";
-import { alternativesInTime } from "../../shared/time/ways-out.ts";
-import { formatCount, formatShare } from "../../shared/units.ts";
+import { alternativesInTime, mostWork } from "../../shared/time/ways-out.ts";
+import { formatCount } from "../../shared/units.ts";
 import { chooseAlternative } from "../actions.ts";
 import { plan } from "../document/store.ts";
 import { hasOtherSections } from "../reaches.ts";
@@ -17,7 +16,7 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
   const ways = time.waysOut;
   if (!late || !ways) return null;
   const { people, peopleDayAndNight } = ways;
-  const most = mostWork(late, time);
+  const most = mostWork(time, !hasOtherSections(late));
   const others = alternativesInTime(late, [...sized.value.values()]);
   const isHopeless = people === null && peopleDayAndNight === null && others.length === 0;
   return (
@@ -60,25 +59,6 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
       <p class="hint">Less freeboard is not a way out.</p>
     </div>
   );
-}
-
-/**
- * The most that could be kept ahead with: bags, or where a line is not of bags alone, a share of its work,
- * rounded down. Null when there is no such.
- */
-export function mostWork(
-  line: SizedLine,
-  { waysOut, bags }: LineTime,
-): { readonly figure: string; readonly of: string } | null {
-  const most = waysOut?.bagsAtMost ?? null;
-  if (most === null) return null;
-  if (!hasOtherSections(line)) {
-    return { figure: formatCount(most), of: "bags on ground like this" };
-  }
-  return {
-    figure: formatShare(Math.floor((100 * most) / bags) / 100),
-    of: "of the work that bags, sand and earth are now",
-  };
 }
 
 interface WayProps {

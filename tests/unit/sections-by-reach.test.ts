@@ -340,6 +340,13 @@ describe("a line of several sections", () => {
     expect(at(50).bagsPerM).toBeCloseTo((2 * DEFAULT_SECTION.bag.placedWidthM) / BAG_M3, 6);
   });
 
+  it("tells no reserve of a line of which a part has none that is published", () => {
+    const raiseOf = (sections: readonly ReachSection[]) =>
+      size(PLAN, lineOf(sections, [LENGTH_M / 2]), flat(100)).holding!.raise;
+    expect(raiseOf([built("pyramid"), built("two-bag-wall")])).toBeNull();
+    expect(raiseOf([built("pyramid"), built("pyramid")])!.leastM).toBeGreaterThan(0.2);
+  });
+
   it("counts a raise by what is left to do when the water comes higher", () => {
     const { time } = sizedAs("raised", { raiseM: 0.3 }, flat(100.2));
     const wholeAt = sizedAs("raised", { raiseM: 0.3 + FOOT_M }, flat(100.2), planWith(101));

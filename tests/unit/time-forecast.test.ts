@@ -119,6 +119,7 @@ describe("a forecast as text", () => {
       "forecast/gap",
       "line 4",
     ],
+    ["two rows days apart", `${at("06", "9")}\n2026-04-06 06:00,9`, "forecast/gap", "line 2"],
     [
       "a comma that may be a thousand's",
       "2026-04-03 14:00;1,012\n2026-04-03 15:00;1,013",

@@ -49,6 +49,12 @@ describe("the start of work", () => {
     expect(startOfWork(DEFAULT_TIME)).toBeNull();
   });
 
+  it("with an offset is on the local clock of a forecast that states none", () => {
+    const rows = FORECAST.rows.map((row) => ({ ...row, at: row.at.slice(0, 16) }));
+    const stated = { ...DEFAULT_TIME, forecast: { ...FORECAST, rows }, startAt: START };
+    expect(startOfWork(stated)).toEqual(momentOf("2026-04-07T07:00"));
+  });
+
   it("is typed as a date and a time, read back as shown, and refused with what came", () => {
     const quantity = momentQuantity(-300);
     const { atS } = momentOf(START)!;
