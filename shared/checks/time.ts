@@ -131,7 +131,15 @@ export const forecastCrest: Rule = {
       );
     }
     const high = crestOf("high");
-    if (!high || high.riseM <= freeboardM + SAME_M) return [];
+    const isHighOver = high !== undefined && high.riseM > freeboardM + SAME_M;
+    if (!isHighOver && time!.firstWetH === null && time!.verdicts.length > 0) {
+      return ofWholePlan(
+        "caution",
+        `The forecast stays below all ground under the line: its highest water is ${elevationWords(likely.waterM)}, ${lengthWords(-likely.riseM)} under the water the line is sized for.`,
+        "Check that stage and elevation, the unit and the gauge zero are those of the forecast, and that it goes on to the crest.",
+      );
+    }
+    if (!isHighOver) return [];
     return ofWholePlan(
       "caution",
       `If the high forecast comes true, the river crests at ${elevationWords(high.waterM)}, ${lengthWords(high.riseM - freeboardM)} over the levee.`,

@@ -255,6 +255,24 @@ describe("a line that is raised", () => {
   });
 });
 
+describe("a start with another offset than the forecast's", () => {
+  it("is worked by the daylight of the forecast's clock", () => {
+    const forecast = river(DESIGN_M, 48);
+    const local = timeOf({ forecast, startAt: "2026-04-04T07:00-05:00" });
+    const inUtc = timeOf({ forecast, startAt: "2026-04-04T12:00Z" });
+    expect(inUtc).toMatchObject({ startAt: local.startAt, finishSlowH: local.finishSlowH });
+  });
+});
+
+describe("a forecast that stays below all ground under the line", () => {
+  it("is doubted", () => {
+    const [check] = checksOf("forecast-crest", { forecast: river(99, 48) });
+    expect(check).toMatchObject({ severity: "caution" });
+    expect(check!.message).toContain("stays below all ground");
+    expect(checksOf("forecast-crest", { forecast: river(DESIGN_M, 48) })).toEqual([]);
+  });
+});
+
 describe("a forecast that is over before the work starts", () => {
   const OVER = { forecast: river(DESIGN_M, 48), startAt: "2026-04-07T08:00-05:00" };
 
