@@ -62,7 +62,10 @@ function sentence(way: Way, system: UnitSystem): string {
   const short = lengthShortM > 0 ? `, on ${formatLength(lengthShortM, system, 0)} of line` : "";
   const means: Record<Verdict, string> = {
     holds: "holds",
-    doubtful: `holds only with the better friction${short}`,
+    doubtful:
+      way.factor.low < required
+        ? `holds only with the better friction${short}`
+        : "doubtful all the same, as part of the line is higher than its section may be built",
     fails: `fails${short}`,
   };
   return `It resists ${name} ${factorWords(way.factor)} times, ${required} is asked: ${means[verdict]}.`;

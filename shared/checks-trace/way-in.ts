@@ -64,7 +64,7 @@ export const holdsTo: TraceRule<LineContext> = {
         severity: early ? "caution" : "note",
         fromM: firstOver.chainageM,
         at: firstOver.at,
-        message: `It holds to ${levelWords(firstOver)}, ${lengthWords(firstOver.riseM)} above the forecast. ${beyondWords(firstOver)}`,
+        message: `If it stands, it holds to ${levelWords(firstOver)}, ${lengthWords(firstOver.riseM)} above the forecast. ${beyondWords(firstOver)}`,
         remedy: early ? earlyRemedy(line.kind) : LEAVE_REMEDY,
       },
     ];

@@ -1,4 +1,5 @@
 import { signedAreaM2 } from "../alignment.ts";
+import type { CutWalk } from "../cut-walk.ts";
 import { holdingOf } from "../defaults.ts";
 import type { HoldingSettings, Plan } from "../plan.ts";
 import { waterElevationAtGauge } from "../stage.ts";
@@ -12,6 +13,8 @@ import { pumpingFor } from "./pumping.ts";
 import type { Creep, ExitGradient, Holding, Raise, Seepage, Spread } from "./types.ts";
 import { weakestPlaces } from "./weakest.ts";
 
+const OVER_SLACK_M = 1e-6;
+
 export type LineHoldingInputs = Omit<InsideInputs, "waterM">;
 
 /** Standing, seepage, gradients, reserve and pumping of one sized line, from its walk. */
@@ -23,7 +26,7 @@ export function lineHolding(inputs: LineHoldingInputs): Holding {
   const waterM = trace.waterM.reduce((least, each) => Math.min(least, each), Infinity);
   const found = lookInside({ ...inputs, waterM });
   return {
-    standing: weakestPlaces(trace, walk.profile, holding),
+    standing: weakestPlaces(trace, walk.profile, holding, isOverItsLimit(cuts)),
     seepage,
     exit: exitOf(trace, walk, holding),
     creep: creepOf(trace, walk, holding),
@@ -39,6 +42,14 @@ export function lineHolding(inputs: LineHoldingInputs): Holding {
     }),
     profile: walk.profile,
   };
+}
+
+/** True where a section with a limit of its own is built higher than that. */
+function isOverItsLimit({ reaches, reach, greatestHeightM }: CutWalk): boolean {
+  return greatestHeightM.some((heightM, i) => {
+    const limitM = reaches[reach[i]!]!.section.limit.greatestM;
+    return limitM !== null && heightM > limitM + OVER_SLACK_M;
+  });
 }
 
 function seepageOf(

@@ -5,11 +5,15 @@ import type { HoldingProfile, Spread, Standing, Verdict, Weakest } from "./types
 
 const SLACK = 1e-6;
 
-/** Where the line is weakest against sliding and overturning; null where no water stands against it. */
+/**
+ * Where the line is weakest against sliding and overturning; null where no water stands against it. Statics
+ * take a section as one body: where one is built higher than its own limit, nothing is said to hold.
+ */
 export function weakestPlaces(
   trace: Trace,
   profile: HoldingProfile,
   holding: HoldingSettings,
+  isOverItsLimit: boolean,
 ): Standing | null {
   const sliding = leastAt(profile.slidingLow);
   const overturning = leastAt(profile.overturning);
@@ -18,7 +22,7 @@ export function weakestPlaces(
     const [low, high] = factors;
     const factor = { low: low[sample]!, high: high[sample]! };
     return {
-      verdict: verdictOf(factor, required),
+      verdict: atMost(verdictOf(factor, required), isOverItsLimit),
       chainageM: trace.chainageM[sample]!,
       waterDepthM: profile.waterDepthM[sample]!,
       factor,
@@ -42,4 +46,8 @@ export function weakestPlaces(
 export function verdictOf(factor: Spread, required: number): Verdict {
   if (factor.low >= required - SLACK) return "holds";
   return factor.high >= required - SLACK ? "doubtful" : "fails";
+}
+
+function atMost(verdict: Verdict, isOverItsLimit: boolean): Verdict {
+  return isOverItsLimit && verdict === "holds" ? "doubtful" : verdict;
 }

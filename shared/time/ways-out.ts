@@ -79,6 +79,10 @@ export interface TimedLine {
 /** Other alternatives that are in time where this one is not, fewest bags first. */
 export function alternativesInTime<T extends TimedLine>(late: TimedLine, lines: readonly T[]): T[] {
   return lines
-    .filter(({ id, time }) => id !== late.id && time?.inTime === true)
+    .filter(({ id, time }) => id !== late.id && time?.inTime === true && isKnownToItsEnd(time))
     .sort((a, b) => a.totals.bags - b.totals.bags);
+}
+
+function isKnownToItsEnd({ finishSlowH, forecastEndH }: LineTime): boolean {
+  return finishSlowH !== null && forecastEndH !== null && finishSlowH <= forecastEndH;
 }

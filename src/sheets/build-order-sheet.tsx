@@ -120,7 +120,7 @@ function Ways({ line, time, results }: WaysProps) {
     ways.people !== null && `${formatCount(ways.people)} people instead`,
     ways.peopleDayAndNight !== null &&
       ways.peopleDayAndNight < (ways.people ?? Infinity) &&
-      `${formatCount(ways.peopleDayAndNight)} people day and night under lights`,
+      `${formatCount(ways.peopleDayAndNight)} people at work at every hour, day and night under lights, with as many again for every further shift`,
     most && `a smaller ring of at most ${most.figure} ${most.of}`,
   ].filter((words) => words !== false && words !== null);
   return (

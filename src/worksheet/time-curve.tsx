@@ -19,6 +19,7 @@ export function CurvePart({ time }: { readonly time: LineTime }) {
   const { curve, crests } = time;
   const next =
     curve.nextFoot &&
+    curve.nextFoot.bags > 0 &&
     `${formatCount(curve.nextFoot.bags)} for the next ${system === "us" ? "foot" : "0.30 m"}`;
   return (
     <Disclosure id="time-curve" title="Bags against stage" level="part" summary={next}>

@@ -39,7 +39,7 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
           <Way
             time={time}
             count={peopleDayAndNight}
-            words="people day and night, under lights"
+            words="people at work at every hour, day and night under lights; as many again for every further shift"
             apply={withPeopleDayAndNight}
           />
         )}

@@ -334,13 +334,15 @@ describe("bags against stage", () => {
 });
 
 describe("alternatives", () => {
-  it("that are in time are named, fewest bags first", () => {
-    const timed = (id: string, bags: number, inTime: boolean | null) => ({
+  it("that are in time, with a forecast to their end, are named, fewest bags first", () => {
+    const timed = (id: string, bags: number, inTime: boolean | null, finishSlowH = 20) => ({
       ...{ id, name: id, totals: { bags } },
-      time: { inTime } as LineTime,
+      time: { inTime, finishSlowH, forecastEndH: 30 } as LineTime,
     });
     const late = timed("a", 900, false);
-    const lines = [late, timed("b", 800, true), timed("c", 700, false), timed("d", 300, true)];
+    const unknown = timed("e", 100, true, 31);
+    const inTime = [timed("b", 800, true), timed("d", 300, true)];
+    const lines = [late, ...inTime, timed("c", 700, false), unknown];
     expect(alternativesInTime(late, lines).map(({ id }) => id)).toEqual(["d", "b"]);
   });
 });
