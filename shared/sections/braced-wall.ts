@@ -1,5 +1,5 @@
 import { FOOT_M } from "../defaults.ts";
-import { board, brace, figure, twoBagsM } from "./figure.ts";
+import { board, brace, figure, twoBagsM, uprightInto } from "./figure.ts";
 import { filledKgPerM3 } from "./pyramid.ts";
 import type { EmergencySection } from "./types.ts";
 
@@ -53,11 +53,7 @@ export const bracedWall: EmergencySection = {
   standsBy: "bracing",
   sheet: true,
   kgPerM3: filledKgPerM3,
-  shapeInto: (out, _heightM, { widthM }) => {
-    out.crownM = widthM!;
-    out.runWater = 0;
-    out.runLand = 0;
-  },
+  shapeInto: (out, _heightM, { widthM }) => uprightInto(out, widthM!),
   perMetreInto: (out, heightM, { spacingM }) => {
     out.plywoodM2 = heightM;
     out.lumberM = 1 + KICKER_M / spacingM!;

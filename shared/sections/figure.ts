@@ -1,6 +1,6 @@
 import type { Plan } from "../plan.ts";
 import type { SettingKind } from "../setting.ts";
-import type { SectionFigure, SectionPiece } from "./types.ts";
+import type { SectionFigure, SectionPiece, SectionShape } from "./types.ts";
 
 export interface FigureWords {
   readonly key: string;
@@ -24,6 +24,13 @@ export function figure(words: FigureWords): SectionFigure {
 /** Width of a wall of two bags side by side, metres. */
 export function twoBagsM({ section }: Plan): number {
   return 2 * section.bag.placedWidthM;
+}
+
+/** Writes the shape of a body with upright faces, so many metres wide. */
+export function uprightInto(out: SectionShape, widthM: number): void {
+  out.crownM = widthM;
+  out.runWater = 0;
+  out.runLand = 0;
 }
 
 /** An upright or level board: its outline between two offsets and two heights over the crest, metres. */

@@ -1,6 +1,6 @@
 import { FOOT_M } from "../defaults.ts";
 import { BRACE_SPACING, KICKER_M } from "./braced-wall.ts";
-import { board, brace, figure, twoBagsM } from "./figure.ts";
+import { board, brace, figure, twoBagsM, uprightInto } from "./figure.ts";
 import { filledKgPerM3 } from "./pyramid.ts";
 import type { EmergencySection } from "./types.ts";
 
@@ -44,11 +44,7 @@ export const lumberTopping: EmergencySection = {
   standsBy: "bracing",
   sheet: true,
   kgPerM3: filledKgPerM3,
-  shapeInto: (out, _heightM, { widthM }) => {
-    out.crownM = widthM!;
-    out.runWater = 0;
-    out.runLand = 0;
-  },
+  shapeInto: (out, _heightM, { widthM }) => uprightInto(out, widthM!),
   perMetreInto: (out, heightM, { spacingM }) => {
     out.plywoodM2 = 0;
     out.lumberM = heightM / BOARD_HEIGHT_M + KICKER_M / spacingM!;

@@ -1,5 +1,5 @@
 import { FOOT_M } from "../defaults.ts";
-import { board, figure } from "./figure.ts";
+import { board, figure, uprightInto } from "./figure.ts";
 import { filledKgPerM3 } from "./pyramid.ts";
 import type { EmergencySection } from "./types.ts";
 
@@ -48,11 +48,7 @@ export const plywoodBox: EmergencySection = {
   standsBy: "weight",
   sheet: false,
   kgPerM3: filledKgPerM3,
-  shapeInto: (out, heightM, { widthRatio }) => {
-    out.crownM = widthRatio! * heightM;
-    out.runWater = 0;
-    out.runLand = 0;
-  },
+  shapeInto: (out, heightM, { widthRatio }) => uprightInto(out, widthRatio! * heightM),
   perMetreInto: (out, heightM, { widthRatio, spacingM }) => {
     out.plywoodM2 = 2 * heightM;
     out.lumberM = 2 + (widthRatio! * heightM) / spacingM!;

@@ -1,5 +1,5 @@
 import { FOOT_M } from "../defaults.ts";
-import { figure, twoBagsM } from "./figure.ts";
+import { figure, twoBagsM, uprightInto } from "./figure.ts";
 import { filledKgPerM3, nothingPerMetre } from "./pyramid.ts";
 import type { EmergencySection } from "./types.ts";
 
@@ -33,11 +33,7 @@ export const twoBagWall: EmergencySection = {
   standsBy: "weight",
   sheet: true,
   kgPerM3: filledKgPerM3,
-  shapeInto: (out, _heightM, { widthM }) => {
-    out.crownM = widthM!;
-    out.runWater = 0;
-    out.runLand = 0;
-  },
+  shapeInto: (out, _heightM, { widthM }) => uprightInto(out, widthM!),
   perMetreInto: nothingPerMetre,
   pieces: () => [],
 };

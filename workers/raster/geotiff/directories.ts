@@ -28,7 +28,7 @@ export async function readDirectories(file: TerrainFile): Promise<Directories> {
 
 async function walk(file: TerrainFile): Promise<Directories> {
   const tiff = await GeoTIFF.fromSource(blobSource(file));
-  // Lists that geotiff.js defers are read as little-endian whatever the file says (its issue 535).
+  // Lists that geotiff.js defers are read as little-endian whatever the file says, a known fault of it.
   tiff.parser.eager = true;
   const images: ImageFileDirectory[] = [];
   const seen = new Set<number>();
