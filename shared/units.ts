@@ -46,6 +46,15 @@ export function formatLength(m: number, system: UnitSystem, digits?: number): st
   return withUnit(lengthIn(m, system), places, lengthUnit(system));
 }
 
+const MILE_M = 5280 * FOOT_M;
+
+/** Distances between places: `199 mi` or `320 km`; one decimal below 10, feet or metres below 0.1 mi or 100 m. */
+export function formatDistance(m: number, system: UnitSystem): string {
+  const [value, unit] = system === "us" ? [m / MILE_M, "mi"] : [m / 1000, "km"];
+  if (value < 0.1) return formatLength(m, system, 0);
+  return withUnit(value, value < 9.95 ? 1 : 0, unit);
+}
+
 /** Two decimals in either system: `873.90 ft`, `266.36 m`. */
 export function formatElevation(m: number, system: UnitSystem): string {
   return withUnit(lengthIn(m, system), 2, lengthUnit(system));

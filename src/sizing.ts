@@ -1,10 +1,11 @@
 import { effect } from "@preact/signals";
 import { checksWhileDragged } from "../shared/checks.ts";
-import { asFailure } from "../shared/failure.ts";
+import { asFailure, type Failure } from "../shared/failure.ts";
 import type { Plan } from "../shared/plan.ts";
 import type { SizedLine } from "../shared/sizing-types.ts";
 import { plan } from "./document/store.ts";
 import { engine } from "./engine.ts";
+import { planElsewhere } from "./plan-apart.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 import { sized, sizingFailure } from "./state.ts";
 
@@ -22,8 +23,9 @@ let settle: ReturnType<typeof setTimeout> | undefined;
 export function keepSized(): () => void {
   return effect(() => {
     sizeAgain.value;
-    wanted = plan.value;
     clearTimeout(settle);
+    if (planElsewhere.value) return showNothing(planElsewhere.value);
+    wanted = plan.value;
     settle = setTimeout(() => void request(plan.value, false), SETTLE_MS);
     if (!inFlight) void drain();
   });
@@ -42,6 +44,14 @@ async function drain(): Promise<void> {
 let asked = 0;
 let shown = 0;
 
+/** Takes away what was sized on other elevation data, and drops what is under way. */
+function showNothing(why: Failure): void {
+  wanted = null;
+  shown = ++asked;
+  sized.value = new Map();
+  sizingFailure.value = why;
+}
+
 async function request(of: Plan, live: boolean): Promise<void> {
   const turn = ++asked;
   try {
@@ -53,7 +63,8 @@ async function request(of: Plan, live: boolean): Promise<void> {
     sizingFailure.value = null;
   } catch (thrown) {
     const failure = asFailure(thrown);
-    if (failure.code !== "cancelled" && of === plan.value) sizingFailure.value = failure;
+    const isOurs = turn >= shown && of === plan.value;
+    if (failure.code !== "cancelled" && isOurs) sizingFailure.value = failure;
   }
 }
 

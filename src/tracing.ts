@@ -3,6 +3,7 @@ import { asFailure } from "../shared/failure.ts";
 import type { Plan } from "../shared/plan.ts";
 import { plan } from "./document/store.ts";
 import { engine } from "./engine.ts";
+import { planElsewhere } from "./plan-apart.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 import { chosenId, ground, traced, tracingFailure } from "./state.ts";
 import { sameWater } from "./water-now.ts";
@@ -62,6 +63,10 @@ export function keepTraced(): () => void {
       [lastGround, crashes] = [summary, 0];
       traced.value = null;
       tracingFailure.value = null;
+    }
+    if (planElsewhere.value) {
+      [traced.value, tracingFailure.value] = [null, planElsewhere.value];
+      return;
     }
     if (summary && crashes < MOST_CRASHES) settle = setTimeout(() => void request(), SETTLE_MS);
   });

@@ -1,3 +1,4 @@
+import { apartFrom } from "../shared/apart.ts";
 import { crossSection } from "../shared/cross-section.ts";
 import { Refusal } from "../shared/failure.ts";
 import type { GroundSampler } from "../shared/ground.ts";
@@ -6,6 +7,7 @@ import type { Alignment, Plan } from "../shared/plan.ts";
 import type { PlanPlane } from "../shared/plan-plane.ts";
 import { planSite, type Site } from "../shared/site.ts";
 import { sizeLine } from "../shared/size-line.ts";
+import { elsewhere } from "../shared/words/apart.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
 import { findLines } from "./site/find-lines.ts";
 import { improve } from "./site/improve.ts";
@@ -37,6 +39,20 @@ export function makeEngine(): Engine {
     );
   };
 
+  /** @throws Refusal `plan/elsewhere` when none of the plan lies on the terrain that is open */
+  const refuseElsewhere = (plan: Plan): void => {
+    const apart = terrain && apartFrom(plan, terrain.summary.bounds);
+    if (!apart) return;
+    const { code, message, remedy } = elsewhere(apart, ["us", "metric"]);
+    throw new Refusal(code, message, remedy);
+  };
+
+  /** The terrain that is open, where it and the plan have a place in common. */
+  const openedFor = (plan: Plan): Terrain => {
+    refuseElsewhere(plan);
+    return opened();
+  };
+
   const sampler = async (site: Site): Promise<GroundSampler> =>
     terrain ? terrain.samplerFor(site.plane, site.box) : NO_GROUND;
 
@@ -51,6 +67,7 @@ export function makeEngine(): Engine {
     async size({ plan, ids, live }, options) {
       const wanted = plan.alignments.filter((each) => !ids || ids.includes(each.id));
       if (wanted.length === 0) return { lines: [] };
+      refuseElsewhere(plan);
       const site = planSite(plan, GROUND_MARGIN_M);
       const ground = await sampler(site);
       stopIfCancelled(options);
@@ -68,6 +85,7 @@ export function makeEngine(): Engine {
           "Choose one of the alternatives in the plan.",
         );
       }
+      refuseElsewhere(plan);
       const site = planSite(plan, GROUND_MARGIN_M);
       const ground = await sampler(site);
       return crossSection({ plan, alignment, plane: site.plane, ground, chainageM, marginM });
@@ -82,10 +100,10 @@ export function makeEngine(): Engine {
       return { groundM: Number.isNaN(heightM) ? null : heightM };
     },
 
-    traceWater: async (request, options) => traceWater(opened(), request, options),
-    siteRing: async (request, options) => findLines(opened(), request, options),
-    improveLine: async (request, options) => improve(opened(), request, options),
-    sidewaysCost: async (request) => sideways(opened(), request),
+    traceWater: async (request, options) => traceWater(openedFor(request.plan), request, options),
+    siteRing: async (request, options) => findLines(openedFor(request.plan), request, options),
+    improveLine: async (request, options) => improve(openedFor(request.plan), request, options),
+    sidewaysCost: async (request) => sideways(openedFor(request.plan), request),
   };
 }
 

@@ -1,8 +1,7 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
-import type { LonLat, Plan } from "../../shared/plan.ts";
+import { planBounds } from "../../shared/apart.ts";
 import { plan } from "../document/store.ts";
 import { ground } from "../state.ts";
-import { boxOf } from "./plan-shapes.ts";
 
 /** How much ground is shown round the plan: this share of its width on every side. */
 const ROUND_PLAN = 0.35;
@@ -13,18 +12,9 @@ const EDGE_PX = 24;
 
 type Box = [west: number, south: number, east: number, north: number];
 
-/** The box round lines and structures; null for an empty plan. */
-export function planBox(of: Plan): Box | null {
-  const places: LonLat[] = [
-    ...of.alignments.flatMap((each) => each.corners),
-    ...of.structures.flatMap((each) => each.outline),
-  ];
-  return places.length > 0 ? boxOf(places) : null;
-}
-
 /** Shows the plan with the ground round it; does nothing when there is none. */
 export function lookAtPlan(map: MapLibreMap, animate = true): void {
-  const box = planBox(plan.peek());
+  const box = planBounds(plan.peek());
   if (!box) return;
   const [west, south, east, north] = box;
   const { clientWidth, clientHeight } = map.getContainer();
@@ -41,7 +31,7 @@ export function lookAtGround(map: MapLibreMap, animate = true): void {
 
 /** Where a newly opened ground is best looked at: at the plan when it lies on it, else the whole. */
 export function lookAtNew(map: MapLibreMap): void {
-  const box = planBox(plan.peek());
+  const box = planBounds(plan.peek());
   const bounds = ground.peek()?.bounds;
   const onGround = box && bounds && overlap(box, bounds);
   if (box && (onGround || !bounds)) lookAtPlan(map, false);
@@ -50,7 +40,7 @@ export function lookAtNew(map: MapLibreMap): void {
 
 /** True when no part of the plan is in view. */
 export function planOutOfView(map: MapLibreMap): boolean {
-  const box = planBox(plan.peek());
+  const box = planBounds(plan.peek());
   if (!box) return false;
   const seen = map.getBounds();
   return !overlap(box, [seen.getWest(), seen.getSouth(), seen.getEast(), seen.getNorth()]);

@@ -95,7 +95,7 @@ function distance2(a: LonLat, b: LonLat): number {
 }
 
 /** West, south, east, north of some places. */
-export function boxOf(places: readonly LonLat[]): [number, number, number, number] {
+function boxOf(places: readonly LonLat[]): [number, number, number, number] {
   const lons = places.map((at) => at[0]);
   const lats = places.map((at) => at[1]);
   return [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)];

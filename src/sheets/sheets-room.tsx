@@ -6,6 +6,7 @@ import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { EdgeSwatch } from "../map/edge-swatch.tsx";
 import { edgedSections } from "../map/reach-shapes.ts";
+import { planElsewhere } from "../plan-apart.ts";
 import { lineMarks } from "../profile/line-marks.ts";
 import { ProfileDrawing } from "../profile/profile-drawing.tsx";
 import { chosenId, chosenLine, ground, markedM, sheetsOpen, sized, unitSystem } from "../state.ts";
@@ -73,8 +74,9 @@ function NothingYet() {
   return (
     <div class="sheets-none">
       <p>
-        There is no line to put on paper yet. Draw one, and its plan, profile, stations and orders
-        stand here.
+        {planElsewhere.value
+          ? `${planElsewhere.value.message} Nothing is known of the plan, so there is nothing to print. ${planElsewhere.value.remedy}`
+          : "There is no line to put on paper yet. Draw one, and its plan, profile, stations and orders stand here."}
       </p>
       <button
         type="button"

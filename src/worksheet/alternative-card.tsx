@@ -3,6 +3,7 @@ import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount, formatHours, formatLength, type UnitSystem } from "../../shared/units.ts";
 import { chooseAlternative } from "../actions.ts";
+import { planElsewhere } from "../plan-apart.ts";
 import { unitSystem } from "../state.ts";
 import { Menu, MenuItem } from "../ui/menu.tsx";
 import { TextField } from "../ui/text-field.tsx";
@@ -106,7 +107,7 @@ function nameShown(alternative: Alignment, letter: string): string {
 }
 
 function figures(line: SizedLine | null, system: UnitSystem): string {
-  if (!line) return "not sized yet";
+  if (!line) return planElsewhere.value ? "not on this elevation data" : "not sized yet";
   const { bags, greatestHeightM, jobHours, lengthNoDataM, lengthM } = line.totals;
   if (lengthNoDataM >= lengthM) return "no ground under it";
   const height = formatLength(greatestHeightM, system);

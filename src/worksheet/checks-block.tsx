@@ -34,7 +34,7 @@ export function ChecksBlock() {
         <p class="hint">Nothing found against this line. The cautions below still hold.</p>
       )}
       {line && ground.value && !waterNow.value && <NotTraced />}
-      {!line && <p class="hint">Draw a line and its checks stand here.</p>}
+      {!line && !sizingFailure.value && <p class="hint">Draw a line and its checks stand here.</p>}
       <Cautions />
     </Disclosure>
   );

@@ -1,17 +1,6 @@
-import { computed } from "@preact/signals";
 import { EMPTY_PLAN, holdingOf, timeOf } from "../../shared/defaults.ts";
 import { plan, replacePlan } from "../document/store.ts";
-import { planBox } from "../map/camera.ts";
 import { ground, tell } from "../state.ts";
-
-/** True when there is something in the plan and none of it lies on the ground now open. */
-export const planElsewhere = computed(() => {
-  const box = planBox(plan.value);
-  const bounds = ground.value?.bounds;
-  if (!box || !bounds) return false;
-  const [west, south, east, north] = box;
-  return west > bounds[2] || east < bounds[0] || south > bounds[3] || north < bounds[1];
-});
 
 /**
  * Starts afresh on the ground now open, as one step that can be undone. How the levee is built and by whom

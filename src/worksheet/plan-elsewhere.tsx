@@ -1,23 +1,26 @@
 import { signal } from "@preact/signals";
 import type { GroundSummary } from "../../shared/messages.ts";
 import { plan } from "../document/store.ts";
+import { planElsewhere } from "../plan-apart.ts";
 import { ground } from "../state.ts";
-import { planElsewhere, startNewPlan } from "./new-plan.ts";
+import { startNewPlan } from "./new-plan.ts";
+import { OpenGroundButton } from "./open-ground-button.tsx";
 
-/** The ground for which the person chose to leave the plan as it is. */
+/** The elevation data for which the person chose to leave the plan as it is. */
 const leftFor = signal<GroundSummary | null>(null);
 
-/** Where the plan and the ground now open have nothing in common: says so and offers a new plan. */
+/** Where the plan and the elevation data have no place in common: says how far apart they are and what to do. */
 export function PlanElsewhere() {
-  if (!planElsewhere.value || leftFor.value === ground.value) return null;
+  const elsewhere = planElsewhere.value;
+  if (!elsewhere || leftFor.value === ground.value) return null;
   return (
     <section class="notice question" role="alert" aria-label="Plan on other ground">
       <p>
-        <strong>"{plan.value.title}" lies outside this ground.</strong> Nothing of it can be sized
-        here. Start a new plan on this ground, or open the raster that covers it. Undo brings a plan
-        back.
+        <strong>{elsewhere.message}</strong> Nothing of "{plan.value.title}" can be sized on it.{" "}
+        {elsewhere.remedy} Undo brings a plan back.
       </p>
       <div class="tool-row">
+        <OpenGroundButton label="Open the elevation data of the plan" />
         <button type="button" class="tool-button" onClick={startNewPlan}>
           Start a new plan here
         </button>

@@ -1,6 +1,7 @@
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
+import { planElsewhere } from "../plan-apart.ts";
 import { hasOtherSections } from "../reaches.ts";
 import { chosenId, chosenLine, ground, markedM, sized, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
@@ -86,5 +87,6 @@ function rivalWords(line: SizedLine): string {
 
 function nextStep(): string {
   if (!ground.value) return "Open the ground first; the heights come from it.";
+  if (planElsewhere.value) return `${planElsewhere.value.message} Nothing is counted.`;
   return "Draw a ring or a line, and what it takes stands here.";
 }

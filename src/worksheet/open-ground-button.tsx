@@ -1,0 +1,25 @@
+import { openTerrainFiles } from "../actions.ts";
+import { FileButton } from "../ui/file-button.tsx";
+import { Icon } from "../ui/icons.tsx";
+
+const RASTERS = ".tif,.tiff,.gtiff,.asc,.grd,.txt,.prj,.tfw,.xml,.ovr";
+
+interface OpenGroundButtonProps {
+  /** Name for screen readers. */
+  readonly label: string;
+}
+
+/** Opens elevation data from this machine. */
+export function OpenGroundButton({ label }: OpenGroundButtonProps) {
+  return (
+    <FileButton
+      label={label}
+      accept={RASTERS}
+      multiple
+      class="tool-button"
+      onFiles={(files) => void openTerrainFiles(files)}
+    >
+      <Icon name="file" /> Open ground files
+    </FileButton>
+  );
+}

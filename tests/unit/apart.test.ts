@@ -1,0 +1,52 @@
+import { describe, expect, it } from "vitest";
+import { apartFrom, type Bounds } from "../../shared/apart.ts";
+import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import type { LonLat, Plan } from "../../shared/plan.ts";
+import { elsewhere } from "../../shared/words/apart.ts";
+
+function planAt(...corners: LonLat[]): Plan {
+  const line = { id: "a", name: "A", kind: "line", corners, reachBreaksM: [] } as const;
+  return { ...EMPTY_PLAN, alignments: [line] };
+}
+
+const spot = (longitude: number, latitude: number): Bounds => [
+  longitude,
+  latitude,
+  longitude,
+  latitude,
+];
+
+describe("how far a plan lies from elevation data", () => {
+  it("is a geodesic of WGS 84: Wellington to Salamanca, 19,959.679 km", () => {
+    // Worked example of the GeographicLib documentation (Karney), from memory.
+    const apart = apartFrom(planAt([174.81, -41.32]), spot(-5.5, 40.96));
+    expect(apart?.distanceM).toBeCloseTo(19_959_679.267, 3);
+  });
+
+  it("along the equator is the arc of a circle of 6,378.137 km, due east, over the date line too", () => {
+    const apart = apartFrom(planAt([179.5, 0], [179.9, 0]), [-179.9, -1, -179, 1]);
+    expect(apart?.distanceM).toBeCloseTo((0.2 * Math.PI * 6_378_137) / 180, 3);
+    expect(apart?.bearingDeg).toBeCloseTo(90, 6);
+  });
+
+  it("is counted from the nearest edges, and is nothing where they overlap or the plan has no place", () => {
+    const data: Bounds = [-97, 46, -96, 47];
+    expect(apartFrom(planAt([-96.5, 47.1], [-96.4, 47.2]), data)?.bearingDeg).toBeCloseTo(180, 6);
+    expect(apartFrom(planAt([-96.5, 46.9], [-96.4, 47.2]), data)).toBeNull();
+    expect(apartFrom(planAt([-98, 46.5], [-95, 46.6]), data)).toBeNull();
+    expect(apartFrom(EMPTY_PLAN, data)).toBeNull();
+  });
+});
+
+describe("its words", () => {
+  it("give distance and direction in the units asked for", () => {
+    const far = { distanceM: 320_000, bearingDeg: 224 };
+    expect(elsewhere(far, ["us"]).message).toBe(
+      "The elevation data lies 199 mi southwest of the plan.",
+    );
+    expect(elsewhere(far, ["metric"]).message).toContain("320 km southwest");
+    expect(elsewhere(far, ["us", "metric"]).message).toContain("199 mi (320 km) southwest");
+    const near = { distanceM: 60, bearingDeg: 359 };
+    expect(elsewhere(near, ["us", "metric"]).message).toContain("197 ft (60 m) north of");
+  });
+});
