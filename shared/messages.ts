@@ -18,7 +18,7 @@ export interface TerrainFile {
 }
 
 export interface OpenTerrainRequest {
-  /** One raster, or the tiles of one survey; side-car files (.prj, .tfw, .aux.xml, .ovr) among them. */
+  /** One raster, or the tiles of one survey; its side-car files (`SIDE_CAR_ENDINGS`) among them. */
   readonly files: readonly TerrainFile[];
   /** Needed when the file states no vertical unit. */
   readonly verticalUnit: VerticalUnit | null;

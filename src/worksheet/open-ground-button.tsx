@@ -1,8 +1,7 @@
+import { GROUND_FILES } from "../../shared/raster-files.ts";
 import { openTerrainFiles } from "../actions.ts";
 import { FileButton } from "../ui/file-button.tsx";
 import { Icon } from "../ui/icons.tsx";
-
-const RASTERS = ".tif,.tiff,.gtiff,.asc,.grd,.txt,.prj,.tfw,.xml,.ovr";
 
 interface OpenGroundButtonProps {
   /** Name for screen readers. */
@@ -14,7 +13,7 @@ export function OpenGroundButton({ label }: OpenGroundButtonProps) {
   return (
     <FileButton
       label={label}
-      accept={RASTERS}
+      accept={GROUND_FILES}
       multiple
       class="tool-button"
       onFiles={(files) => void openTerrainFiles(files)}

@@ -1,3 +1,4 @@
+import { GROUND_FILES } from "../../shared/raster-files.ts";
 import "./top-bar.css";
 import { useState } from "preact/hooks";
 import { openAny, savePlan } from "../actions.ts";
@@ -12,7 +13,7 @@ import { Alternatives } from "./alternatives.tsx";
 import { KeysDialog } from "./keys-dialog.tsx";
 import { chooseUnits } from "./units-choice.ts";
 
-const OPENABLE = ".geojson,.json,.tif,.tiff,.asc,.grd,.txt,.prj,.tfw,.xml,.ovr";
+const OPENABLE = `.geojson,.json,${GROUND_FILES}`;
 
 /** The bar across the top: whose plan this is, its alternatives, and what belongs to the whole of it. */
 export function TopBar() {

@@ -103,6 +103,27 @@ describe("holes", () => {
     },
   );
 
+  test.each([
+    ["-32768", -9999, "metre"],
+    ["-9999", -10_000, "metre"],
+    ["-9999", -999, "metre"],
+    ["-9999", -500, "metre"],
+    ["-9999", -32_767, "foot"],
+    ["-9999", 32_767, "foot"],
+    ["-9999", -9999.5, "us-survey-foot"],
+  ] as const)(
+    "declared %s are found where %d stands too, in %s, and that is said",
+    async (mark, value, unit) => {
+      const tags = { 34735: NO_UNIT, 42113: ascii(mark) };
+      const file = madeFile("dem.tif", tiffWith(tags, {}, withCell(value)));
+      const { summary } = await openTerrain([file], unit);
+      expect(summary.holeShare).toBe(1 / 64);
+      expect(summary.notes.join()).toContain(
+        `cells with ${value} are counted as no elevation data`,
+      );
+    },
+  );
+
   test("are not made of odd but possible heights", async () => {
     expect(await holeShare(-430.5, "-9999")).toBe(0);
     expect(await holeShare(8848, "-9999")).toBe(0);

@@ -4,9 +4,7 @@ import { basename, dirname, extname, join } from "node:path";
 import { Refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { MAX_PLAN_CHARACTERS, type ReadPlan, readPlanFile } from "../../shared/plan-file.ts";
-
-/** Side-car files that are taken along with a raster of the same name. */
-const SIDE_CARS = [".prj", ".tfw", ".tifw", ".aux.xml", ".ovr"];
+import { SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
 
 /**
  * The plan in a file.
@@ -56,7 +54,7 @@ async function sideCarsOf(path: string): Promise<string[]> {
   const folder = dirname(path);
   const name = basename(path).toLowerCase();
   const stem = name.slice(0, name.length - extname(name).length);
-  const wanted = new Set(SIDE_CARS.flatMap((ending) => [stem + ending, name + ending]));
+  const wanted = new Set(SIDE_CAR_ENDINGS.flatMap(([ending]) => [stem + ending, name + ending]));
   const beside = await readdir(folder).catch(() => []);
   return beside.filter((each) => wanted.has(each.toLowerCase())).map((each) => join(folder, each));
 }

@@ -3,6 +3,7 @@ import type { VerticalUnit } from "../../shared/plan.ts";
 import type { Affine } from "./affine.ts";
 import type { BlockStore } from "./block-store.ts";
 import type { HorizontalReference } from "./reference.ts";
+import type { Strays } from "./strays.ts";
 
 /** One resolution of a raster, read by blocks. Heights are metres, NaN where there is no data. */
 export interface RasterLevel {
@@ -37,6 +38,8 @@ export interface OpenRaster {
   readonly vertical: VerticalReference;
   /** Full resolution first, then overviews from fine to coarse. */
   levels(metresPerUnit: number, store: BlockStore): readonly RasterLevel[];
+  /** What was read so far that no ground has and the file does not declare. */
+  readonly strays: Strays;
   /** What the person should know, without the file's name: it is put before. */
   readonly notes: readonly string[];
 }

@@ -1,4 +1,5 @@
 import type { TerrainFile } from "../../shared/messages.ts";
+import { SIDE_CAR_ENDINGS, type SideCarKind } from "../../shared/raster-files.ts";
 import type { SideCars } from "./open-raster.ts";
 
 /** A raster and the files that belong to it by name. */
@@ -13,38 +14,43 @@ export interface SortedFiles {
   readonly loose: readonly TerrainFile[];
 }
 
-/** Endings of the files that accompany a raster, and which kind each is; null for what is not read. */
-const SIDE_CARS: readonly (readonly [RegExp, keyof SideCars | null])[] = [
-  [/\.aux\.xml$/i, "metadata"],
-  [/\.prj$/i, "projection"],
-  [/\.(tfw|tifw|tiffw|wld|asw)$/i, "world"],
-  [/\.ovr$/i, "overviews"],
-  [/\.msk$/i, "mask"],
-  [/\.xml$/i, null],
-];
+/** Other metadata: known not to be a raster, and not read. */
+const UNREAD_ENDING = ".xml";
+
+interface SideCar {
+  readonly ending: string;
+  readonly kind: SideCarKind | null;
+}
+
+function sideCarOf({ name }: TerrainFile): SideCar | null {
+  const lower = name.toLowerCase();
+  const known = SIDE_CAR_ENDINGS.find(([ending]) => lower.endsWith(ending));
+  if (known) return { ending: known[0], kind: known[1] };
+  return lower.endsWith(UNREAD_ENDING) ? { ending: UNREAD_ENDING, kind: null } : null;
+}
 
 /**
  * Tells rasters and side-cars apart by name, and gives each raster its own: `dem.tif` takes `dem.prj`,
  * `dem.tif.ovr` and so on. A single projection file serves all rasters that have none.
  */
 export function sortFiles(files: readonly TerrainFile[]): SortedFiles {
-  const kindOf = (file: TerrainFile) =>
-    SIDE_CARS.find(([ending]) => ending.test(file.name)) ?? null;
-  const sideCars = files.filter((file) => kindOf(file) !== null);
-  const rasterFiles = files.filter((file) => kindOf(file) === null);
+  const sideCars = files.filter((file) => sideCarOf(file) !== null);
+  const rasterFiles = files.filter((file) => sideCarOf(file) === null);
   const used = new Set<TerrainFile>();
 
-  const own = (file: TerrainFile, kind: keyof SideCars): TerrainFile | null => {
+  const own = (file: TerrainFile, kind: SideCarKind): TerrainFile | null => {
     const found = sideCars.find((side) => {
-      const [ending, sideKind] = kindOf(side)!;
-      const stem = side.name.replace(ending, "").toLowerCase();
-      return sideKind === kind && (stem === file.name.toLowerCase() || stem === stemOf(file.name));
+      const sideCar = sideCarOf(side)!;
+      const stem = side.name.slice(0, -sideCar.ending.length).toLowerCase();
+      return (
+        sideCar.kind === kind && (stem === file.name.toLowerCase() || stem === stemOf(file.name))
+      );
     });
     if (found) used.add(found);
     return found ?? null;
   };
 
-  const projections = sideCars.filter((side) => kindOf(side)![1] === "projection");
+  const projections = sideCars.filter((side) => sideCarOf(side)!.kind === "projection");
   const shared = projections.length === 1 ? projections[0]! : null;
   const rasters = rasterFiles.map((file) => {
     const projection = own(file, "projection") ?? shared;

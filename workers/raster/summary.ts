@@ -2,11 +2,9 @@ import { Refusal } from "../../shared/failure.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
-import type { BlockStore } from "./block-store.ts";
 import { type Locator, outlineOf } from "./locate.ts";
 import type { Mosaic } from "./mosaic.ts";
-import type { OpenRaster, RasterLevel } from "./open-raster.ts";
-import { surveyHeights } from "./survey-heights.ts";
+import type { HeightSurvey } from "./survey-heights.ts";
 
 export interface UnitChoice {
   readonly unit: VerticalUnit;
@@ -17,21 +15,16 @@ export interface UnitChoice {
  * What a ground is, for the person to check.
  * @throws Refusal `raster/no-place` when it does not lie on Earth, `ground/no-data` when it holds no height
  */
-export async function summarise(
+export function summarise(
   mosaic: Mosaic,
-  levels: ReadonlyMap<OpenRaster, readonly RasterLevel[]>,
-  store: BlockStore,
+  heights: HeightSurvey,
   locator: Locator,
   choice: UnitChoice,
   notes: readonly string[],
-): Promise<GroundSummary> {
+): GroundSummary {
   const { corners, bounds } = placeOf(mosaic, locator);
   const [cellXM, cellYM] = cellsOnGround(mosaic, locator);
   const first = mosaic.parts[0]!.raster;
-  const heights = await surveyHeights(
-    mosaic.parts.map(({ raster }) => levels.get(raster)!),
-    store,
-  );
   if (!(heights.lowestM <= heights.highestM) && !heights.fromOverview) {
     throw new Refusal(
       "ground/no-data",

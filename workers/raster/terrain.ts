@@ -3,6 +3,7 @@ import type { GroundSampler } from "../../shared/ground.ts";
 import type { CallOptions, GroundSummary, TerrainFile } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
+import { strayWords } from "../../shared/words/marks.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
 import type { PlaneBox } from "./lattice.ts";
@@ -16,6 +17,7 @@ import { onEdge } from "./sampler.ts";
 import { makeSamplerSource } from "./sampler-source.ts";
 import { sortFiles } from "./sort-files.ts";
 import { summarise, type UnitChoice } from "./summary.ts";
+import { surveyHeights } from "./survey-heights.ts";
 import { metresPer, unknownUnit } from "./vertical.ts";
 import type { CellWindow, WindowCells } from "./window.ts";
 
@@ -74,6 +76,10 @@ export async function openTerrain(
   const levels = new Map(
     rasters.map((raster) => [raster, raster.levels(metresPer(choices.get(raster)!.unit), store)]),
   );
+  const survey = await surveyHeights(
+    mosaic.parts.map(({ raster }) => levels.get(raster)!),
+    store,
+  );
   const notes = [
     ...gatheredNotes(rasters, verticalUnit),
     ...(mosaic.overlap ? ["Files overlap: where they do, the first one with data counts."] : []),
@@ -81,7 +87,7 @@ export async function openTerrain(
       (side) => `"${side.name}" belongs to none of the rasters by name and is not used.`,
     ),
   ];
-  const summary = await summarise(mosaic, levels, store, locator, choices.get(first)!, notes);
+  const summary = summarise(mosaic, survey, locator, choices.get(first)!, notes);
   stopIfCancelled(options);
 
   const shown = new Map(
@@ -117,7 +123,9 @@ function unitOf(raster: OpenRaster, stated: VerticalUnit | null): UnitChoice {
 function gatheredNotes(rasters: readonly OpenRaster[], stated: VerticalUnit | null): string[] {
   const namesByNote = new Map<string, string[]>();
   for (const raster of rasters) {
-    for (const note of [...raster.notes, ...disagreement(raster, stated)]) {
+    const strays = raster.strays.values;
+    const said = strays.length > 0 ? [strayWords(strays)] : [];
+    for (const note of [...raster.notes, ...disagreement(raster, stated), ...said]) {
       namesByNote.set(note, [...(namesByNote.get(note) ?? []), raster.name]);
     }
   }

@@ -1,13 +1,16 @@
 import { Refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
+import { maskBeside } from "../geotiff/image-pyramid.ts";
 import { type HeightRule, toHeights } from "../heights.ts";
+import { maskedLevel } from "../masked-level.ts";
 import type { OpenRaster, RasterFormat, RasterLevel, SideCars } from "../open-raster.ts";
 import { readBytes } from "../read-bytes.ts";
 import { referenceFromFile } from "../reference-text.ts";
+import { makeStrays } from "../strays.ts";
 import { type AsciiHeader, beginsAsGrid, readHeader } from "./header.ts";
 import { indexRows, readRows } from "./row-index.ts";
 
-/** Esri ASCII grid; its reference comes from the .prj beside it. */
+/** Esri ASCII grid; its reference comes from the .prj beside it, a mask from its .msk. */
 export const asciiGrid: RasterFormat = {
   name: "Esri ASCII grid",
   recognises: (head) => beginsAsGrid(latin1(head.subarray(0, 64))),
@@ -31,6 +34,8 @@ async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRa
   const { horizontal, vertical } = await referenceFromFile(sides.projection);
   const rowAt = await indexRows(file, header);
   const { columns, rows, affine } = header;
+  const mask = sides.mask ? await maskBeside(sides.mask, header) : null;
+  const strays = makeStrays();
   const noData = header.noData === null ? [] : [header.noData];
   return {
     name,
@@ -41,9 +46,12 @@ async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRa
     affine,
     reference: horizontal,
     vertical,
-    levels: (metresPerUnit) => [
-      rowsLevel(file, header, rowAt, { noData, scale: 1, offset: 0, metresPerUnit }),
-    ],
+    levels(metresPerUnit, store) {
+      const rule = { noData, scale: 1, offset: 0, metresPerUnit, strays };
+      const level = rowsLevel(file, header, rowAt, rule);
+      return [mask ? maskedLevel(level, mask, store) : level];
+    },
+    strays,
     notes: [],
   };
 }

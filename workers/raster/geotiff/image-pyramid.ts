@@ -1,3 +1,4 @@
+import type { Refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import type { BlockStore } from "../block-store.ts";
 import type { HeightRule } from "../heights.ts";
@@ -43,7 +44,7 @@ export async function imagePyramid(
     .sort((a, b) => b.layout.columns - a.layout.columns);
   const masks = [...inside, ...overviewFile].filter(({ layout }) => layout.isMask);
   if (masks.length + maskFile.length > 0 && ![...masks, ...maskFile].some(isSizeOf(full))) {
-    throw damaged(file.name, "the mask of its holes is of another size");
+    throw otherSize(file.name);
   }
   const others = inside.filter(({ layout }) => !layout.isReduced && !layout.isMask).length;
   return { heights: [full, ...reduced], masks: [...masks, ...maskFile], others };
@@ -52,6 +53,26 @@ export async function imagePyramid(
 function isSizeOf({ layout }: { readonly layout: ImageLayout }) {
   return (other: PlacedImage) =>
     other.layout.columns === layout.columns && other.layout.rows === layout.rows;
+}
+
+/**
+ * The mask in a side-car (.msk) as a level, for a raster of another format.
+ * @throws Refusal when it cannot be read or is of another size
+ */
+export async function maskBeside(
+  file: TerrainFile,
+  size: { readonly columns: number; readonly rows: number },
+): Promise<RasterLevel> {
+  const images = await imagesOf(file);
+  const mask = images.find(
+    ({ layout }) => layout.columns === size.columns && layout.rows === size.rows,
+  );
+  if (!mask) throw otherSize(file.name);
+  return maskLevel(file, mask.layout);
+}
+
+function otherSize(name: string): Refusal {
+  return damaged(name, "the mask of its holes is of another size");
 }
 
 async function imagesOf(file: TerrainFile): Promise<PlacedImage[]> {
@@ -67,7 +88,8 @@ function layoutsOf(file: TerrainFile, { images, littleEndian }: Directories): Pl
 
 /**
  * The images as levels of heights, each with the mask of its size. Where there are masks, an overview
- * without one is left out: it would show holes as ground.
+ * without one is left out: it would show holes as ground. Strays are noted of the full image alone, because
+ * an overview holds means.
  */
 export function pyramidLevels(
   { heights, masks }: ImagePyramid,
@@ -75,7 +97,7 @@ export function pyramidLevels(
   store: BlockStore,
 ): RasterLevel[] {
   return heights.flatMap(({ file, layout }, i) => {
-    const level = heightLevel(file, layout, rule);
+    const level = heightLevel(file, layout, i === 0 ? rule : { ...rule, strays: null });
     const mask = masks.find(isSizeOf({ layout }));
     if (mask) return [maskedLevel(level, maskLevel(mask.file, mask.layout), store)];
     return masks.length === 0 || i === 0 ? [level] : [];

@@ -6,6 +6,7 @@ import { type AuxMetadata, auxMetadata } from "../aux-metadata.ts";
 import type { OpenRaster, RasterFormat, SideCars } from "../open-raster.ts";
 import { readText } from "../read-bytes.ts";
 import { referenceFromFile, referenceFromText, type TextReference } from "../reference-text.ts";
+import { makeStrays } from "../strays.ts";
 import { worldFilePlacement } from "../world-file.ts";
 import { damaged } from "./blob-source.ts";
 import { readDirectories } from "./directories.ts";
@@ -38,6 +39,7 @@ async function openGeotiff(file: TerrainFile, sides: SideCars): Promise<OpenRast
   const markers = [tagValue(main, "GDAL_NODATA"), aux.noData];
   const rule = {
     noData: markers.flatMap((text) => noDataOf(name, layout, text) ?? []),
+    strays: makeStrays(),
     ...scaleOf(name, main, keys, aux),
   };
   const beside = statesReference(keys) ? null : await referenceBeside(name, sides, aux);
@@ -52,6 +54,7 @@ async function openGeotiff(file: TerrainFile, sides: SideCars): Promise<OpenRast
     reference: beside?.horizontal ?? referenceFromKeys(name, keys),
     vertical: beside?.vertical.unit && own.unit === null ? beside.vertical : own,
     levels: (metresPerUnit, store) => pyramidLevels(pyramid, { ...rule, metresPerUnit }, store),
+    strays: rule.strays,
     notes: notesOf(pyramid),
   };
 }
