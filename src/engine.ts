@@ -1,18 +1,23 @@
+import type { Failure } from "../shared/failure.ts";
 import { makeRemoteEngine } from "./remote-engine.ts";
 import { sizeAgain } from "./sizing-clock.ts";
+import { splitEngine } from "./split-engine.ts";
 import { tell } from "./state.ts";
 
-/** Silence after which a working engine is asked whether it lives, milliseconds. */
+/** How often to look whether a working engine has said anything, milliseconds. */
 const SILENCE_MS = 10_000;
 
-/** The engine in its worker. The only place that knows where the worker is. */
-export const engine = makeRemoteEngine(
-  () => new Worker(new URL("../workers/terrain.worker.ts", import.meta.url), { type: "module" }),
-  {
-    silenceMs: SILENCE_MS,
-    onRestart: (failure) => {
-      if (failure) tell("error", failure);
-      sizeAgain.value += 1;
-    },
-  },
-);
+function inWorker() {
+  return makeRemoteEngine(
+    () => new Worker(new URL("../workers/terrain.worker.ts", import.meta.url), { type: "module" }),
+    { silenceMs: SILENCE_MS, onRestart },
+  );
+}
+
+function onRestart(failure: Failure | null): void {
+  if (failure) tell("error", failure);
+  sizeAgain.value += 1;
+}
+
+/** The engine in its two workers. The only place that knows where they are. */
+export const engine = splitEngine(inWorker(), inWorker());

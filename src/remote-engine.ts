@@ -23,11 +23,17 @@ interface Pending {
 }
 
 export interface RemoteOptions {
-  /** A call is waiting and the worker has been silent this long: ask whether it lives, milliseconds. */
+  /**
+   * How often to look whether a worker that calls wait for has said anything, milliseconds. After one look without
+   * a word it is asked whether it lives; after three more it is restarted. Progress counts as a word.
+   */
   readonly silenceMs: number;
   /** Told after a crash, when the worker runs again and the terrain has been reopened (or not: failure). */
   readonly onRestart: (failure: Refusal | null) => void;
 }
+
+/** Looks without a word before the worker counts as dead: one, then three after it was asked. */
+const SILENT_LOOKS = 4;
 
 const VERBS: readonly Verb[] = [
   "openTerrain",
@@ -53,26 +59,28 @@ const CRASHED = () =>
 /**
  * The engine behind a worker. A cancelled call rejects at once with the code `cancelled`, and its late
  * answer is dropped. When the worker dies (an error event, or silence to a ping) every waiting call
- * rejects with `engine/crashed`, a new worker is started and the last terrain is opened in it again.
+ * rejects with `engine/crashed`, a new worker is started and the last terrain is opened in it again; calls made
+ * meanwhile wait for that.
  */
 export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions): Engine {
   const waiting = new Map<number, Pending>();
   let nextId = 1;
   let lastTerrain: OpenTerrainRequest | null = null;
-  let heardAt = Date.now();
+  let reopening: Promise<unknown> | null = null;
+  let silentLooks = 0;
   let watch: ReturnType<typeof setTimeout> | undefined;
   let worker = start();
 
   function start(): WorkerLike {
     const fresh = spawn();
-    heardAt = Date.now();
+    silentLooks = 0;
     fresh.onmessage = (event) => hear(event.data);
     fresh.onerror = () => restart();
     return fresh;
   }
 
   function hear(message: FromWorker): void {
-    heardAt = Date.now();
+    silentLooks = 0;
     if (message.kind === "pong") return;
     const call = waiting.get(message.id);
     if (!call) return;
@@ -99,30 +107,39 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
       options.onRestart(null);
       return;
     }
-    call("openTerrain", lastTerrain).then(
-      () => options.onRestart(null),
-      (failure: Refusal) => options.onRestart(failure),
-    );
+    const own = worker;
+    const over = (failure: Refusal | null) => {
+      if (own !== worker) return;
+      reopening = null;
+      options.onRestart(failure);
+    };
+    reopening = send("openTerrain", lastTerrain).then(() => over(null), over);
   }
 
   function listen(): void {
-    clearTimeout(watch);
-    if (waiting.size === 0) return;
+    if (watch !== undefined) return;
     watch = setTimeout(() => {
-      const silentMs = Date.now() - heardAt;
-      if (silentMs > 3 * options.silenceMs) restart();
-      else if (silentMs > options.silenceMs) worker.postMessage({ kind: "ping" });
+      watch = undefined;
+      if (waiting.size === 0) return;
+      silentLooks += 1;
+      if (silentLooks >= SILENT_LOOKS) restart();
+      else worker.postMessage({ kind: "ping" });
       listen();
     }, options.silenceMs);
   }
 
-  function call(verb: Verb, request: unknown, { onProgress, signal }: CallOptions = {}) {
+  async function call(verb: Verb, request: unknown, callOptions?: CallOptions) {
+    if (reopening && verb !== "openTerrain") await reopening;
+    return send(verb, request, callOptions);
+  }
+
+  function send(verb: Verb, request: unknown, { onProgress, signal }: CallOptions = {}) {
     return new Promise<never>((resolve, reject) => {
       const id = nextId++;
       const cancelled = () =>
         new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
       if (signal?.aborted) return reject(cancelled());
-      if (waiting.size === 0) heardAt = Date.now();
+      if (waiting.size === 0) silentLooks = 0;
       waiting.set(id, { resolve, reject, onProgress });
       signal?.addEventListener("abort", () => {
         if (!waiting.delete(id)) return;

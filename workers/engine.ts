@@ -29,6 +29,7 @@ const NO_GROUND: GroundSampler = { heightAt: () => Number.NaN, cellM: 1 };
 export function makeEngine(): Engine {
   let terrain: Terrain | null = null;
   let opening = 0;
+  let openedTurn = 0;
 
   const opened = (): Terrain => {
     if (terrain) return terrain;
@@ -60,7 +61,9 @@ export function makeEngine(): Engine {
     async openTerrain(request, options) {
       const turn = ++opening;
       const next = await openTerrain(request.files, request.verticalUnit, options);
-      if (turn === opening) terrain = next;
+      if (turn < openedTurn) throw overtaken();
+      openedTurn = turn;
+      terrain = next;
       return next.summary;
     },
 
@@ -115,6 +118,14 @@ function sizeOne(
   live: boolean,
 ) {
   return sizeLine({ plan, alignment, plane, ground, live });
+}
+
+function overtaken(): Refusal {
+  return new Refusal(
+    "cancelled",
+    "Other elevation data was opened meanwhile.",
+    "Open this again if you want it instead.",
+  );
 }
 
 function stopIfCancelled(options: CallOptions | undefined): void {

@@ -1,13 +1,13 @@
 import { effect, type ReadonlySignal } from "@preact/signals";
 import { asFailure } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
-import { busy, tell } from "../state.ts";
+import { busy, ground, tell } from "../state.ts";
 
 let under: AbortController | null = null;
 
 /**
  * Runs a search with its progress on the busy bar, where it can be cancelled. A search still under way is
- * cancelled first. What is refused is said in a notice.
+ * cancelled first, and so is one when other elevation data is opened. What is refused is said in a notice.
  * @param until cancels the search when it becomes true
  * @returns null when it was refused or cancelled
  */
@@ -18,8 +18,9 @@ export async function working<T>(
   under?.abort();
   const abort = new AbortController();
   under = abort;
+  const searched = ground.peek();
   const stopWatching = effect(() => {
-    if (until?.value) abort.abort();
+    if (until?.value || ground.value !== searched) abort.abort();
   });
   try {
     return await work({

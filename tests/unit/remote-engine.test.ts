@@ -133,4 +133,78 @@ describe("the engine behind a worker", () => {
       vi.useRealTimers();
     }
   });
+
+  it("never restarts a worker that reports progress, even when it cannot answer the ping", async () => {
+    vi.useFakeTimers();
+    try {
+      const { engine, workers } = remote([{ siteRing: () => new Promise<never>(() => {}) }], {
+        ...quiet,
+        silenceMs: 1000,
+      });
+      engine.siteRing({} as never).catch(() => {});
+      const worker = workers[0]!;
+      worker.postMessage = () => {};
+      const data: FromWorker = { kind: "progress", id: 1, share: 0.5, doing: "Searching" };
+      for (let i = 0; i < 60; i++) {
+        await vi.advanceTimersByTimeAsync(900);
+        worker.onmessage?.({ data } as MessageEvent<FromWorker>);
+      }
+      expect(workers.length).toBe(1);
+      await vi.advanceTimersByTimeAsync(6000);
+      expect(workers.length).toBe(2);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it("does not take a machine that slept for a dead worker", async () => {
+    vi.useFakeTimers();
+    try {
+      const { engine, workers } = remote([{ probe: () => new Promise<never>(() => {}) }], {
+        ...quiet,
+        silenceMs: 1000,
+      });
+      engine.probe(PROBE).catch(() => {});
+      vi.setSystemTime(Date.now() + 3_600_000);
+      await vi.advanceTimersByTimeAsync(3500);
+      expect(workers.length).toBe(1);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it("finds a dead worker also while calls keep coming", async () => {
+    vi.useFakeTimers();
+    try {
+      const { engine, workers } = remote([{ probe: () => new Promise<never>(() => {}) }], {
+        ...quiet,
+        silenceMs: 1000,
+      });
+      workers[0]!.dead = true;
+      for (let i = 0; i < 100; i++) {
+        engine.probe(PROBE).catch(() => {});
+        await vi.advanceTimersByTimeAsync(100);
+      }
+      expect(workers.length).toBeGreaterThan(1);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
+  it("lets calls made during a restart wait until the terrain is open again", async () => {
+    let finish: (summary: never) => void = () => {};
+    const stuck = { openTerrain: async () => SUMMARY };
+    const fresh = {
+      openTerrain: () => new Promise<never>((resolve) => (finish = resolve)),
+      probe: vi.fn(async () => ({ groundM: 7 })),
+    };
+    const { engine, workers } = remote([stuck, fresh]);
+    await engine.openTerrain({ files: [], verticalUnit: null });
+    workers[0]?.onerror?.({} as ErrorEvent);
+    const call = engine.probe(PROBE);
+    await new Promise((resolve) => setTimeout(resolve, 5));
+    expect(fresh.probe).not.toHaveBeenCalled();
+    finish(SUMMARY);
+    expect(await call).toEqual({ groundM: 7 });
+  });
 });
