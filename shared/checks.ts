@@ -3,6 +3,7 @@ import { bagDensity, heavyBag, narrowBase } from "./checks/bag.ts";
 import { coarseRaster, crossFall, narrowLow, noGround, openToe } from "./checks/ground.ts";
 import { bondTrench, overLimit, raiseReserve } from "./checks/height.ts";
 import { insideHoles, pumpFailure, pumps } from "./checks/inside.ts";
+import { waterLevel } from "./checks/level.ts";
 import { crossesItself, tieIn } from "./checks/line.ts";
 import { basesOverlap } from "./checks/overlap.ts";
 import { enclosure, noGo, setback } from "./checks/place.ts";
@@ -17,7 +18,7 @@ import {
 import { creepRule, exitGradientRule } from "./checks/seep.ts";
 import { overturning, sliding } from "./checks/stand.ts";
 import { forecastCrest, forecastZero, inTime } from "./checks/time.ts";
-import { datum, fallDirection, leastFreeboard, nothingToBuild } from "./checks/water.ts";
+import { datum, fallDirection, leastFreeboard } from "./checks/water.ts";
 import type { LonLat } from "./plan.ts";
 import type { Check, Severity } from "./sizing-types.ts";
 
@@ -37,6 +38,7 @@ const AT_REST: readonly Rule[] = [
 
 /** Every check there is. A new one is a rule in `checks/` and a name here. */
 export const RULES: readonly Rule[] = [
+  waterLevel,
   overLimit,
   sectionLimit,
   noGround,
@@ -54,7 +56,6 @@ export const RULES: readonly Rule[] = [
   datum,
   fallDirection,
   leastFreeboard,
-  nothingToBuild,
   heavyBag,
   bagDensity,
   narrowBase,

@@ -3,6 +3,7 @@ import { runChecks } from "./checks.ts";
 import { type CutWalk, cutWalk } from "./cut-walk.ts";
 import type { GroundSampler } from "./ground.ts";
 import { lineHolding } from "./holding/line-holding.ts";
+import { levelDoubt, withoutVerdict } from "./level-doubt.ts";
 import type { Alignment, Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import { publishedCounts } from "./published.ts";
@@ -50,7 +51,9 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
   const marks = [0, ...breaksM, line.lengthM];
   const holding = live ? null : lineHolding({ plan, line, plane, trace, cuts, ground, waterSide });
   const totalsAt = (riseM: number) => (riseM === 0 ? whole : totalsWithGround(-riseM));
-  const time = live ? null : lineTime({ plan, trace, cuts, totalsAt });
+  const doubt = levelDoubt(plan, trace, cuts, whole.builtLengthM > 0);
+  const worked = live ? null : lineTime({ plan, trace, cuts, totalsAt });
+  const time = worked && doubt ? withoutVerdict(worked) : worked;
   return {
     id: alignment.id,
     name: alignment.name,
@@ -71,8 +74,9 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     checks: runChecks({
       ...{ plan, line, plane, trace, cuts, waterSide, breaksM, totals: whole },
       cellM: ground.longCellM ?? ground.cellM,
-      ...{ holding, time },
+      ...{ levelDoubt: doubt, holding, time },
     }),
+    levelDoubt: doubt,
     holding,
     time,
     stepM: trace.stepM,

@@ -1,4 +1,5 @@
 import type { Holding } from "./holding/types.ts";
+import type { LevelDoubt } from "./level-doubt.ts";
 import type { LonLat } from "./plan.ts";
 import type { SectionPart } from "./sections/types.ts";
 import type { LineTime } from "./time/types.ts";
@@ -184,6 +185,8 @@ export interface SizedLine {
   readonly reaches: readonly Reach[];
   readonly published: readonly PublishedCount[];
   readonly checks: readonly Check[];
+  /** Why nothing can be concluded from its water and ground; null where they belong together. */
+  readonly levelDoubt: LevelDoubt | null;
   /** Whether it stands, seeps and is pumped dry; null while live. */
   readonly holding?: Holding | null;
   /** Whether there is time; null while live. */

@@ -1,6 +1,7 @@
 import type { PlaneLine } from "../alignment.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import type { Holding } from "../holding/types.ts";
+import type { LevelDoubt } from "../level-doubt.ts";
 import type { LonLat, Plan } from "../plan.ts";
 import type { PlanPlane } from "../plan-plane.ts";
 import type { Severity, Totals } from "../sizing-types.ts";
@@ -22,6 +23,8 @@ export interface CheckContext {
   readonly totals: Totals;
   /** Longer side of one cell of the elevation raster, metres. */
   readonly cellM: number;
+  /** Why nothing can be concluded from water and ground; null where they belong together. */
+  readonly levelDoubt: LevelDoubt | null;
   /** Null while live: what hangs on it is then not looked at. */
   readonly holding: Holding | null;
   readonly time: LineTime | null;

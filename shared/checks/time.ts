@@ -15,9 +15,9 @@ export const inTime: Rule = {
   id: "time",
   rule: "The crest stays above the water by the margin at every hour of the forecast.",
   source: "THW-E, derived from ERDC (rates); the margin is judgement",
-  find: ({ time, totals, cuts }) => {
+  find: ({ time, totals, cuts, levelDoubt }) => {
     const isOfBagsAlone = cuts.reaches.every(({ section }) => section === PYRAMID);
-    if (!time || totals.builtLengthM === 0) return [];
+    if (!time || levelDoubt || totals.builtLengthM === 0) return [];
     if (time.inTime === null) return withoutForecast(time);
     const verdict = (band: string, pace: string) =>
       time.verdicts.find((each) => each.band === band && each.pace === pace);

@@ -53,18 +53,3 @@ export const leastFreeboard: Rule = {
         )
       : [],
 };
-
-/** A line that needs no levee. */
-export const nothingToBuild: Rule = {
-  id: "nothing-to-build",
-  rule: "The crest stands above the ground somewhere.",
-  source: "judgement",
-  find: ({ totals }) =>
-    totals.builtLengthM === 0 && totals.lengthNoDataM === 0
-      ? ofWholePlan(
-          "caution",
-          "The ground reaches the crest everywhere along the line: nothing is built.",
-          "Check the water elevation and its datum, or the place of the line.",
-        )
-      : [],
-};

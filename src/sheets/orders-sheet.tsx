@@ -15,6 +15,7 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import { type MaterialKey, takenMaterials } from "../material-words.ts";
+import { LevelNotice } from "../worksheet/level-notice.tsx";
 
 interface OrdersSheetProps {
   readonly plan: Plan;
@@ -31,9 +32,13 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
   return (
     <section class="sheet-part" aria-label="Orders">
       <h2>Orders</h2>
+      <LevelNotice doubt={line.levelDoubt} system={system} />
       <table class="sheet-table orders">
         <tbody>
-          <Order name="Bags" amount={formatCount(totals.bags)}>
+          <Order
+            name="Bags"
+            amount={line.levelDoubt?.countsUnknown ? "not known" : formatCount(totals.bags)}
+          >
             {formatSmallVolume(bag.placedVolumeM3, system)} as placed,{" "}
             {formatSmallMass(bag.filledMassKg, system)} filled, {formatShare(practice.spareShare)}{" "}
             spare; and {formatCount(totals.sheetBags)} to hold the sheet

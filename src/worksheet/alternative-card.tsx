@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount, formatHours, formatLength, type UnitSystem } from "../../shared/units.ts";
+import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { chooseAlternative } from "../actions.ts";
 import { planElsewhere } from "../plan-apart.ts";
 import { unitSystem } from "../state.ts";
@@ -110,8 +111,10 @@ function figures(line: SizedLine | null, system: UnitSystem): string {
   if (!line) return planElsewhere.value ? "not on this elevation data" : "not sized yet";
   const { bags, greatestHeightM, jobHours, lengthNoDataM, lengthM } = line.totals;
   if (lengthNoDataM >= lengthM) return "no ground under it";
+  const doubt = line.levelDoubt;
+  if (doubt?.countsUnknown) return levelDoubtShort(doubt);
   const height = formatLength(greatestHeightM, system);
   const gap = lengthNoDataM > 0 ? " · gap in data" : "";
   const parts = [`${formatCount(bags)} bags`, height, formatHours(jobHours)];
-  return parts.join("\u2009·\u2009") + gap;
+  return parts.join("\u2009·\u2009") + gap + (doubt ? ` · ${levelDoubtShort(doubt)}` : "");
 }

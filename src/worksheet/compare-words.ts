@@ -1,8 +1,10 @@
 import { lengthBracedM } from "../../shared/holding/bracing.ts";
 import { factorWords } from "../../shared/holding/factor-words.ts";
 import { lineVerdict } from "../../shared/holding/line-verdict.ts";
+import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import { mainVerdict } from "../time-words.ts";
 import { endsBeforeTheWork, riseOverPlanM } from "./forecast-end.ts";
@@ -21,11 +23,16 @@ export interface CompareWords {
 /** Shorter than this is a rounding, metres. */
 const A_STRETCH_M = 0.05;
 
+function notKnown(doubt: LevelDoubt): CompareWords {
+  return { word: "not known", why: levelDoubtShort(doubt), isBad: true };
+}
+
 const COUNTING: CompareWords = { word: "…", why: "", isBad: false };
 
 /** Whether a line stands, with the factor where it is weakest, and what that does not speak of. */
 export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
-  const { holding, totals } = line;
+  const { holding, totals, levelDoubt } = line;
+  if (levelDoubt?.countsUnknown) return notKnown(levelDoubt);
   if (!holding) return COUNTING;
   if (totals.lengthNoDataM >= totals.lengthM) return { word: "not known", why: "", isBad: false };
   const bracedM = lengthBracedM(line);
@@ -53,7 +60,8 @@ export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
 
 /** Whether a line is finished ahead of the water, at the slow pace against the likely forecast. */
 export function inTimeWords(line: SizedLine, system: UnitSystem): CompareWords {
-  const { time } = line;
+  const { time, levelDoubt } = line;
+  if (levelDoubt) return notKnown(levelDoubt);
   if (!time) return COUNTING;
   if (time.inTime === null) return { word: "no forecast", why: "", isBad: false };
   const riseM = riseOverPlanM(time);

@@ -17,6 +17,7 @@ import {
   formatUnitFlow,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 
 const HOUR_MIN = 60;
@@ -41,6 +42,7 @@ export function verdictWord(verdict: Verdict): string {
 export function standsWords(line: SizedLine, holding: Holding, system: UnitSystem): string {
   const { lengthNoDataM, lengthM } = line.totals;
   if (lengthNoDataM >= lengthM) return "no ground under it";
+  if (line.levelDoubt?.countsUnknown) return `not known: ${levelDoubtShort(line.levelDoubt)}`;
   const isBraced = lengthBracedM(line) > 0;
   const known = lengthNoDataM > 0 ? ", where the ground is known" : "";
   const beside = isBraced ? ", bracing not reckoned" : known;

@@ -11,6 +11,7 @@ import { Amounts } from "./amounts.tsx";
 import { ClassBar } from "./class-bar.tsx";
 import { rivalOf } from "./compare.ts";
 import { KeptDry } from "./kept-dry.tsx";
+import { LevelNotice } from "./level-notice.tsx";
 import { PublishedTables } from "./published-tables.tsx";
 import { ReachTable } from "./reach-table.tsx";
 
@@ -23,7 +24,7 @@ export function QuantitiesBlock() {
       title="Quantities"
       startsOpen
       summary={line ? undefined : "nothing to count yet"}
-      line={line && hasGround(line) ? bagsWords(line) : undefined}
+      line={line && isCounted(line) ? bagsWords(line) : undefined}
     >
       {line ? <Counted line={line} /> : <p class="hint">{nextStep()}</p>}
     </Disclosure>
@@ -35,14 +36,17 @@ function Counted({ line }: { line: SizedLine }) {
   const inputs = { plan: plan.value, line, totals: line.totals, system };
   return (
     <>
+      <LevelNotice doubt={line.levelDoubt} system={system} />
       <div class="bags">
         <Amount make="bags" title="Bags to order" inputs={inputs}>
-          {hasGround(line) ? formatCount(line.totals.bags) : "–"}
+          {isCounted(line) ? formatCount(line.totals.bags) : "–"}
         </Amount>
         <span>bags{rivalWords(line)}</span>
       </div>
-      <ClassBar line={line} limitM={plan.value.practice.limitM} system={system} />
-      {hasGround(line) && (
+      {!line.levelDoubt?.countsUnknown && (
+        <ClassBar line={line} limitM={plan.value.practice.limitM} system={system} />
+      )}
+      {isCounted(line) && (
         <>
           <Amounts inputs={inputs} />
           <KeptDry />
@@ -66,8 +70,9 @@ function bagsWords(line: SizedLine): string {
   return `${formatCount(line.totals.bags)} bags${rivalWords(line)}`;
 }
 
-function hasGround({ totals }: SizedLine): boolean {
-  return totals.lengthNoDataM < totals.lengthM;
+/** Whether its totals answer anything: some of its ground is known, and the water belongs to it. */
+function isCounted({ totals, levelDoubt }: SizedLine): boolean {
+  return totals.lengthNoDataM < totals.lengthM && !levelDoubt?.countsUnknown;
 }
 
 /** ", 4,870 fewer than A": the chosen alternative against the first other one; nothing when it stands alone. */
@@ -75,7 +80,7 @@ function rivalWords(line: SizedLine): string {
   const alternatives = plan.value.alignments;
   const results = alternatives.flatMap((each) => sized.value.get(each.id) ?? []);
   const rival = rivalOf(results, chosenId.value);
-  if (!rival || !hasGround(line) || !hasGround(rival)) return "";
+  if (!rival || !isCounted(line) || !isCounted(rival)) return "";
   const letter = letterOf(alternatives.findIndex((each) => each.id === rival.id));
   const difference = line.totals.bags - rival.totals.bags;
   if (difference === 0) return `, as many as ${letter}`;

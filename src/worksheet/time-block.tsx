@@ -10,6 +10,7 @@ import { Disclosure } from "../ui/disclosure.tsx";
 import { endsBeforeTheWork, riseOverPlanM } from "./forecast-end.ts";
 import { ForecastPart } from "./forecast-part.tsx";
 import { butForGap } from "./ground-gap.ts";
+import { LevelNotice } from "./level-notice.tsx";
 import { CurvePart } from "./time-curve.tsx";
 import { OrderPart } from "./time-order.tsx";
 import { TimeResult } from "./time-result.tsx";
@@ -19,6 +20,7 @@ import { WorkPart } from "./time-work.tsx";
 export function TimeBlock() {
   const now = timeNow.value;
   const time = now?.time ?? null;
+  const doubt = chosenLine.value?.levelDoubt ?? null;
   return (
     <Disclosure
       id="time"
@@ -27,7 +29,8 @@ export function TimeBlock() {
       line={time && time.verdicts.length > 0 ? closedWords(time) : undefined}
     >
       <div class="time-settled" data-stale={now?.isStale ?? false}>
-        {time ? <TimeResult time={time} /> : <p class="hint">{nextStep()}</p>}
+        <LevelNotice doubt={doubt} system={unitSystem.value} />
+        {!doubt && (time ? <TimeResult time={time} /> : <p class="hint">{nextStep()}</p>)}
       </div>
       <ForecastPart time={time} />
       <WorkPart />
@@ -53,6 +56,7 @@ function closedWords(time: LineTime): string {
 
 function TimeSummary() {
   const time = timeNow.value?.time;
+  if (chosenLine.value?.levelDoubt) return <span class="time-unsure">not known</span>;
   if (!time) return <>{plan.value.time?.forecast ? "" : "no forecast yet"}</>;
   const verdict = mainVerdict(time);
   if (!verdict) return <>{doneAfter(time)}</>;

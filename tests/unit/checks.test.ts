@@ -476,8 +476,9 @@ describe("water", () => {
     expect(found("freeboard", two())).toEqual([]);
   });
 
-  it("nothing to build: a caution, for a plan of no bags is more often a wrong level than dry ground", () => {
-    expect(found("nothing-to-build", planWith(90, SOUND))).toMatchObject([{ severity: "caution" }]);
+  it("no ground below the water: to be fixed first, for a plan of no bags is more often a wrong level than dry ground", () => {
+    expect(found("water-level", planWith(90, SOUND))).toMatchObject([{ severity: "stop" }]);
+    expect(found("water-level", two())).toEqual([]);
   });
 });
 

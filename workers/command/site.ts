@@ -11,6 +11,7 @@ import {
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
+import { levelDoubts } from "./level-doubts.ts";
 import { numberFrom } from "./number.ts";
 import { figuresOf, sentences, withFound } from "./site-report.ts";
 import { unitFrom } from "./units.ts";
@@ -90,7 +91,12 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   const lines = await sizedAlone(await startEngine(), ground, { ...plan, alignments });
   const drawn = lines.slice(0, plan.alignments.length);
   const sized = lines.slice(plan.alignments.length);
-  const said = [...sentences(sized, drawn), ...leftOut(lines), ...found.notes];
+  const said = [
+    ...sentences(sized, drawn),
+    ...leftOut(lines),
+    ...levelDoubts(lines),
+    ...found.notes,
+  ];
   for (const sentence of said) say(sentence);
   for (const { howGood } of found.lines) if (howGood) say(howGood.wording);
   const figures = sized.map(({ totals }, k) =>

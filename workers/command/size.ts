@@ -4,6 +4,7 @@ import { alternativesInTime } from "../../shared/time/ways-out.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { leftOut } from "./left-out.ts";
+import { levelDoubts } from "./level-doubts.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
@@ -21,6 +22,8 @@ A plan file that holds only its features and
 is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
 kilograms, as their names say; where there is no ground data they are null. "reaches" says what each stretch
 is built as ("section", from "reachSections" in the plan), its limit and what it takes ("materials");
+"levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
+water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
 "holding" whether the line stands, what seeps through it and what is to be pumped; "time" who builds what
 when, and whether the crest stays ahead of the forecast that the plan holds in "time".
 `;
@@ -57,7 +60,7 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   const terrain = await engine.openTerrain({ files, verticalUnit });
   for (const note of terrain.notes) say(`Note: ${note}`);
   const { lines } = await engine.size({ plan });
-  for (const sentence of leftOut(lines)) say(sentence);
+  for (const sentence of [...leftOut(lines), ...levelDoubts(lines)]) say(sentence);
   return toJson({ alternatives: lines.map((line) => reported(line, lines)), terrain });
 }
 
