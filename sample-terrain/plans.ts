@@ -109,6 +109,7 @@ export function demoPlan(bytes: number): Plan {
       elevationM: 266.3952,
       fallPerM: 0.0003,
     },
+    practice: { ...EMPTY_PLAN.practice, people: 60 },
     time: DEMO_TIME,
     terrain: [{ name: "demo.tif", bytes }],
     chosenId: "a",
@@ -198,6 +199,8 @@ function teachingPlan(
       datumOffsetM: 0,
       datumNote: "Water and terrain share the classroom height.",
     },
+    practice: { ...EMPTY_PLAN.practice, people: 60 },
+    time: { ...EMPTY_PLAN.time!, shifts: 2 },
     terrain: [{ name: file, bytes }],
     chosenId: "a",
   };

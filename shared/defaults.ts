@@ -68,7 +68,7 @@ export const DEFAULT_PRACTICE: Practice = {
   taskRateLow: 40,
   taskRateHigh: 60,
   jobRate: 19,
-  people: 60,
+  people: null,
   truckM3: 3 * CUBIC_YARD_M3,
   raiseM: 1 * FOOT_M,
 };
@@ -105,11 +105,11 @@ export const DEFAULT_TIME: TimeSettings = {
   setUpH: 2,
   fillShare: 0.5,
   crews: 2,
-  shifts: 2,
+  shifts: null,
   shiftH: 8,
   lit: false,
-  dayFromH: 6,
-  dayToH: 20,
+  dayFromH: null,
+  dayToH: null,
   liftM: 1 * FOOT_M,
 };
 

@@ -244,7 +244,9 @@ const MAKEUPS = {
     formula: "hours = person-hours of the whole job / people",
     inputs: [
       { name: "person-hours", value: formatHours(totals.jobPersonHours) },
-      given("people", "practice.people", plan.practice.people, system),
+      plan.practice.people === null
+        ? { name: "people", value: "not stated" }
+        : given("people", "practice.people", plan.practice.people, system),
     ],
     source: SETTINGS["practice.jobRate"].source,
   }),

@@ -143,7 +143,8 @@ export interface Practice {
   readonly taskRateHigh: number;
   /** Whole job, bags per person-hour. */
   readonly jobRate: number;
-  readonly people: number;
+  /** People at work at the same time; null until someone has entered it. */
+  readonly people: number | null;
   /** Sand one truck carries, m3. */
   readonly truckM3: number;
   /** How much higher than the forecast stage the river may yet be asked to go, metres (raise reserve check). */
@@ -225,7 +226,7 @@ export interface Forecast {
 /** When people work, and what the river is forecast to do meanwhile. */
 export interface TimeSettings {
   readonly forecast: Forecast | null;
-  /** Start of work, as in a forecast row; null = the forecast's first row. */
+  /** Start of work, as in a forecast row; null until someone has entered it. */
   readonly startAt: string | null;
   /** Crest kept above the water at every hour, metres. */
   readonly marginM: number;
@@ -235,13 +236,14 @@ export interface TimeSettings {
   readonly fillShare: number;
   /** Crews that lay side by side, each on its own stretch. */
   readonly crews: number;
-  readonly shifts: number;
+  /** Shifts in 24 hours; null until someone has entered it. */
+  readonly shifts: number | null;
   readonly shiftH: number;
   /** True when work goes on at night under lights. */
   readonly lit: boolean;
-  /** Hours of the day between which an unlit crew works. */
-  readonly dayFromH: number;
-  readonly dayToH: number;
+  /** Hours of the day between which an unlit crew works, within the daylight; null = from sunrise, to sunset. */
+  readonly dayFromH: number | null;
+  readonly dayToH: number | null;
   /** Height raised all along before the next is begun, metres. */
   readonly liftM: number;
 }

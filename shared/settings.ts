@@ -229,10 +229,10 @@ export const SETTINGS = {
   ),
   "practice.people": setting(
     "count",
-    DEFAULT_PRACTICE.people,
+    60,
     [1, 100000],
     "assumed, no source",
-    "People at work at the same time.",
+    "People at work at the same time. A typical figure: nothing is timed until you enter your own.",
   ),
   "practice.truckM3": setting(
     "load-volume",

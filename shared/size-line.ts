@@ -52,7 +52,7 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
   const holding = live ? null : lineHolding({ plan, line, plane, trace, cuts, ground, waterSide });
   const totalsAt = (riseM: number) => (riseM === 0 ? whole : totalsWithGround(-riseM));
   const doubt = levelDoubt(plan, trace, cuts, whole.builtLengthM > 0);
-  const worked = live ? null : lineTime({ plan, trace, cuts, totalsAt });
+  const worked = live ? null : lineTime({ plan, trace, cuts, totalsAt, at: plane.origin });
   const time = worked && doubt ? withoutVerdict(worked) : worked;
   return {
     id: alignment.id,

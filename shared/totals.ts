@@ -312,6 +312,6 @@ function asTotals(sums: Sums, orders: Orders, plan: Plan): Totals {
     jobPersonHours,
     taskPersonHoursLow: bags / practice.taskRateHigh,
     taskPersonHoursHigh: bags / practice.taskRateLow,
-    jobHours: jobPersonHours / practice.people,
+    jobHours: jobPersonHours / (practice.people ?? Number.NaN),
   };
 }

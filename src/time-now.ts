@@ -54,9 +54,9 @@ export const planAtMoment: ReadonlySignal<Plan> = computed(() => {
   return { ...rest, water: moved, chosenId: standsAtMoment.value ? chosenId.value : null };
 });
 
-/** Whether the chosen line stands above the water all along at the moment looked at. */
+/** Whether the chosen line stands above the water all along at the moment looked at; false while no crew is known. */
 export const standsAtMoment: ReadonlySignal<boolean> = computed(
-  () => (hourAtMoment.value?.leastAheadM ?? 0) >= 0,
+  () => timeNow.value?.time.missing.length === 0 && (hourAtMoment.value?.leastAheadM ?? 0) >= 0,
 );
 
 /** Ends the look at a moment: map and profile show the plan's water again. */

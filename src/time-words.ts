@@ -3,6 +3,7 @@ import { waterElevationAtGauge } from "../shared/stage.ts";
 import { hourWords } from "../shared/time/clock-words.ts";
 import type { AheadVerdict, LineTime } from "../shared/time/types.ts";
 import { formatElevation, formatLength, formatStation, type UnitSystem } from "../shared/units.ts";
+import { timeNotKnownWords } from "../shared/words/crew.ts";
 
 /** Water at the gauge as the plan gives it: the stage that stands at an elevation, or the elevation itself; metres. */
 export function shownLevelM({ water }: Plan, elevationM: number): number {
@@ -22,7 +23,7 @@ export function namedLevel(plan: Plan, elevationM: number, system: UnitSystem): 
   return `${name} ${levelWords(plan, elevationM, system)}`;
 }
 
-/** The verdict by which a line is judged: slow pace, likely forecast; null without a forecast. */
+/** The verdict by which a line is judged: slow pace, likely forecast; null without a forecast or a crew. */
 export function mainVerdict(time: LineTime): AheadVerdict | null {
   return verdictOf(time, "likely", "slow");
 }
@@ -38,6 +39,7 @@ export function verdictOf(
 
 /** Whether there is time, in one sentence without a full stop. */
 export function timeWords(time: LineTime, system: UnitSystem): string {
+  if (time.missing.length > 0) return timeNotKnownWords(time.missing);
   const verdict = mainVerdict(time);
   if (!verdict) return `${doneAfter(time)}; no forecast yet`;
   if (verdict.ahead) return aheadWords(time);
@@ -56,7 +58,8 @@ export function behindWords(time: LineTime, verdict: AheadVerdict, system: UnitS
 }
 
 /** `12 to 28 h`, breaks and nights included. */
-export function doneAfter({ finishFastH, finishSlowH }: LineTime): string {
+export function doneAfter({ missing, finishFastH, finishSlowH }: LineTime): string {
+  if (missing.length > 0) return "not known";
   if (finishSlowH === null || finishFastH === null) return "not laid within a year";
   const [fast, slow] = [Math.round(finishFastH), Math.round(finishSlowH)];
   return fast === slow ? `${slow} h of work and nights` : `${fast} to ${slow} h, nights included`;

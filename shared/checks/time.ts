@@ -5,6 +5,7 @@ import { hourWords } from "../time/clock-words.ts";
 import type { AheadVerdict, LineTime } from "../time/types.ts";
 import { mostWork } from "../time/ways-out.ts";
 import { formatCount, formatHours } from "../units.ts";
+import { crewInputWords } from "../words/crew.ts";
 import { type Finding, ofWholePlan, type Rule } from "./rule.ts";
 import { elevationWords, lengthWords, stationWords } from "./words.ts";
 
@@ -18,6 +19,7 @@ export const inTime: Rule = {
   find: ({ time, totals, cuts, levelDoubt }) => {
     const isOfBagsAlone = cuts.reaches.every(({ section }) => section === PYRAMID);
     if (!time || levelDoubt || totals.builtLengthM === 0) return [];
+    if (time.missing.length > 0) return withoutCrew(time);
     if (time.inTime === null) return withoutForecast(time);
     const verdict = (band: string, pace: string) =>
       time.verdicts.find((each) => each.band === band && each.pace === pace);
@@ -30,6 +32,15 @@ export const inTime: Rule = {
     return time.finishSlowH > time.forecastEndH! ? afterForecast(time) : [];
   },
 };
+
+function withoutCrew({ missing, bags }: LineTime): Finding[] {
+  const words = crewInputWords(missing);
+  return ofWholePlan(
+    "caution",
+    `Whether there is time for the ${formatCount(bags)} bags is not known: nobody has entered ${words}.`,
+    `Type ${words} in Time.`,
+  );
+}
 
 function withoutForecast({ finishSlowH, finishFastH, bags, forecastEndH }: LineTime): Finding[] {
   const hours =
@@ -53,7 +64,7 @@ function withoutForecast({ finishSlowH, finishFastH, bags, forecastEndH }: LineT
 function unfinished({ bags, crew }: LineTime): Finding[] {
   return ofWholePlan(
     "stop",
-    `The ${formatCount(bags)} bags are not laid within a year by ${formatCount(crew.people)} people in these working hours.`,
+    `The ${formatCount(bags)} bags are not laid within a year by ${formatCount(crew!.people)} people in these working hours.`,
     "Check the hours of work, the shifts and the number of people.",
   );
 }
@@ -132,7 +143,7 @@ export const forecastCrest: Rule = {
     }
     const high = crestOf("high");
     const isHighOver = high !== undefined && high.riseM > freeboardM + SAME_M;
-    if (!isHighOver && time!.firstWetH === null && time!.verdicts.length > 0) {
+    if (!isHighOver && time!.firstWetH === null && (time!.forecastEndH ?? 0) > 0) {
       return ofWholePlan(
         "caution",
         `The forecast stays below all ground under the line: its highest water is ${elevationWords(likely.waterM)}, ${lengthWords(-likely.riseM)} under the water the line is sized for.`,

@@ -1,10 +1,12 @@
 import type { CutWalk } from "../cut-walk.ts";
 import { timeOf } from "../defaults.ts";
-import type { Plan, TimeSettings } from "../plan.ts";
+import type { LonLat, Plan, TimeSettings } from "../plan.ts";
 import { wholeOrder } from "../quantities.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import type { Trace } from "../trace.ts";
 import { bandCrests } from "./band-crests.ts";
+import { missingCrew } from "./crew-inputs.ts";
+import { daylightFrom } from "./daylight.ts";
 import { clockHour, type Moment, momentText } from "./forecast-time.ts";
 import { hourRows } from "./hour-rows.ts";
 import { type Band, firstAbove, type Hydrograph, hydrographOf } from "./hydrograph.ts";
@@ -23,6 +25,8 @@ export interface LineTimeInputs {
   readonly trace: Trace;
   readonly cuts: CutWalk;
   readonly totalsAt: TotalsAt;
+  /** Where the work is, for its daylight. */
+  readonly at: LonLat;
 }
 
 const HOUR_S = 3600;
@@ -30,45 +34,57 @@ const HOUR_S = 3600;
 /** Everything one line's time is reckoned from. */
 interface Job {
   readonly time: TimeSettings;
-  readonly crew: Crew;
   readonly stretches: readonly LiftedStretch[];
-  readonly clock: (workedH: number) => number;
   readonly start: Moment | null;
   readonly designM: number;
 }
 
+/** What the people entered make of it. */
+interface Work {
+  readonly crew: Crew;
+  readonly clock: (workedH: number) => number;
+  readonly daylight: LineTime["daylight"];
+  readonly slow: Schedule;
+  readonly fast: Schedule;
+}
+
 /**
  * Whether there is time: the crew's schedule, lowest ground first, against the forecast; what would make it
- * possible; the forecast's bands and the curve of bags against stage. Without a forecast the schedule stands
- * alone and is counted from the beginning of a working day.
+ * possible; the forecast's bands and the curve of bags against stage. While people, start or shifts are not
+ * entered there is no schedule and no verdict; without a forecast the schedule stands alone.
  */
-export function lineTime({ plan, trace, cuts, totalsAt }: LineTimeInputs): LineTime {
+export function lineTime({ plan, trace, cuts, totalsAt, at }: LineTimeInputs): LineTime {
   const time = timeOf(plan);
   const job = jobFor(plan, time, trace, cuts);
-  const { crew, stretches, start } = job;
-  const slow = scheduleAt(job, crew.slowBagsPerH);
-  const fast = scheduleAt(job, crew.fastBagsPerH);
+  const { stretches, start } = job;
+  const work = workOf(plan, job, at);
+  const slow = work?.slow ?? null;
   const likely = riverOf(plan, time, "likely");
-  const ahead = start && likely ? aheadOf(job, slow, likely, start) : null;
-  const verdicts = verdictsOf(plan, job, { slow, fast });
+  const ahead = slow && start && likely ? aheadOf(job, slow, likely, start) : null;
+  const verdicts = work ? verdictsOf(plan, job, work) : [];
   const first = verdicts.find(({ band, pace }) => band === "likely" && pace === "slow");
   const inTime = first?.ahead ?? null;
   const bags = stretches.reduce((sum, { lifts }) => sum + bagsIn(lifts), 0);
   const wetH = wetHours(job, trace, cuts, likely);
   return {
     startAt: start && momentText(start),
-    crew,
+    missing: missingCrew(plan),
+    crew: work?.crew ?? null,
+    daylight: work?.daylight ?? null,
     bags: wholeOrder(bags),
-    finishSlowH: finite(slow.finishH),
-    finishFastH: finite(fast.finishH),
+    finishSlowH: finite(work?.slow.finishH),
+    finishFastH: finite(work?.fast.finishH),
     marginM: time.marginM,
     forecastEndH: start && likely ? (likely.atS.at(-1)! - start.atS) / HOUR_S : null,
     firstWetH: least(wetH),
     stretches: workStretches(job, trace, slow, wetH, ahead),
     verdicts,
     inTime,
-    waysOut: inTime === false ? waysOut(trialOf(plan, job, likely!), crew.people, bags) : null,
-    hours: hourRows({ ...job, schedule: slow, hydrograph: likely }),
+    waysOut:
+      work && inTime === false
+        ? waysOut(trialOf(plan, job, work, likely!), work.crew.people, bags)
+        : null,
+    hours: slow ? hourRows({ ...job, schedule: slow, hydrograph: likely }) : [],
     crests: bandCrests(plan, totalsAt),
     curve: stageCurve(plan, totalsAt),
     wetH,
@@ -76,19 +92,40 @@ export function lineTime({ plan, trace, cuts, totalsAt }: LineTimeInputs): LineT
 }
 
 function jobFor(plan: Plan, time: TimeSettings, trace: Trace, cuts: CutWalk): Job {
-  const start = startOfWork(time);
   return {
     time,
-    crew: crewPace(plan.practice, time),
     stretches: stretchesFor(plan, trace, cuts, time.liftM),
-    clock: workClock(time, start ? clockHour(start) : time.dayFromH),
-    start,
+    start: startOfWork(time),
     designM: waterElevationAtGauge(plan.water),
   };
 }
 
-function scheduleAt(job: Job, bagsPerH: number, shareOfWork = 1): Schedule {
-  const { time, stretches, clock } = job;
+/** Null while people, start or shifts are not entered. */
+function workOf({ practice }: Plan, job: Job, at: LonLat): Work | null {
+  const { time, start } = job;
+  const { people } = practice;
+  const { shifts, startAt, lit } = time;
+  if (people === null || shifts === null || startAt === null || !start) return null;
+  const crew = crewPace(practice, time, people);
+  const startHour = clockHour(start);
+  const daylight = daylightFrom(start, at);
+  const clock = workClock({ ...time, shifts }, startHour, daylight);
+  const [fromH, toH] = daylight(0);
+  return {
+    crew,
+    clock,
+    daylight: lit ? null : { fromH: fromH + startHour, toH: toH + startHour },
+    slow: scheduleAt(job, clock, crew.slowBagsPerH),
+    fast: scheduleAt(job, clock, crew.fastBagsPerH),
+  };
+}
+
+function scheduleAt(
+  { time, stretches }: Job,
+  clock: Work["clock"],
+  bagsPerH: number,
+  shareOfWork = 1,
+): Schedule {
   const pacing = {
     bagsPerH: bagsPerH / shareOfWork,
     crews: time.crews,
@@ -108,7 +145,11 @@ function aheadOf(job: Job, schedule: Schedule, hydrograph: Hydrograph, start: Mo
   return keepsAhead({ stretches, schedule, hydrograph, startS: start.atS, designM, marginM });
 }
 
-function verdictsOf(plan: Plan, job: Job, schedules: Record<Pace, Schedule>): AheadVerdict[] {
+function verdictsOf(
+  plan: Plan,
+  job: Job,
+  schedules: Readonly<Record<Pace, Schedule>>,
+): AheadVerdict[] {
   const { start, stretches } = job;
   const likely = riverOf(plan, job.time, "likely");
   if (!start || !likely || start.atS >= likely.atS.at(-1)!) return [];
@@ -124,11 +165,11 @@ function verdictsOf(plan: Plan, job: Job, schedules: Record<Pace, Schedule>): Ah
   });
 }
 
-function trialOf(plan: Plan, job: Job, river: Hydrograph): Trial {
-  const always = { ...job, clock: (workedH: number) => workedH };
+function trialOf({ practice }: Plan, job: Job, { clock }: Work, river: Hydrograph): Trial {
+  const always = (workedH: number) => workedH;
   return (people, shareOfWork, dayAndNight) => {
-    const { slowBagsPerH } = crewPace({ ...plan.practice, people }, job.time);
-    const schedule = scheduleAt(dayAndNight ? always : job, slowBagsPerH, shareOfWork);
+    const { slowBagsPerH } = crewPace(practice, job.time, people);
+    const schedule = scheduleAt(job, dayAndNight ? always : clock, slowBagsPerH, shareOfWork);
     return aheadOf(job, schedule, river, job.start!).behindFromH === null;
   };
 }
@@ -136,13 +177,13 @@ function trialOf(plan: Plan, job: Job, river: Hydrograph): Trial {
 function workStretches(
   job: Job,
   trace: Trace,
-  slow: Schedule,
+  slow: Schedule | null,
   wetH: Float32Array,
   ahead: AheadResult | null,
 ): WorkStretch[] {
   const place = new Map(buildOrder(job.stretches).map((stretch, k) => [stretch, k + 1]));
   return job.stretches.map((stretch, index) => {
-    const done = slow.byStretch[index]!;
+    const done = slow?.byStretch[index] ?? [];
     const waterM = trace.waterM[stretch.lowestSample]!;
     return {
       fromM: stretch.fromM,
@@ -151,9 +192,9 @@ function workStretches(
       lowestM: waterM + stretch.lowestM,
       crestM: waterM + stretch.crestM,
       bags: bagsIn(stretch.lifts),
-      crew: done.at(-1)!.crew,
-      startH: finite(done[0]!.startH),
-      finishH: finite(done.at(-1)!.finishH),
+      crew: done.at(-1)?.crew ?? null,
+      startH: finite(done[0]?.startH),
+      finishH: finite(done.at(-1)?.finishH),
       wetH: finite(wetH[stretch.lowestSample]!),
       leastAheadM: finite(ahead?.leastAheadM[index] ?? Number.NaN),
       leastSpareM: finite(ahead?.stretchSpareM[index] ?? Number.NaN),
@@ -183,7 +224,7 @@ function bagsIn(lifts: LiftedStretch["lifts"]): number {
   return lifts.reduce((sum, { bags }) => sum + bags, 0);
 }
 
-function finite(value: number): number | null {
+function finite(value = Number.NaN): number | null {
   return Number.isFinite(value) ? value : null;
 }
 

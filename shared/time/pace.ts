@@ -6,8 +6,11 @@ import type { Crew } from "./types.ts";
  * party sets the pace; the slow pace is never faster than the whole job as measured.
  * Source: THW-E (40 to 60 bags an hour, filling or placing); derived from ERDC (whole job, 19).
  */
-export function crewPace(practice: Practice, time: TimeSettings): Crew {
-  const { people, taskRateLow, taskRateHigh, jobRate } = practice;
+export function crewPace(
+  { taskRateLow, taskRateHigh, jobRate }: Practice,
+  time: TimeSettings,
+  people: number,
+): Crew {
   const fillers = people * time.fillShare;
   const layers = people - fillers;
   const party = Math.min(fillers, layers);

@@ -30,7 +30,7 @@ const MAKEUPS = {
     inputs: [
       { name: "bags", value: formatCount(inputs.time.bags) },
       ...pace(inputs),
-      { name: "bags an hour", value: formatCount(Math.round(inputs.time.crew.slowBagsPerH)) },
+      { name: "bags an hour", value: countOrUnknown(inputs.time.crew?.slowBagsPerH) },
       ...hours(inputs),
     ],
     source: "THW-E (40 to 60 bags an hour, filling or laying); derived from ERDC (whole job, 19).",
@@ -41,7 +41,7 @@ const MAKEUPS = {
     inputs: [
       { name: "bags", value: formatCount(inputs.time.bags) },
       ...pace(inputs),
-      { name: "bags an hour", value: formatCount(Math.round(inputs.time.crew.fastBagsPerH)) },
+      { name: "bags an hour", value: countOrUnknown(inputs.time.crew?.fastBagsPerH) },
       ...hours(inputs),
     ],
     source: "THW-E (40 to 60 bags an hour, filling or laying).",
@@ -75,7 +75,7 @@ const MAKEUPS = {
     formula:
       "the fewest people, and the most bags, with whom the slow pace keeps ahead at every hour",
     inputs: [
-      { name: "people stated", value: formatCount(time.crew.people) },
+      { name: "people stated", value: countOrUnknown(time.crew?.people) },
       { name: "people enough", value: countOrNone(time.waysOut?.people) },
       { name: "day and night under lights", value: countOrNone(time.waysOut?.peopleDayAndNight) },
       { name: "bags at most", value: countOrNone(time.waysOut?.bagsAtMost) },
@@ -106,8 +106,8 @@ function pace(inputs: TimeMakeupInputs): Input[] {
   const { crew } = inputs.time;
   const { practice } = inputs.plan;
   return [
-    { name: "people who fill", value: formatCount(Math.round(crew.fillers)) },
-    { name: "people who lay", value: formatCount(Math.round(crew.layers)) },
+    { name: "people who fill", value: countOrUnknown(crew?.fillers) },
+    { name: "people who lay", value: countOrUnknown(crew?.layers) },
     path(inputs, "filling or laying, slow", "practice.taskRateLow", practice.taskRateLow),
     path(inputs, "filling or laying, fast", "practice.taskRateHigh", practice.taskRateHigh),
     path(inputs, "whole job", "practice.jobRate", practice.jobRate),
@@ -116,16 +116,24 @@ function pace(inputs: TimeMakeupInputs): Input[] {
 
 function hours(inputs: TimeMakeupInputs): Input[] {
   const time = timeOf(inputs.plan);
-  const day = `${at("time.dayFromH", time.dayFromH)} to ${at("time.dayToH", time.dayToH)}`;
   return [
     path(inputs, "setting up", "time.setUpH", time.setUpH),
-    path(inputs, "shifts", "time.shifts", time.shifts),
+    { name: "shifts", value: countOrUnknown(time.shifts) },
     path(inputs, "a shift", "time.shiftH", time.shiftH),
-    { name: "work", value: time.lit ? "at night too, 24 h" : day },
+    ...(time.lit ? [{ name: "work", value: "at night too, 24 h" }] : days(inputs)),
   ];
-  function at(setting: SettingPath, value: number): string {
-    return formatSetting(SETTINGS[setting].kind, value, inputs.system);
-  }
+}
+
+/** Daylight of the first day, and what of it is worked where that is less. */
+function days({ plan, time: { daylight }, system }: TimeMakeupInputs): Input[] {
+  const { dayFromH, dayToH } = timeOf(plan);
+  const clock = (hour: number) => formatSetting("clock", hour, system);
+  const sun = daylight ? `${clock(daylight.fromH)} to ${clock(daylight.toH)}` : NOT_ENTERED;
+  return [
+    { name: "daylight at the site, first day", value: sun },
+    ...(dayFromH === null ? [] : [{ name: "no work before", value: clock(dayFromH) }]),
+    ...(dayToH === null ? [] : [{ name: "no work after", value: clock(dayToH) }]),
+  ];
 }
 
 function path({ system }: TimeMakeupInputs, name: string, at: SettingPath, valueSI: number): Input {
@@ -135,6 +143,12 @@ function path({ system }: TimeMakeupInputs, name: string, at: SettingPath, value
 function leastAhead({ stretches }: LineTime): number {
   const known = stretches.map(({ leastAheadM }) => leastAheadM).filter((m) => m !== null);
   return known.length > 0 ? Math.min(...known) : Number.NaN;
+}
+
+const NOT_ENTERED = "not entered";
+
+function countOrUnknown(count: number | null | undefined): string {
+  return typeof count === "number" ? formatCount(Math.round(count)) : NOT_ENTERED;
 }
 
 function countOrNone(count: number | null | undefined): string {

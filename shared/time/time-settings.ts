@@ -1,6 +1,11 @@
 import { DEFAULT_TIME } from "../defaults.ts";
 import { type Setting, setting } from "../setting.ts";
 
+const DAYLIGHT = [
+  "Meeus, Astronomical Algorithms, from memory",
+  "Left empty, work without lights goes from sunrise to sunset at the site. An hour typed here only makes the day shorter.",
+] as const;
+
 /** Every adjustable number about time and people at work. */
 export const TIME_SETTINGS = {
   "time.marginM": setting(
@@ -33,14 +38,14 @@ export const TIME_SETTINGS = {
   ),
   "time.shifts": setting(
     "count",
-    DEFAULT_TIME.shifts,
+    2,
     [1, 24],
     "assumed, no source",
-    "Shifts in 24 hours, each with the people stated.",
+    "Shifts in 24 hours, each with the people stated. A typical figure: nothing is timed until you enter your own.",
   ),
   "time.shiftH": setting("hours", DEFAULT_TIME.shiftH, [0.5, 24], "assumed, no source"),
-  "time.dayFromH": setting("clock", DEFAULT_TIME.dayFromH, [0, 24], "assumed, no source"),
-  "time.dayToH": setting("clock", DEFAULT_TIME.dayToH, [0, 24], "assumed, no source"),
+  "time.dayFromH": setting("clock", 0, [0, 24], ...DAYLIGHT),
+  "time.dayToH": setting("clock", 24, [0, 24], ...DAYLIGHT),
   "time.liftM": setting(
     "length",
     DEFAULT_TIME.liftM,

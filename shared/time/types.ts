@@ -1,3 +1,4 @@
+import type { CrewInput } from "./crew-inputs.ts";
 import type { Band } from "./hydrograph.ts";
 
 /** How fast people are taken to work: the low end of the published rates, or the high end. */
@@ -24,9 +25,9 @@ export interface WorkStretch {
   readonly lowestM: number;
   readonly crestM: number;
   readonly bags: number;
-  /** Crew that lays its last bags, from 1. */
-  readonly crew: number;
-  /** Null where it is not finished within a year. */
+  /** Crew that lays its last bags, from 1; null where the crew is not known. */
+  readonly crew: number | null;
+  /** Null where it is not finished within a year, or the crew is not known. */
   readonly startH: number | null;
   readonly finishH: number | null;
   /** When the likely forecast wets its lowest ground; null without forecast or when it stays dry. */
@@ -108,12 +109,17 @@ export interface BandCrest extends CurvePoint {
 
 /** Whether there is time for a sized line. */
 export interface LineTime {
-  /** `2026-04-03T14:00-05:00`; null without forecast and start. */
+  /** Hour 0, `2026-04-03T14:00-05:00`: the start of work, while that is missing the forecast's first row; null without either. */
   readonly startAt: string | null;
-  readonly crew: Crew;
+  /** What nobody has entered yet; with anything in it no hour of work is known and no verdict is given. */
+  readonly missing: readonly CrewInput[];
+  /** Null while something is missing. */
+  readonly crew: Crew | null;
+  /** Sunrise and sunset of the first day of work, hours of its clock; null where work is lit or not known. */
+  readonly daylight: { readonly fromH: number; readonly toH: number } | null;
   /** Bags to lay, spares among them. */
   readonly bags: number;
-  /** Hours from the start to the last bag, breaks and nights included; null when it takes over a year. */
+  /** Hours from the start to the last bag, breaks and nights included; null when it takes over a year or is not known. */
   readonly finishSlowH: number | null;
   readonly finishFastH: number | null;
   readonly marginM: number;
@@ -123,12 +129,13 @@ export interface LineTime {
   readonly firstWetH: number | null;
   /** In order of chainage. */
   readonly stretches: readonly WorkStretch[];
-  /** Empty without a forecast, or with one that ends before the work starts. */
+  /** Empty without a forecast, with one that ends before the work starts, and while something is missing. */
   readonly verdicts: readonly AheadVerdict[];
   /** Slow pace, likely forecast; null where there are no verdicts. */
   readonly inTime: boolean | null;
   /** Null when it is in time or there is no forecast. */
   readonly waysOut: WaysOut | null;
+  /** Empty while something is missing. */
   readonly hours: readonly HourRow[];
   readonly crests: readonly BandCrest[];
   readonly curve: StageCurve;

@@ -59,9 +59,11 @@ export function workWords(
   const place = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
   const hours =
     startH === null || finishH === null
-      ? "not finished within a year"
+      ? crew === null
+        ? "hours not known"
+        : "not finished within a year"
       : `from ${hourWords(startAt, startH)} to ${hourWords(startAt, finishH)}`;
-  const who = `${formatCount(Math.round(bags))} bags, crew ${crew}`;
+  const who = `${formatCount(Math.round(bags))} bags${crew === null ? "" : `, crew ${crew}`}`;
   return `Built as number ${order}: ${place}, ${who}, ${hours}. ${verdictWords(stretch, startAt, system)}`.trim();
 }
 

@@ -2,10 +2,11 @@ import { hasOtherSections } from "../reaches.ts";
 import "./build-order.css";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Forecast, Plan } from "../../shared/plan.ts";
+import { formatSetting } from "../../shared/setting-text.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { hourWords, momentWords, zoneWords } from "../../shared/time/clock-words.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
-import type { LineTime } from "../../shared/time/types.ts";
+import type { Crew, LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime, mostWork } from "../../shared/time/ways-out.ts";
 import {
   formatCount,
@@ -43,7 +44,7 @@ export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildO
       <h2>Order of building</h2>
       <SheetOf plan={plan} line={line} />
       <p class="build-verdict">
-        <strong>{timeWords(time, system)}.</strong> {crewWords(plan, time)}
+        <strong>{timeWords(time, system)}.</strong> {time.crew && crewWords(plan, time, time.crew)}
       </p>
       {doubtWords(line, time, system).map((words) => (
         <p key={words} class="sheet-warning">
@@ -92,14 +93,21 @@ function doubtWords(line: SizedLine, time: LineTime, system: UnitSystem): string
   ].filter((words) => words !== false);
 }
 
-function crewWords(plan: Plan, time: LineTime): string {
+function crewWords(plan: Plan, time: LineTime, crew: Crew): string {
   const { shifts, shiftH, lit, setUpH, liftM } = timeOf(plan);
   const start = time.startAt
     ? `Start ${hourWords(time.startAt, 0, { long: true, toMin: 1 })}. `
     : "";
-  const turns = `${shifts} ${shifts === 1 ? "shift" : "shifts"} of ${formatHours(shiftH)} in 24 hours, ${lit ? "at night too, under lights" : "by daylight"}`;
-  const { people, fillers, layers, crews, slowBagsPerH, fastBagsPerH } = time.crew;
+  const turns = `${shifts} ${shifts === 1 ? "shift" : "shifts"} of ${formatHours(shiftH)} in 24 hours, ${lit ? "at night too, under lights" : daylightWords(time)}`;
+  const { people, fillers, layers, crews, slowBagsPerH, fastBagsPerH } = crew;
   return `${start}${formatCount(people)} people, ${Math.round(fillers)} filling and ${Math.round(layers)} laying in ${crews} ${crews === 1 ? "crew" : "crews"}; ${turns}; ${formatHours(setUpH)} to set up first. ${formatCount(Math.round(slowBagsPerH))} to ${formatCount(Math.round(fastBagsPerH))} bags an hour: ${formatCount(time.bags)} bags take ${doneAfter(time)}. Times below are at the slow pace; the line is raised ${formatLength(liftM, "us")} (${formatLength(liftM, "metric")}) at a time all along, so that a crew comes back to each stretch.`;
+}
+
+/** `by daylight, 06:52 to 19:48 on the first day`. */
+function daylightWords({ daylight }: LineTime): string {
+  if (!daylight) return "by daylight";
+  const clock = (hour: number) => formatSetting("clock", hour, "us");
+  return `by daylight, ${clock(daylight.fromH)} to ${clock(daylight.toH)} on the first day`;
 }
 
 interface WaysProps {

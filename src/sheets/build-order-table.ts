@@ -63,9 +63,9 @@ export function buildOrderCsv(name: string, time: LineTime, system: UnitSystem):
 
 function clock(
   hours: number | null,
-  { startAt }: LineTime,
+  { startAt, missing }: LineTime,
   on: "paper" | "file" = "paper",
 ): string {
-  if (hours === null) return "not within a year";
+  if (hours === null) return missing.length > 0 ? "not known" : "not within a year";
   return on === "file" ? hourText(startAt, hours) : hourWords(startAt, hours, { long: true });
 }

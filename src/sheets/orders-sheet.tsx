@@ -57,10 +57,15 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
               {reachesTaking(line, key, system)}
             </Order>
           ))}
-          <Order name="People" amount={formatCount(practice.people)}>
-            {formatHours(totals.jobHours)} for the whole job; filling or placing alone{" "}
-            {formatHours(totals.taskPersonHoursLow)} to {formatHours(totals.taskPersonHoursHigh)} of
-            one person
+          <Order
+            name="People"
+            amount={practice.people === null ? "not entered" : formatCount(practice.people)}
+          >
+            {practice.people === null
+              ? `${formatHours(totals.jobPersonHours)} of one person`
+              : formatHours(totals.jobHours)}{" "}
+            for the whole job; filling or placing alone {formatHours(totals.taskPersonHoursLow)} to{" "}
+            {formatHours(totals.taskPersonHoursHigh)} of one person
           </Order>
           <Order name="Levee" amount={formatVolume(totals.volumeM3, system)}>
             {formatLength(totals.builtLengthM, system, 0)} built of{" "}

@@ -47,7 +47,9 @@ export function savingRows(found: Sum, against: Sum | null, system: UnitSystem):
   const rows = [
     row("Bags", (each) => each.bags, formatCount, ["fewer", "more"]),
     row("To build", (each) => each.builtLengthM, length, ["shorter", "longer"]),
-    row("Hours", (each) => each.jobHours, formatHours, ["less", "more"]),
+    ...(Number.isNaN(found.jobHours)
+      ? []
+      : [row("Hours", (each: Sum) => each.jobHours, formatHours, ["less", "more"])]),
     row("Greatest height", (each) => each.greatestHeightM, height, ["lower", "higher"]),
   ];
   const over = row("Over the limit", (each) => each.lengthOverLimitM, length, ["less", "more"]);

@@ -115,6 +115,7 @@ function figures(line: SizedLine | null, system: UnitSystem): string {
   if (doubt?.countsUnknown) return levelDoubtShort(doubt);
   const height = formatLength(greatestHeightM, system);
   const gap = lengthNoDataM > 0 ? " · gap in data" : "";
-  const parts = [`${formatCount(bags)} bags`, height, formatHours(jobHours)];
+  const hours = Number.isNaN(jobHours) ? "hours not known" : formatHours(jobHours);
+  const parts = [`${formatCount(bags)} bags`, height, hours];
   return parts.join("\u2009·\u2009") + gap + (doubt ? ` · ${levelDoubtShort(doubt)}` : "");
 }

@@ -62,7 +62,13 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           {key === "plywoodSheets" && <> · {formatArea(totals.materials.plywoodM2, system)}</>}
         </Row>
       ))}
-      <Row name={`Whole job, ${formatCount(practice.people)} people`}>
+      <Row
+        name={
+          practice.people === null
+            ? "Whole job, people not entered"
+            : `Whole job, ${formatCount(practice.people)} people`
+        }
+      >
         <Amount make="jobHours" title="Hours for the whole job" inputs={inputs}>
           {formatHours(totals.jobHours)}
         </Amount>

@@ -179,6 +179,7 @@ function CompareCell({ row, measure, system, beside }: CompareCellProps) {
 }
 
 function signed(difference: number, write: Write, system: UnitSystem): string {
+  if (Number.isNaN(difference)) return "";
   const size = write(Math.abs(difference), system);
   if (size === write(0, system)) return "same";
   return `${difference > 0 ? "+" : "−"}${size}`;

@@ -4,6 +4,7 @@ import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import { crewInputWords } from "../../shared/words/crew.ts";
 import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import { mainVerdict } from "../time-words.ts";
@@ -63,6 +64,9 @@ export function inTimeWords(line: SizedLine, system: UnitSystem): CompareWords {
   const { time, levelDoubt } = line;
   if (levelDoubt) return notKnown(levelDoubt);
   if (!time) return COUNTING;
+  if (time.missing.length > 0) {
+    return { word: "not known", why: `type ${crewInputWords(time.missing)}`, isBad: true };
+  }
   if (time.inTime === null) return { word: "no forecast", why: "", isBad: false };
   const riseM = riseOverPlanM(time);
   if (time.inTime && riseM > 0) {

@@ -79,7 +79,7 @@ export function ForecastChart(props: ForecastChartProps) {
 /** The work as a bar under the plot, to its fast and its slow end, and where the line first gets wet. */
 function Work({ frame, time }: { readonly frame: ForecastFrame; readonly time: LineTime }) {
   const { plot, x } = frame;
-  const { firstWetH, finishFastH, finishSlowH } = time;
+  const { firstWetH, finishFastH, finishSlowH, missing } = time;
   const laneY = plot.bottom + 5;
   const within = (hour: number | null) => Math.min(plot.right, x(hour ?? Number.POSITIVE_INFINITY));
   const [startX, fastX, slowX] = [x(0), within(finishFastH), within(finishSlowH)];
@@ -87,14 +87,18 @@ function Work({ frame, time }: { readonly frame: ForecastFrame; readonly time: L
   const isLeft = wetX !== null && wetX > plot.right - LABEL_PX;
   return (
     <>
-      <path
-        class="time-work-slow"
-        d={`M${startX} ${laneY}H${slowX}V${laneY + LANE_PX}H${startX}Z`}
-      />
-      <path
-        class="time-work-fast"
-        d={`M${startX} ${laneY}H${fastX}V${laneY + LANE_PX}H${startX}Z`}
-      />
+      {missing.length === 0 && (
+        <>
+          <path
+            class="time-work-slow"
+            d={`M${startX} ${laneY}H${slowX}V${laneY + LANE_PX}H${startX}Z`}
+          />
+          <path
+            class="time-work-fast"
+            d={`M${startX} ${laneY}H${fastX}V${laneY + LANE_PX}H${startX}Z`}
+          />
+        </>
+      )}
       {wetX !== null && (
         <>
           <path class="time-wet" d={`M${wetX} ${plot.top}V${laneY + LANE_PX}`} />
@@ -123,7 +127,7 @@ export function ForecastKey({ plan, time }: Pick<ForecastChartProps, "plan" | "t
       <li>
         <i class="key-likely" /> likely{hasBand && ", low to high"}
       </li>
-      {time && (
+      {time?.missing.length === 0 && (
         <li>
           <i class="key-work" /> work, to its fast and slow end
         </li>

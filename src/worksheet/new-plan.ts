@@ -1,11 +1,12 @@
-import { EMPTY_PLAN, holdingOf, timeOf } from "../../shared/defaults.ts";
+import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { plan, replacePlan } from "../document/store.ts";
 import { ground, tell } from "../state.ts";
 
 /**
- * Starts afresh on the ground now open, as one step that can be undone. How the levee is built and by whom
- * stays; lines, buildings, river, stage and forecast belong to a place and go. The water starts at the lowest
- * ground, where it covers nothing, until a stage or an elevation is typed.
+ * Starts afresh on the ground now open, as one step that can be undone. Everything starts from its default, so
+ * that no figure of another plan's levee, soil, crew or river is taken for this one's; only the ground that is
+ * open and its unit stay. The water starts at the lowest ground, where it covers nothing, until a stage or an
+ * elevation is typed.
  */
 export function startNewPlan(): void {
   const now = plan.value;
@@ -18,13 +19,8 @@ export function startNewPlan(): void {
         ...EMPTY_PLAN.water,
         by: "elevation",
         elevationM,
-        freeboardM: now.water.freeboardM,
       },
-      ground: now.ground,
-      section: now.section,
-      practice: now.practice,
-      holding: holdingOf(now),
-      time: { ...timeOf(now), forecast: null, startAt: null },
+      ground: { ...EMPTY_PLAN.ground, verticalUnit: now.ground.verticalUnit },
       terrain: now.terrain,
     },
     "Start a new plan",

@@ -5,14 +5,20 @@ import { unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { edit } from "./alternative-edits.ts";
 import { SettingRow } from "./setting-row.tsx";
-import { isStandard, SECTION_GROUPS, type SettingLine, withSetting } from "./settings.ts";
+import {
+  isOwnFigure,
+  isStandard,
+  SECTION_GROUPS,
+  type SettingLine,
+  withSetting,
+} from "./settings.ts";
 
 /** How the levee is built and by whom: every figure with its default and its source. */
 export function SectionBlock() {
   const { section, practice } = plan.value;
   const limit = formatLength(practice.limitM, unitSystem.value);
   const changed = SECTION_GROUPS.flatMap((group) => group.lines).filter(
-    (line) => !isStandard(plan.value, line.path),
+    ({ path }) => !isOwnFigure(path) && !isStandard(plan.value, path),
   );
   const summary = `base ${Number(section.baseRatio.toFixed(2))} × height, limit ${limit}`;
   return (

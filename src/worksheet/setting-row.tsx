@@ -5,7 +5,14 @@ import { Icon } from "../ui/icons.tsx";
 import { NumberField } from "../ui/number-field.tsx";
 import { type Quantity, settingQuantity } from "../ui/quantity.ts";
 import { Source } from "../ui/source.tsx";
-import { changeSetting, isStandard, rangeOf, type SettingLine, settingValue } from "./settings.ts";
+import {
+  changeSetting,
+  isOwnFigure,
+  isStandard,
+  rangeOf,
+  type SettingLine,
+  settingValue,
+} from "./settings.ts";
 
 interface SettingRowProps extends SettingLine {
   /** Shown in an empty field; makes an empty field allowed. */
@@ -15,7 +22,32 @@ interface SettingRowProps extends SettingLine {
 }
 
 /** One adjustable figure: its field, where its default comes from, and a way back to it. */
-export function SettingRow({ path, label, blank, noDefault }: SettingRowProps) {
+export function SettingRow(props: SettingRowProps) {
+  return isOwnFigure(props.path) ? <OwnFigureRow {...props} /> : <Row {...props} />;
+}
+
+/** A figure that only the person can say: empty until they type it, or take the typical one. */
+function OwnFigureRow({ path, label }: SettingLine) {
+  const { defaultSI }: Setting = SETTINGS[path];
+  const typical = settingQuantity(path).format(defaultSI, unitSystem.value);
+  return (
+    <>
+      <Row path={path} label={label} blank={`typically ${typical}`} noDefault />
+      {settingValue(plan.value, path) === null && (
+        <button
+          type="button"
+          class="text-button"
+          aria-label={`Use ${typical} for ${label}`}
+          onClick={() => changeSetting(path, label, defaultSI)}
+        >
+          Use {typical}
+        </button>
+      )}
+    </>
+  );
+}
+
+function Row({ path, label, blank, noDefault }: SettingRowProps) {
   const setting: Setting = SETTINGS[path];
   const quantity = noDefault ? withoutDefault(settingQuantity(path)) : settingQuantity(path);
   const changed = !noDefault && !isStandard(plan.value, path);

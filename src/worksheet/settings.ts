@@ -98,6 +98,13 @@ function changedAt(at: unknown, keys: readonly string[], value: number | null): 
   return { ...record, [key]: changedAt(record[key], rest, value) };
 }
 
+/** Figures that are the person's own: what is declared as their default is only typical, and stands for nothing. */
+const OWN: ReadonlySet<SettingPath> = new Set(["practice.people", "time.shifts"]);
+
+export function isOwnFigure(path: SettingPath): boolean {
+  return OWN.has(path);
+}
+
 /** True when a setting stands at its default. */
 export function isStandard(plan: Plan, path: SettingPath): boolean {
   const { defaultSI }: Setting = SETTINGS[path];

@@ -26,7 +26,7 @@ export function TimeBlock() {
       id="time"
       title="Time"
       summary={<TimeSummary />}
-      line={time && time.verdicts.length > 0 ? closedWords(time) : undefined}
+      line={time && time.verdicts.length + time.missing.length > 0 ? closedWords(time) : undefined}
     >
       <div class="time-settled" data-stale={now?.isStale ?? false}>
         <LevelNotice doubt={doubt} system={unitSystem.value} />
@@ -58,6 +58,7 @@ function TimeSummary() {
   const time = timeNow.value?.time;
   if (chosenLine.value?.levelDoubt) return <span class="time-unsure">not known</span>;
   if (!time) return <>{plan.value.time?.forecast ? "" : "no forecast yet"}</>;
+  if (time.missing.length > 0) return <span class="time-unsure">not known</span>;
   const verdict = mainVerdict(time);
   if (!verdict) return <>{doneAfter(time)}</>;
   if (verdict.ahead && riseOverPlanM(time) > 0) {

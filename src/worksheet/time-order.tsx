@@ -54,7 +54,8 @@ function Stretch({ stretch, time, system }: StretchProps) {
     >
       <span class="time-order-place">{order}</span>
       <span class="time-order-what">
-        <strong>{stretchWords(stretch, system)}</strong>, {formatCount(bags)} bags, crew {crew}
+        <strong>{stretchWords(stretch, system)}</strong>, {formatCount(bags)} bags
+        {crew !== null && `, crew ${crew}`}
       </span>
       <span class="time-order-when">{whenWords(stretch, time)}</span>
       <WetWords stretch={stretch} time={time} system={system} />
@@ -85,7 +86,8 @@ function stretchWords({ fromM, toM }: WorkStretch, system: UnitSystem): string {
   return `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
 }
 
-function whenWords({ startH, finishH }: WorkStretch, { startAt }: LineTime): string {
+function whenWords({ startH, finishH }: WorkStretch, { startAt, missing }: LineTime): string {
+  if (missing.length > 0) return "hours not known";
   if (startH === null || finishH === null) return "not within a year";
   return `${hourWords(startAt, startH)} to ${hourWords(startAt, finishH)}`;
 }

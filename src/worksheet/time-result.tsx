@@ -1,5 +1,6 @@
+import { formatSetting } from "../../shared/setting-text.ts";
 import { hourWords } from "../../shared/time/clock-words.ts";
-import type { AheadVerdict, LineTime } from "../../shared/time/types.ts";
+import type { AheadVerdict, Crew, LineTime } from "../../shared/time/types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, unitSystem } from "../state.ts";
@@ -24,7 +25,7 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
   const system = unitSystem.value;
   const verdict = mainVerdict(time);
   const isBad = verdict !== null && !verdict.ahead;
-  const isUnsure = verdict?.ahead === true && endsBeforeTheWork(time);
+  const isUnsure = time.missing.length > 0 || (verdict?.ahead === true && endsBeforeTheWork(time));
   const isHopeless = isBad && !verdictOf(time, "likely", "fast")?.ahead;
   return (
     <section class="time-result" aria-label="Is there time">
@@ -32,7 +33,7 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
       <p class="time-verdict" data-late={isHopeless}>
         {(isBad || isUnsure) && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
         <strong>
-          {riseOverPlanM(time) > 0 && !isBad
+          {riseOverPlanM(time) > 0 && verdict?.ahead
             ? `Up to the level it is sized for: ${timeWords(time, system)}.`
             : `${sentence(timeWords(time, system))}.`}
         </strong>
@@ -40,7 +41,7 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
       {isBad && <WaysOutList time={time} />}
       <StillRising />
       <NotCounted />
-      <WorkFacts time={time} />
+      {time.crew && <WorkFacts time={time} crew={time.crew} />}
       {verdict && <Verdicts time={time} />}
     </section>
   );
@@ -94,8 +95,8 @@ function NotCounted() {
   );
 }
 
-function WorkFacts({ time }: { readonly time: LineTime }) {
-  const { startAt, crew, finishFastH, finishSlowH, firstWetH } = time;
+function WorkFacts({ time, crew }: { readonly time: LineTime; readonly crew: Crew }) {
+  const { startAt, daylight, finishFastH, finishSlowH, firstWetH } = time;
   const finish = (hours: number | null) =>
     hours === null ? "not within a year" : hourWords(startAt, hours);
   return (
@@ -104,6 +105,12 @@ function WorkFacts({ time }: { readonly time: LineTime }) {
       <Fact name="Bags an hour">
         {formatCount(Math.round(crew.slowBagsPerH))} to {formatCount(Math.round(crew.fastBagsPerH))}
       </Fact>
+      {daylight && (
+        <Fact name="Daylight, first day">
+          {formatSetting("clock", daylight.fromH, "us")} to{" "}
+          {formatSetting("clock", daylight.toH, "us")}
+        </Fact>
+      )}
       <Fact name="Last bag">
         <TimeAmount make="finishFastH" title="Last bag, fast" time={time}>
           {finish(finishFastH)}

@@ -33,29 +33,36 @@ export function momentQuantity(offsetMin: number | null): Quantity {
   };
 }
 
-/** When work starts, on the forecast's own clock; empty = with the forecast's first row. */
+/** When work starts, on the forecast's own clock; empty until someone types it or takes the forecast's first row. */
 export function StartField() {
   const time = timeOf(plan.value);
   const first = time.forecast ? momentOf(time.forecast.rows[0]!.at) : null;
   const stated = time.startAt === null ? null : startOfWork(time);
   const offsetMin = first ? first.offsetMin : (stated?.offsetMin ?? null);
   const zone = zoneWords({ atS: 0, offsetMin });
+  const setStart = (atS: number | null, gesture?: string) =>
+    apply({
+      note: "Change the start of work",
+      gesture,
+      change: (now) =>
+        withTime(now, { startAt: atS === null ? null : momentText({ atS, offsetMin }) }),
+    });
   return (
-    <div class="setting" data-setting="time.startAt">
-      <NumberField
-        label={zone ? `Start (${zone})` : "Start of work"}
-        value={stated?.atS ?? null}
-        quantity={momentQuantity(offsetMin)}
-        blank={first ? "first row of the forecast" : "not stated"}
-        onValue={(atS, gesture) =>
-          apply({
-            note: "Change the start of work",
-            gesture,
-            change: (now) =>
-              withTime(now, { startAt: atS === null ? null : momentText({ atS, offsetMin }) }),
-          })
-        }
-      />
-    </div>
+    <>
+      <div class="setting" data-setting="time.startAt">
+        <NumberField
+          label={zone ? `Start (${zone})` : "Start of work"}
+          value={stated?.atS ?? null}
+          quantity={momentQuantity(offsetMin)}
+          blank="not entered"
+          onValue={setStart}
+        />
+      </div>
+      {first && !stated && (
+        <button type="button" class="text-button" onClick={() => setStart(first.atS)}>
+          Start with the forecast's first row
+        </button>
+      )}
+    </>
   );
 }

@@ -1,6 +1,8 @@
 import { timeOf } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
+import { missingCrew } from "../../shared/time/crew-inputs.ts";
 import { formatCount, formatHours } from "../../shared/units.ts";
+import { crewInputWords } from "../../shared/words/crew.ts";
 import { plan } from "../document/store.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { edit } from "./alternative-edits.ts";
@@ -17,10 +19,10 @@ const PEOPLE: readonly SettingLine[] = [
   { path: "time.shifts", label: "Shifts in 24 hours" },
   { path: "time.shiftH", label: "Length of a shift" },
 ];
-const DAYLIGHT: readonly SettingLine[] = [
-  { path: "time.dayFromH", label: "Daylight from" },
-  { path: "time.dayToH", label: "Daylight to" },
-];
+const DAYLIGHT = [
+  { path: "time.dayFromH", label: "No work before", blank: "sunrise", noDefault: true },
+  { path: "time.dayToH", label: "No work after", blank: "sunset", noDefault: true },
+] as const;
 const WAY: readonly SettingLine[] = [
   { path: "time.marginM", label: "Crest above the water, at least" },
   { path: "time.liftM", label: "Raised at a time, all along" },
@@ -35,6 +37,7 @@ export function WorkPart() {
       id="time-work"
       title="People and hours"
       level="part"
+      startsOpen={missingCrew(plan.value).length > 0}
       summary={workWords(plan.value)}
     >
       <StartField />
@@ -58,7 +61,9 @@ function setLit(lit: boolean): void {
 
 function workWords(now: Plan): string {
   const { shifts, shiftH, lit } = timeOf(now);
+  const missing = missingCrew(now);
+  if (missing.length > 0) return `type ${crewInputWords(missing)}`;
   const hours = formatHours(shiftH).replace(/\.0 /, " ");
   const turns = shifts === 1 ? `1 shift of ${hours}` : `${shifts} shifts of ${hours}`;
-  return `${formatCount(now.practice.people)} people, ${turns}${lit ? ", lit" : ""}`;
+  return `${formatCount(now.practice.people!)} people, ${turns}${lit ? ", lit" : ""}`;
 }

@@ -44,7 +44,7 @@ describe("the demo's forecast", () => {
     await saysThat(/^In time only at the fast pace; at the slow one behind from Wed 11:00/);
     const ways = (await page.locator(".time-ways").textContent())!;
     expect(ways).toContain("B By high ground, 14,276 bags, is in time");
-    expect(ways).toContain("72 people instead");
+    expect(ways).toContain("78 people instead");
     expect(ways).toContain("Less freeboard is not a way out.");
   });
 
@@ -101,7 +101,7 @@ describe("the sheet", () => {
     const sheet = page.getByRole("region", { name: "Order of building" });
     const first = sheet.locator('[data-table="build-order"] tbody tr').first();
     expect(await first.textContent()).toMatch(/^14\+00.*Tue 7 Apr 09:00/);
-    expect(await sheet.textContent()).toContain("72 people instead");
+    expect(await sheet.textContent()).toContain("78 people instead");
     await page.keyboard.press("Escape");
   });
 });

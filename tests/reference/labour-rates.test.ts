@@ -12,8 +12,8 @@ describe("labour", () => {
   });
 
   it("L2: ten people fill 400 bags in an hour by hand (THW-B)", () => {
-    const tenFill = { ...DEFAULT_PRACTICE, people: 20, taskRateLow: 40, jobRate: 1000 };
-    const { fillers, slowBagsPerH } = crewPace(tenFill, DEFAULT_TIME);
+    const tenFill = { ...DEFAULT_PRACTICE, taskRateLow: 40, jobRate: 1000 };
+    const { fillers, slowBagsPerH } = crewPace(tenFill, DEFAULT_TIME, 20);
     expect(fillers).toBe(10);
     expect(slowBagsPerH).toBe(400);
   });
@@ -22,14 +22,14 @@ describe("labour", () => {
     const each = 100 / 2;
     expect(each).toBeGreaterThanOrEqual(DEFAULT_PRACTICE.taskRateLow);
     expect(each).toBeLessThanOrEqual(DEFAULT_PRACTICE.taskRateHigh);
-    const twoFill = { ...DEFAULT_PRACTICE, people: 4, taskRateLow: 25, jobRate: 1000 };
-    expect(crewPace(twoFill, DEFAULT_TIME).slowBagsPerH).toBe(50);
+    const twoFill = { ...DEFAULT_PRACTICE, taskRateLow: 25, jobRate: 1000 };
+    expect(crewPace(twoFill, DEFAULT_TIME, 4).slowBagsPerH).toBe(50);
   });
 
   it("L4: 40 to 60 an hour for one task (THW-E); the slow pace is the whole job's where that is slower", () => {
     expect(DEFAULT_PRACTICE).toMatchObject({ taskRateLow: 40, taskRateHigh: 60 });
-    const { slowBagsPerH, fastBagsPerH } = crewPace(DEFAULT_PRACTICE, DEFAULT_TIME);
-    expect(slowBagsPerH).toBe(DEFAULT_PRACTICE.people * DEFAULT_PRACTICE.jobRate);
-    expect(fastBagsPerH).toBe((DEFAULT_PRACTICE.people / 2) * 60);
+    const { slowBagsPerH, fastBagsPerH } = crewPace(DEFAULT_PRACTICE, DEFAULT_TIME, 60);
+    expect(slowBagsPerH).toBe(60 * DEFAULT_PRACTICE.jobRate);
+    expect(fastBagsPerH).toBe(30 * 60);
   });
 });

@@ -45,7 +45,7 @@ export function structure(name: string, corners: readonly Corner[]): Structure {
 
 type Changes = { readonly [K in keyof Plan]?: Partial<Plan[K]> };
 
-/** A plan with everything at its default but what `changes` names; the crest is 1 ft above `waterM`. */
+/** A plan with 60 people and all else at its default but what `changes` names; the crest is 1 ft above `waterM`. */
 export function planWith(waterM: number, changes: Changes = {}): Plan {
   const { water, ground, section, practice, ...rest } = changes;
   return {
@@ -60,7 +60,7 @@ export function planWith(waterM: number, changes: Changes = {}): Plan {
     },
     ground: { ...EMPTY_PLAN.ground, ...ground },
     section: { ...EMPTY_PLAN.section, ...section },
-    practice: { ...EMPTY_PLAN.practice, ...practice },
+    practice: { ...EMPTY_PLAN.practice, people: 60, ...practice },
   };
 }
 

@@ -13,7 +13,8 @@ const ROWS = ["03T08", "03T20", "04T08", "04T20", "05T08"].map((hour, k) => ({
 it("the terminal program prints how a line holds and what time it takes, in SI", () => {
   const folder = mkdtempSync(join(tmpdir(), "drystead-holding-"));
   const plan = JSON.parse(readFileSync(join(ROOT, "sample-terrain/tilted.geojson"), "utf8"));
-  plan.drystead.time = { forecast: { levels: "elevation", rows: ROWS, note: "" } };
+  const forecast = { levels: "elevation", rows: ROWS, note: "" };
+  plan.drystead.time = { forecast, startAt: ROWS[0]!.at, shifts: 2 };
   writeFileSync(join(folder, "plan.geojson"), JSON.stringify(plan));
   const words = ["size", "plan.geojson", "--terrain", join(ROOT, "sample-terrain/tilted.tif")];
   const program = join(ROOT, "workers/command.ts");

@@ -1,9 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
+import { DEFAULT_TIME, EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
 import type { Forecast, Plan, TimeSettings } from "../../shared/plan.ts";
+import { readPlanFile } from "../../shared/plan-file.ts";
+import { missingCrew } from "../../shared/time/crew-inputs.ts";
 import { nextFootWords } from "../../shared/time/stage-curve.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
+import { timeWords } from "../../src/time-words.ts";
+import { inTimeWords } from "../../src/worksheet/compare-words.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "./grounds.ts";
 
 const RING = ring(rectangle(20, 15));
@@ -24,13 +28,15 @@ function river(crestM: number, crestH: number, band = 0): Forecast {
 }
 
 const DESIGN_M = 100.6;
+const START = "2026-04-03T08:00-05:00";
+const CREW: Partial<TimeSettings> = { startAt: START, shifts: 2 };
 
 function planOf(time: Partial<TimeSettings>, people = 60): Plan {
   const plan = planWith(DESIGN_M, {
     structures: [structure("House", rectangle(6, 5))],
     practice: { raiseM: 0, people },
   });
-  return { ...plan, time: { ...DEFAULT_TIME, ...time } };
+  return { ...plan, time: { ...DEFAULT_TIME, ...CREW, ...time } };
 }
 
 const lineOf = (time: Partial<TimeSettings>, people = 60) =>
@@ -62,7 +68,7 @@ describe("a line's time without a forecast", () => {
   });
 
   it("says how long it takes and no more", () => {
-    expect(time).toMatchObject({ startAt: null, inTime: null, verdicts: [], crests: [] });
+    expect(time).toMatchObject({ startAt: START, inTime: null, verdicts: [], crests: [] });
     expect(time.finishSlowH!).toBeGreaterThan(time.finishFastH!);
     const workedH = 2 + line.totals.bags / (60 * 19);
     const dayAndNight = timeOf({ lit: true, shifts: 3 }).finishSlowH!;
@@ -344,5 +350,87 @@ describe("alternatives", () => {
     const inTime = [timed("b", 800, true), timed("d", 300, true)];
     const lines = [late, ...inTime, timed("c", 700, false), unknown];
     expect(alternativesInTime(late, lines).map(({ id }) => id)).toEqual(["d", "b"]);
+  });
+});
+
+describe("a crew that nobody has entered", () => {
+  const forecast = river(99, 40);
+  const nobody: Partial<TimeSettings> = { forecast, startAt: null, shifts: null };
+
+  function unentered(time: Partial<TimeSettings>, people: number | null) {
+    const plan = planOf(time);
+    return size({ ...plan, practice: { ...plan.practice, people } }, RING, GROUND);
+  }
+
+  it("is what a new plan has, and no hour of work and no verdict stands for it", () => {
+    expect(missingCrew(EMPTY_PLAN)).toEqual(["people", "startAt", "shifts"]);
+    const { time, totals } = unentered(nobody, null);
+    expect(time).toMatchObject({ missing: ["people", "startAt", "shifts"], crew: null });
+    expect(time).toMatchObject({ inTime: null, verdicts: [], waysOut: null, hours: [] });
+    expect(time).toMatchObject({ finishSlowH: null, finishFastH: null, daylight: null });
+    expect(totals.jobHours).toBeNaN();
+    expect(totals.bags).toBeGreaterThan(0);
+    expect(time!.stretches.every(({ crew, finishH }) => crew === null && finishH === null)).toBe(
+      true,
+    );
+  });
+
+  it("says what to type, on screen, side by side, and as a check", () => {
+    const line = unentered(nobody, null);
+    const words = "Not known: type people, start of work and shifts";
+    expect(timeWords(line.time!, "us")).toBe(words);
+    expect(inTimeWords(line, "us")).toMatchObject({ word: "not known", isBad: true });
+    const [check] = line.checks.filter(({ id }) => id === "time");
+    expect(check!.severity).toBe("caution");
+    expect(check!.message).toContain("nobody has entered people, start of work and shifts");
+  });
+
+  it.each([
+    ["people", nobody, 60, "start of work and shifts"],
+    ["start of work", { ...nobody, startAt: START }, null, "people and shifts"],
+    ["two of them", { ...nobody, startAt: START }, 60, "shifts"],
+  ] as const)("%s alone is not enough", (_, time, people, rest) => {
+    const line = unentered(time, people);
+    expect(line.time!.inTime).toBeNull();
+    expect(timeWords(line.time!, "us")).toBe(`Not known: type ${rest}`);
+  });
+
+  it("once entered is timed as before", () => {
+    const line = unentered({ ...nobody, startAt: START, shifts: 2 }, 60);
+    expect(line.time).toMatchObject({ missing: [], inTime: true });
+    expect(timeWords(line.time!, "us")).not.toContain("ot known");
+  });
+
+  it("counts as entered where an older plan file states it, and as missing where it does not", () => {
+    const text = (settings: object) =>
+      JSON.stringify({
+        type: "FeatureCollection",
+        features: [],
+        drystead: { version: 1, ...settings },
+      });
+    const read = (settings: object) => {
+      const found = readPlanFile(text(settings));
+      if (!found.ok) throw new Error(found.failure.message);
+      return missingCrew(found.value.plan);
+    };
+    const older = { practice: { people: 45 }, time: { startAt: START, shifts: 2, dayFromH: 6 } };
+    expect(read(older)).toEqual([]);
+    expect(read({ practice: { limitM: 1 } })).toEqual(["people", "startAt", "shifts"]);
+  });
+});
+
+describe("work by daylight", () => {
+  it("keeps to the sun at the site, and hours stated beyond it add nothing", () => {
+    const line = (time: Partial<TimeSettings>) => timeOf({ forecast: null, ...time }, 20);
+    const sun = line({});
+    const stated = line({ dayFromH: 2, dayToH: 23 });
+    expect(stated.finishSlowH).toBeCloseTo(sun.finishSlowH!, 9);
+    const short = line({ dayFromH: 9, dayToH: 15 });
+    expect(short.finishSlowH!).toBeGreaterThan(sun.finishSlowH!);
+    const winter = line({ startAt: "2026-12-21T08:00-06:00" });
+    const summer = line({ startAt: "2026-06-21T08:00-05:00" });
+    expect(winter.daylight!.toH - winter.daylight!.fromH).toBeLessThan(9);
+    expect(summer.daylight!.toH - summer.daylight!.fromH).toBeGreaterThan(15);
+    expect(winter.finishSlowH!).toBeGreaterThan(summer.finishSlowH!);
   });
 });

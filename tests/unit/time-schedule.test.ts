@@ -7,11 +7,11 @@ import { keepsAhead } from "../../shared/time/keeps-ahead.ts";
 import { buildOrder, type Schedule, scheduleWork } from "../../shared/time/schedule.ts";
 import type { LiftedStretch } from "../../shared/time/stretches.ts";
 import { waysOut } from "../../shared/time/ways-out.ts";
-import { workClock } from "../../shared/time/work-hours.ts";
+import { type WorkHours, workClock } from "../../shared/time/work-hours.ts";
 
 describe("working hours", () => {
   /** Hours worked by looking at every minute. */
-  function workedBy(time: typeof DEFAULT_TIME, startHour: number, elapsedH: number): number {
+  function workedBy(time: WorkHours, startHour: number, elapsedH: number): number {
     const perDay = Math.min(24, time.shifts * time.shiftH);
     let worked = 0;
     let today = 0;
@@ -20,7 +20,7 @@ describe("working hours", () => {
       const newDay = time.lit ? minute % 1440 === 0 : Math.abs(clock % 24) < 1e-9;
       if (newDay) today = 0;
       const open =
-        time.lit || (clock % 24 >= time.dayFromH - 1e-9 && clock % 24 < time.dayToH - 1e-9);
+        time.lit || (clock % 24 >= time.dayFromH! - 1e-9 && clock % 24 < time.dayToH! - 1e-9);
       if (open && today < perDay - 1e-9) {
         worked += 1 / 60;
         today += 1 / 60;
@@ -28,6 +28,10 @@ describe("working hours", () => {
     }
     return worked;
   }
+
+  /** The sun never sets: the hours stated for the day rule alone. */
+  const polarDay = (startHour: number) => (day: number) =>
+    [24 * day - startHour, 24 * (day + 1) - startHour] as const;
 
   it("are those that looking at every minute finds", () => {
     const whole = (min: number, max: number) => fc.integer({ min, max });
@@ -42,7 +46,7 @@ describe("working hours", () => {
         whole(1, 40),
         (lit, dayFromH, dayToH, shifts, shiftH, startHour, workedH) => {
           const time = { ...DEFAULT_TIME, lit, dayFromH, dayToH, shifts, shiftH };
-          const elapsedH = workClock(time, startHour)(workedH);
+          const elapsedH = workClock(time, startHour, polarDay(startHour))(workedH);
           expect(workedBy(time, startHour, elapsedH)).toBeCloseTo(workedH, 3);
           expect(workedBy(time, startHour, elapsedH - 0.5)).toBeLessThan(workedH);
         },
@@ -52,8 +56,8 @@ describe("working hours", () => {
   });
 
   it("that never come are never", () => {
-    const none = { ...DEFAULT_TIME, dayFromH: 6, dayToH: 6.001 };
-    expect(workClock(none, 0)(1)).toBe(Number.POSITIVE_INFINITY);
+    const none = { ...DEFAULT_TIME, shifts: 2, dayFromH: 6, dayToH: 6.001 };
+    expect(workClock(none, 0, polarDay(0))(1)).toBe(Number.POSITIVE_INFINITY);
   });
 });
 

@@ -20,6 +20,7 @@ import { nudgeOfKey } from "../../src/worksheet/nudge-pad.tsx";
 import { breaksWith } from "../../src/worksheet/reach-edits.ts";
 import {
   changeSetting,
+  isOwnFigure,
   isStandard,
   SECTION_GROUPS,
   settingValue,
@@ -145,7 +146,7 @@ describe("settings", () => {
 
   it("stand at their defaults in an empty plan, can be changed, and show it", () => {
     for (const { path } of lines) {
-      expect(isStandard(EMPTY_PLAN, path)).toBe(true);
+      expect(isStandard(EMPTY_PLAN, path)).toBe(!isOwnFigure(path));
       const changed = withSetting(EMPTY_PLAN, path, SETTINGS[path].highSI);
       expect(settingValue(changed, path)).toBe(SETTINGS[path].highSI);
       expect(isStandard(changed, path)).toBe(SETTINGS[path].highSI === SETTINGS[path].defaultSI);

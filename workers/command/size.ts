@@ -1,6 +1,7 @@
 import { Refusal } from "../../shared/failure.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
+import { timeNotKnownWords } from "../../shared/words/crew.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { leftOut } from "./left-out.ts";
@@ -20,7 +21,9 @@ Heights, quantities and checks of every alternative in the plan, as JSON on stan
 A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
 is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
-kilograms, as their names say; where there is no ground data they are null. "reaches" says what each stretch
+kilograms, as their names say; where there is no ground data they are null. While the plan states no people
+("practice.people"), start of work ("time.startAt") or shifts ("time.shifts"), no hours are known and "time"
+says which are missing. "reaches" says what each stretch
 is built as ("section", from "reachSections" in the plan), its limit and what it takes ("materials");
 "levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
@@ -74,6 +77,7 @@ function reported(line: SizedLine, lines: readonly SizedLine[]) {
     time: time && {
       ...time,
       wetH: undefined,
+      notKnown: time.missing.length > 0 ? timeNotKnownWords(time.missing) : null,
       alternativesInTime: alternativesInTime(line, lines).map((other) => other.name),
     },
   };

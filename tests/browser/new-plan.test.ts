@@ -1,0 +1,128 @@
+import type { Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { soundTags, tiff, tiffBytes } from "../fixtures/tiff-bytes.ts";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { mapIsIdle, open, planIsSized } from "./screen.ts";
+
+/* One visit: a person opens ground of their own over the demo and starts a plan there. */
+let house: House;
+let visit: Visit;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit({ width: 1440, height: 900 });
+  page = visit.page;
+  await planIsSized(page);
+});
+afterAll(async () => {
+  await house.close();
+});
+afterEach(() => {
+  expect(visit.troubles).toEqual([]);
+  expect(house.strayRequests).toEqual([]);
+});
+
+const CELLS = 160;
+const LOWEST_M = 100;
+/** Ground that rises evenly to the north from 100 m, 1 m in 40: 160 m square, far from the demo. */
+function ownGround() {
+  const cells = Float32Array.from(
+    { length: CELLS * CELLS },
+    (_, i) => LOWEST_M + (CELLS - 1 - Math.floor(i / CELLS)) / 40,
+  );
+  const bytes = new Uint8Array(cells.buffer);
+  const tags = {
+    ...soundTags(bytes.length),
+    ...{ 256: tiff.short(CELLS), 257: tiff.short(CELLS), 278: tiff.short(CELLS) },
+  };
+  return { name: "own.tif", mimeType: "image/tiff", buffer: Buffer.from(tiffBytes(tags, bytes)) };
+}
+
+const heading = (name: string) =>
+  page.locator("aside").getByRole("button", { name: new RegExp(`^${name}\\b`) });
+const setting = (path: string) =>
+  page.locator(`[data-block="time"] [data-setting="${path}"] input`);
+const verdict = () => page.locator(".time-verdict");
+
+async function type(path: string, text: string): Promise<void> {
+  await setting(path).fill(text);
+  await setting(path).press("Enter");
+}
+
+async function drawRing(): Promise<void> {
+  await page.getByRole("button", { name: "Draw a ring" }).click();
+  const box = (await page.locator(".map-canvas").boundingBox())!;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  for (const [dx, dy] of [
+    [-60, -50],
+    [60, -50],
+    [60, 50],
+    [-60, 50],
+    [-60, -50],
+  ] as const) {
+    await page.mouse.click(x + dx, y + dy);
+    await page.waitForTimeout(350);
+  }
+  await page.locator(".alternative").first().waitFor();
+}
+
+/** 101.5 m at the start of work, 102.5 m two days later. */
+const ROWS = [
+  "2026-04-06 07:00 -05:00, 101.5",
+  "2026-04-07 07:00 -05:00, 102",
+  "2026-04-08 07:00 -05:00, 102.5",
+];
+
+describe("a new plan over ground of one's own", () => {
+  it("has nothing of the demo's crew, soil or river", async () => {
+    await open(page, ownGround());
+    const elsewhere = page.getByRole("alert", { name: "Plan on other ground" });
+    await elsewhere.getByRole("button", { name: "Start a new plan here" }).click();
+    await elsewhere.waitFor({ state: "detached" });
+    await mapIsIdle(page);
+    await heading("Time").click();
+    for (const path of ["practice.people", "time.startAt", "time.shifts"]) {
+      expect(await setting(path).inputValue()).toBe("");
+    }
+    expect(await setting("practice.people").getAttribute("placeholder")).toBe("typically 60");
+    const text = (await page.locator("body").textContent())!;
+    expect(text).toContain("type people, start of work and shifts");
+    expect(text).not.toMatch(/60 people|1 shift of|Invented for the demo|Tue 7 Apr/);
+  });
+
+  it("says that time is not known, on the cards, in Time, side by side and on paper", async () => {
+    await page.getByLabel("Water-surface elevation", { exact: true }).first().fill("102.5 m");
+    await page.keyboard.press("Enter");
+    await drawRing();
+    await planIsSized(page);
+    const rows = page.getByLabel("One row for each time: time, level, and low and high if given");
+    await rows.fill(["time, elevation_m", ...ROWS].join("\n"));
+    await page.getByRole("button", { name: "Take this forecast" }).click();
+    const words = "Not known: type people, start of work and shifts.";
+    await expect.poll(() => verdict().textContent(), { timeout: 8000 }).toBe(words);
+    expect(await page.locator(".alternative-figures").textContent()).toContain("hours not known");
+    expect(await page.locator("body").textContent()).not.toMatch(/\bin time\b/i);
+    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    const sheet = page.getByRole("region", { name: "Order of building" });
+    expect(await sheet.textContent()).toContain(words);
+    expect(await sheet.textContent()).not.toMatch(/in time\b/i);
+    await page.keyboard.press("Escape");
+  });
+
+  it("is timed once people, start and shifts are typed or taken, and not before the last of them", async () => {
+    await type("practice.people", "80");
+    await expect
+      .poll(() => verdict().textContent(), { timeout: 8000 })
+      .toBe("Not known: type start of work and shifts.");
+    await page.getByRole("button", { name: "Start with the forecast's first row" }).click();
+    await expect
+      .poll(() => verdict().textContent(), { timeout: 8000 })
+      .toBe("Not known: type shifts.");
+    await page.getByRole("button", { name: "Use 2 for Shifts in 24 hours" }).click();
+    await expect.poll(() => verdict().textContent(), { timeout: 8000 }).not.toContain("ot known");
+    expect(await page.locator(".time-result").textContent()).toMatch(
+      /Daylight, first day\s*06:\d\d to 19:\d\d/,
+    );
+  });
+});
