@@ -2,18 +2,22 @@ import "@fontsource-variable/public-sans";
 import "./ui/theme.css";
 import { effect } from "@preact/signals";
 import { render } from "preact";
-import { asFailure } from "../shared/failure.ts";
-import { openTerrainFiles } from "./actions.ts";
+import { asFailure, type Failure } from "../shared/failure.ts";
+import { openTerrainFiles, savePlan } from "./actions.ts";
 import { App } from "./app.tsx";
 import { startDemo } from "./demo.ts";
 import { type Kept, keepPlan, restore } from "./document/keeping.ts";
+import { keptAgain } from "./document/keeping-failures.ts";
 import { startFrom } from "./document/store.ts";
 import { keepFollowing } from "./siting/follow.ts";
 import { keepSideways } from "./siting/why-here.ts";
 import { keepSized } from "./sizing.ts";
-import { tell, theme } from "./state.ts";
+import { tell, theme, withdraw } from "./state.ts";
 import { keepTraced } from "./tracing.ts";
 import { keepMomentTraced } from "./tracing-moment.ts";
+
+/** What is over once the plan is kept again. */
+const NOT_KEPT = ["keep/full", "keep/refused"];
 
 effect(() => {
   document.documentElement.dataset.theme = theme.value;
@@ -27,8 +31,23 @@ async function start(): Promise<void> {
   if (kept?.failure) tell("error", kept.failure);
   const restored = kept !== null && startFrom(kept).ok;
   const ground = restored ? () => openKept(kept) : startDemo();
-  keepPlan((failure) => tell(failure.code === "keep/second-page" ? "info" : "error", failure));
+  keepPlan({ onFailure: tellNotKept, onKeptAgain, onKept });
   await ground();
+}
+
+function tellNotKept(failure: Failure): void {
+  if (failure.code === "keep/second-page") tell("info", failure);
+  else tell("error", failure, { label: "Download the plan", run: savePlan });
+}
+
+function onKeptAgain(): void {
+  for (const code of NOT_KEPT) withdraw(code);
+  tell("info", keptAgain());
+}
+
+/** Says in the page itself whether the disk has what is on screen. */
+function onKept(isKept: boolean): void {
+  document.documentElement.dataset.kept = isKept ? "yes" : "no";
 }
 
 async function openKept({ plan, terrain }: Kept): Promise<void> {

@@ -22,6 +22,13 @@ export interface Notice {
   readonly id: number;
   readonly tone: "error" | "info";
   readonly failure: Failure;
+  /** What the person can do about it right here. */
+  readonly act?: NoticeAct;
+}
+
+export interface NoticeAct {
+  readonly label: string;
+  readonly run: () => void;
 }
 
 /** Ground as opened; null before the first raster. */
@@ -91,8 +98,13 @@ export const chosenLine: ReadonlySignal<SizedLine | null> = computed(() => {
 
 let nextNotice = 1;
 /** Says something to the person without taking anything away; dismissed by the person. */
-export function tell(tone: Notice["tone"], failure: Failure): void {
-  notices.value = [...notices.value.slice(-3), { id: nextNotice++, tone, failure }];
+export function tell(tone: Notice["tone"], failure: Failure, act?: NoticeAct): void {
+  notices.value = [...notices.value.slice(-3), { id: nextNotice++, tone, failure, act }];
+}
+
+/** Takes away the notices with this code: what they say is over. */
+export function withdraw(code: string): void {
+  notices.value = notices.value.filter((notice) => notice.failure.code !== code);
 }
 
 export function dismiss(id: number): void {

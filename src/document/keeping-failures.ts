@@ -1,6 +1,6 @@
 import { asFailure, type Failure, Refusal } from "../../shared/failure.ts";
 
-const GO_ON = "Your work goes on. Save the plan as a file before you close this page.";
+const GO_ON = "You can go on. Save the plan as a file before you close this page.";
 
 /** What the browser's refusal to keep something means for the person. */
 export function keepingFailure(thrown: unknown): Failure {
@@ -9,8 +9,8 @@ export function keepingFailure(thrown: unknown): Failure {
   if (name === "QuotaExceededError") {
     return {
       code: "keep/full",
-      message: "The browser has no room left to keep this plan and its ground.",
-      remedy: `${GO_ON} With more disk space free it will be kept again.`,
+      message: "The browser has no room left: your last edits are not kept.",
+      remedy: `${GO_ON} Once disk space is free, the plan is kept again by itself.`,
     };
   }
   return {
@@ -18,6 +18,22 @@ export function keepingFailure(thrown: unknown): Failure {
     message: `The browser does not keep this plan: ${message}`,
     remedy: `${GO_ON} A private window or blocked site data may be the cause.`,
   };
+}
+
+/** What the browser's refusal to keep the elevation data means for the person; the plan alone is still kept. */
+export function terrainFailure(thrown: unknown): Failure {
+  const failure = keepingFailure(thrown);
+  if (failure.code !== "keep/full") return failure;
+  return {
+    ...failure,
+    message: "The browser has no room left to keep this elevation data.",
+    remedy: "You can go on. After the page is closed, open the files again.",
+  };
+}
+
+/** The plan is kept again after there was no room for it. */
+export function keptAgain(): Failure {
+  return { code: "keep/again", message: "The plan is kept in this browser again.", remedy: "" };
 }
 
 /** The kept plan could not be opened. */

@@ -1,10 +1,18 @@
 import { effect } from "@preact/signals";
 import { type Failure, Refusal } from "../../shared/failure.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
-import { keepingFailure, noSlot, secondPage, terrainLost, unreadable } from "./keeping-failures.ts";
+import {
+  keepingFailure,
+  noSlot,
+  secondPage,
+  terrainFailure,
+  terrainLost,
+  unreadable,
+} from "./keeping-failures.ts";
 import { latestOf, readJournal, writeJournal } from "./kept-plan.ts";
+import { whilePressed } from "./pressed.ts";
 import { takeEmptySlot, takeSlot } from "./slots.ts";
-import { type History, history } from "./store.ts";
+import { type History, history, hold, release } from "./store.ts";
 import {
   clearSlot,
   keptSlots,
@@ -35,7 +43,12 @@ interface Place {
   readonly beside: boolean;
 }
 
-const WRITE_DELAY_MS = 250;
+/** Longest wait before what a pointer is still dragging is written, ms. */
+const DRAG_DELAY_MS = 250;
+/** Pause before a failed write is tried again, ms. */
+const RETRY_MS = 5000;
+/** Longest time that the next edit waits for a slow disk, ms. */
+const MAX_HOLD_MS = 2000;
 const STEPS_KEPT = 50;
 
 let taken: Promise<Place> | null = null;
@@ -67,27 +80,74 @@ export async function restore(): Promise<Kept | null> {
   return { ...latest.value, terrain: terrain ?? [], failure: terrain ? null : terrainLost() };
 }
 
+/** What whoever keeps the plan is told. */
+export interface KeepingReports {
+  /** The plan, or an older state of it, is not kept; told once until it is kept again. The work goes on. */
+  readonly onFailure: (failure: Failure) => void;
+  /** The plan is kept again after a failure. */
+  readonly onKeptAgain: () => void;
+  /** Whether the plan on screen is on disk; told at every change. */
+  readonly onKept?: (isKept: boolean) => void;
+}
+
 /**
- * Keeps the plan and its last steps from now on: within 250 ms of a change, and at once when the page is hidden or
- * closed. Failures go to `onFailure`; the work goes on.
+ * Keeps the plan and its last steps from now on. Each edit is written at once, and the next one waits until the disk
+ * has it; what a pointer drags is written when it is let go. A failed write holds nothing up and is tried again.
  * @returns stops keeping
  */
-export function keepPlan(onFailure: (failure: Failure) => void): () => void {
-  const writer = writeBehind<Revision>(write, WRITE_DELAY_MS, (thrown) =>
-    onFailure(keepingFailure(thrown)),
-  );
-  const stop = effect(() => {
-    lastRevision += 1;
-    writer.put({ number: lastRevision, state: history.value });
+export function keepPlan({ onFailure, onKeptAgain, onKept }: KeepingReports): () => void {
+  let isFailing = false;
+  let opening: ReturnType<typeof setTimeout> | undefined;
+  const open = () => {
+    clearTimeout(opening);
+    release();
+  };
+  const close = () => {
+    clearTimeout(opening);
+    opening = setTimeout(release, MAX_HOLD_MS);
+    hold();
+  };
+  const writer = writeBehind<Revision>({
+    write,
+    retryMs: RETRY_MS,
+    onWritten() {
+      if (isFailing) onKeptAgain();
+      isFailing = false;
+      onKept?.(true);
+      open();
+    },
+    onFailure(thrown, value) {
+      writeInHaste(value);
+      if (!isFailing) onFailure(keepingFailure(thrown));
+      isFailing = true;
+      open();
+    },
   });
-  const hurry = () => {
+  const pressed = whilePressed(() => finish());
+  const finish = () => {
+    if (writer.waiting() === null) return;
+    if (!isFailing) close();
+    writer.hurry();
+  };
+  const stop = effect(() => {
+    const state = history.value;
+    lastRevision += 1;
+    onKept?.(false);
+    const isDragged = pressed.isDown();
+    if (!isDragged && !isFailing) close();
+    writer.put({ number: lastRevision, state }, isDragged ? DRAG_DELAY_MS : 0);
+  });
+  const leave = () => {
+    open();
     const waiting = writer.waiting();
     if (waiting) writeInHaste(waiting);
-    writer.flush();
+    writer.hurry();
   };
-  const whenHidden = () => document.visibilityState === "hidden" && hurry();
+  const whenHidden = () => document.visibilityState === "hidden" && leave();
+  const warn = (event: BeforeUnloadEvent) => isFailing && event.preventDefault();
   document.addEventListener("visibilitychange", whenHidden);
-  window.addEventListener("pagehide", hurry);
+  window.addEventListener("pagehide", leave);
+  window.addEventListener("beforeunload", warn);
   place().then(
     ({ slot, beside }) => {
       if (slot === null) onFailure(noSlot());
@@ -97,8 +157,11 @@ export function keepPlan(onFailure: (failure: Failure) => void): () => void {
   );
   return () => {
     stop();
+    pressed.stop();
+    open();
     document.removeEventListener("visibilitychange", whenHidden);
-    window.removeEventListener("pagehide", hurry);
+    window.removeEventListener("pagehide", leave);
+    window.removeEventListener("beforeunload", warn);
   };
 }
 
@@ -166,7 +229,7 @@ function writeInHaste({ number, state }: Revision): void {
     const journal = writeJournal({ revision: number, text: writePlanFile(state.plan) });
     localStorage.setItem(journalKey(slotNow), journal);
   } catch {
-    // The database write that follows may still succeed; there is no page left to tell.
+    // The database write that is tried again may still succeed, and its failure has been told.
   }
 }
 
@@ -179,7 +242,7 @@ async function copyTerrain(files: readonly File[]): Promise<void> {
     if (bytes > quota - usage) throw new DOMException("No room left", "QuotaExceededError");
     await writeKeptTerrain(slot, files);
   } catch (thrown) {
-    throw refusal(keepingFailure(thrown));
+    throw refusal(terrainFailure(thrown));
   }
 }
 

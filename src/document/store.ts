@@ -23,8 +23,11 @@ export interface History {
 /** Most steps kept for undo. */
 export const MAX_STEPS = 200;
 
-const present = signal<History>({ plan: frozen(EMPTY_PLAN), done: [], undone: [] });
+/** The newest history: what is on screen, and an edit that still waits for the one before it to be written. */
+let newest: History = { plan: frozen(EMPTY_PLAN), done: [], undone: [] };
+const present = signal<History>(newest);
 let openGesture: string | null = null;
+let isHeld = false;
 
 /** Plan, done and undone steps as one value, for keeping. */
 export const history: ReadonlySignal<History> = present;
@@ -40,18 +43,32 @@ export const redoNote: ReadonlySignal<string | null> = computed(
 );
 
 /**
+ * Makes the next step wait: it is checked at once, but becomes the plan only at {@link release}; a drag goes on. For
+ * whoever writes the plan to disk, so that a step is there before the next one is made.
+ */
+export function hold(): void {
+  isHeld = true;
+}
+
+/** Lets a waiting step become the plan, and later ones at once. */
+export function release(): void {
+  isHeld = false;
+  present.value = newest;
+}
+
+/**
  * The one gate of the document. An edit whose plan is not valid changes nothing and returns the failure;
  * an edit that changes no part of the plan it was given makes no step. Edits in a row with the same gesture are one
  * step. A change of the chosen alternative alone is a change of view: no step, and redo stays.
  */
 export const apply: ApplyEdit = (edit) => {
-  const before = present.peek().plan;
+  const before = newest.plan;
   const after = edit.change(before);
   const checked = validateChange(before, after);
   if (!checked.ok) return checked;
   const changed = changedKeys(before, after);
   if (changed.size === 0) return { ok: true, value: undefined };
-  if (changed.size === 1 && changed.has("chosenId")) show({ ...present.peek(), plan: after });
+  if (changed.size === 1 && changed.has("chosenId")) show({ ...newest, plan: after });
   else record(edit, before, after);
   return { ok: true, value: undefined };
 };
@@ -61,7 +78,7 @@ export const apply: ApplyEdit = (edit) => {
  * meanwhile. Nothing happens, and the answer is false, when the last step no longer starts at `before`.
  */
 export function followUp(before: Plan, change: (plan: Plan) => Plan): Outcome<boolean> {
-  const { plan: now, done } = present.peek();
+  const { plan: now, done } = newest;
   const last = done.at(-1);
   if (last?.before !== before) return { ok: true, value: false };
   const after = change(now);
@@ -79,7 +96,7 @@ export function endGesture(): void {
 /** Takes the last step back; does nothing when there is none. */
 export function undo(): void {
   openGesture = null;
-  const { plan: now, done, undone } = present.peek();
+  const { plan: now, done, undone } = newest;
   const step = done.at(-1);
   if (!step) return;
   show({
@@ -92,7 +109,7 @@ export function undo(): void {
 /** Does the step again that was last taken back; does nothing when there is none. */
 export function redo(): void {
   openGesture = null;
-  const { plan: now, done, undone } = present.peek();
+  const { plan: now, done, undone } = newest;
   const step = undone.at(-1);
   if (!step) return;
   show({
@@ -107,7 +124,7 @@ export function replacePlan(next: Plan, note: string): Outcome<void> {
   openGesture = null;
   const checked = validatePlan(next);
   if (!checked.ok) return checked;
-  record({ note, change: () => next }, present.peek().plan, next);
+  record({ note, change: () => next }, newest.plan, next);
   return { ok: true, value: undefined };
 }
 
@@ -125,19 +142,21 @@ export function startFrom(kept: {
 }
 
 function record(edit: Edit, before: Plan, after: Plan): void {
-  const { done } = present.peek();
+  const { done } = newest;
   const last = done.at(-1);
   const continues =
     edit.gesture !== undefined && edit.gesture === openGesture && last !== undefined;
   const step = { note: edit.note, before: continues ? last.before : before, after };
   const earlier = continues ? done.slice(0, -1) : done.slice(-(MAX_STEPS - 1));
   openGesture = edit.gesture ?? null;
-  show({ plan: after, done: [...earlier, step], undone: [] });
+  const goesOn = continues && newest === present.peek();
+  show({ plan: after, done: [...earlier, step], undone: [] }, goesOn);
 }
 
-function show(next: History): void {
+function show(next: History, goesOn = false): void {
   frozen(next.plan);
-  present.value = next;
+  newest = next;
+  if (goesOn || !isHeld) present.value = next;
 }
 
 function changedKeys(before: Plan, after: Plan): Set<keyof Plan> {

@@ -61,9 +61,14 @@ export async function readKeptPlan(slot: string): Promise<KeptPlan | undefined> 
   return (await database()).get("plans", slot);
 }
 
-/** Writes the plan in one transaction: after a crash the slot holds this one or the one before, whole. */
+/**
+ * Writes the plan in one transaction: after a crash the slot holds this one or the one before, whole. Resolves when
+ * the disk has it, not only the system's memory.
+ */
 export async function writeKeptPlan(slot: string, kept: KeptPlan): Promise<void> {
-  const transaction = (await database()).transaction("plans", "readwrite");
+  const transaction = (await database()).transaction("plans", "readwrite", {
+    durability: "strict",
+  });
   const written = transaction.store.put(kept, slot);
   transaction.commit();
   await Promise.all([written, transaction.done]);

@@ -1,63 +1,68 @@
-/** Writes the latest of many values, a little later, one write at a time. */
+/** Writes the latest of many values, one write at a time, and tries again until it succeeds. */
 export interface WriteBehind<T> {
-  /** Takes a value to be written within the delay; an earlier value still waiting is dropped. */
-  put(value: T): void;
-  /** Writes what is waiting at once; resolves when nothing waits any more or a write has failed. */
-  flush(): Promise<void>;
+  /**
+   * Takes a value to be written after `delayMs`, at once when that is 0 and no write is running; an earlier value
+   * still waiting is dropped.
+   */
+  put(value: T, delayMs: number): void;
+  /** Starts writing what is waiting at once. */
+  hurry(): void;
   /** The value that is not yet safely written; null when there is none. */
   waiting(): T | null;
 }
 
-/**
- * @param delayMs longest wait before a write starts
- * @param onFailure called once for a row of failed writes; the value stays waiting for the next put or flush
- */
-export function writeBehind<T extends object>(
-  write: (value: T) => Promise<void>,
-  delayMs: number,
-  onFailure: (thrown: unknown) => void,
-): WriteBehind<T> {
-  let latest: T | null = null;
-  let timer: ReturnType<typeof setTimeout> | undefined;
-  let running: Promise<void> | null = null;
-  let failing = false;
+export interface WriteBehindOptions<T> {
+  readonly write: (value: T) => Promise<void>;
+  /** Pause before a failed write is tried again, ms. */
+  readonly retryMs: number;
+  /** Nothing waits any more. */
+  readonly onWritten: () => void;
+  /** A write failed; called for each one. `value` stays waiting and is tried again. */
+  readonly onFailure: (thrown: unknown, value: T) => void;
+}
 
-  async function writeLatest(): Promise<void> {
+export function writeBehind<T extends object>(options: WriteBehindOptions<T>): WriteBehind<T> {
+  let latest: T | null = null;
+  let isRunning = false;
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  let dueMs = Infinity;
+
+  async function start(): Promise<void> {
+    if (isRunning) return;
+    clearTimeout(timer);
+    dueMs = Infinity;
     const value = latest;
     if (value === null) return;
+    isRunning = true;
     try {
-      await write(value);
-      failing = false;
-      if (latest === value) latest = null;
+      await options.write(value);
+      isRunning = false;
+      if (latest !== value) return void start();
+      latest = null;
+      options.onWritten();
     } catch (thrown) {
-      if (!failing) onFailure(thrown);
-      failing = true;
+      isRunning = false;
+      schedule(options.retryMs);
+      options.onFailure(thrown, value);
     }
   }
 
-  function start(): Promise<void> {
+  function schedule(delayMs: number): void {
+    const atMs = Date.now() + delayMs;
+    if (atMs >= dueMs) return;
+    dueMs = atMs;
     clearTimeout(timer);
-    timer = undefined;
-    running ??= writeLatest().finally(() => {
-      running = null;
-      if (latest !== null && !failing) schedule();
-    });
-    return running;
-  }
-
-  function schedule(): void {
-    timer ??= setTimeout(start, delayMs);
+    timer = setTimeout(start, delayMs);
   }
 
   return {
-    put(value) {
+    put(value, delayMs) {
       latest = value;
-      if (running === null) schedule();
+      if (isRunning) return;
+      if (delayMs > 0) schedule(delayMs);
+      else void start();
     },
-    async flush() {
-      if (running !== null) await running;
-      if (latest !== null) await start();
-    },
+    hurry: () => void start(),
     waiting: () => latest,
   };
 }

@@ -16,6 +16,11 @@ export function Notices() {
             <strong>{notice.failure.message}</strong>{" "}
             {notice.failure.remedy && <span>{notice.failure.remedy}</span>}
           </p>
+          {notice.act && (
+            <button type="button" class="tool-button" onClick={notice.act.run}>
+              {notice.act.label}
+            </button>
+          )}
           <button
             type="button"
             class="icon-button"

@@ -10,7 +10,8 @@ import { recordingProxy } from "./recording-proxy.ts";
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const SOURCES = ["index.html", "vite.config.ts", "package-lock.json", "src", "shared", "workers"];
 
-const FLAGS = [
+/** How every test starts the browser. */
+export const FLAGS = [
   "--no-sandbox",
   "--use-angle=swiftshader",
   "--enable-unsafe-swiftshader",
@@ -48,14 +49,7 @@ interface VisitOptions {
 
 /** Builds when a source is newer than the bundle, serves the bundle and starts a browser. */
 export async function openHouse(): Promise<House> {
-  buildWhenStale();
-  const server = await preview({
-    root: ROOT,
-    logLevel: "error",
-    preview: { host: "localhost", port: 4273, strictPort: false },
-  });
-  const address = server.resolvedUrls?.local[0];
-  if (!address) throw new Error("The preview server gave no address.");
+  const { address, close } = await serveBuilt();
   const proxy = await recordingProxy();
   const browser = await chromium.launch({
     executablePath: findBrowser(),
@@ -69,9 +63,22 @@ export async function openHouse(): Promise<House> {
     async close() {
       await browser.close();
       await proxy.close();
-      await server.close();
+      await close();
     },
   };
+}
+
+/** Builds when a source is newer than the bundle, and serves the bundle on this machine. */
+export async function serveBuilt() {
+  buildWhenStale();
+  const server = await preview({
+    root: ROOT,
+    logLevel: "error",
+    preview: { host: "localhost", port: 4273, strictPort: false },
+  });
+  const address = server.resolvedUrls?.local[0];
+  if (!address) throw new Error("The preview server gave no address.");
+  return { address, close: () => server.close() };
 }
 
 async function visit(browser: Browser, address: string, options: VisitOptions): Promise<Visit> {

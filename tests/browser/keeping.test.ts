@@ -20,7 +20,11 @@ const PAGE = `<!doctype html><link rel="icon" href="data:,"><script type="module
   const failed = ({ code }) => ({ failure: code });
   const kept = await restore().catch(failed);
   if (kept?.plan) startFrom(kept);
-  keepPlan(({ code }) => failures.push(code));
+  keepPlan({
+    onFailure: ({ code }) => failures.push(code),
+    onKeptAgain: () => failures.push("kept again"),
+    onKept: (isKept) => (document.documentElement.dataset.kept = isKept ? "yes" : "no"),
+  });
   window.keeping = {
     failures,
     restored: kept && { title: kept.plan?.title, failure: kept.failure?.code ?? kept.failure },
@@ -122,6 +126,8 @@ beforeEach(async () => {
 });
 afterEach(() => context.close());
 
+const SOON = { timeout: 20_000 };
+
 async function open(): Promise<Page> {
   const page = await context.newPage();
   await page.goto(address);
@@ -209,10 +215,10 @@ describe("a page", () => {
     expect((await now(page)).title).toBe("Untitled plan");
   });
 
-  it("that crashes has lost nothing older than the delay", async () => {
+  it("that crashes right after an edit is kept has lost nothing", async () => {
     const page = await open();
     await entitle(page, "Before the crash");
-    await written(page);
+    await page.locator('html[data-kept="yes"]').waitFor({ state: "attached" });
     const gone = page.waitForEvent("crash");
     page.goto("chrome://crash").catch(() => {});
     await gone;
@@ -281,6 +287,42 @@ describe("terrain", () => {
     expect(await again.evaluate(() => window.keeping.terrain())).toEqual([
       ["1.tif", 1000, 5, true],
     ]);
+  });
+});
+
+describe("no room for the plan", () => {
+  /** A page that has had no room from its start; @returns it, and how to give it room. */
+  async function openFull() {
+    const page = await context.newPage();
+    await page.goto(new URL("/empty", address).href);
+    const session = await context.newCDPSession(page);
+    const origin = new URL(address).origin;
+    await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
+    await page.goto(address);
+    await page.waitForFunction(() => window.keeping !== undefined);
+    await expect.poll(() => failures(page), SOON).toEqual(["keep/full"]);
+    return { page, giveRoom: () => session.send("Storage.overrideQuotaForOrigin", { origin }) };
+  }
+
+  it("is told at once, editing goes on, and the plan is kept again once there is room", async () => {
+    const { page, giveRoom } = await openFull();
+    await entitle(page, "No room");
+    await entitle(page, "Still no room");
+    const done = ["Entitle No room", "Entitle Still no room"];
+    expect(await now(page)).toEqual({ title: "Still no room", done });
+    expect(await page.locator("html").getAttribute("data-kept")).toBe("no");
+    await giveRoom();
+    await expect.poll(() => failures(page), SOON).toEqual(["keep/full", "kept again"]);
+    expect(await keptTitles(page)).toEqual(["Still no room"]);
+    await page.close();
+    expect((await now(await open())).done).toEqual(done);
+  });
+
+  it("does not lose the plan of a page that is closed meanwhile", async () => {
+    const { page } = await openFull();
+    await entitle(page, "No room");
+    await page.close();
+    expect((await now(await open())).title).toBe("No room");
   });
 });
 

@@ -5,9 +5,20 @@ import type { Plan } from "../../shared/plan.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
 import { keepingFailure } from "../../src/document/keeping-failures.ts";
 import { latestOf, readJournal, writeJournal } from "../../src/document/kept-plan.ts";
+import {
+  apply,
+  history,
+  hold,
+  plan,
+  release,
+  startFrom,
+  undo,
+  undoNote,
+} from "../../src/document/store.ts";
 import { writeBehind } from "../../src/document/write-behind.ts";
 
 const DELAY_MS = 250;
+const RETRY_MS = 5000;
 
 describe("writing behind", () => {
   beforeEach(() => {
@@ -19,22 +30,35 @@ describe("writing behind", () => {
 
   function recorder(write: (value: { n: number }) => Promise<void> = () => Promise.resolve()) {
     const written: number[] = [];
-    const failures: unknown[] = [];
-    const writer = writeBehind<{ n: number }>(
-      async (value) => {
+    const failed: number[] = [];
+    let settled = 0;
+    const writer = writeBehind<{ n: number }>({
+      async write(value) {
         await write(value);
         written.push(value.n);
       },
-      DELAY_MS,
-      (thrown) => failures.push(thrown),
-    );
-    return { writer, written, failures };
+      retryMs: RETRY_MS,
+      onWritten: () => {
+        settled += 1;
+      },
+      onFailure: (_thrown, { n }) => failed.push(n),
+    });
+    return { writer, written, failed, settled: () => settled };
   }
 
-  it("writes the latest value within the delay, however fast values come", async () => {
+  it("writes an edit at once", async () => {
+    const { writer, written, settled } = recorder();
+    writer.put({ n: 1 }, 0);
+    await vi.advanceTimersByTimeAsync(0);
+    expect(written).toEqual([1]);
+    expect(writer.waiting()).toBeNull();
+    expect(settled()).toBe(1);
+  });
+
+  it("writes the latest value of a drag within the delay, however fast values come", async () => {
     const { writer, written } = recorder();
     for (let n = 0; n < 100; n++) {
-      writer.put({ n });
+      writer.put({ n }, DELAY_MS);
       await vi.advanceTimersByTimeAsync(16);
     }
     await vi.advanceTimersByTimeAsync(DELAY_MS);
@@ -44,7 +68,20 @@ describe("writing behind", () => {
     expect(writer.waiting()).toBeNull();
   });
 
-  it("writes one at a time, and what came meanwhile after it", async () => {
+  it("does not wait for a drag's delay once hurried, nor once an edit follows", async () => {
+    const { writer, written } = recorder();
+    writer.put({ n: 1 }, DELAY_MS);
+    writer.hurry();
+    await vi.advanceTimersByTimeAsync(0);
+    writer.put({ n: 2 }, DELAY_MS);
+    writer.put({ n: 3 }, 0);
+    await vi.advanceTimersByTimeAsync(0);
+    expect(written).toEqual([1, 3]);
+    await vi.advanceTimersByTimeAsync(2 * DELAY_MS);
+    expect(written).toEqual([1, 3]);
+  });
+
+  it("writes one at a time, and what came meanwhile right after it", async () => {
     let running = 0;
     const slow = async () => {
       running += 1;
@@ -52,47 +89,76 @@ describe("writing behind", () => {
       await new Promise((resolve) => setTimeout(resolve, 1000));
       running -= 1;
     };
-    const { writer, written } = recorder(slow);
-    writer.put({ n: 1 });
-    await vi.advanceTimersByTimeAsync(DELAY_MS + 100);
-    writer.put({ n: 2 });
-    writer.put({ n: 3 });
+    const { writer, written, settled } = recorder(slow);
+    writer.put({ n: 1 }, 0);
+    await vi.advanceTimersByTimeAsync(100);
+    writer.put({ n: 2 }, 0);
+    writer.put({ n: 3 }, 0);
     expect(writer.waiting()).toEqual({ n: 3 });
-    await vi.advanceTimersByTimeAsync(3000);
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(settled()).toBe(0);
+    await vi.advanceTimersByTimeAsync(1000);
     expect(written).toEqual([1, 3]);
+    expect(settled()).toBe(1);
   });
 
-  it("writes at once when flushed, and waits for a write that runs", async () => {
-    const { writer, written } = recorder();
-    writer.put({ n: 1 });
-    await writer.flush();
-    expect(written).toEqual([1]);
-    writer.put({ n: 2 });
-    const first = writer.flush();
-    writer.put({ n: 3 });
-    await Promise.all([first, writer.flush()]);
-    expect(written.at(-1)).toBe(3);
-    expect(writer.waiting()).toBeNull();
-  });
-
-  it("tells of a row of failures once, keeps the value, and goes on with the next", async () => {
+  it("keeps a value that could not be written, and tries again by itself until it can", async () => {
     let full = true;
-    const { writer, written, failures } = recorder(() =>
+    const { writer, written, failed, settled } = recorder(() =>
       full ? Promise.reject(new DOMException("", "QuotaExceededError")) : Promise.resolve(),
     );
-    writer.put({ n: 1 });
-    await vi.advanceTimersByTimeAsync(DELAY_MS);
-    writer.put({ n: 2 });
-    await vi.advanceTimersByTimeAsync(DELAY_MS);
-    expect(failures.length).toBe(1);
+    writer.put({ n: 1 }, 0);
+    await vi.advanceTimersByTimeAsync(0);
+    writer.put({ n: 2 }, 0);
+    await vi.advanceTimersByTimeAsync(0);
+    expect(failed).toEqual([1, 2]);
     expect(writer.waiting()).toEqual({ n: 2 });
     full = false;
-    await writer.flush();
+    await vi.advanceTimersByTimeAsync(RETRY_MS);
     expect(written).toEqual([2]);
-    full = true;
-    writer.put({ n: 3 });
-    await vi.advanceTimersByTimeAsync(DELAY_MS);
-    expect(failures.length).toBe(2);
+    expect(settled()).toBe(1);
+    expect(writer.waiting()).toBeNull();
+  });
+});
+
+describe("a step while the one before it is being written", () => {
+  const entitle = (title: string, gesture?: string) =>
+    apply({ note: title, gesture, change: (now) => ({ ...now, title }) });
+
+  beforeEach(() => {
+    startFrom({ plan: EMPTY_PLAN });
+  });
+  afterEach(release);
+
+  it("waits, and becomes the plan once that is done, in its order", () => {
+    entitle("One");
+    hold();
+    expect(entitle("Two").ok).toBe(true);
+    entitle("Three");
+    undo();
+    expect(plan.value.title).toBe("One");
+    expect(undoNote.value).toBe("One");
+    release();
+    expect(plan.value.title).toBe("Two");
+    expect(history.value.done.map(({ note }) => note)).toEqual(["One", "Two"]);
+    expect(history.value.undone.map(({ note }) => note)).toEqual(["Three"]);
+  });
+
+  it("is refused at once when it is not valid", () => {
+    hold();
+    expect(apply({ note: "", change: (now) => ({ ...now, title: 7 as never }) }).ok).toBe(false);
+    release();
+    expect(history.value.done).toEqual([]);
+  });
+
+  it("does not wait when it goes on with a drag that is on screen", () => {
+    entitle("a", "drag");
+    hold();
+    entitle("ab", "drag");
+    expect(plan.value.title).toBe("ab");
+    entitle("Other");
+    entitle("Other still", "drag");
+    expect(plan.value.title).toBe("ab");
   });
 });
 
