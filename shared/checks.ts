@@ -1,5 +1,6 @@
 import { placeAt } from "./alignment.ts";
 import { bagDensity, heavyBag, narrowBase } from "./checks/bag.ts";
+import { incompleteTotals } from "./checks/complete.ts";
 import { coarseRaster, crossFall, narrowLow, noGround, openToe } from "./checks/ground.ts";
 import { bondTrench, overLimit, raiseReserve } from "./checks/height.ts";
 import { insideHoles, pumpFailure, pumps } from "./checks/inside.ts";
@@ -39,6 +40,7 @@ const AT_REST: readonly Rule[] = [
 /** Every check there is. A new one is a rule in `checks/` and a name here. */
 export const RULES: readonly Rule[] = [
   waterLevel,
+  incompleteTotals,
   overLimit,
   sectionLimit,
   noGround,

@@ -124,13 +124,26 @@ export interface Overtopping {
   readonly over: "crest" | "ground";
 }
 
+/** Whether everything that a line is for stays dry at the forecast. */
+export interface DryVerdict {
+  /** False when water reaches any of it over known ground; null when it is not known. */
+  readonly dry: boolean | null;
+  /** Why it is not known, with the place where that shows; null when it is known. */
+  readonly notKnown: {
+    /**
+     * `no-building`: it is for none; `building-off-data`: one lies off the elevation data; `hole-in-the-way`:
+     * water comes in over a hole alone; `hole-under-line`: the line itself runs over a hole or off the data.
+     */
+    readonly because: "no-building" | "building-off-data" | "hole-in-the-way" | "hole-under-line";
+    readonly at: LonLat | null;
+  } | null;
+}
+
 /** The water with one alternative built to its crest. */
-export interface TracedAlternative {
+export interface TracedAlternative extends DryVerdict {
   readonly id: string;
   readonly name: string;
   readonly kind: "ring" | "line";
-  /** True when every structure it is for stays dry at the forecast; null when it is for none on the ground. */
-  readonly dry: boolean | null;
   /** Structures it is for: those in the ring (all when it holds none), or all for an open line. */
   readonly structures: readonly Reached[];
   /** Structures it is not for that the water reaches. */

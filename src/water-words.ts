@@ -7,6 +7,7 @@ import {
   type UnitSystem,
 } from "../shared/units.ts";
 import type { Passage, Reached, TracedAlternative, WaterTrace } from "../shared/water-types.ts";
+import { notKnownBecause } from "../shared/words/dry.ts";
 
 /** Nearer to the line than this is at it, metres. */
 const AT_LINE_M = 3;
@@ -31,15 +32,15 @@ export function raisedLevelWords(
 /** How far the river may rise before it reaches what a line is for: "holds to stage 32.0 ft", "holds only to ..." when it is not dry. */
 export function holdsWords(line: TracedAlternative, plan: Plan, system: UnitSystem): string {
   const { dry, firstOver } = line;
-  if (dry === null) return "no building on this ground";
+  if (dry === null) return `not known: ${notKnownBecause(line)}`;
   if (!firstOver) return dry ? "holds at any level traced" : "does not keep it dry";
   const level = raisedLevelWords(firstOver.riseM, firstOver.elevationM, plan, system);
   return dry ? `holds to ${level}` : `not dry: holds only to ${level}`;
 }
 
-/** "dry", "not dry", or that there is nothing to be dry. */
-export function dryWords({ dry }: TracedAlternative): string {
-  if (dry === null) return "no building";
+/** "dry", "not dry", or that it is not known. */
+export function dryWords({ dry, notKnown }: TracedAlternative): string {
+  if (dry === null) return notKnown?.because === "no-building" ? "no building" : "not known";
   return dry ? "dry" : "not dry";
 }
 

@@ -11,9 +11,8 @@ export const notDry: TraceRule<LineContext> = {
   rule: "With the levee built to its crest, the forecast water reaches no structure it is for. Ground counts as under water when it is strictly below the surface and joined to a source over such ground, corner to corner too.",
   source: "common practice, no source",
   find: (context) => {
-    const { wayIn, structures, kind } = context.line;
-    const reached = structures.find(({ id }) => id === wayIn?.structureId);
-    if (!wayIn || reached?.throughHole?.alone) return [];
+    const { wayIn, kind } = context.line;
+    if (!wayIn) return [];
     const over = wayIn.groundM === null ? "" : `, over ground at ${elevationWords(wayIn.groundM)}`;
     return [
       {
@@ -39,9 +38,9 @@ export const entersThroughHole: TraceRule<LineContext> = {
     context.line.structures.flatMap(({ id, throughHole, wet }): TraceFinding[] => {
       if (!throughHole) return [];
       const name = nameOf(context, id);
-      const remedy = "Level the ground in the hole, or open a raster that covers it.";
+      const remedy = "Survey the ground elevations there, or open elevation data that covers it.";
       if (throughHole.alone) {
-        const message = `The ground is not known at the place marked: ${name} is dry only if the ground in that hole is nowhere lower than the water.`;
+        const message = `There is no elevation data at the place marked: whether ${name} stays dry hangs on the ground in that hole, and is not known.`;
         return [{ severity: "stop", at: throughHole.at, message, remedy }];
       }
       if (wet) return [];

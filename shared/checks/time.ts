@@ -20,7 +20,7 @@ export const inTime: Rule = {
     const isOfBagsAlone = cuts.reaches.every(({ section }) => section === PYRAMID);
     if (!time || levelDoubt || totals.builtLengthM === 0) return [];
     if (time.missing.length > 0) return withoutCrew(time);
-    if (time.inTime === null) return withoutForecast(time);
+    if (time.verdicts.length === 0) return withoutForecast(time);
     const verdict = (band: string, pace: string) =>
       time.verdicts.find((each) => each.band === band && each.pace === pace);
     const likely = verdict("likely", "slow")!;
@@ -29,6 +29,7 @@ export const inTime: Rule = {
     if (high && !high.ahead)
       return late(time, isOfBagsAlone, high, high, "If the high forecast comes true, ");
     if (time.finishSlowH === null) return unfinished(time);
+    if (time.inTime === null) return [];
     return time.finishSlowH > time.forecastEndH! ? afterForecast(time) : [];
   },
 };

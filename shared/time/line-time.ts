@@ -1,3 +1,4 @@
+import { isComplete } from "../completeness.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import { timeOf } from "../defaults.ts";
 import type { LonLat, Plan, TimeSettings } from "../plan.ts";
@@ -63,7 +64,8 @@ export function lineTime({ plan, trace, cuts, totalsAt, at }: LineTimeInputs): L
   const ahead = slow && start && likely ? aheadOf(job, slow, likely, start) : null;
   const verdicts = work ? verdictsOf(plan, job, work) : [];
   const first = verdicts.find(({ band, pace }) => band === "likely" && pace === "slow");
-  const inTime = first?.ahead ?? null;
+  const isKnown = first && (!first.ahead || isComplete(totalsAt(0)));
+  const inTime = isKnown ? first.ahead : null;
   const bags = stretches.reduce((sum, { lifts }) => sum + bagsIn(lifts), 0);
   const wetH = wetHours(job, trace, cuts, likely);
   return {

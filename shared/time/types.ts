@@ -131,7 +131,7 @@ export interface LineTime {
   readonly stretches: readonly WorkStretch[];
   /** Empty without a forecast, with one that ends before the work starts, and while something is missing. */
   readonly verdicts: readonly AheadVerdict[];
-  /** Slow pace, likely forecast; null where there are no verdicts. */
+  /** Slow pace, likely forecast; null where there are no verdicts, and where it is ahead but part of it is not counted. */
   readonly inTime: boolean | null;
   /** Null when it is in time or there is no forecast. */
   readonly waysOut: WaysOut | null;

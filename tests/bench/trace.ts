@@ -113,6 +113,7 @@ function ringAbout(grid: WaterGrid): LeveeWall {
     cells,
     chainageM: Float64Array.from(cells.keys()),
     groundM: Float32Array.from(cells, (cell) => grid.heightM[cell]!),
+    runsOff: false,
   };
 }
 

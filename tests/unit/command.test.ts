@@ -172,7 +172,7 @@ describe("size", () => {
     expect(said).toContain("plan/no-water");
   });
 
-  it("says on standard error how much of a line the totals leave out, and that 0 bags are no answer", () => {
+  it("says for how much of a line the totals are, ends with 0, and puts it on top of the checks", () => {
     const plan = JSON.parse(readFileSync(PLAN, "utf8"));
     const alignments = plan.features.filter(
       (each: { properties: { role: string } }) => each.properties.role === "alignment",
@@ -199,10 +199,16 @@ describe("size", () => {
     expect(code).toBe(0);
     const [partly, nowhere] = JSON.parse(json).alternatives;
     const { lengthM, lengthNoDataM } = partly.totals;
-    expect(said).toContain(
-      `"Partly": the totals leave out ${lengthNoDataM.toFixed(1)} m of ${lengthM.toFixed(1)} m`,
+    const [all, gap] = [lengthM, lengthNoDataM].map(Math.round);
+    expect(said.replaceAll(",", "")).toContain(
+      `"Partly": the totals are not complete: ${partly.totals.bags} bags for ${all! - gap!} of ${all} m; ${gap} m have no elevation data.`,
     );
-    expect(said).toMatch(/"Nowhere": nothing is known of it.*0 bags are no answer/);
+    expect(said).toMatch(/"Nowhere": its bags are not known: no elevation data under any of its/);
+    expect([partly.complete, nowhere.complete]).toEqual([false, false]);
+    for (const { checks, mustFix } of [partly, nowhere]) {
+      expect(checks[0]).toMatchObject({ id: "incomplete-totals", severity: "stop" });
+      expect(mustFix).toBeGreaterThan(0);
+    }
     expect(nowhere.totals.lengthNoDataM).toBe(nowhere.totals.lengthM);
     expect(nowhere.checks.map((check: { id: string }) => check.id)).toContain("no-ground");
   });

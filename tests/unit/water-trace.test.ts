@@ -235,7 +235,9 @@ describe("a ring", () => {
   it("is not dry when the structure is not in it", async () => {
     const beside = ring(box(10, 10, 40, 30));
     const [line] = (await trace(slope, { ...slopePlan, alignments: [beside] })).alternatives;
-    expect(line!.dry).toBe(false);
+    const { at } = structures[0]!.throughHole!;
+    expect(line).toMatchObject({ dry: null, notKnown: { because: "hole-in-the-way", at } });
+    expect(line!.wayIn).toBeNull();
     expect(idsOf(line!)).toContain("not-dry");
   });
 
@@ -308,7 +310,7 @@ describe("ground that is not known", () => {
       return x === 20 && y >= 28 && y <= 32 ? gap : 102;
     });
 
-  it("lets water in: dry only if the hole is not low, and the hole is named", async () => {
+  it("lets water in: whether it is dry is not known, and the hole is named", async () => {
     const plan = planWith(101, {
       structures: [hut],
       alignments: [
@@ -362,13 +364,16 @@ describe("ground that is not known", () => {
     expect(structures[0]).toMatchObject({ wet: true, throughHole: null });
   });
 
-  it("is filled to the crest where a line crosses it", async () => {
+  it("is filled to the crest where a line crosses it, which is then not known to be dry", async () => {
     const heights = banked(Number.NaN);
     const alignments = [ring(box(20, 20, 40, 40))];
     const [line] = (await trace(heights, planWith(101, { structures: [hut], alignments })))
       .alternatives;
-    expect(line).toMatchObject({ dry: true });
-    expect(line!.structures[0]).toMatchObject({ throughHole: null });
+    expect(line).toMatchObject({ dry: null, notKnown: { because: "hole-under-line" } });
+    const [east, north] = PLANE.toPlane(line!.notKnown!.at!);
+    expect(Math.round(east)).toBe(20);
+    expect(Math.abs(north + 30)).toBeLessThan(2.5);
+    expect(line!.structures[0]).toMatchObject({ wet: false, throughHole: null });
   });
 
   it("leaves a structure that lies off it without an answer", async () => {

@@ -1,12 +1,13 @@
+import { hasAnyData, isComplete } from "../../shared/completeness.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { bagsWords } from "../../shared/words/counted.ts";
 
-/** What the totals leave out for want of ground data, a sentence for each line that it touches. */
-export function leftOut(lines: readonly SizedLine[]): string[] {
+/** What the totals leave out for want of elevation data, a sentence for each line that it touches. */
+export function leftOut(lines: readonly Pick<SizedLine, "name" | "totals">[]): string[] {
   return lines
-    .filter(({ totals }) => totals.lengthNoDataM > 0)
-    .map(({ name, totals: { lengthM, lengthNoDataM } }) =>
-      lengthNoDataM < lengthM
-        ? `"${name}": the totals leave out ${lengthNoDataM.toFixed(1)} m of ${lengthM.toFixed(1)} m, which have no ground data.`
-        : `"${name}": nothing is known of it. All its ${lengthM.toFixed(1)} m have no ground data; its 0 bags are no answer.`,
-    );
+    .filter(({ totals }) => !isComplete(totals))
+    .map(({ name, totals }) => {
+      const what = hasAnyData(totals) ? "the totals are not complete: " : "its bags are ";
+      return `"${name}": ${what}${bagsWords(totals, "metric")}.`;
+    });
 }

@@ -1,6 +1,8 @@
 import type { Alignment, Carried, Plan } from "../../shared/plan.ts";
 import type { FoundLine } from "../../shared/siting-types.ts";
 import type { SizedLine, Totals } from "../../shared/sizing-types.ts";
+import { bagsForWords } from "../../shared/words/counted.ts";
+import { against, faultsOf } from "./against.ts";
 import { rounded } from "./json.ts";
 
 /** A plan with found alternatives, each with its figures among the properties of its feature. */
@@ -34,18 +36,13 @@ export function figuresOf(
 
 /** What was found, in sentences for the person at the terminal. */
 export function sentences(found: readonly SizedLine[], drawn: readonly SizedLine[]): string[] {
-  const bags = found.reduce((sum, { totals }) => sum + totals.bags, 0);
-  const each = found.map(({ name, totals }) => {
+  const each = found.map((line) => {
+    const { name, totals } = line;
     const over =
       totals.lengthOverLimitM > 0.05
         ? `; ${totals.lengthOverLimitM.toFixed(1)} m of it over the height limit`
         : "";
-    return `${name}: ${totals.bags} bags, ${totals.builtLengthM.toFixed(1)} m to build, at most ${totals.greatestHeightM.toFixed(2)} m high${over}.`;
+    return `${name}: ${bagsForWords(totals, "metric")}, ${totals.builtLengthM.toFixed(1)} m to build, at most ${totals.greatestHeightM.toFixed(2)} m high${over}.${faultsOf(line)}`;
   });
-  const against = drawn.map(({ name, totals }) => {
-    const saved = totals.bags - bags;
-    const share = Math.abs((100 * saved) / totals.bags).toFixed(0);
-    return `${Math.abs(saved)} bags ${saved < 0 ? "more" : "fewer"} than "${name}" (${share} %).`;
-  });
-  return [...each, ...against];
+  return [...each, ...against(found, drawn)];
 }

@@ -1,3 +1,4 @@
+import { isComplete, mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
@@ -21,9 +22,10 @@ Heights, quantities and checks of every alternative in the plan, as JSON on stan
 A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
 is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
-kilograms, as their names say; where there is no ground data they are null. While the plan states no people
-("practice.people"), start of work ("time.startAt") or shifts ("time.shifts"), no hours are known and "time"
-says which are missing. "reaches" says what each stretch
+kilograms, as their names say; where there is no elevation data they are null. "complete" is false where the
+totals are not for the whole length of a line, "mustFix" counts what must be fixed. While the plan states no
+people ("practice.people"), start of work ("time.startAt") or shifts ("time.shifts"), no hours are known and
+"time" says which are missing. "reaches" says what each stretch
 is built as ("section", from "reachSections" in the plan), its limit and what it takes ("materials");
 "levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
@@ -72,7 +74,8 @@ function reported(line: SizedLine, lines: readonly SizedLine[]) {
   const { id, name, kind, totals, stations, walk: _, ...rest } = line;
   const { holding, time, ...plain } = rest;
   return {
-    ...{ name, kind, lengthM: totals.lengthM, totals, stations, id, ...plain },
+    ...{ name, kind, complete: isComplete(totals), mustFix: mustFixCount(line.checks) },
+    ...{ lengthM: totals.lengthM, totals, stations, id, ...plain },
     holding: holding && { ...holding, profile: undefined },
     time: time && {
       ...time,

@@ -1,4 +1,5 @@
 import type { TracedAlternative, WaterTrace } from "../../shared/water-types.ts";
+import { notKnownBecause } from "../../shared/words/dry.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { unitFrom } from "./units.ts";
@@ -16,7 +17,8 @@ reaches each structure and from which level on, without a levee and with each al
 
 Water comes from the Point features of role "source"; without any, from every low edge of the ground. A cell
 is under water when its ground is strictly below the surface and joined to a source over such cells, side by
-side or corner to corner. Ground without data lets water through. A sill is the lowest level at which water
+side or corner to corner. A hole in the data lets water through; where that alone decides, or where a line
+runs over a hole, "dry" is null, and "notKnown" says why. A sill is the lowest level at which water
 reaches a place: it must stand higher. All figures are metres, square metres and cubic metres.
 `;
 
@@ -44,7 +46,14 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
   const verticalUnit = unit ?? plan.ground.verticalUnit;
   const terrain = await engine.openTerrain({ files, verticalUnit });
   for (const note of terrain.notes) say(`Note: ${note}`);
-  return toJson(reported(await engine.traceWater({ plan })));
+  const traced = await engine.traceWater({ plan });
+  for (const each of traced.alternatives) {
+    if (each.notKnown)
+      say(
+        `"${each.name}": not known whether it keeps its buildings dry: ${notKnownBecause(each)}.`,
+      );
+  }
+  return toJson(reported(traced));
 }
 
 /** The trace without its picture, the keys that others rely on first. */
@@ -56,9 +65,9 @@ function reported({ water, structures, alternatives, sources, checks }: WaterTra
   return { water, structures: named, alternatives: alternatives.map(line), sources, checks };
 }
 
-function line({ id, name, kind, dry, wayIn, firstOver, ...rest }: TracedAlternative) {
+function line({ id, name, kind, dry, notKnown, wayIn, firstOver, ...rest }: TracedAlternative) {
   return {
-    ...{ name, dry },
+    ...{ name, dry, notKnown },
     entersAt: wayIn?.at ?? null,
     firstOverM: firstOver?.elevationM ?? null,
     firstOverAt: firstOver?.at ?? null,

@@ -1,5 +1,6 @@
 import { isInside, type PlanePolygon } from "../../shared/plane-polygon.ts";
 import type { WayIn } from "../../shared/water-types.ts";
+import { isWet } from "./dry-verdict.ts";
 import { inState } from "./grid-state.ts";
 import { findPassage, type Levee } from "./passage.ts";
 import type { TraceContext } from "./trace-context.ts";
@@ -8,7 +9,7 @@ import { lonLatOf } from "./water-grid.ts";
 import { wayIn } from "./way-in.ts";
 
 /**
- * How water gets to the structure it reaches first in spite of the levee; null when all stay dry. Where the
+ * How water gets to the structure it reaches first over known ground in spite of the levee; null when it reaches none. Where the
  * levee raises the sill, the place named is the new sill: the gap that is left. Where it changes nothing,
  * the place is where the way passes the line: through its open side, or past the nearer end.
  */
@@ -18,7 +19,7 @@ export function findWayIn(
   found: readonly FoundSill[],
   before: readonly FoundSill[],
 ): WayIn | null {
-  const wet = found.filter(({ reached }) => reached.wet);
+  const wet = found.filter(({ reached }) => isWet(reached));
   if (wet.length === 0) return null;
   const first = wet.reduce((low, each) => (each.sill.levelM < low.sill.levelM ? each : low));
   const { grid, from } = context;

@@ -9,6 +9,8 @@ export interface LeveeWall {
   readonly chainageM: Float64Array;
   /** Ground as it was, NaN in a hole. */
   readonly groundM: Float32Array;
+  /** True where a part of the line lies off the grid. */
+  readonly runsOff: boolean;
 }
 
 /** A straight leg is straight on the plan plane; in the raster's own grid it is followed in pieces this long. */
@@ -17,6 +19,7 @@ const PIECE_M = 50;
 /** The cells under a line, with no gap that water could slip through corner to corner. */
 export function leveeWall(grid: WaterGrid, line: PlaneLine, plane: PlanPlane): LeveeWall {
   const chainageOf = new Map<number, number>();
+  let runsOff = false;
   const spotAt = (xM: number, yM: number): GridSpot => grid.place.toCell(...plane.toLonLat(xM, yM));
   for (let leg = 0; leg < line.legs; leg++) {
     const fromM = line.chainageM[leg]!;
@@ -33,6 +36,7 @@ export function leveeWall(grid: WaterGrid, line: PlaneLine, plane: PlanPlane): L
     for (let k = 0; k < pieces; k++) {
       cellsAlong(spots[k]!, spots[k + 1]!, (column, row, share) => {
         const cell = cellIndex(grid, column, row);
+        if (cell < 0) runsOff = true;
         if (cell < 0 || chainageOf.has(cell)) return;
         chainageOf.set(cell, fromM + ((k + share) / pieces) * lengthM);
       });
@@ -43,6 +47,7 @@ export function leveeWall(grid: WaterGrid, line: PlaneLine, plane: PlanPlane): L
     cells,
     chainageM: Float64Array.from(chainageOf.values()),
     groundM: Float32Array.from(cells, (cell) => grid.heightM[cell]!),
+    runsOff,
   };
 }
 

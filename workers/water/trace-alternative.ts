@@ -3,6 +3,7 @@ import { alternativeChecks } from "../../shared/checks-trace.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import { isInside, planePolygon } from "../../shared/plane-polygon.ts";
 import type { FirstOver, TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
+import { dryVerdict } from "./dry-verdict.ts";
 import { findWayIn } from "./find-way-in.ts";
 import { type LeveeWall, leveeWall } from "./levee-wall.ts";
 import { outlineCells } from "./outline-cells.ts";
@@ -51,7 +52,7 @@ export function traceAlternative(
   const inside = sources.filter(({ at }) => ring && isInside(ring, ...plane.toPlane(at)));
   const traced: Omit<TracedAlternative, "checks"> = {
     ...{ id, name, kind },
-    dry: dryOf(reached.map(({ wet }) => wet)),
+    ...dryVerdict(grid, wall, reached),
     structures: reached,
     leftWet: before.structures
       .filter((each) => each.wet && !isAim.has(each.id))
@@ -85,11 +86,6 @@ function aimsOf(
   const under = new Set(wall.cells);
   const cells = outlineCells(grid, alignment.corners).filter((cell) => !under.has(cell));
   return [{ id: alignment.id, name: "the ground inside", cells }];
-}
-
-function dryOf(wet: readonly (boolean | null)[]): boolean | null {
-  if (wet.includes(true)) return false;
-  return wet.length === 0 || wet.includes(null) ? null : true;
 }
 
 function firstOverOf(

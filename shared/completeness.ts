@@ -1,0 +1,32 @@
+import type { Check, Totals } from "./sizing-types.ts";
+
+/** How much of a line its totals are for. */
+export type Extent = Pick<Totals, "lengthM" | "lengthNoDataM">;
+
+/** Whether there is elevation data under all of a line, so that its totals are for its whole length. */
+export function isComplete({ lengthNoDataM }: Extent): boolean {
+  return !(lengthNoDataM > 0);
+}
+
+/** Whether there is elevation data under any of a line. */
+export function hasAnyData({ lengthM, lengthNoDataM }: Extent): boolean {
+  return lengthNoDataM < lengthM;
+}
+
+/** Checks as they are listed: the two halves of a stretch that runs over a ring's closing point are one. */
+export function listedOnce(checks: readonly Check[]): Check[] {
+  return checks.filter(
+    (check, index) =>
+      checks.findIndex((each) => each.id === check.id && each.message === check.message) === index,
+  );
+}
+
+/** How many things must be fixed before a line may be built. */
+export function mustFixCount(checks: readonly Check[]): number {
+  return listedOnce(checks).filter(({ severity }) => severity === "stop").length;
+}
+
+/** Whether a line may be called the least, the best or the cheapest: all of it is counted, nothing must be fixed. */
+export function mayBeBest(totals: Extent, mustFix: number): boolean {
+  return isComplete(totals) && mustFix === 0;
+}

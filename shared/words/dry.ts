@@ -1,0 +1,13 @@
+import type { DryVerdict } from "../water-types.ts";
+
+const BECAUSE: Readonly<Record<NonNullable<DryVerdict["notKnown"]>["because"], string>> = {
+  "no-building": "no building on the elevation data",
+  "building-off-data": "a building lies off the elevation data",
+  "hole-in-the-way": "a hole in the elevation data lies on the water's way",
+  "hole-under-line": "part of the line has no elevation data",
+};
+
+/** Why it is not known whether a line keeps dry what it is for: `part of the line has no elevation data`. */
+export function notKnownBecause({ notKnown }: Pick<DryVerdict, "notKnown">): string {
+  return notKnown ? BECAUSE[notKnown.because] : "";
+}

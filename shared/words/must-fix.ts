@@ -1,0 +1,4 @@
+/** `2 Must fix`. */
+export function mustFixWords(count: number): string {
+  return `${count} Must fix`;
+}

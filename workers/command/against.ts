@@ -1,0 +1,47 @@
+import { isComplete, mustFixCount } from "../../shared/completeness.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { missingWords } from "../../shared/words/counted.ts";
+import { mustFixWords } from "../../shared/words/must-fix.ts";
+
+type Compared = Pick<SizedLine, "name" | "totals" | "checks">;
+
+/** What was found against each line of the plan, a sentence each; never by totals that are not complete. */
+export function against(found: readonly Compared[], drawn: readonly Compared[]): string[] {
+  const gap = found.find(({ totals }) => !isComplete(totals));
+  if (gap && drawn.length > 0) return [notCompared(gap, "the plan's own lines")];
+  const bags = found.reduce((sum, { totals }) => sum + totals.bags, 0);
+  const faults = found.filter(hasMustFix);
+  return drawn.map((line) => {
+    if (!isComplete(line.totals)) return notCompared(line, "what was found");
+    const beside = [...faults, ...(hasMustFix(line) ? [line] : [])].map(faultWords);
+    return `${differenceWords(bags, line)}${beside.length > 0 ? `; ${beside.join(", ")}` : ""}.`;
+  });
+}
+
+function differenceWords(bags: number, { name, totals }: Compared): string {
+  const saved = totals.bags - bags;
+  if (saved === 0) return `As many bags as "${name}"`;
+  const size = `${Math.abs(saved)} bags ${saved < 0 ? "more" : "fewer"} than "${name}"`;
+  if (totals.bags === 0) return `${size}, which needs none`;
+  return `${size} (${Math.abs((100 * saved) / totals.bags).toFixed(0)} %)`;
+}
+
+function notCompared({ name, totals }: Compared, other: string): string {
+  return `"${name}" is not compared with ${other}: ${missingWords(totals, "metric")}.`;
+}
+
+function hasMustFix({ checks }: Compared): boolean {
+  return mustFixCount(checks) > 0;
+}
+
+function faultWords({ name, checks }: Compared): string {
+  return `"${name}" has ${mustFixWords(mustFixCount(checks))}`;
+}
+
+/** What must be fixed on a found line: the first of it, and how many. */
+export function faultsOf(line: Compared): string {
+  const count = mustFixCount(line.checks);
+  const first = line.checks.find(({ severity }) => severity === "stop");
+  if (!first) return "";
+  return ` ${mustFixWords(count)}${count > 1 ? ", first" : ""}: ${first.message}`;
+}

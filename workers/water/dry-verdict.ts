@@ -1,0 +1,37 @@
+import type { DryVerdict, Reached } from "../../shared/water-types.ts";
+import type { LeveeWall } from "./levee-wall.ts";
+import { lonLatOf, type WaterGrid } from "./water-grid.ts";
+
+/**
+ * Whether everything a line is for stays dry. Not known where only missing elevation data decides: water that
+ * comes over a hole alone, or a line that itself runs over a hole or off the data.
+ */
+export function dryVerdict(
+  grid: WaterGrid,
+  wall: LeveeWall,
+  reached: readonly Reached[],
+): DryVerdict {
+  if (reached.some((each) => isWet(each))) return { dry: false, notKnown: null };
+  const unknown = (because: NonNullable<DryVerdict["notKnown"]>["because"]) => ({
+    because,
+    at: null,
+  });
+  if (reached.length === 0) return { dry: null, notKnown: unknown("no-building") };
+  const hole = reached.find(({ throughHole }) => throughHole?.alone)?.throughHole;
+  if (hole) return { dry: null, notKnown: { because: "hole-in-the-way", at: hole.at } };
+  if (reached.some(({ wet }) => wet === null)) {
+    return { dry: null, notKnown: unknown("building-off-data") };
+  }
+  const gap = wall.groundM.findIndex((groundM) => !Number.isFinite(groundM));
+  if (gap >= 0) {
+    const at = lonLatOf(grid, wall.cells[gap]!);
+    return { dry: null, notKnown: { because: "hole-under-line", at } };
+  }
+  if (wall.runsOff) return { dry: null, notKnown: unknown("hole-under-line") };
+  return { dry: true, notKnown: null };
+}
+
+/** Whether water reaches a building over ground that is known. */
+export function isWet({ wet, throughHole }: Reached): boolean {
+  return wet === true && !throughHole?.alone;
+}
