@@ -1,4 +1,4 @@
-import type { Check, Totals } from "./sizing-types.ts";
+import type { Check, SizedLine, Totals } from "./sizing-types.ts";
 
 /** How much of a line its totals are for. */
 export type Extent = Pick<Totals, "lengthM" | "lengthNoDataM">;
@@ -26,7 +26,20 @@ export function mustFixCount(checks: readonly Check[]): number {
   return listedOnce(checks).filter(({ severity }) => severity === "stop").length;
 }
 
+/** A sized line, or what is needed of it to know what its totals are worth. */
+type Counted = Pick<SizedLine, "totals"> & Partial<Pick<SizedLine, "levelDoubt">>;
+
+/** Whether its totals answer anything: there is data under some of it, and the water belongs to the ground. */
+export function isCounted({ totals, levelDoubt }: Counted): boolean {
+  return hasAnyData(totals) && !levelDoubt?.countsUnknown;
+}
+
+/** Whether its totals are for all of it, so that they may be compared with another line's. */
+export function isWhole(line: Counted): boolean {
+  return isCounted(line) && isComplete(line.totals);
+}
+
 /** Whether a line may be called the least, the best or the cheapest: all of it is counted, nothing must be fixed. */
-export function mayBeBest(totals: Extent, mustFix: number): boolean {
-  return isComplete(totals) && mustFix === 0;
+export function mayBeBest(line: Counted, mustFix: number): boolean {
+  return isWhole(line) && mustFix === 0;
 }

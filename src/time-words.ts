@@ -42,11 +42,19 @@ export function timeWords(time: LineTime, system: UnitSystem): string {
   if (time.missing.length > 0) return timeNotKnownWords(time.missing);
   const verdict = mainVerdict(time);
   if (!verdict) return `${doneAfter(time)}; no forecast yet`;
+  if (isPartCounted(time)) {
+    return `Not known whether there is time: part of the line has no elevation data; the rest takes ${doneAfter(time)}`;
+  }
   if (verdict.ahead) return aheadWords(time);
   const opening = verdictOf(time, "likely", "fast")?.ahead
     ? "In time only at the fast pace; at the slow one"
     : "CANNOT be done in time:";
   return `${opening} ${behindWords(time, verdict, system)}`;
+}
+
+/** Whether what is counted keeps ahead and the rest is not counted: whether there is time is not known. */
+export function isPartCounted(time: LineTime): boolean {
+  return time.inTime === null && mainVerdict(time)?.ahead === true;
 }
 
 /** `behind from Wed 11:00, worst at 2+15`. */

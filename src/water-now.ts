@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
+import { mustFixCount } from "../shared/completeness.ts";
 import type { Plan } from "../shared/plan.ts";
-import type { Check } from "../shared/sizing-types.ts";
+import type { Check, SizedLine } from "../shared/sizing-types.ts";
 import type { TracedAlternative, WaterTrace, WetMask } from "../shared/water-types.ts";
 import { plan } from "./document/store.ts";
 import { chosenId, chosenLine, traced } from "./state.ts";
@@ -50,9 +51,18 @@ function momentPicture(last: { readonly trace: WaterTrace } | null) {
   return trace ? { mask: trace.mask, isStale: moment?.of !== planAtMoment.value } : null;
 }
 
+/** Every check of a line, and of the water while that is known. */
+function checksOf({ id, checks }: Pick<SizedLine, "id" | "checks">): readonly Check[] {
+  const ofWater = tracedNow.value.get(id)?.checks ?? [];
+  return [...checks, ...ofWater, ...(waterNow.value?.checks ?? [])];
+}
+
+/** How many things must be fixed on a line, by all that is known of it. */
+export function mustFixOn(line: Pick<SizedLine, "id" | "checks">): number {
+  return mustFixCount(checksOf(line));
+}
+
 /** Every check of the chosen alternative: of its line, and of the water while that is known. */
-export const chosenChecks: ReadonlySignal<readonly Check[]> = computed(() => [
-  ...(chosenLine.value?.checks ?? []),
-  ...(tracedLine.value?.checks ?? []),
-  ...(waterNow.value?.checks ?? []),
-]);
+export const chosenChecks: ReadonlySignal<readonly Check[]> = computed(() =>
+  checksOf(chosenLine.value ?? { id: chosenId.value ?? "", checks: [] }),
+);

@@ -28,6 +28,14 @@ function sharesOf({ lengthM, lengthNoDataM }: Extent, system: UnitSystem): Share
   };
 }
 
+/** What follows a number of bags: `bags for 820 of 1,135 ft; 315 ft have no elevation data`. */
+export function besideBagsWords(extent: Extent, system: UnitSystem): string {
+  if (!hasAnyData(extent)) return `bags: ${missingWords(extent, system)}`;
+  if (isComplete(extent)) return "bags";
+  const { counted, all } = sharesOf(extent, system);
+  return `bags for ${counted} of ${all}; ${missingWords(extent, system)}`;
+}
+
 /** `11,204 bags for 820 of 1,135 ft`. */
 export function bagsForWords(totals: Extent & Pick<Totals, "bags">, system: UnitSystem): string {
   const { counted, all } = sharesOf(totals, system);

@@ -15,7 +15,9 @@ import {
   lengthIn,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { butMustFix } from "../../shared/words/must-fix.ts";
 import { behindWords, doneAfter, mainVerdict, timeWords } from "../time-words.ts";
+import { mustFixOn } from "../water-now.ts";
 import { ForecastChart, ForecastKey } from "../worksheet/forecast-chart.tsx";
 import { endsBeforeTheWork, riseOverPlanM } from "../worksheet/forecast-end.ts";
 import { gapLength } from "../worksheet/ground-gap.ts";
@@ -42,7 +44,7 @@ export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildO
   return (
     <section class="sheet-part sheet-page" aria-label="Order of building">
       <h2>Order of building</h2>
-      <SheetOf plan={plan} line={line} />
+      <SheetOf plan={plan} line={line} system={system} />
       <p class="build-verdict">
         <strong>{timeWords(time, system)}.</strong> {time.crew && crewWords(plan, time, time.crew)}
       </p>
@@ -89,7 +91,7 @@ function doubtWords(line: SizedLine, time: LineTime, system: UnitSystem): string
     endsBeforeTheWork(time) &&
       "The forecast ends before the work does: nothing is known of the water after it.",
     gap !== null &&
-      `${gap} of the line has no ground data: its bags and hours are in none of these times.`,
+      `${gap} of the line has no elevation data: its bags and hours are in none of these times.`,
   ].filter((words) => words !== false);
 }
 
@@ -121,7 +123,8 @@ function Ways({ line, time, results }: WaysProps) {
   if (!ways) return null;
   const most = mostWork(time, !hasOtherSections(line));
   const others = alternativesInTime(line, results).map(
-    ({ name, totals }) => `"${name}" of ${formatCount(totals.bags)} bags, which is in time`,
+    (other) =>
+      `"${other.name}" of ${formatCount(other.totals.bags)} bags, which is in time${butMustFix(mustFixOn(other))}`,
   );
   const found = [
     ...others,

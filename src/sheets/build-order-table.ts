@@ -1,7 +1,9 @@
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import { hourText, hourWords } from "../../shared/time/clock-words.ts";
 import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
 import { formatStation, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { type Cell, csvText } from "./csv.ts";
+import { lineStateCells, lineStateHead } from "./line-state-columns.ts";
 
 /** One column of the order of building, the same on paper and in the file. */
 export interface OrderColumn {
@@ -49,16 +51,22 @@ export function inOrder({ stretches }: LineTime): WorkStretch[] {
 }
 
 /** The order of building as CSV (RFC 4180): slow pace, times as the forecast writes them (ISO 8601). */
-export function buildOrderCsv(name: string, time: LineTime, system: UnitSystem): string {
+export function buildOrderCsv(
+  line: Pick<SizedLine, "name" | "totals">,
+  time: LineTime,
+  system: UnitSystem,
+  mustFix: number,
+): string {
   const head = ORDER_COLUMNS.map(({ title, unit }) => {
     const words = unit(system);
     return words ? `${title} (${words})` : title;
   });
   const rows = inOrder(time).map((stretch): Cell[] => [
-    name,
+    line.name,
     ...ORDER_COLUMNS.map((column) => column.value(stretch, time, system, "file")),
+    ...lineStateCells(line, mustFix, system),
   ]);
-  return csvText([["Alternative", ...head], ...rows]);
+  return csvText([["Alternative", ...head, ...lineStateHead(system)], ...rows]);
 }
 
 function clock(

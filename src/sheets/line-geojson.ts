@@ -1,43 +1,48 @@
+import { isCounted, isWhole } from "../../shared/completeness.ts";
 import type { Alignment } from "../../shared/plan.ts";
-import type { SizedLine, Station, Totals } from "../../shared/sizing-types.ts";
+import type { SizedLine, Station } from "../../shared/sizing-types.ts";
 
 const DECIMALS = 9;
 
 /** Properties of a line or a stake; SI, the unit in each name. Null where there is no ground data. */
-type Properties = Readonly<Record<string, string | number | null>>;
+type Properties = Readonly<Record<string, string | number | boolean | null>>;
 
 /**
  * One alternative as a GeoJSON FeatureCollection (RFC 7946, WGS 84): a Polygon for a ring, a LineString for a line
- * tied in, with its totals as properties.
+ * tied in, with its totals as properties; `complete` is false where they are not for all of its length, `mustFix`
+ * counts what must be fixed.
  */
-export function lineGeoJson(alternative: Alignment, line: SizedLine): string {
+export function lineGeoJson(alternative: Alignment, line: SizedLine, mustFix: number): string {
   const corners = alternative.corners.map(([lon, lat]) => [round(lon), round(lat)]);
   const geometry =
     alternative.kind === "ring"
       ? { type: "Polygon", coordinates: [closedLeft(corners)] }
       : { type: "LineString", coordinates: corners };
-  return collection([feature(geometry, lineProperties(alternative, line.totals))]);
+  return collection([feature(geometry, lineProperties(alternative, line, mustFix))]);
 }
 
 /** The stations of one alternative as GeoJSON points, each with what a crew needs at the stake. */
-export function stakesGeoJson(line: SizedLine): string {
+export function stakesGeoJson(line: SizedLine, mustFix: number): string {
   return collection(
     line.stations.map((station) =>
       feature(
         { type: "Point", coordinates: [round(station.lon), round(station.lat)] },
-        stakeProperties(line, station),
+        { ...stakeProperties(line, station), complete: isWhole(line), mustFix },
       ),
     ),
   );
 }
 
-function lineProperties(alternative: Alignment, totals: Totals): Properties {
+function lineProperties(alternative: Alignment, line: SizedLine, mustFix: number): Properties {
+  const { totals } = line;
   return {
     name: alternative.name,
     kind: alternative.kind,
+    complete: isWhole(line),
+    mustFix,
     lengthM: decimals(totals.lengthM, 2),
     volumeM3: decimals(totals.volumeM3, 2),
-    bags: totals.bags,
+    bags: isCounted(line) ? totals.bags : null,
     sandM3: decimals(totals.sandM3, 2),
     greatestHeightM: decimals(totals.greatestHeightM, 3),
     lengthOverLimitM: decimals(totals.lengthOverLimitM, 2),

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { isCounted } from "../../shared/completeness.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import {
@@ -16,6 +17,7 @@ import {
 } from "../../shared/units.ts";
 import { type MaterialKey, takenMaterials } from "../material-words.ts";
 import { LevelNotice } from "../worksheet/level-notice.tsx";
+import { LineWarning } from "./line-warning.tsx";
 
 interface OrdersSheetProps {
   readonly plan: Plan;
@@ -32,13 +34,11 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
   return (
     <section class="sheet-part" aria-label="Orders">
       <h2>Orders</h2>
+      <LineWarning line={line} system={system} />
       <LevelNotice doubt={line.levelDoubt} system={system} />
       <table class="sheet-table orders">
         <tbody>
-          <Order
-            name="Bags"
-            amount={line.levelDoubt?.countsUnknown ? "not known" : formatCount(totals.bags)}
-          >
+          <Order name="Bags" amount={isCounted(line) ? formatCount(totals.bags) : "not known"}>
             {formatSmallVolume(bag.placedVolumeM3, system)} as placed,{" "}
             {formatSmallMass(bag.filledMassKg, system)} filled, {formatShare(practice.spareShare)}{" "}
             spare; and {formatCount(totals.sheetBags)} to hold the sheet
@@ -94,12 +94,6 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
           ))}
         </tbody>
       </table>
-      {totals.lengthNoDataM > 0 && (
-        <p class="sheet-warning">
-          {formatLength(totals.lengthNoDataM, system, 0)} of the line has no ground data and is not
-          in these figures.
-        </p>
-      )}
     </section>
   );
 }

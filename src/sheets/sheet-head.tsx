@@ -5,6 +5,7 @@ import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../shared/units.ts";
 import { Fact } from "../ui/fact.tsx";
 import { Mark } from "../ui/icons.tsx";
+import { LineWarning } from "./line-warning.tsx";
 
 interface SheetHeadProps {
   readonly plan: Plan;
@@ -30,6 +31,7 @@ export function SheetHead({ plan, line, letter, ground, system, printed }: Sheet
           </p>
         </div>
       </div>
+      <LineWarning line={line} system={system} />
       <dl class="facts">
         <Fact name="Forecast">{forecastWords(plan, system)}</Fact>
         <Fact name="Crest of the levee">

@@ -3,6 +3,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { sheetsOpen } from "../state.ts";
 import { Icon } from "../ui/icons.tsx";
+import { mustFixOn } from "../water-now.ts";
 import { buildOrderCsv } from "./build-order-table.ts";
 import { downloadText } from "./download.ts";
 import { lineGeoJson, stakesGeoJson } from "./line-geojson.ts";
@@ -52,7 +53,7 @@ export function SheetsBar({ title, alternative, line, system }: SheetsBarProps) 
         type="button"
         class="tool-button"
         onClick={() =>
-          downloadText(stationTableCsv(line, system), {
+          downloadText(stationTableCsv(line, system, mustFixOn(line)), {
             ...name,
             what: "stations",
             extension: "csv",
@@ -67,7 +68,7 @@ export function SheetsBar({ title, alternative, line, system }: SheetsBarProps) 
           type="button"
           class="tool-button"
           onClick={() =>
-            downloadText(buildOrderCsv(line.name, line.time!, system), {
+            downloadText(buildOrderCsv(line, line.time!, system, mustFixOn(line)), {
               ...name,
               what: "order",
               extension: "csv",
@@ -82,7 +83,11 @@ export function SheetsBar({ title, alternative, line, system }: SheetsBarProps) 
         type="button"
         class="tool-button"
         onClick={() =>
-          downloadText(lineGeoJson(alternative, line), { ...name, ...GEOJSON, what: "line" })
+          downloadText(lineGeoJson(alternative, line, mustFixOn(line)), {
+            ...name,
+            ...GEOJSON,
+            what: "line",
+          })
         }
       >
         <Icon name="save" /> Line, GeoJSON
@@ -90,7 +95,13 @@ export function SheetsBar({ title, alternative, line, system }: SheetsBarProps) 
       <button
         type="button"
         class="tool-button"
-        onClick={() => downloadText(stakesGeoJson(line), { ...name, ...GEOJSON, what: "stakes" })}
+        onClick={() =>
+          downloadText(stakesGeoJson(line, mustFixOn(line)), {
+            ...name,
+            ...GEOJSON,
+            what: "stakes",
+          })
+        }
       >
         <Icon name="save" /> Stakes, GeoJSON
       </button>

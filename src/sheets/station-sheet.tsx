@@ -16,7 +16,7 @@ export function StationSheet({ plan, line, system }: StationSheetProps) {
   return (
     <section class="sheet-part sheet-page" aria-label="Stations">
       <h2>Stations</h2>
-      <SheetOf plan={plan} line={line} />
+      <SheetOf plan={plan} line={line} system={system} />
       <p class="sheet-lead">
         <strong>Crest</strong> is the level to mark on the stake and build to. Height is above the
         ground at the stake, greatest height above the lowest ground under the base. Ground, crest

@@ -1,6 +1,7 @@
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { type Cell, csvText } from "./csv.ts";
+import { lineStateCells, lineStateHead } from "./line-state-columns.ts";
 import { stationColumns } from "./station-columns.ts";
 
 /**
@@ -9,8 +10,9 @@ import { stationColumns } from "./station-columns.ts";
  * data are empty.
  */
 export function stationTableCsv(
-  line: Pick<SizedLine, "name" | "stations" | "reaches">,
+  line: Pick<SizedLine, "name" | "stations" | "reaches" | "totals">,
   system: UnitSystem,
+  mustFix: number,
 ): string {
   const columns = stationColumns(line);
   const head = columns.map((column) => {
@@ -20,8 +22,9 @@ export function stationTableCsv(
   const rows = line.stations.map((station): Cell[] => [
     line.name,
     ...columns.map((column) => cellOf(column.value(station, system))),
+    ...lineStateCells(line, mustFix, system),
   ]);
-  return csvText([["Alternative", ...head], ...rows]);
+  return csvText([["Alternative", ...head, ...lineStateHead(system)], ...rows]);
 }
 
 /** A plain decimal stays a number, written as it was rounded; anything else is text. */

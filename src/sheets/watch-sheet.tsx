@@ -37,7 +37,7 @@ export function WatchSheet({ plan, line, traced, system }: WatchSheetProps) {
   return (
     <section class="sheet-part sheet-page watch" aria-label="Watch and pump">
       <h2>Watch and pump</h2>
-      <SheetOf plan={plan} line={line} />
+      <SheetOf plan={plan} line={line} system={system} />
       <Leave plan={plan} line={line} traced={traced} system={system} />
       <h3>Patrol</h3>
       <ul class="sheet-caution-list">

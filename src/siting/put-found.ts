@@ -47,6 +47,7 @@ export function putPolished(
   const [line, ...others] = better;
   if (!first || !line || !before || more.length + others.length > 0) return false;
   if (line.kind !== first.kind || line.totals.bags >= first.totals.bags) return false;
+  if (line.totals.lengthNoDataM > first.totals.lengthNoDataM) return false;
   rememberFound(line.corners, inputs);
   const outcome = followUp(before, (now) =>
     withAlternativeChanged(now, ids[0]!, (each) =>

@@ -1,3 +1,4 @@
+import { type Extent, isComplete } from "../../shared/completeness.ts";
 import type { Totals } from "../../shared/sizing-types.ts";
 import { formatCount, formatHours, formatLength, type UnitSystem } from "../../shared/units.ts";
 
@@ -10,15 +11,15 @@ export interface SavingRow {
   readonly difference: string;
 }
 
-type Sum = Pick<
-  Totals,
-  "bags" | "builtLengthM" | "jobHours" | "greatestHeightM" | "lengthOverLimitM"
->;
+type Sum = Extent &
+  Pick<Totals, "bags" | "builtLengthM" | "jobHours" | "greatestHeightM" | "lengthOverLimitM">;
 
 /** What several lines take together. */
 export function sumOf(totals: readonly Sum[]): Sum {
   const sum = (pick: (each: Sum) => number) => totals.reduce((all, each) => all + pick(each), 0);
   return {
+    lengthM: sum((each) => each.lengthM),
+    lengthNoDataM: sum((each) => each.lengthNoDataM),
     bags: sum((each) => each.bags),
     builtLengthM: sum((each) => each.builtLengthM),
     jobHours: sum((each) => each.jobHours),
@@ -27,8 +28,12 @@ export function sumOf(totals: readonly Sum[]): Sum {
   };
 }
 
-/** What was found beside what was chosen before; without that, its own figures alone. */
-export function savingRows(found: Sum, against: Sum | null, system: UnitSystem): SavingRow[] {
+/**
+ * What was found beside what was chosen before; its own figures alone without that, and where either is not
+ * counted in full.
+ */
+export function savingRows(found: Sum, before: Sum | null, system: UnitSystem): SavingRow[] {
+  const against = before && canCompare(found, before) ? before : null;
   const row = (
     name: string,
     pick: (each: Sum) => number,
@@ -57,7 +62,21 @@ export function savingRows(found: Sum, against: Sum | null, system: UnitSystem):
   return isOver ? [...rows, over] : rows;
 }
 
-/** "24 %" fewer bags than another; negative when more. */
+/** Whether both are counted in full. */
+export function canCompare(one: Extent, other: Extent): boolean {
+  return isComplete(one) && isComplete(other);
+}
+
+/** "24 %" fewer bags than another; negative when more, 0 where they cannot be compared. */
 export function shareSaved(found: Sum, against: Sum): number {
-  return against.bags > 0 ? 1 - found.bags / against.bags : 0;
+  return canCompare(found, against) && against.bags > 0 ? 1 - found.bags / against.bags : 0;
+}
+
+/** What is added to an offer of fewer bags: `, but 40 ft of it are over the height limit`; empty where nothing is. */
+export function overWords(
+  { lengthOverLimitM }: Pick<Totals, "lengthOverLimitM">,
+  system: UnitSystem,
+): string {
+  if (lengthOverLimitM <= 0) return "";
+  return `, but ${formatLength(lengthOverLimitM, system, 0)} of it are over the height limit`;
 }

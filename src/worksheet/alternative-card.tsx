@@ -1,20 +1,19 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatCount, formatHours, formatLength, type UnitSystem } from "../../shared/units.ts";
-import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { chooseAlternative } from "../actions.ts";
 import { planElsewhere } from "../plan-apart.ts";
 import { unitSystem } from "../state.ts";
 import { Menu, MenuItem } from "../ui/menu.tsx";
 import { TextField } from "../ui/text-field.tsx";
-import { tracedNow } from "../water-now.ts";
+import { mustFixOn, tracedNow } from "../water-now.ts";
 import {
   copyAlternative,
   deleteAlternative,
   moveAlternative,
   renameAlternative,
 } from "./alternative-edits.ts";
+import { CardFigures } from "./card-figures.tsx";
 
 interface AlternativeCardProps {
   readonly alternative: Alignment;
@@ -62,7 +61,11 @@ export function AlternativeCard(props: AlternativeCardProps) {
               {tracedNow.value.get(alternative.id)?.dry === false && <strong>not dry </strong>}
               {nameShown(alternative, letter)}
             </span>
-            <span class="alternative-figures">{figures(line, unitSystem.value)}</span>
+            {line ? (
+              <CardFigures line={line} mustFix={mustFixOn(line)} system={unitSystem.value} />
+            ) : (
+              <span class="alternative-figures">{notSized()}</span>
+            )}
           </span>
         </button>
       )}
@@ -107,15 +110,6 @@ function nameShown(alternative: Alignment, letter: string): string {
   return alternative.kind === "ring" ? "Ring" : "Tied-in line";
 }
 
-function figures(line: SizedLine | null, system: UnitSystem): string {
-  if (!line) return planElsewhere.value ? "not on this elevation data" : "not sized yet";
-  const { bags, greatestHeightM, jobHours, lengthNoDataM, lengthM } = line.totals;
-  if (lengthNoDataM >= lengthM) return "no ground under it";
-  const doubt = line.levelDoubt;
-  if (doubt?.countsUnknown) return levelDoubtShort(doubt);
-  const height = formatLength(greatestHeightM, system);
-  const gap = lengthNoDataM > 0 ? " · gap in data" : "";
-  const hours = Number.isNaN(jobHours) ? "hours not known" : formatHours(jobHours);
-  const parts = [`${formatCount(bags)} bags`, height, hours];
-  return parts.join("\u2009·\u2009") + gap + (doubt ? ` · ${levelDoubtShort(doubt)}` : "");
+function notSized(): string {
+  return planElsewhere.value ? "not on this elevation data" : "not sized yet";
 }

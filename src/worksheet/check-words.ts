@@ -1,3 +1,4 @@
+import { listedOnce } from "../../shared/completeness.ts";
 import type { Check, Severity } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 
@@ -27,11 +28,9 @@ export function checkWords(check: Check, system: UnitSystem): { where: string; w
  * runs over a ring's closing point are one.
  */
 export function sortedChecks(checks: readonly Check[]): readonly Check[] {
-  const isFirst = (check: Check, index: number) =>
-    checks.findIndex((each) => each.id === check.id && each.message === check.message) === index;
-  return checks
-    .filter(isFirst)
-    .sort((a, b) => ORDER[a.severity] - ORDER[b.severity] || a.fromM - b.fromM);
+  return listedOnce(checks).sort(
+    (a, b) => ORDER[a.severity] - ORDER[b.severity] || a.fromM - b.fromM,
+  );
 }
 
 /** How many findings there are to settle, to heed and to know. */

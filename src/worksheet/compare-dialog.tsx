@@ -1,5 +1,6 @@
+import { isComplete, isCounted } from "../../shared/completeness.ts";
 import type { Plan } from "../../shared/plan.ts";
-import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { SizedLine, Totals } from "../../shared/sizing-types.ts";
 import {
   formatCount,
   formatHours,
@@ -8,12 +9,14 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
+import { besideBagsWords } from "../../shared/words/counted.ts";
+import { notKnownBecause } from "../../shared/words/dry.ts";
 import { chooseAlternative } from "../actions.ts";
 import { plan } from "../document/store.ts";
 import { takenMaterials } from "../material-words.ts";
 import { chosenId, sized, unitSystem } from "../state.ts";
 import { Dialog } from "../ui/dialog.tsx";
-import { tracedNow } from "../water-now.ts";
+import { mustFixOn, tracedNow } from "../water-now.ts";
 import { dryWords, holdsWords } from "../water-words.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { type ComparedLine, compareLines, MEASURES, type Measure } from "./compare.ts";
@@ -53,15 +56,14 @@ interface CompareTableProps {
 
 /** Alternatives side by side, with differences to the chosen one. */
 export function CompareTable({ lines, chosen, system, traced, onChoose }: CompareTableProps) {
-  const rows = compareLines(lines, chosen);
+  const rows = compareLines(lines, chosen, mustFixOn);
   return (
     <table class="compare">
-      <caption>
-        Differences are to the chosen alternative. The least of each column is marked •
-      </caption>
+      <caption>Differences are to the chosen line. {leastWords(rows)}</caption>
       <thead>
         <tr>
-          <th scope="col">Alternative</th>
+          <th scope="col">Line</th>
+          <th scope="col">Must fix</th>
           {MEASURES.map((measure) => (
             <th key={measure} scope="col">
               {NAMES[measure]}
@@ -86,13 +88,14 @@ export function CompareTable({ lines, chosen, system, traced, onChoose }: Compar
                 lines[index]!.name
               )}
             </th>
+            <td>{row.mustFix > 0 ? <strong>{row.mustFix}</strong> : "none"}</td>
             {MEASURES.map((measure) => (
               <CompareCell
                 key={measure}
                 row={row}
                 measure={measure}
                 system={system}
-                beside={measure === "bags" ? besideBags(lines[index]!, system) : ""}
+                line={lines[index]!}
               />
             ))}
             <WaterCells
@@ -129,12 +132,16 @@ function WaterCells({ line, gap, system }: WaterCellsProps) {
       </>
     );
   }
-  const holds = line.firstOver ? holdsWords(line, plan.value, system) : "";
+  const holds = line.firstOver && line.dry !== null ? holdsWords(line, plan.value, system) : "";
   return (
     <>
-      <td class={gap ? "compare-words" : undefined}>
+      <td class={gap || line.notKnown ? "compare-words" : undefined}>
         {dryWords(line)}
-        {gap && <small>but for {gap} not known</small>}
+        {line.notKnown ? (
+          <small>{notKnownBecause(line)}</small>
+        ) : (
+          gap && <small>but for {gap} not known</small>
+        )}
       </td>
       <td>{holds.replace(/^.*holds (?:only )?(?:to )?/, "") || "–"}</td>
     </>
@@ -155,23 +162,34 @@ interface CompareCellProps {
   readonly row: ComparedLine;
   readonly measure: Measure;
   readonly system: UnitSystem;
-  /** What goes with the figure and is not in it; empty where nothing does. */
-  readonly beside: string;
+  readonly line: SizedLine;
 }
 
-/** What a line of other sections takes instead of bags: fewer bags alone are no saving. */
-function besideBags({ totals }: SizedLine, system: UnitSystem): string {
+/** Which lines the marks of the least are for. */
+function leastWords(rows: readonly ComparedLine[]): string {
+  return rows.some(({ best }) => best.size > 0)
+    ? "The least of each column is marked •, of the lines that are counted in full and have no Must fix."
+    : "No line is marked as the least: each has a Must fix or is not counted in full.";
+}
+
+/** What goes with bags: for how much of the line they are, and what a line of other sections takes instead. */
+function besideBags(totals: Totals, system: UnitSystem): string {
+  const counted = isComplete(totals) ? "" : besideBagsWords(totals, system);
   const taken = takenMaterials(totals.materials, system).map(({ words }) => words);
-  return taken.length === 0 ? "" : `and ${taken.join(", ")}`;
+  return [counted, taken.length === 0 ? "" : `and ${taken.join(", ")}`].filter(Boolean).join("; ");
 }
 
-function CompareCell({ row, measure, system, beside }: CompareCellProps) {
+function CompareCell({ row, measure, system, line }: CompareCellProps) {
   const write = WRITERS[measure];
   const difference = row.differences?.[measure];
+  const beside = measure === "bags" ? besideBags(line.totals, system) : "";
+  const isPart = !row.isWhole && measure !== "lengthM";
+  const isKnown = !isPart || isCounted(line);
   return (
     <td>
       {row.best.has(measure) && <span title="least">• </span>}
-      {write(row.values[measure], system)}
+      {isPart && isKnown && measure !== "bags" && "at least "}
+      {isKnown ? write(row.values[measure], system) : "not known"}
       {difference !== undefined && <small>{signed(difference, write, system)}</small>}
       {beside && <small class="compare-beside">{beside}</small>}
     </td>

@@ -4,12 +4,12 @@ import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import { missingWords } from "../../shared/words/counted.ts";
 import { crewInputWords } from "../../shared/words/crew.ts";
 import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import { mainVerdict } from "../time-words.ts";
 import { endsBeforeTheWork, riseOverPlanM } from "./forecast-end.ts";
-import { gapLength } from "./ground-gap.ts";
 import { verdictWord } from "./holding-words.ts";
 
 /** What a cell of the comparison says of an alternative. */
@@ -67,7 +67,10 @@ export function inTimeWords(line: SizedLine, system: UnitSystem): CompareWords {
   if (time.missing.length > 0) {
     return { word: "not known", why: `type ${crewInputWords(time.missing)}`, isBad: true };
   }
-  if (time.inTime === null) return { word: "no forecast", why: "", isBad: false };
+  if (time.verdicts.length === 0) return { word: "no forecast", why: "", isBad: false };
+  if (time.inTime === null) {
+    return { word: "not known", why: missingWords(line.totals, system), isBad: true };
+  }
   const riseM = riseOverPlanM(time);
   if (time.inTime && riseM > 0) {
     return {
@@ -80,8 +83,7 @@ export function inTimeWords(line: SizedLine, system: UnitSystem): CompareWords {
     return { word: "not known", why: "the forecast ends first", isBad: true };
   }
   if (time.inTime) {
-    const gap = gapLength(line, system);
-    return { word: "yes", why: gap ? `${gap} not counted` : "", isBad: false };
+    return { word: "yes", why: "", isBad: false };
   }
   const atM = mainVerdict(time)?.behindAtM ?? null;
   const why = atM === null ? "" : `first behind at ${formatStation(atM, system)}`;

@@ -1,7 +1,10 @@
+import { isComplete } from "../../shared/completeness.ts";
 import type { FoundCordon } from "../../shared/siting-types.ts";
 import { formatArea, formatCount, formatLength } from "../../shared/units.ts";
+import { bagsForWords } from "../../shared/words/counted.ts";
 import type { Found } from "../siting/found.ts";
 import { takeInstead } from "../siting/put-found.ts";
+import { overWords } from "../siting/saving.ts";
 import { unitSystem } from "../state.ts";
 
 interface CordonsTableProps {
@@ -12,7 +15,9 @@ interface CordonsTableProps {
 /** What a line would need, and enclose, that may run further away. */
 export function CordonsTable({ result, cordons }: CordonsTableProps) {
   const system = unitSystem.value;
-  const now = result.lines.length === 1 ? result.lines[0]!.totals.bags : null;
+  const [only, ...others] = result.lines;
+  const isOne = only && others.length === 0 && isComplete(only.totals);
+  const now = isOne ? only.totals.bags : null;
   const last = cordons.at(-1);
   const isAlike = (each: FoundCordon) =>
     each.sameAsBefore || (each.line !== null && isLike(now, each.line.totals.bags));
@@ -49,8 +54,15 @@ export function CordonsTable({ result, cordons }: CordonsTableProps) {
             )}
             {line && !sameAsBefore && !isLike(now, line.totals.bags) && (
               <>
-                <td>{formatCount(line.totals.bags)}</td>
-                <td>{now === null ? "" : saved(now - line.totals.bags)}</td>
+                <td>
+                  {isComplete(line.totals)
+                    ? formatCount(line.totals.bags)
+                    : bagsForWords(line.totals, system)}
+                  {overWords(line.totals, system)}
+                </td>
+                <td>
+                  {now !== null && isComplete(line.totals) ? saved(now - line.totals.bags) : ""}
+                </td>
                 <td>{formatArea(line.enclosedM2, system)}</td>
                 <td>
                   <button

@@ -1,5 +1,7 @@
 import { formatCount, formatLength } from "../../shared/units.ts";
+import { bagsForWords } from "../../shared/words/counted.ts";
 import type { Improved } from "../siting/improve.ts";
+import { canCompare, overWords } from "../siting/saving.ts";
 import { unitSystem } from "../state.ts";
 
 /** What improving the chosen line came to. */
@@ -10,9 +12,11 @@ export function ImprovedNote({ result }: { result: Improved }) {
   const height = (m: number) => formatLength(m, system);
   return (
     <p class="hint" role="status">
-      Improved: {formatCount(before.bags)} to <strong>{formatCount(after.bags)} bags</strong>,{" "}
-      {formatCount(Math.abs(fewer))} {fewer < 0 ? "more" : "fewer"}; greatest height{" "}
-      {height(before.greatestHeightM)} to {height(after.greatestHeightM)}. {notes.join(" ")}
+      Improved: {bagsForWords(before, system)} to <strong>{bagsForWords(after, system)}</strong>
+      {canCompare(before, after) &&
+        `, ${formatCount(Math.abs(fewer))} ${fewer < 0 ? "more" : "fewer"}`}
+      {overWords(after, system)}; greatest height {height(before.greatestHeightM)} to{" "}
+      {height(after.greatestHeightM)}. {notes.join(" ")}
     </p>
   );
 }

@@ -1,15 +1,26 @@
 import type { ComponentChildren } from "preact";
+import { isComplete, isCounted } from "../../shared/completeness.ts";
 import type { FoundLine, SiteRingResponse } from "../../shared/siting-types.ts";
 import { formatCount, formatShare } from "../../shared/units.ts";
+import { bagsWords } from "../../shared/words/counted.ts";
+import { mustFixWords } from "../../shared/words/must-fix.ts";
 import { plan } from "../document/store.ts";
 import { differenceShown } from "../siting/difference.ts";
 import { findRing, lookForProof, lookFurther, lookingFurther } from "../siting/find-ring.ts";
 import { catchingUp, following } from "../siting/follow.ts";
 import { type Found, foundForOf, isOutdated } from "../siting/found.ts";
 import { takeInstead } from "../siting/put-found.ts";
-import { type SavingRow, savingRows, shareSaved, sumOf } from "../siting/saving.ts";
+import {
+  canCompare,
+  overWords,
+  type SavingRow,
+  savingRows,
+  shareSaved,
+  sumOf,
+} from "../siting/saving.ts";
 import { ringsOf } from "../siting/wish.ts";
 import { sized, unitSystem } from "../state.ts";
+import { mustFixOn } from "../water-now.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { CordonsTable } from "./find-ring-cordons.tsx";
 
@@ -51,27 +62,46 @@ function isEdited({ ids }: Found): boolean {
 function SavingTable({ result }: { result: Found }) {
   const { ids, againstId } = result;
   const { alignments } = plan.value;
-  const lines = ids.flatMap((id) => sized.value.get(id)?.totals ?? []);
+  const system = unitSystem.value;
+  const lines = ids.flatMap((id) => sized.value.get(id) ?? []);
   if (lines.length < ids.length) return null;
   const index = alignments.findIndex(({ id }) => id === againstId);
-  const against = index < 0 ? null : (sized.value.get(againstId!)?.totals ?? null);
-  const sum = sumOf(lines);
-  const rows = savingRows(sum, against, unitSystem.value);
-  const share = against && shareSaved(sum, against);
+  const before = index < 0 ? null : (sized.value.get(againstId!) ?? null);
+  const against = before && isCounted(before) ? before.totals : null;
+  const sum = sumOf(lines.map(({ totals }) => totals));
+  const rows = savingRows(sum, against, system);
+  const share = against ? shareSaved(sum, against) : 0;
+  const mustFix = lines.reduce((count, line) => count + mustFixOn(line), 0);
   return (
     <table class="saving">
       <caption>
         {ids.map((id) => letterOf(alignments.findIndex((each) => each.id === id))).join(", ")}
         {against && ` against ${letterOf(index)}, ${alignments[index]!.name}`}
-        {share !== null && share > 0 && <strong>{formatShare(share)} fewer bags</strong>}
+        {share > 0 && <strong>{formatShare(share)} fewer bags</strong>}
+        {mustFix > 0 && <strong class="saving-fix">{mustFixWords(mustFix)}</strong>}
+        {[...lines, ...(before ? [before] : [])]
+          .filter(({ totals }) => !isComplete(totals))
+          .map(({ id, name, totals }) => (
+            <small key={id}>
+              {against && "Not compared. "}
+              {name}: {bagsWords(totals, system)}.
+            </small>
+          ))}
       </caption>
       <tbody>
         {rows.map((row) => (
           <Row key={row.name} row={row} />
         ))}
+        <MustFixRow found={mustFix} before={before && mustFixOn(before)} />
       </tbody>
     </table>
   );
+}
+
+function MustFixRow({ found, before }: { readonly found: number; readonly before: number | null }) {
+  if (found + (before ?? 0) === 0) return null;
+  const words = before === null ? "" : before === found ? "the same" : `${before} before`;
+  return <Row row={{ name: "Must fix", amount: `${found}`, difference: words }} />;
 }
 
 function Row({ row }: { row: SavingRow }) {
@@ -129,15 +159,19 @@ function Ask({ onAsk, children }: { onAsk: () => void; children: ComponentChildr
 
 /** Separate rings, or what a longer search found, when that takes fewer bags. */
 function Offer({ result, further }: { result: Found; further: SiteRingResponse }) {
-  const now = sumOf(result.lines.map(({ totals }) => totals)).bags;
-  const then = sumOf(further.lines.map(({ totals }) => totals)).bags;
+  const [nowSum, thenSum] = [result.lines, further.lines].map((lines) =>
+    sumOf(lines.map(({ totals }) => totals)),
+  );
+  if (!canCompare(nowSum!, thenSum!)) return null;
+  const [now, then] = [nowSum!.bags, thenSum!.bags];
   if (then > now * (1 - WORTH_SHARE)) return null;
   const several = further.lines.length > 1;
   const what = several ? `${further.lines.length} separate rings` : "A line from a longer search";
   const note = several ? "Take separate rings" : "Take the longer search's line";
   return (
     <p>
-      {what} would need {formatCount(then)} bags, {formatCount(now - then)} fewer.{" "}
+      {what} would need {formatCount(then)} bags, {formatCount(now - then)} fewer
+      {overWords(thenSum!, unitSystem.value)}.{" "}
       <button type="button" class="text-button" onClick={() => takeInstead(further.lines, note)}>
         {note}
       </button>

@@ -1,10 +1,12 @@
+import { isCounted } from "../../shared/completeness.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount } from "../../shared/units.ts";
+import { bagsWords, besideBagsWords } from "../../shared/words/counted.ts";
 import { plan } from "../document/store.ts";
 import { planElsewhere } from "../plan-apart.ts";
-import { hasOtherSections } from "../reaches.ts";
 import { chosenId, chosenLine, ground, markedM, sized, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
+import { mustFixOn } from "../water-now.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { Amount } from "./amount.tsx";
 import { Amounts } from "./amounts.tsx";
@@ -14,6 +16,7 @@ import { KeptDry } from "./kept-dry.tsx";
 import { LevelNotice } from "./level-notice.tsx";
 import { PublishedTables } from "./published-tables.tsx";
 import { ReachTable } from "./reach-table.tsx";
+import { againstRival } from "./rival-words.ts";
 
 /** What it takes: one large number, the bags, and everything else that is ordered. */
 export function QuantitiesBlock() {
@@ -24,7 +27,7 @@ export function QuantitiesBlock() {
       title="Quantities"
       startsOpen
       summary={line ? undefined : "nothing to count yet"}
-      line={line && isCounted(line) ? bagsWords(line) : undefined}
+      line={line && isCounted(line) ? closedWords(line) : undefined}
     >
       {line ? <Counted line={line} /> : <p class="hint">{nextStep()}</p>}
     </Disclosure>
@@ -41,7 +44,10 @@ function Counted({ line }: { line: SizedLine }) {
         <Amount make="bags" title="Bags to order" inputs={inputs}>
           {isCounted(line) ? formatCount(line.totals.bags) : "–"}
         </Amount>
-        <span>bags{rivalWords(line)}</span>
+        <span>
+          {besideBagsWords(line.totals, system)}
+          {rivalWords(line)}
+        </span>
       </div>
       {!line.levelDoubt?.countsUnknown && (
         <ClassBar line={line} limitM={plan.value.practice.limitM} system={system} />
@@ -66,28 +72,19 @@ function Counted({ line }: { line: SizedLine }) {
   );
 }
 
-function bagsWords(line: SizedLine): string {
-  return `${formatCount(line.totals.bags)} bags${rivalWords(line)}`;
+/** The bags in words, with the other line. */
+function closedWords(line: SizedLine): string {
+  return bagsWords(line.totals, unitSystem.value) + rivalWords(line);
 }
 
-/** Whether its totals answer anything: some of its ground is known, and the water belongs to it. */
-function isCounted({ totals, levelDoubt }: SizedLine): boolean {
-  return totals.lengthNoDataM < totals.lengthM && !levelDoubt?.countsUnknown;
-}
-
-/** ", 4,870 fewer than A": the chosen alternative against the first other one; nothing when it stands alone. */
+/** The chosen line against the first other one; nothing when it stands alone. */
 function rivalWords(line: SizedLine): string {
   const alternatives = plan.value.alignments;
   const results = alternatives.flatMap((each) => sized.value.get(each.id) ?? []);
   const rival = rivalOf(results, chosenId.value);
-  if (!rival || !isCounted(line) || !isCounted(rival)) return "";
+  if (!rival) return "";
   const letter = letterOf(alternatives.findIndex((each) => each.id === rival.id));
-  const difference = line.totals.bags - rival.totals.bags;
-  if (difference === 0) return `, as many as ${letter}`;
-  const size = formatCount(Math.abs(difference));
-  const isBagsAlone = !hasOtherSections(line) && !hasOtherSections(rival);
-  const beside = isBagsAlone ? "" : "; other materials beside";
-  return `, ${size} ${difference < 0 ? "fewer" : "more"} than ${letter}${beside}`;
+  return againstRival(line, { line: rival, letter }, mustFixOn);
 }
 
 function nextStep(): string {

@@ -5,11 +5,10 @@ import { plan } from "../document/store.ts";
 import { planElsewhere } from "../plan-apart.ts";
 import { chosenLine, ground, unitSystem } from "../state.ts";
 import { timeNow } from "../time-now.ts";
-import { doneAfter, mainVerdict, timeWords, verdictOf } from "../time-words.ts";
+import { doneAfter, isPartCounted, mainVerdict, timeWords, verdictOf } from "../time-words.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { endsBeforeTheWork, riseOverPlanM } from "./forecast-end.ts";
 import { ForecastPart } from "./forecast-part.tsx";
-import { butForGap } from "./ground-gap.ts";
 import { LevelNotice } from "./level-notice.tsx";
 import { CurvePart } from "./time-curve.tsx";
 import { OrderPart } from "./time-order.tsx";
@@ -67,7 +66,8 @@ function TimeSummary() {
   if (verdict.ahead && endsBeforeTheWork(time)) {
     return <span class="time-unsure">not known, the forecast ends first</span>;
   }
-  if (verdict.ahead) return <>in time{butForGap(chosenLine.value, unitSystem.value)}</>;
+  if (isPartCounted(time)) return <span class="time-unsure">not known, part is not counted</span>;
+  if (verdict.ahead) return <>in time</>;
   const isFastEnough = verdictOf(time, "likely", "fast")?.ahead;
   return <span class="time-late">{isFastEnough ? "only at the fast pace" : "not in time"}</span>;
 }

@@ -168,7 +168,7 @@ function VerdictCell({
 }) {
   const system = unitSystem.value;
   return (
-    <td data-ahead={verdict.ahead}>
+    <td data-ahead={verdict.ahead && gapLength(chosenLine.value, system) === null}>
       <TimeAmount make="ahead" title="Ahead of the water" time={time}>
         {verdictWords(time, verdict, system)}
       </TimeAmount>
@@ -177,7 +177,8 @@ function VerdictCell({
 }
 
 function verdictWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem): string {
-  if (verdict.behindFromH === null) return "ahead";
+  const isPart = gapLength(chosenLine.value, system) !== null;
+  if (verdict.behindFromH === null) return isPart ? "not known" : "ahead";
   const short = formatLength(-verdict.leastSpareM, system);
   return `behind ${hourWords(time.startAt, verdict.behindFromH)}, ${short} short`;
 }

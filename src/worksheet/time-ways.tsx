@@ -2,10 +2,12 @@ import type { Plan } from "../../shared/plan.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime, mostWork } from "../../shared/time/ways-out.ts";
 import { formatCount } from "../../shared/units.ts";
+import { butMustFix } from "../../shared/words/must-fix.ts";
 import { chooseAlternative } from "../actions.ts";
 import { plan } from "../document/store.ts";
 import { hasOtherSections } from "../reaches.ts";
 import { chosenLine, sized } from "../state.ts";
+import { mustFixOn } from "../water-now.ts";
 import { edit, letterOf } from "./alternative-edits.ts";
 import { withPeople, withPeopleDayAndNight } from "./forecast-edits.ts";
 import { TimeAmount } from "./time-amount.tsx";
@@ -23,13 +25,13 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
     <div class="time-ways">
       <h3>What would make it possible</h3>
       <ul>
-        {others.map(({ id, name, totals }) => (
-          <li key={id}>
+        {others.map((other) => (
+          <li key={other.id}>
             <span>
-              <strong>{letterFor(plan.value, id)}</strong> {name}, {formatCount(totals.bags)} bags,
-              is in time
+              <strong>{letterFor(plan.value, other.id)}</strong> {other.name},{" "}
+              {formatCount(other.totals.bags)} bags, is in time{butMustFix(mustFixOn(other))}
             </span>
-            <Do words="Choose it" onDo={() => chooseAlternative(id)} />
+            <Do words="Choose it" onDo={() => chooseAlternative(other.id)} />
           </li>
         ))}
         {people !== null && (

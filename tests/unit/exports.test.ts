@@ -18,15 +18,15 @@ const cells = (text: string) =>
 
 describe("the station table", () => {
   it("has one row a station and the unit of every measured column in its head", () => {
-    const [head, ...rows] = cells(stationTableCsv(line, "us"));
+    const [head, ...rows] = cells(stationTableCsv(line, "us", 0));
     expect(rows).toHaveLength(line.stations.length);
     expect(head).toContain("Ground (ft)");
     expect(head).toContain("Bags (per ft)");
-    expect(cells(stationTableCsv(line, "metric"))[0]).toContain("Section area (m2)");
+    expect(cells(stationTableCsv(line, "metric", 0))[0]).toContain("Section area (m2)");
   });
 
   it("gives each station's figures, rounded, in the person's unit", () => {
-    const [head, first] = cells(stationTableCsv(line, "us"));
+    const [head, first] = cells(stationTableCsv(line, "us", 0));
     const column = (title: string) => first![head!.indexOf(title)];
     const station = line.stations[0]!;
     expect(column("Station")).toBe("0+00");
@@ -38,7 +38,7 @@ describe("the station table", () => {
   it("leaves a cell empty where there is no ground data, never a zero", () => {
     const hole = line.stations.findIndex((station) => station.groundM === null);
     expect(hole).toBeGreaterThanOrEqual(0);
-    const [head, ...rows] = cells(stationTableCsv(line, "metric"));
+    const [head, ...rows] = cells(stationTableCsv(line, "metric", 0));
     const column = (title: string) => rows[hole]![head!.indexOf(title)];
     expect(column("Ground (m)")).toBe("");
     expect(column("Height (m)")).toBe("");
@@ -46,8 +46,19 @@ describe("the station table", () => {
     expect(column("Crest (m)")).not.toBe("");
   });
 
+  it("says in every row how much of the line is not counted and how much must be fixed", () => {
+    const [head, ...rows] = cells(stationTableCsv(line, "us", 2));
+    const gapFt = (line.totals.lengthNoDataM / FOOT_M).toFixed(1);
+    expect(Number(gapFt)).toBeGreaterThan(10);
+    const gap = head!.indexOf("Line without elevation data (ft)");
+    for (const row of rows) {
+      expect(row[gap]).toBe(String(Number(gapFt)));
+      expect(row[head!.indexOf("Must fix")]).toBe("2");
+    }
+  });
+
   it("keeps a formula-like name of an alternative from running in a spreadsheet", () => {
-    const [, first] = cells(stationTableCsv({ ...line, name: "=HYPERLINK(1)" }, "us"));
+    const [, first] = cells(stationTableCsv({ ...line, name: "=HYPERLINK(1)" }, "us", 0));
     expect(first![0]).toBe("'=HYPERLINK(1)");
   });
 });
@@ -57,7 +68,7 @@ describe("the line as GeoJSON (RFC 7946)", () => {
     ["counter-clockwise", alternative.corners],
     ["clockwise", [...alternative.corners].reverse()],
   ])("closes a ring drawn %s and runs it counter-clockwise (section 3.1.6)", (_, corners) => {
-    const { features } = JSON.parse(lineGeoJson({ ...alternative, corners }, line));
+    const { features } = JSON.parse(lineGeoJson({ ...alternative, corners }, line, 0));
     const [outer] = features[0].geometry.coordinates;
     expect(features[0].geometry.type).toBe("Polygon");
     expect(outer).toHaveLength(5);
@@ -71,15 +82,36 @@ describe("the line as GeoJSON (RFC 7946)", () => {
       [20, 5],
     ]);
     const sized = size(plan, tied, ground);
-    const { features } = JSON.parse(lineGeoJson(tied, sized));
+    const { features } = JSON.parse(lineGeoJson(tied, sized, 0));
     expect(features[0].geometry.type).toBe("LineString");
     expect(features[0].geometry.coordinates[0][0]).toBeCloseTo(tied.corners[0]![0], 8);
     expect(features[0].properties.bags).toBe(sized.totals.bags);
     expect(features[0].properties.lengthM).toBeCloseTo(Math.hypot(40, 5), 1);
   });
 
+  it("says on line and stakes that the totals are not complete, and how much must be fixed", () => {
+    const whole = JSON.parse(lineGeoJson(alternative, line, 3)).features;
+    const stakes = JSON.parse(stakesGeoJson(line, 3)).features;
+    for (const { properties } of [...whole, ...stakes]) {
+      expect(properties).toMatchObject({ complete: false, mustFix: 3 });
+    }
+    const level = size(
+      plan,
+      alternative,
+      groundOf(() => 100),
+    );
+    const sound = JSON.parse(lineGeoJson(alternative, level, 0)).features[0].properties;
+    expect(sound).toMatchObject({ complete: true, mustFix: 0, bags: level.totals.bags });
+    const none = size(
+      plan,
+      alternative,
+      groundOf(() => Number.NaN),
+    );
+    expect(JSON.parse(lineGeoJson(alternative, none, 1)).features[0].properties.bags).toBeNull();
+  });
+
   it("sets a stake at every station, null where there is no ground data", () => {
-    const { features } = JSON.parse(stakesGeoJson(line));
+    const { features } = JSON.parse(stakesGeoJson(line, 0));
     expect(features).toHaveLength(line.stations.length);
     for (const [i, station] of line.stations.entries()) {
       const { geometry, properties } = features[i];

@@ -103,7 +103,11 @@ describe("found lines against those of the plan", () => {
   });
 
   it("are not more by a share of nothing", () => {
-    expect(against([found], [named("None", flat(102))])).toEqual([
+    const none = named("None", flat(102));
+    expect(against([found], [none])).toEqual([
+      '"None" is not compared with what was found: no ground below the water.',
+    ]);
+    expect(against([found], [{ ...none, levelDoubt: null }])).toEqual([
       `${found.totals.bags} bags more than "None", which needs none.`,
     ]);
   });

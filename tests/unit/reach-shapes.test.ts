@@ -129,12 +129,12 @@ describe("on paper", () => {
   });
 
   it("the station table names sections only where they differ, both where two meet", () => {
-    const [head, ...rows] = stationTableCsv(line, "us").split("\r\n");
+    const [head, ...rows] = stationTableCsv(line, "us", 0).split("\r\n");
     const column = head!.split(",").indexOf("Built as");
     const unquoted = rows.map((row) => row.replaceAll(narrow.name, narrow.name.replace(",", ";")));
     const names = unquoted.map((row) => row.split(",")[column]).filter(Boolean);
     expect(names).toHaveLength(line.stations.length);
     expect(names).toContain(`${SECTIONS[0]!.name} / ${boarded.name}`);
-    expect(stationTableCsv(sized([50], []), "us")).not.toContain("Built as");
+    expect(stationTableCsv(sized([50], []), "us", 0)).not.toContain("Built as");
   });
 });

@@ -102,6 +102,7 @@ describe("a saving", () => {
     ...{ bags, builtLengthM, greatestHeightM },
     jobHours: bags / 1000,
     lengthOverLimitM: 0,
+    ...{ lengthM: builtLengthM, lengthNoDataM: 0 },
   });
 
   it("is written with its direction, and equal figures as the same", () => {
@@ -113,6 +114,20 @@ describe("a saving", () => {
       ["Greatest height", "the same"],
     ]);
     expect(shareSaved(totals(75, 1, 1), totals(100, 1, 1))).toBe(0.25);
+  });
+
+  it("is never told by totals that are not complete", () => {
+    const part = { ...totals(0, 100, 0), lengthNoDataM: 40 };
+    const whole = totals(100, 90, 1);
+    for (const [found, before] of [
+      [part, whole],
+      [whole, part],
+    ] as const) {
+      expect(savingRows(found, before, "us").every(({ difference }) => difference === "")).toBe(
+        true,
+      );
+      expect(shareSaved(found, before)).toBe(0);
+    }
   });
 
   it("adds several lines up, and takes their greatest height", () => {

@@ -9,15 +9,18 @@ import {
 } from "../../src/worksheet/check-words.ts";
 import { classWords } from "../../src/worksheet/class-bar.tsx";
 import { compareLines, rivalOf } from "../../src/worksheet/compare.ts";
+import { againstRival } from "../../src/worksheet/rival-words.ts";
 import { flat, groundOf, planWith, rectangle, ring, size } from "./grounds.ts";
 
 const plan = planWith(100.5);
 const small = { ...size(plan, ring(rectangle(20, 15)), flat(100)), id: "small" };
 const large = { ...size(plan, ring(rectangle(40, 15)), flat(100)), id: "large" };
 
+const none = () => 0;
+
 describe("alternatives side by side", () => {
   it("differ by this one minus the chosen one; the chosen one has no difference", () => {
-    const [first, second] = compareLines([small, large], "small");
+    const [first, second] = compareLines([small, large], "small", none);
     expect(first!.differences).toBeNull();
     expect(second!.differences!.lengthM).toBeCloseTo(80, 2);
     expect(second!.differences!.bags).toBe(large.totals.bags - small.totals.bags);
@@ -25,10 +28,45 @@ describe("alternatives side by side", () => {
   });
 
   it("the least of each measure is marked, on all that share it", () => {
-    const [first, second] = compareLines([small, large], "large");
+    const [first, second] = compareLines([small, large], "large", none);
     expect(first!.best.has("bags")).toBe(true);
     expect(second!.best.has("bags")).toBe(false);
     expect(first!.best.has("lengthOverLimitM") && second!.best.has("lengthOverLimitM")).toBe(true);
+  });
+
+  it("a line that is counted in part is never the least, nor compared", () => {
+    const holed = groundOf((x) => (x > 15 ? Number.NaN : 100));
+    const part = { ...size(plan, ring(rectangle(20, 15)), holed), id: "part" };
+    expect(part.totals.bags).toBeLessThan(large.totals.bags);
+    const [first, second] = compareLines([part, large], "large", none);
+    expect(first).toMatchObject({ isWhole: false, differences: null, best: new Set() });
+    expect(second!.best.has("bags")).toBe(true);
+    const [, other] = compareLines([part, large], "part", none);
+    expect(other!.differences).toBeNull();
+  });
+
+  it("a line with something that must be fixed is never the least", () => {
+    const mustFix = (line: { readonly id: string }) => (line.id === "small" ? 1 : 0);
+    const [first, second] = compareLines([small, large], "large", mustFix);
+    expect(first!.best.size).toBe(0);
+    expect(first!.mustFix).toBe(1);
+    expect(second!.best.has("bags")).toBe(true);
+    const [none1, none2] = compareLines([small, large], "large", () => 1);
+    expect(none1!.best.size + none2!.best.size).toBe(0);
+  });
+
+  it("fewer bags than another says in the same place what must be fixed", () => {
+    const fewer = large.totals.bags - small.totals.bags;
+    const words = (mustFix: number) =>
+      againstRival(small, { line: large, letter: "A" }, ({ id }) => (id === "small" ? mustFix : 0));
+    expect(words(0)).toBe(`, ${fewer.toLocaleString("en-US")} fewer than A`);
+    expect(words(2)).toMatch(/ fewer than A; 2 Must fix here$/);
+    const holed = size(
+      plan,
+      ring(rectangle(20, 15)),
+      groundOf((x) => (x > 15 ? Number.NaN : 100)),
+    );
+    expect(againstRival(holed, { line: large, letter: "A" }, none)).toBe("");
   });
 
   it("the rival is the first other one that has a result", () => {

@@ -1,18 +1,19 @@
-import { isComplete, mustFixCount } from "../../shared/completeness.ts";
+import { isWhole, mustFixCount } from "../../shared/completeness.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { missingWords } from "../../shared/words/counted.ts";
+import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { mustFixWords } from "../../shared/words/must-fix.ts";
 
-type Compared = Pick<SizedLine, "name" | "totals" | "checks">;
+type Compared = Pick<SizedLine, "name" | "totals" | "checks" | "levelDoubt">;
 
 /** What was found against each line of the plan, a sentence each; never by totals that are not complete. */
 export function against(found: readonly Compared[], drawn: readonly Compared[]): string[] {
-  const gap = found.find(({ totals }) => !isComplete(totals));
+  const gap = found.find((line) => !isWhole(line));
   if (gap && drawn.length > 0) return [notCompared(gap, "the plan's own lines")];
   const bags = found.reduce((sum, { totals }) => sum + totals.bags, 0);
   const faults = found.filter(hasMustFix);
   return drawn.map((line) => {
-    if (!isComplete(line.totals)) return notCompared(line, "what was found");
+    if (!isWhole(line)) return notCompared(line, "what was found");
     const beside = [...faults, ...(hasMustFix(line) ? [line] : [])].map(faultWords);
     return `${differenceWords(bags, line)}${beside.length > 0 ? `; ${beside.join(", ")}` : ""}.`;
   });
@@ -26,8 +27,11 @@ function differenceWords(bags: number, { name, totals }: Compared): string {
   return `${size} (${Math.abs((100 * saved) / totals.bags).toFixed(0)} %)`;
 }
 
-function notCompared({ name, totals }: Compared, other: string): string {
-  return `"${name}" is not compared with ${other}: ${missingWords(totals, "metric")}.`;
+function notCompared({ name, totals, levelDoubt }: Compared, other: string): string {
+  const why = levelDoubt?.countsUnknown
+    ? levelDoubtShort(levelDoubt)
+    : missingWords(totals, "metric");
+  return `"${name}" is not compared with ${other}: ${why}.`;
 }
 
 function hasMustFix({ checks }: Compared): boolean {
