@@ -58,6 +58,8 @@ describe("a line with a hole under it", () => {
     practice: { ...PLAN.practice, people: 60 },
     time: {
       ...DEFAULT_TIME,
+      startAt: "2026-04-03T08:00-05:00",
+      shifts: 2,
       forecast: {
         levels: "elevation",
         note: "",
