@@ -11,10 +11,18 @@ import type {
 import type { CrossSection, SizedLine } from "./sizing-types.ts";
 import type { TraceWaterRequest, WaterTrace } from "./water-types.ts";
 
-/** A raster file as the browser or Node hands it over; read by slices, never whole. */
+/** Bytes of a file, read by slices; a `Blob` or `File` is one. */
+export interface FileBytes {
+  readonly size: number;
+  /** Milliseconds, where it is known. */
+  readonly lastModified?: number;
+  slice(from: number, to: number): { arrayBuffer(): Promise<ArrayBuffer> };
+}
+
+/** A raster file as the browser or Node hands it over; never read whole. */
 export interface TerrainFile {
   readonly name: string;
-  readonly blob: Blob;
+  readonly blob: FileBytes;
 }
 
 export interface OpenTerrainRequest {

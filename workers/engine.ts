@@ -8,6 +8,7 @@ import type { PlanPlane } from "../shared/plan-plane.ts";
 import { planSite, type Site } from "../shared/site.ts";
 import { sizeLine } from "../shared/size-line.ts";
 import { elsewhere } from "../shared/words/apart.ts";
+import type { OverviewShelf } from "./raster/built-overview.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
 import { findLines } from "./site/find-lines.ts";
 import { improve } from "./site/improve.ts";
@@ -25,8 +26,9 @@ const NO_GROUND: GroundSampler = { heightAt: () => Number.NaN, cellM: 1 };
 /**
  * The engine over the rooms of `workers/`: the same object serves the browser's worker, the terminal
  * program and the tests. It holds one opened terrain. Every user error is thrown as a `Refusal`.
+ * @param shelf where overviews made of large rasters are kept between visits
  */
-export function makeEngine(): Engine {
+export function makeEngine(shelf: OverviewShelf | null = null): Engine {
   let terrain: Terrain | null = null;
   let opening = 0;
   let openedTurn = 0;
@@ -60,7 +62,7 @@ export function makeEngine(): Engine {
   return {
     async openTerrain(request, options) {
       const turn = ++opening;
-      const next = await openTerrain(request.files, request.verticalUnit, options);
+      const next = await openTerrain(request.files, request.verticalUnit, options, shelf);
       if (turn < openedTurn) throw overtaken();
       openedTurn = turn;
       terrain = next;
@@ -94,9 +96,9 @@ export function makeEngine(): Engine {
       return crossSection({ plan, alignment, plane: site.plane, ground, chainageM, marginM });
     },
 
-    heightTile: async (request) => heightTile(opened(), request),
-    holeTile: async (request) => holeTile(opened(), request),
-    contours: async (request) => contours(opened(), request),
+    heightTile: async (request, options) => heightTile(opened(), request, options),
+    holeTile: async (request, options) => holeTile(opened(), request, options),
+    contours: async (request, options) => contours(opened(), request, options),
 
     async probe({ at }) {
       const heightM = await opened().probe(at);

@@ -6,6 +6,7 @@ import { DrawHint } from "./draw-hint.tsx";
 import { EmptyGround } from "./empty-ground.tsx";
 import { Legend } from "./legend.tsx";
 import { MapControls } from "./map-controls.tsx";
+import { ReadingNote } from "./reading-note.tsx";
 import { Readout } from "./readout.tsx";
 import { ScaleBar } from "./scale-bar.tsx";
 import { mapElement } from "./the-map.ts";
@@ -22,6 +23,7 @@ export function MapRoom() {
   return (
     <div class="map-room" ref={place}>
       <DrawHint />
+      <ReadingNote />
       <MapControls />
       <div class="map-foot">
         <ScaleBar />

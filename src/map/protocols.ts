@@ -1,6 +1,7 @@
 import { type AddProtocolAction, addProtocol } from "maplibre-gl";
 import type { CallOptions, TileResponse } from "../../shared/messages.ts";
 import { engine } from "../engine.ts";
+import { withReadingShown } from "./ground-reading.ts";
 import { readAddress, SCHEMES } from "./tile-address.ts";
 
 const TILE_PX = 256;
@@ -22,7 +23,7 @@ export function installProtocols(): void {
 /** An empty tile outside the raster; an aborted request rejects and the map drops it. */
 function answer(ask: Ask): AddProtocolAction {
   return async ({ url }, abort) => {
-    const { rgba } = await ask(url, { signal: abort.signal });
+    const { rgba } = await withReadingShown((options) => ask(url, options), abort.signal);
     if (!rgba) return { data: new ArrayBuffer(0) };
     const picture = new ImageData(rgba, TILE_PX, TILE_PX);
     return { data: await createImageBitmap(picture, { colorSpaceConversion: "none" }) };

@@ -4,6 +4,7 @@ import type { Bench, BenchRow } from "./row.ts";
 const BENCHES: ReadonlyMap<string, () => Promise<Bench>> = new Map<string, () => Promise<Bench>>([
   ["size-ring", () => import("./size-ring.ts")],
   ["read-window", () => import("./read-window.ts")],
+  ["large-raster", () => import("./large-raster.ts")],
   ["trace", () => import("./trace.ts")],
   ["search", () => import("./search.ts")],
 ]);

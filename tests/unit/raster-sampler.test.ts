@@ -160,7 +160,7 @@ test("a failed read is refused and not kept", async () => {
   let fails = false;
   const slice = (from: number, to: number) =>
     fails ? { arrayBuffer: () => Promise.reject(new Error("locked")) } : file.blob.slice(from, to);
-  const blob = { size: file.blob.size, slice } as unknown as Blob;
+  const blob = { size: file.blob.size, slice };
   const terrain = await openTerrain([{ name: "dem.tif", blob }], null);
   const [west, , , north] = terrain.summary.bounds;
   const plane = planPlane([west + 0.01, north - 0.01]);

@@ -1,10 +1,11 @@
-import { constants, openAsBlob } from "node:fs";
+import { constants } from "node:fs";
 import { access, readdir, readFile, stat } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
 import { Refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { MAX_PLAN_CHARACTERS, type ReadPlan, readPlanFile } from "../../shared/plan-file.ts";
 import { SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
+import { fileSlices } from "./file-slices.ts";
 
 /**
  * The plan in a file.
@@ -46,7 +47,10 @@ export async function terrainFiles(paths: readonly string[]): Promise<TerrainFil
     for (const sideCar of await sideCarsOf(path)) named.add(sideCar);
   }
   return Promise.all(
-    [...named].map(async (path) => ({ name: basename(path), blob: await openAsBlob(path) })),
+    [...named].map(async (path) => {
+      const bytes = await sizeOf(path, "a file beside the raster");
+      return { name: basename(path), blob: fileSlices(path, bytes) };
+    }),
   );
 }
 

@@ -1,12 +1,15 @@
 import { Refusal } from "../../shared/failure.ts";
+import type { CallOptions } from "../../shared/messages.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import { bilinear } from "./bilinear.ts";
 import type { BlockStore } from "./block-store.ts";
+import { buildAll } from "./built-overview.ts";
 import type { Locator } from "./locate.ts";
 import { type Mosaic, type Part, readMosaic } from "./mosaic.ts";
 import type { OpenRaster, RasterLevel } from "./open-raster.ts";
 import { type PixelPlaces, pixelPlaces } from "./pixel-places.ts";
 import { onEdge } from "./sampler.ts";
+import type { ShownLevels } from "./shown-levels.ts";
 import { type CellWindow, emptyWindow, fillFromLevel, type WindowCells } from "./window.ts";
 
 /** The largest picture made at once, pixels. */
@@ -15,37 +18,102 @@ const MOST_PIXELS = 16_777_216;
 /** An overview is used when its cells are at most this many output pixels wide. */
 const COARSEST_CELL_PIXELS = 1.25;
 
-type Levels = ReadonlyMap<OpenRaster, readonly RasterLevel[]>;
+/** What pictures are made from. */
+export interface GridSource {
+  readonly mosaic: Mosaic;
+  readonly levels: ReadonlyMap<OpenRaster, readonly RasterLevel[]>;
+  /** The same with the coarser levels that are made here. */
+  readonly shown: ReadonlyMap<OpenRaster, ShownLevels>;
+  readonly locator: Locator;
+  readonly store: BlockStore;
+}
+
+export type ReadGrid = (
+  project: (column: number, row: number) => LonLat,
+  columns: number,
+  rows: number,
+  options?: CallOptions,
+) => Promise<Float32Array>;
 
 /**
- * Heights at the centres of a picture's pixels, metres, NaN where there is no data. Each file is read at
- * the resolution that suits the pixels; full resolution is never held whole.
- * @param project longitude and latitude of an output pixel's centre
+ * Reads pictures one after the other, so that the memory they take together is bounded. A picture that waits for the
+ * sweep over a raster without overviews keeps no other waiting.
+ */
+export function makeGridReader(source: GridSource): ReadGrid {
+  let last: Promise<unknown> = Promise.resolve();
+  return async (project, columns, rows, options) => {
+    const picture = await preparePicture(source, project, columns, rows, options);
+    const turn = last.then(() => readPicture(source, picture));
+    last = turn.catch(() => {});
+    return turn;
+  };
+}
+
+interface Picture {
+  readonly places: PixelPlaces;
+  /** One for each file that the picture touches; null for all files joined at full resolution. */
+  readonly layers: readonly Layer[] | null;
+}
+
+interface Layer {
+  readonly part: Part;
+  readonly level: RasterLevel;
+  readonly perColumn: number;
+  readonly perRow: number;
+  readonly window: CellWindow;
+}
+
+/**
+ * Chooses the resolution of each file that suits the pixels, and makes overviews where there are none.
  * @throws Refusal `ground/picture-too-large` above 16.7 million pixels
  */
-export async function readGrid(
-  mosaic: Mosaic,
-  levels: Levels,
-  locator: Locator,
-  store: BlockStore,
+async function preparePicture(
+  { mosaic, shown, locator }: GridSource,
   project: (column: number, row: number) => LonLat,
-  width: number,
-  height: number,
-): Promise<Float32Array> {
-  if (width * height > MOST_PIXELS) {
+  columns: number,
+  rows: number,
+  options: CallOptions | undefined,
+): Promise<Picture> {
+  if (columns * rows > MOST_PIXELS) {
     throw new Refusal(
       "ground/picture-too-large",
-      `A picture of ${width} x ${height} pixels was asked for; at most ${MOST_PIXELS} are made at once.`,
+      `A picture of ${columns} x ${rows} pixels was asked for; at most ${MOST_PIXELS} are made at once.`,
       "Ask for a smaller picture.",
     );
   }
-  const places = pixelPlaces(project, locator, width, height);
-  const heightsM = new Float32Array(width * height).fill(Number.NaN);
-  if (places.cellsPerPixel * COARSEST_CELL_PIXELS < 2) {
-    await fillFull(heightsM, places, mosaic, levels, store);
+  const places = pixelPlaces(project, locator, columns, rows);
+  if (places.cellsPerPixel * COARSEST_CELL_PIXELS < 2) return { places, layers: null };
+  const layers = mosaic.parts.flatMap((part) => layerOf(part, shown.get(part.raster)!, places));
+  const built = layers.flatMap(({ part, level }) => {
+    const { levels, built } = shown.get(part.raster)!;
+    return built && levels.indexOf(level) >= levels.indexOf(built.level) ? [built] : [];
+  });
+  await buildAll(built, options);
+  return { places, layers };
+}
+
+function layerOf(part: Part, { levels }: ShownLevels, places: PixelPlaces): Layer[] {
+  const { raster, column, row } = part;
+  const coarsest = places.cellsPerPixel * COARSEST_CELL_PIXELS;
+  const level = levels.findLast((each) => raster.columns / each.columns <= coarsest) ?? levels[0]!;
+  const perColumn = level.columns / raster.columns;
+  const perRow = level.rows / raster.rows;
+  const window = windowAround(places, level, perColumn, perRow, column, row);
+  return window ? [{ part, level, perColumn, perRow, window }] : [];
+}
+
+/** Heights at the centres of a picture's pixels, metres, NaN where there is no data. */
+async function readPicture(source: GridSource, { places, layers }: Picture): Promise<Float32Array> {
+  const heightsM = new Float32Array(places.columns.length).fill(Number.NaN);
+  if (!layers) {
+    await fillFull(heightsM, places, source);
     return heightsM;
   }
-  for (const part of mosaic.parts) await fillPart(heightsM, places, part, levels, store);
+  for (const { part, level, perColumn, perRow, window } of layers) {
+    const cells = emptyWindow(window);
+    await fillFromLevel(cells, level, source.store);
+    interpolate(heightsM, places, cells, level, perColumn, perRow, part.column, part.row);
+  }
   return heightsM;
 }
 
@@ -53,34 +121,12 @@ export async function readGrid(
 async function fillFull(
   heightsM: Float32Array,
   places: PixelPlaces,
-  mosaic: Mosaic,
-  levels: Levels,
-  store: BlockStore,
+  { mosaic, levels, store }: GridSource,
 ): Promise<void> {
   const window = windowAround(places, mosaic, 1, 1, 0, 0);
   if (!window) return;
   const cells = await readMosaic(mosaic, levels, window, store);
   interpolate(heightsM, places, cells, mosaic, 1, 1, 0, 0);
-}
-
-async function fillPart(
-  heightsM: Float32Array,
-  places: PixelPlaces,
-  part: Part,
-  levels: Levels,
-  store: BlockStore,
-): Promise<void> {
-  const { raster, column, row } = part;
-  const coarsest = places.cellsPerPixel * COARSEST_CELL_PIXELS;
-  const fine = levels.get(raster)!;
-  const level = fine.findLast((each) => raster.columns / each.columns <= coarsest) ?? fine[0]!;
-  const perColumn = level.columns / raster.columns;
-  const perRow = level.rows / raster.rows;
-  const window = windowAround(places, level, perColumn, perRow, column, row);
-  if (!window) return;
-  const cells = emptyWindow(window);
-  await fillFromLevel(cells, level, store);
-  interpolate(heightsM, places, cells, level, perColumn, perRow, column, row);
 }
 
 interface Size {

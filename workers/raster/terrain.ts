@@ -6,15 +6,16 @@ import type { PlanPlane } from "../../shared/plan-plane.ts";
 import { strayWords } from "../../shared/words/marks.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
+import type { Kept, OverviewShelf } from "./built-overview.ts";
 import type { PlaneBox } from "./lattice.ts";
 import { type Locator, makeLocator } from "./locate.ts";
 import { joinRasters, readMosaic } from "./mosaic.ts";
 import { openFile } from "./open-file.ts";
 import type { OpenRaster } from "./open-raster.ts";
-import { readGrid } from "./read-grid.ts";
-import { withReducedLevels } from "./reduced-level.ts";
+import { makeGridReader, type ReadGrid } from "./read-grid.ts";
 import { onEdge } from "./sampler.ts";
 import { makeSamplerSource } from "./sampler-source.ts";
+import { shownLevels } from "./shown-levels.ts";
 import { sortFiles } from "./sort-files.ts";
 import { summarise, type UnitChoice } from "./summary.ts";
 import { surveyHeights } from "./survey-heights.ts";
@@ -31,14 +32,11 @@ export interface Terrain {
    */
   samplerFor(plane: PlanPlane, box: PlaneBox): Promise<GroundSampler>;
   /**
-   * Heights at the centres of a picture's pixels, row by row, for display.
+   * Heights at the centres of a picture's pixels, row by row, for display. The first picture of a large raster
+   * without overviews waits for a sweep over all of it and says how far that is; it goes on when the caller leaves.
    * @param project longitude and latitude of an output pixel's centre
    */
-  readGrid(
-    project: (column: number, row: number) => LonLat,
-    columns: number,
-    rows: number,
-  ): Promise<Float32Array>;
+  readonly readGrid: ReadGrid;
   /** Height at one place, metres; NaN outside the raster or in a hole. */
   probe(at: LonLat): Promise<number>;
   /** The raster's own cells, for what has to be counted cell by cell. */
@@ -51,6 +49,7 @@ export interface Terrain {
 /**
  * Opens rasters without loading them. Formats are told by content; side-car files may be among the files.
  * @param verticalUnit what the person says; it counts only where a file states none
+ * @param shelf where overviews made of large rasters are kept between visits
  * @throws Refusal when a file cannot be read, does not fit the others, or states no vertical unit
  * (`ground/unit-unknown`) and the person neither
  */
@@ -58,6 +57,7 @@ export async function openTerrain(
   files: readonly TerrainFile[],
   verticalUnit: VerticalUnit | null,
   options?: CallOptions,
+  shelf: OverviewShelf | null = null,
 ): Promise<Terrain> {
   const { rasters: found, loose } = sortFiles(files);
   const rasters: OpenRaster[] = [];
@@ -90,16 +90,13 @@ export async function openTerrain(
   const summary = summarise(mosaic, survey, locator, choices.get(first)!, notes);
   stopIfCancelled(options);
 
-  const shown = new Map(
-    [...levels].map(([raster, own]) => [raster, withReducedLevels(own, store)]),
-  );
+  const shown = shownLevels(levels, store, (raster) => keptAs(raster, files, verticalUnit, shelf));
   return {
     summary,
     samplerFor: makeSamplerSource(mosaic, locator, (window) =>
       readMosaic(mosaic, levels, window, store),
     ),
-    readGrid: (project, columns, rows) =>
-      readGrid(mosaic, shown, locator, store, project, columns, rows),
+    readGrid: makeGridReader({ mosaic, levels, shown, locator, store }),
     async probe([longitude, latitude]) {
       const place = locator.toCell(longitude, latitude);
       const column = onEdge(place[0], mosaic.columns - 1);
@@ -111,6 +108,19 @@ export async function openTerrain(
     },
     cells: { ...locator, read: (window) => readMosaic(mosaic, levels, window, store) },
   };
+}
+
+/** The key names all that the heights follow from: every file, as far as it can be told apart, and what was said. */
+function keptAs(
+  raster: OpenRaster,
+  files: readonly TerrainFile[],
+  said: VerticalUnit | null,
+  shelf: OverviewShelf | null,
+): Kept | null {
+  if (!shelf) return null;
+  if (files.some(({ blob }) => blob.lastModified === undefined)) return null;
+  const marks = files.map(({ name, blob }) => [name, blob.size, blob.lastModified]);
+  return { shelf, key: JSON.stringify([raster.name, raster.bytes, said, marks]) };
 }
 
 function unitOf(raster: OpenRaster, stated: VerticalUnit | null): UnitChoice {

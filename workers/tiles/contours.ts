@@ -1,4 +1,4 @@
-import type { ContoursRequest, ContoursResponse } from "../../shared/messages.ts";
+import type { CallOptions, ContoursRequest, ContoursResponse } from "../../shared/messages.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { type Isoline, isolines } from "./isolines.ts";
@@ -20,11 +20,12 @@ const LEAST_STEPS = 10;
 export async function contours(
   terrain: Terrain,
   request: ContoursRequest,
+  options?: CallOptions,
 ): Promise<ContoursResponse> {
   const frame = frameOf(terrain, request);
   if (!frame) return { lines: [] };
   const { columns, rows, place } = frame;
-  const read = await terrain.readGrid(place, columns, rows);
+  const read = await terrain.readGrid(place, columns, rows, options);
   const heightM = soften(read, columns, rows, 2);
   const lines = levels(heightM, request.intervalM).flatMap((elevationM) =>
     isolines(heightM, columns, rows, elevationM)

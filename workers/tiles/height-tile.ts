@@ -1,4 +1,5 @@
 import {
+  type CallOptions,
   type HeightTileRequest,
   HOLE_DISPLAY_M,
   type TileRequest,
@@ -22,8 +23,9 @@ const LATTICE = 8;
 export async function heightTile(
   terrain: Terrain,
   request: HeightTileRequest,
+  options?: CallOptions,
 ): Promise<TileResponse> {
-  const grid = await tileGrid(terrain, request);
+  const grid = await tileGrid(terrain, request, options);
   if (!grid) return { rgba: null, holes: false };
   const holes = hasHole(grid.heightM, grid.covers);
   if (request.relief) {

@@ -1,4 +1,4 @@
-import type { TileRequest, TileResponse } from "../../shared/messages.ts";
+import type { CallOptions, TileRequest, TileResponse } from "../../shared/messages.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { TILE_PX } from "./mercator.ts";
 import { tileGrid } from "./tile-grid.ts";
@@ -12,8 +12,12 @@ const HATCH = [128, 119, 104, 255] as const;
  * Picture of the cells without data inside the raster's outline: lines from lower left to upper right,
  * transparent between them and elsewhere. `rgba` is null when the tile holds no such cell.
  */
-export async function holeTile(terrain: Terrain, request: TileRequest): Promise<TileResponse> {
-  const grid = await tileGrid(terrain, request);
+export async function holeTile(
+  terrain: Terrain,
+  request: TileRequest,
+  options?: CallOptions,
+): Promise<TileResponse> {
+  const grid = await tileGrid(terrain, request, options);
   if (!grid) return { rgba: null, holes: false };
   const rgba = new Uint8ClampedArray(TILE_PX * TILE_PX * 4);
   let holes = false;

@@ -1,5 +1,5 @@
 import { drawnOutline } from "../../shared/drawn-outline.ts";
-import type { TileRequest } from "../../shared/messages.ts";
+import type { CallOptions, TileRequest } from "../../shared/messages.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { TILE_PX, tileLonLat, tilePixel } from "./mercator.ts";
 
@@ -20,25 +20,34 @@ export interface TileGrid {
  * Reads the heights of a display tile; null when the tile lies outside the raster.
  * A failed read is not kept.
  */
-export function tileGrid(terrain: Terrain, tile: TileRequest): Promise<TileGrid> | null {
+export function tileGrid(
+  terrain: Terrain,
+  tile: TileRequest,
+  options?: CallOptions,
+): Promise<TileGrid> | null {
   if (!touches(terrain, tile)) return null;
   const grids = kept.get(terrain) ?? new Map<string, Promise<TileGrid>>();
   kept.set(terrain, grids);
   const key = `${tile.z}/${tile.x}/${tile.y}`;
   const known = grids.get(key);
   if (known) return known;
-  const reading = read(terrain, tile);
+  const reading = read(terrain, tile, options);
   grids.set(key, reading);
   reading.catch(() => grids.delete(key));
   if (grids.size > KEPT) grids.delete(grids.keys().next().value!);
   return reading;
 }
 
-async function read(terrain: Terrain, tile: TileRequest): Promise<TileGrid> {
+async function read(
+  terrain: Terrain,
+  tile: TileRequest,
+  options: CallOptions | undefined,
+): Promise<TileGrid> {
   const heightM = await terrain.readGrid(
     (column, row) => tileLonLat(tile, column + 0.5, row + 0.5),
     TILE_PX,
     TILE_PX,
+    options,
   );
   return { heightM, covers: outlineOn(terrain, tile) };
 }

@@ -59,7 +59,7 @@ export async function readWaterGround(
   const isWhole = columns * rows <= limits.cells;
   const window = isWhole ? everything : windowAbout(wanted, columns, rows, limits);
   const near = window && nearGrid(terrain, kept, padded(wanted, limits.margin), window, options);
-  const whole = isWhole ? null : await wholeGrid(terrain, kept, limits);
+  const whole = isWhole ? null : await wholeGrid(terrain, kept, limits, options);
   return near ? { near: await near, whole } : { near: whole!, whole };
 }
 
@@ -80,9 +80,14 @@ function nearGrid(
   return grid;
 }
 
-function wholeGrid(terrain: Terrain, kept: Held, limits: GroundLimits): Promise<WaterGrid> {
+function wholeGrid(
+  terrain: Terrain,
+  kept: Held,
+  limits: GroundLimits,
+  options: CallOptions,
+): Promise<WaterGrid> {
   if (kept.whole) return kept.whole;
-  const grid = readCoarse(terrain, limits);
+  const grid = readCoarse(terrain, limits, options);
   kept.whole = grid;
   grid.catch(() => {
     kept.whole = null;
@@ -114,6 +119,7 @@ async function readWindow(
 async function readCoarse(
   { cells, summary, readGrid }: Terrain,
   { coarseCells }: GroundLimits,
+  options: CallOptions,
 ): Promise<WaterGrid> {
   const factor = Math.ceil(Math.sqrt((summary.columns * summary.rows) / coarseCells));
   const columns = Math.floor(summary.columns / factor);
@@ -127,7 +133,7 @@ async function readCoarse(
     toLonLat: (x, y) => cells.toLonLat(fine(x), fine(y)),
   };
   const framed = emptyFrame(columns, rows);
-  writeRows(framed, columns, 0, await readGrid(place.toLonLat, columns, rows));
+  writeRows(framed, columns, 0, await readGrid(place.toLonLat, columns, rows, options));
   return makeGrid(columns, rows, framed, place);
 }
 

@@ -66,7 +66,7 @@ export async function readPacked(
     offset: Number(strips.offsets[first + i]),
     bytes: Number(strips.byteCounts[first + i]),
   }));
-  if (!followOneAnother(places)) {
+  if (places.length === 1 || !followOneAnother(places)) {
     return Promise.all(places.map((place) => readPlace(file, place.offset, place.bytes)));
   }
   const start = places[0]!.offset;
