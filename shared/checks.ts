@@ -1,9 +1,11 @@
 import { placeAt } from "./alignment.ts";
 import { bagDensity, heavyBag, narrowBase } from "./checks/bag.ts";
+import { closeBank } from "./checks/close-bank.ts";
 import { incompleteTotals } from "./checks/complete.ts";
 import { coarseRaster, crossFall, narrowLow, noGround, openToe } from "./checks/ground.ts";
 import { bondTrench, overLimit, raiseReserve } from "./checks/height.ts";
 import { insideHoles, pumpFailure, pumps } from "./checks/inside.ts";
+import { keptSetback } from "./checks/kept-setback.ts";
 import { waterLevel } from "./checks/level.ts";
 import { crossesItself, tieIn } from "./checks/line.ts";
 import { basesOverlap } from "./checks/overlap.ts";
@@ -49,8 +51,10 @@ export const RULES: readonly Rule[] = [
   basesOverlap,
   enclosure,
   setback,
+  keptSetback,
   noGo,
   tieIn,
+  closeBank,
   narrowLow,
   crossFall,
   bondTrench,

@@ -15,8 +15,8 @@ export function foundAlternatives(plan: Plan, lines: readonly FoundLine[]): Alig
     const name = freeName(names, nameOf(plan, line, lines.length > 1));
     ids.add(id);
     names.add(name);
-    const { kind, corners } = line;
-    return { id, name, kind, corners, reachBreaksM: [] };
+    const { kind, corners, setbackM } = line;
+    return { id, name, kind, corners, reachBreaksM: [], setbackM };
   });
 }
 

@@ -53,7 +53,15 @@ const MAX_FEATURES = 20_000;
 /** Properties that are read; all others are carried. */
 const READ: Record<Role, ReadonlySet<string>> = {
   structure: new Set(["role", "name", "floorM", "direction"]),
-  alignment: new Set(["role", "name", "reachBreaksM", "reachSections", "pinned", "direction"]),
+  alignment: new Set([
+    "role",
+    "name",
+    "reachBreaksM",
+    "reachSections",
+    "pinned",
+    "setbackM",
+    "direction",
+  ]),
   "no-go": new Set(["role", "name", "direction"]),
   source: new Set(["role", "name"]),
   gauge: new Set(["role", "name"]),
@@ -124,12 +132,14 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
     const reachBreaksM = (feature.properties.reachBreaksM ?? []) as number[];
     const pinned = (feature.properties.pinned ?? null) as number[] | null;
     const sections = feature.properties.reachSections ?? null;
+    const setbackM = (feature.properties.setbackM ?? null) as number | null;
     const id = giveId(feature, draft);
     const name = draft.naming.alignment.giveName(feature.name);
     draft.alignments.push({
       ...{ id, name, kind, corners, reachBreaksM },
       ...(pinned === null ? {} : { pinned }),
       ...(sections === null ? {} : { reachSections: withFigures(sections) }),
+      ...(setbackM === null ? {} : { setbackM }),
     });
     carryRest(feature, id, draft);
   },

@@ -9,7 +9,7 @@ import type {
   Structure,
   WaterSource,
 } from "./plan.ts";
-import { fields, quantity, text } from "./plan-makers.ts";
+import { fields, quantity, setting, text } from "./plan-makers.ts";
 import { reachSectionsComplaint } from "./plan-reach-sections.ts";
 import { MAX_NAME, shown } from "./plan-text.ts";
 
@@ -167,7 +167,9 @@ const reachSections = v.optional(
   ),
 );
 
-const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks, pinned: pins, reachSections };
+const setbackM = v.optional(setting("the setback of the line", "practice.setbackM", "m"));
+
+const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks, pinned: pins, reachSections, setbackM };
 
 export const ALIGNMENT = v.variant(
   "kind",

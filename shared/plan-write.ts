@@ -39,16 +39,19 @@ function ourFeatures(plan: Plan): Entries[] {
     ...structures.map(({ id, name, floorM, outline }) =>
       polygon("structure", id, { name, floorM }, outline, carried),
     ),
-    ...alignments.map(({ id, name, reachBreaksM, pinned, reachSections, kind, corners }) => {
-      const properties = {
-        ...{ name, reachBreaksM },
-        ...(pinned ? { pinned } : {}),
-        ...(reachSections ? { reachSections } : {}),
-      };
-      return kind === "ring"
-        ? polygon("alignment", id, properties, corners, carried)
-        : feature("alignment", id, properties, lineOf(corners), carried);
-    }),
+    ...alignments.map(
+      ({ id, name, reachBreaksM, pinned, reachSections, setbackM, kind, corners }) => {
+        const properties = {
+          ...{ name, reachBreaksM },
+          ...(pinned ? { pinned } : {}),
+          ...(reachSections ? { reachSections } : {}),
+          ...(setbackM === undefined ? {} : { setbackM }),
+        };
+        return kind === "ring"
+          ? polygon("alignment", id, properties, corners, carried)
+          : feature("alignment", id, properties, lineOf(corners), carried);
+      },
+    ),
     ...noGo.map(({ id, name, outline }) => polygon("no-go", id, { name }, outline, carried)),
     ...(sources ?? []).map(({ id, name, at }) =>
       feature("source", id, { name }, point(at), carried),

@@ -33,6 +33,11 @@ export interface Alignment {
    * when it is left out, is the sandbag pyramid of the plan's `section`.
    */
   readonly reachSections?: readonly ReachSection[];
+  /**
+   * Clear distance from buildings to the landside toe that it was found, improved or offset with, metres: it is
+   * checked against that. Left out = the plan's `practice.setbackM`.
+   */
+  readonly setbackM?: number;
 }
 
 /** What one reach is built as. */

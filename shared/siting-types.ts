@@ -82,6 +82,8 @@ export interface FoundLine {
   /** Stretches over ground above the crest, where nothing is built. */
   readonly free: readonly (readonly LonLat[])[];
   readonly howGood: HowGood | null;
+  /** Setback it was found with, metres. */
+  readonly setbackM: number;
 }
 
 /** The best ring round all structures within a reach. */
@@ -118,6 +120,8 @@ export interface ImproveLineResponse {
   readonly corners: readonly LonLat[];
   /** Indices of the corners that were pinned, in the new corners. */
   readonly pinned: readonly number[];
+  /** Setback it was improved with: the line's own, or the plan's; metres. */
+  readonly setbackM: number;
   /** By the ordinary sizing. */
   readonly before: Totals;
   readonly after: Totals;

@@ -73,6 +73,7 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     published: publishedCounts(trace, cuts),
     checks: runChecks({
       ...{ plan, line, plane, trace, cuts, waterSide, breaksM, totals: whole },
+      setbackM: alignment.setbackM ?? plan.practice.setbackM,
       cellM: ground.longCellM ?? ground.cellM,
       ...{ levelDoubt: doubt, holding, time },
     }),

@@ -65,8 +65,8 @@ export const setback: Rule = {
 };
 
 function roomFindings(context: CheckContext, structure: Structure): Finding[] {
-  const { plan, line, trace, plane } = context;
-  const { setbackM, stationIntervalM } = plan.practice;
+  const { plan, line, trace, plane, setbackM } = context;
+  const { stationIntervalM } = plan.practice;
   const polygon = planePolygon(structure.outline, plane);
   const near = nearBox(polygon, setbackM);
   const roomM = new Float64Array(trace.count).fill(Number.POSITIVE_INFINITY);

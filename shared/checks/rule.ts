@@ -21,6 +21,8 @@ export interface CheckContext {
   /** Chainages at which a reach ends and the next begins. */
   readonly breaksM: readonly number[];
   readonly totals: Totals;
+  /** Clear distance from buildings that the line is checked against: its own, or the plan's; metres. */
+  readonly setbackM: number;
   /** Longer side of one cell of the elevation raster, metres. */
   readonly cellM: number;
   /** Why nothing can be concluded from water and ground; null where they belong together. */

@@ -65,9 +65,9 @@ export function foundForOf({ corners }: Alignment): Inputs | null {
 }
 
 /** An alternative with a found line in its place; its reaches stay where they were meant, its pins go. */
-export function asFound(alternative: Alignment, { kind, corners }: FoundLine): Alignment {
+export function asFound(alternative: Alignment, { kind, corners, setbackM }: FoundLine): Alignment {
   const { id, name } = alternative;
-  if (kind !== alternative.kind) return { id, name, kind, corners, reachBreaksM: [] };
+  if (kind !== alternative.kind) return { id, name, kind, corners, reachBreaksM: [], setbackM };
   const { pinned: _, ...moved } = withCorners(alternative, corners);
-  return moved;
+  return { ...moved, setbackM };
 }

@@ -26,7 +26,7 @@ export async function improveAlternative({ id, name, corners: drawn }: Alignment
   if (now?.corners !== drawn) {
     return sayUnchanged(name, "It was changed meanwhile.", "Improve it again.");
   }
-  const { corners, pinned, before, after } = answer;
+  const { corners, pinned, setbackM, before, after } = answer;
   if (after.bags === before.bags) {
     const why =
       "A move of a few metres saves nothing: its corners lie where they need the fewest bags.";
@@ -36,7 +36,8 @@ export async function improveAlternative({ id, name, corners: drawn }: Alignment
     note: `Improve ${name}`,
     change: (of) =>
       withAlternativeChanged(of, id, (each) => {
-        const { pinned: _, ...moved } = withCorners(each, corners);
+        const { pinned: _, ...line } = withCorners(each, corners);
+        const moved = { ...line, setbackM };
         return pinned.length > 0 ? { ...moved, pinned } : moved;
       }),
   });

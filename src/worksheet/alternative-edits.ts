@@ -73,13 +73,15 @@ export function withAlternativeChanged(
   };
 }
 
-export function addRing(name: string, corners: readonly LonLat[]): boolean {
+/** Adds a ring that was made with a setback, metres, which it keeps. */
+export function addRing(name: string, corners: readonly LonLat[], setbackM: number): boolean {
   const ring: Alignment = {
     id: crypto.randomUUID(),
     name,
     kind: "ring",
     corners,
     reachBreaksM: [],
+    setbackM,
   };
   return edit({ note: `Add ${name}`, change: (plan) => withAlternative(plan, ring) });
 }

@@ -9,6 +9,7 @@ import { CornersTable } from "./corners-table.tsx";
 import { FindRing } from "./find-ring.tsx";
 import { LineTools } from "./line-tools.tsx";
 import { NoGoList } from "./no-go-list.tsx";
+import { OwnSetback } from "./own-setback.tsx";
 import { ReachList } from "./reach-list.tsx";
 import { SetbackRing } from "./setback-ring.tsx";
 import { StructuresList } from "./structures-list.tsx";
@@ -23,7 +24,7 @@ export function LineBlock() {
       summary={alternative ? <LineSummary alternative={alternative} /> : "none yet"}
       line={
         <>
-          {alternative ? <SetbackLine /> : <NextStep />}
+          {alternative ? <SetbackLine alternative={alternative} /> : <NextStep />}
           <FindButton />
         </>
       }
@@ -36,6 +37,7 @@ export function LineBlock() {
       <LineTools />
       <FindRing />
       <SetbackRing />
+      {alternative && <OwnSetback alternative={alternative} />}
       <StructuresList />
       {alternative && <CornersTable alternative={alternative} />}
       {alternative && <ReachList alternative={alternative} />}
@@ -57,8 +59,9 @@ function LineSummary({ alternative }: { alternative: Alignment }) {
   );
 }
 
-function SetbackLine() {
-  const setback = formatLength(plan.value.practice.setbackM, unitSystem.value);
+function SetbackLine({ alternative }: { alternative: Alignment }) {
+  const setbackM = alternative.setbackM ?? plan.value.practice.setbackM;
+  const setback = formatLength(setbackM, unitSystem.value);
   return <>Setback of the landside toe: {setback}</>;
 }
 

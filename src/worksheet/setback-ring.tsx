@@ -25,7 +25,7 @@ export function SetbackRing() {
   const picked = structures.filter((each) => round === "all" || each.id === round);
   const make = () => {
     const outcome = offsetRing({ structures: picked, distanceM });
-    if (outcome.ok) addRing("Ring at a setback", outcome.value);
+    if (outcome.ok) addRing("Ring at a setback", outcome.value, setbackM);
     else tell("error", outcome.failure);
   };
   return (

@@ -61,6 +61,7 @@ describe("site", () => {
     const { alignments, carried: _, ...rest } = after.value.plan;
     const { alignments: drawn, carried: __, ...same } = before.value.plan;
     expect(rest).toEqual(same);
+    expect(alignments.at(-1)!.setbackM).toBe(rest.practice.setbackM);
     expect(alignments.slice(0, -1)).toEqual(drawn);
     const found = alignmentsOf(out).at(-1);
     expect(found.geometry.type).toBe("Polygon");
@@ -72,7 +73,7 @@ describe("site", () => {
     const totals = sizedBySize(written("found.geojson", out), RASTER, "Found ring");
     expect(found.properties).toMatchObject(totals);
     expect(totals.bags).toBeGreaterThan(1000);
-    expect(said).toContain(`Found ring: ${totals.bags} bags`);
+    expect(said).toContain(`Found ring: ${totals.bags.toLocaleString("en-US")} bags`);
     expect(said).toMatch(/bags fewer than "Drawn ring" \(2\d %\)/);
   });
 

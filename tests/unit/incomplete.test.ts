@@ -91,7 +91,9 @@ describe("found lines against those of the plan", () => {
   it("are compared by bags and share", () => {
     const fewer = wider.totals.bags - found.totals.bags;
     const share = ((100 * fewer) / wider.totals.bags).toFixed(0);
-    expect(against([found], [wider])).toEqual([`${fewer} bags fewer than "Wide" (${share} %).`]);
+    expect(against([found], [wider])).toEqual([
+      `${fewer.toLocaleString("en-US")} bags fewer than "Wide" (${share} %).`,
+    ]);
   });
 
   it("are never compared by totals that are not complete, on either side", () => {
@@ -110,7 +112,7 @@ describe("found lines against those of the plan", () => {
       '"None" is not compared with what was found: no ground below the water.',
     ]);
     expect(against([found], [{ ...none, levelDoubt: null }])).toEqual([
-      `${found.totals.bags} bags more than "None", which needs none.`,
+      `${found.totals.bags.toLocaleString("en-US")} bags more than "None", which needs none.`,
     ]);
   });
 

@@ -1,5 +1,6 @@
 import { isWhole, mustFixCount } from "../../shared/completeness.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { formatCount } from "../../shared/units.ts";
 import { missingWords } from "../../shared/words/counted.ts";
 import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { mustFixWords } from "../../shared/words/must-fix.ts";
@@ -22,7 +23,7 @@ export function against(found: readonly Compared[], drawn: readonly Compared[]):
 function differenceWords(bags: number, { name, totals }: Compared): string {
   const saved = totals.bags - bags;
   if (saved === 0) return `As many bags as "${name}"`;
-  const size = `${Math.abs(saved)} bags ${saved < 0 ? "more" : "fewer"} than "${name}"`;
+  const size = `${formatCount(Math.abs(saved))} bags ${saved < 0 ? "more" : "fewer"} than "${name}"`;
   if (totals.bags === 0) return `${size}, which needs none`;
   return `${size} (${Math.abs((100 * saved) / totals.bags).toFixed(0)} %)`;
 }

@@ -33,6 +33,7 @@ export function foundLine(
     totals: totalsOf(setting, kind, corners),
     volumeM3: (only ?? ring).figures.volumeM3,
     free: ring.free.map(toLonLat),
+    setbackM: setting.request.rule.setbackM,
   };
 }
 

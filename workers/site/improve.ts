@@ -43,7 +43,8 @@ export async function improve(
     );
   }
   if (found.cutShort) notes.push("The search was cut short: asked again it may find more.");
-  return { corners, pinned, before, after, cutShort: found.cutShort, notes };
+  const { setbackM } = request.rule;
+  return { corners, pinned, setbackM, before, after, cutShort: found.cutShort, notes };
 }
 
 /** @throws Refusal `plan/no-such-line` */

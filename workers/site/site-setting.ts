@@ -53,17 +53,19 @@ export async function siteSetting(
   return settingOf(terrain, plan, structures, { window, box, wish });
 }
 
-/** For moving a line that is there: about its corners, all of the plan's structures kept clear of. */
+/** For moving a line that is there: about its corners, all of the plan's structures kept clear of by its setback. */
 export async function lineSetting(
   terrain: Terrain,
   plan: Plan,
-  { corners }: Alignment,
+  { corners, setbackM = plan.practice.setbackM }: Alignment,
   maxCorners?: number,
 ): Promise<SiteSetting> {
   const { plane } = planSite(plan, 0);
   const window = { outline: onPlane(plane, corners) };
   const wish = { window: { outline: corners }, maxCorners };
-  return settingOf(terrain, plan, plan.structures, { window, box: boxOf(window.outline), wish });
+  const judgedBy = { ...plan, practice: { ...plan.practice, setbackM } };
+  const place = { window, box: boxOf(window.outline), wish };
+  return settingOf(terrain, judgedBy, plan.structures, place);
 }
 
 interface Place {
