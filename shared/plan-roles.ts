@@ -52,7 +52,7 @@ interface Draft {
 const MAX_FEATURES = 20_000;
 /** Properties that are read; all others are carried. */
 const READ: Record<Role, ReadonlySet<string>> = {
-  structure: new Set(["role", "name", "floorM", "direction"]),
+  structure: new Set(["role", "name", "floorM", "protect", "direction"]),
   alignment: new Set([
     "role",
     "name",
@@ -118,7 +118,9 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
   structure(feature, draft) {
     const floorM = (feature.properties.floorM ?? null) as number | null;
     const found = areas(feature, draft, draft.structures.length, MAX_COUNT.structures);
-    draft.structures.push(...found.map((area) => ({ ...area, floorM })));
+    const protect = (feature.properties.protect ?? null) as boolean | null;
+    const choice = protect === null ? {} : { protect };
+    draft.structures.push(...found.map((area) => ({ ...area, floorM, ...choice })));
   },
   "no-go"(feature, draft) {
     draft.noGo.push(...areas(feature, draft, draft.noGo.length, MAX_COUNT.noGo));

@@ -9,7 +9,7 @@ import type {
   Structure,
   WaterSource,
 } from "./plan.ts";
-import { fields, quantity, setting, text } from "./plan-makers.ts";
+import { fields, quantity, setting, text, yesOrNo } from "./plan-makers.ts";
 import { reachSectionsComplaint } from "./plan-reach-sections.ts";
 import { MAX_NAME, shown } from "./plan-text.ts";
 
@@ -128,6 +128,7 @@ export const STRUCTURE = fields("a structure", {
   name,
   outline: corners("corners of the outline", 3, true),
   floorM: v.nullable(quantity("the floor elevation (floorM)", -500, 9000, "m")),
+  protect: v.optional(yesOrNo("whether it is to be protected (protect)")),
 }) as Schema<Structure>;
 
 const breaks = v.custom<number[]>(

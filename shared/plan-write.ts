@@ -36,8 +36,14 @@ function ourFeatures(plan: Plan): Entries[] {
   const { structures, alignments, noGo, sources, gauge, flow, carried } = plan;
   const point = (at: LonLat) => ({ type: "Point", coordinates: at.map(rounded) });
   return [
-    ...structures.map(({ id, name, floorM, outline }) =>
-      polygon("structure", id, { name, floorM }, outline, carried),
+    ...structures.map(({ id, name, floorM, protect, outline }) =>
+      polygon(
+        "structure",
+        id,
+        { name, floorM, ...(protect === undefined ? {} : { protect }) },
+        outline,
+        carried,
+      ),
     ),
     ...alignments.map(
       ({ id, name, reachBreaksM, pinned, reachSections, setbackM, kind, corners }) => {

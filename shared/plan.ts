@@ -12,6 +12,11 @@ export interface Structure {
   readonly outline: readonly LonLat[];
   /** Lowest floor or opening, metres in the terrain's datum; null when not known. */
   readonly floorM: number | null;
+  /**
+   * True: every line is to protect it. False: left outside on purpose. Left out: a ring is for it when it lies
+   * inside, or when none does; an open line always.
+   */
+  readonly protect?: boolean | undefined;
 }
 
 export interface Alignment {

@@ -1,6 +1,7 @@
 import { type PlaneLine, signedAreaM2 } from "./alignment.ts";
 import type { LonLat, Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
+import { isProtected } from "./protected.ts";
 
 /**
  * The side on which the water stands: left (+1) or right (-1) of chainage. Outside of a ring. For a line:
@@ -8,7 +9,8 @@ import type { PlanPlane } from "./plan-plane.ts";
  */
 export function waterSideOf(line: PlaneLine, plan: Plan, plane: PlanPlane): 1 | -1 {
   if (line.closed) return signedAreaM2(line) > 0 ? -1 : 1;
-  const corners = plan.structures.flatMap((structure) => structure.outline);
+  const kept = plan.structures.filter(isProtected);
+  const corners = kept.flatMap((structure) => structure.outline);
   if (corners.length > 0) return sideOf(line, middleOf(corners, plane)) > 0 ? -1 : 1;
   if (plan.gauge) return sideOf(line, plane.toPlane(plan.gauge.at)) > 0 ? 1 : -1;
   return -1;

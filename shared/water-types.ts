@@ -78,7 +78,7 @@ export interface Reached {
 export interface TracedStructure extends Reached {
   /** Deepest forecast water at its outline; null when it stays dry or lies off the ground. */
   readonly depthM: number | null;
-  /** Forecast water over its floor; null when dry or the floor is not known, 0 when below the floor. */
+  /** Level of the sized-for water above its floor, negative below it; null when the floor is not known or it lies off the ground. */
   readonly overFloorM: number | null;
 }
 

@@ -1,4 +1,5 @@
 import { distanceWords, elevationWords, lengthWords, stationWords } from "../checks/words.ts";
+import { isProtected } from "../protected.ts";
 import type { FirstOver, Passage } from "../water-types.ts";
 import { type LineContext, nameOf, type TraceFinding, type TraceRule } from "./trace-rule.ts";
 
@@ -99,15 +100,23 @@ export const structureWetAnyway: TraceRule<LineContext> = {
   id: "structure-wet-anyway",
   rule: "What the line leaves outside is known to be under water.",
   source: "judgement",
-  find: ({ line, structures }) =>
+  find: ({ plan, line, structures }) =>
     structures
       .filter(({ id }) => line.leftWet.includes(id))
-      .map(({ name, depthM, sillAt }) => ({
-        severity: "caution",
-        at: sillAt,
-        message: `"${name}" lies outside the line, and the forecast water reaches it${depthM === null ? "" : `, ${lengthWords(depthM)} deep`}.`,
-        remedy: "Clear it in time, or lead the line round it.",
-      })),
+      .map(({ id, name, depthM, sillAt }) => {
+        const deep = depthM === null ? "" : `, ${lengthWords(depthM)} deep`;
+        const isChosen = plan.structures.some((each) => each.id === id && !isProtected(each));
+        return {
+          severity: isChosen ? "note" : "caution",
+          at: sillAt,
+          message: isChosen
+            ? `"${name}" is left outside and will be flooded${deep}.`
+            : `"${name}" lies outside the line, and the forecast water reaches it${deep}.`,
+          remedy: isChosen
+            ? "Clear it in time: fuel, chemicals and livestock first."
+            : "Clear it in time, or lead the line round it.",
+        };
+      }),
 };
 
 /** What a failure would mean. */

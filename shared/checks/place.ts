@@ -6,6 +6,7 @@ import {
   pieceTouches,
   planePolygon,
 } from "../plane-polygon.ts";
+import { isProtected } from "../protected.ts";
 import { fittingAt, fittingWords, samplesIn } from "./room.ts";
 import { type CheckContext, type Finding, ofWholePlan, type Rule } from "./rule.ts";
 import { type Stretch, stretchesOf } from "./stretch.ts";
@@ -167,7 +168,9 @@ function enclosureFindings({ plan, line, plane }: CheckContext): Finding[] {
     structure,
     place: placeIn(ring, planePolygon(structure.outline, plane)),
   }));
-  const someInside = places.some(({ place }) => place === "inside");
+  const someInside = places.some(
+    ({ structure, place }) => place === "inside" && isProtected(structure),
+  );
   return places.flatMap(({ structure, place }): Finding[] => {
     if (place === "inside") return [];
     const mark = { stretch: null, sample: null, at: structure.outline[0]! };
@@ -177,9 +180,14 @@ function enclosureFindings({ plan, line, plane }: CheckContext): Finding[] {
         { ...mark, severity: "stop", message, remedy: "Lead the ring round the whole building." },
       ];
     }
+    if (!isProtected(structure)) {
+      const message = `"${structure.name}" is left outside the ring, and is under water where the flood reaches it.`;
+      return [{ ...mark, severity: "note", message, remedy: "Clear it in time." }];
+    }
     const message = `"${structure.name}" lies outside the ring.`;
-    const remedy = "Draw the ring round it, if it is to stay dry.";
-    return [{ ...mark, severity: someInside ? "note" : "stop", message, remedy }];
+    const remedy = "Draw the ring round it if it is to be protected, or set it to be left outside.";
+    const isNote = someInside && structure.protect !== true;
+    return [{ ...mark, severity: isNote ? "note" : "stop", message, remedy }];
   });
 }
 

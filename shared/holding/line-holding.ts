@@ -8,6 +8,7 @@ import { greatestAt, leastAt, sumAlong } from "./along.ts";
 import { blighRatio, CREEP_TABLE, laneRatio } from "./creep.ts";
 import { CRITICAL, exitGradient, gradientClasses } from "./exit-gradient.ts";
 import { type InsideInputs, lookInside } from "./inside.ts";
+import { outsideAfter } from "./outside.ts";
 import { type HoldingWalk, holdingWalk, passedBySheet, seepageAt } from "./profile.ts";
 import { pumpingFor } from "./pumping.ts";
 import type { Creep, ExitGradient, Holding, Raise, Seepage, Spread } from "./types.ts";
@@ -38,7 +39,7 @@ export function lineHolding(inputs: LineHoldingInputs): Holding {
       enclosedM2: line.closed ? Math.abs(signedAreaM2(line)) : null,
       basin: found?.basin ?? null,
       inside: found?.inside ?? null,
-      waterM,
+      outsideM: outsideAfter(plan, waterM),
     }),
     profile: walk.profile,
   };

@@ -15,8 +15,8 @@ export interface PumpingInputs {
   readonly enclosedM2: number | null;
   readonly basin: Basin | null;
   readonly inside: Inside | null;
-  /** Lowest water surface outside, metres. */
-  readonly waterM: number;
+  /** Lowest water surface outside so many hours after its highest, metres: the inside rises no higher. */
+  readonly outsideM: (hours: number) => number;
 }
 
 /**
@@ -36,8 +36,11 @@ export function pumpingFor(inputs: PumpingInputs): Pumping {
   const proposed = proposedPumps(options);
   const toStructureM3 =
     basin && inside && inside.structureM !== null ? storedM3(basin, inside.structureM) : null;
-  const hoursAt = (flowM3PerS: number) =>
-    toStructureM3 !== null && flowM3PerS > 0 ? toStructureM3 / flowM3PerS / HOUR_S : null;
+  const hoursAt = (flowM3PerS: number) => {
+    if (toStructureM3 === null || !(flowM3PerS > 0)) return null;
+    const hours = toStructureM3 / flowM3PerS / HOUR_S;
+    return inside!.structureM! <= inputs.outsideM(hours) ? hours : null;
+  };
   const left = proposed ? (proposed.working - 1) * proposed.eachM3PerS : 0;
   const excessM3PerS = Math.max(0, demand.high - left);
   return {
@@ -63,14 +66,15 @@ function rainInside(holding: HoldingSettings, enclosedM2: number): Spread {
   };
 }
 
-function filling({ basin, waterM }: PumpingInputs, low: number, high: number): FillingHour[] {
+function filling({ basin, outsideM }: PumpingInputs, low: number, high: number): FillingHour[] {
   if (!basin) return [];
   const levelAfter = (hours: number, flowM3PerS: number) => {
     const levelM = levelFor(basin, hours * HOUR_S * flowM3PerS);
-    return levelM < waterM ? levelM : null;
+    return levelM < outsideM(hours) ? levelM : null;
   };
   return HOURS.map((hours) => ({
     hours,
+    outsideM: outsideM(hours),
     lowM: levelAfter(hours, low),
     highM: levelAfter(hours, high),
   }));

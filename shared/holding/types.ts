@@ -91,9 +91,11 @@ export interface Inside {
   readonly structureBy: "floor" | "ground" | null;
 }
 
-/** Level inside after some hours; null once it stands as high as the water outside. */
+/** Level inside some hours after the highest water outside; null where it stands as high as the water outside, above which it never is. */
 export interface FillingHour {
   readonly hours: number;
+  /** Lowest water surface outside then, metres. */
+  readonly outsideM: number;
   readonly lowM: number | null;
   readonly highM: number | null;
 }
@@ -116,7 +118,7 @@ export interface Pumping {
   /** The option proposed; null when nothing is to be pumped. */
   readonly proposed: PumpOption | null;
   readonly withoutPumps: readonly FillingHour[];
-  /** Hours without pumps until a structure gets wet; null when unknown or never. */
+  /** Hours without pumps until a structure gets wet; null when unknown, or when the water outside is lower by then. */
   readonly hoursToStructure: { readonly soonest: number | null; readonly latest: number | null };
   /** What happens when one of the proposed pumps fails and the spare is not started. */
   readonly oneFails: {

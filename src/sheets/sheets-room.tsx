@@ -10,7 +10,7 @@ import { planElsewhere } from "../plan-apart.ts";
 import { lineMarks } from "../profile/line-marks.ts";
 import { ProfileDrawing } from "../profile/profile-drawing.tsx";
 import { chosenId, chosenLine, ground, markedM, sheetsOpen, sized, unitSystem } from "../state.ts";
-import { chosenChecks, tracedLine, tracedNow } from "../water-now.ts";
+import { chosenChecks, tracedLine, tracedNow, waterNow } from "../water-now.ts";
 import { holdsWords } from "../water-words.ts";
 import { letterOf } from "../worksheet/alternative-edits.ts";
 import { chosenAlternative } from "../worksheet/chosen.ts";
@@ -175,7 +175,13 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
         system={system}
       />
       <BuildOrderSheet plan={now} line={line} results={results} system={system} widthPx={widthPx} />
-      <WatchSheet plan={now} line={line} traced={tracedLine.value} system={system} />
+      <WatchSheet
+        plan={now}
+        line={line}
+        traced={tracedLine.value}
+        structures={waterNow.value?.structures ?? []}
+        system={system}
+      />
       <StationSheet plan={now} line={line} system={system} />
     </article>
   );

@@ -1,4 +1,5 @@
 import "./watch.css";
+import { timeOf } from "../../shared/defaults.ts";
 import type { Holding, Inside, PumpOption } from "../../shared/holding/types.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
@@ -11,13 +12,15 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../../shared/units.ts";
-import type { TracedAlternative } from "../../shared/water-types.ts";
+import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
+import { insideCapWords } from "../../shared/words/inside.ts";
 import { nearestChainage } from "../map/along.ts";
 import { holdsWords } from "../water-words.ts";
 import { inUnits } from "../worksheet/check-words.ts";
 import { riseOverPlanM } from "../worksheet/forecast-end.ts";
 import { butForGap } from "../worksheet/ground-gap.ts";
 import { pumpCountWords, spanWords } from "../worksheet/holding-words.ts";
+import { BuildingsPart } from "./buildings-part.tsx";
 import { SheetOf } from "./sheet-of.tsx";
 import { watchPlaces } from "./watch-places.ts";
 import { PATROL, SIGNS } from "./watch-signs.ts";
@@ -27,11 +30,13 @@ interface WatchSheetProps {
   readonly line: SizedLine;
   /** The water with the line built; null while that is not known. */
   readonly traced: TracedAlternative | null;
+  /** The buildings without any levee; empty while that is not known. */
+  readonly structures: readonly TracedStructure[];
   readonly system: UnitSystem;
 }
 
 /** For the crew on the levee: where to look, what for, the pumps, and when people leave. */
-export function WatchSheet({ plan, line, traced, system }: WatchSheetProps) {
+export function WatchSheet({ plan, line, traced, structures, system }: WatchSheetProps) {
   const { holding } = line;
   if (!holding) return null;
   return (
@@ -57,7 +62,8 @@ export function WatchSheet({ plan, line, traced, system }: WatchSheetProps) {
       </p>
       <Places line={line} holding={holding} traced={traced} system={system} />
       <Signs system={system} />
-      <Pumps line={line} holding={holding} system={system} />
+      <BuildingsPart plan={plan} structures={structures} system={system} />
+      <Pumps plan={plan} line={line} holding={holding} system={system} />
     </section>
   );
 }
@@ -175,7 +181,7 @@ function Signs({ system }: { readonly system: UnitSystem }) {
   );
 }
 
-function Pumps({ line, holding, system }: OfLineProps) {
+function Pumps({ plan, line, holding, system }: OfLineProps & { readonly plan: Plan }) {
   const { pumping, inside } = holding;
   const { proposed } = pumping;
   return (
@@ -198,7 +204,7 @@ function Pumps({ line, holding, system }: OfLineProps) {
               pail with holes, set in the ground. <small>NDSU-11</small>
             </td>
           </tr>
-          {inside && <WithoutPumps holding={holding} inside={inside} system={system} />}
+          {inside && <WithoutPumps plan={plan} holding={holding} inside={inside} system={system} />}
           <tr>
             <th scope="row">When one fails</th>
             <td>{failsWords(holding, system)}</td>
@@ -223,10 +229,12 @@ function Proposed({ pump, system }: { readonly pump: PumpOption; readonly system
 }
 
 function WithoutPumps({
+  plan,
   holding,
   inside,
   system,
 }: {
+  readonly plan: Plan;
   readonly holding: Holding;
   readonly inside: Inside;
   readonly system: UnitSystem;
@@ -252,7 +260,7 @@ function WithoutPumps({
             {soonest !== null && `, in ${spanWords(soonest)} at the soonest`}.
           </strong>
         )}{" "}
-        Water inside, at most: {levels.join(", ")}.
+        Water inside, at most: {levels.join(", ")}. {insideCapWords(timeOf(plan).forecast !== null)}
       </td>
     </tr>
   );

@@ -1,5 +1,6 @@
 import { signal } from "@preact/signals";
 import type { Alignment, Plan } from "../../shared/plan.ts";
+import { isProtected } from "../../shared/protected.ts";
 import {
   DEFAULT_KEY_IN_M,
   DEFAULT_MAX_CORNERS,
@@ -49,7 +50,7 @@ export function askedOf(wish: FindWish, plan: Plan, system: UnitSystem): SitingW
 
 /** Ids of the structures to go round; all of them when none is left. */
 export function goneRound({ leftOut }: FindWish, plan: Plan): readonly string[] {
-  const all = plan.structures.map(({ id }) => id);
+  const all = plan.structures.filter(isProtected).map(({ id }) => id);
   const chosen = all.filter((id) => !leftOut.includes(id));
   return chosen.length > 0 ? chosen : all;
 }

@@ -1,5 +1,6 @@
 import type { Outcome } from "../../shared/failure.ts";
 import { amountOf, plainText } from "../../shared/parse-length.ts";
+import { isProtected } from "../../shared/protected.ts";
 import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { type FindWish, findWish, goneRound, reachesM, ringsOf } from "../siting/wish.ts";
@@ -66,7 +67,7 @@ function Round() {
     <fieldset class="find-ring-round" aria-label="Buildings to go round">
       <span>Round</span>
       <div>
-        {structures.map(({ id, name }) => (
+        {structures.filter(isProtected).map(({ id, name }) => (
           <label key={id} class="check-line">
             <input
               type="checkbox"

@@ -1,8 +1,9 @@
-import { holdingOf } from "../../shared/defaults.ts";
+import { holdingOf, timeOf } from "../../shared/defaults.ts";
 import type { Inside } from "../../shared/holding/types.ts";
 import { formatSetting } from "../../shared/setting-text.ts";
 import { SETTINGS } from "../../shared/settings.ts";
 import { formatArea, formatElevation, formatFlowRange, formatShare } from "../../shared/units.ts";
+import { insideCapWords } from "../../shared/words/inside.ts";
 import { plan } from "../document/store.ts";
 import { pointedCheck, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
@@ -38,6 +39,7 @@ export function HoldingInside({ now }: { readonly now: HoldingNow }) {
         <p class="hint">There is no ground data inside: look for the lowest place yourself.</p>
       )}
       <HoldingLevel now={now} />
+      {inside && <p class="hint">{insideCapWords(timeOf(plan.value).forecast !== null)}</p>}
       <p class="hint">
         A ring does not keep groundwater out of a basement. Do not pump a basement out early: its
         floor and walls can give way (BASE-N, BASE-F).

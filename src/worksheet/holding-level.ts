@@ -32,7 +32,7 @@ export function levelPicture({ inside, pumping }: Holding): LevelPicture | null 
   const curve = (pick: "lowM" | "highM", crossingH: number | null) => {
     const points = [
       { h: 0, levelM: inside.lowestM },
-      ...hours.map((row) => ({ h: row.hours, levelM: row[pick] ?? outsideM })),
+      ...hours.map((row) => ({ h: row.hours, levelM: row[pick] ?? row.outsideM })),
     ];
     if (crossingH !== null && crossingH < lastH && inside.structureM !== null) {
       points.push({ h: crossingH, levelM: Math.min(inside.structureM, outsideM) });

@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import type { Outcome } from "../../shared/failure.ts";
 import { centreLineDistanceM, offsetRing } from "../../shared/offset-ring.ts";
 import type { Structure } from "../../shared/plan.ts";
+import { isProtected } from "../../shared/protected.ts";
 import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, tell, unitSystem } from "../state.ts";
@@ -14,7 +15,8 @@ const MOST_HEIGHT_M = 3;
 
 /** A ring from the footprint, without drawing: setback plus half the base at the height allowed for. */
 export function SetbackRing() {
-  const { structures, practice, section } = plan.value;
+  const { practice, section } = plan.value;
+  const structures = plan.value.structures.filter(isProtected);
   const [typedHeightM, setHeightM] = useState<number | null>(null);
   const [typedSetbackM, setSetbackM] = useState<number | null>(null);
   const [round, setRound] = useState("all");

@@ -1,5 +1,7 @@
-import { formatElevation, formatLength } from "../../shared/units.ts";
+import { isProtected } from "../../shared/protected.ts";
+import { formatElevation, formatLength, type UnitSystem } from "../../shared/units.ts";
 import type { TracedStructure } from "../../shared/water-types.ts";
+import { floorWords, leftOutsideWords } from "../../shared/words/buildings.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, ground, tracingFailure, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
@@ -72,6 +74,11 @@ function WithLine() {
       {wayIn?.groundM != null && (
         <Fact name="over ground at">{formatElevation(wayIn.groundM, system)}</Fact>
       )}
+      {leftOutside(system).map(({ name, words }) => (
+        <Fact key={name} name={name}>
+          {words}
+        </Fact>
+      ))}
       {line.dry && firstOver && (
         <Fact name="then first over">
           {firstOver.over} {placeWords(firstOver, system)}
@@ -79,6 +86,14 @@ function WithLine() {
       )}
     </dl>
   );
+}
+
+/** Buildings that are left outside on purpose, and what becomes of them. */
+function leftOutside(system: UnitSystem): { readonly name: string; readonly words: string }[] {
+  const left = plan.value.structures.filter((each) => !isProtected(each)).map(({ id }) => id);
+  return (waterNow.value?.structures ?? [])
+    .filter(({ id }) => left.includes(id))
+    .map((each) => ({ name: each.name, words: leftOutsideWords(each, system) }));
 }
 
 function Without({ structures }: { structures: readonly TracedStructure[] }) {
@@ -89,7 +104,9 @@ function Without({ structures }: { structures: readonly TracedStructure[] }) {
       <dl class="facts">
         {structures.map((each) => (
           <Fact key={each.id} name={each.name}>
-            {sillWords(each, plan.value, system)}
+            {[sillWords(each, plan.value, system), floorWords(each, system)]
+              .filter((words) => words !== null)
+              .join("; ")}
           </Fact>
         ))}
       </dl>

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { DEFAULT_HOLDING, DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
+import { DEFAULT_HOLDING, DEFAULT_SECTION, DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
 import { basinInside, levelFor, storedM3 } from "../../shared/holding/basin.ts";
 import { seepageThrough } from "../../shared/holding/seepage.ts";
 import type { HoldingSettings, Plan } from "../../shared/plan.ts";
@@ -183,6 +183,42 @@ describe("inside a sized ring", () => {
     expect(found([house, barn])).toMatchObject({ structureM: 100.2, structureBy: "floor" });
     expect(found([cellar])).toMatchObject({ structureBy: "ground" });
     expect(found([barn]).structureM).toBeNull();
+  });
+
+  it("is never fuller than the water outside, nor wets a building that stands above it", () => {
+    const waterM = 100 + FOOT_M;
+    const high = { ...HOUSE, floorM: waterM + 0.1 };
+    const wetPlan = planAt(2);
+    const above = size({ ...wetPlan, structures: [high] }, RING, tilted).holding!.pumping;
+    expect(above.hoursToStructure).toEqual({ soonest: null, latest: null });
+    expect(above.oneFails?.hoursToStructure ?? null).toBeNull();
+    const below = size(
+      { ...wetPlan, structures: [{ ...HOUSE, floorM: waterM - 0.1 }] },
+      RING,
+      tilted,
+    );
+    expect(below.holding!.pumping.hoursToStructure.soonest).toBeGreaterThan(0);
+  });
+
+  it("follows the forecast down after its crest", () => {
+    const waterM = 100 + FOOT_M;
+    const rows = [0, 6, 12, 18, 24].map((hour, k) => ({
+      at: `2026-04-0${hour === 24 ? 4 : 3}T${String(hour % 24).padStart(2, "0")}:00-05:00`,
+      levelM: waterM - 0.1 * k,
+      lowM: null,
+      highM: null,
+    }));
+    const forecast = { levels: "elevation" as const, rows, note: "" };
+    const steady = size(planAt(2), RING, tilted).holding!.pumping.withoutPumps;
+    const plan = { ...planAt(2), time: { ...DEFAULT_TIME, forecast } };
+    const falling = size(plan, RING, tilted).holding!.pumping.withoutPumps;
+    for (const [k, row] of falling.entries()) {
+      expect(row.outsideM).toBeCloseTo(waterM - (0.4 * row.hours) / 24, 6);
+      expect(steady[k]!.outsideM).toBeCloseTo(waterM, 6);
+      for (const levelM of [row.lowM, row.highM]) {
+        if (levelM !== null) expect(levelM).toBeLessThan(row.outsideM);
+      }
+    }
   });
 
   it("fills without pumps: hours follow from the storage and the inflow", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_HOLDING } from "../../shared/defaults.ts";
+import { DEFAULT_HOLDING, DEFAULT_TIME } from "../../shared/defaults.ts";
 import { lengthBracedM } from "../../shared/holding/bracing.ts";
 import { factorWords } from "../../shared/holding/factor-words.ts";
 import { lineVerdict } from "../../shared/holding/line-verdict.ts";
@@ -121,7 +121,9 @@ describe("the verdict on a line", () => {
   });
 
   it("says nothing of time without a forecast", () => {
-    expect(inTimeWords(sizedWith({}), "us")).toEqual({
+    const time = { ...DEFAULT_TIME, startAt: "2026-04-03T08:00-05:00", shifts: 2 };
+    const line = size(planWith(100.3, { time }), ring(rectangle(25, 20)), flat(100));
+    expect(inTimeWords(line, "us")).toEqual({
       ...{ word: "no forecast", why: "", isBad: false },
     });
   });

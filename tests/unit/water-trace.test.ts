@@ -64,11 +64,11 @@ describe("a house on a slope without a levee", () => {
     expect(above.structures[0]!.wet).toBe(true);
   });
 
-  it("counts the water over its floor", async () => {
+  it("counts the water over its floor, and below it as less than nothing", async () => {
     const floor = (floorM: number) =>
       trace(slope, planWith(101, { structures: [{ ...HOUSE, floorM }] }));
     expect((await floor(100.75)).structures[0]!.overFloorM).toBeCloseTo(0.25, 6);
-    expect((await floor(101.5)).structures[0]!.overFloorM).toBe(0);
+    expect((await floor(101.5)).structures[0]!.overFloorM).toBeCloseTo(-0.5, 6);
   });
 });
 

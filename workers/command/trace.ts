@@ -1,4 +1,5 @@
 import type { TracedAlternative, WaterTrace } from "../../shared/water-types.ts";
+import { floorWords } from "../../shared/words/buildings.ts";
 import { notKnownBecause } from "../../shared/words/dry.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
@@ -58,10 +59,11 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
 
 /** The trace without its picture, the keys that others rely on first. */
 function reported({ water, structures, alternatives, sources, checks }: WaterTrace) {
-  const named = structures.map(({ id, name, wet, sillM, sillAt, ...rest }) => ({
-    ...{ name, wet, sillM, sillAt, id },
-    ...rest,
-  }));
+  const named = structures.map((each) => {
+    const { id, name, wet, sillM, sillAt, ...rest } = each;
+    const floor = floorWords(each, "metric");
+    return { ...{ name, wet, sillM, sillAt, id }, ...rest, floor };
+  });
   return { water, structures: named, alternatives: alternatives.map(line), sources, checks };
 }
 

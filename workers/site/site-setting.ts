@@ -2,6 +2,7 @@ import { Refusal } from "../../shared/failure.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Alignment, LonLat, Plan, Structure } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
+import { isProtected } from "../../shared/protected.ts";
 import { type PlaneBox, planSite } from "../../shared/site.ts";
 import {
   DEFAULT_KEY_IN_M,
@@ -109,7 +110,9 @@ async function settingOf(
 }
 
 function chosenStructures(plan: Plan, ids: readonly string[] | undefined): readonly Structure[] {
-  const chosen = plan.structures.filter(({ id }) => !ids || ids.includes(id));
+  const chosen = plan.structures.filter((each) =>
+    ids ? ids.includes(each.id) : isProtected(each),
+  );
   if (chosen.length > 0) return chosen;
   throw new Refusal(
     "site/no-structure",

@@ -1,7 +1,8 @@
 import { layLine } from "../../shared/alignment.ts";
 import { alternativeChecks } from "../../shared/checks-trace.ts";
-import type { Alignment } from "../../shared/plan.ts";
+import type { Alignment, Structure } from "../../shared/plan.ts";
 import { isInside, planePolygon } from "../../shared/plane-polygon.ts";
+import { aimsOfRing, isProtected } from "../../shared/protected.ts";
 import type { FirstOver, TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
 import { dryVerdict } from "./dry-verdict.ts";
 import { findWayIn } from "./find-way-in.ts";
@@ -70,19 +71,21 @@ export function traceAlternative(
   return { traced: { ...traced, checks }, codes: state.codes, wallCells: wall.cells };
 }
 
-/** What a line is for: structures with a corner in the ring, or all of them; a ring without any, its inside. */
+/** What a line is for, of the buildings that are not left outside; a ring for none, its inside. */
 function aimsOf(
   { grid, plan, plane, footprints }: TraceContext,
   alignment: Alignment,
   wall: LeveeWall,
 ): readonly Footprint[] {
-  if (alignment.kind === "line") return footprints;
   const ring = planePolygon(alignment.corners, plane);
-  const enclosed = footprints.filter((_, i) =>
-    plan.structures[i]!.outline.some((at) => isInside(ring, ...plane.toPlane(at))),
+  const isEnclosed = ({ outline }: Structure) =>
+    outline.some((at) => isInside(ring, ...plane.toPlane(at)));
+  const { structures } = plan;
+  const isRing = alignment.kind === "ring";
+  const aims = new Set(
+    isRing ? aimsOfRing(structures, isEnclosed) : structures.filter(isProtected),
   );
-  if (enclosed.length > 0) return enclosed;
-  if (footprints.length > 0) return footprints;
+  if (aims.size > 0 || !isRing) return footprints.filter((_, i) => aims.has(structures[i]!));
   const under = new Set(wall.cells);
   const cells = outlineCells(grid, alignment.corners).filter((cell) => !under.has(cell));
   return [{ id: alignment.id, name: "the ground inside", cells }];

@@ -126,15 +126,18 @@ function structureOf(
   const { grid, levelM, plan } = context;
   const { footprint, reached } = found[i]!;
   const wetCells = footprint.cells.filter((cell) => codes[cell] === WATER);
-  if (wetCells.length === 0) return { ...reached, depthM: null, overFloorM: null };
+  const { floorM } = plan.structures[i]!;
+  const overFloor = (cell: number | undefined) =>
+    floorM === null || cell === undefined ? null : elevationAt(context, cell, levelM) - floorM;
+  if (wetCells.length === 0) {
+    return { ...reached, depthM: null, overFloorM: overFloor(footprint.cells[0]) };
+  }
   const deepest = wetCells.reduce((low, cell) =>
     grid.heightM[cell]! < grid.heightM[low]! ? cell : low,
   );
-  const { floorM } = plan.structures[i]!;
-  const surfaceM = elevationAt(context, deepest, levelM);
   return {
     ...reached,
     depthM: levelM - grid.heightM[deepest]!,
-    overFloorM: floorM === null ? null : Math.max(0, surfaceM - floorM),
+    overFloorM: overFloor(deepest),
   };
 }

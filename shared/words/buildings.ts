@@ -1,0 +1,27 @@
+import { formatLength, type UnitSystem } from "../units.ts";
+import type { TracedStructure } from "../water-types.ts";
+
+/** `water 0.4 ft above the floor`: the sized-for water without a levee; null where the floor is not known. */
+export function floorWords(
+  { wet, overFloorM }: Pick<TracedStructure, "wet" | "overFloorM">,
+  system: UnitSystem,
+): string | null {
+  if (overFloorM === null || wet === null) return null;
+  const height = formatLength(Math.abs(overFloorM), system);
+  const isLevel = height === formatLength(0, system);
+  const where = isLevel
+    ? "at the floor"
+    : `${height} ${overFloorM < 0 ? "below" : "above"} the floor`;
+  return wet ? `water ${where}` : `water does not reach it; its level is ${where}`;
+}
+
+/** `left outside, will be flooded 1.3 ft deep`: a building that is not to be protected. */
+export function leftOutsideWords(
+  { wet, depthM }: Pick<TracedStructure, "wet" | "depthM">,
+  system: UnitSystem,
+): string {
+  if (wet === null) return "left outside, whether water reaches it is not known";
+  if (!wet) return "left outside, not reached by this water";
+  const deep = depthM === null ? "" : ` ${formatLength(depthM, system)} deep`;
+  return `left outside, will be flooded${deep}`;
+}
