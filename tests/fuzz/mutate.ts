@@ -18,7 +18,7 @@ type ByteChange = (bytes: Uint8Array<ArrayBuffer>, random: Random) => Uint8Array
 function place(bytes: Uint8Array, random: Random): number {
   const length = Math.max(1, bytes.length);
   const head = Math.min(length, 600);
-  return random() < 0.6 ? whole(random, head) : whole(random, length);
+  return random() < 0.35 ? whole(random, head) : whole(random, length);
 }
 
 const BYTE_CHANGES: readonly ByteChange[] = [
@@ -53,10 +53,15 @@ const BYTE_CHANGES: readonly ByteChange[] = [
   },
 ];
 
+/** Mostly one change, so that what comes out is often nearly sound. */
+function changeCount(random: Random): number {
+  return random() < 0.65 ? 1 : 2 + whole(random, 3);
+}
+
 /** A copy with one to four changes of bytes. */
 export function changedBytes(sound: Uint8Array, random: Random): Uint8Array<ArrayBuffer> {
   let bytes = Uint8Array.from(sound);
-  const count = 1 + whole(random, 4);
+  const count = changeCount(random);
   for (let i = 0; i < count && bytes.length > 0; i++)
     bytes = oneOf(random, BYTE_CHANGES)(bytes, random);
   return bytes;
@@ -127,7 +132,7 @@ const TEXT_CHANGES: readonly TextChange[] = [
 /** One to four changes of a text. */
 export function changedText(sound: string, random: Random): string {
   let text = sound;
-  const count = 1 + whole(random, 4);
+  const count = changeCount(random);
   for (let i = 0; i < count; i++) text = oneOf(random, TEXT_CHANGES)(text, random);
   return text;
 }
@@ -155,7 +160,7 @@ const TELLING_VALUES: readonly unknown[] = [
 /** A JSON value with one to four of its parts replaced, left out or put in twice. */
 export function changedJson(sound: unknown, random: Random): unknown {
   const copy = JSON.parse(JSON.stringify(sound)) as unknown;
-  const count = 1 + whole(random, 4);
+  const count = changeCount(random);
   for (let i = 0; i < count; i++) changePart(copy, random);
   return copy;
 }
