@@ -16,11 +16,24 @@ export class Refusal extends Error implements Failure {
   readonly code: string;
   readonly remedy: string;
   constructor(code: string, message: string, remedy: string) {
-    super(message);
+    super(bounded(message));
     this.name = "Refusal";
     this.code = code;
-    this.remedy = remedy;
+    this.remedy = bounded(remedy);
   }
+}
+
+const MOST_QUOTED = 200;
+const MOST_SAID = 1200;
+
+/** A text that quotes a file, short enough to be read: long quotes lose their end, a long text its middle. */
+function bounded(text: string): string {
+  if (text.length <= MOST_QUOTED) return text;
+  const quoted = text.replace(/"([^"]*)"/g, (whole, inner: string) =>
+    inner.length > MOST_QUOTED ? `"${inner.slice(0, MOST_QUOTED)}..."` : whole,
+  );
+  if (quoted.length <= MOST_SAID) return quoted;
+  return `${quoted.slice(0, MOST_SAID - MOST_QUOTED)} ... ${quoted.slice(-MOST_QUOTED)}`;
 }
 
 /** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected`. */
@@ -31,7 +44,7 @@ export function asFailure(thrown: unknown): Failure {
   const message = thrown instanceof Error ? thrown.message : String(thrown);
   return {
     code: "unexpected",
-    message: `Something went wrong that should not have: ${message}`,
+    message: bounded(`Something went wrong that should not have: ${message}`),
     remedy: "Your plan is kept. Try again; if it happens again, save the plan file and report it.",
   };
 }

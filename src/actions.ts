@@ -14,12 +14,20 @@ const FORECAST_NAME = /\.csv$/i;
 /**
  * Opens a raster, or the tiles of one survey with their side-car files. On failure the ground that was
  * open stays open. When the file states no vertical unit the person is asked through `unitQuestion`.
- * @returns whether the ground is open now
  */
 export async function openTerrainFiles(
   files: readonly File[],
   verticalUnit: VerticalUnit | null = null,
-): Promise<boolean> {
+): Promise<void> {
+  const failure = await openGround(files, verticalUnit);
+  if (failure) tell("error", failure);
+}
+
+/** @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for */
+async function openGround(
+  files: readonly File[],
+  verticalUnit: VerticalUnit | null = null,
+): Promise<Failure | null> {
   const abort = new AbortController();
   try {
     const summary = await engine.openTerrain(
@@ -35,12 +43,12 @@ export async function openTerrainFiles(
     ground.value = summary;
     sizeAgain.value += 1;
     rememberTerrain(files, summary.verticalUnitFrom === "person" ? summary.verticalUnit : null);
-    return true;
+    return null;
   } catch (thrown) {
     const failure = asFailure(thrown);
     if (failure.code === "ground/unit-unknown") unitQuestion.value = { files, failure };
-    else if (failure.code !== "cancelled") tell("error", failure);
-    return false;
+    else if (failure.code !== "cancelled") return failure;
+    return null;
   } finally {
     busy.value = null;
   }
@@ -68,14 +76,39 @@ function rememberTerrain(files: readonly File[], verticalUnit: VerticalUnit | nu
   );
 }
 
-/** Opens a plan file. A damaged, foreign or newer file is refused and the present plan stays. */
-async function openPlanFile(file: File): Promise<void> {
-  const read = await readPlanOf(file);
-  if (!read.ok) return tell("error", read.failure);
-  for (const note of read.value.notes) {
-    tell("info", { code: "plan/note", message: note, remedy: "" });
+/**
+ * Opens plan files one after the other. A damaged, foreign or newer file is refused and the present plan
+ * stays; several refusals are told as one.
+ */
+async function openPlanFiles(files: readonly File[]): Promise<void> {
+  const refused: { readonly name: string; readonly failure: Failure }[] = [];
+  for (const { name, read } of await readAll(files)) {
+    if (!read.ok) {
+      refused.push({ name, failure: read.failure });
+      continue;
+    }
+    for (const note of read.value.notes) {
+      tell("info", { code: "plan/note", message: note, remedy: "" });
+    }
+    adopt(read.value.plan, `Open ${name}`);
   }
-  adopt(read.value.plan, `Open ${file.name}`);
+  const [first, ...others] = refused;
+  if (!first) return;
+  if (others.length === 0) return tell("error", first.failure);
+  const named = others.slice(0, MOST_NAMED).map(({ name }) => `"${name}"`);
+  const more = others.length - named.length;
+  const list = more > 0 ? `${named.join(", ")} and ${more} more` : named.join(", ");
+  const message = `"${first.name}": ${first.failure.message} Not opened as plans either: ${list}.`;
+  tell("error", { ...first.failure, message });
+}
+
+/** Most files named in one notice beside the first. */
+const MOST_NAMED = 5;
+
+function readAll(files: readonly File[]) {
+  return Promise.all(
+    files.map(async (file) => ({ name: file.name, read: await readPlanOf(file) })),
+  );
 }
 
 function adopt(next: Plan, note: string): void {
@@ -97,9 +130,10 @@ export async function openAny(files: readonly File[]): Promise<void> {
   const plans = files.filter((file) => PLAN_NAME.test(file.name));
   const forecasts = files.filter((file) => FORECAST_NAME.test(file.name));
   const rasters = files.filter((file) => !plans.includes(file) && !forecasts.includes(file));
-  if (rasters.length > 0) await openTerrainFiles(rasters);
-  for (const file of plans) await openPlanFile(file);
+  const failure = rasters.length > 0 ? await openGround(rasters) : null;
+  await openPlanFiles(plans);
   for (const file of forecasts) await openForecastFile(file);
+  if (failure) tell("error", failure);
 }
 
 export function savePlan(): void {

@@ -62,15 +62,28 @@ function say(text: string): void {
   process.stderr.write(text);
 }
 
-/** Resolves when the whole text has left for standard output. */
+/** As a shell counts a program that ends because nobody reads on: 128 and the signal's number. */
+const NOBODY_READS = 141;
+
+/** Ends when the whole text has left for standard output, or cannot: 1, or 141 where nobody reads on. */
 function write(text: string): Promise<number> {
-  return new Promise((done) => process.stdout.write(text, () => done(0)));
+  return new Promise((done) => {
+    process.stdout.write(text, (error) => done(error ? unwritten(error) : 0));
+  });
 }
 
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
-  process.exit(0);
-});
+function unwritten(error: NodeJS.ErrnoException): number {
+  if (error.code === "EPIPE") return NOBODY_READS;
+  const why = error.code === "ENOSPC" ? "the disk is full" : error.message;
+  say(
+    `drystead: The result could not be written to standard output: ${why}.\nMake room or write it elsewhere, and start again.\n(output/not-written)\n`,
+  );
+  return 1;
+}
+
+// each failed write is answered where it is made
+process.stdout.on("error", () => {});
+process.stderr.on("error", () => {});
 process.removeAllListeners("warning");
 process.on("warning", (warning) => {
   if (warning.name !== "ExperimentalWarning") say(`${warning.message}\n`);

@@ -43,12 +43,17 @@ export function savePlanFile(plan: Plan): void {
 
 /** A file name from a plan's title: letters, digits and hyphens of any script, `.geojson`. */
 export function planFileName(title: string): string {
-  const plain = title
-    .normalize("NFC")
-    .replace(/[^\p{L}\p{M}\p{N}]+/gu, "-")
-    .slice(0, 60)
-    .replace(/^-+|-+$/g, "");
-  return `${plain || "plan"}.geojson`;
+  return `${fileStem(title, MOST_STEM) || "plan"}.geojson`;
+}
+
+/** Longest file name without its ending, characters. */
+export const MOST_STEM = 60;
+
+/** Letters, digits and hyphens of a text, cut to a length; empty when it has none. */
+export function fileStem(text: string, longest: number): string {
+  const plain = text.normalize("NFC").replace(/[^\p{L}\p{M}\p{N}]+/gu, "-");
+  const cut = Array.from(plain.replace(/^-+/, "")).slice(0, longest).join("");
+  return cut.replace(/-+$/, "");
 }
 
 async function readText<T>(

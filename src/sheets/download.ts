@@ -1,4 +1,4 @@
-import { planFileName } from "../document/files.ts";
+import { fileStem, MOST_STEM } from "../document/files.ts";
 
 /** Hands a text to the person as a file named for the plan, the alternative and what it holds. */
 export function downloadText(text: string, name: FileName): void {
@@ -20,7 +20,13 @@ export interface FileName {
   readonly type: string;
 }
 
-function fileName({ title, alternative, what, extension }: FileName): string {
-  const stem = planFileName(`${title} ${alternative} ${what}`).replace(/\.geojson$/, "");
-  return `${stem}.${extension}`;
+/** Longest part of a name that is the alternative's, characters. */
+const MOST_ALTERNATIVE = 24;
+
+/** What tells two files of one plan apart is never cut off: a long title is. */
+export function fileName({ title, alternative, what, extension }: FileName): string {
+  const own = [fileStem(alternative, MOST_ALTERNATIVE), fileStem(what, MOST_STEM)];
+  const kept = own.filter((part) => part !== "").join("-");
+  const begin = fileStem(title, MOST_STEM - kept.length - 1) || "plan";
+  return `${begin}-${kept}.${extension}`;
 }

@@ -4,6 +4,7 @@ import { UndirectedGraph } from "graphology";
 import { dijkstra } from "graphology-shortest-path";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { siteLattice } from "../../workers/search/lattice.ts";
+import { driven } from "../../workers/search/progress.ts";
 import { searchLattice, USUAL_WISH } from "../../workers/search/search-lattice.ts";
 import { siteGround } from "../../workers/search/site-ground.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
@@ -127,21 +128,15 @@ function faultOf(request: SiteRequest, ring: FoundRing): string | null {
  */
 function closedSearch(sizeM: number) {
   const terms = siteTerms(requestOn(valley(sizeM), wholeReach(sizeM)));
-  const near = siteLattice(terms, grown(boxOf(HOUSE), 25), 1, 0.4);
-  const lattice = siteLattice(terms, terms.box, 2, 0.4);
+  const near = driven(siteLattice(terms, grown(boxOf(HOUSE), 25), 1, 0.4));
+  const lattice = driven(siteLattice(terms, terms.box, 2, 0.4));
   const inside = terms.obstacles[0]!.shape.inside;
   const wish = { ...USUAL_WISH, by: "divide" as const };
   const ms = medianMs(() => {
-    const [ring] = searched(searchLattice(near, inside, wish)).rings;
-    searched(searchLattice(lattice, inside, { ...wish, knownPrice: ring!.price }));
+    const [ring] = driven(searchLattice(near, inside, wish)).rings;
+    driven(searchLattice(lattice, inside, { ...wish, knownPrice: ring!.price }));
   });
   return { lattice, ms };
-}
-
-function searched<T>(steps: Generator<unknown, T>): T {
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return step.value;
 }
 
 const SKIMAGE = `

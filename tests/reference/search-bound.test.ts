@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { howGood } from "../../workers/search/how-good.ts";
+import { driven } from "../../workers/search/progress.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { BestPossible, SiteRequest } from "../../workers/search/types.ts";
 import {
@@ -17,10 +18,9 @@ const LENGTH_PRICE = 0.01;
 
 function judged(request: SiteRequest, wanted: BestPossible["kind"]) {
   const ring = siteRing(request, { timeCapMs: 60_000 }).rings[0]!;
-  const steps = howGood(request, ring, wanted, { timeCapMs: 60_000 });
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return { ring, best: step.value };
+  const best = driven(howGood(request, ring, wanted, { timeCapMs: 60_000 }));
+  if (!best) throw new Error("There was no time to judge the ring.");
+  return { ring, best };
 }
 
 describe("the proof of how cheap a ring can be", () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { siteLattice } from "../../workers/search/lattice.ts";
 import { lineFromLoop } from "../../workers/search/line-from-loop.ts";
+import { driven } from "../../workers/search/progress.ts";
 import { searchLattice, USUAL_WISH } from "../../workers/search/search-lattice.ts";
 import { siteGround } from "../../workers/search/site-ground.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
@@ -15,18 +16,16 @@ import { seededSite } from "./search-terrain.ts";
 function finerSearch(request: SiteRequest): number {
   const box = windowBox(request.window, request.structures);
   const terms = siteTerms({ ...request, ground: siteGround(request.ground, grown(box, 13), 0.25) });
-  const lattice = siteLattice(terms, terms.box, 1, 0.4);
+  const lattice = driven(siteLattice(terms, terms.box, 1, 0.4));
   const steps = searchLattice(lattice, terms.obstacles[0]!.shape.inside, {
     ...USUAL_WISH,
     by: "divide",
     tolerance: 2e-3,
   });
-  let step = steps.next();
-  while (!step.done) step = steps.next();
   const fine = { cornerShare: 1e-4, maxCorners: 90, outOfTime: () => false };
-  const lines = step.value.rings
-    .slice(0, 2)
-    .map(({ loop, price }) => lineFromLoop(terms, lattice, loop, price, fine).priceM3);
+  const lines = driven(steps)
+    .rings.slice(0, 2)
+    .map(({ loop, price }) => driven(lineFromLoop(terms, lattice, loop, price, fine)).priceM3);
   return Math.min(...lines);
 }
 

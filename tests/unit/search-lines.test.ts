@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { improveLine } from "../../workers/search/improve-line.ts";
+import { driven } from "../../workers/search/progress.ts";
 import { sidewaysCost } from "../../workers/search/sideways-cost.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { Point } from "../../workers/search/types.ts";
@@ -15,7 +16,7 @@ describe("improving a drawn line", () => {
 
   it("moves corners to where the line takes less, and keeps the rules", () => {
     const closed = { corners: drawn, closed: true, pinnedCorners: [], pinnedLegs: [] };
-    const better = improveLine(request, closed, { timeCapMs: 60_000 });
+    const better = driven(improveLine(request, closed, { timeCapMs: 60_000 }));
     expect(better.after.volumeM3).toBeLessThan(better.before.volumeM3);
     expect(better.keepsRules).toBe(true);
     const best = siteRing(request, { timeCapMs: 60_000 }).rings[0]!;
@@ -24,7 +25,7 @@ describe("improving a drawn line", () => {
 
   it("leaves pinned corners and legs where they are", () => {
     const pins = { corners: drawn, closed: true, pinnedCorners: [0], pinnedLegs: [2] };
-    const better = improveLine(request, pins, { timeCapMs: 60_000 });
+    const better = driven(improveLine(request, pins, { timeCapMs: 60_000 }));
     for (const k of [0, 2, 3]) {
       const at = better.pinned.indexOf(k);
       expect(better.corners[at]).toEqual(drawn[k]);
@@ -40,7 +41,7 @@ describe("improving a drawn line", () => {
       [30, 12],
     ];
     const open = { corners, closed: false, pinnedCorners: [], pinnedLegs: [] };
-    const better = improveLine(request, open, { timeCapMs: 60_000 });
+    const better = driven(improveLine(request, open, { timeCapMs: 60_000 }));
     expect(better.corners[0]).toEqual(corners[0]);
     expect(better.corners.at(-1)).toEqual(corners[2]);
     expect(better.after.levelVolumeM3).toBeLessThanOrEqual(better.before.levelVolumeM3);
@@ -53,14 +54,14 @@ describe("improving a drawn line", () => {
       pinnedCorners: [],
       pinnedLegs: [],
     };
-    const better = improveLine(requestFor(flat, house, 0.6), close, { timeCapMs: 60_000 });
+    const better = driven(improveLine(requestFor(flat, house, 0.6), close, { timeCapMs: 60_000 }));
     expect(better.keptRulesBefore).toBe(false);
     expect(better.keepsRules).toBe(true);
   });
 
   it("refuses a line without corners", () => {
     const none = { corners: [[0, 0] as const], closed: false, pinnedCorners: [], pinnedLegs: [] };
-    expect(() => improveLine(request, none)).toThrow(/at least two corners/);
+    expect(() => driven(improveLine(request, none))).toThrow(/at least two corners/);
   });
 });
 

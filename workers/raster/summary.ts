@@ -25,6 +25,8 @@ export function summarise(
   const { corners, bounds } = placeOf(mosaic, locator);
   const [cellXM, cellYM] = cellsOnGround(mosaic, locator);
   const first = mosaic.parts[0]!.raster;
+  if (!(cellXM <= MOST_CELL_M && cellYM <= MOST_CELL_M))
+    throw cellsTooLarge(first.name, cellXM, cellYM);
   if (!(heights.lowestM <= heights.highestM) && !heights.fromOverview) {
     throw new Refusal(
       "ground/no-data",
@@ -50,6 +52,18 @@ export function summarise(
     ...heights,
     notes,
   };
+}
+
+/** Coarser than any elevation data a levee can be planned on, metres; common practice, no source. */
+const MOST_CELL_M = 10_000;
+
+function cellsTooLarge(name: string, xM: number, yM: number): Refusal {
+  const metres = (value: number) => `${Number(value.toPrecision(3)).toLocaleString("en-US")} m`;
+  return new Refusal(
+    "raster/cell-size",
+    `Expected cells of some metres; those of "${name}" measure ${metres(xM)} by ${metres(yM)} on the ground.`,
+    "Check its cell size and coordinate reference in a GIS, and write it anew.",
+  );
 }
 
 function placeOf(mosaic: Mosaic, locator: Locator) {

@@ -13,6 +13,7 @@ import { joinRasters, readMosaic } from "./mosaic.ts";
 import { openFile } from "./open-file.ts";
 import type { OpenRaster } from "./open-raster.ts";
 import { makeGridReader, type ReadGrid } from "./read-grid.ts";
+import { allRefused, type RefusedFile } from "./refused-files.ts";
 import { onEdge } from "./sampler.ts";
 import { makeSamplerSource } from "./sampler-source.ts";
 import { shownLevels } from "./shown-levels.ts";
@@ -61,11 +62,18 @@ export async function openTerrain(
 ): Promise<Terrain> {
   const { rasters: found, loose } = sortFiles(files);
   const rasters: OpenRaster[] = [];
+  const refused: RefusedFile[] = [];
   for (const each of found) {
     stopIfCancelled(options);
     options?.onProgress?.(rasters.length / found.length, `Reading ${each.file.name}`);
-    rasters.push(await openFile(each));
+    try {
+      rasters.push(await openFile(each));
+    } catch (thrown) {
+      if (!(thrown instanceof Refusal)) throw thrown;
+      refused.push({ name: each.file.name, refusal: thrown });
+    }
   }
+  if (refused.length > 0) throw allRefused(refused, found.length);
   const [first, ...others] = rasters;
   if (!first) throw noRaster();
 

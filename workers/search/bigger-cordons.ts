@@ -1,8 +1,9 @@
-import { type Effort, findRing } from "./find-ring.ts";
+import { deadlineIn } from "./deadline.ts";
+import { findRing } from "./find-ring.ts";
 import { finishRing } from "./finish-ring.ts";
 import { partOf } from "./progress.ts";
 import { preparedGround } from "./site-ground.ts";
-import { CORNER_SHARE, LATTICE_SHARE } from "./site-ring.ts";
+import { CORNER_SHARE } from "./site-ring.ts";
 import { grown, siteTerms, windowBox } from "./site-terms.ts";
 import type { FoundRing, SearchOptions, SearchStep, SiteRequest } from "./types.ts";
 
@@ -19,11 +20,14 @@ export interface Cordon {
 }
 
 const CORDON_REACHES_M: readonly number[] = [15, 30, 60, 120, 240];
-const TIME_CAP_MS = 4000;
+/** Time for all windows together unless told otherwise, milliseconds. */
+export const CORDONS_CAP_MS = 4000;
 /** Ground prepared beyond the widest window, metres. */
 const GROUND_MARGIN_M = 20;
 /** A ring is another one when it saves at least this share. */
 const WORTH_SHARE = 0.002;
+/** How far one of the windows still to be searched may use more than its share of the time. */
+const FAIR = 2;
 
 /**
  * The best ring, round all chosen structures together, in one window after the other, so that a long loop
@@ -35,17 +39,8 @@ export function* biggerCordons(
   options: SearchOptions = {},
   reachesM: readonly number[] = CORDON_REACHES_M,
 ): Generator<SearchStep, Cordon[]> {
-  const now = options.now ?? (() => performance.now());
-  const capMs = options.timeCapMs ?? TIME_CAP_MS;
-  const endsAt = now() + capMs;
-  const latticesEndAt = now() + LATTICE_SHARE * capMs;
-  const outOfTime = () => now() > endsAt;
-  const effort: Effort = {
-    line: { cornerShare: CORNER_SHARE, maxCorners: request.rule.maxCorners, outOfTime },
-    latticesLate: () => now() > latticesEndAt,
-    outOfTime,
-    wholeWindow: true,
-  };
+  const deadline = deadlineIn(options.timeCapMs ?? CORDONS_CAP_MS, options.now);
+  const line = { cornerShare: CORNER_SHARE, maxCorners: request.rule.maxCorners };
   const widest = windowBox({ reachM: Math.max(...reachesM) }, request.structures);
   const ground = preparedGround(request.ground, grown(widest, GROUND_MARGIN_M));
   const group = request.structures.map((_, k) => k);
@@ -54,20 +49,29 @@ export function* biggerCordons(
   let firstM3 = 0;
   for (const [k, reachM] of reachesM.entries()) {
     yield { share: k / reachesM.length, doing: `Searching within ${reachM} m` };
+    if (deadline.over() && (best || deadline.givenUp())) {
+      cordons.push({ ...nothingNew(best, firstM3), reachM, cutShort: true });
+      continue;
+    }
     const terms = siteTerms({ ...request, ground, window: { reachM } });
-    const steps = findRing(terms, group, effort);
-    const search = yield* partOf(steps, k / reachesM.length, (k + 1) / reachesM.length);
-    const found = search.ring ? finishRing(terms, search.ring) : null;
+    const part = deadline.part(Math.min(1, FAIR / (reachesM.length - k)));
+    const steps = findRing(terms, group, { line, deadline: part, wholeWindow: true });
+    const done = (k + 1) / reachesM.length;
+    const search = yield* partOf(steps, k / reachesM.length, done);
+    const finish = search.ring && finishRing(terms, search.ring, deadline.givenUp);
+    const found = finish && (yield* partOf(finish, done, done));
     const better = found && (!best || found.priceM3 < best.priceM3 * (1 - WORTH_SHARE));
     if (better && !best) firstM3 = found.figures.volumeM3;
     if (better) best = found;
-    cordons.push({
-      reachM,
-      ring: best,
-      savedM3: best ? firstM3 - best.figures.volumeM3 : 0,
-      sameAsBefore: best !== null && !better,
-      cutShort: search.cutShort,
-    });
+    const same = nothingNew(best, firstM3);
+    const sameAsBefore = same.sameAsBefore && !better;
+    cordons.push({ ...same, reachM, sameAsBefore, cutShort: search.cutShort });
   }
   return cordons;
+}
+
+/** A wider window that adds nothing to the best ring so far. */
+function nothingNew(ring: FoundRing | null, firstM3: number) {
+  const savedM3 = ring ? firstM3 - ring.figures.volumeM3 : 0;
+  return { ring, savedM3, sameAsBefore: ring !== null };
 }

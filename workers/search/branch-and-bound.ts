@@ -22,7 +22,7 @@ export interface SearchLimit {
   readonly price: number;
   /** Runs after which it ends, over the life of the space. */
   readonly runs: number;
-  /** Asked before each run, with whether a ring has been found. */
+  /** Looked at before and during each run, with whether a ring has been found. */
   readonly outOfTime: (found: boolean) => boolean;
 }
 
@@ -35,6 +35,7 @@ interface Span {
 /** Starts on either side of a bound's two ends that are split off together. */
 const SPLIT_MARGIN = 8;
 const RINGS_KEPT = 12;
+export const COMPARING = "Comparing rings";
 
 /**
  * The cheapest ring over all starts: spans of starts are bounded by one run from all of them together,
@@ -73,31 +74,35 @@ export function* branchWithin(
 ): Generator<SearchStep, number | null> {
   const open: Span[] = [];
   const tried = new Set<number>();
-  const run = (first: number, end: number): OddWalk => {
-    const walk = oddWalk(space, starts, first, end, found.best(), low, high);
+  const late = () => limit.outOfTime(found.rings().length > 0);
+  const run = function* (first: number, end: number, share: number) {
+    const step = { share, doing: COMPARING };
+    const limitM3 = found.best();
+    const where = { from: starts, first, end, limit: limitM3, low, high };
+    const walk = yield* oddWalk(space, { ...where, outOfTime: late, step });
     found.keep(walk);
     return walk;
   };
-  const bound = (first: number, end: number) => {
-    if (end <= first) return;
-    const walk = run(first, end);
+  const bound = function* (first: number, end: number, share: number) {
+    if (end <= first) return true;
+    const walk = yield* run(first, end, share);
     if (walk.price < found.best() * (1 - tolerance)) open.push({ first, end, walk });
+    return !walk.cutShort;
   };
-  bound(0, starts.length);
+  if (!(yield* bound(0, starts.length, 0))) return 0;
   while (open.length > 0) {
     const span = takeLeast(open);
     if (span.walk.price >= found.best() * (1 - tolerance)) continue;
     if (span.walk.from === span.walk.to) continue;
-    if (space.runs >= limit.runs || limit.outOfTime(found.rings().length > 0)) {
-      return span.walk.price;
-    }
-    yield { share: Math.min(1, span.walk.price / found.best()), doing: "Comparing rings" };
+    if (space.runs >= limit.runs || late()) return span.walk.price;
+    const share = Math.min(1, span.walk.price / found.best());
+    yield { share, doing: COMPARING };
     const from = starts.indexOf(span.walk.from);
     const to = starts.indexOf(span.walk.to);
     for (const start of [from, to]) {
       if (tried.has(start)) continue;
       tried.add(start);
-      run(start, start + 1);
+      yield* run(start, start + 1, share);
     }
     let first = Math.max(span.first, Math.min(from, to) - SPLIT_MARGIN);
     let end = Math.min(span.end, Math.max(from, to) + SPLIT_MARGIN + 1);
@@ -105,9 +110,10 @@ export function* branchWithin(
       first = (from + to) >> 1;
       end = first + 1;
     }
-    bound(first, end);
-    bound(span.first, first);
-    bound(end, span.end);
+    let whole = yield* bound(first, end, share);
+    whole = (yield* bound(span.first, first, share)) && whole;
+    whole = (yield* bound(end, span.end, share)) && whole;
+    if (!whole) return span.walk.price;
   }
   return null;
 }

@@ -1,115 +1,93 @@
-import { type Effort, findRing, type GroupRing } from "./find-ring.ts";
-import { finishRing } from "./finish-ring.ts";
-import { partOf } from "./progress.ts";
-import { ringsApart } from "./rings-apart.ts";
-import { signedDistance } from "./shape.ts";
+import type { Effort, GroupRing } from "./find-ring.ts";
+import { joinGroups } from "./join-groups.ts";
+import { type Group, type RingBook, ringBook } from "./ring-book.ts";
 import type { SiteTerms } from "./site-terms.ts";
 import type { FoundRing, SearchStep } from "./types.ts";
 
 /** Up to this many structures every way of grouping them is compared. */
 export const COMPARED_EXACTLY = 4;
+/** Share of the time for the one ring round everything. */
+const TOGETHER_SHARE = 0.3;
+/** Of more structures than four, the time after which groups are no longer joined, as a share. */
+const JOINING_SHARE = 0.8;
+/** How far one of the groups still to be searched may use more than its share of the time. */
+const FAIR = 2;
 
 /** How the structures are best grouped into rings, and what was learnt on the way. */
 export interface Grouping {
   /** Empty when some structure has no ring at all. */
   readonly rings: readonly FoundRing[];
-  /** Searches done, for the figures and for saying why there is no ring. */
+  /** Searches done, for the figures. */
   readonly searches: readonly GroupRing[];
-  /** A structure that no ring can be found round; null when all have one. */
-  readonly without: number | null;
+  /** A structure that no ring was found round, and the search for one; null when all have one. */
+  readonly without: { readonly structure: number; readonly search: GroupRing | null } | null;
   readonly exact: boolean;
+  /** True when some groups were not looked at for want of time. */
+  readonly cutShort: boolean;
 }
 
-type Group = readonly number[];
-
-/** Beyond four structures a group is tried together with this many of its nearest. */
-const NEIGHBOURS_TRIED = 2;
-
 /**
- * One ring or several, whichever takes less. Up to four structures: the cheapest of all ways of grouping
- * them whose rings keep clear of each other. More: from one ring each, the two groups whose joint ring
- * saves most are joined, again and again, as long as it saves; only the nearest groups are tried.
+ * One ring or several, whichever takes less. First one ring round all structures: whatever time is left, the
+ * answer is never worse than that. Up to four structures: the cheapest of all ways of grouping them whose
+ * rings keep clear of each other. More: near each of them first, groups are joined as long as that
+ * saves, and then the chosen ones are searched for over the whole window.
  */
 export function* chooseGroups(terms: SiteTerms, effort: Effort): Generator<SearchStep, Grouping> {
   const all = terms.request.structures.map((_, k) => k);
   const exact = all.length <= COMPARED_EXACTLY;
   const book = ringBook(terms, effort, exact ? 2 ** all.length - 1 : 4 * all.length);
-  for (const k of all) {
-    const alone = yield* book.ring([k]);
-    if (!alone && all.length === 1) {
-      return { rings: [], searches: book.searches, without: k, exact: true };
-    }
-  }
-  const groups = exact
-    ? yield* cheapestGrouping(terms, book, all)
-    : yield* joined(terms, book, all);
+  const { deadline } = effort;
+  const one = all.length === 1;
+  const together = one ? effort : { ...effort, deadline: deadline.part(TOGETHER_SHARE) };
+  yield* book.ring(all, together);
+  if (!one && exact) yield* searchAll(book, all, effort);
+  const groups = exact ? cheapestOf(book, partitions(all)) : yield* manyGroups(terms, book, effort);
+  const cutShort = book.leftOut() || (!exact && deadline.over());
+  const result = { searches: book.searches(), exact, cutShort };
   if (!groups) {
-    const without = all.find((k) => !book.kept([k])) ?? all[0]!;
-    return { rings: [], searches: book.searches, without, exact };
+    const structure = all.find((k) => !book.kept([k])) ?? all[0]!;
+    const search = book.searchRound([structure]) ?? book.searchRound(all) ?? null;
+    return { ...result, rings: [], without: { structure, search } };
   }
-  const rings = new Set(groups.map((group) => book.kept(group)!));
-  return { rings: [...rings], searches: book.searches, without: null, exact };
+  return { ...result, rings: ringsOf(book, groups)!, without: null };
 }
 
-/** Rings found so far, by group. */
-interface RingBook {
-  /** Searches for the ring round a group, once. */
-  ring(group: Group): Generator<SearchStep, FoundRing | null>;
-  /** The cheapest ring known that encloses the group. */
-  kept(group: Group): FoundRing | null;
-  readonly searches: GroupRing[];
-}
-
-/** @param expected searches expected, to tell how far it is */
-function ringBook(terms: SiteTerms, effort: Effort, expected: number): RingBook {
-  const searched = new Set<string>();
-  const rings: FoundRing[] = [];
-  const searches: GroupRing[] = [];
-  const kept = (group: Group): FoundRing | null => {
-    let best: FoundRing | null = null;
-    for (const ring of rings) {
-      if (best && ring.priceM3 >= best.priceM3) continue;
-      if (group.every((k) => ring.encloses.includes(k))) best = ring;
-    }
-    return best;
-  };
-  return {
-    searches,
-    kept,
-    *ring(group) {
-      const key = group.join();
-      if (searched.has(key)) return kept(group);
-      searched.add(key);
-      const share = (done: number) => Math.min(1, done / expected);
-      const steps = findRing(terms, group, effort);
-      const search = yield* partOf(steps, share(searches.length), share(searches.length + 1));
-      searches.push(search);
-      if (search.ring) rings.push(finishRing(terms, search.ring));
-      return kept(group);
-    },
-  };
-}
-
-function* cheapestGrouping(
-  terms: SiteTerms,
-  book: RingBook,
-  all: readonly number[],
-): Generator<SearchStep, Group[] | null> {
-  const priced: { groups: Group[]; price: number }[] = [];
-  for (const groups of partitions(all)) {
-    for (const group of groups) yield* book.ring(group);
-    const rings = groups.map((group) => book.kept(group));
-    const price = rings.reduce((sum, ring) => sum + (ring?.priceM3 ?? Infinity), 0);
-    if (price < Infinity) priced.push({ groups, price });
+/** The ring round every group, the time shared out among them. */
+function* searchAll(book: RingBook, all: Group, effort: Effort): Generator<SearchStep, void> {
+  const groups = subsets(all).sort((p, q) => p.length - q.length);
+  for (const [k, group] of groups.entries()) {
+    const share = Math.min(1, FAIR / (groups.length - k));
+    yield* book.ring(group, { ...effort, deadline: effort.deadline.part(share) });
   }
-  priced.sort((a, b) => a.price - b.price);
-  const clear = priced.find(({ groups }) =>
-    ringsApart(
-      terms,
-      groups.map((group) => book.kept(group)!),
-    ),
+}
+
+function subsets(all: Group): Group[] {
+  return Array.from({ length: 2 ** all.length - 1 }, (_, k) =>
+    all.filter((_each, bit) => ((k + 1) >> bit) & 1),
   );
+}
+
+/** The cheapest of some groupings whose rings keep clear of each other, or failing that the cheapest; null without any. */
+function cheapestOf(book: RingBook, ways: readonly (readonly Group[])[]): readonly Group[] | null {
+  const priced = ways.flatMap((groups) => {
+    const rings = ringsOf(book, groups);
+    return rings
+      ? [{ groups, rings, price: rings.reduce((sum, each) => sum + each.priceM3, 0) }]
+      : [];
+  });
+  priced.sort((a, b) => a.price - b.price);
+  const clear = priced.find(({ rings }) => allApart(book, rings));
   return (clear ?? priced[0])?.groups ?? null;
+}
+
+/** The rings round some groups, each once; null when one has none. */
+function ringsOf(book: RingBook, groups: readonly Group[]): FoundRing[] | null {
+  const rings = groups.map((group) => book.kept(group));
+  return rings.includes(null) ? null : [...new Set(rings as FoundRing[])];
+}
+
+function allApart(book: RingBook, rings: readonly FoundRing[]): boolean {
+  return rings.every((ring, k) => rings.slice(k + 1).every((other) => book.apart(ring, other)));
 }
 
 /** Every way of dividing some numbers into groups. */
@@ -122,61 +100,27 @@ function partitions(all: readonly number[]): number[][][] {
   ]);
 }
 
-function* joined(
+function* manyGroups(
   terms: SiteTerms,
   book: RingBook,
-  all: readonly number[],
-): Generator<SearchStep, Group[] | null> {
-  let groups: Group[] = all.map((k) => [k]);
-  for (;;) {
-    let best: { groups: Group[]; saving: number } | null = null;
-    for (const [p, q] of nearPairs(terms, groups)) {
-      const joint = [...p, ...q].sort((a, b) => a - b);
-      const ring = yield* book.ring(joint);
-      if (!ring) continue;
-      const saving = priceApart(terms, book.kept(p), book.kept(q)) - ring.priceM3;
-      if (saving <= 0 || (best && saving <= best.saving)) continue;
-      best = { saving, groups: [...groups.filter((each) => each !== p && each !== q), joint] };
-    }
-    if (!best) break;
-    groups = best.groups;
+  effort: Effort,
+): Generator<SearchStep, readonly Group[] | null> {
+  const all = terms.request.structures.map((_, k) => k);
+  const deadline = effort.deadline.part(JOINING_SHARE);
+  const nearBook: RingBook = {
+    ...book,
+    ring: (group) => book.ring(group, { ...effort, deadline, wholeWindow: false }),
+  };
+  for (const k of all) {
+    yield* nearBook.ring([k]);
+    if (!book.kept([k])) yield* book.ring([k]);
   }
-  return groups.every((group) => book.kept(group)) ? groups : null;
-}
-
-/** Far above any levee, and finite so that joint rings can still be told apart. */
-const MUST_JOIN = 1e9;
-
-function priceApart(terms: SiteTerms, one: FoundRing | null, two: FoundRing | null): number {
-  if (!one || !two || !ringsApart(terms, [one, two])) return MUST_JOIN;
-  return one.priceM3 + two.priceM3;
-}
-
-/** Each group with its nearest ones, every pair once. */
-function nearPairs(terms: SiteTerms, groups: readonly Group[]): [Group, Group][] {
-  const pairs = new Map<string, [Group, Group]>();
-  groups.forEach((group, i) => {
-    const others = groups
-      .map((other, j) => ({ j, gap: j === i ? Infinity : gapBetween(terms, group, other) }))
-      .sort((a, b) => a.gap - b.gap)
-      .slice(0, Math.min(NEIGHBOURS_TRIED, groups.length - 1));
-    for (const { j } of others) {
-      const [low, high] = [Math.min(i, j), Math.max(i, j)];
-      pairs.set(`${low} ${high}`, [groups[low]!, groups[high]!]);
-    }
-  });
-  return [...pairs.values()];
-}
-
-function gapBetween(terms: SiteTerms, one: Group, other: Group): number {
-  let least = Infinity;
-  for (const p of one) {
-    for (const q of other) {
-      const shape = terms.obstacles[q]!.shape;
-      for (const [x, y] of terms.request.structures[p]!) {
-        least = Math.min(least, signedDistance(shape, x, y));
-      }
+  const joined = yield* joinGroups(terms, nearBook, deadline);
+  if (effort.wholeWindow) {
+    for (const [k, group] of joined.entries()) {
+      const share = Math.min(1, FAIR / (joined.length - k));
+      yield* book.ring(group, { ...effort, deadline: effort.deadline.part(share) });
     }
   }
-  return least;
+  return cheapestOf(book, [joined, [all]]);
 }

@@ -1,5 +1,6 @@
 import type { PlaneBox } from "../../shared/site.ts";
 import type { LatticeRing } from "./branch-and-bound.ts";
+import type { Deadline } from "./deadline.ts";
 import { type Lattice, siteLattice } from "./lattice.ts";
 import { type LineWish, lineFromLoop, type PricedRing } from "./line-from-loop.ts";
 import { partOf } from "./progress.ts";
@@ -10,10 +11,8 @@ import { linkStructures, linkWaters } from "./walls.ts";
 
 /** How hard to look. */
 export interface Effort {
-  readonly line: LineWish;
-  /** Whether the lattices have been searched long enough: a part of the time is left for the lines. */
-  readonly latticesLate: () => boolean;
-  readonly outOfTime: () => boolean;
+  readonly line: Omit<LineWish, "outOfTime">;
+  readonly deadline: Deadline;
   /** False: only near the structure, for a first look. */
   readonly wholeWindow: boolean;
 }
@@ -26,8 +25,8 @@ export interface GroupRing {
   readonly settled: number;
   readonly cells: number;
   readonly bytes: number;
-  /** The lattices searched, the last one the widest; for saying why there is no ring. */
-  readonly widest: Lattice;
+  /** The widest lattice searched, for saying why there is no ring; null when there is one. */
+  readonly closed: Lattice | null;
 }
 
 /** Reach of the fine search near the structure, metres. */
@@ -53,56 +52,85 @@ const BRANCH_NODES = 20_000;
  * The ring round some of the site's structures that needs the least: first finely near them, then over the
  * whole window with that ring as the price to beat.
  * @param group indices of the structures to enclose
+ * @param before what an earlier search near the group gave: it is not repeated
  */
 export function* findRing(
   terms: SiteTerms,
   group: readonly number[],
   effort: Effort,
+  before: GroupRing | null = null,
 ): Generator<SearchStep, GroupRing> {
+  const { deadline } = effort;
   const inside = group.map((k) => terms.obstacles[k]!.shape.inside);
   const near = nearBox(terms, group);
   const nodes = ((near.maxX - near.minX) * (near.maxY - near.minY)) / terms.ground.spacingM ** 2;
-  const nearLattice = siteLattice(terms, near, nodes > NEAR_NODES ? 2 : 1, EASED_CELLS);
-  let tally: Omit<GroupRing, "ring"> = emptyTally(nearLattice);
-  let best: PricedRing | null = null;
+  const stride = nodes > NEAR_NODES ? 2 : 1;
+  let tally: Tally = before ?? NOTHING_DONE;
+  let best: PricedRing | null = before?.ring ?? null;
   const lines: { lattice: Lattice; ring: LatticeRing }[] = [];
-  const open = (lattice: Lattice) => {
-    linkWaters(lattice);
-    return linkStructures(lattice, inside);
-  };
-  const take = (lattice: Lattice, answer: LatticeAnswer) => {
+  const take = function* (lattice: Lattice, answer: LatticeAnswer) {
     tally = counted(terms.ground.heightM.byteLength, tally, lattice, answer);
     for (const [k, ring] of rivals(lattice, answer.rings).entries()) {
       if (lines.some((each) => sameRing(each.lattice, each.ring, lattice, ring))) continue;
-      const late = effort.outOfTime() && (k > 0 || (best !== null && ring.price > best.priceM3));
+      const late = deadline.over() && (k > 0 || (best !== null && ring.price > best.priceM3));
       if (best && (late || ring.price > best.priceM3 * LATTICE_SLACK)) continue;
       lines.push({ lattice, ring });
-      const line = lineFromLoop(terms, lattice, ring.loop, ring.price, effort.line);
+      const wish = { ...effort.line, outOfTime: deadline.over };
+      const line = yield* lineFromLoop(terms, lattice, ring.loop, ring.price, wish);
       if (!best || line.priceM3 < best.priceM3) best = line;
     }
   };
-  if (open(nearLattice)) {
-    const wish = { ...USUAL_WISH, by: "divide" as const, outOfTime: effort.latticesLate };
-    const search = searchLattice(nearLattice, inside[0]!, wish);
-    take(nearLattice, yield* partOf(search, 0, NEAR_SHARE));
+  const limits = { outOfTime: deadline.latticesOver, givenUp: deadline.givenUp };
+  let closed: Lattice | null = null;
+  if (!best) {
+    closed = yield* siteLattice(terms, near, stride, EASED_CELLS);
+    yield* linkWaters(closed);
+    if (yield* linkStructures(closed, inside)) {
+      const wish = { ...USUAL_WISH, ...limits, by: "divide" as const };
+      const answer = yield* partOf(searchLattice(closed, inside[0]!, wish), 0, NEAR_SHARE);
+      yield* partOf(take(closed, answer), NEAR_SHARE, NEAR_SHARE);
+    }
   }
-  const found = best as PricedRing | null;
-  if (!effort.wholeWindow || holdsWindow(terms, near)) return { ring: found, ...tally };
+  const ended = (): GroupRing => ({ ...tally, ring: best, closed: best ? null : closed });
+  if (!effort.wholeWindow || holdsWindow(terms, near)) return ended();
+  if (deadline.latticesOver() && (best || deadline.givenUp())) {
+    tally = { ...tally, cutShort: true };
+    return ended();
+  }
   yield { share: NEAR_SHARE, doing: "Looking over the whole window" };
-  const wide = siteLattice(terms, terms.box, 2, EASED_CELLS);
-  tally = { ...tally, widest: wide };
-  if (open(wide)) {
+  const known = best as PricedRing | null;
+  const wide = yield* partOf(wideLattice(terms), NEAR_SHARE, NEAR_SHARE);
+  if (yield* linkStructures(wide, inside)) {
     const search = searchLattice(wide, inside[0]!, {
       ...USUAL_WISH,
+      ...limits,
       by: wide.price.length > BRANCH_NODES ? "divide" : "branch",
-      knownPrice: found ? found.priceM3 * LATTICE_SLACK : null,
+      knownPrice: known ? known.priceM3 * LATTICE_SLACK : null,
       runs: WINDOW_RUNS,
-      outOfTime: effort.latticesLate,
     });
-    take(wide, yield* partOf(search, NEAR_SHARE, 1));
+    const answer = yield* partOf(search, NEAR_SHARE, 1);
+    yield* partOf(take(wide, answer), 1, 1);
   }
-  return { ring: best, ...tally };
+  closed = wide;
+  return ended();
 }
+
+const wideOf = new WeakMap<SiteTerms, Lattice>();
+
+/** A copy of the lattice over the whole window, which is priced once for a site. */
+function* wideLattice(terms: SiteTerms): Generator<SearchStep, Lattice> {
+  let wide = wideOf.get(terms);
+  if (!wide) {
+    wide = yield* siteLattice(terms, terms.box, 2, EASED_CELLS);
+    yield* linkWaters(wide);
+    wideOf.set(terms, wide);
+  }
+  return { ...wide, price: wide.price.slice(), why: wide.why.slice() };
+}
+
+type Tally = Omit<GroupRing, "ring" | "closed">;
+
+const NOTHING_DONE: Tally = { cutShort: false, runs: 0, settled: 0, cells: 0, bytes: 0 };
 
 function nearBox(terms: SiteTerms, group: readonly number[]): PlaneBox {
   const outlines = group.flatMap((k) => terms.request.structures[k]!);
@@ -116,23 +144,18 @@ function holdsWindow(terms: SiteTerms, near: PlaneBox): boolean {
   );
 }
 
-function emptyTally(widest: Lattice): Omit<GroupRing, "ring"> {
-  return { cutShort: false, runs: 0, settled: 0, cells: 0, bytes: 0, widest };
-}
-
 function counted(
   groundBytes: number,
-  tally: Omit<GroupRing, "ring">,
+  tally: Tally,
   lattice: Lattice,
   answer: LatticeAnswer,
-): Omit<GroupRing, "ring"> {
+): Tally {
   return {
     cutShort: tally.cutShort || answer.cutShort,
     runs: tally.runs + answer.runs,
     settled: tally.settled + answer.settled,
     cells: Math.max(tally.cells, lattice.price.length),
     bytes: Math.max(tally.bytes, answer.bytes + groundBytes),
-    widest: lattice,
   };
 }
 

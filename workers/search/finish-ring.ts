@@ -5,10 +5,11 @@ import { ringClass } from "./leg-class.ts";
 import { type LineWalk, walkLine } from "./line-figures.ts";
 import type { PricedRing } from "./line-from-loop.ts";
 import { crossingLegs } from "./line-shape.ts";
+import { SHAPING } from "./progress.ts";
 import { contains, signedArea } from "./shape.ts";
 import type { SiteTerms } from "./site-terms.ts";
-import { radii, slideCorners } from "./slide-corners.ts";
-import type { FoundRing, Point } from "./types.ts";
+import { radii, slideSteps } from "./slide-corners.ts";
+import type { FoundRing, Point, SearchStep } from "./types.ts";
 
 const MOST_REPAIRS = 4;
 /** Added to a clearance found wanting, metres. */
@@ -24,22 +25,28 @@ const NEGLIGIBLE_M = 0.05;
  * Checks a ring on the ground itself and completes it. Where it comes closer to an obstacle than the rule
  * says, or its toe does because the ground falls toward the obstacle, that clearance is raised by what is
  * missing and the corners slide again; the ring that keeps the rule and has its toes best placed is taken.
+ * @param outOfTime when true no more is mended
  */
-export function finishRing(terms: SiteTerms, ring: PricedRing): FoundRing {
+export function* finishRing(
+  terms: SiteTerms,
+  ring: PricedRing,
+  outOfTime: () => boolean,
+): Generator<SearchStep, FoundRing> {
   let best = checked(terms, { ...ring, corners: uncrossed(terms, ring.corners) });
   let next = best;
   let strict = terms;
   for (
     let repair = 0;
-    repair < MOST_REPAIRS && least(next.toeSpareM, next.ruleSpareM) < 0;
+    repair < MOST_REPAIRS && least(next.toeSpareM, next.ruleSpareM) < 0 && !outOfTime();
     repair++
   ) {
     strict = withMoreClearance(strict, next);
     const line = bentLine(strict, interleaved(next.corners), true, NO_PINS);
-    slideCorners(strict, line, radii(REPAIR_FROM_M, REPAIR_TO_M));
+    yield* slideSteps(strict, line, radii(REPAIR_FROM_M, REPAIR_TO_M), { outOfTime });
     next = checked(terms, { corners: cornersOf(line), priceM3: priceOf(terms, line) });
     if (betterPlaced(next, best)) best = next;
   }
+  yield SHAPING;
   const { corners, figures } = best;
   const { structures } = terms.request;
   const inside = (k: number) => contains(corners, ...terms.obstacles[k]!.shape.inside);

@@ -2,6 +2,7 @@ import { halfBaseAt } from "./price-table.ts";
 import { type Shape, signedDistance } from "./shape.ts";
 import { nodeHeight } from "./site-ground.ts";
 import type { SiteTerms } from "./site-terms.ts";
+import type { SearchStep } from "./types.ts";
 
 /**
  * A grid of squares over the window on which a flow is bounded (see prove-best.ts): the squares that a line
@@ -37,13 +38,14 @@ interface Keeper {
 /** A tangent is used across a square when it loses less than this share at every corner. */
 const TANGENT_LOSS = 0.02;
 const ROUNDING = 1e-9;
+const BOUNDING: SearchStep = { share: 0, doing: "Looking for a proof" };
 
 /**
  * The flow grid of a site.
  * @param stride every how many-th node of the site's ground is taken; only stride 1 has the ground that
  *   lines are priced on
  */
-export function flowGrid(terms: SiteTerms, stride: number): FlowGrid {
+export function* flowGrid(terms: SiteTerms, stride: number): Generator<SearchStep, FlowGrid> {
   const { ground, box } = terms;
   const convex = lowerHull(terms.table.price);
   const cellM = ground.spacingM * stride;
@@ -55,6 +57,7 @@ export function flowGrid(terms: SiteTerms, stride: number): FlowGrid {
   const rows = Math.ceil((box.maxY - y0M) / cellM - ROUNDING) + 1;
   const height = new Float64Array(columns * rows);
   for (let j = 0; j < rows; j++) {
+    yield BOUNDING;
     for (let i = 0; i < columns; i++) {
       const groundM = nodeHeight(ground, column0 + i * stride, row0 + j * stride);
       height[j * columns + i] =
@@ -64,6 +67,7 @@ export function flowGrid(terms: SiteTerms, stride: number): FlowGrid {
   const keepers = keepersOf(terms);
   const draft = { squares: [] as number[], limit: [] as number[], at: [] as CutPoint[] };
   for (let j = 0; j + 1 < rows; j++) {
+    yield BOUNDING;
     for (let i = 0; i + 1 < columns; i++) {
       const node = j * columns + i;
       const heights: Corners = [

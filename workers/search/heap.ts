@@ -3,43 +3,49 @@ export interface Heap {
   push(item: number, key: number): void;
   /** Item with the least key; -1 when empty. */
   pop(): number;
+  clear(): void;
 }
 
 export function makeHeap(): Heap {
   const items: number[] = [];
   const keys: number[] = [];
-  const swap = (p: number, q: number) => {
-    [items[p], items[q]] = [items[q]!, items[p]!];
-    [keys[p], keys[q]] = [keys[q]!, keys[p]!];
-  };
-  const least = (at: number) => {
-    const [left, right] = [2 * at + 1, 2 * at + 2];
-    const child = right < keys.length && keys[right]! < keys[left]! ? right : left;
-    return child < keys.length && keys[child]! < keys[at]! ? child : at;
-  };
-  const sink = () => {
+  const sink = (item: number, key: number) => {
     let at = 0;
-    for (let child = least(at); child !== at; child = least(at)) {
-      swap(at, child);
+    for (let child = 1; child < keys.length; child = 2 * at + 1) {
+      if (child + 1 < keys.length && keys[child + 1]! < keys[child]!) child++;
+      if (keys[child]! >= key) break;
+      items[at] = items[child]!;
+      keys[at] = keys[child]!;
       at = child;
     }
+    items[at] = item;
+    keys[at] = key;
   };
   return {
     push(item, key) {
       let at = items.push(item) - 1;
       keys.push(key);
-      while (at > 0 && keys[(at - 1) >> 1]! > keys[at]!) {
-        swap(at, (at - 1) >> 1);
-        at = (at - 1) >> 1;
+      while (at > 0) {
+        const parent = (at - 1) >> 1;
+        if (keys[parent]! <= key) break;
+        items[at] = items[parent]!;
+        keys[at] = keys[parent]!;
+        at = parent;
       }
+      items[at] = item;
+      keys[at] = key;
     },
     pop() {
       if (items.length === 0) return -1;
-      swap(0, items.length - 1);
+      const least = items[0]!;
       const item = items.pop()!;
-      keys.pop();
-      sink();
-      return item;
+      const key = keys.pop()!;
+      if (items.length > 0) sink(item, key);
+      return least;
+    },
+    clear() {
+      items.length = 0;
+      keys.length = 0;
     },
   };
 }

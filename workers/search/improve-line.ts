@@ -1,11 +1,13 @@
 import { Refusal } from "../../shared/failure.ts";
 import { type BentLine, bentLine, beside, legCount } from "./bent-line.ts";
+import { deadlineIn } from "./deadline.ts";
 import { legBreach } from "./leg-price.ts";
 import { walkLine } from "./line-figures.ts";
+import { SHAPING } from "./progress.ts";
 import { refineLine } from "./refine-line.ts";
 import { CORNER_SHARE } from "./site-ring.ts";
 import { boxOf, grown, type SiteTerms, siteTerms } from "./site-terms.ts";
-import type { LineFigures, Point, SearchOptions, SiteRequest } from "./types.ts";
+import type { LineFigures, Point, SearchOptions, SearchStep, SiteRequest } from "./types.ts";
 
 /** A drawn line to improve. */
 export interface DrawnLine {
@@ -46,11 +48,11 @@ const ROOM_M = 30;
  * move within 30 m of where it was drawn.
  * @throws Refusal `site/too-few-corners`
  */
-export function improveLine(
+export function* improveLine(
   request: SiteRequest,
   drawn: DrawnLine,
   options: SearchOptions = {},
-): ImprovedLine {
+): Generator<SearchStep, ImprovedLine> {
   const { corners, closed } = drawn;
   const fewest = closed ? 3 : 2;
   if (corners.length < fewest) {
@@ -60,22 +62,22 @@ export function improveLine(
       "Draw the line first.",
     );
   }
-  const now = options.now ?? (() => performance.now());
-  const endsAt = now() + (options.timeCapMs ?? TIME_CAP_MS);
-  const outOfTime = () => now() > endsAt;
+  const { over } = deadlineIn(options.timeCapMs ?? TIME_CAP_MS, options.now);
   const terms = siteTerms({ ...request, window: { outline: roomAround(corners) } });
   const ends = closed ? [] : [0, corners.length - 1];
   const pins = { corners: [...drawn.pinnedCorners, ...ends], legs: drawn.pinnedLegs };
   const line = bentLine(terms, Float64Array.from(corners.flat()), closed, pins);
   const before = walkLine(terms, corners, closed).figures;
   const breachBefore = breachOf(terms, line);
-  refineLine(terms, line, {
+  yield SHAPING;
+  yield* refineLine(terms, line, {
     cornerPrice: Math.max(LEAST_CORNER_PRICE, CORNER_SHARE * before.levelVolumeM3),
     maxCorners: Math.max(request.rule.maxCorners, corners.length),
     fromM: FROM_M,
     toM: TO_M,
-    outOfTime,
+    outOfTime: over,
   });
+  yield SHAPING;
   const improved = line.x.map((x, k): Point => [x, line.y[k]!]);
   return {
     corners: improved,
@@ -84,7 +86,7 @@ export function improveLine(
     after: walkLine(terms, improved, closed).figures,
     keptRulesBefore: breachBefore === 0,
     keepsRules: breachOf(terms, line) === 0,
-    cutShort: outOfTime(),
+    cutShort: over(),
   };
 }
 

@@ -15,10 +15,12 @@ export async function inTurns<T>(
   { onProgress, signal }: CallOptions = {},
 ): Promise<T> {
   let turnEndsAt = performance.now() + TURN_MS;
+  let share = 0;
   for (let step = steps.next(); ; step = steps.next()) {
     if (step.done) return step.value;
     if (performance.now() < turnEndsAt) continue;
-    onProgress?.(step.value.share, step.value.doing);
+    share = Math.max(share, step.value.share);
+    onProgress?.(share, step.value.doing);
     await new Promise((resolve) => setTimeout(resolve, 0));
     if (signal?.aborted) {
       throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");

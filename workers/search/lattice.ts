@@ -3,6 +3,7 @@ import { halfBaseAt, priceAt } from "./price-table.ts";
 import { contains, signedDistance } from "./shape.ts";
 import { nodeHeight } from "./site-ground.ts";
 import type { Obstacle, SiteTerms } from "./site-terms.ts";
+import type { SearchStep } from "./types.ts";
 
 /** Why a node is closed to the line. */
 export const OPEN = 0;
@@ -34,6 +35,7 @@ export interface Lattice {
 }
 
 export const PAD = 3;
+const PRICING: SearchStep = { share: 0, doing: "Pricing the ground" };
 /** No clearance is eased below this many cells, so that a thin obstacle stays a closed wall. */
 const LEAST_CLEAR_CELLS = 0.75;
 const HALF_DIAGONAL = Math.SQRT1_2;
@@ -43,12 +45,12 @@ const HALF_DIAGONAL = Math.SQRT1_2;
  * @param stride every how many-th node of the site's ground is taken
  * @param easedCells how far clearances are eased, in cells: a node a little too close is pushed out later
  */
-export function siteLattice(
+export function* siteLattice(
   terms: SiteTerms,
   box: PlaneBox,
   stride: number,
   easedCells: number,
-): Lattice {
+): Generator<SearchStep, Lattice> {
   const { ground } = terms;
   const cellM = ground.spacingM * stride;
   const first = (from: number, origin: number) =>
@@ -73,8 +75,9 @@ export function siteLattice(
   for (let j = PAD; j < rows - PAD; j++) {
     const groundRow = row0 + (j - PAD) * stride;
     priceRow(terms, lattice, j, groundRow, column0, stride, eased);
+    yield PRICING;
   }
-  if (ground.seen.holes) closeNearHoles(terms, lattice, row0, column0, stride);
+  if (ground.seen.holes) yield* closeNearHoles(terms, lattice, row0, column0, stride);
   return lattice;
 }
 
@@ -87,12 +90,13 @@ function priceRow(
   stride: number,
   easedM: number,
 ): void {
-  const { ground, crest, table, obstacles } = terms;
+  const { ground, crest, table } = terms;
   const { columns, cellM, x0M } = lattice;
   const outline = "outline" in terms.window ? terms.window.outline : null;
   const leastM = LEAST_CLEAR_CELLS * cellM;
   const y = lattice.y0M + j * cellM;
   const plane = crest.plane;
+  const obstacles = besideRow(terms, y, leastM);
   for (let i = PAD; i < columns - PAD; i++) {
     const x = x0M + i * cellM;
     const node = j * columns + i;
@@ -105,6 +109,15 @@ function priceRow(
     lattice.why[node] = why === OPEN && blind ? NO_GROUND : why;
     if (why === OPEN && !blind) lattice.price[node] = priceAt(table, heightM) * cellM;
   }
+}
+
+/** Obstacles that may be too close to some point of a row. */
+function besideRow({ obstacles, table }: SiteTerms, y: number, leastM: number): Obstacle[] {
+  const widestM = table.halfBaseM[table.halfBaseM.length - 1]!;
+  return obstacles.filter(({ shape, clearM }) => {
+    const needM = Math.max(leastM, clearM + widestM);
+    return y >= shape.minY - needM && y <= shape.maxY + needM;
+  });
 }
 
 /** What closes a point to the line: the strongest of the obstacles it is too close to. */
@@ -130,13 +143,13 @@ function blockedBy(
 }
 
 /** Closes open nodes whose base would reach over missing ground. */
-function closeNearHoles(
+function* closeNearHoles(
   terms: SiteTerms,
   lattice: Lattice,
   row0: number,
   column0: number,
   stride: number,
-): void {
+): Generator<SearchStep, void> {
   const { ground, crest, table } = terms;
   const { columns, price, why, cellM, x0M, y0M } = lattice;
   const halfBaseOf = (i: number, j: number) => {
@@ -148,6 +161,7 @@ function closeNearHoles(
   const disc = discOf(Math.ceil(widest / cellM));
   const closed: number[] = [];
   for (let node = 0; node < why.length; node++) {
+    if (node % columns === 0) yield PRICING;
     if (why[node] !== NO_GROUND || !edgeOfHole(why, node, columns)) continue;
     const i = node % columns;
     const j = (node - i) / columns;

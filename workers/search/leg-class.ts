@@ -2,22 +2,22 @@ import type { SiteTerms } from "./site-terms.ts";
 
 /**
  * Which of the site's anchors (a point inside each structure and water) a leg passes on the far side of:
- * bit k is set when it crosses the ray east from anchor k. Two lines between the same ends that have the
- * same bits (exclusive-or over their legs) can be moved into each other without crossing an anchor an odd
+ * the codes of all anchors whose ray east it crosses, taken together. Two lines between the same ends that have the
+ * same class (exclusive-or over their legs) can be moved into each other without crossing an anchor an odd
  * number of times.
  */
 export function legClass(terms: SiteTerms, x1: number, y1: number, x2: number, y2: number): number {
-  const { anchorXM, anchorYM } = terms;
+  const { anchorXM, anchorYM, anchorCode } = terms;
   let bits = 0;
   for (let k = 0; k < anchorXM.length; k++) {
     const y = anchorYM[k]!;
     if (y1 > y === y2 > y) continue;
-    if (((x2 - x1) * (y - y1)) / (y2 - y1) + x1 > anchorXM[k]!) bits |= 1 << k;
+    if (((x2 - x1) * (y - y1)) / (y2 - y1) + x1 > anchorXM[k]!) bits ^= anchorCode[k]!;
   }
   return bits;
 }
 
-/** The class of a closed line, corners interleaved: bit k is set when anchor k is enclosed. */
+/** The class of a closed line, corners interleaved: the codes of the anchors enclosed; 0 when there are none. */
 export function ringClass(terms: SiteTerms, corners: Float64Array): number {
   const count = corners.length / 2;
   let bits = 0;

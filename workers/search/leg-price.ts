@@ -130,8 +130,10 @@ export function surelyTooClose(
 ): boolean {
   const { obstacles } = terms;
   for (let k = 0; k < obstacles.length; k++) {
-    const { field } = obstacles[k]!;
+    const { field, shape, clearM } = obstacles[k]!;
     if (!field) continue;
+    if (Math.min(x1, x2) > shape.maxX + clearM || Math.max(x1, x2) < shape.minX - clearM) continue;
+    if (Math.min(y1, y2) > shape.maxY + clearM || Math.max(y1, y2) < shape.minY - clearM) continue;
     for (let share = 0.25; share < 1; share += 0.25) {
       if (spareAt(field, x1 + share * (x2 - x1), y1 + share * (y2 - y1)) < -0.02) return true;
     }

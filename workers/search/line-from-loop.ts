@@ -4,6 +4,7 @@ import { pushOut } from "./push-out.ts";
 import { dropCorners, refineLine } from "./refine-line.ts";
 import { simplifyRing } from "./simplify-ring.ts";
 import type { SiteTerms } from "./site-terms.ts";
+import type { SearchStep } from "./types.ts";
 
 /** How a lattice ring becomes a line of straight legs. */
 export interface LineWish {
@@ -27,20 +28,20 @@ const FIRST_RADIUS_M = 1.5;
 const LAST_RADIUS_M = 0.01;
 
 /** The line of few straight legs near a ring of lattice nodes. */
-export function lineFromLoop(
+export function* lineFromLoop(
   terms: SiteTerms,
   lattice: Lattice,
   loop: Int32Array,
   loopPrice: number,
   wish: LineWish,
-): PricedRing {
+): Generator<SearchStep, PricedRing> {
   const points = pushOut(terms, lattice, loop);
   const least = Math.max(LEAST_CORNER_PRICE, wish.cornerShare * loopPrice);
   let cornerPrice = least;
-  let corners = simplifyRing(terms, points, cornerPrice);
+  let corners = yield* simplifyRing(terms, points, cornerPrice, wish.outOfTime);
   while (corners.length / 2 > wish.maxCorners && cornerPrice < loopPrice) {
     cornerPrice *= Math.max(RAISE, (corners.length / 2 / wish.maxCorners) ** 2);
-    corners = simplifyRing(terms, points, cornerPrice);
+    corners = yield* simplifyRing(terms, points, cornerPrice, wish.outOfTime);
   }
   const refine = {
     cornerPrice: least,
@@ -50,7 +51,7 @@ export function lineFromLoop(
     outOfTime: wish.outOfTime,
   };
   const line = bentLine(terms, corners, true, NO_PINS);
-  if (corners.length / 2 > wish.maxCorners) dropCorners(terms, line, refine, new Set());
-  refineLine(terms, line, refine);
+  if (corners.length / 2 > wish.maxCorners) yield* dropCorners(terms, line, refine, new Set());
+  yield* refineLine(terms, line, refine);
   return { corners: cornersOf(line), priceM3: totalPrice(line) };
 }

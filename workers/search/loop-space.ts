@@ -1,4 +1,5 @@
 import type { CutRay } from "./cut-ray.ts";
+import { type Heap, makeHeap } from "./heap.ts";
 import type { Stencil } from "./stencil.ts";
 
 /**
@@ -20,6 +21,8 @@ export interface LoopSpace {
   readonly previous: Int32Array;
   readonly touched: Int32Array;
   readonly heads: Int32Array;
+  /** Nodes of the bucket in hand, least distance first. */
+  readonly inHand: Heap;
   /** Nested regions: a node belongs to ranks `value >>> 16` to `value & 0xffff`; null before the first split. */
   region: Uint32Array | null;
   runs: number;
@@ -29,6 +32,8 @@ export interface LoopSpace {
 export const BUCKETS = 16384;
 /** Marks a node that waits in no bucket. */
 export const NOT_WAITING = -2;
+/** Marks a node of the bucket in hand. */
+export const IN_HAND = -3;
 /** Least and greatest rank of a region. */
 export const LOWEST_RANK = 1;
 export const HIGHEST_RANK = 0xfffe;
@@ -53,6 +58,7 @@ export function loopSpace(
     previous: new Int32Array(count).fill(NOT_WAITING),
     touched: new Int32Array(count),
     heads: new Int32Array(BUCKETS),
+    inHand: makeHeap(),
     region: null,
     runs: 0,
     settled: 0,

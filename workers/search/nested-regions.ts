@@ -1,5 +1,6 @@
 import {
   branchWithin,
+  COMPARING,
   type LatticeRings,
   ringStore,
   type SearchLimit,
@@ -7,7 +8,7 @@ import {
   summed,
 } from "./branch-and-bound.ts";
 import { HIGHEST_RANK, LOWEST_RANK, type LoopSpace, regionOf } from "./loop-space.ts";
-import { oddWalk } from "./odd-loop.ts";
+import { type OddWalk, oddWalk, type WalkWish } from "./odd-loop.ts";
 import type { SearchStep } from "./types.ts";
 
 interface Region extends StartRegion {
@@ -38,35 +39,46 @@ export function* nestedRegions(
   const ranks = regionOf(space);
   const all = Int32Array.from(space.starts, (_, k) => k);
   const regions: Region[] = [{ starts: all, low: LOWEST_RANK, high: HIGHEST_RANK, bound: 0 }];
-  let open: number | null = null;
+  let open: number | null = null as number | null;
+  const late = () => limit.outOfTime(found.rings().length > 0);
+  const leave = (bound: number) => {
+    open = Math.min(open ?? Infinity, bound);
+  };
   while (regions.length > 0) {
     regions.sort((p, q) => q.bound - p.bound);
     const region = regions.pop()!;
     const { starts, low, high, bound } = region;
     const goodEnough = found.best() * (1 - tolerance);
     if (bound >= goodEnough || starts.length === 0) continue;
-    if (space.runs >= limit.runs || limit.outOfTime(found.rings().length > 0)) {
-      open = Math.min(open ?? Infinity, bound);
+    if (space.runs >= limit.runs || late()) {
+      leave(bound);
       continue;
     }
     if (starts.length <= FEW_STARTS || high - low < 2) {
       const left = yield* branchWithin(space, region, found, limit, tolerance);
-      if (left !== null) open = Math.min(open ?? Infinity, left);
+      if (left !== null) leave(Math.max(bound, left));
       continue;
     }
-    yield { share: Math.min(1, bound / found.best()), doing: "Comparing rings" };
-    const walk = oddWalk(space, starts, 0, starts.length, found.best(), low, high);
+    const step = { share: Math.min(1, bound / found.best()), doing: COMPARING };
+    yield step;
+    const inRegion = { low, high, outOfTime: late, step };
+    const whole = { from: starts, first: 0, end: starts.length, limit: found.best() };
+    const walk = yield* oddWalk(space, { ...whole, ...inRegion });
     found.keep(walk);
+    if (walk.cutShort) {
+      leave(bound);
+      continue;
+    }
     if (walk.from === walk.to || walk.price >= goodEnough) continue;
     const next = Math.max(bound, walk.price);
     const at = starts.indexOf(nearestTo(starts, walk.from, walk.to));
-    const through = throughRing(space, starts[at]!, found.best(), low, high);
+    const through = yield* throughRing(space, starts[at]!, found.best(), inRegion);
     found.keep(through);
     const first = Math.max(0, at - SPLIT_MARGIN);
     const end = Math.min(starts.length, at + SPLIT_MARGIN + 1);
     const near = { starts: starts.subarray(first, end), low, high };
     const unsettled = yield* branchWithin(space, near, found, limit, tolerance);
-    if (unsettled !== null) open = Math.min(open ?? Infinity, unsettled);
+    if (unsettled !== null) leave(Math.max(next, unsettled));
     const left = Int32Array.from([...starts.subarray(0, first), ...starts.subarray(end)]);
     if (through.loop.length === 0) {
       regions.push({ starts: left, low, high, bound: next });
@@ -96,12 +108,16 @@ function nearestTo(starts: Int32Array, from: number, to: number): number {
 }
 
 /** The cheapest ring through one start, dearer than the best so far if need be. */
-function throughRing(space: LoopSpace, start: number, best: number, low: number, high: number) {
-  let through = oddWalk(space, [start], 0, 1, best * 1.25, low, high);
-  if (through.loop.length === 0) {
-    through = oddWalk(space, [start], 0, 1, best * THROUGH_LIMIT, low, high);
-  }
-  return through;
+function* throughRing(
+  space: LoopSpace,
+  start: number,
+  best: number,
+  wish: Pick<WalkWish, "low" | "high" | "outOfTime" | "step">,
+): Generator<SearchStep, OddWalk> {
+  const one = { ...wish, from: [start], first: 0, end: 1 };
+  const through = yield* oddWalk(space, { ...one, limit: best * 1.25 });
+  if (through.loop.length > 0 || through.cutShort) return through;
+  return yield* oddWalk(space, { ...one, limit: best * THROUGH_LIMIT });
 }
 
 /**

@@ -1,5 +1,6 @@
 import { type FlowGrid, flowGrid } from "./flow-grid.ts";
 import { beginFrom, type FlowState, flowState, flowStep, worstRatio } from "./flow-solver.ts";
+import { unlessLate } from "./progress.ts";
 import type { SiteTerms } from "./site-terms.ts";
 import type { BestPossible, Point, SearchStep } from "./types.ts";
 
@@ -15,6 +16,9 @@ const LAP = 100;
 /** The bound is good enough when this many laps raised it by less than this share. */
 const IDLE_LAPS = 15;
 const IDLE_SHARE = 0.0005;
+/** Most nodes times structures: for each a value is held at every node. */
+const MOST_TURNS = 8_000_000;
+const PROVING = "Looking for a proof";
 /** Room for rounding in the proof's own sums. */
 const ROUNDING = 1 - 1e-9;
 
@@ -29,7 +33,8 @@ const ROUNDING = 1 - 1e-9;
  * squares; on a square the price is bounded from below by a tangent in height, so that price less gradient is
  * concave along both axes and needs to be looked at in the corners only. The iteration that looks for
  * the function may stop at any time: the bound is what its result is then checked to give.
- * @returns null where there is no such bound: the crest is no plane, or a structure is smaller than the grid
+ * @returns null where there is no such bound (the crest is no plane, or a structure is smaller than the grid),
+ *   and where time or room runs out before the finest grid
  */
 export function* proveBest(
   terms: SiteTerms,
@@ -37,12 +42,13 @@ export function* proveBest(
   priceM3: number,
   outOfTime: () => boolean,
 ): Generator<SearchStep, BestPossible | null> {
-  if (!terms.crest.plane) return null;
+  if (!terms.crest.plane || outOfTime()) return null;
   const inside = group.map((k) => terms.obstacles[k]!.shape.inside);
   let state: FlowState | null = null;
   let bound = 0;
   for (const stride of STRIDES) {
-    const grid = flowGrid(terms, stride);
+    const grid = yield* unlessLate(flowGrid(terms, stride), outOfTime);
+    if (!grid || grid.columns * grid.rows * inside.length > MOST_TURNS) return null;
     const last = stride === 1;
     if (inside.some((point) => touches(grid, point))) {
       if (last) return null;
@@ -53,13 +59,10 @@ export function* proveBest(
       if (state) beginFrom(begun, state);
       return begun;
     };
-    const next: FlowState = state ? begin() : yield* bestBalanced(begin);
+    const next: FlowState = state ? begin() : yield* bestBalanced(begin, outOfTime);
     state = next;
-    bound = yield* strengthen(
-      next,
-      last ? MOST_STEPS : COARSE_STEPS,
-      last ? outOfTime : () => false,
-    );
+    bound = yield* strengthen(next, last ? MOST_STEPS : COARSE_STEPS, outOfTime);
+    if (!last && outOfTime()) return null;
   }
   const bestM3 = Math.min(priceM3, bound * priceM3 * ROUNDING);
   const gapShare = bestM3 > 0 ? priceM3 / bestM3 - 1 : Infinity;
@@ -72,13 +75,16 @@ export function* proveBest(
 }
 
 /** A state with the ratio of step sizes that does best in a short trial. */
-function* bestBalanced(begin: () => FlowState): Generator<SearchStep, FlowState> {
+function* bestBalanced(
+  begin: () => FlowState,
+  outOfTime: () => boolean,
+): Generator<SearchStep, FlowState> {
   let best: FlowState | null = null;
   let bestBound = -1;
   for (const balance of BALANCES) {
     const state = begin();
     state.balance = balance;
-    const bound = yield* strengthen(state, TRIAL_STEPS, () => false);
+    const bound = yield* strengthen(state, TRIAL_STEPS, outOfTime);
     if (bound <= bestBound) continue;
     bestBound = bound;
     best = state;
@@ -110,6 +116,8 @@ function* strengthen(
       flowStep(state);
       addTo(meanPotential, state.potential, 1 / LAP);
       addTo(meanRise, state.rise, 1 / LAP);
+      yield { share: Math.min(1, done / steps), doing: PROVING };
+      if (outOfTime()) break;
     }
     const before = best;
     for (const [potential, rise] of [
@@ -123,7 +131,6 @@ function* strengthen(
       keptRise.set(rise);
     }
     idle = best > before * (1 + IDLE_SHARE) ? 0 : idle + 1;
-    yield { share: Math.min(1, done / steps), doing: "Looking for a proof" };
   }
   state.potential.set(keptPotential);
   state.rise.set(keptRise);

@@ -10,9 +10,11 @@ import {
 } from "./bent-line.ts";
 import { legClass } from "./leg-class.ts";
 import { legPrice } from "./leg-price.ts";
+import { SHAPING } from "./progress.ts";
 import { rollLegs } from "./roll-legs.ts";
 import type { SiteTerms } from "./site-terms.ts";
-import { radii, slideCorners } from "./slide-corners.ts";
+import { radii, slideCorners, slideSteps } from "./slide-corners.ts";
+import type { SearchStep } from "./types.ts";
 
 export interface RefineWish {
   /** A corner is worth keeping when it saves more than this, m3. */
@@ -38,16 +40,20 @@ const HOPELESS = 8;
  * Improves a line in place: corners slide to cheaper places, corners that save too little go, and new ones
  * come where they save enough. Pinned corners stay; the line passes every anchor on the side it did.
  */
-export function refineLine(terms: SiteTerms, line: BentLine, wish: RefineWish): void {
-  slideCorners(terms, line, radii(wish.fromM, wish.toM), wish);
-  rollLegs(terms, line);
+export function* refineLine(
+  terms: SiteTerms,
+  line: BentLine,
+  wish: RefineWish,
+): Generator<SearchStep, void> {
+  yield* slideSteps(terms, line, radii(wish.fromM, wish.toM), wish);
+  yield* rollLegs(terms, line, wish.outOfTime);
   const barren = new Set<string>();
   for (let round = 0; round < MOST_ROUNDS && !wish.outOfTime(); round++) {
     const before = totalPrice(line) + line.x.length * wish.cornerPrice;
-    dropCorners(terms, line, wish, barren);
-    addCorners(terms, line, wish, barren);
-    rollLegs(terms, line);
-    slideCorners(terms, line, radii(wish.fromM / 4, wish.toM), wish);
+    yield* dropCorners(terms, line, wish, barren);
+    yield* addCorners(terms, line, wish, barren);
+    yield* rollLegs(terms, line, wish.outOfTime);
+    yield* slideSteps(terms, line, radii(wish.fromM / 4, wish.toM), wish);
     const after = totalPrice(line) + line.x.length * wish.cornerPrice;
     if (after > before - 0.05 * wish.cornerPrice) break;
   }
@@ -57,15 +63,17 @@ export function refineLine(terms: SiteTerms, line: BentLine, wish: RefineWish): 
  * Takes out corners whose saving is below the corner price.
  * @param barren places, by the prices of their legs, where that has been tried in vain
  */
-export function dropCorners(
+export function* dropCorners(
   terms: SiteTerms,
   line: BentLine,
   wish: RefineWish,
   barren: Set<string>,
-): void {
+): Generator<SearchStep, void> {
   const fewest = line.closed ? 3 : 2;
   for (let k = 0; k < line.x.length && line.x.length > fewest; ) {
+    yield SHAPING;
     const tooMany = line.x.length > wish.maxCorners;
+    if (!tooMany && wish.outOfTime()) return;
     const worth = tooMany ? Infinity : wish.cornerPrice;
     const key = placeOf(line, k, wish);
     if (barren.has(key)) k++;
@@ -167,10 +175,16 @@ function mergeLeg(
  * Adds corners where one saves more than its price: in the middle of a leg, or by cutting a corner off.
  * @param barren legs, by price, on which that has been tried in vain
  */
-function addCorners(terms: SiteTerms, line: BentLine, wish: RefineWish, barren: Set<string>): void {
+function* addCorners(
+  terms: SiteTerms,
+  line: BentLine,
+  wish: RefineWish,
+  barren: Set<string>,
+): Generator<SearchStep, void> {
   for (let k = 0; k < legCount(line); k++) {
     if (line.x.length >= wish.maxCorners || wish.outOfTime()) return;
     if (line.held[k]) continue;
+    yield SHAPING;
     for (const share of [0.5, NEAR_START]) {
       const key = `${share} ${Math.round((4 * line.leg[k]!) / wish.cornerPrice)}`;
       if (barren.has(key)) continue;

@@ -1,6 +1,8 @@
 import { type BentLine, beside, legCount, moveIfBetter } from "./bent-line.ts";
 import { legBreach } from "./leg-price.ts";
+import { SHAPING } from "./progress.ts";
 import type { SiteTerms } from "./site-terms.ts";
+import type { SearchStep } from "./types.ts";
 
 /** Angles a leg is rolled by, radians. */
 const ANGLES = [0.12, 0.04, 0.013, 0.004];
@@ -16,11 +18,17 @@ const LEAST_SINE = 0.03;
  * until it just keeps clear, and its ends slide along its neighbours. Moving corners one by one cannot do
  * that, as every single move would come too close.
  */
-export function rollLegs(terms: SiteTerms, line: BentLine): void {
+export function* rollLegs(
+  terms: SiteTerms,
+  line: BentLine,
+  outOfTime: () => boolean,
+): Generator<SearchStep, void> {
   for (const angle of ANGLES) {
     for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
       let better = false;
       for (let k = 0; k < legCount(line); k++) {
+        if (outOfTime()) return;
+        yield SHAPING;
         if (rollLeg(terms, line, k, angle) || rollLeg(terms, line, k, -angle)) better = true;
       }
       if (!better) break;

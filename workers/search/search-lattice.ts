@@ -1,7 +1,7 @@
 import { anyOddLoop } from "./any-odd-loop.ts";
 import { branchAndBound, type LatticeRings } from "./branch-and-bound.ts";
 import { cutRay } from "./cut-ray.ts";
-import { firstLimit } from "./first-limit.ts";
+import { firstLimit, rectangleLoop } from "./first-limit.ts";
 import type { Lattice } from "./lattice.ts";
 import { loopSpace, spaceBytes } from "./loop-space.ts";
 import { nestedRegions } from "./nested-regions.ts";
@@ -16,8 +16,10 @@ export interface LatticeWish {
   readonly knownPrice: number | null;
   readonly runs: number;
   readonly tolerance: number;
-  /** Not asked before a first ring is found, where none is known. */
+  /** Not looked at before a first ring is found, where none is known. */
   readonly outOfTime: () => boolean;
+  /** The end even where no ring has been found: the cheapest open rectangle is given then, where there is one. */
+  readonly givenUp: () => boolean;
 }
 
 export interface LatticeAnswer extends LatticeRings {
@@ -36,6 +38,7 @@ export const USUAL_WISH: LatticeWish = {
   runs: 250,
   tolerance: TOLERANCE,
   outOfTime: () => false,
+  givenUp: () => false,
 };
 
 const RAISE = 8;
@@ -51,16 +54,21 @@ export function* searchLattice(
   const ray = cutRay(lattice, inside[0], inside[1], stencil.reach);
   const space = loopSpace(lattice.price, lattice.columns, ray, stencil);
   const search = wish.by === "branch" ? branchAndBound : nestedRegions;
-  const guess = firstLimit(lattice);
   const known = wish.knownPrice !== null;
-  const sure = known || guess.sure;
-  let price = wish.knownPrice ?? guess.price;
-  const outOfTime = (found: boolean) => (known || found) && wish.outOfTime();
+  const guess =
+    wish.knownPrice === null ? firstLimit(lattice) : { price: wish.knownPrice, rectangle: null };
+  const sure = known || guess.rectangle !== null;
+  let { price } = guess;
+  const outOfTime = (found: boolean) => (known || found ? wish.outOfTime() : wish.givenUp());
   let answer = yield* search(space, { runs: wish.runs, price, outOfTime }, wish.tolerance);
   const mayRaise = !sure && answer.rings.length === 0 && anyOddLoop(space);
-  while (mayRaise && answer.rings.length === 0 && price < MOST_PRICE) {
+  while (mayRaise && answer.rings.length === 0 && price < MOST_PRICE && !wish.givenUp()) {
     price *= RAISE;
     answer = yield* search(space, { runs: wish.runs, price, outOfTime }, wish.tolerance);
+  }
+  if (answer.cutShort && answer.rings.length === 0 && !known && guess.rectangle) {
+    const loop = rectangleLoop(lattice, guess.rectangle);
+    answer = { ...answer, rings: [{ price: guess.price, loop }] };
   }
   const bytes = spaceBytes(space) + lattice.why.byteLength;
   return { ...answer, runs: space.runs, settled: space.settled, bytes };

@@ -1,6 +1,8 @@
 import { legClass } from "./leg-class.ts";
 import { legPrice, surelyTooClose } from "./leg-price.ts";
+import { SHAPING } from "./progress.ts";
 import type { SiteTerms } from "./site-terms.ts";
+import type { SearchStep } from "./types.ts";
 
 /** Longest run of points that one leg may stand for. */
 const LONGEST_SPAN = 120;
@@ -23,22 +25,28 @@ const KEPT_EVERY_M = 4;
  * programming over the closed list, begun at one point and repeated from a corner half way round. A leg is
  * taken only if it passes every anchor on the same side as the points it stands for.
  * @param all the ring's points, x and y interleaved, metres
+ * @param outOfTime when true it is not repeated
  */
-export function simplifyRing(
+export function* simplifyRing(
   terms: SiteTerms,
   all: Float64Array,
   cornerPrice: number,
-): Float64Array {
+  outOfTime: () => boolean,
+): Generator<SearchStep, Float64Array> {
   const points = withoutStraights(all);
   const rough = { ...terms, sampleM: ROUGH * terms.sampleM };
-  const first = chosenFrom(rough, points, cornerPrice);
+  const first = yield* chosenFrom(rough, points, cornerPrice);
   if (first.length < 3) return points;
+  if (outOfTime()) return cornersAt(points, first);
   const turned = startingAt(points, first[first.length >> 1]!);
-  const second = chosenFrom(rough, turned, cornerPrice);
-  const corners = new Float64Array(2 * second.length);
-  second.forEach((at, k) => {
-    corners[2 * k] = turned[2 * at]!;
-    corners[2 * k + 1] = turned[2 * at + 1]!;
+  return cornersAt(turned, yield* chosenFrom(rough, turned, cornerPrice));
+}
+
+function cornersAt(points: Float64Array, chosen: readonly number[]): Float64Array {
+  const corners = new Float64Array(2 * chosen.length);
+  chosen.forEach((at, k) => {
+    corners[2 * k] = points[2 * at]!;
+    corners[2 * k + 1] = points[2 * at + 1]!;
   });
   return corners;
 }
@@ -79,7 +87,11 @@ function strideAt(span: number): number {
 }
 
 /** Indices of the points kept, the first among them. */
-function chosenFrom(terms: SiteTerms, points: Float64Array, cornerPrice: number): number[] {
+function* chosenFrom(
+  terms: SiteTerms,
+  points: Float64Array,
+  cornerPrice: number,
+): Generator<SearchStep, number[]> {
   const count = points.length / 2;
   const x = (k: number) => points[2 * (k % count)]!;
   const y = (k: number) => points[2 * (k % count) + 1]!;
@@ -91,6 +103,7 @@ function chosenFrom(terms: SiteTerms, points: Float64Array, cornerPrice: number)
   const from = new Int32Array(count + 1);
   best[0] = 0;
   for (let j = 1; j <= count; j++) {
+    yield SHAPING;
     for (let i = j - 1; i >= Math.max(0, j - LONGEST_SPAN); i -= strideAt(j - i)) {
       const limit = best[j]! - best[i]! - cornerPrice;
       if (!(limit > 0)) continue;

@@ -1,6 +1,9 @@
+import { Refusal } from "../../shared/failure.ts";
 import { asksTooMuch } from "./check-request.ts";
 import { COMPARED_EXACTLY, chooseGroups, type Grouping } from "./choose-groups.ts";
+import { deadlineIn } from "./deadline.ts";
 import type { Effort, GroupRing } from "./find-ring.ts";
+import { driven } from "./progress.ts";
 import { type SiteTerms, siteTerms } from "./site-terms.ts";
 import type { SearchOptions, SearchStep, SiteRequest, SiteResult } from "./types.ts";
 import { whyNone } from "./why-none.ts";
@@ -9,9 +12,8 @@ import { whyNone } from "./why-none.ts";
 export const CORNER_SHARE = 0.001;
 /** A search ends after this long unless told otherwise, and says so, milliseconds. */
 const TIME_CAP_MS = 2000;
-/** Share of the time after which no further rings are looked for on lattices. */
-export const LATTICE_SHARE = 0.75;
 const NEGLIGIBLE_M = 0.005;
+export const CUT_SHORT = "The search was cut short: a cheaper line may exist in this window.";
 
 /**
  * The closed line round the chosen structures that needs the least placed volume, or several lines where
@@ -20,9 +22,7 @@ const NEGLIGIBLE_M = 0.005;
  */
 export function siteRing(request: SiteRequest, options: SearchOptions = {}): SiteResult {
   const steps = siteSteps(request, options);
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  return step.value;
+  return driven(steps);
 }
 
 /**
@@ -36,30 +36,43 @@ export function* siteSteps(
   const now = options.now ?? (() => performance.now());
   const startedAt = now();
   const capMs = options.timeCapMs ?? TIME_CAP_MS;
-  const endsAt = startedAt + capMs;
-  const latticesEndAt = startedAt + LATTICE_SHARE * capMs;
-  const outOfTime = () => now() > endsAt;
+  const deadline = deadlineIn(capMs, now);
   const refused = asksTooMuch(request);
   if (refused) throw refused;
   const terms = siteTerms(request);
   const effort: Effort = {
-    line: { cornerShare: CORNER_SHARE, maxCorners: request.rule.maxCorners, outOfTime },
-    latticesLate: () => now() > latticesEndAt,
-    outOfTime,
+    line: { cornerShare: CORNER_SHARE, maxCorners: request.rule.maxCorners },
+    deadline,
     wholeWindow: !options.nearOnly,
   };
   const grouping = yield* chooseGroups(terms, effort);
-  if (grouping.without !== null) throw reasonFor(terms, grouping);
-  return summedUp(grouping, outOfTime(), now() - startedAt);
+  if (grouping.without) throw reasonFor(terms, grouping.without, capMs);
+  return summedUp(grouping, deadline.over(), now() - startedAt);
 }
 
-function reasonFor(terms: SiteTerms, { searches, without }: Grouping) {
-  const { inside } = terms.obstacles[without!]!.shape;
-  return whyNone(searches[without!]!.widest, inside);
+function reasonFor(
+  terms: SiteTerms,
+  { structure, search }: NonNullable<Grouping["without"]>,
+  capMs: number,
+): Refusal {
+  if (search?.closed && !search.cutShort) {
+    return whyNone(search.closed, terms.obstacles[structure]!.shape.inside);
+  }
+  return noRingInTime(capMs, terms.request.structures.length);
+}
+
+/** Said when the time is up before there is any ring: one may exist. */
+export function noRingInTime(capMs: number, structures: number): Refusal {
+  const seconds = Math.max(0.1, Math.round(capMs / 100) / 10);
+  return new Refusal(
+    "site/out-of-time",
+    `No ring was found within ${seconds} s round ${structures === 1 ? "the structure" : `the ${structures} structures`}. The search was cut short: there may be one.`,
+    "Choose fewer structures or a smaller search window, or draw the line by hand.",
+  );
 }
 
 function summedUp(
-  { rings, searches, exact }: Grouping,
+  { rings, searches, exact, cutShort: leftOut }: Grouping,
   late: boolean,
   milliseconds: number,
 ): SiteResult {
@@ -69,11 +82,11 @@ function summedUp(
     searches.reduce((s, each) => Math.max(s, pick(each)), 0);
   const total = (pick: (ring: (typeof rings)[number]) => number) =>
     rings.reduce((s, ring) => s + pick(ring), 0);
-  const cutShort = late || searches.some((each) => each.cutShort);
+  const cutShort = late || leftOut || searches.some((each) => each.cutShort);
   const overLimit = rings.some((ring) => ring.overLimit);
   const notes: string[] = [];
   if (cutShort) {
-    notes.push("The search was cut short: a cheaper line may exist in this window.");
+    notes.push(CUT_SHORT);
   }
   if (overLimit) {
     notes.push(

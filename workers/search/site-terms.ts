@@ -31,6 +31,8 @@ export interface SiteTerms {
   /** Points that a line may not be moved across: one inside each structure and each water. */
   readonly anchorXM: Float64Array;
   readonly anchorYM: Float64Array;
+  /** A code for each anchor: those of several, taken together by exclusive-or, tell which ones they are. */
+  readonly anchorCode: Int32Array;
   readonly window: SearchWindow;
   /** The drawn window; null where the window is a box. */
   readonly windowShape: Shape | null;
@@ -39,8 +41,8 @@ export interface SiteTerms {
   readonly sampleM: number;
 }
 
-/** Anchors kept as bits of one number. */
-const MOST_ANCHORS = 30;
+/** Up to this many anchors each has a bit of its own; more have mixed ones (Zobrist 1970). */
+const ANCHOR_BITS = 31;
 /** Ground wanted beyond the window for bases and cuts, metres. */
 const GROUND_MARGIN_M = 12;
 const SAMPLE_M = 0.5;
@@ -64,7 +66,7 @@ export function siteTerms(request: SiteRequest): SiteTerms {
     ...request.water.map(facing("water", 0)),
     ...request.noGo.map(facing("noGo", 0)),
   ];
-  const anchors = obstacles.filter((each) => each.role !== "noGo").slice(0, MOST_ANCHORS);
+  const anchors = obstacles.filter((each) => each.role !== "noGo");
   return {
     request,
     ground,
@@ -73,11 +75,20 @@ export function siteTerms(request: SiteRequest): SiteTerms {
     obstacles,
     anchorXM: Float64Array.from(anchors, (each) => each.shape.inside[0]),
     anchorYM: Float64Array.from(anchors, (each) => each.shape.inside[1]),
+    anchorCode: Int32Array.from(anchors, (_, k) => anchorCode(k, anchors.length)),
     window: request.window,
     windowShape: "outline" in request.window ? shapeOf(request.window.outline) : null,
     box,
     sampleM: Math.min(SAMPLE_M, request.ground.cellM / 2),
   };
+}
+
+function anchorCode(k: number, count: number): number {
+  if (count <= ANCHOR_BITS) return 1 << k;
+  let mixed = Math.imul(k + 1, 0x9e3779b1);
+  mixed = Math.imul(mixed ^ (mixed >>> 15), 0x85ebca6b);
+  mixed = Math.imul(mixed ^ (mixed >>> 13), 0xc2b2ae35);
+  return mixed ^ (mixed >>> 16);
 }
 
 /** The box that holds a window, metres. */

@@ -1,5 +1,7 @@
 import { type BentLine, beside, legCount, moveCornerIfBetter, moveIfBetter } from "./bent-line.ts";
+import { driven, SHAPING } from "./progress.ts";
 import type { SiteTerms } from "./site-terms.ts";
+import type { SearchStep } from "./types.ts";
 
 const COMPASS = Array.from({ length: 8 }, (_, k): [number, number] => [
   Math.cos((k * Math.PI) / 4),
@@ -27,10 +29,20 @@ export function slideCorners(
   radiiM: readonly number[],
   limits: SlideLimits = {},
 ): void {
+  driven(slideSteps(terms, line, radiiM, limits));
+}
+
+/** The same in steps. */
+export function* slideSteps(
+  terms: SiteTerms,
+  line: BentLine,
+  radiiM: readonly number[],
+  limits: SlideLimits = {},
+): Generator<SearchStep, void> {
   for (const radius of radiiM) {
     line.still.fill(false);
     for (let sweep = 0; sweep < MOST_SWEEPS; sweep++) {
-      if (limits.outOfTime?.() || !sweepOnce(terms, line, radius, limits.only)) break;
+      if (!(yield* sweepOnce(terms, line, radius, limits))) break;
     }
   }
 }
@@ -40,16 +52,19 @@ interface SlideLimits {
   readonly outOfTime?: () => boolean;
 }
 
-function sweepOnce(
+/** @returns whether anything was moved, in time */
+function* sweepOnce(
   terms: SiteTerms,
   line: BentLine,
   radius: number,
-  only: ReadonlySet<number> | undefined,
-): boolean {
+  { only, outOfTime }: SlideLimits,
+): Generator<SearchStep, boolean> {
   let better = false;
   const wanted = (k: number) => !line.pinned[k] && !(only && !only.has(k));
   for (let k = 0; k < line.x.length; k++) {
     if (line.still[k]) continue;
+    yield SHAPING;
+    if (outOfTime?.()) return false;
     line.still[k] = true;
     if (wanted(k) && moveCorner(terms, line, k, radius)) better = true;
     const n = beside(line, k, 1);

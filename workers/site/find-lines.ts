@@ -8,17 +8,22 @@ import type {
   SiteRingResponse,
 } from "../../shared/siting-types.ts";
 import type { Terrain } from "../raster/terrain.ts";
-import { biggerCordons } from "../search/bigger-cordons.ts";
-import { howGood } from "../search/how-good.ts";
+import { biggerCordons, CORDONS_CAP_MS } from "../search/bigger-cordons.ts";
+import { howGood, JUDGING_CAP_MS } from "../search/how-good.ts";
 import { inTurns } from "../search/in-turns.ts";
+import { partOf } from "../search/progress.ts";
 import { siteSteps } from "../search/site-ring.ts";
-import type { SearchStep } from "../search/types.ts";
+import type { BestPossible, SearchStep, SiteRequest } from "../search/types.ts";
 import { foundLine } from "./found-line.ts";
 import { ringTogether, type Search } from "./ring-together.ts";
 import { type SiteSetting, siteSetting } from "./site-setting.ts";
 
 const CAP_MS = 2000;
 const MOST_CAP_MS = 8000;
+/** Of a stated cap, the time that judging and other reaches may take each where that is more than usual. */
+const FURTHER_SHARE = 0.25;
+/** How far one ring may use more than its share of the time for judging. */
+const FAIR = 2;
 
 /**
  * The line that needs the least round the plan's structures, as the plan can hold it.
@@ -48,22 +53,22 @@ function* findSteps(
   const { request } = setting;
   const startedAt = performance.now();
   const isLast = !judge && reachesM.length === 0;
-  const search = yield* within(searchSteps(setting, ask), 0, isLast ? 1 : 0.4);
+  const search = yield* partOf(searchSteps(setting, ask), 0, isLast ? 1 : 0.4);
   const searchMs = performance.now() - startedAt;
+  const furtherMs = FURTHER_SHARE * (ask.timeCapMs ?? 0);
   const lines: FoundLine[] = [];
-  for (const ring of search.rings) {
-    const good = judge ? yield* within(howGood(request, ring, judge), 0.4, 0.7) : null;
-    lines.push(foundLine(setting, ring, good && judged(good)));
+  const goods = judge
+    ? yield* partOf(judgedSteps(request, search, judge, furtherMs), 0.4, 0.7)
+    : [];
+  for (const [k, ring] of search.rings.entries()) {
+    lines.push(foundLine(setting, ring, goods[k] ?? null));
+    yield { share: judge ? 0.7 : 0.4, doing: "Sizing what was found" };
   }
-  const cordons = yield* within(cordonSteps(setting, reachesM), judge ? 0.7 : 0.4, 1);
+  const cordons = yield* partOf(cordonSteps(setting, reachesM, furtherMs), judge ? 0.7 : 0.4, 1);
   const { cutShort } = search;
-  return { lines, cordons, cutShort, notes: [...search.notes, ...more(lines)], searchMs };
+  return { lines, cordons, cutShort, notes: [...search.notes, ...more(lines, judge)], searchMs };
 }
 
-/**
- * First one ring round all structures, then whatever grouping takes less: should time run out before all
- * groupings have been looked at, the answer is never worse than that one ring.
- */
 function* searchSteps(
   { request, structures }: SiteSetting,
   ask: SiteRingRequest,
@@ -71,33 +76,44 @@ function* searchSteps(
   const { length } = structures;
   const timeCapMs = ask.timeCapMs ?? Math.min(MOST_CAP_MS, CAP_MS * length);
   if (length === 1 || ask.together) return yield* ringTogether(request, { timeCapMs });
-  const one = yield* within(attempt(ringTogether(request, { timeCapMs })), 0, 0.3);
-  const all = yield* within(siteSteps(request, { timeCapMs }), 0.3, 1);
-  const [ring] = one?.rings ?? [];
-  if (!one || !ring || all.priceM3 < ring.priceM3) return all;
-  return { ...one, notes: all.notes };
+  return yield* siteSteps(request, { timeCapMs });
 }
 
-/** What steps give; null where they are refused. */
-function* attempt<T>(steps: Generator<SearchStep, T>): Generator<SearchStep, T | null> {
-  try {
-    return yield* steps;
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return null;
-    throw thrown;
+/**
+ * How good each ring is, the time for one shared out among them. A search that was cut short is never given
+ * a proof: what it did not look at is not known.
+ */
+function* judgedSteps(
+  request: SiteRequest,
+  { rings, cutShort }: Search,
+  judge: HowGood["kind"],
+  leastMs: number,
+): Generator<SearchStep, (HowGood | null)[]> {
+  const wanted = cutShort ? "estimate" : judge;
+  const endsAt = performance.now() + Math.max(leastMs, JUDGING_CAP_MS[wanted]);
+  const goods: (HowGood | null)[] = [];
+  for (const [k, ring] of rings.entries()) {
+    const leftMs = Math.max(0, endsAt - performance.now());
+    const timeCapMs = Math.min(leftMs, (FAIR * leftMs) / (rings.length - k));
+    const steps = howGood(request, ring, wanted, { timeCapMs });
+    const good = yield* partOf(steps, k / rings.length, (k + 1) / rings.length);
+    goods.push(good && judged(good));
   }
+  return goods;
 }
 
-function judged({ kind, gapShare, wording }: HowGood): HowGood {
+function judged({ kind, gapShare, wording }: BestPossible): HowGood {
   return { kind, gapShare, wording };
 }
 
 function* cordonSteps(
   setting: SiteSetting,
   reachesM: readonly number[],
+  leastMs: number,
 ): Generator<SearchStep, FoundCordon[]> {
   if (reachesM.length === 0) return [];
-  const found = yield* biggerCordons(setting.request, {}, reachesM);
+  const timeCapMs = Math.max(leastMs, CORDONS_CAP_MS);
+  const found = yield* biggerCordons(setting.request, { timeCapMs }, reachesM);
   let line: FoundLine | null = null;
   return found.map(({ reachM, ring, sameAsBefore, cutShort }): FoundCordon => {
     if (ring && !sameAsBefore) line = foundLine(setting, ring);
@@ -105,20 +121,13 @@ function* cordonSteps(
   });
 }
 
-/** The same steps as a part of a longer work. */
-function* within<T>(
-  steps: Generator<SearchStep, T>,
-  from: number,
-  to: number,
-): Generator<SearchStep, T> {
-  for (let step = steps.next(); ; step = steps.next()) {
-    if (step.done) return step.value;
-    yield { ...step.value, share: from + (to - from) * step.value.share };
-  }
-}
-
-function more(lines: readonly FoundLine[]): string[] {
+function more(lines: readonly FoundLine[], judge: SiteRingRequest["judge"]): string[] {
   const notes: string[] = [];
+  if (judge && lines.some(({ howGood: good }) => good === null)) {
+    notes.push(
+      "How far it may be from the best possible is not known: there was no time to find out.",
+    );
+  }
   if (lines.some(({ totals }) => totals.builtLengthM === 0)) {
     notes.push("Nothing has to be built: ground all round stands above the crest.");
   }

@@ -5,6 +5,7 @@ import type { Alignment, Plan } from "../../shared/plan.ts";
 import type { ImproveLineRequest, ImproveLineResponse } from "../../shared/siting-types.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { type DrawnLine, improveLine } from "../search/improve-line.ts";
+import { inTurns } from "../search/in-turns.ts";
 import { kept, totalsOf } from "./found-line.ts";
 import { lineSetting, onPlane } from "./site-setting.ts";
 
@@ -25,7 +26,8 @@ export async function improve(
   }
   const { plane, request } = setting;
   const { kind } = alignment;
-  const found = improveLine(request, drawnLine(alignment, onPlane(plane, alignment.corners)));
+  const drawn = drawnLine(alignment, onPlane(plane, alignment.corners));
+  const found = await inTurns(improveLine(request, drawn), options);
   const before = totalsOf(setting, kind, alignment.corners);
   const corners = found.corners.map((at, k) => {
     const pin = found.pinned[k]!;

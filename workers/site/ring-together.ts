@@ -1,6 +1,6 @@
 import { Refusal } from "../../shared/failure.ts";
 import { biggerCordons } from "../search/bigger-cordons.ts";
-import { siteSteps } from "../search/site-ring.ts";
+import { CUT_SHORT, noRingInTime, siteSteps } from "../search/site-ring.ts";
 import type { FoundRing, SearchOptions, SearchStep, SiteRequest } from "../search/types.ts";
 
 /** What a search gives that the rest of this room needs. */
@@ -22,6 +22,9 @@ export function* ringTogether(
   const { structures, window } = request;
   if (structures.length === 1 || "outline" in window) return yield* siteSteps(request, options);
   const [cordon] = yield* biggerCordons(request, options, [window.reachM]);
+  if (!cordon?.ring && cordon?.cutShort && options.timeCapMs !== undefined) {
+    throw noRingInTime(options.timeCapMs, structures.length);
+  }
   if (!cordon?.ring) {
     throw new Refusal(
       "site/no-ring",
@@ -29,5 +32,9 @@ export function* ringTogether(
       "Make the search window larger, or find rings round fewer of them.",
     );
   }
-  return { rings: [cordon.ring], cutShort: cordon.cutShort, notes: [] };
+  return {
+    rings: [cordon.ring],
+    cutShort: cordon.cutShort,
+    notes: cordon.cutShort ? [CUT_SHORT] : [],
+  };
 }

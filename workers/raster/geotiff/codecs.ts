@@ -54,7 +54,7 @@ function fromGeotiff(layout: ImageLayout, compression: number): Decompress {
 
 /**
  * Unpacks no more than `bytes`, so that a small file cannot unpack to fill the memory. Rejects when the
- * stream is damaged, also when only bytes after its end are.
+ * stream is damaged or its checksum does not agree, also when only bytes after its end are in the way.
  */
 async function inflate(packed: ArrayBuffer, bytes: number): Promise<ArrayBuffer> {
   const { readable, writable } = new DecompressionStream("deflate");
@@ -71,6 +71,7 @@ async function inflate(packed: ArrayBuffer, bytes: number): Promise<ArrayBuffer>
     unpacked.set(part, at);
     at += part.length;
   }
+  if (at === bytes) await reader.read();
   reader.cancel().catch(() => {});
   return at < bytes ? unpacked.buffer.slice(0, at) : unpacked.buffer;
 }

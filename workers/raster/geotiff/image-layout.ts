@@ -144,6 +144,10 @@ function compressionName(compression: number): string {
   return names.get(compression) ?? `its compression is number ${compression}`;
 }
 
+function isCount(value: number): boolean {
+  return Number.isSafeInteger(value) && value >= 0;
+}
+
 /** Every block must be listed, lie inside the file and be of a size that can be decoded. */
 function checkBlocks(name: string, layout: ImageLayout, fileBytes: number): void {
   const { columns, rows, blockColumns, blockRows, offsets, byteCounts } = layout;
@@ -160,7 +164,11 @@ function checkBlocks(name: string, layout: ImageLayout, fileBytes: number): void
   const down = Math.ceil(rows / blockRows);
   for (let i = 0; i < blocks; i++) {
     const bytes = Number(byteCounts[i]);
-    if (!(Number(offsets[i]) + bytes <= fileBytes)) throw truncated(name);
+    const offset = Number(offsets[i]);
+    if (!isCount(offset) || !isCount(bytes)) {
+      throw damaged(name, "the places of its cells in the file are not whole numbers");
+    }
+    if (offset + bytes > fileBytes) throw truncated(name);
     const rowsHere = layout.tiled ? blockRows : Math.min(blockRows, rows - (i % down) * blockRows);
     if (bytes > 0 && bytes < rowsHere * rowBytes) {
       throw damaged(name, "a block of its cells is too short");

@@ -1,0 +1,97 @@
+import { spawnSync } from "node:child_process";
+import { existsSync, openAsBlob } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { asFailure, Refusal } from "../../shared/failure.ts";
+import { planFileName } from "../../src/document/files.ts";
+import { fileName } from "../../src/sheets/download.ts";
+import { openTerrain } from "../../workers/raster/terrain.ts";
+import { madeFile } from "../fixtures/raster-files.ts";
+
+const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
+const damaged = async (name: string) => ({
+  name,
+  blob: await openAsBlob(here(`../fixtures/damaged/${name}`)),
+});
+
+async function refusalOf(files: Parameters<typeof openTerrain>[0]) {
+  const opened = await openTerrain(files, "metre").catch(asFailure);
+  if (!("code" in opened)) throw new Error("The raster was opened.");
+  return opened;
+}
+
+describe("a damaged raster", () => {
+  it.each([
+    ["abort-stripoffsets-float.tif", "raster/damaged"],
+    ["abort-tileoffsets-double.tif", "raster/damaged"],
+    ["deflate-bitflip-f32-deflate-strips.tif", "raster/damaged"],
+    ["deflate-bitflip-i16-deflate-p2-tiles.tif", "raster/damaged"],
+    ["scale-y-1e7.tif", "raster/cell-size"],
+  ])("%s is refused with %s", async (name, code) => {
+    const failure = await refusalOf([await damaged(name)]);
+    expect(failure.code).toBe(code);
+    expect(failure.message).toContain(name);
+  });
+
+  it("is what is said of 200 files that are no raster but it", async () => {
+    const others = Array.from({ length: 199 }, (_, k) => madeFile(`note-${k}.txt`, "hello"));
+    const failure = await refusalOf([...others, await damaged("abort-stripoffsets-float.tif")]);
+    expect(failure.code).toBe("raster/damaged");
+    expect(failure.message).toContain("abort-stripoffsets-float.tif");
+    expect(failure.message).toContain("199 more");
+    expect(failure.message.length).toBeLessThan(600);
+  });
+});
+
+describe("a refusal", () => {
+  it("quotes no more of a file than can be read", () => {
+    const long = "x".repeat(475_690);
+    for (const message of [`It says "${long}" here.`, `It says ${long} here.`]) {
+      const refusal = new Refusal("raster/damaged", message, "Open another.");
+      expect(refusal.message.length).toBeLessThan(1500);
+      expect(refusal.message).toMatch(/^It says .*here\.$/);
+      expect(asFailure(new Error(message)).message.length).toBeLessThan(1500);
+    }
+  });
+});
+
+describe("names of downloads", () => {
+  const name = { title: "A very long title ".repeat(9), extension: "csv", type: "text/csv" };
+  it("stay apart and short however long the title is", () => {
+    const names = ["Line A", "Line B"].flatMap((alternative) =>
+      ["stations", "sequence"].map((what) => fileName({ ...name, alternative, what })),
+    );
+    expect(new Set(names).size).toBe(4);
+    for (const each of names) expect(each.length).toBeLessThanOrEqual(64);
+    expect(names[0]).toMatch(/^A-very-long-title.*-Line-A-stations\.csv$/);
+    expect(planFileName(name.title).length).toBeLessThanOrEqual(68);
+  });
+});
+
+describe.runIf(existsSync("/dev/full"))("the terminal program", () => {
+  const program = [
+    JSON.stringify(process.execPath),
+    "--import",
+    JSON.stringify(fileURLToPath(import.meta.resolve("tsx"))),
+    JSON.stringify(here("../../workers/command.ts")),
+  ].join(" ");
+  const size = `${program} size ${here("../../sample-terrain/tilted.geojson")} --terrain ${here("../../sample-terrain/tilted.tif")}`;
+  const shell = (line: string) =>
+    spawnSync("bash", ["-c", line], {
+      encoding: "utf8",
+      env: { ...process.env, npm_lifecycle_event: undefined },
+    });
+
+  it("says that the disk is full, with 1 and without a stack", () => {
+    const { status, stderr } = shell(`${size} > /dev/full`);
+    expect(status).toBe(1);
+    expect(stderr).toContain("the disk is full");
+    expect(stderr).not.toMatch(/\n\s+at /);
+  });
+
+  it("ends quietly with 141 when nobody reads on", () => {
+    const { stdout, stderr } = shell(`${size} | true; echo \${PIPESTATUS[0]}`);
+    expect(stderr).toBe("");
+    expect(stdout.trim()).toBe("141");
+  });
+});
