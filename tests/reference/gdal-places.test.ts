@@ -1,3 +1,5 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { referenceFromKeys } from "../../workers/raster/geotiff/reference-keys.ts";
@@ -17,7 +19,7 @@ const SURVEY_FOOT = 9003;
 let gdal: Gdal;
 beforeAll(async () => {
   gdal = await startGdal();
-});
+}, 60_000);
 afterAll(() => gdal.remove());
 
 /** Metres between where we and PROJ put a place that PROJ gave coordinates. */
@@ -141,12 +143,124 @@ test("a user-defined projection is built from its parts", async () => {
   expect(reference.label).toBe("user-defined: county grid");
 });
 
+describe("a user-defined reference", () => {
+  const parts = {
+    GTModelTypeGeoKey: 1,
+    GTCitationGeoKey: "county grid",
+    ProjectedCSTypeGeoKey: USER_DEFINED,
+    ProjectionGeoKey: USER_DEFINED,
+    ProjLinearUnitsGeoKey: METRE,
+    ProjNatOriginLongGeoKey: 24,
+    ProjNatOriginLatGeoKey: 0,
+    ProjScaleAtNatOriginGeoKey: 0.9996,
+    ProjFalseEastingGeoKey: 500_000,
+    ProjFalseNorthingGeoKey: 0,
+  };
+  const grs80 = { GeographicTypeGeoKey: USER_DEFINED, GeogEllipsoidGeoKey: 7019 };
+  const nad83 = { GeographicTypeGeoKey: 4269 };
+  const open = (more: object) => referenceFromKeys("dem.tif", { ...parts, ...more });
+  const refusal = (more: object) => {
+    try {
+      open(more);
+      return null;
+    } catch (thrown) {
+      return (thrown as { code: string }).code;
+    }
+  };
+
+  test("is refused where only its ellipsoid is known", () => {
+    expect(refusal({ ...grs80, ProjCoordTransGeoKey: 1 })).toBe("raster/datum-unknown");
+    const named = { ...grs80, GeogCitationGeoKey: "Unknown based on GRS 1980 ellipsoid" };
+    expect(refusal({ ...named, ProjCoordTransGeoKey: 1 })).toBe("raster/datum-unknown");
+  });
+
+  test("is taken by the name or the code of its datum", async () => {
+    const name = { ...grs80, GeogCitationGeoKey: "GCS Name = GCS_GGRS_1987|Datum = D_GGRS_1987" };
+    const code = { ...grs80, GeogGeodeticDatumGeoKey: 6121 };
+    for (const stated of [name, code]) {
+      const reference = open({ ...stated, ProjCoordTransGeoKey: 1 });
+      expect(await missedM(reference, "EPSG:2100", [24, 38])).toBeLessThan(0.01);
+      expect(reference.note).toContain("about 1 m");
+    }
+  });
+
+  test("is taken by a shift of its own, whose worth the file does not say", async () => {
+    const shift = { ...grs80, GeogTOWGS84GeoKey: [-199.87, 74.79, 246.62] };
+    const reference = open({ ...shift, ProjCoordTransGeoKey: 1 });
+    expect(await missedM(reference, "EPSG:2100", [24, 38])).toBeLessThan(0.01);
+    expect(reference.note).toContain("does not say how good");
+  });
+
+  test.each([
+    ["polar stereographic", { ProjCoordTransGeoKey: 15, ProjNatOriginLatGeoKey: 70 }],
+    ["south-orientated", { ProjCoordTransGeoKey: 27 }],
+    ["oblique Mercator", { ProjCoordTransGeoKey: 3 }],
+    ["Mercator by a parallel", { ProjCoordTransGeoKey: 7, ProjStdParallel1GeoKey: 40 }],
+  ])("is refused when %s", (_name, method) => {
+    expect(refusal({ ...nad83, ...method })).toBe("raster/crs-unknown");
+  });
+});
+
 const GEOGRAPHIC =
   'GEOGCS["GCS_OSGB_1936",DATUM["D_OSGB_1936",SPHEROID["Airy_1830",6377563.396,299.3249646]],PRIMEM["Greenwich",0.0],UNIT["Degree",0.0174532925199433]]';
 const BRITAIN = `PROJCS["British_National_Grid",${GEOGRAPHIC},PROJECTION["Transverse_Mercator"],PARAMETER["False_Easting",400000.0],PARAMETER["False_Northing",-100000.0],PARAMETER["Central_Meridian",-2.0],PARAMETER["Scale_Factor",0.9996012717],PARAMETER["Latitude_Of_Origin",49.0],UNIT["Meter",1.0]]`;
 const NAD83 =
   'GEOGCS["GCS_North_American_1983",DATUM["D_North_American_1983",SPHEROID["GRS_1980",6378137.0,298.257222101]],PRIMEM["Greenwich",0.0],UNIT["Degree",0.0174532925199433]]';
 const MASSACHUSETTS = `PROJCS["NAD_1983_StatePlane_Massachusetts_Mainland_FIPS_2001_Feet",${NAD83},PROJECTION["Lambert_Conformal_Conic"],PARAMETER["False_Easting",656166.6666666665],PARAMETER["False_Northing",2460625.0],PARAMETER["Central_Meridian",-71.5],PARAMETER["Standard_Parallel_1",41.71666666666667],PARAMETER["Standard_Parallel_2",42.68333333333333],PARAMETER["Latitude_Of_Origin",41.0],UNIT["Foot_US",0.3048006096012192]]`;
+
+/** Well-known text as GDAL writes it beside a grid (Esri's kind) or in an .aux.xml. */
+async function textsOf(code: number): Promise<string[]> {
+  const cells = "ncols 2\nnrows 2\nxllcorner 0\nyllcorner 0\ncellsize 1\n1 2\n3 4\n";
+  writeFileSync(join(gdal.folder, "any.asc"), cells);
+  const stated = ["-a_srs", `EPSG:${code}`];
+  await gdal.translate("any.asc", ["-of", "AAIGrid", ...stated], `grid${code}`);
+  await gdal.translate("any.asc", ["-of", "PNG", "-ot", "Byte", ...stated], `picture${code}`);
+  const written = (name: string) => readFileSync(join(gdal.folder, name), "utf8");
+  const inXml = /<SRS[^>]*>([^<]*)</.exec(written(`picture${code}.png.aux.xml`))![1]!;
+  return [written(`grid${code}.prj`), inXml.replaceAll("&quot;", '"')];
+}
+
+describe("well-known text that GDAL writes", () => {
+  test.each([
+    [32_615, -93.3, 44.9],
+    [2249, -71.2, 42.3],
+    [3089, -85.1, 37.9],
+    [5070, -95, 40],
+    [3347, -95, 60],
+    [3857, 10, 50],
+    [3395, 10, 50],
+    [3035, 10, 51],
+    [5880, -54, -10],
+    [28_992, 5.2, 52.1],
+    [2100, 24, 38],
+    [2039, 34.8, 31.9],
+    [2326, 114.2, 22.3],
+    [2056, 8.2, 46.9],
+    [4326, 10, 50],
+    [4121, 24, 38],
+  ])("EPSG:%i lies where PROJ puts it", async (code, longitude, latitude) => {
+    for (const text of await textsOf(code)) {
+      const { horizontal } = referenceFromText("dem.prj", text);
+      expect(await missedM(horizontal, `EPSG:${code}`, [longitude, latitude])).toBeLessThan(0.1);
+    }
+  });
+
+  test.each([
+    [27_572, "counted from Paris"],
+    [4807, "in grads from Paris"],
+    [5514, "Krovak"],
+    [3031, "polar"],
+    [3995, "polar"],
+    [5641, "Mercator by a parallel"],
+    [2048, "south-orientated"],
+    [3375, "oblique Mercator"],
+    [2099, "of a datum without a published shift"],
+  ])("EPSG:%i is refused (%s)", async (code) => {
+    for (const text of await textsOf(code)) {
+      expect(() => referenceFromText("dem.prj", text)).toThrow(/^Expected a /);
+    }
+  });
+});
 
 describe("well-known text", () => {
   test.each<[string, string, string, readonly [number, number], number]>([

@@ -1,6 +1,5 @@
-import proj4 from "proj4";
 import type { TerrainFile } from "../../shared/messages.ts";
-import { noteOnDatum, shiftByName } from "./datum.ts";
+import { datumOf } from "./datum.ts";
 import type { VerticalReference } from "./open-raster.ts";
 import { readText } from "./read-bytes.ts";
 import { type HorizontalReference, makeReference, refuseReference } from "./reference.ts";
@@ -11,6 +10,7 @@ import { nameOf, partOf, unitOf } from "./well-known-text.ts";
 const MOST_BYTES = 65_536;
 
 const HORIZONTAL = ["PROJCS", "PROJCRS", "GEOGCS", "GEOGCRS", "GEODCRS"];
+const GEOGRAPHIC = ["GEOGCS", "BASEGEOGCRS", "BASEGEODCRS", "GEOGCRS", "GEODCRS"];
 const VERTICAL = ["VERTCS", "VERT_CS", "VERTCRS"];
 
 /** Both halves of what a .prj says. */
@@ -21,7 +21,7 @@ export interface TextReference {
 
 /**
  * The reference that a .prj states in well-known text (WKT 1, as GIS write it, or WKT 2).
- * @throws Refusal `raster/crs-unknown` or `ground/unit-unsupported`
+ * @throws Refusal `raster/crs-unknown`, `raster/datum-unknown` or `ground/unit-unsupported`
  */
 export async function referenceFromFile(file: TerrainFile): Promise<TextReference> {
   return referenceFromText(file.name, await readText(file, MOST_BYTES));
@@ -39,40 +39,56 @@ export function referenceFromText(fileName: string, text: string): TextReference
   };
 }
 
+/** Names of the methods that are computed from well-known text as PROJ does, without their punctuation. */
+const METHODS = [
+  ...["transversemercator", "gausskruger", "mercatorauxiliarysphere", "mercator", "mercator1sp"],
+  ...["lambertconformalconic", "lambertconformalconic1sp", "lambertconformalconic2sp"],
+  ...["albers", "albersconicequalarea", "lambertazimuthalequalarea", "polyconic"],
+  ...["obliquestereographic", "doublestereographic", "cassini", "cassinisoldner"],
+  ...["hotineobliquemercatorazimuthcenter"],
+];
+
 function horizontalOf(fileName: string, wkt: string): HorizontalReference {
   const label = labelOf(wkt);
-  const shifted = withShift(fileName, label, wkt);
-  const { a, datum } = projOf(fileName, label, shifted);
-  const shift = datum.datum_params ?? null;
-  return makeReference(fileName, label, shifted, noteOnDatum(shift, a, /WGS.?(19)?84/i.test(wkt)));
+  const geographic = partOf(wkt, GEOGRAPHIC) ?? wkt;
+  if (!isComputed(wkt, geographic)) refuseReference(fileName, label);
+  const datum = partOf(geographic, ["DATUM", "ENSEMBLE"]) ?? "";
+  const shift = /TOWGS84\s*\[([^\]]*)\]/i.exec(datum)?.[1]?.split(",").map(Number) ?? null;
+  const stated = datumOf(fileName, label, {
+    geographic: codesOf(geographic),
+    datums: codesOf(datum),
+    names: [nameOf(geographic), nameOf(datum)],
+    shift,
+  });
+  return makeReference(fileName, label, wkt, stated);
 }
 
-/** Adds the shift to WGS 84 where the text and proj4 leave it out and the datum is one that needs it. */
-function withShift(fileName: string, label: string, wkt: string): string {
-  const known = projOf(fileName, label, wkt).datum.datum_params;
-  const shift = known ? null : shiftByName(wkt);
-  const spheroid = partOf(wkt, ["SPHEROID"]);
-  if (!shift || !spheroid) return wkt;
-  const seven = Array.from({ length: 7 }, (_, i) => shift[i] ?? "0");
-  return wkt.replace(spheroid, `${spheroid},TOWGS84[${seven.join(",")}]`);
-}
-
-interface ParsedProjection {
-  readonly a: number;
-  readonly datum: { readonly datum_params?: readonly number[] };
-}
-
-function projOf(fileName: string, label: string, wkt: string): ParsedProjection {
-  try {
-    return new proj4.Proj(wkt) as unknown as ParsedProjection;
-  } catch {
-    return refuseReference(fileName, label);
-  }
+/**
+ * Whether proj4 computes a text as PROJ does: a method of the list, degrees counted from Greenwich (it takes
+ * no notice of grads and of other meridians), and no Mercator by a standard parallel.
+ */
+function isComputed(wkt: string, geographic: string): boolean {
+  const meridian = partOf(geographic, ["PRIMEM"]) ?? "0";
+  if (Number(/,\s*([-+.\deE]+)/.exec(meridian)?.[1] ?? 0) !== 0) return false;
+  const angle = unitOf(geographic.replace(partOf(geographic, ["SPHEROID", "ELLIPSOID"]) ?? "", ""));
+  if (angle && Math.abs(angle.factor - Math.PI / 180) > 1e-12) return false;
+  if (wkt === geographic) return true;
+  const method = nameOf(partOf(wkt, ["PROJECTION", "METHOD"]) ?? "");
+  const simple = method.toLowerCase().replace(/[^a-z0-9]/g, "");
+  if (!METHODS.includes(simple)) return false;
+  const parallel = /"Standard_Parallel_1"\s*,\s*([-+.\deE]+)/i.exec(wkt)?.[1];
+  return simple !== "mercator" || Number(parallel ?? 0) === 0;
 }
 
 function labelOf(wkt: string): string {
-  const authority = /(?:AUTHORITY|ID)\s*\[\s*"EPSG"\s*,\s*"?(\d+)"?\s*\]\s*\]\s*$/i.exec(wkt);
-  return authority ? `EPSG:${authority[1]}` : nameOf(wkt);
+  const [code] = codesOf(wkt);
+  return code === undefined ? nameOf(wkt) : `EPSG:${code}`;
+}
+
+/** The EPSG code that stands at the end of a part; none when it has none. */
+function codesOf(part: string): number[] {
+  const authority = /(?:AUTHORITY|ID)\s*\[\s*"EPSG"\s*,\s*"?(\d+)"?\s*\]\s*\]\s*$/i.exec(part);
+  return authority ? [Number(authority[1])] : [];
 }
 
 function verticalOf(fileName: string, wkt: string | null): VerticalReference {

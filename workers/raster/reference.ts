@@ -1,5 +1,7 @@
-import proj4, { type Converter } from "proj4";
+import proj4 from "proj4";
 import { Refusal } from "../../shared/failure.ts";
+import { type Datum, REPROJECT } from "./datum.ts";
+import { type Projection, projectionOf } from "./projection.ts";
 
 /** The horizontal reference system of a raster. x and y are as stored in the file (metres, feet or degrees). */
 export interface HorizontalReference {
@@ -19,28 +21,27 @@ const WGS84 = "+proj=longlat +datum=WGS84 +no_defs";
 
 /**
  * Builds the converter once (a hundred times faster than converting from definitions).
- * @param definition a PROJ string or well-known text
- * @param scale reference units (metres or degrees) per unit of the file
+ * @param definition a PROJ string or well-known text; its own shift of the datum is left aside
+ * @param scale metres or degrees per unit of the file, where the definition states none
  * @throws Refusal `raster/crs-unknown` when the definition is not understood
  */
 export function makeReference(
   fileName: string,
   label: string,
   definition: string,
-  note: string | null,
+  { shift, note }: Datum,
   scale = 1,
 ): HorizontalReference {
-  const converter = converterOf(fileName, label, definition);
+  const projection = planeOf(fileName, label, definition, scale);
+  const toWgs84 = datumConverter(projection, shift);
   return {
     label,
-    definition: scale === 1 ? definition : `${definition} in ${scale} m`,
+    definition: [definition, scale, ...shift].join(" "),
     note,
-    isDegrees: scale === 1 && /\+proj=longlat|^GEO/.test(definition),
-    toLonLat: (x, y) => converter.inverse([x * scale, y * scale]) as [number, number],
-    fromLonLat: (longitude, latitude) => {
-      const [x, y] = converter.forward([longitude, latitude]) as [number, number];
-      return [x / scale, y / scale];
-    },
+    isDegrees: projection.method === "longlat" && scale === 1,
+    toLonLat: (x, y) => toWgs84.there(projection.toGeographic(x, y)),
+    fromLonLat: (longitude, latitude) =>
+      projection.fromGeographic(...toWgs84.back([longitude, latitude])),
   };
 }
 
@@ -48,15 +49,44 @@ export function makeReference(
 export function refuseReference(fileName: string, what: string): never {
   throw new Refusal(
     "raster/crs-unknown",
-    `The coordinate reference of "${fileName}" is not known here: ${what}.`,
-    "Reproject the raster to a UTM zone or another system with an EPSG code, and open that.",
+    `Expected a coordinate reference that is known here; "${fileName}" has ${what}.`,
+    REPROJECT,
   );
 }
 
-function converterOf(fileName: string, label: string, definition: string): Converter {
+/** The projection of a definition, or the refusal that says it is not understood. */
+function planeOf(fileName: string, label: string, definition: string, scale = 1): Projection {
   try {
-    return proj4(WGS84, definition);
+    return projectionOf(definition, scale);
   } catch {
     return refuseReference(fileName, label);
   }
+}
+
+type LonLat = [number, number];
+
+/**
+ * To WGS 84 and back. proj4 takes the reverse of a shift as its parameters with the other sign, which misses by
+ * up to 22 cm where it turns far; what the way there then misses is taken off.
+ */
+function datumConverter({ equatorM, poleM }: Projection, shift: readonly number[]) {
+  if (shift.every((value) => value === 0)) {
+    return { there: (place: LonLat) => place, back: (place: LonLat) => place };
+  }
+  const own = `+proj=longlat +a=${equatorM} +b=${poleM} +towgs84=${shift.join(",")} +no_defs`;
+  const converter = proj4(own, WGS84);
+  const there = (place: LonLat) => finite(place, converter.forward);
+  return {
+    there,
+    back: (place: LonLat): LonLat => {
+      const near = finite(place, converter.inverse);
+      const [longitude, latitude] = there(near);
+      return [near[0] + place[0] - longitude, near[1] + place[1] - latitude];
+    },
+  };
+}
+
+/** proj4 throws at what is not a number; a place that has none stays so. */
+function finite(place: LonLat, convert: (place: LonLat) => LonLat): LonLat {
+  return place.every(Number.isFinite) ? convert(place) : place;
 }
