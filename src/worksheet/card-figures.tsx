@@ -16,13 +16,15 @@ export function CardFigures({ line, mustFix, system }: CardFiguresProps) {
   const { totals, levelDoubt } = line;
   const whole = isWhole(line);
   return (
-    <span class="alternative-figures" data-complete={whole}>
-      {mustFix > 0 && <strong>{mustFixWords(mustFix)} </strong>}
-      {levelDoubt?.countsUnknown
-        ? levelDoubtShort(levelDoubt)
-        : whole
-          ? wholeFigures(line, system)
-          : bagsWords(totals, system)}
+    <span class="alternative-row">
+      {mustFix > 0 && <strong class="alternative-fix">{mustFixWords(mustFix)}</strong>}
+      <span class="alternative-figures" data-complete={whole}>
+        {levelDoubt?.countsUnknown
+          ? levelDoubtShort(levelDoubt)
+          : whole
+            ? wholeFigures(line, system)
+            : bagsWords(totals, system)}
+      </span>
     </span>
   );
 }

@@ -127,7 +127,7 @@ describe("opening files", () => {
     );
     ring.geometry.coordinates = [[...across, across[0]]];
     await open(page, json("over-the-pond.geojson", plan));
-    await chosen(page).getByText("gap in data").waitFor();
+    await chosen(page).getByText("have no elevation data").waitFor();
     const check = page.locator('[data-check="no-ground"]').first();
     expect(await check.getAttribute("data-severity")).toBe("stop");
   });

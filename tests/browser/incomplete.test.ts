@@ -1,0 +1,67 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, it } from "vitest";
+import { POND } from "../../sample-terrain/layout.ts";
+import { placedOnSite } from "../../sample-terrain/plans.ts";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { chosen, json, open, planIsSized, samplePlan } from "./screen.ts";
+
+let house: House;
+let visit: Visit;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit({ width: 1440, height: 900 });
+  page = visit.page;
+  await planIsSized(page);
+});
+afterAll(async () => {
+  await visit.leave();
+  await house.close();
+});
+
+/** The demo with its first ring led over the pond, which has no elevation data. */
+function overThePond() {
+  const plan = samplePlan("demo.geojson");
+  const [east, north] = POND.at;
+  const corners = [
+    placedOnSite([east - 60, north]),
+    placedOnSite([east + 60, north]),
+    placedOnSite([east + 60, north + 60]),
+    placedOnSite([east - 60, north + 60]),
+  ];
+  const ring = plan.features.find(
+    (feature: { properties: { role: string } }) => feature.properties.role === "alignment",
+  );
+  ring.geometry.coordinates = [[...corners, corners[0]]];
+  return json("over-the-pond.geojson", plan);
+}
+
+it("a line over a hole says for how much of it the bags are, wherever it stands beside others", async () => {
+  await open(page, overThePond());
+  const words = /^[\d,]+ bags for [\d,]+ of [\d,]+ ft; [\d,]+ ft have no elevation data$/;
+  const figures = chosen(page).locator(".alternative-figures");
+  await expect.poll(() => figures.textContent()).toMatch(words);
+  expect(await chosen(page).locator(".alternative-fix").textContent()).toMatch(/^\d+ Must fix$/);
+  expect(await page.locator(".bags").textContent()).not.toMatch(/fewer|more than/);
+
+  await page.getByRole("button", { name: "Compare side by side" }).click();
+  const rows = page.locator("table.compare tbody tr");
+  await expect.poll(() => rows.count()).toBe(3);
+  const [part, ...others] = await rows.allTextContents();
+  expect(part).toMatch(/bags for [\d,]+ of [\d,]+ ft; [\d,]+ ft have no elevation data/);
+  expect(part).not.toMatch(/•|yes/);
+  expect(part).toMatch(/at least [\d,]+ cu yd/);
+  expect(others.join(" ")).toContain("•");
+  expect(others.join(" ")).not.toMatch(/[+−][\d,]+/);
+  expect(Number(await rows.first().locator("td").first().textContent())).toBeGreaterThan(0);
+  await page.keyboard.press("Escape");
+
+  await page.getByRole("button", { name: "Sheets", exact: true }).click();
+  const orders = page.getByRole("region", { name: "Orders" });
+  expect(await orders.locator(".sheet-warning").first().textContent()).toMatch(
+    /\d+ Must fix, see Checks\. The totals are not complete: [\d,]+ bags for /,
+  );
+  expect(visit.troubles).toEqual([]);
+  expect(house.strayRequests).toEqual([]);
+});
