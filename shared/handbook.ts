@@ -48,6 +48,8 @@ const DOCUMENTS: Readonly<Record<string, string>> = {
     "EM 1110-2-1913, Design and Construction of Levees, US Army Corps of Engineers, 31 March 1978",
   "IS-280": "IS-280 course, Levee Design (from FEMA 259), FEMA Emergency Management Institute",
   "USGS-D": "Gage datum and elevation pages, and OSW memorandum 2013.02, US Geological Survey",
+  "USGS-3DEP":
+    "What is the vertical accuracy of the 3D Elevation Program (3DEP) DEMs?, US Geological Survey, July 2024",
   "USGS-F": "Flood inundation mapping, library creation step 2, US Geological Survey",
   "NWS-D": "E-19 benchmarks page, and Datums and Stages, US National Weather Service",
   OWRB: "Floodplain guidebook, figure 1-5, flood profile, Oklahoma Water Resources Board",

@@ -259,17 +259,17 @@ const MAKEUPS = {
     ],
     source: SETTINGS["practice.taskRateLow"].source,
   }),
-  groundSpread: ({ plan, line, system }) => ({
+  groundSpread: ({ line, system }) => ({
     formula: "the same line with all the ground one RMSE lower, and one RMSE higher",
     inputs: [
-      given("RMSE of the ground", "ground.rmseM", plan.ground.rmseM, system),
+      given("RMSE of the ground", "ground.rmseM", line.groundAccuracy.rmseM, system),
       { name: "bags, ground lower", value: formatCount(line.totalsGroundLow?.bags ?? Number.NaN) },
       {
         name: "bags, ground higher",
         value: formatCount(line.totalsGroundHigh?.bags ?? Number.NaN),
       },
     ],
-    source: `${SETTINGS["ground.rmseM"].source}. An error that is the same everywhere is the worst case; errors that differ from place to place partly cancel.`,
+    source: `${line.groundAccuracy.source}. An error that is the same everywhere is the worst case; errors that differ from place to place partly cancel.`,
   }),
 } as const satisfies Record<string, Words>;
 

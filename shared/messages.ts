@@ -32,6 +32,19 @@ export interface OpenTerrainRequest {
   readonly verticalUnit: VerticalUnit | null;
 }
 
+interface HeightRangeRequest {
+  readonly files: readonly TerrainFile[];
+}
+
+/** What the heights of elevation data without a vertical unit are, to choose the unit by. */
+export interface HeightRange {
+  /** As stored: metres or feet is what is asked. */
+  readonly lowest: number;
+  readonly highest: number;
+  /** West, south, east, north in degrees. */
+  readonly bounds: readonly [number, number, number, number];
+}
+
 export interface GroundSummary {
   readonly name: string;
   readonly files: readonly {
@@ -141,6 +154,8 @@ interface ProbeResponse {
 /** The contract: name -> [request, response]. Everything else about the wire is derived from it. */
 interface EngineMessages {
   openTerrain: [OpenTerrainRequest, GroundSummary];
+  /** Of files that state no vertical unit; null when all do. Leaves the terrain that is open as it is. */
+  heightRange: [HeightRangeRequest, HeightRange | null];
   size: [SizeRequest, SizeResponse];
   heightTile: [HeightTileRequest, TileResponse];
   /** Picture of the cells without data, drawn as a hatch, transparent elsewhere; null when none. */

@@ -28,7 +28,7 @@ export const WATER = fields("water", {
 }) as Schema<Water>;
 
 export const GROUND = fields("ground", {
-  rmseM: setting("the accuracy of the ground", "ground.rmseM", "m"),
+  rmseM: v.nullable(setting("the accuracy of the ground", "ground.rmseM", "m")),
   verticalUnit: v.nullable(
     oneOf("the vertical unit (ground.verticalUnit)", ["metre", "foot", "us-survey-foot"]),
   ),

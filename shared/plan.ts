@@ -93,8 +93,8 @@ export interface Water {
 }
 
 export interface GroundSettings {
-  /** Root mean square error of the raster's heights, metres. */
-  readonly rmseM: number;
+  /** Root mean square error of the raster's heights, metres; null = typical of its cell size. */
+  readonly rmseM: number | null;
   /** Set by the person when the file does not state its vertical unit; null = as the file states. */
   readonly verticalUnit: VerticalUnit | null;
   /** Vertical datum as the person states it, free text. */

@@ -1,4 +1,5 @@
-import { DEFAULT_GROUND, DEFAULT_PRACTICE, DEFAULT_SECTION, DEFAULT_WATER } from "./defaults.ts";
+import { DEFAULT_PRACTICE, DEFAULT_SECTION, DEFAULT_WATER } from "./defaults.ts";
+import { typicalAccuracy } from "./ground-accuracy.ts";
 import { HOLDING_SETTINGS } from "./holding/holding-settings.ts";
 import { type Setting, setting } from "./setting.ts";
 import { TIME_SETTINGS } from "./time/time-settings.ts";
@@ -54,10 +55,10 @@ export const SETTINGS = {
   ),
   "ground.rmseM": setting(
     "length",
-    DEFAULT_GROUND.rmseM,
+    typicalAccuracy(1).rmseM,
     [0, 10],
-    "3DEP lidar quality level 2, from memory",
-    "10 cm root mean square error; 95 % of points within 19.6 cm. Use what the survey's report says.",
+    typicalAccuracy(1).source,
+    "For cells of 1 m: 95 % of points within 19.6 cm. Left empty, a figure typical of the cell size is taken. Use what the survey's report says.",
   ),
   "section.baseRatio": setting(
     "ratio",

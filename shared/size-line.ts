@@ -2,6 +2,7 @@ import { cornerChainages, layLine, signedAreaM2 } from "./alignment.ts";
 import { runChecks } from "./checks.ts";
 import { type CutWalk, cutWalk } from "./cut-walk.ts";
 import type { GroundSampler } from "./ground.ts";
+import { accuracyOf } from "./ground-accuracy.ts";
 import { lineHolding } from "./holding/line-holding.ts";
 import { levelDoubt, withoutVerdict } from "./level-doubt.ts";
 import type { Alignment, Plan } from "./plan.ts";
@@ -51,6 +52,7 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
   const marks = [0, ...breaksM, line.lengthM];
   const holding = live ? null : lineHolding({ plan, line, plane, trace, cuts, ground, waterSide });
   const totalsAt = (riseM: number) => (riseM === 0 ? whole : totalsWithGround(-riseM));
+  const groundAccuracy = accuracyOf(plan.ground, ground.longCellM ?? ground.cellM);
   const doubt = levelDoubt(plan, trace, cuts, whole.builtLengthM > 0);
   const worked = live ? null : lineTime({ plan, trace, cuts, totalsAt, at: plane.origin });
   const time = worked && doubt ? withoutVerdict(worked) : worked;
@@ -63,8 +65,9 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     stations: stationsOf({ plan, line, breaksM, trace, cuts, ground, plane, surface, waterSide }),
     walk: { ...walkOf(trace, cuts), lonLat: traceLonLat(trace, plane) },
     totals: whole,
-    totalsGroundLow: shifted(-plan.ground.rmseM),
-    totalsGroundHigh: shifted(plan.ground.rmseM),
+    groundAccuracy,
+    totalsGroundLow: shifted(-groundAccuracy.rmseM),
+    totalsGroundHigh: shifted(groundAccuracy.rmseM),
     reaches: reaches.map((totals, i): Reach => {
       const { section, limitM } = built[i]!;
       const [fromM, toM] = [marks[i]!, marks[i + 1]!];

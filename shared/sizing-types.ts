@@ -1,3 +1,4 @@
+import type { GroundAccuracy } from "./ground-accuracy.ts";
 import type { Holding } from "./holding/types.ts";
 import type { LevelDoubt } from "./level-doubt.ts";
 import type { LonLat } from "./plan.ts";
@@ -179,6 +180,8 @@ export interface SizedLine {
   readonly stations: readonly Station[];
   readonly walk: Walk;
   readonly totals: Totals;
+  /** How good its ground is taken to be: as stated, or typical of the cell size. */
+  readonly groundAccuracy: GroundAccuracy;
   /** Totals with the ground one RMSE lower (more bags) and higher (fewer bags); null while live. */
   readonly totalsGroundLow: Totals | null;
   readonly totalsGroundHigh: Totals | null;

@@ -1,80 +1,14 @@
-import { asFailure, type Failure } from "../shared/failure.ts";
-import type { Plan, VerticalUnit } from "../shared/plan.ts";
+import type { Failure } from "../shared/failure.ts";
+import { speaksOf } from "../shared/ground-settings.ts";
 import { readPlanOf, savePlanFile } from "./document/files.ts";
-import { keepTerrain } from "./document/keeping.ts";
 import { apply, plan, replacePlan } from "./document/store.ts";
-import { engine } from "./engine.ts";
-import { sizeAgain } from "./sizing-clock.ts";
-import { busy, ground, tell, unitQuestion } from "./state.ts";
+import { openGround } from "./open-ground.ts";
+import { planElsewhere } from "./plan-apart.ts";
+import { ground, tell, unitQuestion } from "./state.ts";
 import { openForecastFile } from "./worksheet/forecast-draft.ts";
 
 const PLAN_NAME = /\.(geojson|json)$/i;
 const FORECAST_NAME = /\.csv$/i;
-
-/**
- * Opens a raster, or the tiles of one survey with their side-car files. On failure the ground that was
- * open stays open. When the file states no vertical unit the person is asked through `unitQuestion`.
- */
-export async function openTerrainFiles(
-  files: readonly File[],
-  verticalUnit: VerticalUnit | null = null,
-): Promise<void> {
-  const failure = await openGround(files, verticalUnit);
-  if (failure) tell("error", failure);
-}
-
-/** @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for */
-async function openGround(
-  files: readonly File[],
-  verticalUnit: VerticalUnit | null = null,
-): Promise<Failure | null> {
-  const abort = new AbortController();
-  try {
-    const summary = await engine.openTerrain(
-      { files: files.map((file) => ({ name: file.name, blob: file })), verticalUnit },
-      {
-        signal: abort.signal,
-        onProgress: (share, doing) => {
-          busy.value = { doing, share, cancel: () => abort.abort() };
-        },
-      },
-    );
-    unitQuestion.value = null;
-    ground.value = summary;
-    sizeAgain.value += 1;
-    rememberTerrain(files, summary.verticalUnitFrom === "person" ? summary.verticalUnit : null);
-    return null;
-  } catch (thrown) {
-    const failure = asFailure(thrown);
-    if (failure.code === "ground/unit-unknown") unitQuestion.value = { files, failure };
-    else if (failure.code !== "cancelled") return failure;
-    return null;
-  } finally {
-    busy.value = null;
-  }
-}
-
-/** The person's answer to `unitQuestion`. */
-export async function answerVerticalUnit(unit: VerticalUnit): Promise<void> {
-  const asked = unitQuestion.value;
-  if (asked) await openTerrainFiles(asked.files, unit);
-}
-
-function rememberTerrain(files: readonly File[], verticalUnit: VerticalUnit | null): void {
-  keepTerrain([...files]).catch((thrown) => tell("error", asFailure(thrown)));
-  const terrain = files.map((file) => ({ name: file.name, bytes: file.size }));
-  const before = plan.value;
-  const same =
-    before.ground.verticalUnit === verticalUnit &&
-    JSON.stringify(before.terrain) === JSON.stringify(terrain);
-  if (same) return;
-  report(
-    apply({
-      note: "Open ground",
-      change: (now) => ({ ...now, terrain, ground: { ...now.ground, verticalUnit } }),
-    }),
-  );
-}
 
 /**
  * Opens plan files one after the other. A damaged, foreign or newer file is refused and the present plan
@@ -90,7 +24,7 @@ async function openPlanFiles(files: readonly File[]): Promise<void> {
     for (const note of read.value.notes) {
       tell("info", { code: "plan/note", message: note, remedy: "" });
     }
-    adopt(read.value.plan, `Open ${name}`);
+    replacePlan(read.value.plan, `Open ${name}`);
   }
   const [first, ...others] = refused;
   if (!first) return;
@@ -111,17 +45,17 @@ function readAll(files: readonly File[]) {
   );
 }
 
-function adopt(next: Plan, note: string): void {
-  replacePlan(next, note);
+/** Says it where a plan just opened names other elevation data than the one that is open. */
+function tellOtherTerrain(): void {
   const open = ground.value;
-  const missing = next.terrain.filter(
-    (ref) => !open?.files.some((file) => file.name === ref.name && file.bytes === ref.bytes),
-  );
-  if (missing.length === 0) return;
+  const { terrain } = plan.value;
+  if (terrain.length === 0 || planElsewhere.value) return;
+  if (open && speaksOf(plan.value, open.files)) return;
   tell("info", {
     code: "plan/other-terrain",
-    message: `This plan was drawn on ${missing.map((ref) => ref.name).join(", ")}, which is not the ground now open.`,
-    remedy: "Open that raster in Ground, or check that the one now open covers the same place.",
+    message: `This plan was drawn on ${terrain.map((ref) => ref.name).join(", ")}, which is not the ground now open.`,
+    remedy:
+      "Open that raster in Ground, or check accuracy and datum in Ground: they were said of that one.",
   });
 }
 
@@ -130,8 +64,9 @@ export async function openAny(files: readonly File[]): Promise<void> {
   const plans = files.filter((file) => PLAN_NAME.test(file.name));
   const forecasts = files.filter((file) => FORECAST_NAME.test(file.name));
   const rasters = files.filter((file) => !plans.includes(file) && !forecasts.includes(file));
-  const failure = rasters.length > 0 ? await openGround(rasters) : null;
   await openPlanFiles(plans);
+  const failure = rasters.length > 0 ? await openGround(rasters) : null;
+  if (plans.length > 0 && !unitQuestion.value) tellOtherTerrain();
   for (const file of forecasts) await openForecastFile(file);
   if (failure) tell("error", failure);
 }

@@ -3,12 +3,13 @@ import "./ui/theme.css";
 import { effect } from "@preact/signals";
 import { render } from "preact";
 import { asFailure, type Failure } from "../shared/failure.ts";
-import { openTerrainFiles, savePlan } from "./actions.ts";
+import { savePlan } from "./actions.ts";
 import { App } from "./app.tsx";
 import { startDemo } from "./demo.ts";
 import { type Kept, keepPlan, restore } from "./document/keeping.ts";
 import { keptAgain } from "./document/keeping-failures.ts";
 import { startFrom } from "./document/store.ts";
+import { keepGroundUnit, openTerrainFiles } from "./open-ground.ts";
 import { keepFollowing } from "./siting/follow.ts";
 import { keepSideways } from "./siting/why-here.ts";
 import { keepSized } from "./sizing.ts";
@@ -50,11 +51,12 @@ function onKept(isKept: boolean): void {
   document.documentElement.dataset.kept = isKept ? "yes" : "no";
 }
 
-async function openKept({ plan, terrain }: Kept): Promise<void> {
-  if (terrain.length > 0) await openTerrainFiles(terrain, plan.ground.verticalUnit);
+async function openKept({ terrain }: Kept): Promise<void> {
+  if (terrain.length > 0) await openTerrainFiles(terrain);
 }
 
 keepSized();
+keepGroundUnit();
 keepTraced();
 keepMomentTraced();
 keepFollowing();

@@ -37,6 +37,7 @@ const SILENT_LOOKS = 4;
 
 const VERBS: readonly Verb[] = [
   "openTerrain",
+  "heightRange",
   "size",
   "crossSection",
   "heightTile",

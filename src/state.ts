@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Failure } from "../shared/failure.ts";
-import type { GroundSummary } from "../shared/messages.ts";
+import { accuracyOf, type GroundAccuracy } from "../shared/ground-accuracy.ts";
+import type { GroundSummary, HeightRange } from "../shared/messages.ts";
 import type { LonLat, Plan } from "../shared/plan.ts";
 import type { SizedLine } from "../shared/sizing-types.ts";
 import type { UnitSystem } from "../shared/units.ts";
@@ -33,6 +34,11 @@ export interface NoticeAct {
 
 /** Ground as opened; null before the first raster. */
 export const ground = signal<GroundSummary | null>(null);
+/** How good the heights of the ground are taken to be; before any is open, as for lidar. */
+export const accuracyNow: ReadonlySignal<GroundAccuracy> = computed(() => {
+  const { cellXM = 0, cellYM = 0 } = ground.value ?? {};
+  return accuracyOf(plan.value.ground, Math.max(cellXM, cellYM));
+});
 /** Latest whole result per alternative id. */
 export const sized = signal<ReadonlyMap<string, SizedLine>>(new Map());
 export const sizingFailure = signal<Failure | null>(null);
@@ -57,10 +63,11 @@ export const pointedCheck = signal<{
   readonly toM: number;
   readonly at: LonLat | null;
 } | null>(null);
-/** Files waiting for the person to say in which unit their heights are. */
+/** Files waiting for the person to say in which unit their heights are, and what their heights are as stored. */
 export const unitQuestion = signal<{
   readonly files: readonly File[];
   readonly failure: Failure;
+  readonly range: HeightRange | null;
 } | null>(null);
 export const notices = signal<readonly Notice[]>([]);
 /** Which full-screen sheet is open for print; null for the working screen. */

@@ -9,6 +9,7 @@ import { planSite, type Site } from "../shared/site.ts";
 import { sizeLine } from "../shared/size-line.ts";
 import { elsewhere } from "../shared/words/apart.ts";
 import type { OverviewShelf } from "./raster/built-overview.ts";
+import { heightRange } from "./raster/height-range.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
 import { findLines } from "./site/find-lines.ts";
 import { improve } from "./site/improve.ts";
@@ -68,6 +69,8 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
       terrain = next;
       return next.summary;
     },
+
+    heightRange: async ({ files }) => heightRange(files),
 
     async size({ plan, ids, live }, options) {
       const wanted = plan.alignments.filter((each) => !ids || ids.includes(each.id));

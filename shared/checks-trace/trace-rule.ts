@@ -10,6 +10,8 @@ import type {
 /** What a check of the whole plan's water may look at. */
 export interface WaterContext {
   readonly plan: Plan;
+  /** Root mean square error taken for the ground, metres. */
+  readonly groundRmseM: number;
   readonly water: TracedWater;
   readonly sources: readonly TracedSource[];
   readonly structures: readonly TracedStructure[];

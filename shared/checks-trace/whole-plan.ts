@@ -7,13 +7,13 @@ export const notReached: TraceRule<WaterContext> = {
   id: "not-reached",
   rule: "A levee is built where the forecast water would reach a structure.",
   source: "judgement",
-  find: ({ plan, structures }) =>
+  find: ({ groundRmseM, structures }) =>
     structures
       .filter(({ wet, marginM, sillM }) => wet === false && marginM !== null && sillM !== null)
       .map(({ name, marginM, sillM, sillAt }) => ({
-        severity: marginM! < plan.ground.rmseM ? "caution" : "note",
+        severity: marginM! < groundRmseM ? "caution" : "note",
         at: sillAt,
-        message: `The forecast water does not reach "${name}" over the ground: it would above ${elevationWords(sillM!)}, ${lengthWords(marginM!)} higher${marginM! < plan.ground.rmseM ? `, which is less than the accuracy of the ground, ±${lengthWords(plan.ground.rmseM)}` : ""}.`,
+        message: `The forecast water does not reach "${name}" over the ground: it would above ${elevationWords(sillM!)}, ${lengthWords(marginM!)} higher${marginM! < groundRmseM ? `, which is less than the accuracy of the ground, ±${lengthWords(groundRmseM)}` : ""}.`,
         remedy:
           "Look for culverts, drains and ditches that the raster does not show before relying on it.",
       })),

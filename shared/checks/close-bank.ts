@@ -1,4 +1,5 @@
 import { closeBanks } from "../close-banks.ts";
+import { accuracyOf } from "../ground-accuracy.ts";
 import type { Finding, Rule } from "./rule.ts";
 import { distanceWords, lengthWords, stationWords } from "./words.ts";
 
@@ -7,8 +8,8 @@ export const closeBank: Rule = {
   id: "close-bank",
   rule: "Ground that takes the place of levee, or that a line ends on, is above the top of levee by more than the accuracy of the ground.",
   source: "judgement",
-  find: ({ plan, line, trace, cuts }) => {
-    const { rmseM } = plan.ground;
+  find: ({ plan, line, trace, cuts, cellM }) => {
+    const { rmseM } = accuracyOf(plan.ground, cellM);
     const banks = closeBanks(trace, cuts, line.closed, rmseM, plan.practice.stationIntervalM);
     return banks.map(({ fromM, toM, sample, aboveM, isEnd }): Finding => {
       const where =

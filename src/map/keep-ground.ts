@@ -4,10 +4,9 @@ import type { Map as MapLibreMap, RasterDEMTileSource } from "maplibre-gl";
 import { asFailure } from "../../shared/failure.ts";
 import type { ContoursResponse } from "../../shared/messages.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { plan } from "../document/store.ts";
 import { engine } from "../engine.ts";
 import { sizeAgain } from "../sizing-clock.ts";
-import { ground, tell, unitSystem } from "../state.ts";
+import { accuracyNow, ground, tell, unitSystem } from "../state.ts";
 import { planAtMoment } from "../time-now.ts";
 import { baseMap, showBaseMap } from "./base-map.ts";
 import { lookAtNew } from "./camera.ts";
@@ -110,7 +109,7 @@ function keepContours(map: MapLibreMap, upper: MapLibreMap): void {
   });
 }
 
-const rmse = computed(() => plan.value.ground.rmseM);
+const rmse = computed(() => accuracyNow.value.rmseM);
 
 function readContours(map: MapLibreMap, intervalM: number): Promise<ContoursResponse> {
   const seen = map.getBounds();

@@ -75,7 +75,7 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
           </Order>
           {line.totalsGroundHigh && line.totalsGroundLow && (
             <Order
-              name={`If the ground is ±${formatLength(plan.ground.rmseM, system, 2)} off`}
+              name={`If the ground is ±${formatLength(line.groundAccuracy.rmseM, system, 2)} off`}
               amount={`${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`}
             >
               all of it higher, or all of it lower

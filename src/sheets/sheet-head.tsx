@@ -40,7 +40,7 @@ export function SheetHead({ plan, line, letter, ground, system, printed }: Sheet
         </Fact>
         <Fact name="Elevations count from">{datumWords(plan, ground)}</Fact>
         <Fact name="Gauge and ground">{offsetWords(plan, system)}</Fact>
-        <Fact name="Ground">{groundWords(plan, ground, system)}</Fact>
+        <Fact name="Ground">{groundWords(line, ground, system)}</Fact>
       </dl>
     </header>
   );
@@ -75,8 +75,8 @@ function offsetWords({ water }: Plan, system: UnitSystem): string {
   return `offset ${formatLength(water.datumOffsetM, system, 2)} from gauge to ground${note}`;
 }
 
-function groundWords(plan: Plan, ground: GroundSummary | null, system: UnitSystem): string {
-  const accuracy = `accuracy ±${formatLength(plan.ground.rmseM, system, 2)} (RMSE)`;
+function groundWords(line: SizedLine, ground: GroundSummary | null, system: UnitSystem): string {
+  const accuracy = `accuracy ±${formatLength(line.groundAccuracy.rmseM, system, 2)} (RMSE)`;
   if (!ground) return `not open; ${accuracy}`;
   return `${ground.name}, cells of ${formatLength(ground.cellXM, system, 2)}, ${accuracy}`;
 }

@@ -119,7 +119,7 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           </Amount>
         </Row>
       )}
-      <Row name={`If the ground is ±${formatLength(plan.ground.rmseM, system, 2)} off`}>
+      <Row name={`If the ground is ±${formatLength(line.groundAccuracy.rmseM, system, 2)} off`}>
         <Amount make="groundSpread" title="Bags at plus and minus one RMSE" inputs={inputs}>
           {line.totalsGroundHigh && line.totalsGroundLow
             ? `${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`

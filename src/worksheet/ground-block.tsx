@@ -2,13 +2,13 @@ import type { GroundSummary } from "../../shared/messages.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
-import { chosenLine, ground, unitSystem } from "../state.ts";
+import { accuracyNow, chosenLine, ground, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
+import { AccuracyField } from "./accuracy-field.tsx";
 import { BaseMapFields } from "./base-map-fields.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
 import { GroundPicker } from "./ground-picker.tsx";
-import { SettingRow } from "./setting-row.tsx";
 
 /** What the heights come from, and what their accuracy does to the answer. */
 export function GroundBlock() {
@@ -29,7 +29,7 @@ export function GroundBlock() {
       )}
       <GroundPicker />
       {summary && <GroundFacts summary={summary} system={system} />}
-      <SettingRow path="ground.rmseM" label="Accuracy of the heights (RMSE)" />
+      <AccuracyField />
       <p class="hint">
         <AccuracyLine line={chosenLine.value} system={system} />
       </p>
@@ -46,7 +46,7 @@ function oneLine(summary: GroundSummary, system: UnitSystem): string {
 }
 
 function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {
-  const { rmseM } = plan.value.ground;
+  const { rmseM } = accuracyNow.value;
   const range = `±${formatLength(rmseM, system, 2)} in height`;
   const low = line?.totalsGroundHigh;
   const high = line?.totalsGroundLow;

@@ -7,10 +7,11 @@ import {
   formatShare,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { askUnitAgain } from "../open-ground.ts";
 import { Fact } from "../ui/fact.tsx";
 
 const UNIT_WORDS: Readonly<Record<VerticalUnit, string>> = {
-  metre: "metres",
+  metre: "meters",
   foot: "international feet",
   "us-survey-foot": "US survey feet",
 };
@@ -38,7 +39,12 @@ export function GroundFacts({ summary, system }: { summary: GroundSummary; syste
           {formatElevation(summary.lowestM, system)}, {formatElevation(summary.highestM, system)}
         </Fact>
         <Fact name="Heights are in">
-          {UNIT_WORDS[summary.verticalUnit]}, {from}
+          {UNIT_WORDS[summary.verticalUnit]}, {from}{" "}
+          {summary.verticalUnitFrom === "person" && (
+            <button type="button" class="text-button" onClick={askUnitAgain}>
+              Change
+            </button>
+          )}
         </Fact>
         <Fact name="Vertical datum">{summary.verticalDatum ?? "the file does not state it"}</Fact>
         <Fact name="Horizontal">{summary.crs}</Fact>

@@ -1,6 +1,12 @@
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
-import { plan, replacePlan } from "../document/store.ts";
+import type { GroundSummary } from "../../shared/messages.ts";
+import type { VerticalUnit } from "../../shared/plan.ts";
+import { replacePlan } from "../document/store.ts";
 import { ground, tell } from "../state.ts";
+
+function saidUnit(open: GroundSummary | null): VerticalUnit | null {
+  return open?.verticalUnitFrom === "person" ? open.verticalUnit : null;
+}
 
 /**
  * Starts afresh on the ground now open, as one step that can be undone. Everything starts from its default, so
@@ -9,7 +15,6 @@ import { ground, tell } from "../state.ts";
  * elevation is typed.
  */
 export function startNewPlan(): void {
-  const now = plan.value;
   const lowestM = ground.value?.lowestM ?? Number.NaN;
   const elevationM = Number.isFinite(lowestM) ? lowestM : EMPTY_PLAN.water.elevationM;
   const outcome = replacePlan(
@@ -20,8 +25,8 @@ export function startNewPlan(): void {
         by: "elevation",
         elevationM,
       },
-      ground: { ...EMPTY_PLAN.ground, verticalUnit: now.ground.verticalUnit },
-      terrain: now.terrain,
+      ground: { ...EMPTY_PLAN.ground, verticalUnit: saidUnit(ground.value) },
+      terrain: ground.value?.files.map(({ name, bytes }) => ({ name, bytes })) ?? [],
     },
     "Start a new plan",
   );

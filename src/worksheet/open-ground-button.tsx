@@ -1,5 +1,5 @@
 import { GROUND_FILES } from "../../shared/raster-files.ts";
-import { openTerrainFiles } from "../actions.ts";
+import { openTerrainFiles } from "../open-ground.ts";
 import { FileButton } from "../ui/file-button.tsx";
 import { Icon } from "../ui/icons.tsx";
 

@@ -2,8 +2,8 @@ import { copyFileSync, existsSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { planPlane } from "../../shared/plan-plane.ts";
+import { metresPer } from "../../shared/vertical-unit.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { metresPer } from "../../workers/raster/vertical.ts";
 import { type Gdal, startGdal } from "../fixtures/gdal.ts";
 import { RASTERS, rasterFile } from "../fixtures/raster-files.ts";
 import {

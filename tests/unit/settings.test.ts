@@ -8,7 +8,7 @@ const PARTS = ["water", "ground", "section", "practice", "holding", "time"] as c
 const PATHS = Object.keys(SETTINGS) as SettingPath[];
 /** Empty in a new plan: nothing stands for what only the person can say. */
 const NOT_ENTERED: readonly SettingPath[] = [
-  ...(["water.datumOffsetM", "practice.people", "time.shifts"] as const),
+  ...(["water.datumOffsetM", "ground.rmseM", "practice.people", "time.shifts"] as const),
   ...(["time.dayFromH", "time.dayToH"] as const),
 ];
 const at = (path: SettingPath): Setting => SETTINGS[path];

@@ -13,6 +13,7 @@ import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
 import { numberFrom } from "./number.ts";
+import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { figuresOf, sentences, withFound } from "./site-report.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
@@ -74,13 +75,14 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   const { windowM, maxCorners, keyInM } = figuresAsked(options);
   const judge = judgeFrom(options.get("--judge")?.[0]);
 
-  const { plan, notes } = await readPlan(resolve(planPath));
+  const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
-  const structureIds = structuresNamed(plan, options.get("--structure"));
+  const structureIds = structuresNamed(read, options.get("--structure"));
   const files = await terrainFiles(rasters.map(resolve));
+  const plan = onTheseFiles(read, files, say);
   const ground = { files, verticalUnit: unit ?? plan.ground.verticalUnit };
   const engine = await startEngine();
-  const terrain = await engine.openTerrain(ground);
+  const terrain = await engine.openTerrain(ground).catch(tellUnits(engine, files, plan, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
 
   const window = { reachM: windowM };

@@ -1,4 +1,4 @@
-import { isComplete, mustFixCount } from "../../shared/completeness.ts";
+import { isWhole, mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
@@ -7,6 +7,7 @@ import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
+import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
@@ -23,12 +24,13 @@ A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
 is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
 kilograms, as their names say; where there is no elevation data they are null. "complete" is false where the
-totals are not for the whole length of a line, "mustFix" counts what must be fixed. While the plan states no
+totals are not for the whole length of a line or no answer, "mustFix" counts what must be fixed. While the plan states no
 people ("practice.people"), start of work ("time.startAt") or shifts ("time.shifts"), no hours are known and
 "time" says which are missing. "reaches" says what each stretch
 is built as ("section", from "reachSections" in the plan), its limit and what it takes ("materials");
 "levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
+"groundAccuracy" how good its heights are taken to be and where that comes from;
 "holding" whether the line stands, what seeps through it and what is to be pumped; "time" who builds what
 when, and whether the crest stays ahead of the forecast that the plan holds in "time".
 `;
@@ -50,9 +52,9 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   if (!rasters) throw new Misuse("size needs --terrain and at least one raster.");
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
 
-  const { plan, notes } = await readPlan(resolve(planPath));
+  const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
-  if (plan.alignments.length === 0) {
+  if (read.alignments.length === 0) {
     throw new Refusal(
       "plan/no-line",
       "Expected at least one ring or line to size; the plan has none.",
@@ -60,9 +62,12 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
     );
   }
   const files = await terrainFiles(rasters.map(resolve));
+  const plan = onTheseFiles(read, files, say);
   const engine = await startEngine();
   const verticalUnit = unit ?? plan.ground.verticalUnit;
-  const terrain = await engine.openTerrain({ files, verticalUnit });
+  const terrain = await engine
+    .openTerrain({ files, verticalUnit })
+    .catch(tellUnits(engine, files, plan, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
   const { lines } = await engine.size({ plan });
   for (const sentence of [...leftOut(lines), ...levelDoubts(lines)]) say(sentence);
@@ -74,7 +79,7 @@ function reported(line: SizedLine, lines: readonly SizedLine[]) {
   const { id, name, kind, totals, stations, walk: _, ...rest } = line;
   const { holding, time, ...plain } = rest;
   return {
-    ...{ name, kind, complete: isComplete(totals), mustFix: mustFixCount(line.checks) },
+    ...{ name, kind, complete: isWhole(line), mustFix: mustFixCount(line.checks) },
     ...{ lengthM: totals.lengthM, totals, stations, id, ...plain },
     holding: holding && { ...holding, profile: undefined },
     time: time && {

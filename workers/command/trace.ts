@@ -3,6 +3,7 @@ import { floorWords } from "../../shared/words/buildings.ts";
 import { notKnownBecause } from "../../shared/words/dry.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
+import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
@@ -40,12 +41,15 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
   if (!rasters) throw new Misuse("trace needs --terrain and at least one raster.");
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
 
-  const { plan, notes } = await readPlan(resolve(planPath));
+  const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
   const files = await terrainFiles(rasters.map(resolve));
+  const plan = onTheseFiles(read, files, say);
   const engine = await startEngine();
   const verticalUnit = unit ?? plan.ground.verticalUnit;
-  const terrain = await engine.openTerrain({ files, verticalUnit });
+  const terrain = await engine
+    .openTerrain({ files, verticalUnit })
+    .catch(tellUnits(engine, files, plan, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
   const traced = await engine.traceWater({ plan });
   for (const each of traced.alternatives) {

@@ -66,7 +66,8 @@ function cellsTooLarge(name: string, xM: number, yM: number): Refusal {
   );
 }
 
-function placeOf(mosaic: Mosaic, locator: Locator) {
+/** Corners and bounds of a ground. @throws Refusal `raster/no-place` when it does not lie on Earth */
+export function placeOf(mosaic: Mosaic, locator: Locator) {
   const { corners, edge } = outlineOf(mosaic, locator);
   const onEarth = ([longitude, latitude]: LonLat) =>
     Math.abs(latitude) <= 90 && Number.isFinite(longitude);

@@ -3,6 +3,7 @@ import type { GroundSampler } from "../../shared/ground.ts";
 import type { CallOptions, GroundSummary, TerrainFile } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
+import { metresPer } from "../../shared/vertical-unit.ts";
 import { strayWords } from "../../shared/words/marks.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
@@ -20,7 +21,7 @@ import { shownLevels } from "./shown-levels.ts";
 import { sortFiles } from "./sort-files.ts";
 import { summarise, type UnitChoice } from "./summary.ts";
 import { surveyHeights } from "./survey-heights.ts";
-import { metresPer, unknownUnit } from "./vertical.ts";
+import { unknownUnit } from "./vertical.ts";
 import type { CellWindow, WindowCells } from "./window.ts";
 
 /** One opened ground: a raster, or several of one survey. Heights are metres, NaN where there is no data. */

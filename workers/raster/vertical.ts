@@ -1,11 +1,6 @@
-import { FOOT_M, SURVEY_FOOT_M } from "../../shared/defaults.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { VerticalUnit } from "../../shared/plan.ts";
-
-export function metresPer(unit: VerticalUnit): number {
-  if (unit === "metre") return 1;
-  return unit === "foot" ? FOOT_M : SURVEY_FOOT_M;
-}
+import { metresPer } from "../../shared/vertical-unit.ts";
 
 const UNIT_NAMES: readonly (readonly [RegExp, VerticalUnit])[] = [
   [/^(m|met(re|er)s?)$/i, "metre"],

@@ -1,5 +1,6 @@
 import { wholePlanChecks } from "../../shared/checks-trace.ts";
 import { Refusal } from "../../shared/failure.ts";
+import { accuracyOf } from "../../shared/ground-accuracy.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import {
@@ -89,7 +90,9 @@ function* traceSteps(
   );
   const alternatives = traces.map(({ traced }) => traced);
   const { sources } = context;
-  const checks = wholePlanChecks({ plan, water, sources, structures });
+  const cellM = Math.max(summary.cellXM, summary.cellYM);
+  const groundRmseM = accuracyOf(plan.ground, cellM).rmseM;
+  const checks = wholePlanChecks({ plan, groundRmseM, water, sources, structures });
   return { water, sources, structures, alternatives, mask, checks };
 }
 

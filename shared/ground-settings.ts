@@ -1,0 +1,52 @@
+import { DEFAULT_GROUND } from "./defaults.ts";
+import type { Plan, TerrainRef } from "./plan.ts";
+
+const SIDE_CAR = /\.(prj|tfw|tifw|tiffw|gtw|bpw|wld|xml|ovr|msk)$/i;
+
+/**
+ * Whether what a plan says of its ground was said of these files: every raster among them is one that the plan
+ * names, by name and size, or the plan names none at all.
+ */
+export function speaksOf({ terrain }: Plan, files: readonly TerrainRef[]): boolean {
+  const rasters = files.filter(({ name }) => !SIDE_CAR.test(name));
+  const isNamed = (file: TerrainRef) =>
+    terrain.some(({ name, bytes }) => name === file.name && bytes === file.bytes);
+  return terrain.length === 0 || rasters.every(isNamed);
+}
+
+/** What was said of other elevation data and does not stand on the one now opened. */
+export interface LeftBehind {
+  /** Accuracy as it was stated, metres; null when none was. */
+  readonly rmseM: number | null;
+  /** Vertical datum of the ground as it was noted; empty when none was. */
+  readonly datumNote: string;
+  /** Where water and ground were found to be in one datum; empty when nothing was noted. */
+  readonly sameDatumNote: string;
+  /** Offset from gauge to ground that stays, because the level hangs on it, and has to be looked at; metres. */
+  readonly offsetM: number | null;
+}
+
+/**
+ * The plan as it stands on these files. Accuracy, vertical unit and datum of the ground belong to the elevation data
+ * they were said of; so does the note that water and ground are in one datum, and an offset of 0.
+ */
+export function planOnGround(
+  plan: Plan,
+  files: readonly TerrainRef[],
+): { readonly plan: Plan; readonly left: LeftBehind | null } {
+  if (speaksOf(plan, files)) return { plan, left: null };
+  const { ground, water } = plan;
+  const { rmseM, verticalUnit, datumNote } = DEFAULT_GROUND;
+  const offsetM = water.datumOffsetM === 0 ? null : water.datumOffsetM;
+  return {
+    plan: {
+      ...plan,
+      ground: { ...ground, rmseM, verticalUnit, datumNote },
+      water: { ...water, datumNote: "", datumOffsetM: offsetM },
+    },
+    left: {
+      ...{ rmseM: ground.rmseM, datumNote: ground.datumNote },
+      ...{ sameDatumNote: water.datumNote, offsetM },
+    },
+  };
+}
