@@ -111,7 +111,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     traceWater: async (request, options) => traceWater(openedFor(request.plan), request, options),
     siteRing: async (request, options) => findLines(openedFor(request.plan), request, options),
     improveLine: async (request, options) => improve(openedFor(request.plan), request, options),
-    sidewaysCost: async (request) => sideways(openedFor(request.plan), request),
+    sidewaysCost: async (request, options) => sideways(openedFor(request.plan), request, options),
   };
 }
 

@@ -76,7 +76,7 @@ describe("what a move sideways costs", () => {
   const request = requestFor(slope, house, 1.6);
 
   it("is the change of the section's area, per metre, on either side", () => {
-    const cost = sidewaysCost(request, line, false, 0.5);
+    const cost = driven(sidewaysCost(request, line, false, 0.5));
     const here = LEVEL_SECTION.areaAt(0.8);
     const up = (LEVEL_SECTION.areaAt(0.8 - 0.5 * FALL) - here) / 0.5;
     const down = (LEVEL_SECTION.areaAt(0.8 + 0.5 * FALL) - here) / 0.5;
@@ -89,13 +89,13 @@ describe("what a move sideways costs", () => {
 
   it("is not given where the move would break a rule or leave the ground", () => {
     const ground: GroundSampler = { cellM: 1, heightAt: (_, y) => (y > 20.2 ? Number.NaN : 0) };
-    const blind = sidewaysCost({ ...request, ground, crestAt: () => 0.5 }, line, false);
+    const blind = driven(sidewaysCost({ ...request, ground, crestAt: () => 0.5 }, line, false));
     expect([...blind.left].every(Number.isNaN)).toBe(true);
     const near: Point[] = [
       [-3, 7.8],
       [3, 7.8],
     ];
-    const tight = sidewaysCost(requestFor(flat, house, 0.8), near, false);
+    const tight = driven(sidewaysCost(requestFor(flat, house, 0.8), near, false));
     expect([...tight.right].every(Number.isNaN)).toBe(true);
     expect([...tight.left].every(Number.isNaN)).toBe(false);
   });

@@ -1,7 +1,7 @@
 import { legBreach } from "./leg-price.ts";
 import { priceAt } from "./price-table.ts";
 import { boxOf, grown, type SiteTerms, siteTerms } from "./site-terms.ts";
-import type { Point, SiteRequest } from "./types.ts";
+import type { Point, SearchStep, SiteRequest } from "./types.ts";
 
 /** What moving a line sideways would cost, station by station. All arrays have the same length. */
 export interface SidewaysCost {
@@ -30,12 +30,12 @@ const PIECE_M = 0.5;
  * or by its length.
  * @param moveM how far to move, metres: the change is divided by it
  */
-export function sidewaysCost(
+export function* sidewaysCost(
   request: SiteRequest,
   corners: readonly Point[],
   closed: boolean,
   moveM = 1,
-): SidewaysCost {
+): Generator<SearchStep, SidewaysCost> {
   const { minX, minY, maxX, maxY } = grown(boxOf(corners), ROOM_M + moveM);
   const outline: Point[] = [
     [minX, minY],
@@ -54,7 +54,8 @@ export function sidewaysCost(
     right: new Float64Array(count),
     moveM,
   };
-  stations.forEach(({ chainageM, x, y, leftX, leftY }, k) => {
+  for (const [k, { chainageM, x, y, leftX, leftY }] of stations.entries()) {
+    yield { share: k / count, doing: "Moving the line sideways" };
     const here = priceOfPlace(terms, x, y);
     const change = (side: number) => {
       const [u, v] = [x + side * moveM * leftX, y + side * moveM * leftY];
@@ -66,7 +67,7 @@ export function sidewaysCost(
     result.yM[k] = y;
     result.left[k] = change(1);
     result.right[k] = change(-1);
-  });
+  }
   return result;
 }
 

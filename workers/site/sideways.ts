@@ -1,7 +1,9 @@
 import { layLine, placeAt } from "../../shared/alignment.ts";
+import type { CallOptions } from "../../shared/messages.ts";
 import type { SidewaysCostRequest, SidewaysCostResponse } from "../../shared/siting-types.ts";
 import { waterSideOf } from "../../shared/water-side.ts";
 import type { Terrain } from "../raster/terrain.ts";
+import { inTurns } from "../search/in-turns.ts";
 import { sidewaysCost } from "../search/sideways-cost.ts";
 import type { SiteRequest } from "../search/types.ts";
 import { alignmentOf } from "./improve.ts";
@@ -17,12 +19,16 @@ const MOVE_M = 1;
 export async function sideways(
   terrain: Terrain,
   { plan, id }: SidewaysCostRequest,
+  options?: CallOptions,
 ): Promise<SidewaysCostResponse> {
   const alignment = alignmentOf(plan, id);
   const { plane, request } = await lineSetting(terrain, plan, alignment);
   const corners = onPlane(plane, alignment.corners);
   const isRing = alignment.kind === "ring";
-  const { chainageM, xM, yM, left, right } = sidewaysCost(request, corners, isRing, MOVE_M);
+  const { chainageM, xM, yM, left, right } = await inTurns(
+    sidewaysCost(request, corners, isRing, MOVE_M),
+    options,
+  );
   const line = layLine(alignment, plane);
   const side = waterSideOf(line, plan, plane);
   const count = chainageM.length;
