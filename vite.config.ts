@@ -1,7 +1,9 @@
 import { defineConfig } from "vitest/config";
+import { noticesPlugin } from "./tests/tools/notices.mjs";
 
 export default defineConfig({
   base: "./",
+  plugins: [noticesPlugin()],
   worker: { format: "es" },
   build: { target: "es2022", assetsInlineLimit: 0, chunkSizeWarningLimit: 2000 },
   preview: { host: "localhost" },

@@ -23,6 +23,12 @@ export function KeysDialog({ open, onClose }: KeysDialogProps) {
       <h3>In place</h3>
       <KeyList rows={IN_PLACE} />
       <p class="hint">On a Mac, Command does what Ctrl does here.</p>
+      <p class="hint">
+        Drystead is open source under the MIT license.{" "}
+        <a href="./third-party-notices.md" target="_blank" rel="noreferrer">
+          Licenses of the packages it is built from
+        </a>
+      </p>
     </Dialog>
   );
 }

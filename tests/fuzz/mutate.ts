@@ -1,7 +1,7 @@
 /** Numbers in [0, 1). */
 export type Random = () => number;
 
-export function whole(random: Random, below: number): number {
+function whole(random: Random, below: number): number {
   return Math.floor(random() * below);
 }
 
