@@ -1,8 +1,9 @@
-import { spawnSync } from "node:child_process";
-import { copyFileSync } from "node:fs";
+import { copyFileSync, openAsBlob, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { readPlanFile } from "../../shared/plan-file.ts";
+import { makeEngine } from "../../workers/engine.ts";
 import { type Gdal, startGdal } from "../fixtures/gdal.ts";
 
 /*
@@ -12,7 +13,6 @@ import { type Gdal, startGdal } from "../fixtures/gdal.ts";
  */
 
 const FIXTURES = fileURLToPath(new URL("../fixtures/references/", import.meta.url));
-const PROGRAM = fileURLToPath(new URL("../../workers/command.ts", import.meta.url));
 
 let gdal: Gdal;
 beforeAll(async () => {
@@ -20,22 +20,16 @@ beforeAll(async () => {
 }, 60_000);
 afterAll(() => gdal.remove());
 
-interface Answer {
-  readonly bags: number;
-  readonly withoutDataM: number;
-  readonly note: string;
-}
-
-function sized(plan: string, raster: string): Answer {
-  const tsx = fileURLToPath(import.meta.resolve("tsx"));
-  const words = ["size", plan, "--terrain", raster, "--vertical-unit", "m"];
-  const { stdout, stderr } = spawnSync(process.execPath, ["--import", tsx, PROGRAM, ...words], {
-    encoding: "utf8",
-  });
-  expect(stderr).toBe("");
-  const { alternatives, terrain } = JSON.parse(stdout);
-  const { bags, lengthNoDataM } = alternatives[0].totals;
-  return { bags, withoutDataM: lengthNoDataM, note: terrain.crsNote };
+/** The one line of a plan, sized on a raster in metres. */
+async function sized(planFile: string, raster: string) {
+  const read = readPlanFile(readFileSync(planFile, "utf8"));
+  if (!read.ok) throw new Error(read.failure.message);
+  const engine = makeEngine();
+  const files = [{ name: "ground.tif", blob: await openAsBlob(raster) }];
+  const { crsNote } = await engine.openTerrain({ files, verticalUnit: "metre" });
+  const { lines } = await engine.size({ plan: read.value.plan, live: false });
+  const { bags, lengthNoDataM } = lines[0]!.totals;
+  return { bags, withoutDataM: lengthNoDataM, note: crsNote };
 }
 
 test.each([
@@ -53,8 +47,8 @@ test.each([
     const warped = join(gdal.folder, `${code}-utm.tif`);
     const options = ["-of", "GTiff", "-t_srs", `EPSG:${zone}`, "-r", "bilinear", "-et", "0"];
     await gdal.warp(name, [...options, "-tr", "2", "2"], `${code}-utm`);
-    const judged = sized(plan, warped);
-    const ours = sized(plan, join(FIXTURES, name));
+    const judged = await sized(plan, warped);
+    const ours = await sized(plan, join(FIXTURES, name));
     expect(judged.bags).toBeGreaterThan(10_000);
     expect(ours.withoutDataM).toBe(0);
     expect(Math.abs(ours.bags / judged.bags - 1)).toBeLessThan(0.03);
