@@ -32,7 +32,7 @@ export function raisedLevelWords(
 /** How far the river may rise before it reaches what a line is for: "holds to stage 32.0 ft", "holds only to ..." when it is not dry. */
 export function holdsWords(line: TracedAlternative, plan: Plan, system: UnitSystem): string {
   const { dry, firstOver } = line;
-  if (dry === null) return `not known: ${notKnownBecause(line)}`;
+  if (dry === null) return `is not known to keep its buildings dry: ${notKnownBecause(line)}`;
   if (!firstOver) return dry ? "holds at any level traced" : "does not keep it dry";
   const level = raisedLevelWords(firstOver.riseM, firstOver.elevationM, plan, system);
   return dry ? `holds to ${level}` : `not dry: holds only to ${level}`;

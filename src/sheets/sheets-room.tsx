@@ -11,12 +11,11 @@ import { lineMarks } from "../profile/line-marks.ts";
 import { ProfileDrawing } from "../profile/profile-drawing.tsx";
 import { chosenId, chosenLine, ground, markedM, sheetsOpen, sized, unitSystem } from "../state.ts";
 import { chosenChecks, tracedLine, tracedNow, waterNow } from "../water-now.ts";
-import { holdsWords } from "../water-words.ts";
 import { letterOf } from "../worksheet/alternative-edits.ts";
 import { chosenAlternative } from "../worksheet/chosen.ts";
 import { ClassSwatch, classWords } from "../worksheet/class-bar.tsx";
 import { CompareTable } from "../worksheet/compare-dialog.tsx";
-import { butForGap } from "../worksheet/ground-gap.ts";
+import { holdsButForGap } from "../worksheet/ground-gap.ts";
 import { ReachTable } from "../worksheet/reach-table.tsx";
 import { BuildOrderSheet } from "./build-order-sheet.tsx";
 import { ChecksSheet } from "./checks-sheet.tsx";
@@ -167,11 +166,7 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
       )}
       <ChecksSheet
         checks={chosenChecks.value}
-        holds={
-          tracedLine.value
-            ? holdsWords(tracedLine.value, now, system) + butForGap(line, system)
-            : null
-        }
+        holds={tracedLine.value ? holdsButForGap(tracedLine.value, line, now, system) : null}
         system={system}
       />
       <BuildOrderSheet plan={now} line={line} results={results} system={system} widthPx={widthPx} />

@@ -15,10 +15,9 @@ import {
 import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
 import { insideCapWords } from "../../shared/words/inside.ts";
 import { nearestChainage } from "../map/along.ts";
-import { holdsWords } from "../water-words.ts";
 import { inUnits } from "../worksheet/check-words.ts";
 import { riseOverPlanM } from "../worksheet/forecast-end.ts";
-import { butForGap } from "../worksheet/ground-gap.ts";
+import { holdsButForGap } from "../worksheet/ground-gap.ts";
 import { pumpCountWords, spanWords } from "../worksheet/holding-words.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
 import { SheetOf } from "./sheet-of.tsx";
@@ -88,7 +87,7 @@ function Leave({ plan, line, traced, system }: LeaveProps) {
       </p>
       <p>
         {traced
-          ? `By the plan this line ${holdsWords(traced, plan, system)}${butForGap(line, system)}; `
+          ? `By the plan this line ${holdsButForGap(traced, line, plan, system)}; `
           : "Whether water comes round this line has not been traced; "}
         its crest stands {freeboard} above{" "}
         {riseM > 0

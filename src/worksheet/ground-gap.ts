@@ -1,5 +1,8 @@
+import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
+import type { TracedAlternative } from "../../shared/water-types.ts";
+import { holdsWords } from "../water-words.ts";
 
 /** Shorter than this is a rounding, metres. */
 const A_STRETCH_M = 0.05;
@@ -10,8 +13,14 @@ export function gapLength(line: SizedLine | null, system: UnitSystem): string | 
   return gapM > A_STRETCH_M ? formatLength(gapM, system, 0) : null;
 }
 
-/** What is added to any promise of a line: `, but for 158 ft not known`; empty where all of its ground is known. */
-export function butForGap(line: SizedLine | null, system: UnitSystem): string {
-  const gap = gapLength(line, system);
-  return gap === null ? "" : `, but for ${gap} not known`;
+/** How far a line holds, and how much of it that leaves aside because its ground is not known. */
+export function holdsButForGap(
+  traced: TracedAlternative,
+  line: SizedLine | null,
+  plan: Plan,
+  system: UnitSystem,
+): string {
+  const holds = holdsWords(traced, plan, system);
+  const gap = traced.dry === null ? null : gapLength(line, system);
+  return gap === null ? holds : `${holds}, but for ${gap} not known`;
 }

@@ -5,13 +5,12 @@ import { plan } from "../document/store.ts";
 import { chosenLine, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { tracedLine } from "../water-now.ts";
-import { holdsWords } from "../water-words.ts";
 import { edit } from "./alternative-edits.ts";
 import { CrestFact } from "./crest-fact.tsx";
 import { FlowFields } from "./flow-fields.tsx";
 import { FreeboardField } from "./freeboard-field.tsx";
 import { GaugeFields } from "./gauge-fields.tsx";
-import { butForGap } from "./ground-gap.ts";
+import { holdsButForGap } from "./ground-gap.ts";
 import { SettingRow } from "./setting-row.tsx";
 import { StageSlider } from "./stage-slider.tsx";
 import { MomentSlider } from "./time-moment-slider.tsx";
@@ -82,7 +81,7 @@ function ByChoice({ water }: { water: Water }) {
 function summaryWords(water: Water, system: UnitSystem): string {
   const line = tracedLine.value;
   if (line && line.dry !== null) {
-    return holdsWords(line, plan.value, system) + butForGap(chosenLine.value, system);
+    return holdsButForGap(line, chosenLine.value, plan.value, system);
   }
   return `stands at ${formatElevation(waterElevationAtGauge(water), system)}`;
 }

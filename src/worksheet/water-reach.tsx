@@ -7,9 +7,9 @@ import { chosenLine, ground, tracingFailure, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { Fact } from "../ui/fact.tsx";
 import { tracedLine, waterNow } from "../water-now.ts";
-import { fromWords, holdsWords, placeWords, sillWords } from "../water-words.ts";
+import { fromWords, placeWords, sillWords } from "../water-words.ts";
 import { letterOf } from "./alternative-edits.ts";
-import { butForGap } from "./ground-gap.ts";
+import { holdsButForGap } from "./ground-gap.ts";
 import { SourcesList } from "./sources-list.tsx";
 import { WaterOver } from "./water-over.tsx";
 
@@ -65,10 +65,7 @@ function WithLine() {
   return (
     <dl class="facts" aria-label={`With ${line.name} built`}>
       <Fact name={`With ${letterOf(plan.value.alignments.findIndex(({ id }) => id === line.id))}`}>
-        <strong>
-          {holdsWords(line, plan.value, system)}
-          {butForGap(chosenLine.value, system)}
-        </strong>
+        <strong>{holdsButForGap(line, chosenLine.value, plan.value, system)}</strong>
       </Fact>
       {wayIn && <Fact name="The water comes in">{placeWords(wayIn, system)}</Fact>}
       {wayIn?.groundM != null && (
