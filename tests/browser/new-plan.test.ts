@@ -5,6 +5,8 @@ import { type House, openHouse, type Visit } from "./harness.ts";
 import { mapIsIdle, open, planIsSized } from "./screen.ts";
 
 /* One visit: a person opens ground of their own over the demo and starts a plan there. */
+const SLOW_MS = 60_000;
+
 let house: House;
 let visit: Visit;
 let page: Page;
@@ -13,6 +15,7 @@ beforeAll(async () => {
   house = await openHouse();
   visit = await house.visit({ width: 1440, height: 900 });
   page = visit.page;
+  page.setDefaultTimeout(SLOW_MS);
   await planIsSized(page);
 });
 afterAll(async () => {
@@ -100,7 +103,7 @@ describe("a new plan over ground of one's own", () => {
     await rows.fill(["time, elevation_m", ...ROWS].join("\n"));
     await page.getByRole("button", { name: "Take this forecast" }).click();
     const words = "Not known: type people, start of work and shifts.";
-    await expect.poll(() => verdict().textContent(), { timeout: 8000 }).toBe(words);
+    await expect.poll(() => verdict().textContent(), { timeout: SLOW_MS }).toBe(words);
     expect(await page.locator(".alternative-figures").textContent()).toContain("hours not known");
     expect(await page.locator("body").textContent()).not.toMatch(/\bin time\b/i);
     await page.getByRole("button", { name: "Sheets", exact: true }).click();
@@ -113,14 +116,16 @@ describe("a new plan over ground of one's own", () => {
   it("is timed once people, start and shifts are typed or taken, and not before the last of them", async () => {
     await type("practice.people", "80");
     await expect
-      .poll(() => verdict().textContent(), { timeout: 8000 })
+      .poll(() => verdict().textContent(), { timeout: SLOW_MS })
       .toBe("Not known: type start of work and shifts.");
     await page.getByRole("button", { name: "Start with the forecast's first row" }).click();
     await expect
-      .poll(() => verdict().textContent(), { timeout: 8000 })
+      .poll(() => verdict().textContent(), { timeout: SLOW_MS })
       .toBe("Not known: type shifts.");
     await page.getByRole("button", { name: "Use 2 for Shifts in 24 hours" }).click();
-    await expect.poll(() => verdict().textContent(), { timeout: 8000 }).not.toContain("ot known");
+    await expect
+      .poll(() => verdict().textContent(), { timeout: SLOW_MS })
+      .not.toContain("ot known");
     expect(await page.locator(".time-result").textContent()).toMatch(
       /Daylight, first day\s*06:\d\d to 19:\d\d/,
     );
