@@ -146,7 +146,7 @@ export interface TracedAlternative extends DryVerdict {
   readonly kind: "ring" | "line";
   /** Structures it is for: those in the ring (all when it holds none), or all for an open line. */
   readonly structures: readonly Reached[];
-  /** Structures it is not for that the water reaches. */
+  /** Structures it is not for that the water reaches with it built too. */
   readonly leftWet: readonly string[];
   readonly wayIn: WayIn | null;
   /** Null when no water can come in at any level, or the way leads over unknown ground alone. */

@@ -172,7 +172,7 @@ function enclosureFindings({ plan, line, plane }: CheckContext): Finding[] {
     ({ structure, place }) => place === "inside" && isProtected(structure),
   );
   return places.flatMap(({ structure, place }): Finding[] => {
-    if (place === "inside") return [];
+    if (place === "inside") return isProtected(structure) ? [] : [enclosedAll(structure)];
     const mark = { stretch: null, sample: null, at: structure.outline[0]! };
     if (place === "cut") {
       const message = `The ring cuts through "${structure.name}" and does not enclose it.`;
@@ -189,6 +189,15 @@ function enclosureFindings({ plan, line, plane }: CheckContext): Finding[] {
     const isNote = someInside && structure.protect !== true;
     return [{ ...mark, severity: isNote ? "note" : "stop", message, remedy }];
   });
+}
+
+/** A building inside the ring that nobody means to protect. */
+function enclosedAll({ name, outline }: Structure): Finding {
+  return {
+    ...{ severity: "note", stretch: null, sample: null, at: outline[0]! },
+    message: `"${name}" is to be left outside, and the ring encloses it.`,
+    remedy: "Draw the ring without it where that is shorter or higher.",
+  };
 }
 
 function placeIn(ring: PlanePolygon, outline: PlanePolygon): "inside" | "outside" | "cut" {

@@ -1,5 +1,5 @@
 import { formatLength, type UnitSystem } from "../units.ts";
-import type { TracedStructure } from "../water-types.ts";
+import type { TracedAlternative, TracedStructure } from "../water-types.ts";
 
 /** `water 0.4 ft above the floor`: the sized-for water without a levee; null where the floor is not known. */
 export function floorWords(
@@ -15,13 +15,20 @@ export function floorWords(
   return wet ? `water ${where}` : `water does not reach it; its level is ${where}`;
 }
 
-/** `left outside, will be flooded 1.3 ft deep`: a building that is not to be protected. */
+/**
+ * `left outside, will be flooded 1.3 ft deep`: a building that is not to be protected.
+ * @param line the water with the chosen line built; null without one
+ */
 export function leftOutsideWords(
-  { wet, depthM }: Pick<TracedStructure, "wet" | "depthM">,
+  { id, wet, depthM }: Pick<TracedStructure, "id" | "wet" | "depthM">,
+  line: Pick<TracedAlternative, "leftWet"> | null,
   system: UnitSystem,
 ): string {
   if (wet === null) return "left outside, whether water reaches it is not known";
   if (!wet) return "left outside, not reached by this water";
+  if (line && !line.leftWet.includes(id)) {
+    return "to be left outside, but this line keeps the water from it";
+  }
   const deep = depthM === null ? "" : ` ${formatLength(depthM, system)} deep`;
   return `left outside, will be flooded${deep}`;
 }

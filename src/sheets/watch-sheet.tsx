@@ -61,7 +61,7 @@ export function WatchSheet({ plan, line, traced, structures, system }: WatchShee
       </p>
       <Places line={line} holding={holding} traced={traced} system={system} />
       <Signs system={system} />
-      <BuildingsPart plan={plan} structures={structures} system={system} />
+      <BuildingsPart plan={plan} structures={structures} traced={traced} system={system} />
       <Pumps plan={plan} line={line} holding={holding} system={system} />
     </section>
   );

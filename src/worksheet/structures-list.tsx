@@ -7,7 +7,7 @@ import { Icon } from "../ui/icons.tsx";
 import { NumberField } from "../ui/number-field.tsx";
 import { ELEVATION } from "../ui/quantity.ts";
 import { TextField } from "../ui/text-field.tsx";
-import { waterNow } from "../water-now.ts";
+import { tracedLine, waterNow } from "../water-now.ts";
 import { changeStructure, deleteStructure } from "./site-edits.ts";
 
 /** The buildings, which of them are left outside, and how the sized-for water stands to a known floor. */
@@ -19,7 +19,7 @@ export function StructuresList() {
       <h3>Buildings</h3>
       <ul class="plain-list">
         {structures.map((structure) => (
-          <li key={structure.id}>
+          <li key={structure.id} class="building">
             <div class="named-row">
               <TextField
                 label="Name of the building"
@@ -84,8 +84,12 @@ function Standing({ structure }: { readonly structure: Structure }) {
   const system = unitSystem.value;
   const floor = floorWords(traced, system);
   const words = [
-    isProtected(structure) ? null : leftOutsideWords(traced, system),
-    floor && `Without the levee, ${floor}`,
+    isProtected(structure) ? null : leftOutsideWords(traced, tracedLine.value, system),
+    floor && `without the levee, ${floor}`,
   ].filter((each) => each !== null);
-  return words.length > 0 ? <p class="hint">{words.join(". ")}.</p> : null;
+  return words.length > 0 ? <p class="hint">{words.map(sentence).join(" ")}</p> : null;
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

@@ -1,6 +1,6 @@
 import { isProtected } from "../../shared/protected.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../shared/units.ts";
-import type { TracedStructure } from "../../shared/water-types.ts";
+import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
 import { floorWords, leftOutsideWords } from "../../shared/words/buildings.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, ground, tracingFailure, unitSystem } from "../state.ts";
@@ -71,7 +71,7 @@ function WithLine() {
       {wayIn?.groundM != null && (
         <Fact name="over ground at">{formatElevation(wayIn.groundM, system)}</Fact>
       )}
-      {leftOutside(system).map(({ name, words }) => (
+      {leftOutside(line, system).map(({ name, words }) => (
         <Fact key={name} name={name}>
           {words}
         </Fact>
@@ -86,11 +86,14 @@ function WithLine() {
 }
 
 /** Buildings that are left outside on purpose, and what becomes of them. */
-function leftOutside(system: UnitSystem): { readonly name: string; readonly words: string }[] {
+function leftOutside(
+  line: TracedAlternative,
+  system: UnitSystem,
+): { readonly name: string; readonly words: string }[] {
   const left = plan.value.structures.filter((each) => !isProtected(each)).map(({ id }) => id);
   return (waterNow.value?.structures ?? [])
     .filter(({ id }) => left.includes(id))
-    .map((each) => ({ name: each.name, words: leftOutsideWords(each, system) }));
+    .map((each) => ({ name: each.name, words: leftOutsideWords(each, line, system) }));
 }
 
 function Without({ structures }: { structures: readonly TracedStructure[] }) {

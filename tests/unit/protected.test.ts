@@ -61,10 +61,21 @@ describe("a building that is left outside on purpose", () => {
     const [check] = alternatives[0]!.checks.filter(({ id }) => id === "structure-wet-anyway");
     expect(check).toMatchObject({ severity: "note" });
     expect(check!.message).toMatch(/^"Shed" is left outside and will be flooded, 2\.6 ft/);
-    expect(leftOutsideWords(structures[1]!, "us")).toBe(
+    expect(leftOutsideWords(structures[1]!, alternatives[0]!, "us")).toBe(
       "left outside, will be flooded 2.6 ft deep",
     );
-    expect(leftOutsideWords(structures[1]!, "metric")).toContain("0.80 m deep");
+    expect(leftOutsideWords(structures[1]!, null, "metric")).toContain("0.80 m deep");
+  });
+
+  it("inside the ring is not called flooded: the ring keeps the water from it, and may be smaller", async () => {
+    const both = ring(box(10, 25, 80, 55));
+    const { alternatives, structures } = await traced(planOf(leaving(false), both));
+    expect(alternatives[0]).toMatchObject({ dry: true, leftWet: [] });
+    expect(alternatives[0]!.structures.map(({ name }) => name)).toEqual(["House"]);
+    expect(leftOutsideWords(structures[1]!, alternatives[0]!, "us")).toContain("but this line");
+    const [check] = checksOf(planOf(leaving(false), both), "enclosure");
+    expect(check).toMatchObject({ severity: "note" });
+    expect(check!.message).toContain("the ring encloses it");
   });
 
   it("changes what the check of the ring asks for", () => {

@@ -3,7 +3,12 @@ import { alternativeChecks } from "../../shared/checks-trace.ts";
 import type { Alignment, Structure } from "../../shared/plan.ts";
 import { isInside, planePolygon } from "../../shared/plane-polygon.ts";
 import { aimsOfRing, isProtected } from "../../shared/protected.ts";
-import type { FirstOver, TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
+import {
+  type FirstOver,
+  type TracedAlternative,
+  type TracedStructure,
+  WATER,
+} from "../../shared/water-types.ts";
 import { dryVerdict } from "./dry-verdict.ts";
 import { findWayIn } from "./find-way-in.ts";
 import { type LeveeWall, leveeWall } from "./levee-wall.ts";
@@ -48,6 +53,8 @@ export function traceAlternative(
   const reached = state.found.map((found) => found.reached);
   const kept = keptDry(grid, before.state.codes, state.codes, wall.cells, levelM);
   const isAim = new Set(aims.map(({ id }) => id));
+  const isStillWet = (index: number) =>
+    context.footprints[index]!.cells.some((cell) => state.codes[cell] === WATER);
   const { id, name, kind } = alignment;
   const ring = kind === "ring" ? planePolygon(alignment.corners, plane) : null;
   const inside = sources.filter(({ at }) => ring && isInside(ring, ...plane.toPlane(at)));
@@ -56,7 +63,7 @@ export function traceAlternative(
     ...dryVerdict(grid, wall, reached),
     structures: reached,
     leftWet: before.structures
-      .filter((each) => each.wet && !isAim.has(each.id))
+      .filter((each, index) => each.wet && !isAim.has(each.id) && isStillWet(index))
       .map((each) => each.id),
     wayIn: findWayIn(context, levee, state.found, before.state.found),
     firstOver: firstOverOf(context, levee, state.found),
