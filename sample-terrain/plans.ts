@@ -109,6 +109,7 @@ export function demoPlan(bytes: number): Plan {
       elevationM: 266.3952,
       fallPerM: 0.0003,
     },
+    ground: { ...EMPTY_PLAN.ground, rmseM: 0.1 },
     practice: { ...EMPTY_PLAN.practice, people: 60 },
     time: DEMO_TIME,
     terrain: [{ name: "demo.tif", bytes }],
@@ -193,6 +194,7 @@ function teachingPlan(
     title,
     structures: [{ id: "structure-1", name: "House", floorM: null, outline }],
     alignments: lesson.lines.map((line) => alignment(TEACHING_CORNER, line)),
+    ground: { ...EMPTY_PLAN.ground, rmseM: 0.1 },
     water: {
       ...EMPTY_PLAN.water,
       elevationM: crestM - EMPTY_PLAN.water.freeboardM,

@@ -72,6 +72,7 @@ function stepOf(kind: SettingKind, defaultSI: number, system: UnitSystem): numbe
     return lengthFrom(system === "us" ? 0.1 : 0.05, system);
   }
   if (kind === "rate" || kind === "count") return 1;
+  if (kind === "clock") return 0.5;
   if (kind === "share") return 0.01;
   if (kind === "slope") return 0.0001;
   return defaultSI / 10;

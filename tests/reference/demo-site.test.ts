@@ -125,7 +125,7 @@ describe("what the demo is there to show", () => {
     const { people, peopleDayAndNight, bagsAtMost } = drawn.time!.waysOut!;
     expect(people).toBeGreaterThan(60);
     expect(peopleDayAndNight).toBeLessThan(60);
-    expect(bagsAtMost).toBeGreaterThan(tied.totals.bags);
+    expect(bagsAtMost).toBeGreaterThan(0.7 * drawn.totals.bags);
     expect(bagsAtMost).toBeLessThan(drawn.totals.bags);
   });
 
