@@ -53,7 +53,12 @@ export const DEFAULT_WATER: Water = {
   freeboardM: 1 * FOOT_M,
 };
 
-export const DEFAULT_GROUND: GroundSettings = { rmseM: null, verticalUnit: null, datumNote: "" };
+export const DEFAULT_GROUND: GroundSettings = {
+  rmseM: null,
+  verticalUnit: null,
+  datumNote: "",
+  marks: undefined,
+};
 
 export const DEFAULT_PRACTICE: Practice = {
   limitM: 4 * FOOT_M,

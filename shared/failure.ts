@@ -1,3 +1,5 @@
+import type { LoneValue } from "./ground-marks.ts";
+
 /**
  * The one way a user's mistake or a file's defect travels: what was expected, what came, what to do.
  * Programmer errors stay ordinary `Error`s.
@@ -9,18 +11,27 @@ export interface Failure {
   readonly message: string;
   /** What the person can do about it. */
   readonly remedy: string;
+  /** The value that the person is asked about, where `code` is `ground/mark-unknown`. */
+  readonly mark?: LoneValue;
 }
 
 /** A {@link Failure} that can be thrown through an async stack. */
 export class Refusal extends Error implements Failure {
   readonly code: string;
   readonly remedy: string;
-  constructor(code: string, message: string, remedy: string) {
+  readonly mark?: LoneValue;
+  constructor(code: string, message: string, remedy: string, mark?: LoneValue) {
     super(bounded(message));
     this.name = "Refusal";
     this.code = code;
     this.remedy = bounded(remedy);
+    if (mark) this.mark = mark;
   }
+}
+
+/** A failure as a {@link Refusal}. */
+export function refusalOf({ code, message, remedy, mark }: Failure): Refusal {
+  return new Refusal(code, message, remedy, mark);
 }
 
 const MOST_QUOTED = 200;
@@ -39,7 +50,8 @@ function bounded(text: string): string {
 /** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected`. */
 export function asFailure(thrown: unknown): Failure {
   if (thrown instanceof Refusal) {
-    return { code: thrown.code, message: thrown.message, remedy: thrown.remedy };
+    const { code, message, remedy, mark } = thrown;
+    return { code, message, remedy, ...(mark ? { mark } : {}) };
   }
   const message = thrown instanceof Error ? thrown.message : String(thrown);
   return {

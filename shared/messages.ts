@@ -1,4 +1,5 @@
 import type { Failure } from "./failure.ts";
+import type { LoneValue, MarkChoice } from "./ground-marks.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
 import type {
   ImproveLineRequest,
@@ -30,6 +31,10 @@ export interface OpenTerrainRequest {
   readonly files: readonly TerrainFile[];
   /** Needed when the file states no vertical unit. */
   readonly verticalUnit: VerticalUnit | null;
+  /** What the person says of heights that stand apart; left out = nothing. */
+  readonly marks?: readonly MarkChoice[];
+  /** Heights that stand apart, met while reading, and still to be asked about; left out = none. */
+  readonly marksAsked?: readonly LoneValue[];
 }
 
 interface HeightRangeRequest {
@@ -77,6 +82,10 @@ export interface GroundSummary {
   /** True when lowest, highest and share come from an overview or a sample, not every cell. */
   readonly fromOverview: boolean;
   readonly notes: readonly string[];
+  /** What the person said of heights that stand apart. */
+  readonly marks: readonly MarkChoice[];
+  /** Heights that stand apart and of which nobody has said what they are: nothing is counted before. */
+  readonly marksAsked: readonly LoneValue[];
 }
 
 interface SizeRequest {

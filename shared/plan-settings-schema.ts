@@ -11,7 +11,7 @@ import type {
   Water,
 } from "./plan.ts";
 import { fields, oneOf, quantity, setting, text, yesOrNo } from "./plan-makers.ts";
-import { MAX_NOTE } from "./plan-text.ts";
+import { MAX_NOTE, shown } from "./plan-text.ts";
 import { FORECAST, START_AT } from "./time/forecast-schema.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
@@ -27,12 +27,40 @@ export const WATER = fields("water", {
   freeboardM: setting("the freeboard", "water.freeboardM", "m"),
 }) as Schema<Water>;
 
+export const TERRAIN = fields("a terrain file", {
+  name: text("its name", 1, 255),
+  bytes: quantity("its size", 0, Number.MAX_SAFE_INTEGER, "bytes"),
+}) as Schema<TerrainRef>;
+
+/** Most answers kept about heights that stand apart. */
+const MAX_MARKS = 100;
+
+const MARK = fields("what a height marks (ground.marks)", {
+  file: TERRAIN,
+  value: quantity("the height", -1e6, 1e6),
+  is: oneOf("what a height marks (is)", ["hole", "ground"]),
+});
+
 export const GROUND = fields("ground", {
   rmseM: v.nullable(setting("the accuracy of the ground", "ground.rmseM", "m")),
   verticalUnit: v.nullable(
     oneOf("the vertical unit (ground.verticalUnit)", ["metre", "foot", "us-survey-foot"]),
   ),
   datumNote: text("the datum note (ground.datumNote)", 0, MAX_NOTE),
+  marks: v.optional(
+    v.pipe(
+      v.array(
+        MARK,
+        (issue) =>
+          `Expected what heights mark (ground.marks) as a list; came ${shown(issue.input)}.`,
+      ),
+      v.check(
+        (marks) => marks.length <= MAX_MARKS,
+        (issue) =>
+          `Expected at most ${MAX_MARKS} entries in ground.marks; came ${issue.input.length}.`,
+      ),
+    ),
+  ),
 }) as Schema<GroundSettings>;
 
 const BAG = fields("section.bag", {
@@ -185,8 +213,3 @@ export const TIME = v.optional(
     ),
   ),
 ) as Schema<TimeSettings | undefined>;
-
-export const TERRAIN = fields("a terrain file", {
-  name: text("its name", 1, 255),
-  bytes: quantity("its size", 0, Number.MAX_SAFE_INTEGER, "bytes"),
-}) as Schema<TerrainRef>;

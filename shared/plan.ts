@@ -3,6 +3,8 @@
  * Immutable plain JSON; SI units; coordinates are [longitude, latitude] in degrees (RFC 7946, WGS 84).
  */
 
+import type { MarkAnswer } from "./ground-marks.ts";
+
 export type LonLat = readonly [number, number];
 
 export interface Structure {
@@ -99,6 +101,8 @@ export interface GroundSettings {
   readonly verticalUnit: VerticalUnit | null;
   /** Vertical datum as the person states it, free text. */
   readonly datumNote: string;
+  /** What the person says of heights that stand apart, for the files in which they were met. */
+  readonly marks?: readonly MarkAnswer[] | undefined;
 }
 
 export type VerticalUnit = "metre" | "foot" | "us-survey-foot";

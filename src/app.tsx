@@ -13,6 +13,7 @@ import { sheetsOpen } from "./state.ts";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
 import { Notices } from "./ui/notices.tsx";
+import { MarkQuestion } from "./worksheet/mark-question.tsx";
 import { PlanElsewhere } from "./worksheet/plan-elsewhere.tsx";
 import { runShortcut } from "./worksheet/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar.tsx";
@@ -49,6 +50,7 @@ export function App() {
           <div class="over-map">
             <BusyBar />
             <UnitQuestion />
+            <MarkQuestion />
             <PlanElsewhere />
             <Notices />
           </div>

@@ -1,8 +1,9 @@
 import type { Failure } from "../shared/failure.ts";
+import type { LoneValue } from "../shared/ground-marks.ts";
 import { makeRemoteEngine } from "./remote-engine.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 import { splitEngine } from "./split-engine.ts";
-import { tell } from "./state.ts";
+import { markMet, tell } from "./state.ts";
 
 /** How often to look whether a working engine has said anything, milliseconds. */
 const SILENCE_MS = 10_000;
@@ -10,13 +11,17 @@ const SILENCE_MS = 10_000;
 function inWorker() {
   return makeRemoteEngine(
     () => new Worker(new URL("../workers/terrain.worker.ts", import.meta.url), { type: "module" }),
-    { silenceMs: SILENCE_MS, onRestart },
+    { silenceMs: SILENCE_MS, onRestart, onMark },
   );
 }
 
 function onRestart(failure: Failure | null): void {
   if (failure) tell("error", failure);
   sizeAgain.value += 1;
+}
+
+function onMark(mark: LoneValue): void {
+  markMet.value = mark;
 }
 
 /** The engine in its two workers. The only place that knows where they are. */

@@ -9,6 +9,7 @@ import { startDemo } from "./demo.ts";
 import { type Kept, keepPlan, restore } from "./document/keeping.ts";
 import { keptAgain } from "./document/keeping-failures.ts";
 import { startFrom } from "./document/store.ts";
+import { keepMarks } from "./marks.ts";
 import { keepGroundUnit, openTerrainFiles } from "./open-ground.ts";
 import { keepFollowing } from "./siting/follow.ts";
 import { keepSideways } from "./siting/why-here.ts";
@@ -57,6 +58,7 @@ async function openKept({ terrain }: Kept): Promise<void> {
 
 keepSized();
 keepGroundUnit();
+keepMarks();
 keepTraced();
 keepMomentTraced();
 keepFollowing();

@@ -2,6 +2,7 @@ import { batch, effect } from "@preact/signals";
 import { apartFrom } from "../shared/apart.ts";
 import { asFailure, type Failure } from "../shared/failure.ts";
 import { typicalAccuracy } from "../shared/ground-accuracy.ts";
+import { choicesFor, isSaid } from "../shared/ground-marks.ts";
 import { planOnGround, speaksOf } from "../shared/ground-settings.ts";
 import type { GroundSummary, TerrainFile } from "../shared/messages.ts";
 import type { TerrainRef, VerticalUnit } from "../shared/plan.ts";
@@ -11,9 +12,7 @@ import { keepTerrain } from "./document/keeping.ts";
 import { apply, plan } from "./document/store.ts";
 import { engine } from "./engine.ts";
 import { sizeAgain } from "./sizing-clock.ts";
-import { busy, ground, tell, unitQuestion, unitSystem } from "./state.ts";
-
-let openedFiles: readonly File[] = [];
+import { busy, ground, markMet, openFiles, tell, unitQuestion, unitSystem } from "./state.ts";
 
 /**
  * Opens a raster, or the tiles of one survey with their side-car files. On failure the ground that was
@@ -35,10 +34,13 @@ export async function openGround(
 ): Promise<Failure | null> {
   const own = speaksOf(plan.value, refsOf(files)) ? plan.value.ground.verticalUnit : null;
   const verticalUnit = answer ?? own;
+  const marks = choicesFor(plan.peek().ground.marks, refsOf(files));
+  const met = openFiles.peek() === files ? markMet.peek() : null;
+  const marksAsked = met && !isSaid(met, marks) ? [met] : [];
   const abort = new AbortController();
   try {
     const summary = await engine.openTerrain(
-      { files: blobsOf(files), verticalUnit },
+      { files: blobsOf(files), verticalUnit, marks, marksAsked },
       {
         signal: abort.signal,
         onProgress: (share, doing) => {
@@ -46,8 +48,9 @@ export async function openGround(
         },
       },
     );
-    openedFiles = files;
     batch(() => {
+      openFiles.value = files;
+      markMet.value = met;
       unitQuestion.value = null;
       ground.value = summary;
       sizeAgain.value += 1;
@@ -72,7 +75,7 @@ export async function answerVerticalUnit(unit: VerticalUnit): Promise<void> {
 
 /** Asks again in which unit the heights of the open ground are, where the person said so. */
 export function askUnitAgain(): void {
-  void askUnit(openedFiles, {
+  void askUnit(openFiles.peek(), {
     code: "ground/unit-unknown",
     message: "In which unit are the heights?",
     remedy: "",
@@ -102,7 +105,7 @@ export function keepGroundUnit(): () => void {
       plan.value.terrain.length > 0 && speaksOf(plan.value, files);
     if (verticalUnit === null || isOpening) return;
     const isOther = open?.verticalUnitFrom === "person" && open.verticalUnit !== verticalUnit;
-    if (isOther && isNamed(open.files)) void reopen(openedFiles, verticalUnit);
+    if (isOther && isNamed(open.files)) void reopen(openFiles.peek(), verticalUnit);
     else if (isAskedFirst(asked?.files) && isNamed(refsOf(asked!.files))) {
       void reopen(asked!.files, verticalUnit);
     }
@@ -111,14 +114,15 @@ export function keepGroundUnit(): () => void {
 
 /** Whether files wait for their unit that are not open with another answer already. */
 function isAskedFirst(files: readonly File[] | undefined): boolean {
-  return files !== undefined && files !== openedFiles;
+  return files !== undefined && files !== openFiles.peek();
 }
 
 function blobsOf(files: readonly File[]): TerrainFile[] {
   return files.map((file) => ({ name: file.name, blob: file }));
 }
 
-function refsOf(files: readonly File[]): TerrainRef[] {
+/** Files as the plan names them. */
+export function refsOf(files: readonly File[]): TerrainRef[] {
   return files.map((file) => ({ name: file.name, bytes: file.size }));
 }
 

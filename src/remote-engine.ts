@@ -1,4 +1,5 @@
-import { Refusal } from "../shared/failure.ts";
+import { Refusal, refusalOf } from "../shared/failure.ts";
+import type { LoneValue } from "../shared/ground-marks.ts";
 import type {
   CallOptions,
   Engine,
@@ -30,6 +31,8 @@ export interface RemoteOptions {
   readonly silenceMs: number;
   /** Told after a crash, when the worker runs again and the terrain has been reopened (or not: failure). */
   readonly onRestart: (failure: Refusal | null) => void;
+  /** Told when a call met a height that may mark missing data. */
+  readonly onMark?: (mark: LoneValue) => void;
 }
 
 /** Looks without a word before the worker counts as dead: one, then three after it was asked. */
@@ -94,8 +97,9 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
       call.resolve(message.response as never);
       return;
     }
-    const { code, message: text, remedy } = message.failure;
-    call.reject(new Refusal(code, text, remedy));
+    const { mark } = message.failure;
+    if (mark) options.onMark?.(mark);
+    call.reject(refusalOf(message.failure));
   }
 
   function restart(): void {

@@ -5,9 +5,9 @@ import type { Plan } from "../shared/plan.ts";
 import type { SizedLine } from "../shared/sizing-types.ts";
 import { plan } from "./document/store.ts";
 import { engine } from "./engine.ts";
-import { planElsewhere } from "./plan-apart.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 import { sized, sizingFailure } from "./state.ts";
+import { uncounted } from "./uncounted.ts";
 
 /** After the last change by this long the totals at +- RMSE are computed too, milliseconds. */
 const SETTLE_MS = 180;
@@ -24,7 +24,7 @@ export function keepSized(): () => void {
   return effect(() => {
     sizeAgain.value;
     clearTimeout(settle);
-    if (planElsewhere.value) return showNothing(planElsewhere.value);
+    if (uncounted.value) return showNothing(uncounted.value);
     wanted = plan.value;
     settle = setTimeout(() => void request(plan.value, false), SETTLE_MS);
     if (!inFlight) void drain();

@@ -1,6 +1,7 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Failure } from "../shared/failure.ts";
 import { accuracyOf, type GroundAccuracy } from "../shared/ground-accuracy.ts";
+import type { LoneValue } from "../shared/ground-marks.ts";
 import type { GroundSummary, HeightRange } from "../shared/messages.ts";
 import type { LonLat, Plan } from "../shared/plan.ts";
 import type { SizedLine } from "../shared/sizing-types.ts";
@@ -34,6 +35,10 @@ export interface NoticeAct {
 
 /** Ground as opened; null before the first raster. */
 export const ground = signal<GroundSummary | null>(null);
+/** The files of `ground`, side-cars too. */
+export const openFiles = signal<readonly File[]>([]);
+/** A height that may mark missing data, met while `ground` was read; null when there was none. */
+export const markMet = signal<LoneValue | null>(null);
 /** How good the heights of the ground are taken to be; before any is open, as for lidar. */
 export const accuracyNow: ReadonlySignal<GroundAccuracy> = computed(() => {
   const { cellXM = 0, cellYM = 0 } = ground.value ?? {};

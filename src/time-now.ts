@@ -5,8 +5,8 @@ import { type RiverClock, riverClock } from "../shared/time/river-clock.ts";
 import type { HourRow, LineTime } from "../shared/time/types.ts";
 import type { WaterTrace } from "../shared/water-types.ts";
 import { plan } from "./document/store.ts";
-import { planElsewhere } from "./plan-apart.ts";
 import { chosenId, chosenLine } from "./state.ts";
+import { uncounted } from "./uncounted.ts";
 
 /** The moment of the forecast that is looked at, hours from the start of work; null when none is. */
 export const momentH = signal<number | null>(null);
@@ -68,7 +68,7 @@ function lastTime() {
   let last: { readonly id: string; readonly time: LineTime } | null = null;
   return () => {
     const line = chosenLine.value;
-    if (planElsewhere.value) last = null;
+    if (uncounted.value) last = null;
     else if (line?.time) last = { id: line.id, time: line.time };
     if (!last || last.id !== chosenId.value) return null;
     return { time: last.time, isStale: last.time !== line?.time };

@@ -3,9 +3,9 @@ import { asFailure } from "../shared/failure.ts";
 import type { Plan } from "../shared/plan.ts";
 import { plan } from "./document/store.ts";
 import { engine } from "./engine.ts";
-import { planElsewhere } from "./plan-apart.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 import { chosenId, ground, traced, tracingFailure } from "./state.ts";
+import { uncounted } from "./uncounted.ts";
 import { sameWater } from "./water-now.ts";
 
 /** The plan must rest this long before its water is followed, milliseconds. */
@@ -64,8 +64,8 @@ export function keepTraced(): () => void {
       traced.value = null;
       tracingFailure.value = null;
     }
-    if (planElsewhere.value) {
-      [traced.value, tracingFailure.value] = [null, planElsewhere.value];
+    if (uncounted.value) {
+      [traced.value, tracingFailure.value] = [null, uncounted.value];
       return;
     }
     if (summary && crashes < MOST_CRASHES) settle = setTimeout(() => void request(), SETTLE_MS);

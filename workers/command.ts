@@ -4,7 +4,7 @@
  * with 2 for a command line that cannot be followed.
  */
 import { resolve } from "node:path";
-import { asFailure } from "../shared/failure.ts";
+import { asFailure, type Failure } from "../shared/failure.ts";
 import { site } from "./command/site.ts";
 import { size } from "./command/size.ts";
 import { trace } from "./command/trace.ts";
@@ -46,10 +46,17 @@ function refuse(thrown: unknown, verb: Verb): number {
     say(`drystead: ${thrown.message}\n\n${verb.help}`);
     return 2;
   }
-  const { code, message, remedy } = asFailure(thrown);
-  const option = code === "ground/unit-unknown" ? " Here: --vertical-unit m, ft or us-ft." : "";
-  say(`drystead: ${message}\n${remedy}${option}\n(${code})\n`);
+  const failure = asFailure(thrown);
+  const { code, message, remedy } = failure;
+  say(`drystead: ${message}\n${remedy}${optionFor(failure)}\n(${code})\n`);
   return 1;
+}
+
+/** The option that gives what a refusal is for want of. */
+function optionFor({ code, mark }: Failure): string {
+  if (code === "ground/unit-unknown") return " Here: --vertical-unit m, ft or us-ft.";
+  if (!mark) return "";
+  return ` Here: --no-data ${mark.value} if it marks missing data, --keep-value ${mark.value} if it is ground.`;
 }
 
 /** npm starts scripts in the project's folder and says in INIT_CWD where the person stands. */

@@ -1,6 +1,6 @@
 import { apartFrom } from "../shared/apart.ts";
 import { crossSection } from "../shared/cross-section.ts";
-import { Refusal } from "../shared/failure.ts";
+import { Refusal, refusalOf } from "../shared/failure.ts";
 import type { GroundSampler } from "../shared/ground.ts";
 import type { CallOptions, Engine } from "../shared/messages.ts";
 import type { Alignment, Plan } from "../shared/plan.ts";
@@ -8,6 +8,7 @@ import type { PlanPlane } from "../shared/plan-plane.ts";
 import { planSite, type Site } from "../shared/site.ts";
 import { sizeLine } from "../shared/size-line.ts";
 import { elsewhere } from "../shared/words/apart.ts";
+import { loneValueWords, systemOf } from "../shared/words/marks.ts";
 import type { OverviewShelf } from "./raster/built-overview.ts";
 import { heightRange } from "./raster/height-range.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
@@ -47,13 +48,23 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
   const refuseElsewhere = (plan: Plan): void => {
     const apart = terrain && apartFrom(plan, terrain.summary.bounds);
     if (!apart) return;
-    const { code, message, remedy } = elsewhere(apart, ["us", "metric"]);
-    throw new Refusal(code, message, remedy);
+    throw refusalOf(elsewhere(apart, ["us", "metric"]));
+  };
+
+  /** @throws Refusal `ground/mark-unknown` while a value of the terrain may be missing data or ground */
+  const refuseUnsettled = (): void => {
+    const lone = terrain?.summary.marksAsked[0];
+    if (lone) throw refusalOf(loneValueWords(lone, systemOf(lone.unit)));
+  };
+
+  const refuseUncountable = (plan: Plan): void => {
+    refuseElsewhere(plan);
+    refuseUnsettled();
   };
 
   /** The terrain that is open, where it and the plan have a place in common. */
   const openedFor = (plan: Plan): Terrain => {
-    refuseElsewhere(plan);
+    refuseUncountable(plan);
     return opened();
   };
 
@@ -63,7 +74,9 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
   return {
     async openTerrain(request, options) {
       const turn = ++opening;
-      const next = await openTerrain(request.files, request.verticalUnit, options, shelf);
+      const marks = { choices: request.marks ?? [], asked: request.marksAsked ?? [] };
+      const { files, verticalUnit } = request;
+      const next = await openTerrain(files, verticalUnit, options, shelf, marks);
       if (turn < openedTurn) throw overtaken();
       openedTurn = turn;
       terrain = next;
@@ -75,7 +88,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     async size({ plan, ids, live }, options) {
       const wanted = plan.alignments.filter((each) => !ids || ids.includes(each.id));
       if (wanted.length === 0) return { lines: [] };
-      refuseElsewhere(plan);
+      refuseUncountable(plan);
       const site = planSite(plan, GROUND_MARGIN_M);
       const ground = await sampler(site);
       stopIfCancelled(options);
@@ -93,7 +106,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
           "Choose one of the alternatives in the plan.",
         );
       }
-      refuseElsewhere(plan);
+      refuseUncountable(plan);
       const site = planSite(plan, GROUND_MARGIN_M);
       const ground = await sampler(site);
       return crossSection({ plan, alignment, plane: site.plane, ground, chainageM, marginM });

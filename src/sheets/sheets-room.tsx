@@ -6,10 +6,10 @@ import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { EdgeSwatch } from "../map/edge-swatch.tsx";
 import { edgedSections } from "../map/reach-shapes.ts";
-import { planElsewhere } from "../plan-apart.ts";
 import { lineMarks } from "../profile/line-marks.ts";
 import { ProfileDrawing } from "../profile/profile-drawing.tsx";
 import { chosenId, chosenLine, ground, markedM, sheetsOpen, sized, unitSystem } from "../state.ts";
+import { uncounted } from "../uncounted.ts";
 import { chosenChecks, tracedLine, tracedNow, waterNow } from "../water-now.ts";
 import { letterOf } from "../worksheet/alternative-edits.ts";
 import { chosenAlternative } from "../worksheet/chosen.ts";
@@ -73,8 +73,8 @@ function NothingYet() {
   return (
     <div class="sheets-none">
       <p>
-        {planElsewhere.value
-          ? `${planElsewhere.value.message} Nothing is known of the plan, so there is nothing to print. ${planElsewhere.value.remedy}`
+        {uncounted.value
+          ? `${uncounted.value.message} Nothing is known of the plan, so there is nothing to print. ${uncounted.value.remedy}`
           : "There is no line to put on paper yet. Draw one, and its plan, profile, stations and orders stand here."}
       </p>
       <button

@@ -6,6 +6,7 @@ import { planElsewhere } from "../plan-apart.ts";
 import { unitSystem } from "../state.ts";
 import { Menu, MenuItem } from "../ui/menu.tsx";
 import { TextField } from "../ui/text-field.tsx";
+import { markAsked } from "../uncounted.ts";
 import { mustFixOn, tracedNow } from "../water-now.ts";
 import {
   copyAlternative,
@@ -111,5 +112,6 @@ function nameShown(alternative: Alignment, letter: string): string {
 }
 
 function notSized(): string {
-  return planElsewhere.value ? "not on this elevation data" : "not sized yet";
+  if (planElsewhere.value) return "not on this elevation data";
+  return markAsked.value ? "waits for your answer in Ground" : "not sized yet";
 }

@@ -9,6 +9,7 @@ import { BaseMapFields } from "./base-map-fields.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
 import { GroundPicker } from "./ground-picker.tsx";
+import { MarkAnswers } from "./mark-answers.tsx";
 
 /** What the heights come from, and what their accuracy does to the answer. */
 export function GroundBlock() {
@@ -29,6 +30,7 @@ export function GroundBlock() {
       )}
       <GroundPicker />
       {summary && <GroundFacts summary={summary} system={system} />}
+      {summary && <MarkAnswers summary={summary} />}
       <AccuracyField />
       <p class="hint">
         <AccuracyLine line={chosenLine.value} system={system} />

@@ -1,7 +1,7 @@
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { VerticalUnit } from "../../shared/plan.ts";
-import { replacePlan } from "../document/store.ts";
+import { plan, replacePlan } from "../document/store.ts";
 import { ground, tell } from "../state.ts";
 
 function saidUnit(open: GroundSummary | null): VerticalUnit | null {
@@ -11,8 +11,8 @@ function saidUnit(open: GroundSummary | null): VerticalUnit | null {
 /**
  * Starts afresh on the ground now open, as one step that can be undone. Everything starts from its default, so
  * that no figure of another plan's levee, soil, crew or river is taken for this one's; only the ground that is
- * open and its unit stay. The water starts at the lowest ground, where it covers nothing, until a stage or an
- * elevation is typed.
+ * open, its unit and what was said of its heights stay. The water starts at the lowest ground, where it covers
+ * nothing, until a stage or an elevation is typed.
  */
 export function startNewPlan(): void {
   const lowestM = ground.value?.lowestM ?? Number.NaN;
@@ -25,7 +25,11 @@ export function startNewPlan(): void {
         by: "elevation",
         elevationM,
       },
-      ground: { ...EMPTY_PLAN.ground, verticalUnit: saidUnit(ground.value) },
+      ground: {
+        ...EMPTY_PLAN.ground,
+        verticalUnit: saidUnit(ground.value),
+        marks: plan.value.ground.marks,
+      },
       terrain: ground.value?.files.map(({ name, bytes }) => ({ name, bytes })) ?? [],
     },
     "Start a new plan",

@@ -3,9 +3,9 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount } from "../../shared/units.ts";
 import { bagsWords, besideBagsWords } from "../../shared/words/counted.ts";
 import { plan } from "../document/store.ts";
-import { planElsewhere } from "../plan-apart.ts";
 import { chosenId, chosenLine, ground, markedM, sized, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
+import { uncounted } from "../uncounted.ts";
 import { mustFixOn } from "../water-now.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { Amount } from "./amount.tsx";
@@ -89,6 +89,6 @@ function rivalWords(line: SizedLine): string {
 
 function nextStep(): string {
   if (!ground.value) return "Open the ground first; the heights come from it.";
-  if (planElsewhere.value) return `${planElsewhere.value.message} Nothing is counted.`;
+  if (uncounted.value) return `${uncounted.value.message} Nothing is counted.`;
   return "Draw a ring or a line, and what it takes stands here.";
 }

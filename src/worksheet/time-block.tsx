@@ -2,11 +2,11 @@ import "./time.css";
 import type { LineTime } from "../../shared/time/types.ts";
 import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
-import { planElsewhere } from "../plan-apart.ts";
 import { chosenLine, ground, unitSystem } from "../state.ts";
 import { timeNow } from "../time-now.ts";
 import { doneAfter, isPartCounted, mainVerdict, timeWords, verdictOf } from "../time-words.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
+import { uncounted } from "../uncounted.ts";
 import { endsBeforeTheWork, riseOverPlanM } from "./forecast-end.ts";
 import { ForecastPart } from "./forecast-part.tsx";
 import { LevelNotice } from "./level-notice.tsx";
@@ -74,7 +74,7 @@ function TimeSummary() {
 
 function nextStep(): string {
   if (!ground.value) return "Open the ground first; the heights come from it.";
-  if (planElsewhere.value) return `${planElsewhere.value.message} Nothing is known of the time.`;
+  if (uncounted.value) return `${uncounted.value.message} Nothing is known of the time.`;
   if (!chosenLine.value) return "Draw a ring or a line, and how long it takes stands here.";
   return "Working out who builds what when.";
 }

@@ -1,8 +1,9 @@
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { soundTags, tiff, tiffBytes } from "../fixtures/tiff-bytes.ts";
 import { type House, openHouse, type Visit } from "./harness.ts";
-import { mapIsIdle, open, planIsSized } from "./screen.ts";
+import { bagsWhen, chosen, mapIsIdle, open, planIsSized, sample } from "./screen.ts";
 
 const RASTERS = fileURLToPath(new URL("../fixtures/rasters/", import.meta.url));
 
@@ -28,6 +29,26 @@ async function arrive(options?: Parameters<House["visit"]>[0]): Promise<void> {
   await planIsSized(page);
 }
 
+/* Elevation data made for these tests. */
+
+/** Cells across and down, as in the teaching site. */
+const SIDE = 256;
+
+/** The tilted site, with cells of 0 in a strip from north to south. */
+function withStripOf0() {
+  const cells = Float32Array.from({ length: SIDE * SIDE }, (_, i) => {
+    const column = i % SIDE;
+    return column >= 126 && column < 131 ? 0 : 100 + 0.01 * (column + 0.5);
+  });
+  const tags = {
+    ...soundTags(cells.byteLength),
+    ...{ 256: tiff.short(SIDE), 257: tiff.short(SIDE), 278: tiff.short(SIDE) },
+    33922: tiff.double(0, 0, 0, 319_872, 4_760_000 + SIDE, 0),
+  };
+  const buffer = Buffer.from(tiffBytes(tags, new Uint8Array(cells.buffer)));
+  return { name: "county.tif", mimeType: "image/tiff", buffer };
+}
+
 describe("a person with a raster of their own", () => {
   it("is asked for the unit of its heights, and can start a plan there and take that back", async () => {
     await arrive();
@@ -43,6 +64,36 @@ describe("a person with a raster of their own", () => {
     expect(Number.parseFloat(await water.inputValue())).toBeLessThan(300);
     await page.getByRole("button", { name: "Undo: Start a new plan" }).click();
     await expect.poll(() => page.locator(".alternative").count()).toBe(3);
+  });
+
+  it("a lone 0 is missing data or ground as the person says, counted before by nobody, and asked once", async () => {
+    await arrive();
+    await open(page, [sample("tilted.geojson")]);
+    await page.getByLabel("Plan or ground files").setInputFiles(withStripOf0());
+
+    const asked = page.getByRole("alert", { name: "Missing data or ground" });
+    await asked
+      .getByText('"county.tif": 1,280 cells (2 %) have exactly 0 m, 328.1 ft below')
+      .waitFor();
+    await chosen(page).getByText("waits for your answer in Ground").waitFor();
+    expect(await page.locator(".alternative").getByText(/bags/).count()).toBe(0);
+
+    await asked.getByRole("button", { name: "Missing data" }).click();
+    await asked.waitFor({ state: "detached" });
+    const around = await bagsWhen(page, (bags) => bags > 0);
+    expect(await chosen(page).textContent()).toContain("bags for");
+
+    await page.getByText("Ground", { exact: true }).first().click();
+    const answer = page.getByText("Cells with exactly 0 m are missing data, as you said.");
+    await answer.getByRole("button", { name: "Ask again" }).click();
+    await asked.getByRole("button", { name: "Ground" }).click();
+    const through = await bagsWhen(page, (bags) => bags > 1.1 * around);
+
+    await page.waitForTimeout(1500);
+    await page.close();
+    page = await visit.again();
+    expect(await bagsWhen(page, (bags) => bags > 0)).toBe(through);
+    expect(await page.getByRole("alert", { name: "Missing data or ground" }).count()).toBe(0);
   });
 });
 

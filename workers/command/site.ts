@@ -12,6 +12,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
+import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { numberFrom } from "./number.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { figuresOf, sentences, withFound } from "./site-report.ts";
@@ -26,6 +27,7 @@ const PATIENCE_MS = 120_000;
 const HELP = `drystead site PLAN.geojson --terrain RASTER... [--window-m ${DEFAULT_WINDOW_M}] [--max-corners ${DEFAULT_MAX_CORNERS}]
               [--key-in-m ${DEFAULT_KEY_IN_M}] [--structure NAME...] [--judge estimate|proof|none]
               [--vertical-unit m|ft|us-ft]
+               [--no-data VALUE...] [--keep-value VALUE...]
 
 Finds the line round the plan's structures that needs the least placed volume, and prints the plan file on
 standard output with the found line added as one more alternative: a ring, or a line tied in at both ends
@@ -40,6 +42,7 @@ where ground above the crest saves a part. Where separate lines need less than o
   --judge            say how good the line is: by an estimate (about a second), by a proof where one can be
                      had (some seconds), or not at all
   --vertical-unit    unit of the raster's heights, when the file does not state it
+${MARK_HELP}
 
 The figures of the line are properties of its feature, under the names that "size" has for its totals, with
 "windowM", "maxCorners", "enclosedM2", "encloses" and "howGood". They are as found: nothing keeps them up
@@ -57,6 +60,7 @@ export const site: Verb = {
 const OPTIONS = {
   "--terrain": "many",
   "--vertical-unit": "one",
+  ...MARK_OPTIONS,
   "--window-m": "one",
   "--max-corners": "one",
   "--key-in-m": "one",
@@ -80,7 +84,8 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   const structureIds = structuresNamed(read, options.get("--structure"));
   const files = await terrainFiles(rasters.map(resolve));
   const plan = onTheseFiles(read, files, say);
-  const ground = { files, verticalUnit: unit ?? plan.ground.verticalUnit };
+  const marks = marksFrom(options, plan, files);
+  const ground = { files, verticalUnit: unit ?? plan.ground.verticalUnit, marks };
   const engine = await startEngine();
   const terrain = await engine.openTerrain(ground).catch(tellUnits(engine, files, plan, say));
   for (const note of terrain.notes) say(`Note: ${note}`);

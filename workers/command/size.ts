@@ -7,18 +7,21 @@ import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
+import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 
 const HELP = `drystead size PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
+               [--no-data VALUE...] [--keep-value VALUE...]
 
 Heights, quantities and checks of every alternative in the plan, as JSON on standard output.
 
   PLAN.geojson       a plan file; it comes before --terrain
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
   --vertical-unit    unit of the raster's heights, when the file does not state it
+${MARK_HELP}
 
 A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
@@ -44,7 +47,11 @@ export const size: Verb = {
 };
 
 async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<string> {
-  const { plain, options } = readWords(words, { "--terrain": "many", "--vertical-unit": "one" });
+  const { plain, options } = readWords(words, {
+    "--terrain": "many",
+    "--vertical-unit": "one",
+    ...MARK_OPTIONS,
+  });
   const [planPath, ...more] = plain;
   const rasters = options.get("--terrain");
   if (planPath === undefined) throw new Misuse("size needs a plan file, before --terrain.");
@@ -63,10 +70,11 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   }
   const files = await terrainFiles(rasters.map(resolve));
   const plan = onTheseFiles(read, files, say);
+  const marks = marksFrom(options, plan, files);
   const engine = await startEngine();
   const verticalUnit = unit ?? plan.ground.verticalUnit;
   const terrain = await engine
-    .openTerrain({ files, verticalUnit })
+    .openTerrain({ files, verticalUnit, marks })
     .catch(tellUnits(engine, files, plan, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
   const { lines } = await engine.size({ plan });

@@ -3,12 +3,14 @@ import { floorWords } from "../../shared/words/buildings.ts";
 import { notKnownBecause } from "../../shared/words/dry.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
+import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 
 const HELP = `drystead trace PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
+               [--no-data VALUE...] [--keep-value VALUE...]
 
 Where the water of the plan's forecast really goes, as JSON on standard output: connected water, whether it
 reaches each structure and from which level on, without a levee and with each alternative built to its crest.
@@ -16,6 +18,7 @@ reaches each structure and from which level on, without a levee and with each al
   PLAN.geojson       a plan file; it comes before --terrain
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
   --vertical-unit    unit of the raster's heights, when the file does not state it
+${MARK_HELP}
 
 Water comes from the Point features of role "source"; without any, from every low edge of the ground. A cell
 is under water when its ground is strictly below the surface and joined to a source over such cells, side by
@@ -33,7 +36,11 @@ export const trace: Verb = {
 };
 
 async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise<string> {
-  const { plain, options } = readWords(words, { "--terrain": "many", "--vertical-unit": "one" });
+  const { plain, options } = readWords(words, {
+    "--terrain": "many",
+    "--vertical-unit": "one",
+    ...MARK_OPTIONS,
+  });
   const [planPath, ...more] = plain;
   const rasters = options.get("--terrain");
   if (planPath === undefined) throw new Misuse("trace needs a plan file, before --terrain.");
@@ -45,10 +52,11 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
   for (const note of notes) say(`Note: ${note}`);
   const files = await terrainFiles(rasters.map(resolve));
   const plan = onTheseFiles(read, files, say);
+  const marks = marksFrom(options, plan, files);
   const engine = await startEngine();
   const verticalUnit = unit ?? plan.ground.verticalUnit;
   const terrain = await engine
-    .openTerrain({ files, verticalUnit })
+    .openTerrain({ files, verticalUnit, marks })
     .catch(tellUnits(engine, files, plan, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
   const traced = await engine.traceWater({ plan });

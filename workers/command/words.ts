@@ -18,7 +18,7 @@ export function readWords(words: readonly string[], known: Known): Read {
   const options = new Map<string, string[]>();
   for (let i = 0; i < words.length; ) {
     const word = words[i++]!;
-    if (!word.startsWith("-") || word === "-") {
+    if (!isOption(word) || word === "-") {
       plain.push(word);
       continue;
     }
@@ -30,7 +30,7 @@ export function readWords(words: readonly string[], known: Known): Read {
     const before = values.length;
     if (given !== null) values.push(given);
     const most = takes === "one" ? before + 1 : Number.POSITIVE_INFINITY;
-    while (values.length < most && i < words.length && !words[i]!.startsWith("-")) {
+    while (values.length < most && i < words.length && !isOption(words[i]!)) {
       values.push(words[i++]!);
     }
     if (values.length === before || values.at(-1) === "")
@@ -38,6 +38,11 @@ export function readWords(words: readonly string[], known: Known): Read {
     options.set(name, values);
   }
   return { plain, options };
+}
+
+/** A negative number is a value. */
+function isOption(word: string): boolean {
+  return word.startsWith("-") && !/^-\.?\d/.test(word);
 }
 
 function split(word: string): [string, string | null] {

@@ -23,7 +23,8 @@ export async function heightRange(files: readonly TerrainFile[]): Promise<Height
   const store = makeBlockStore();
   // Read as feet, so that no height in feet is taken for one that cannot be on Earth.
   const levels = silent.map((raster) => raster.levels(FOOT_M, store));
-  const { lowestM, highestM } = await surveyHeights(levels, store);
+  const { heights } = await surveyHeights(levels, store);
+  const { lowestM, highestM } = heights;
   if (!(lowestM <= highestM)) return null;
   const mosaic = joinRasters([first, ...others]);
   const { bounds } = placeOf(mosaic, makeLocator(mosaic));

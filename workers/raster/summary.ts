@@ -21,7 +21,7 @@ export function summarise(
   locator: Locator,
   choice: UnitChoice,
   notes: readonly string[],
-): GroundSummary {
+): Omit<GroundSummary, "marks" | "marksAsked"> {
   const { corners, bounds } = placeOf(mosaic, locator);
   const [cellXM, cellYM] = cellsOnGround(mosaic, locator);
   const first = mosaic.parts[0]!.raster;

@@ -1,26 +1,25 @@
-import { Refusal } from "../../shared/failure.ts";
+import { Refusal, refusalOf } from "../../shared/failure.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { CallOptions, GroundSummary, TerrainFile } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
-import { metresPer } from "../../shared/vertical-unit.ts";
-import { strayWords } from "../../shared/words/marks.ts";
+import { loneValueWords, strayWords, systemOf } from "../../shared/words/marks.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
 import type { Kept, OverviewShelf } from "./built-overview.ts";
 import type { PlaneBox } from "./lattice.ts";
 import { type Locator, makeLocator } from "./locate.ts";
-import { joinRasters, readMosaic } from "./mosaic.ts";
+import { joinRasters, type Mosaic, type Part, readMosaic } from "./mosaic.ts";
 import { openFile } from "./open-file.ts";
 import type { OpenRaster } from "./open-raster.ts";
 import { makeGridReader, type ReadGrid } from "./read-grid.ts";
 import { allRefused, type RefusedFile } from "./refused-files.ts";
 import { onEdge } from "./sampler.ts";
 import { makeSamplerSource } from "./sampler-source.ts";
+import { type Marks, settleMarks } from "./settle-marks.ts";
 import { shownLevels } from "./shown-levels.ts";
 import { sortFiles } from "./sort-files.ts";
 import { summarise, type UnitChoice } from "./summary.ts";
-import { surveyHeights } from "./survey-heights.ts";
 import { unknownUnit } from "./vertical.ts";
 import type { CellWindow, WindowCells } from "./window.ts";
 
@@ -30,7 +29,8 @@ export interface Terrain {
   /**
    * Full-resolution heights over a box of the plan plane (metres). Reads only the window needed; a box
    * inside one asked before is answered from what was read then.
-   * @throws Refusal `ground/window-too-large`, or when the file turns out damaged
+   * @throws Refusal `ground/window-too-large`, `ground/mark-unknown` when a height stands apart that the survey
+   * did not see, or when the file turns out damaged
    */
   samplerFor(plane: PlanPlane, box: PlaneBox): Promise<GroundSampler>;
   /**
@@ -43,7 +43,7 @@ export interface Terrain {
   probe(at: LonLat): Promise<number>;
   /** The raster's own cells, for what has to be counted cell by cell. */
   readonly cells: Locator & {
-    /** @throws Refusal `ground/window-too-large`, or when the file turns out damaged */
+    /** @throws Refusal as `samplerFor` */
     read(window: CellWindow): Promise<WindowCells>;
   };
 }
@@ -52,6 +52,7 @@ export interface Terrain {
  * Opens rasters without loading them. Formats are told by content; side-car files may be among the files.
  * @param verticalUnit what the person says; it counts only where a file states none
  * @param shelf where overviews made of large rasters are kept between visits
+ * @param marks values that the person says are missing data or ground, and those still to be asked about
  * @throws Refusal when a file cannot be read, does not fit the others, or states no vertical unit
  * (`ground/unit-unknown`) and the person neither
  */
@@ -60,6 +61,7 @@ export async function openTerrain(
   verticalUnit: VerticalUnit | null,
   options?: CallOptions,
   shelf: OverviewShelf | null = null,
+  marks: Marks = { choices: [], asked: [] },
 ): Promise<Terrain> {
   const { rasters: found, loose } = sortFiles(files);
   const rasters: OpenRaster[] = [];
@@ -82,13 +84,8 @@ export async function openTerrain(
   const mosaic = joinRasters([first, ...others]);
   const locator = makeLocator(mosaic);
   const store = makeBlockStore();
-  const levels = new Map(
-    rasters.map((raster) => [raster, raster.levels(metresPer(choices.get(raster)!.unit), store)]),
-  );
-  const survey = await surveyHeights(
-    mosaic.parts.map(({ raster }) => levels.get(raster)!),
-    store,
-  );
+  const inUnit = rasters.map((raster) => ({ raster, unit: choices.get(raster)!.unit }));
+  const { levels, heights, asked, unseen } = await settleMarks(inUnit, marks, store);
   const notes = [
     ...gatheredNotes(rasters, verticalUnit),
     ...(mosaic.overlap ? ["Files overlap: where they do, the first one with data counts."] : []),
@@ -96,15 +93,29 @@ export async function openTerrain(
       (side) => `"${side.name}" belongs to none of the rasters by name and is not used.`,
     ),
   ];
-  const summary = summarise(mosaic, survey, locator, choices.get(first)!, notes);
+  const summary: GroundSummary = {
+    ...summarise(mosaic, heights, locator, choices.get(first)!, notes),
+    marks: marks.choices,
+    marksAsked: asked,
+  };
   stopIfCancelled(options);
 
-  const shown = shownLevels(levels, store, (raster) => keptAs(raster, files, verticalUnit, shelf));
+  const hidden = [
+    ...marks.choices.filter(({ is }) => is === "hole").map(({ value }) => value),
+    ...asked.map(({ value }) => value),
+  ];
+  const shown = shownLevels(levels, store, (raster) =>
+    keptAs(raster, files, [verticalUnit, ...hidden], shelf),
+  );
+  const readCounted = async (window: CellWindow): Promise<WindowCells> => {
+    const cells = await readMosaic(mosaic, levels, window, store);
+    const lone = unseen(cells.heightsM, (index) => partAt(mosaic, window, index));
+    if (lone) throw refusalOf(loneValueWords(lone, systemOf(lone.unit)));
+    return cells;
+  };
   return {
     summary,
-    samplerFor: makeSamplerSource(mosaic, locator, (window) =>
-      readMosaic(mosaic, levels, window, store),
-    ),
+    samplerFor: makeSamplerSource(mosaic, locator, readCounted),
     readGrid: makeGridReader({ mosaic, levels, shown, locator, store }),
     async probe([longitude, latitude]) {
       const place = locator.toCell(longitude, latitude);
@@ -115,7 +126,7 @@ export async function openTerrain(
       const cells = await readMosaic(mosaic, levels, { ...corner, columns: 2, rows: 2 }, store);
       return bilinear(cells.heightsM, 2, 2, column - corner.column, row - corner.row);
     },
-    cells: { ...locator, read: (window) => readMosaic(mosaic, levels, window, store) },
+    cells: { ...locator, read: readCounted },
   };
 }
 
@@ -123,13 +134,25 @@ export async function openTerrain(
 function keptAs(
   raster: OpenRaster,
   files: readonly TerrainFile[],
-  said: VerticalUnit | null,
+  said: readonly unknown[],
   shelf: OverviewShelf | null,
 ): Kept | null {
   if (!shelf) return null;
   if (files.some(({ blob }) => blob.lastModified === undefined)) return null;
   const marks = files.map(({ name, blob }) => [name, blob.size, blob.lastModified]);
   return { shelf, key: JSON.stringify([raster.name, raster.bytes, said, marks]) };
+}
+
+/** Index of the first part that covers a cell of a window. */
+function partAt({ parts }: Mosaic, window: CellWindow, index: number): number {
+  const column = window.column + (index % window.columns);
+  const row = window.row + Math.floor(index / window.columns);
+  const covers = ({ raster, ...first }: Part) =>
+    column >= first.column &&
+    row >= first.row &&
+    column < first.column + raster.columns &&
+    row < first.row + raster.rows;
+  return Math.max(0, parts.findIndex(covers));
 }
 
 function unitOf(raster: OpenRaster, stated: VerticalUnit | null): UnitChoice {
