@@ -81,11 +81,11 @@ function reported({ water, structures, alternatives, sources, checks }: WaterTra
 
 function line({ id, name, kind, dry, notKnown, wayIn, firstOver, ...rest }: TracedAlternative) {
   return {
-    ...{ name, dry, notKnown },
+    ...{ name, dry },
     entersAt: wayIn?.at ?? null,
     firstOverM: firstOver?.elevationM ?? null,
     firstOverAt: firstOver?.at ?? null,
-    ...{ id, kind, wayIn, firstOver },
+    ...{ id, kind, notKnown, wayIn, firstOver },
     ...rest,
   };
 }
