@@ -26,11 +26,14 @@ async function gdalReading(path: string) {
   return { info: JSON.stringify(info), heights: new Float32Array(bytes.slice().buffer) };
 }
 
+/** For GDAL, and for the terminal program, to start on a busy machine. */
+const STARTING_MS = 60_000;
+
 describe("the demo raster, read by GDAL", () => {
   let reading: Awaited<ReturnType<typeof gdalReading>>;
   beforeAll(async () => {
     reading = await gdalReading(`${ROOT}sample-terrain/demo.tif`);
-  });
+  }, STARTING_MS);
 
   it("holds what the script computes, cell by cell", () => {
     const computed = siteGrid();
@@ -84,7 +87,7 @@ describe("what the demo is there to show", () => {
       { cwd: ROOT, encoding: "utf8", maxBuffer: 1e8 },
     );
     [drawn, high, tied] = JSON.parse(out).alternatives;
-  });
+  }, STARTING_MS);
 
   it("the drawn ring is of a real size, and the one by high ground needs a fifth less", () => {
     expect(drawn.totals.lengthM).toBeGreaterThan(250);
