@@ -29,8 +29,13 @@ export function levelDoubtWords(doubt: LevelDoubt, { elevation, length }: Height
 /** What is most likely wrong. */
 export function levelDoubtRemedy({ causes }: LevelDoubt): string {
   const [first, ...others] = causes.map((cause) => CAUSES[cause]);
-  const rest = others.length > 0 ? ` Then check ${others.join("; ")}.` : "";
+  const rest = others.length > 0 ? ` Then check ${listed(others)}.` : "";
   return `Check first ${first}.${rest}`;
+}
+
+function listed(words: readonly string[]): string {
+  if (words.length < 2) return words.join("");
+  return `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
 const CAUSES: Readonly<Record<LevelCause, string>> = {

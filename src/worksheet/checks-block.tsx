@@ -15,7 +15,7 @@ export function ChecksBlock() {
       id="checks"
       title="Checks"
       startsOpen
-      summary={line ? checksSummary(checks) : "no line yet"}
+      summary={line ? checksSummary(checks) : sizingFailure.value ? "not known" : "no line yet"}
       line={line ? firstWords(checks) : undefined}
     >
       {sizingFailure.value && (

@@ -1,3 +1,4 @@
+import { isCounted } from "../../shared/completeness.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../shared/units.ts";
@@ -52,7 +53,7 @@ function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSy
   const range = `±${formatLength(rmseM, system, 2)} in height`;
   const low = line?.totalsGroundHigh;
   const high = line?.totalsGroundLow;
-  if (!low || !high || low.lengthNoDataM >= low.lengthM) return <>{range}</>;
+  if (!low || !high || !isCounted(line)) return <>{range}</>;
   return (
     <>
       {range}: {formatCount(low.bags)} to {formatCount(high.bags)} bags

@@ -2,6 +2,7 @@ import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
+import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { holdsWords } from "../water-words.ts";
 
 /** Shorter than this is a rounding, metres. */
@@ -13,13 +14,15 @@ export function gapLength(line: SizedLine | null, system: UnitSystem): string | 
   return gapM > A_STRETCH_M ? formatLength(gapM, system, 0) : null;
 }
 
-/** How far a line holds, and how much of it that leaves aside because its ground is not known. */
+/** How far a line holds, and how much of it that leaves aside because its ground is not known; nothing where the water is in doubt. */
 export function holdsButForGap(
   traced: TracedAlternative,
   line: SizedLine | null,
   plan: Plan,
   system: UnitSystem,
 ): string {
+  const doubt = line?.levelDoubt;
+  if (doubt?.countsUnknown) return `is not known to keep anything dry: ${levelDoubtShort(doubt)}`;
   const holds = holdsWords(traced, plan, system);
   const gap = traced.dry === null ? null : gapLength(line, system);
   return gap === null ? holds : `${holds}, but for ${gap} not known`;

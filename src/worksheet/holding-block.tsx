@@ -1,4 +1,5 @@
 import "./holding.css";
+import { isCounted } from "../../shared/completeness.ts";
 import { formatLength } from "../../shared/units.ts";
 import { chosenLine, ground, unitSystem } from "../state.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
@@ -41,8 +42,7 @@ export function HoldingBlock() {
 
 function closedLine({ line, holding }: HoldingNow): string | undefined {
   const { proposed, hoursToStructure } = holding.pumping;
-  const hasGround = line.totals.lengthNoDataM < line.totals.lengthM;
-  if (!proposed || !hasGround) return undefined;
+  if (!proposed || !isCounted(line)) return undefined;
   const { soonest } = hoursToStructure;
   const without = soonest === null ? "" : `; without, a building wet in ${spanWords(soonest)}`;
   const overM = line.totals.lengthOverLimitM;

@@ -2,17 +2,17 @@ import { signal } from "@preact/signals";
 import type { GroundSummary } from "../../shared/messages.ts";
 import { plan } from "../document/store.ts";
 import { planElsewhere } from "../plan-apart.ts";
-import { ground } from "../state.ts";
+import { ground, unitQuestion } from "../state.ts";
 import { startNewPlan } from "./new-plan.ts";
 import { OpenGroundButton } from "./open-ground-button.tsx";
 
 /** The elevation data for which the person chose to leave the plan as it is. */
 const leftFor = signal<GroundSummary | null>(null);
 
-/** Where the plan and the elevation data have no place in common: says how far apart they are and what to do. */
+/** Where the plan and the elevation data have no place in common: says how far apart they are and what to do. Waits while another question is open. */
 export function PlanElsewhere() {
   const elsewhere = planElsewhere.value;
-  if (!elsewhere || leftFor.value === ground.value) return null;
+  if (!elsewhere || unitQuestion.value || leftFor.value === ground.value) return null;
   return (
     <section class="notice question" role="alert" aria-label="Plan on other ground">
       <p>

@@ -1,6 +1,7 @@
 import "./time.css";
 import type { LineTime } from "../../shared/time/types.ts";
 import { formatLength } from "../../shared/units.ts";
+import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine, ground, unitSystem } from "../state.ts";
 import { timeNow } from "../time-now.ts";
@@ -25,7 +26,13 @@ export function TimeBlock() {
       id="time"
       title="Time"
       summary={<TimeSummary />}
-      line={time && time.verdicts.length + time.missing.length > 0 ? closedWords(time) : undefined}
+      line={
+        doubt
+          ? levelDoubtShort(doubt)
+          : time && time.verdicts.length + time.missing.length > 0
+            ? closedWords(time)
+            : undefined
+      }
     >
       <div class="time-settled" data-stale={now?.isStale ?? false}>
         <LevelNotice doubt={doubt} system={unitSystem.value} />

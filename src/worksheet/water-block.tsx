@@ -80,7 +80,7 @@ function ByChoice({ water }: { water: Water }) {
 /** How far the chosen line holds; how high the water stands where that is not known. */
 function summaryWords(water: Water, system: UnitSystem): string {
   const line = tracedLine.value;
-  if (line && line.dry !== null) {
+  if (line && line.dry !== null && !chosenLine.value?.levelDoubt?.countsUnknown) {
     return holdsButForGap(line, chosenLine.value, plan.value, system);
   }
   return `stands at ${formatElevation(waterElevationAtGauge(water), system)}`;

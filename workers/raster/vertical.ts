@@ -41,7 +41,7 @@ export function unsupportedUnit(fileName: string, what: string): Refusal {
 export function unknownUnit(fileName: string): Refusal {
   return new Refusal(
     "ground/unit-unknown",
-    `"${fileName}" does not say whether its heights are in metres, feet or US survey feet.`,
-    "Look in the survey's metadata and choose metre, foot or US survey foot in Ground. A wrong unit makes every height wrong by a factor of three.",
+    `"${fileName}" does not say whether its heights are in meters, feet or US survey feet.`,
+    "Look in the survey's metadata and choose meters, feet or US survey feet in Ground. A wrong unit makes every height wrong by a factor of three.",
   );
 }
