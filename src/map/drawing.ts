@@ -9,6 +9,7 @@ import { colours } from "./colours-now.ts";
 import { keepCornerPopover } from "./corner-popover.tsx";
 import { rounded, sameCorners } from "./corner-step.ts";
 import { MODE_OF, makeDraw, reachOf, setDrawColours } from "./draw-modes.ts";
+import { isDrawable } from "./drawable.ts";
 import { dragging, drawnCorners } from "./drawing-state.ts";
 import { EditGesture } from "./edit-gesture.ts";
 import { cornersOf, drawnEdit } from "./finish-shape.ts";
@@ -36,7 +37,7 @@ export function keepDrawing(map: MapLibreMap): void {
   });
 
   const hold = (alternative: Alignment | undefined) => {
-    if (dragging.peek()) return;
+    if (dragging.peek() || !draw.enabled) return;
     held = holdIn(draw, held, alternative);
     if (held && draw.getMode() === "select") draw.selectFeature(held.featureId);
   };
@@ -60,26 +61,43 @@ export function keepDrawing(map: MapLibreMap): void {
     hold(chosen.peek());
   };
 
-  begin();
+  const again = () => {
+    if (draw.enabled) draw.stop();
+    held = null;
+    draw = makeDraw(map, colours.peek(), reach);
+    begin();
+  };
+  const stop = () => {
+    gesture.flush();
+    gesture.end();
+    endGesture();
+    if (draw.enabled) draw.stop();
+    held = null;
+  };
+
+  effect(() => {
+    const act = isDrawable(map).value ? again : stop;
+    untracked(act);
+  });
   map.getCanvasContainer().addEventListener(
     "pointerdown",
     ({ pointerType, isPrimary, pointerId, target }) => {
       if (isPrimary && target === canvas) canvas.setPointerCapture(pointerId);
       const wanted = reachOf(pointerType);
-      if (wanted === reach || draw.getModeState() === "drawing") return;
+      if (wanted === reach || !draw.enabled || draw.getModeState() === "drawing") return;
       reach = wanted;
-      draw.stop();
-      held = null;
-      draw = makeDraw(map, colours.peek(), reach);
-      begin();
+      again();
     },
     { capture: true },
   );
-  effect(() => setDrawColours(draw, colours.value));
+  effect(() => {
+    const now = colours.value;
+    if (draw.enabled) setDrawColours(draw, now);
+  });
   effect(() => {
     const mode = MODE_OF[tool.value];
     untracked(() => {
-      if (draw.getMode() !== mode) draw.setMode(mode);
+      if (draw.enabled && draw.getMode() !== mode) draw.setMode(mode);
       drawnCorners.value = tool.peek() === "move" ? null : 0;
       hold(chosen.peek());
     });

@@ -1,4 +1,4 @@
-import { computed, effect } from "@preact/signals";
+import { computed } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { plan } from "../document/store.ts";
 import { differenceShown } from "../siting/difference.ts";
@@ -7,6 +7,7 @@ import { sidewaysNow } from "../siting/why-here.ts";
 import { unitSystem } from "../state.ts";
 import { chosenAlternative } from "../worksheet/chosen.ts";
 import { colours } from "./colours-now.ts";
+import { onMap } from "./drawable.ts";
 import { installFoundLayers } from "./found-layers.ts";
 import { differenceShapes, lineMarks, savingArrows } from "./found-shapes.ts";
 import { NOTHING, show } from "./sources.ts";
@@ -18,13 +19,13 @@ export function keepFound(map: MapLibreMap): void {
   const other = computed(() => alternativeOf(foundNow.value?.againstId));
   const metresPerPx = computed(() => restingView.value.metresPerPx);
 
-  effect(() => installFoundLayers(map, colours.value));
-  effect(() => {
+  onMap([map], () => installFoundLayers(map, colours.value));
+  onMap([map], () => {
     const [found, against] = [one.value, other.value];
     const isShown = differenceShown.value && found && against && foundNow.value?.ids.length === 1;
     show(map, "difference", isShown ? differenceShapes(found, against) : NOTHING);
   });
-  effect(() => {
+  onMap([map], () => {
     const result = foundNow.value;
     const chosen = chosenAlternative.value;
     const k = result?.ids.indexOf(chosen?.id ?? "") ?? -1;
@@ -32,7 +33,7 @@ export function keepFound(map: MapLibreMap): void {
     const free = isAsFound ? (result?.lines[k]?.free ?? []) : [];
     show(map, "found", lineMarks(free, chosen));
   });
-  effect(() => {
+  onMap([map], () => {
     const costs = sidewaysNow.value;
     const arrows = costs ? savingArrows(costs, metresPerPx.value, unitSystem.value) : NOTHING;
     show(map, "sideways", arrows);

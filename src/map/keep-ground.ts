@@ -12,6 +12,7 @@ import { baseMap, showBaseMap } from "./base-map.ts";
 import { lookAtNew } from "./camera.ts";
 import { colours } from "./colours-now.ts";
 import { contourIntervalM, contourLabel, isIndexContour } from "./contour-interval.ts";
+import { onMap } from "./drawable.ts";
 import {
   installGround,
   installGroundFrame,
@@ -42,7 +43,12 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
   const fall = computed(() => JSON.stringify(tint.value.fall));
   let turn = 0;
 
-  effect(() => {
+  onMap([map], () => {
+    installGroundFrame(map, colours.value);
+    const summary = ground.peek();
+    if (summary) paintGround(map, summary, colours.value);
+  });
+  onMap([map], () => {
     const summary = ground.value;
     sizeAgain.value;
     turn += 1;
@@ -53,7 +59,7 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
   effect(() => {
     if (ground.value) untracked(() => lookAtNew(upper));
   });
-  effect(() => {
+  onMap([map], () => {
     fall.value;
     const water = tint.peek();
     const address = tileAddress(SCHEMES.water, turn, { fall: water.fall });
@@ -63,18 +69,13 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
     const shown = { summary, turn, water, onBaseMap: baseMap.peek().on };
     tiltWater(map, shown, colours.peek());
   });
-  effect(() => {
+  onMap([map], () => {
     const summary = ground.value;
     level.value;
     fall.value;
     if (summary) setWater(map, summary, tint.peek(), colours.value);
   });
-  effect(() => {
-    installGroundFrame(map, colours.value);
-    const summary = ground.peek();
-    if (summary) paintGround(map, summary, colours.value);
-  });
-  effect(() => showBaseMap(map, baseMap.value));
+  onMap([map], () => showBaseMap(map, baseMap.value));
   keepContours(map, upper);
 }
 
@@ -84,7 +85,7 @@ function keepContours(map: MapLibreMap, upper: MapLibreMap): void {
     show(upper, "contours", shapes);
   };
   let asked = 0;
-  effect(() => {
+  onMap([map, upper], () => {
     const summary = ground.value;
     const { metresPerPx } = restingView.value;
     const system = unitSystem.value;

@@ -13,6 +13,7 @@ import {
 import { lookAtPlan, planOutOfView } from "./camera.ts";
 import { keepCheckMarks } from "./check-marks.tsx";
 import { keepChoosing } from "./choose-other.ts";
+import { onMap } from "./drawable.ts";
 import { dragging } from "./drawing-state.ts";
 import { leveeShapes } from "./levee-shapes.ts";
 import { markedShapes, pointedShape } from "./marked-shapes.ts";
@@ -33,16 +34,16 @@ export function keepShapes(map: MapLibreMap): void {
   let stationsAt = 0;
   const names = computed(() => plan.value.alignments.map((each) => each.id).join(" "));
 
-  effect(() => {
+  onMap([map], () => {
     const line = chosenLine.value;
     show(map, "levee", line ? leveeShapes(line, limitM.value) : NOTHING);
   });
-  effect(() => {
+  onMap([map], () => {
     const line = chosenLine.value;
     const side = line ? waterSideIn(plan.peek(), line.id) : 1;
     show(map, "reaches", line ? reachShapes(line, side) : NOTHING);
   });
-  effect(() => {
+  onMap([map], () => {
     const line = chosenLine.value;
     if (dragging.value && performance.now() - stationsAt < STATIONS_WHILE_DRAGGING_MS) return;
     stationsAt = performance.now();
@@ -51,7 +52,7 @@ export function keepShapes(map: MapLibreMap): void {
     show(map, "stations", stationMarks(line, metresPerPx.value, unitSystem.value, side));
   });
   const standing = computed(() => unlessSame(standingParts()));
-  effect(() => {
+  onMap([map], () => {
     standing.value;
     const shown = {
       plan: plan.peek(),
@@ -61,12 +62,12 @@ export function keepShapes(map: MapLibreMap): void {
     };
     show(map, "plan", planShapes(shown));
   });
-  effect(() => {
+  onMap([map], () => {
     const line = chosenLine.value;
     const chainageM = markedM.value ?? line?.totals.greatestHeightAtM ?? null;
     show(map, "marked", markedShapes(line, chainageM, metresPerPx.value));
   });
-  effect(() => {
+  onMap([map], () => {
     show(map, "pointed", pointedShape(chosenLine.value, pointedCheck.value));
   });
   effect(() => {

@@ -1,9 +1,10 @@
-import { computed, effect } from "@preact/signals";
+import { computed } from "@preact/signals";
 import type { CanvasSource, Map as MapLibreMap } from "maplibre-gl";
 import { sizeAgain } from "../sizing-clock.ts";
 import { ground } from "../state.ts";
 import { pictureNow, tracedLine } from "../water-now.ts";
 import { colours } from "./colours-now.ts";
+import { onMap } from "./drawable.ts";
 import { show } from "./sources.ts";
 import { restingView } from "./view.ts";
 import { keepWaterMarks } from "./water-marks.tsx";
@@ -27,8 +28,8 @@ type Corners = [[number, number], [number, number], [number, number], [number, n
  */
 export function keepWater(lower: MapLibreMap, upper: MapLibreMap): void {
   keepPicture(lower, upper);
-  effect(() => installWayLayers(upper, colours.value));
-  effect(() => show(upper, "way-in", wayShapes(tracedLine.value?.wayIn ?? null)));
+  onMap([upper], () => installWayLayers(upper, colours.value));
+  onMap([upper], () => show(upper, "way-in", wayShapes(tracedLine.value?.wayIn ?? null)));
   keepWaterMarks(upper);
   keepWeakestMarks(upper);
 }
@@ -39,7 +40,7 @@ function keepPicture(lower: MapLibreMap, upper: MapLibreMap): void {
   const stencils = computed(() => mask.value && stencilsOf(mask.value));
   const canvas = document.createElement("canvas");
 
-  effect(() => {
+  onMap([lower], () => {
     restingView.value;
     ground.value;
     sizeAgain.value;
@@ -65,7 +66,7 @@ function keepPicture(lower: MapLibreMap, upper: MapLibreMap): void {
     ]);
     fade(lower, isStale.peek());
   });
-  effect(() => fade(lower, isStale.value));
+  onMap([lower], () => fade(lower, isStale.value));
 }
 
 function put(map: MapLibreMap, canvas: HTMLCanvasElement, coordinates: Corners): void {

@@ -5,6 +5,7 @@ import { baseMap } from "./base-map.ts";
 import { DrawHint } from "./draw-hint.tsx";
 import { EmptyGround } from "./empty-ground.tsx";
 import { Legend } from "./legend.tsx";
+import { LostPicture } from "./lost-picture.tsx";
 import { MapControls } from "./map-controls.tsx";
 import { ReadingNote } from "./reading-note.tsx";
 import { Readout } from "./readout.tsx";
@@ -22,6 +23,7 @@ export function MapRoom() {
   const { on, credit } = baseMap.value;
   return (
     <div class="map-room" ref={place}>
+      <LostPicture />
       <DrawHint />
       <ReadingNote />
       <MapControls />

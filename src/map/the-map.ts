@@ -1,8 +1,8 @@
 import "maplibre-gl/dist/maplibre-gl.css";
-import { effect } from "@preact/signals";
 import { Map as MapLibreMap, type MapOptions, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
 import { colours } from "./colours-now.ts";
+import { isDrawable, keepDrawable, NO_STYLE, onMap } from "./drawable.ts";
 import { keepDrawing } from "./drawing.ts";
 import { keepFound } from "./keep-found.ts";
 import { keepGround } from "./keep-ground.ts";
@@ -16,7 +16,7 @@ import { keepView } from "./view.ts";
 
 /** What both maps must agree in, so that they look at the same place. */
 const SHARED: Partial<MapOptions> = {
-  style: { version: 8, sources: {}, layers: [] },
+  style: NO_STYLE,
   center: [0, 20],
   zoom: 2,
   maxZoom: 23,
@@ -78,8 +78,10 @@ function make() {
   follow(ground, map);
   keepView(map);
   markForTests(map, ground);
+  for (const each of [map, ground]) keepDrawable(each);
   void Promise.all([map.once("load"), ground.once("load")]).then(() => {
-    effect(() => installLayers(map, colours.value));
+    for (const each of [map, ground]) isDrawable(each).value = true;
+    onMap([map], () => installLayers(map, colours.value));
     keepGround(ground, map);
     keepShapes(map);
     keepFound(map);

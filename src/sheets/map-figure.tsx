@@ -2,6 +2,7 @@ import type { Map as MapLibreMap } from "maplibre-gl";
 import { useEffect, useState } from "preact/hooks";
 import { readColours } from "../map/colours.ts";
 import { colours } from "../map/colours-now.ts";
+import { isPictureLost } from "../map/drawable.ts";
 import { bothMaps } from "../map/the-map.ts";
 import { theme } from "../state.ts";
 import { waterNow } from "../water-now.ts";
@@ -13,7 +14,9 @@ const PATIENCE_MS = 15_000;
 /** The map as it stands on the screen, in the colours of the day, for paper; no higher than the room it is given. */
 export function MapFigure({ heightMm }: { readonly heightMm: number }) {
   const [picture, setPicture] = useState<string | null>(null);
+  const isLost = isPictureLost.value;
   useEffect(() => {
+    if (isLost) return;
     let wanted = true;
     mapPicture().then((next) => {
       if (wanted) setPicture(next);
@@ -21,7 +24,8 @@ export function MapFigure({ heightMm }: { readonly heightMm: number }) {
     return () => {
       wanted = false;
     };
-  }, []);
+  }, [isLost]);
+  if (isLost) return <NoMap />;
   if (!picture) return null;
   return (
     <section class="sheet-part sheet-page" aria-label="Map">
@@ -34,6 +38,15 @@ export function MapFigure({ heightMm }: { readonly heightMm: number }) {
         />
         <figcaption>As on the screen, north up. {tintWords()}</figcaption>
       </figure>
+    </section>
+  );
+}
+
+function NoMap() {
+  return (
+    <section class="sheet-part" aria-label="Map">
+      <h2>Map</h2>
+      <p>The map is not shown: the browser lost its graphics. Reload the page to print it.</p>
     </section>
   );
 }

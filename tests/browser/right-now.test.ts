@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { type House, openHouse, type Visit } from "./harness.ts";
-import { bagsAtRest, bagsWhen, planIsSized } from "./screen.ts";
+import { bagsAtRest, bagsWhen, corners, mapIsIdle, planIsSized, startDrag } from "./screen.ts";
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let house: House;
@@ -25,6 +25,12 @@ afterEach(() => {
 /** Generous: a second is meant, on a machine that does nothing else. */
 const MOST_MS = 4000;
 
+async function setStage(text: string): Promise<void> {
+  const stage = page.getByLabel("Forecast stage", { exact: true }).first();
+  await stage.fill(text);
+  await stage.press("Enter");
+}
+
 describe("while a search is under way", () => {
   it("sizes the plan for another stage, and the search goes on", async () => {
     const before = await bagsAtRest(page);
@@ -32,9 +38,7 @@ describe("while a search is under way", () => {
     await page.getByLabel("Stay within").selectOption({ label: "800 ft" });
     await page.locator(".find-ring-button").click();
     await page.locator(".busy").waitFor();
-    const stage = page.getByLabel("Forecast stage", { exact: true }).first();
-    await stage.fill("30 ft");
-    await stage.press("Enter");
+    await setStage("30 ft");
     const waited = await page.evaluate(async (former) => {
       const startedAt = performance.now();
       const figures = () =>
@@ -51,5 +55,89 @@ describe("while a search is under way", () => {
     await page.locator(".busy").getByRole("button", { name: "Cancel" }).click();
     await page.keyboard.press("Control+z");
     await bagsWhen(page, (now) => now === before);
+  });
+});
+
+interface LostContext {
+  restoreContext(): void;
+}
+
+/** Takes the graphics context of both pictures away, as a driver that fails does. */
+async function loseGraphics(): Promise<void> {
+  await page.evaluate(() => {
+    const kept = window as unknown as { lost: LostContext[] };
+    kept.lost = [...document.querySelectorAll<HTMLCanvasElement>(".maplibregl-canvas")].map(
+      (canvas) => {
+        const extension = canvas.getContext("webgl2")!.getExtension("WEBGL_lose_context")!;
+        extension.loseContext();
+        return extension;
+      },
+    );
+  });
+}
+
+async function giveGraphicsBack(): Promise<void> {
+  await page.evaluate(() => {
+    for (const each of (window as unknown as { lost: LostContext[] }).lost) each.restoreContext();
+  });
+}
+
+/** The two pictures of the map one over the other, as the screen shows them. */
+async function mapShot(): Promise<Buffer> {
+  await mapIsIdle(page);
+  await page.mouse.move(2, 2);
+  return page.locator(".map-stack").screenshot();
+}
+
+/** Mean difference of two pictures of the same size, 0..255 a channel. */
+async function difference(one: Buffer, other: Buffer): Promise<number> {
+  const urls = [one, other].map((png) => `data:image/png;base64,${png.toString("base64")}`);
+  return page.evaluate(async (pictures) => {
+    const read = async (src: string) => {
+      const image = new Image();
+      image.src = src;
+      await image.decode();
+      const paper = new OffscreenCanvas(image.width, image.height).getContext("2d")!;
+      paper.drawImage(image, 0, 0);
+      return paper.getImageData(0, 0, image.width, image.height).data;
+    };
+    const [a, b] = await Promise.all(pictures.map(read));
+    const sum = a!.reduce((total, value, i) => total + Math.abs(value - b![i]!), 0);
+    return sum / a!.length;
+  }, urls);
+}
+
+describe("when the graphics are lost and come back", () => {
+  const lost = () => page.locator(".map-lost");
+
+  it("says so meanwhile, and then shows the water of the stage that was set meanwhile", async () => {
+    const atStart = await bagsAtRest(page);
+    const before = await mapShot();
+    await setStage("28 ft");
+    await bagsWhen(page, (now) => now < atStart);
+    const lowerBags = await bagsAtRest(page);
+    const wanted = await mapShot();
+    expect(await difference(before, wanted)).toBeGreaterThan(1);
+    await page.keyboard.press("Control+z");
+    await bagsWhen(page, (now) => now === atStart);
+
+    await loseGraphics();
+    await lost().waitFor();
+    await setStage("28 ft");
+    await bagsWhen(page, (now) => now === lowerBags);
+    await page.waitForTimeout(1000);
+    await giveGraphicsBack();
+    await lost().waitFor({ state: "detached" });
+    await expect
+      .poll(async () => difference(await mapShot(), wanted), { timeout: 20_000 })
+      .toBeLessThan(0.5);
+
+    const [corner] = await corners(page);
+    await startDrag(page, corner!, { x: corner!.x + 30, y: corner!.y + 30 });
+    await page.mouse.up();
+    await bagsWhen(page, (now) => now !== lowerBags);
+    await page.keyboard.press("Control+z");
+    await page.keyboard.press("Control+z");
+    await bagsWhen(page, (now) => now === atStart);
   });
 });

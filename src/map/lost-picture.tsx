@@ -1,0 +1,17 @@
+import { isPictureLost } from "./drawable.ts";
+
+/** Stands in the place of the map while the browser has lost its graphics: an empty map would look dry. */
+export function LostPicture() {
+  if (!isPictureLost.value) return null;
+  return (
+    <div class="map-lost" role="alert">
+      <p>
+        <strong>The map is not shown: the browser lost its graphics.</strong>
+      </p>
+      <p>
+        Bags, checks, profile and cross-section go on. The map comes back by itself with the water
+        of then. If it does not, save the plan and reload the page.
+      </p>
+    </div>
+  );
+}
