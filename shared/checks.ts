@@ -75,6 +75,11 @@ export const RULES: readonly Rule[] = [
 
 const AT_REST_IDS = new Set(AT_REST.map(({ id }) => id));
 
+/** True for a check that is found only at rest: while a line is dragged, the one that is shown is a former one. */
+export function isFoundAtRest({ id }: Pick<Check, "id">): boolean {
+  return AT_REST_IDS.has(id);
+}
+
 /**
  * Checks of a line as it is dragged, with those of the last one at rest that are only found at rest: nothing
  * is left out that may still hold. Stretches past the end of the shorter line are dropped.
@@ -84,7 +89,7 @@ export function checksWhileDragged(
   atRest: readonly Check[],
   lengthM: number,
 ): Check[] {
-  return [...now, ...atRest.filter(({ id, toM }) => AT_REST_IDS.has(id) && toM <= lengthM)];
+  return [...now, ...atRest.filter((each) => isFoundAtRest(each) && each.toM <= lengthM)];
 }
 
 const ORDER: readonly Severity[] = ["stop", "caution", "note"];

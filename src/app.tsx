@@ -3,6 +3,7 @@ import "./ui/ui.css";
 import "./ui/fields.css";
 import "./ui/layers.css";
 import "./ui/touch.css";
+import "./live/stale.css";
 import { useEffect, useState } from "preact/hooks";
 import { openAny } from "./actions.ts";
 import { MapRoom } from "./map/map-room.tsx";

@@ -9,6 +9,7 @@ import { startDemo } from "./demo.ts";
 import { type Kept, keepPlan, restore } from "./document/keeping.ts";
 import { keptAgain } from "./document/keeping-failures.ts";
 import { startFrom } from "./document/store.ts";
+import { markStale } from "./live/current.ts";
 import { keepMarks } from "./marks.ts";
 import { keepGroundUnit, openTerrainFiles } from "./open-ground.ts";
 import { keepFollowing } from "./siting/follow.ts";
@@ -59,6 +60,7 @@ async function openKept({ terrain }: Kept): Promise<void> {
 keepSized();
 keepGroundUnit();
 keepMarks();
+markStale(document.documentElement);
 keepTraced();
 keepMomentTraced();
 keepFollowing();

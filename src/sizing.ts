@@ -1,69 +1,63 @@
-import { effect } from "@preact/signals";
+import { batch, effect } from "@preact/signals";
 import { checksWhileDragged } from "../shared/checks.ts";
 import { asFailure, type Failure } from "../shared/failure.ts";
 import type { Plan } from "../shared/plan.ts";
 import type { SizedLine } from "../shared/sizing-types.ts";
-import { plan } from "./document/store.ts";
 import { engine } from "./engine.ts";
+import { type Asked, askedNow, isCurrent, sizedFor, sizedIsWhole } from "./live/current.ts";
+import { latest } from "./live/latest.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 import { sized, sizingFailure } from "./state.ts";
 import { uncounted } from "./uncounted.ts";
 
-/** After the last change by this long the totals at +- RMSE are computed too, milliseconds. */
+/** After the last change by this long what is left out during a drag is counted too, milliseconds. */
 const SETTLE_MS = 180;
 
-let inFlight = false;
-let wanted: Plan | null = null;
-let settle: ReturnType<typeof setTimeout> | undefined;
-
 /**
- * Keeps `sized` in step with the plan: one request under way at a time, the newest plan next, so that a
- * drag never queues up behind itself.
+ * Keeps `sized` in step with the plan: one request under way at a time, the newest plan next, so that a drag never
+ * queues up behind itself; a whole one when the plan rests.
  */
 export function keepSized(): () => void {
+  const dragged = latest((asked: Asked, signal) => size(asked, false, signal));
+  const whole = latest((asked: Asked, signal) => size(asked, true, signal));
+  let settle: ReturnType<typeof setTimeout> | undefined;
   return effect(() => {
     sizeAgain.value;
+    const asked = askedNow();
     clearTimeout(settle);
-    if (uncounted.value) return showNothing(uncounted.value);
-    wanted = plan.value;
-    settle = setTimeout(() => void request(plan.value, false), SETTLE_MS);
-    if (!inFlight) void drain();
+    if (uncounted.value) {
+      for (const each of [dragged, whole]) each.drop();
+      showNothing(asked, uncounted.value);
+      return;
+    }
+    settle = setTimeout(() => whole.want(asked), SETTLE_MS);
+    dragged.want(asked);
   });
 }
 
-async function drain(): Promise<void> {
-  inFlight = true;
-  while (wanted) {
-    const next = wanted;
-    wanted = null;
-    await request(next, true);
-  }
-  inFlight = false;
+/** Takes away what was sized: there is nothing to count on the elevation data that is open. */
+function showNothing(asked: Asked, why: Failure): void {
+  batch(() => {
+    sized.value = new Map();
+    sizedFor.value = { ...asked, isWhole: true };
+    sizingFailure.value = why;
+  });
 }
 
-let asked = 0;
-let shown = 0;
-
-/** Takes away what was sized on other elevation data, and drops what is under way. */
-function showNothing(why: Failure): void {
-  wanted = null;
-  shown = ++asked;
-  sized.value = new Map();
-  sizingFailure.value = why;
-}
-
-async function request(of: Plan, live: boolean): Promise<void> {
-  const turn = ++asked;
+async function size(asked: Asked, isWhole: boolean, signal: AbortSignal): Promise<void> {
   try {
-    const { lines } = await engine.size({ plan: decided(of), live });
-    const stale = turn < shown || (!live && of !== plan.value);
-    if (stale) return;
-    shown = turn;
-    sized.value = new Map(lines.map((line) => [line.id, live ? withLastAtRest(line) : line]));
-    sizingFailure.value = null;
+    const { lines } = await engine.size({ plan: decided(asked.plan), live: !isWhole }, { signal });
+    if (signal.aborted) return;
+    const isLate = isWhole ? !isCurrent(asked) : sizedIsWhole.peek();
+    if (isLate) return;
+    batch(() => {
+      sized.value = new Map(lines.map((line) => [line.id, isWhole ? line : withLastAtRest(line)]));
+      sizedFor.value = { ...asked, isWhole };
+      sizingFailure.value = null;
+    });
   } catch (thrown) {
     const failure = asFailure(thrown);
-    const isOurs = turn >= shown && of === plan.value;
+    const isOurs = !signal.aborted && isCurrent(asked);
     if (failure.code !== "cancelled" && isOurs) sizingFailure.value = failure;
   }
 }

@@ -57,6 +57,7 @@ export function keepTraced(): () => void {
     asked.value;
     sizeAgain.value;
     underWay?.abort();
+    if (crashes < MOST_CRASHES) tracingFailure.value = null;
     clearTimeout(settle);
     isDue = false;
     if (summary !== lastGround) {

@@ -1,6 +1,7 @@
 import { computed, effect, untracked } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { plan } from "../document/store.ts";
+import { sizedLags } from "../live/current.ts";
 import {
   chosenId,
   chosenLine,
@@ -15,6 +16,7 @@ import { keepCheckMarks } from "./check-marks.tsx";
 import { keepChoosing } from "./choose-other.ts";
 import { onMap } from "./drawable.ts";
 import { dragging } from "./drawing-state.ts";
+import { fadeLevee } from "./fade-levee.ts";
 import { leveeShapes } from "./levee-shapes.ts";
 import { markedShapes, pointedShape } from "./marked-shapes.ts";
 import { planShapes } from "./plan-shapes.ts";
@@ -38,6 +40,7 @@ export function keepShapes(map: MapLibreMap): void {
     const line = chosenLine.value;
     show(map, "levee", line ? leveeShapes(line, limitM.value) : NOTHING);
   });
+  onMap([map], () => fadeLevee(map, sizedLags.value));
   onMap([map], () => {
     const line = chosenLine.value;
     const side = line ? waterSideIn(plan.peek(), line.id) : 1;

@@ -1,15 +1,37 @@
-import { computed, effect, signal } from "@preact/signals";
-import { asFailure, type Failure } from "../../shared/failure.ts";
-import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
-import { plan } from "../document/store.ts";
+import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import type { Failure } from "../../shared/failure.ts";
+import type { CrossSection } from "../../shared/sizing-types.ts";
 import { engine } from "../engine.ts";
+import { type Asked, askedNow, isCurrent } from "../live/current.ts";
+import { lagOf } from "../live/lag.ts";
+import { latest } from "../live/latest.ts";
 import { chosenLine, markedM } from "../state.ts";
+
+interface Question extends Asked {
+  readonly id: string;
+  readonly chainageM: number;
+  readonly marginM: number;
+}
+
+const sections = latest(({ plan, id, chainageM, marginM }: Question) =>
+  engine.crossSection({ plan, id, chainageM, marginM }),
+);
 
 /** Ground asked for beyond the toes, metres. */
 export const sectionMarginM = signal(3);
-/** The section last drawn by the engine, and why there is none if it refused. */
-export const sectionNow = signal<CrossSection | null>(null);
-export const sectionFailure = signal<Failure | null>(null);
+/** The section last drawn by the engine: while the pointer runs along a line, one a frame behind it. */
+export const sectionNow: ReadonlySignal<CrossSection | null> = computed(() =>
+  ofChosen(sections.answered.value),
+);
+/** Why there is none, when the engine refused it. */
+export const sectionFailure: ReadonlySignal<Failure | null> = computed(() =>
+  ofChosen(sections.failed.value),
+);
+/** True while the section that is shown is of a former plan. */
+export const sectionLags: ReadonlySignal<boolean> = lagOf(
+  computed(() => !sections.answered.value || isCurrent(sections.answered.value.of)),
+  sections.answered,
+);
 
 /** Chainage the section is wanted at: the marked one, else that of the greatest height. */
 const sectionAtM = computed(() => {
@@ -19,67 +41,20 @@ const sectionAtM = computed(() => {
   return Math.min(Math.max(0, wished), line.totals.lengthM);
 });
 
-let asked = 0;
-let inFlight = false;
-let frame = 0;
-
-/**
- * Keeps {@link sectionNow} at the wanted station: at most one request per frame and one under way, the newest
- * next; an answer to an older question is dropped.
- */
+/** Keeps {@link sectionNow} at the wanted station: one request under way, the newest next. */
 export function keepSection(): () => void {
   const stop = effect(() => {
-    const wanted = chosenLine.value && plan.value && sectionAtM.value !== null;
-    sectionMarginM.value;
-    asked += 1;
-    if (!wanted) {
-      sectionNow.value = null;
-      sectionFailure.value = null;
-      return;
-    }
-    schedule();
+    const id = chosenLine.value?.id;
+    const [chainageM, marginM] = [sectionAtM.value, sectionMarginM.value];
+    if (id === undefined || chainageM === null) sections.drop();
+    else sections.want({ ...askedNow(), id, chainageM, marginM });
   });
   return () => {
     stop();
-    asked += 1;
-    cancelAnimationFrame(frame);
-    frame = 0;
+    sections.drop();
   };
 }
 
-function schedule(): void {
-  if (inFlight || frame !== 0) return;
-  frame = requestAnimationFrame(() => {
-    frame = 0;
-    void ask();
-  });
-}
-
-async function ask(): Promise<void> {
-  const line = chosenLine.peek();
-  const chainageM = sectionAtM.peek();
-  if (!line || chainageM === null) return;
-  const turn = asked;
-  inFlight = true;
-  try {
-    const request = { plan: plan.peek(), id: line.id, chainageM, marginM: sectionMarginM.peek() };
-    const answer = await engine.crossSection(request);
-    if (turn === asked || isStillOf(line)) {
-      sectionNow.value = answer;
-      sectionFailure.value = null;
-    }
-  } catch (thrown) {
-    if (turn === asked) {
-      sectionNow.value = null;
-      sectionFailure.value = asFailure(thrown);
-    }
-  } finally {
-    inFlight = false;
-    if (turn !== asked) schedule();
-  }
-}
-
-/** While the pointer runs along one line, the section a frame behind it is still worth showing. */
-function isStillOf(line: SizedLine): boolean {
-  return chosenLine.peek()?.id === line.id;
+function ofChosen<T>(last: { readonly of: Question; readonly answer: T } | null): T | null {
+  return last && last.of.id === chosenLine.value?.id ? last.answer : null;
 }

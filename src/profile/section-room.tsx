@@ -17,7 +17,13 @@ import { ForcesToggle, ForcesWords, forcesOver } from "./free-body.tsx";
 import { toeWords } from "./profile-reading.ts";
 import { SectionDrawing } from "./section-drawing.tsx";
 import { FOR_FORCES, type SectionRoomNeeded, sectionScale } from "./section-frame.ts";
-import { keepSection, sectionFailure, sectionMarginM, sectionNow } from "./section-now.ts";
+import {
+  keepSection,
+  sectionFailure,
+  sectionLags,
+  sectionMarginM,
+  sectionNow,
+} from "./section-now.ts";
 import { useSize } from "./use-size.ts";
 
 /** Share of the line's greatest height every section leaves room for, so that they can be compared. */
@@ -31,7 +37,7 @@ export function SectionRoom() {
   const cross = sectionNow.value;
   const isOfLine = line !== null && line.walk.chainageM.length > 1;
   return (
-    <div class="room section-room">
+    <div class="room section-room" data-stale={sectionLags.value}>
       {isOfLine && cross ? <Cut line={line} cross={cross} /> : <Empty hasLine={isOfLine} />}
     </div>
   );

@@ -1,9 +1,11 @@
 import "./sheets.css";
 import { useEffect, useRef } from "preact/hooks";
+import type { Failure } from "../../shared/failure.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
+import { pagesReady } from "../live/pages-ready.ts";
 import { EdgeSwatch } from "../map/edge-swatch.tsx";
 import { edgedSections } from "../map/reach-shapes.ts";
 import { lineMarks } from "../profile/line-marks.ts";
@@ -49,10 +51,13 @@ export function SheetsRoom() {
   }, []);
   const line = chosenLine.value;
   const alternative = chosenAlternative.value;
+  const ready = pagesReady.value;
   return (
     <div class="sheets" ref={room} tabIndex={-1} role="dialog" aria-label="Sheets">
       <style>{pageRule(paper.value)}</style>
-      {line && alternative ? (
+      {line && alternative && ready !== "ready" ? (
+        <NoPages words={waitingWords(ready)} />
+      ) : line && alternative ? (
         <>
           <SheetsBar
             title={plan.value.title}
@@ -63,20 +68,29 @@ export function SheetsRoom() {
           <Sheets line={line} alternative={alternative} />
         </>
       ) : (
-        <NothingYet />
+        <NoPages words={emptyWords()} />
       )}
     </div>
   );
 }
 
-function NothingYet() {
+function emptyWords(): string {
+  return uncounted.value
+    ? `${uncounted.value.message} Nothing is known of the plan, so there is nothing to print. ${uncounted.value.remedy}`
+    : "There is no line to put on paper yet. Draw one, and its plan, profile, stations and orders stand here.";
+}
+
+/** Why nothing can be printed or saved yet: what there is, is of a former plan. */
+function waitingWords(why: "counting" | Failure): string {
+  return why === "counting"
+    ? "Counting the plan as it stands. The pages come when bags, checks and water are all of this plan."
+    : `These pages cannot be made. ${why.message} ${why.remedy}`;
+}
+
+function NoPages({ words }: { readonly words: string }) {
   return (
     <div class="sheets-none">
-      <p>
-        {uncounted.value
-          ? `${uncounted.value.message} Nothing is known of the plan, so there is nothing to print. ${uncounted.value.remedy}`
-          : "There is no line to put on paper yet. Draw one, and its plan, profile, stations and orders stand here."}
-      </p>
+      <p role="status">{words}</p>
       <button
         type="button"
         class="tool-button"

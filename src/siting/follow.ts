@@ -75,6 +75,7 @@ function rest(): Promise<void> {
 /** @returns false when nothing can follow any more */
 async function step({ id, corners }: Alignment, timeCapMs: number | undefined): Promise<boolean> {
   const of = plan.peek();
+  const inputs = inputsOf(of);
   const before = history.peek().done.at(-1)?.before;
   const answer = before ? await searched(of, timeCapMs) : null;
   const line = answer?.lines[0];
@@ -82,7 +83,6 @@ async function step({ id, corners }: Alignment, timeCapMs: number | undefined): 
   const isThorough = timeCapMs === undefined;
   if (isThorough) rough.delete(corners);
   if (isThorough && isNoBetter(line, of)) return true;
-  const inputs = inputsOf(of);
   rememberFound(line.corners, inputs);
   if (answer.cutShort && !isThorough) rough.add(line.corners);
   const outcome = followUp(before, (now) =>

@@ -3,6 +3,7 @@ import { withCorners } from "../../shared/pins.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import type { FoundLine, SiteRingResponse, SitingWish } from "../../shared/siting-types.ts";
 import { plan } from "../document/store.ts";
+import { ground } from "../state.ts";
 
 /** What the last search put into the plan. */
 export interface Found {
@@ -23,7 +24,7 @@ export interface Found {
   readonly proofSought?: boolean;
 }
 
-/** The parts of a plan that a search depends on, by identity. */
+/** What a search depends on, by identity: parts of the plan, and the ground. */
 export type Inputs = readonly unknown[];
 
 /** The last search's result; stays when its alternatives are gone, see {@link foundNow}. */
@@ -45,7 +46,7 @@ export const isOutdated: ReadonlySignal<boolean> = computed(() => {
 export function inputsOf(of: Plan): Inputs {
   const { structures, noGo, sources, water, flow, gauge, section } = of;
   const { limitM, setbackM } = of.practice;
-  return [structures, noGo, sources, water, flow, gauge, section, limitM, setbackM];
+  return [ground.value, structures, noGo, sources, water, flow, gauge, section, limitM, setbackM];
 }
 
 export function sameInputs(a: Inputs, b: Inputs): boolean {

@@ -7,19 +7,22 @@ import { engine } from "../engine.ts";
 import { tell } from "../state.ts";
 import { edit, withAlternativeChanged } from "../worksheet/alternative-edits.ts";
 import { decided } from "./find-ring.ts";
+import { type Inputs, inputsOf } from "./found.ts";
 import { findWish } from "./wish.ts";
 import { working } from "./working.ts";
 
-/** What improving a line came to, for as long as its corners are those. */
+/** What improving a line came to, for as long as its corners are those and nothing else changes that it was for. */
 export interface Improved extends ImproveLineResponse {
   readonly id: string;
+  readonly inputs: Inputs;
 }
 
 export const improved = signal<Improved | null>(null);
 
 /** Moves the corners of an alternative to the nearest cheaper places, as one step of undo. Pinned ones stay. */
 export async function improveAlternative({ id, name, corners: drawn }: Alignment): Promise<void> {
-  const request = { plan: decided(plan.peek()), id, maxCorners: findWish.peek().maxCorners };
+  const of = plan.peek();
+  const request = { plan: decided(of), id, maxCorners: findWish.peek().maxCorners };
   const answer = await working((options) => engine.improveLine(request, options));
   if (!answer) return;
   const now = plan.peek().alignments.find((each) => each.id === id);
@@ -41,7 +44,7 @@ export async function improveAlternative({ id, name, corners: drawn }: Alignment
         return pinned.length > 0 ? { ...moved, pinned } : moved;
       }),
   });
-  if (done) improved.value = { ...answer, id };
+  if (done) improved.value = { ...answer, id, inputs: inputsOf(of) };
 }
 
 function sayUnchanged(name: string, why: string, remedy: string): void {

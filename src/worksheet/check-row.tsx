@@ -1,3 +1,4 @@
+import { isFoundAtRest } from "../../shared/checks.ts";
 import type { Check } from "../../shared/sizing-types.ts";
 import { chosenLine, markedM, pointedCheck, unitSystem } from "../state.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
@@ -16,7 +17,12 @@ export function CheckRow({ check }: { check: Check }) {
     pointed.toM === check.toM &&
     pointed.at === check.at;
   return (
-    <li class="check" data-check={check.id} data-severity={check.severity}>
+    <li
+      class="check"
+      data-check={check.id}
+      data-severity={check.severity}
+      data-at-rest={isFoundAtRest(check)}
+    >
       <SeverityMark severity={check.severity} />
       <button
         type="button"

@@ -1,7 +1,7 @@
 import "./find-ring.css";
 import { plan } from "../document/store.ts";
 import { canFind, findRing } from "../siting/find-ring.ts";
-import { foundNow } from "../siting/found.ts";
+import { foundNow, inputsOf, sameInputs } from "../siting/found.ts";
 import { improveAlternative, improved } from "../siting/improve.ts";
 import { whyHere } from "../siting/why-here.ts";
 import { Icon } from "../ui/icons.tsx";
@@ -19,6 +19,7 @@ export function FindRing() {
   if (!canFind.value && !chosen) return null;
   const letter = chosen && letterOf(plan.value.alignments.indexOf(chosen));
   const note = improved.value;
+  const isOfNow = note !== null && sameInputs(note.inputs, inputsOf(plan.value));
   return (
     <fieldset class="find-ring">
       <legend>Ring that needs the fewest bags</legend>
@@ -43,7 +44,7 @@ export function FindRing() {
           </button>
         )}
       </div>
-      {note && chosen?.id === note.id && chosen.corners === note.corners && (
+      {note && isOfNow && chosen?.id === note.id && chosen.corners === note.corners && (
         <ImprovedNote result={note} />
       )}
       {result && <FoundResult result={result} />}

@@ -1,7 +1,15 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { type House, openHouse, type Visit } from "./harness.ts";
-import { bagsAtRest, bagsWhen, corners, mapIsIdle, planIsSized, startDrag } from "./screen.ts";
+import {
+  bags,
+  bagsAtRest,
+  bagsWhen,
+  corners,
+  mapIsIdle,
+  planIsSized,
+  startDrag,
+} from "./screen.ts";
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let house: House;
@@ -12,6 +20,7 @@ beforeAll(async () => {
   house = await openHouse();
   visit = await house.visit();
   page = visit.page;
+  page.setDefaultTimeout(60_000);
   await planIsSized(page);
 });
 afterAll(async () => {
@@ -55,6 +64,74 @@ describe("while a search is under way", () => {
     await page.locator(".busy").getByRole("button", { name: "Cancel" }).click();
     await page.keyboard.press("Control+z");
     await bagsWhen(page, (now) => now === before);
+  });
+});
+
+/** Keeps requests of a verb from reaching the engine, as if it had no time for them. */
+async function hold(verb: string): Promise<() => Promise<void>> {
+  await page.evaluate((held) => {
+    const kept = window as unknown as { post: Worker["postMessage"]; waiting: (() => void)[] };
+    kept.post ??= Worker.prototype.postMessage;
+    kept.waiting = [];
+    Worker.prototype.postMessage = function post(message: { verb?: string }) {
+      const send = () => kept.post.call(this, message);
+      if (message.verb === held) kept.waiting.push(send);
+      else send();
+    };
+  }, verb);
+  return () =>
+    page.evaluate(() => {
+      const kept = window as unknown as { post: Worker["postMessage"]; waiting: (() => void)[] };
+      Worker.prototype.postMessage = kept.post;
+      for (const send of kept.waiting.splice(0)) send();
+    });
+}
+
+const root = (state: string) => page.locator(`html[${state}]`);
+const heading = (block: string) => page.locator(`[data-block="${block}"] > h2`);
+
+const summary = (block: string) => heading(block).locator(".disclosure-summary");
+
+describe("while the plan as it stands is not counted yet", () => {
+  it("greys the bags, says no verdict of the former plan, moves nothing, and gives no pages", async () => {
+    const atStart = await bagsAtRest(page);
+    await root('data-verdicts="current"').waitFor();
+    for (const block of ["time", "checks", "holding"]) {
+      expect(await summary(block).isVisible()).toBe(true);
+    }
+    const number = page.locator(".bags .figure");
+    const placeOf = () => number.boundingBox();
+    const place = await placeOf();
+
+    const release = await hold("size");
+    await setStage("32 ft");
+    await root('data-sizing="counting"').waitFor();
+    expect(await bags(page)).toBe(atStart);
+    const styleOf = (element: Element, pseudo: string) => getComputedStyle(element, pseudo).content;
+    expect(
+      await number.evaluate((element) => Number(getComputedStyle(element).opacity)),
+    ).toBeLessThan(1);
+    expect(await page.locator(".bags > span").evaluate(styleOf, "::after")).toBe('"counting"');
+    for (const block of ["time", "checks", "holding"]) {
+      expect(await summary(block).isVisible()).toBe(false);
+      expect(await heading(block).locator("button").evaluate(styleOf, "::after")).toBe(
+        '"counting"',
+      );
+    }
+    expect(await placeOf()).toEqual(place);
+
+    await page.getByRole("button", { name: "Sheets" }).click();
+    const sheets = page.getByRole("dialog", { name: "Sheets" });
+    await sheets.getByText("Counting the plan as it stands").waitFor();
+    expect(await sheets.getByRole("button", { name: /Print|CSV|GeoJSON/ }).count()).toBe(0);
+    await release();
+    await sheets.getByRole("button", { name: "Print" }).waitFor();
+    expect(await sheets.textContent()).toContain("stage 32.00 ft");
+    await page.keyboard.press("Escape");
+    await root('data-sizing="current"').waitFor();
+    expect(await bagsAtRest(page)).toBeGreaterThan(atStart);
+    await page.keyboard.press("Control+z");
+    await bagsWhen(page, (now) => now === atStart);
   });
 });
 

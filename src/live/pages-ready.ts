@@ -1,0 +1,16 @@
+import { computed, type ReadonlySignal } from "@preact/signals";
+import type { Failure } from "../../shared/failure.ts";
+import { ground, sizingFailure, tracingFailure } from "../state.ts";
+import { waterNow } from "../water-now.ts";
+import { sizedIsCurrent, sizedIsWhole } from "./current.ts";
+
+/**
+ * Whether pages and files may leave: sizes, checks and water are all of the plan as it stands. `counting` until
+ * then; the failure when the plan as it stands cannot be counted.
+ */
+export const pagesReady: ReadonlySignal<"ready" | "counting" | Failure> = computed(() => {
+  if (sizingFailure.value && !sizedIsCurrent.value) return sizingFailure.value;
+  if (!sizedIsWhole.value) return "counting";
+  const isTraced = waterNow.value !== null || tracingFailure.value !== null;
+  return ground.value === null || isTraced ? "ready" : "counting";
+});
