@@ -2,7 +2,7 @@ import { type ReadonlySignal, signal, untracked } from "@preact/signals";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 
 /** An answer, and the question that it is of: whoever shows it can tell whether it is still the one that is asked. */
-export interface Answered<Question, Answer> {
+interface Answered<Question, Answer> {
   readonly of: Question;
   readonly answer: Answer;
 }

@@ -40,33 +40,6 @@ async function setStage(text: string): Promise<void> {
   await stage.press("Enter");
 }
 
-describe("while a search is under way", () => {
-  it("sizes the plan for another stage, and the search goes on", async () => {
-    const before = await bagsAtRest(page);
-    await page.locator('[data-block="line"] h2 button').click();
-    await page.getByLabel("Stay within").selectOption({ label: "800 ft" });
-    await page.locator(".find-ring-button").click();
-    await page.locator(".busy").waitFor();
-    await setStage("30 ft");
-    const waited = await page.evaluate(async (former) => {
-      const startedAt = performance.now();
-      const figures = () =>
-        document.querySelector('.alternative[data-chosen="true"] .alternative-figures');
-      const isFormer = () => figures()?.textContent?.startsWith(`${former} bags`);
-      while (isFormer() && document.querySelector(".busy")) {
-        await new Promise((resolve) => setTimeout(resolve, 10));
-      }
-      const isSearching = document.querySelector(".busy") !== null;
-      return { ms: performance.now() - startedAt, isFormer: isFormer(), isSearching };
-    }, before.toLocaleString("en-US"));
-    expect(waited).toMatchObject({ isFormer: false, isSearching: true });
-    expect(waited.ms).toBeLessThan(MOST_MS);
-    await page.locator(".busy").getByRole("button", { name: "Cancel" }).click();
-    await page.keyboard.press("Control+z");
-    await bagsWhen(page, (now) => now === before);
-  });
-});
-
 /** Keeps requests of a verb from reaching the engine, as if it had no time for them. */
 async function hold(verb: string): Promise<() => Promise<void>> {
   await page.evaluate((held) => {
@@ -118,7 +91,10 @@ describe("while the plan as it stands is not counted yet", () => {
         '"counting"',
       );
     }
-    expect(await placeOf()).toEqual(place);
+    const then = (await placeOf())!;
+    for (const side of ["x", "y", "width", "height"] as const) {
+      expect(Math.abs(then[side] - place![side])).toBeLessThan(1);
+    }
 
     await page.getByRole("button", { name: "Sheets" }).click();
     const sheets = page.getByRole("dialog", { name: "Sheets" });
@@ -190,25 +166,27 @@ describe("when the graphics are lost and come back", () => {
   it("says so meanwhile, and then shows the water of the stage that was set meanwhile", async () => {
     const atStart = await bagsAtRest(page);
     const before = await mapShot();
-    await setStage("28 ft");
+    await setStage("30 ft");
     await bagsWhen(page, (now) => now < atStart);
     const lowerBags = await bagsAtRest(page);
     const wanted = await mapShot();
-    expect(await difference(before, wanted)).toBeGreaterThan(1);
+    const apart = await difference(before, wanted);
+    expect(apart).toBeGreaterThan(0.2);
     await page.keyboard.press("Control+z");
     await bagsWhen(page, (now) => now === atStart);
 
     await loseGraphics();
     await lost().waitFor();
-    await setStage("28 ft");
+    await setStage("30 ft");
     await bagsWhen(page, (now) => now === lowerBags);
     await page.waitForTimeout(1000);
     await giveGraphicsBack();
     await lost().waitFor({ state: "detached" });
     await expect
       .poll(async () => difference(await mapShot(), wanted), { timeout: 20_000 })
-      .toBeLessThan(0.5);
+      .toBeLessThan(apart / 5);
 
+    await page.locator(".map-stack").scrollIntoViewIfNeeded();
     const [corner] = await corners(page);
     await startDrag(page, corner!, { x: corner!.x + 30, y: corner!.y + 30 });
     await page.mouse.up();
@@ -216,5 +194,30 @@ describe("when the graphics are lost and come back", () => {
     await page.keyboard.press("Control+z");
     await page.keyboard.press("Control+z");
     await bagsWhen(page, (now) => now === atStart);
+  });
+});
+
+/* Last, because the ring that is found stays in the plan. */
+describe("while a search is under way", () => {
+  it("sizes the plan for another stage, and the search goes on", async () => {
+    const before = await bagsAtRest(page);
+    await page.locator('[data-block="line"] h2 button').click();
+    await page.getByLabel("Stay within").selectOption({ label: "800 ft" });
+    await page.locator(".find-ring-button").click();
+    await page.locator(".busy").waitFor();
+    await setStage("30 ft");
+    const waited = await page.evaluate(async (former) => {
+      const startedAt = performance.now();
+      const figures = () =>
+        document.querySelector('.alternative[data-chosen="true"] .alternative-figures');
+      const isFormer = () => figures()?.textContent?.startsWith(`${former} bags`);
+      while (isFormer() && document.querySelector(".busy")) {
+        await new Promise((resolve) => setTimeout(resolve, 10));
+      }
+      const isSearching = document.querySelector(".busy") !== null;
+      return { ms: performance.now() - startedAt, isFormer: isFormer(), isSearching };
+    }, before.toLocaleString("en-US"));
+    expect(waited).toMatchObject({ isFormer: false, isSearching: true });
+    expect(waited.ms).toBeLessThan(MOST_MS);
   });
 });
