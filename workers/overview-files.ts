@@ -32,6 +32,9 @@ export const overviewFiles: OverviewShelf = {
       // Nothing depends on it.
     }
   },
+
+  alone: (key, work) =>
+    navigator.locks ? navigator.locks.request(`drystead.overview ${key}`, work) : work(),
 };
 
 async function overviewFolder(): Promise<FileSystemDirectoryHandle> {

@@ -114,6 +114,24 @@ describe("an overview built of a raster that has none", () => {
     expect((await again.level.readBlock(0, 0))[1]).toBeCloseTo(5.5, 5);
     expect(second.seen.blocks).toBe(0);
   });
+
+  it("is made once where two read the same raster at the same time and work on it in turns", async () => {
+    const kept = new Map<string, Float32Array>();
+    let turn: Promise<void> = Promise.resolve();
+    const shelf = {
+      get: async (key: string) => kept.get(key) ?? null,
+      put: async (key: string, heightsM: Float32Array) => void kept.set(key, heightsM.slice()),
+      alone: (_: string, work: () => Promise<void>) => {
+        turn = turn.then(work);
+        return turn;
+      },
+    };
+    const readers = [1, 2].map(() => formulaLevel(512, 512, 256, (c) => c));
+    const builds = readers.map(({ level }) => builtOverview(level, 4, { shelf, key: "k" }));
+    await Promise.all(builds.map((each) => each.build()));
+    expect(readers.map(({ seen }) => seen.blocks)).toEqual([4, 0]);
+    expect(builds.every((each) => each.isBuilt())).toBe(true);
+  });
 });
 
 describe("pieces that a reduced level is made from", () => {

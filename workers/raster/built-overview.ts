@@ -28,6 +28,11 @@ export interface OverviewShelf {
   readonly get: (key: string, cells: number) => Promise<Float32Array | null>;
   /** Keeps them where there is room; says nothing where there is none. */
   readonly put: (key: string, heightsM: Float32Array) => Promise<void>;
+  /**
+   * Does the work of a key when nobody else does any of it: who comes second finds on the shelf what the first has
+   * made. Left out where nobody else reads the same raster.
+   */
+  readonly alone?: (key: string, work: () => Promise<void>) => Promise<void>;
 }
 
 /** Where an overview is kept, and under which key. */
@@ -47,13 +52,16 @@ export function builtOverview(fine: RasterLevel, factor: number, kept: Kept | nu
   let cells: WindowCells | null = null;
   let building: Promise<void> | null = null;
 
-  const sweep = async (): Promise<void> => {
+  const sweep = (): Promise<void> =>
+    kept?.shelf.alone ? kept.shelf.alone(kept.key, takeOrMake) : takeOrMake();
+
+  const takeOrMake = async (): Promise<void> => {
     const known = await kept?.shelf.get(kept.key, columns * rows);
     const target = emptyWindow({ column: 0, row: 0, columns, rows });
     if (known) target.heightsM.set(known);
     else await readAll(target);
     cells = target;
-    if (!known) void kept?.shelf.put(kept.key, target.heightsM);
+    if (!known) await kept?.shelf.put(kept.key, target.heightsM);
   };
 
   const readAll = async (target: WindowCells): Promise<void> => {
