@@ -1,9 +1,10 @@
 import { defineConfig } from "vitest/config";
 import { noticesPlugin } from "./tests/tools/notices.mjs";
+import { servedPolicy } from "./tests/tools/served-policy.ts";
 
 export default defineConfig({
   base: "./",
-  plugins: [noticesPlugin()],
+  plugins: [noticesPlugin(), servedPolicy()],
   worker: { format: "es" },
   build: { target: "es2022", assetsInlineLimit: 0, chunkSizeWarningLimit: 2000 },
   preview: { host: "localhost" },

@@ -1,5 +1,7 @@
 import type { Failure } from "../shared/failure.ts";
 import type { LoneValue } from "../shared/ground-marks.ts";
+import terrainWorker from "../workers/terrain.worker.ts?worker&url";
+import { underPagePolicy } from "./page-policy.ts";
 import { makeRemoteEngine } from "./remote-engine.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 import { splitEngine } from "./split-engine.ts";
@@ -7,12 +9,14 @@ import { markMet, tell } from "./state.ts";
 
 /** How often to look whether a working engine has said anything, milliseconds. */
 const SILENCE_MS = 10_000;
+const WORKER = underPagePolicy(terrainWorker);
 
 function inWorker() {
-  return makeRemoteEngine(
-    () => new Worker(new URL("../workers/terrain.worker.ts", import.meta.url), { type: "module" }),
-    { silenceMs: SILENCE_MS, onRestart, onMark },
-  );
+  return makeRemoteEngine(() => new Worker(WORKER, { type: "module" }), {
+    silenceMs: SILENCE_MS,
+    onRestart,
+    onMark,
+  });
 }
 
 function onRestart(failure: Failure | null): void {

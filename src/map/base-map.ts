@@ -2,7 +2,9 @@ import { signal } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import type { Outcome } from "../../shared/failure.ts";
 import { recall, remember } from "../ui/remember.ts";
+import { closeBaseMapFrame } from "./base-map-frame.ts";
 import { RELIEF_BELOW } from "./ground-layers.ts";
+import { BASE_MAP_SCHEME } from "./tile-address.ts";
 
 const KEY = "drystead.base-map";
 
@@ -34,10 +36,13 @@ export function setBaseMap(next: BaseMap): void {
   remember(KEY, JSON.stringify(next));
 }
 
-/** Checks an address of map tiles: http or https, with {z}, {x} and {y}. */
+/** A host by its name or number, as a content security policy can name it alone. */
+const HOST = /^https?:\/\/[a-z0-9.-]+(:\d+)?\//i;
+
+/** Checks an address of map tiles: http or https, one host, and {z}, {x} and {y} after it. */
 export function readBaseAddress(text: string): Outcome<string> {
   const address = text.trim();
-  const whole = /^https?:\/\/[^\s]+$/i.test(address);
+  const whole = HOST.test(address) && !/\s/.test(address) && URL.canParse(address);
   if (whole && ["{z}", "{x}", "{y}"].every((part) => address.includes(part))) {
     return { ok: true, value: address };
   }
@@ -60,8 +65,16 @@ export function showBaseMap(map: MapLibreMap, { address, on }: BaseMap): void {
     map.setPaintProperty("ground-tone", "color-relief-opacity", on ? 0 : 1);
   }
   map.setPaintProperty("outside", "fill-opacity", on ? 0 : 1);
-  if (!on) return;
-  map.addSource("base", { type: "raster", tiles: [address], tileSize: 256, maxzoom: 19 });
+  if (!on) {
+    closeBaseMapFrame();
+    return;
+  }
+  map.addSource("base", {
+    type: "raster",
+    tiles: [`${BASE_MAP_SCHEME}://${address}`],
+    tileSize: 256,
+    maxzoom: 19,
+  });
   const below = map.getLayer("ground-tone") ? "ground-tone" : RELIEF_BELOW;
   map.addLayer({ id: "base", type: "raster", source: "base", paint: {} }, below);
 }

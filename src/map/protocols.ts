@@ -1,14 +1,15 @@
 import { type AddProtocolAction, addProtocol } from "maplibre-gl";
 import type { CallOptions, TileResponse } from "../../shared/messages.ts";
 import { engine } from "../engine.ts";
+import { fetchFromNamed } from "./base-map-frame.ts";
 import { withReadingShown } from "./ground-reading.ts";
-import { readAddress, SCHEMES } from "./tile-address.ts";
+import { BASE_MAP_SCHEME, readAddress, SCHEMES } from "./tile-address.ts";
 
 const TILE_PX = 256;
 
 type Ask = (address: string, options: CallOptions) => Promise<TileResponse>;
 
-/** Lets the map fetch pictures of ground, water and holes from the engine. Call once, before the first map. */
+/** Lets the map fetch pictures of ground, water and holes from the engine, and of a base map. Call once, before the first map. */
 export function installProtocols(): void {
   const heights: Ask = (address, options) =>
     engine.heightTile({ fall: null, ...readAddress(address) }, options);
@@ -18,7 +19,15 @@ export function installProtocols(): void {
     SCHEMES.holes,
     answer((address, options) => engine.holeTile(readAddress(address), options)),
   );
+  addProtocol(BASE_MAP_SCHEME, baseMapTile);
 }
+
+const baseMapTile: AddProtocolAction = async ({ url }, abort) => {
+  const address = url.slice(`${BASE_MAP_SCHEME}://`.length);
+  const response = await fetchFromNamed(address, abort.signal);
+  if (!response.ok) throw new Error(`The base map answered ${response.status} for ${address}.`);
+  return { data: await response.arrayBuffer() };
+};
 
 /** An empty tile outside the raster; an aborted request rejects and the map drops it. */
 function answer(ask: Ask): AddProtocolAction {

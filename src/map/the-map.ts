@@ -1,6 +1,7 @@
 import "maplibre-gl/dist/maplibre-gl.css";
 import { Map as MapLibreMap, type MapOptions, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
+import { underPagePolicy } from "../page-policy.ts";
 import { colours } from "./colours-now.ts";
 import { isDrawable, keepDrawable, NO_STYLE, onMap } from "./drawable.ts";
 import { keepDrawing } from "./drawing.ts";
@@ -58,7 +59,7 @@ export function mapElement(): HTMLElement {
 }
 
 function make() {
-  setWorkerUrl(workerUrl);
+  setWorkerUrl(underPagePolicy(workerUrl));
   installProtocols();
   const element = document.createElement("div");
   element.className = "map-stack";

@@ -1,5 +1,7 @@
 import type { HeightTileRequest, TileRequest } from "../../shared/messages.ts";
 
+/** Scheme before the web address of a base map's tile. */
+export const BASE_MAP_SCHEME = "drystead-base-map";
 /** Schemes of the addresses under which the map asks for pictures of the ground. */
 export const SCHEMES = {
   relief: "drystead-relief",

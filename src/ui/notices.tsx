@@ -12,15 +12,15 @@ export function Notices() {
           role={notice.tone === "error" ? "alert" : "status"}
           data-code={notice.failure.code}
         >
-          <p class="notice-text">
+          <div class="notice-text">
             <strong>{notice.failure.message}</strong>{" "}
             {notice.failure.remedy && <span>{notice.failure.remedy}</span>}
-          </p>
-          {notice.act && (
-            <button type="button" class="tool-button" onClick={notice.act.run}>
-              {notice.act.label}
-            </button>
-          )}
+            {notice.act && (
+              <button type="button" class="tool-button" onClick={notice.act.run}>
+                {notice.act.label}
+              </button>
+            )}
+          </div>
           <button
             type="button"
             class="icon-button"

@@ -8,7 +8,15 @@ import { findBrowser } from "../tools/browser.mjs";
 import { recordingProxy } from "./recording-proxy.ts";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
-const SOURCES = ["index.html", "vite.config.ts", "package-lock.json", "src", "shared", "workers"];
+const SOURCES = [
+  "index.html",
+  "public",
+  "vite.config.ts",
+  "package-lock.json",
+  "src",
+  "shared",
+  "workers",
+];
 
 /** How every test starts the browser. */
 export const FLAGS = [

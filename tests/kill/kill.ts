@@ -1,20 +1,23 @@
 /**
  * Kills the browser at random moments while edits are made, and looks whether every kept edit is there afterwards:
- * `npm run kill -- --kills 1000 --seed 1`. Prints the counts as JSON; ends with 1 when an edit was lost.
+ * `npm run kill -- --kills 1000 --seed 1`. It uses the document's modules on a page without map
+ * and engine, or with --whole the built program. Prints the counts as JSON; ends with 1 when an edit was lost.
  */
 import { parseArgs } from "node:util";
 import { serveBuilt } from "../browser/harness.ts";
+import { serveDocumentPage } from "./document-page.ts";
 import { killMany } from "./kill-run.ts";
 
 const { values } = parseArgs({
   options: {
     kills: { type: "string", default: "100" },
     seed: { type: "string", default: "1" },
+    whole: { type: "boolean", default: false },
   },
 });
-const kills = whole("kills", values.kills);
-const seed = whole("seed", values.seed);
-const house = await serveBuilt();
+const kills = count("kills", values.kills);
+const seed = count("seed", values.seed);
+const house = values.whole ? await serveBuilt() : await serveDocumentPage();
 const report = await killMany(house.address, kills, seed, (now) => {
   if (now.kills % 10 === 0) {
     process.stderr.write(`${now.kills} kills, ${now.edits} edits, ${now.lost} lost\n`);
@@ -24,7 +27,7 @@ await house.close();
 process.stdout.write(`${JSON.stringify({ seed, ...report }, null, 2)}\n`);
 process.exit(report.lost === 0 ? 0 : 1);
 
-function whole(name: string, text: string): number {
+function count(name: string, text: string): number {
   const value = Number(text);
   if (Number.isInteger(value) && value > 0) return value;
   process.stderr.write(`Expected --${name} to be a whole number above 0; it is "${text}".\n`);

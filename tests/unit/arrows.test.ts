@@ -9,7 +9,7 @@ describe("arrows that are allowed", () => {
   it.each([
     ["src/map/draw.ts", 'import { a } from "../../shared/plan.ts"; import "./b.css";'],
     ["src/map/draw.ts", 'import maplibre from "maplibre-gl";'],
-    ["src/engine.ts", 'new Worker(new URL("../workers/terrain.worker.ts", import.meta.url));'],
+    ["src/engine.ts", 'import worker from "../workers/terrain.worker.ts?worker&url";'],
     ["src/demo.ts", 'new URL("../sample-terrain/site.tif", import.meta.url);'],
     ["src/demo.ts", 'import siteUrl from "../sample-terrain/demo.tif?url";'],
     ["workers/raster/read.ts", 'import type { Plan } from "../../shared/plan.ts";'],
@@ -32,6 +32,12 @@ describe("arrows that are broken", () => {
     ["src/engine.ts", 'export { makeEngine } from "../workers/engine.ts";', "../workers/engine.ts"],
     ["src/engine.ts", 'const x = await import("../workers/engine.ts");', "../workers/engine.ts"],
     ["src/engine.ts", 'import W from "../workers/terrain.worker.ts?worker";', "worker.ts?worker"],
+    ["src/app.tsx", 'import w from "../workers/terrain.worker.ts?worker&url";', "worker&url"],
+    [
+      "src/engine.ts",
+      'new Worker(new URL("../workers/terrain.worker.ts", import.meta.url))',
+      "URL",
+    ],
     ["src/app.tsx", 'new Worker(new URL("../workers/terrain.worker.ts", import.meta.url))', "URL"],
     ["src/demo.ts", 'import { siteGrid } from "../sample-terrain/site.ts";', "sample-terrain"],
     ["src/demo.ts", 'new URL("../sample-terrain/site.ts", import.meta.url)', "sample-terrain"],

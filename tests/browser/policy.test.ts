@@ -1,0 +1,121 @@
+import { readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import type { Frame, Page, Worker } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type House, openHouse, type Visit } from "./harness.ts";
+import { open, planIsSized } from "./screen.ts";
+
+/*
+ * What may leave the page: nothing, until a person names a host, and then that host alone. The proxy writes down
+ * whatever gets out.
+ */
+
+const OTHER = "http://other.example/picture.png";
+/** A plan whose texts are markup that runs a script and asks a host if it is ever taken for markup; made for this test. */
+const HOSTILE = fileURLToPath(new URL("../fixtures/plans/hostile.geojson", import.meta.url));
+
+let house: House;
+let visit: Visit;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit();
+  page = visit.page;
+  await planIsSized(page);
+});
+afterAll(async () => {
+  await house?.close();
+});
+
+/** What becomes of a request from there: "sent", or the name of the refusal. */
+function ask(from: Page | Frame | Worker, address: string): Promise<string> {
+  const asking = `fetch(${JSON.stringify(address)}).then(() => "sent", ({ name }) => name)`;
+  return (from as Worker).evaluate(asking) as Promise<string>;
+}
+
+const askedHosts = () => [...new Set(house.strayRequests.map((url) => new URL(url).host))];
+
+describe("the pages as served", () => {
+  const policyOf = async (path: string) =>
+    (await fetch(new URL(path, house.address))).headers.get("content-security-policy");
+
+  it("may be framed by nobody, and name no other host", async () => {
+    const policy = await policyOf("");
+    expect(policy).toContain("frame-ancestors 'none'");
+    expect(policy).toContain("connect-src 'self' data: blob:;");
+    expect(policy).toContain("img-src 'self' data: blob:;");
+    expect(policy).not.toMatch(/https?:|wss?:/);
+  });
+
+  it("let our own page alone frame the base map's frame", async () => {
+    expect(await policyOf("base-map-frame.html")).toContain("frame-ancestors 'self'");
+  });
+});
+
+describe("with no host named", () => {
+  it("neither the page nor any worker can ask another host", async () => {
+    expect(page.workers().length).toBeGreaterThanOrEqual(3);
+    for (const from of [page, ...page.workers()]) expect(await ask(from, OTHER)).toBe("TypeError");
+    const picture = await page.evaluate(async (address) => {
+      const image = new Image();
+      image.src = address;
+      return image.decode().then(
+        () => "shown",
+        () => "refused",
+      );
+    }, OTHER);
+    expect(picture).toBe("refused");
+    expect(house.strayRequests).toEqual([]);
+  });
+
+  it("a hostile plan runs nothing and asks nobody, on any sheet", async () => {
+    let dialogs = 0;
+    page.on("dialog", (dialog) => {
+      dialogs += 1;
+      void dialog.dismiss();
+    });
+    await open(page, [HOSTILE]);
+    const title = page.getByLabel("Title of the plan");
+    await expect.poll(() => title.inputValue(), { timeout: 20_000 }).toContain("<script>");
+    await planIsSized(page);
+    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.locator("table").first().waitFor();
+    expect(readFileSync(HOSTILE, "utf8")).toContain("window.__x=1");
+    expect(await page.evaluate(() => "__x" in window)).toBe(false);
+    expect(await page.locator('img[src*="evil"], script:not([src])').count()).toBe(0);
+    expect(dialogs).toBe(0);
+    expect(house.strayRequests).toEqual([]);
+    await page.reload();
+    await planIsSized(page);
+    expect(await page.evaluate(() => "__x" in window)).toBe(false);
+    expect(house.strayRequests).toEqual([]);
+  });
+});
+
+describe("with one host named", () => {
+  it("the base map asks that host, and nothing asks another", async () => {
+    const ground = page.getByRole("button", { name: /^Ground/ }).first();
+    if ((await ground.getAttribute("aria-expanded")) === "false") await ground.click();
+    await page.getByRole("button", { name: /^Base map/ }).click();
+    const address = page.getByLabel("Tile address");
+    await address.fill("http://*/{z}/{x}/{y}.png");
+    await address.press("Enter");
+    await page.getByText("Expected a web address of map tiles").waitFor();
+    await address.fill("http://tiles.example/{z}/{x}/{y}.png");
+    await address.press("Enter");
+    expect(house.strayRequests).toEqual([]);
+    await page.getByLabel("Show it under the ground").check();
+    await expect.poll(askedHosts, { timeout: 20_000 }).toEqual(["tiles.example"]);
+    expect(house.strayRequests[0]).toMatch(/^http:\/\/tiles\.example\/\d+\/\d+\/\d+\.png$/);
+    for (const from of [...page.frames(), ...page.workers()]) {
+      expect(await ask(from, OTHER)).toBe("TypeError");
+    }
+    expect(page.frames().length).toBe(2);
+    await ask(page.frames()[1]!, "http://tiles.example/more");
+    expect(house.strayRequests).toContain("http://tiles.example/more");
+    await page.getByLabel("Show it under the ground").uncheck();
+    await expect.poll(() => page.frames().length, { timeout: 20_000 }).toBe(1);
+    expect(askedHosts()).toEqual(["tiles.example"]);
+  });
+});
