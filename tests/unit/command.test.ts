@@ -1,7 +1,7 @@
 import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 
@@ -125,8 +125,8 @@ describe("size", () => {
   it("works through npm from any folder", () => {
     mkdirSync(join(folder, "elsewhere"), { recursive: true });
     writeFileSync(join(folder, "elsewhere/plan.geojson"), readFileSync(PLAN));
-    writeFileSync(join(folder, "elsewhere/ground.tif"), readFileSync(RASTER));
-    const words = ["size", "plan.geojson", "--terrain", "ground.tif"];
+    writeFileSync(join(folder, "elsewhere", basename(RASTER)), readFileSync(RASTER));
+    const words = ["size", "plan.geojson", "--terrain", basename(RASTER)];
     const { INIT_CWD: _, ...environment } = process.env;
     const done = spawnSync("npm", ["run", "--prefix", ROOT, "-s", "drystead", "--", ...words], {
       cwd: join(folder, "elsewhere"),

@@ -7,6 +7,7 @@ import { planFileName } from "../../src/document/files.ts";
 import { fileName } from "../../src/sheets/download.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
 import { madeFile } from "../fixtures/raster-files.ts";
+import { tiff, tiffWith } from "../fixtures/tiff-bytes.ts";
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const damaged = async (name: string) => ({
@@ -31,6 +32,18 @@ describe("a damaged raster", () => {
     const failure = await refusalOf([await damaged(name)]);
     expect(failure.code).toBe(code);
     expect(failure.message).toContain(name);
+  });
+
+  it("whose placement shrinks every height to nothing is refused, not read as 0", async () => {
+    const matrix = [1, 0, 0, 482_000, 0, -1, 0, 4_983_000, 0, 0, 5e-318, 0, 0, 0, 0, 1];
+    const keys = [...[1, 1, 0, 4], ...[1024, 0, 1, 1], ...[1025, 0, 1, 1], ...[3072, 0, 1, 26915]];
+    const bytes = tiffWith({
+      33550: undefined,
+      33922: undefined,
+      34264: tiff.double(...matrix),
+      34735: tiff.short(...keys, 4099, 0, 1, 9001),
+    });
+    expect((await refusalOf([madeFile("shrunk.tif", bytes)])).code).toBe("raster/height-scale");
   });
 
   it("is what is said of 200 files that are no raster but it", async () => {

@@ -13,7 +13,7 @@ import { readDirectories } from "./directories.ts";
 import { bandMetadata } from "./gdal-metadata.ts";
 import { type ImagePyramid, imagePyramid, pyramidLevels } from "./image-pyramid.ts";
 import { noDataOf } from "./no-data.ts";
-import { heightScaleOf, placementOf } from "./placement.ts";
+import { heightScaleOf, placementOf, soundScale } from "./placement.ts";
 import { type KeyValues, referenceFromKeys, statesReference } from "./reference-keys.ts";
 import { tagValue } from "./tags.ts";
 import { statesVertical, verticalFromKeys } from "./vertical-keys.ts";
@@ -72,7 +72,9 @@ function scaleOf(name: string, main: ImageFileDirectory, keys: KeyValues, aux: A
   const band = bandMetadata(main);
   const scale = band.scale ?? aux.scale;
   const offset = band.offset ?? aux.offset;
-  if (scale !== null || offset !== null) return { scale: scale ?? 1, offset: offset ?? 0 };
+  if (scale !== null || offset !== null) {
+    return soundScale(name, { scale: scale ?? 1, offset: offset ?? 0 });
+  }
   return statesVertical(keys) ? heightScaleOf(name, main) : { scale: 1, offset: 0 };
 }
 

@@ -84,7 +84,19 @@ export function heightScaleOf(name: string, directory: ImageFileDirectory): Heig
   const scale = (byMatrix ? matrix[10] : pixel[2]) ?? 0;
   const offset = byMatrix ? matrix[11]! : (tie[5] ?? 0) - (tie[2] ?? 0) * scale;
   if (scale === 0 && offset === 0) return { scale: 1, offset: 0 };
-  if (scale !== 0 && Number.isFinite(scale) && Number.isFinite(offset)) return { scale, offset };
+  return soundScale(name, { scale, offset });
+}
+
+/** No survey stores heights in smaller or larger units than these, metres or feet a number. Source: judgement. */
+const SCALES = [1e-6, 1e4] as const;
+
+/**
+ * A scale and an offset that numbers become heights with.
+ * @throws Refusal `raster/height-scale` when they map all numbers to one height, or to none on Earth
+ */
+export function soundScale(name: string, { scale, offset }: HeightScale): HeightScale {
+  const size = Math.abs(scale);
+  if (size >= SCALES[0] && size <= SCALES[1] && Number.isFinite(offset)) return { scale, offset };
   throw new Refusal(
     "raster/height-scale",
     `"${name}" maps its numbers to heights with a scale of ${scale} and an offset of ${offset}.`,
