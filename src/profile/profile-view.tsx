@@ -3,6 +3,7 @@ import { useId } from "preact/hooks";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
+import { sizedFor } from "../live/current.ts";
 import { markedM, pointedCheck, unitSystem } from "../state.ts";
 import { levelAtMomentM, momentH, timeNow } from "../time-now.ts";
 import { tracedLine } from "../water-now.ts";
@@ -32,7 +33,8 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
   const part = useSignal<Stretch | null>(null);
   const isPinned = useSignal(false);
   const { lengthM, greatestHeightAtM } = line.totals;
-  const { water, practice } = plan.value;
+  const { practice } = plan.value;
+  const { water } = sizedFor.value?.plan ?? plan.value;
   const system = unitSystem.value;
   const stretch = withinLine(part.value, lengthM);
   const saidId = useId();

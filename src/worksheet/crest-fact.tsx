@@ -14,7 +14,7 @@ export function CrestFact() {
   const lowest = formatElevation(crests.length > 0 ? Math.min(...crests) : at, system);
   const highest = formatElevation(crests.length > 0 ? Math.max(...crests) : at, system);
   return (
-    <dl class="facts">
+    <dl class="facts crest-fact">
       <Fact name="Crest of the levee">
         <strong>{lowest === highest ? highest : `${lowest} to ${highest}`}</strong>
       </Fact>

@@ -5,6 +5,7 @@ import {
   bags,
   bagsAtRest,
   bagsWhen,
+  chosen,
   corners,
   mapIsIdle,
   planIsSized,
@@ -69,6 +70,7 @@ describe("while the plan as it stands is not counted yet", () => {
   it("greys the bags, says no verdict of the former plan, moves nothing, and gives no pages", async () => {
     const atStart = await bagsAtRest(page);
     await root('data-verdicts="current"').waitFor();
+    expect(await chosen(page).locator(".alternative-fix").isVisible()).toBe(true);
     for (const block of ["time", "checks", "holding"]) {
       expect(await summary(block).isVisible()).toBe(true);
     }
@@ -91,6 +93,12 @@ describe("while the plan as it stands is not counted yet", () => {
         '"counting"',
       );
     }
+    for (const former of [".crest-fact", ".profile-plot"]) {
+      const opacity = (element: Element) => Number(getComputedStyle(element).opacity);
+      expect(await page.locator(former).evaluate(opacity)).toBeLessThan(1);
+    }
+    expect(await chosen(page).locator(".alternative-fix").isVisible()).toBe(false);
+    expect(await page.locator(".profile-plot").textContent()).toContain("at stage 31.0 ft");
     const then = (await placeOf())!;
     for (const side of ["x", "y", "width", "height"] as const) {
       expect(Math.abs(then[side] - place![side])).toBeLessThan(1);
