@@ -45,7 +45,18 @@ test.each([
     const plan = join(FIXTURES, `epsg${code}.geojson`);
     copyFileSync(join(FIXTURES, name), join(gdal.folder, name));
     const warped = join(gdal.folder, `${code}-utm.tif`);
-    const options = ["-of", "GTiff", "-t_srs", `EPSG:${zone}`, "-r", "bilinear", "-et", "0"];
+    const options = [
+      "-of",
+      "GTiff",
+      "-t_srs",
+      `EPSG:${zone}`,
+      "-r",
+      "bilinear",
+      "-et",
+      "0",
+      "-dstnodata",
+      "-9999",
+    ];
     await gdal.warp(name, [...options, "-tr", "2", "2"], `${code}-utm`);
     const judged = await sized(plan, warped);
     const ours = await sized(plan, join(FIXTURES, name));
