@@ -107,7 +107,8 @@ describe("a new plan over ground of one's own", () => {
     const sheet = page.getByRole("region", { name: "Order of building" });
     expect(await sheet.textContent()).toContain(words);
     expect(await sheet.textContent()).not.toMatch(/in time\b/i);
-    await page.keyboard.press("Escape");
+    await page.getByRole("button", { name: "Back to the plan" }).first().click();
+    await sheet.waitFor({ state: "detached" });
   });
 
   it("is timed once people, start and shifts are typed or taken, and not before the last of them", async () => {
