@@ -33,7 +33,7 @@ export interface LevelDoubt {
 }
 
 /** Water that leaves all ground of a line by more than this is a mistake: five times the usual height limit. Judgement. */
-const FAR_M = 20 * FOOT_M;
+export const FAR_M = 20 * FOOT_M;
 /** Between common datums the shift is no larger. From memory: about -1 to +5 ft between NGVD 29 and NAVD 88. */
 const DATUM_M = 5 * FOOT_M;
 /** Stages are seldom higher. Judgement. */

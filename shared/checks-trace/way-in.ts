@@ -1,4 +1,5 @@
 import { distanceWords, elevationWords, lengthWords, stationWords } from "../checks/words.ts";
+import { FAR_M } from "../level-doubt.ts";
 import { isProtected } from "../protected.ts";
 import type { FirstOver, Passage } from "../water-types.ts";
 import { type LineContext, nameOf, type TraceFinding, type TraceRule } from "./trace-rule.ts";
@@ -50,14 +51,14 @@ export const entersThroughHole: TraceRule<LineContext> = {
     }),
 };
 
-/** How far the river may rise. */
+/** How far the river may rise; not said where that is so far that water and ground cannot belong together. */
 export const holdsTo: TraceRule<LineContext> = {
   id: "holds-to",
   rule: "The level at which a rising river first reaches what the line is for, by the lowest way over ground and crest.",
   source: "common practice, no source",
   find: ({ plan, line }) => {
     const { firstOver, dry } = line;
-    if (!firstOver || dry !== true) return [];
+    if (!firstOver || dry !== true || firstOver.riseM > FAR_M) return [];
     const early = firstOver.riseM < plan.water.freeboardM - 0.005;
     return [
       {

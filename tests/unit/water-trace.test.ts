@@ -247,6 +247,14 @@ describe("a ring", () => {
     expect(line!.keptDryCells).toBe(29 * 29);
   });
 
+  it("says of no level that it holds to where the water is a mistake, far below all ground", async () => {
+    const low = { ...ringPlan, water: { ...ringPlan.water, elevationM: 30 } };
+    const [line] = (await trace(slope, low)).alternatives;
+    expect(line).toMatchObject({ dry: true });
+    expect(line!.firstOver!.riseM).toBeGreaterThan(60);
+    expect(line!.checks.map(({ id }) => id)).not.toContain("holds-to");
+  });
+
   it("is told by the stage when the water is given by one", async () => {
     const stage = { by: "stage" as const, stageM: 4, gaugeZeroM: 97 };
     const plan = { ...ringPlan, water: { ...ringPlan.water, ...stage } };
