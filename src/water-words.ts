@@ -29,19 +29,28 @@ export function raisedLevelWords(
   return `${isStage ? "stage " : ""}${down.toFixed(digits)} ${lengthUnit(system)}`;
 }
 
-/** How far the river may rise before it reaches what a line is for: "holds to stage 32.0 ft", "holds only to ..." when it is not dry. */
-export function holdsWords(line: TracedAlternative, plan: Plan, system: UnitSystem): string {
-  const { dry, firstOver } = line;
-  if (dry === null) return `is not known to keep its buildings dry: ${notKnownBecause(line)}`;
-  if (!firstOver) return dry ? "holds at any level traced" : "does not keep it dry";
-  const level = raisedLevelWords(firstOver.riseM, firstOver.elevationM, plan, system);
-  return dry ? `holds to ${level}` : `not dry: holds only to ${level}`;
+/** The level above which water gets to what a line is for: "stage 32.0 ft"; null where none was found. */
+export function firstOverWords(
+  { firstOver }: TracedAlternative,
+  plan: Plan,
+  system: UnitSystem,
+): string | null {
+  return firstOver && raisedLevelWords(firstOver.riseM, firstOver.elevationM, plan, system);
 }
 
-/** "dry", "not dry", or that it is not known. */
+/** From which level on water gets to what a line is for: "overtops above stage 32.0 ft", "water gets in above ..." where it does already. */
+export function overtopsWords(line: TracedAlternative, plan: Plan, system: UnitSystem): string {
+  const { dry } = line;
+  if (dry === null) return `is not known to keep its buildings dry: ${notKnownBecause(line)}`;
+  const level = firstOverWords(line, plan, system);
+  if (level === null) return dry ? "no overland path in at any level traced" : "water gets in";
+  return dry ? `overtops above ${level}` : `water gets in above ${level}`;
+}
+
+/** "no overland path in", "water gets in", or that it is not known. */
 export function dryWords({ dry, notKnown }: TracedAlternative): string {
   if (dry === null) return notKnown?.because === "no-building" ? "no building" : "not known";
-  return dry ? "dry" : "not dry";
+  return dry ? "no overland path in" : "water gets in";
 }
 
 /** From which level on water reaches a structure: "wet above stage 30.2 ft". */
@@ -49,7 +58,7 @@ export function sillWords(reached: Reached, plan: Plan, system: UnitSystem): str
   const { wet, sillM, marginM, throughHole } = reached;
   if (wet === null) return "outside the ground";
   if (throughHole?.alone) return "wet, over ground without data";
-  if (sillM === null || marginM === null) return "dry at any level traced";
+  if (sillM === null || marginM === null) return "not reached at any level traced";
   return `wet above ${raisedLevelWords(marginM, sillM, plan, system)}`;
 }
 

@@ -65,14 +65,15 @@ export const holdsTo: TraceRule<LineContext> = {
         severity: early ? "caution" : "note",
         fromM: firstOver.chainageM,
         at: firstOver.at,
-        message: `If it stands, it holds to ${levelWords(firstOver)}, ${lengthWords(firstOver.riseM)} above the forecast. ${beyondWords(firstOver)}`,
+        message: `Overtops above ${levelWords(firstOver)}, ${lengthWords(firstOver.riseM)} above the sized-for water; freeboard is not protection. ${beyondWords(firstOver)}`,
         remedy: early ? earlyRemedy(line.kind) : LEAVE_REMEDY,
       },
     ];
   },
 };
 
-const LEAVE_REMEDY = "Decide below this level when people leave, and watch this place first.";
+const LEAVE_REMEDY =
+  "Set the stage at which people leave by the exit road and the time they need, not by this level. Watch this place first.";
 
 function earlyRemedy(kind: "ring" | "line"): string {
   const why = "The ground lets water in before the crest does";
@@ -90,7 +91,7 @@ function levelWords({ stageM, elevationM }: FirstOver): string {
 /** What a river higher than that does, as a sentence. */
 function beyondWords(first: FirstOver): string {
   if (first.over === "crest") {
-    return `A higher river runs over the crest, all along the line at about the same time; it is worst at ${stationWords(first.chainageM)}, where the levee stands highest.`;
+    return `A higher river runs over the top of levee, all along the line at about the same time; it is worst at ${stationWords(first.chainageM)}, where the levee stands highest.`;
   }
   const ground = first.groundM === null ? "without data" : `at ${elevationWords(first.groundM)}`;
   return `A higher river comes in ${placeWords(first)}, over ground ${ground}.`;

@@ -12,8 +12,8 @@ export const pumps: Rule = {
   id: "pumps",
   rule: "Pumps carry rain inside and seepage, 1.5 times over, with a spare.",
   source: "LSU, PWM; the margin and the spare from memory",
-  find: ({ holding, plan }) => {
-    if (!holding?.pumping.proposed) return [];
+  find: ({ holding, plan, levelDoubt }) => {
+    if (!holding?.pumping.proposed || levelDoubt?.countsUnknown) return [];
     const { demandM3PerS, capacityM3PerS, proposed, rainM3PerS } = holding.pumping;
     const { name, working, spare } = proposed;
     const low = holding.inside;

@@ -5,7 +5,7 @@ import type { Reached } from "../../shared/water-types.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../state.ts";
 import { tracedLine, waterNow } from "../water-now.ts";
-import { holdsWords, placeWords, sillWords } from "../water-words.ts";
+import { overtopsWords, placeWords, sillWords } from "../water-words.ts";
 import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
 
 /** Water that breaks in, water over a crest, water over a low place; 16 units square. */
@@ -48,13 +48,13 @@ function firstOverMark(): PlaceMark | null {
   const first = line?.firstOver;
   if (!line?.dry || !first) return null;
   const system = unitSystem.value;
-  const over = first.over === "crest" ? "over the crest" : "over the ground";
+  const over = first.over === "crest" ? "over the top of levee" : "over the ground";
   return {
     kind: "first-over",
     symbol: SYMBOLS["first-over"],
     at: first.at,
     title: "First to let water in if the river rises further",
-    text: `${line.name} ${holdsWords(line, plan.value, system)}, ${formatLength(first.riseM, system)} above the forecast; then water comes in ${over} ${placeWords(first, system)}.`,
+    text: `${line.name} ${overtopsWords(line, plan.value, system)}, ${formatLength(first.riseM, system)} above the sized-for water; then water comes in ${over} ${placeWords(first, system)}.`,
   };
 }
 

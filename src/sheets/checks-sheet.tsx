@@ -8,13 +8,13 @@ import { PATROL, SIGNS } from "./watch-signs.ts";
 
 interface ChecksSheetProps {
   readonly checks: readonly Check[];
-  /** How far the line holds, in words; null when the water was not traced. */
-  readonly holds: string | null;
+  /** Above which level the line overtops, in words; null when the water was not traced. */
+  readonly overtops: string | null;
   readonly system: UnitSystem;
 }
 
 /** Every finding with what to do, the standing cautions, and what the sources' keys stand for. */
-export function ChecksSheet({ checks: found, holds, system }: ChecksSheetProps) {
+export function ChecksSheet({ checks: found, overtops, system }: ChecksSheetProps) {
   const checks = sortedChecks(found);
   const sources = [...checks, ...CAUTIONS, ...SIGNS, ...PATROL].map((each) => each.source);
   const documents = [...new Set(documentsIn(sources.join(", ")))].sort();
@@ -23,8 +23,8 @@ export function ChecksSheet({ checks: found, holds, system }: ChecksSheetProps) 
       <section class="sheet-part" aria-label="Checks">
         <h2>Checks</h2>
         <p>
-          {holds
-            ? `This line ${holds}.`
+          {overtops
+            ? `This line ${overtops}.`
             : "Whether water comes round this line has not been traced."}
         </p>
         {checks.length === 0 && <p>Nothing was found against this line.</p>}

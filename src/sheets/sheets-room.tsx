@@ -17,7 +17,7 @@ import { letterOf } from "../worksheet/alternative-edits.ts";
 import { chosenAlternative } from "../worksheet/chosen.ts";
 import { ClassSwatch, classWords } from "../worksheet/class-bar.tsx";
 import { CompareTable } from "../worksheet/compare-dialog.tsx";
-import { holdsButForGap } from "../worksheet/ground-gap.ts";
+import { overtopsButForGap } from "../worksheet/ground-gap.ts";
 import { ReachTable } from "../worksheet/reach-table.tsx";
 import { BuildOrderSheet } from "./build-order-sheet.tsx";
 import { ChecksSheet } from "./checks-sheet.tsx";
@@ -180,7 +180,7 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
       )}
       <ChecksSheet
         checks={chosenChecks.value}
-        holds={tracedLine.value ? holdsButForGap(tracedLine.value, line, now, system) : null}
+        overtops={tracedLine.value ? overtopsButForGap(tracedLine.value, line, now, system) : null}
         system={system}
       />
       <BuildOrderSheet plan={now} line={line} results={results} system={system} widthPx={widthPx} />

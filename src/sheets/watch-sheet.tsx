@@ -17,7 +17,7 @@ import { insideCapWords } from "../../shared/words/inside.ts";
 import { nearestChainage } from "../map/along.ts";
 import { inUnits } from "../worksheet/check-words.ts";
 import { riseOverPlanM } from "../worksheet/forecast-end.ts";
-import { holdsButForGap } from "../worksheet/ground-gap.ts";
+import { overtopsButForGap } from "../worksheet/ground-gap.ts";
 import { pumpCountWords, spanWords } from "../worksheet/holding-words.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
 import { SheetOf } from "./sheet-of.tsx";
@@ -87,14 +87,15 @@ function Leave({ plan, line, traced, system }: LeaveProps) {
       </p>
       <p>
         {traced
-          ? `By the plan this line ${holdsButForGap(traced, line, plan, system)}; `
+          ? `By the plan this line ${overtopsButForGap(traced, line, plan, system)}; `
           : "Whether water comes round this line has not been traced; "}
-        its crest stands {freeboard} above{" "}
+        its top of levee is {freeboard} above{" "}
         {riseM > 0
           ? `the water it is sized for, and the forecast crests ${formatLength(riseM, system)} above that water`
           : "the forecast"}
-        . Decide the stage now, below that, and leave by a road that is still dry. Be ready to give
-        the levee up. <small>LSU, FFO-96</small>
+        . Freeboard is not protection. Set the stage now by the exit road and the time people need,
+        not by the level at which the levee overtops. Be ready to give the levee up.{" "}
+        <small>LSU, FFO-96</small>
       </p>
     </div>
   );

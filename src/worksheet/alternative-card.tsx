@@ -59,7 +59,9 @@ export function AlternativeCard(props: AlternativeCardProps) {
           <span class="letter">{letter}</span>
           <span class="alternative-words">
             <span class="alternative-name">
-              {tracedNow.value.get(alternative.id)?.dry === false && <strong>not dry </strong>}
+              {tracedNow.value.get(alternative.id)?.dry === false && (
+                <strong>water gets in </strong>
+              )}
               {nameShown(alternative, letter)}
             </span>
             {line ? (

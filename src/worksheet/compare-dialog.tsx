@@ -17,7 +17,7 @@ import { takenMaterials } from "../material-words.ts";
 import { chosenId, sized, unitSystem } from "../state.ts";
 import { Dialog } from "../ui/dialog.tsx";
 import { mustFixOn, tracedNow } from "../water-now.ts";
-import { dryWords, holdsWords } from "../water-words.ts";
+import { dryWords, firstOverWords } from "../water-words.ts";
 import { letterOf } from "./alternative-edits.ts";
 import { type ComparedLine, compareLines, MEASURES, type Measure } from "./compare.ts";
 import "./compare.css";
@@ -69,8 +69,8 @@ export function CompareTable({ lines, chosen, system, traced, onChoose }: Compar
               {NAMES[measure]}
             </th>
           ))}
-          <th scope="col">Dry?</th>
-          <th scope="col">Holds to</th>
+          <th scope="col">Overland path in</th>
+          <th scope="col">Overtops above</th>
           <th scope="col">Stands?</th>
           <th scope="col">In time?</th>
         </tr>
@@ -132,7 +132,7 @@ function WaterCells({ line, gap, system }: WaterCellsProps) {
       </>
     );
   }
-  const holds = line.firstOver && line.dry !== null ? holdsWords(line, plan.value, system) : "";
+  const above = line.dry === null ? null : firstOverWords(line, plan.value, system);
   return (
     <>
       <td class={gap || line.notKnown ? "compare-words" : undefined}>
@@ -143,7 +143,7 @@ function WaterCells({ line, gap, system }: WaterCellsProps) {
           gap && <small>but for {gap} not known</small>
         )}
       </td>
-      <td>{holds.replace(/^.*holds (?:only )?(?:to )?/, "") || "–"}</td>
+      <td>{above ?? "–"}</td>
     </>
   );
 }

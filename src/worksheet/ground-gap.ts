@@ -3,7 +3,9 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
 import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
-import { holdsWords } from "../water-words.ts";
+import { mustFixWords } from "../../shared/words/must-fix.ts";
+import { mustFixOn } from "../water-now.ts";
+import { overtopsWords } from "../water-words.ts";
 
 /** Shorter than this is a rounding, metres. */
 const A_STRETCH_M = 0.05;
@@ -14,8 +16,8 @@ export function gapLength(line: SizedLine | null, system: UnitSystem): string | 
   return gapM > A_STRETCH_M ? formatLength(gapM, system, 0) : null;
 }
 
-/** How far a line holds, and how much of it that leaves aside because its ground is not known; nothing where the water is in doubt. */
-export function holdsButForGap(
+/** Above which level a line overtops, what must be fixed on it, and how much of it that leaves aside because its ground is not known; nothing where the water is in doubt. */
+export function overtopsButForGap(
   traced: TracedAlternative,
   line: SizedLine | null,
   plan: Plan,
@@ -23,7 +25,9 @@ export function holdsButForGap(
 ): string {
   const doubt = line?.levelDoubt;
   if (doubt?.countsUnknown) return `is not known to keep anything dry: ${levelDoubtShort(doubt)}`;
-  const holds = holdsWords(traced, plan, system);
+  const overtops = overtopsWords(traced, plan, system);
   const gap = traced.dry === null ? null : gapLength(line, system);
-  return gap === null ? holds : `${holds}, but for ${gap} not known`;
+  const known = gap === null ? overtops : `${overtops}, but for ${gap} not known`;
+  const mustFix = line ? mustFixOn(line) : 0;
+  return mustFix > 0 ? `${known}; ${mustFixWords(mustFix)}` : known;
 }

@@ -10,7 +10,7 @@ import { CrestFact } from "./crest-fact.tsx";
 import { FlowFields } from "./flow-fields.tsx";
 import { FreeboardField } from "./freeboard-field.tsx";
 import { GaugeFields } from "./gauge-fields.tsx";
-import { holdsButForGap } from "./ground-gap.ts";
+import { overtopsButForGap } from "./ground-gap.ts";
 import { SettingRow } from "./setting-row.tsx";
 import { StageSlider } from "./stage-slider.tsx";
 import { MomentSlider } from "./time-moment-slider.tsx";
@@ -77,11 +77,11 @@ function ByChoice({ water }: { water: Water }) {
   );
 }
 
-/** How far the chosen line holds; how high the water stands where that is not known. */
+/** Above which level the chosen line overtops; how high the water stands where that is not known. */
 function summaryWords(water: Water, system: UnitSystem): string {
   const line = tracedLine.value;
   if (line && line.dry !== null && !chosenLine.value?.levelDoubt?.countsUnknown) {
-    return holdsButForGap(line, chosenLine.value, plan.value, system);
+    return overtopsButForGap(line, chosenLine.value, plan.value, system);
   }
   return `stands at ${formatElevation(waterElevationAtGauge(water), system)}`;
 }

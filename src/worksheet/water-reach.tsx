@@ -9,7 +9,7 @@ import { Fact } from "../ui/fact.tsx";
 import { tracedLine, waterNow } from "../water-now.ts";
 import { fromWords, placeWords, sillWords } from "../water-words.ts";
 import { letterOf } from "./alternative-edits.ts";
-import { holdsButForGap } from "./ground-gap.ts";
+import { overtopsButForGap } from "./ground-gap.ts";
 import { SourcesList } from "./sources-list.tsx";
 import { WaterOver } from "./water-over.tsx";
 
@@ -65,7 +65,7 @@ function WithLine() {
   return (
     <dl class="facts" aria-label={`With ${line.name} built`}>
       <Fact name={`With ${letterOf(plan.value.alignments.findIndex(({ id }) => id === line.id))}`}>
-        <strong>{holdsButForGap(line, chosenLine.value, plan.value, system)}</strong>
+        <strong>{overtopsButForGap(line, chosenLine.value, plan.value, system)}</strong>
       </Fact>
       {wayIn && <Fact name="The water comes in">{placeWords(wayIn, system)}</Fact>}
       {wayIn?.groundM != null && (

@@ -44,12 +44,12 @@ async function followed(words: RegExp): Promise<void> {
 }
 
 describe("the ring that the demo opens on", () => {
-  it("is dry, and holds to the forecast stage of 31 ft and the freeboard of 1 ft", async () => {
-    await followed(/^holds to stage 32\.0 ft$/);
-    expect(await check("holds-to").textContent()).toContain("1.0 ft above the forecast");
+  it("overtops above the forecast stage of 31 ft and the freeboard of 1 ft", async () => {
+    await followed(/^overtops above stage 32\.0 ft; 1 Must fix$/);
+    expect(await check("holds-to").textContent()).toContain("freeboard is not protection");
     expect(await check("not-dry").count()).toBe(0);
     expect(await mark("way-in").count()).toBe(0);
-    expect(await mark("first-over").getAttribute("aria-label")).toContain("over the crest");
+    expect(await mark("first-over").getAttribute("aria-label")).toContain("over the top of levee");
     expect(await legend().textContent()).toContain("kept dry by A");
   });
 });
@@ -58,21 +58,21 @@ describe("a line tied to the road bank", () => {
   it("is not dry once its end is pulled off the bank, and the place is named", async () => {
     await page.keyboard.press("]");
     await page.keyboard.press("]");
-    await followed(/^holds to stage 32\.0 ft$/);
+    await followed(/^overtops above stage 32\.0 ft/);
     await bagsAtRest(page);
     await mapIsIdle(page);
     const [end, next] = await corners(page);
     const off = { x: end!.x + (next!.x - end!.x) * 0.9, y: end!.y + (next!.y - end!.y) * 0.9 };
     await startDrag(page, end!, off);
     await page.mouse.up();
-    await followed(/^not dry: holds only to stage 30\.9 ft$/);
+    await followed(/^water gets in above stage 30\.9 ft; \d Must fix$/);
 
     const said = (await check("not-dry").textContent())!;
     expect(said).toMatch(
       /The water comes in (?:round the end )?at 0\+0\d, over ground at 87[34]\.\d\d ft/,
     );
     expect(await check("not-dry").getAttribute("data-severity")).toBe("stop");
-    expect(await chosen(page).textContent()).toContain("not dry");
+    expect(await chosen(page).textContent()).toContain("water gets in");
     await mark("way-in").click();
     const popover = page.getByRole("group", { name: "The water comes in here" });
     expect(await popover.textContent()).toMatch(/at 0\+0\d, over ground at 87[34]\.\d\d ft/);
@@ -81,11 +81,11 @@ describe("a line tied to the road bank", () => {
     await page.getByRole("button", { name: "Compare side by side" }).click();
     await page.getByRole("dialog", { name: "Alternatives side by side" }).waitFor();
     const rows = page.locator("table.compare tbody tr");
-    expect(await rows.nth(0).textContent()).toMatch(/dry\s*stage 32\.0 ft/);
-    expect(await rows.nth(2).textContent()).toMatch(/not dry\s*stage 30\.9 ft/);
+    expect(await rows.nth(0).textContent()).toMatch(/no overland path in\s*stage 32\.0 ft/);
+    expect(await rows.nth(2).textContent()).toMatch(/water gets in\s*stage 30\.9 ft/);
     await page.keyboard.press("Escape");
     await page.keyboard.press("Control+z");
-    await followed(/^holds to stage 32\.0 ft$/);
+    await followed(/^overtops above stage 32\.0 ft/);
   });
 });
 
