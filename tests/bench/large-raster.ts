@@ -2,8 +2,8 @@ import { statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileSlices } from "../../workers/command/file-slices.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { startGdal } from "../fixtures/gdal.ts";
-import { largeRaster } from "../fixtures/large-raster.ts";
+import { startGdal } from "../helpers/gdal.ts";
+import { largeRaster } from "../helpers/large-raster.ts";
 import type { BenchRow } from "./row.ts";
 
 /*

@@ -3,7 +3,7 @@ import { closeSync, openAsBlob, openSync, writeFileSync, writeSync } from "node:
 import { join } from "node:path";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
 import type { BenchRow } from "./row.ts";
 
 /*

@@ -10,8 +10,8 @@ import { siteGround } from "../../workers/search/site-ground.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import { boxOf, grown, siteTerms, windowBox } from "../../workers/search/site-terms.ts";
 import type { FoundRing, SearchOptions, SiteRequest } from "../../workers/search/types.ts";
-import { measured, onTurf, seededBuilding } from "../reference/search-buildings.ts";
-import { rasterGround, rectangle, requestFor, seeded } from "../reference/search-terrain.ts";
+import { measured, onTurf, seededBuilding } from "../helpers/search-buildings.ts";
+import { rasterGround, rectangle, requestFor, seeded } from "../helpers/search-terrain.ts";
 import type { BenchRow } from "./row.ts";
 
 /**

@@ -4,7 +4,7 @@ import { Bench } from "tinybench";
 import { layLine } from "../../shared/alignment.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { sizeLine } from "../../shared/size-line.ts";
-import { type Corner, gridGround, PLANE, planWith, ring, structure } from "../unit/grounds.ts";
+import { type Corner, gridGround, PLANE, planWith, ring, structure } from "../helpers/grounds.ts";
 import type { BenchRow } from "./row.ts";
 
 const RING_M = 1000;

@@ -6,7 +6,7 @@ import { connectedWater } from "../../workers/water/connected-water.ts";
 import { buildWall, type LeveeWall, removeWall } from "../../workers/water/levee-wall.ts";
 import { sillSearch } from "../../workers/water/sill-search.ts";
 import { cellIndex, type WaterGrid } from "../../workers/water/water-grid.ts";
-import { EDGE, gridFrom, type Heights } from "../unit/water-grids.ts";
+import { EDGE, gridFrom, type Heights } from "../helpers/water-grids.ts";
 import type { BenchRow } from "./row.ts";
 
 const SIDES = [1024, 2048, 4096];

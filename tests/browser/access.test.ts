@@ -1,8 +1,8 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { seriousViolations } from "./axe.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { planIsSized } from "./screen.ts";
+import { seriousViolations } from "../helpers/axe.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { planIsSized } from "../helpers/screen.ts";
 
 let house: House;
 beforeAll(async () => {

@@ -4,7 +4,7 @@ import type { AddressInfo } from "node:net";
 import { extname, join, normalize } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { type House, openHouse } from "./harness.ts";
+import { type House, openHouse } from "../helpers/harness.ts";
 
 /* The built program on a plain file server that knows nothing of it, in a folder of its own. */
 

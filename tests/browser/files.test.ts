@@ -5,7 +5,7 @@ import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { POND } from "../../sample-terrain/layout.ts";
 import { placedOnSite } from "../../sample-terrain/plans.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
 import {
   bags,
   bagsOf,
@@ -17,7 +17,7 @@ import {
   planIsSized,
   sample,
   samplePlan,
-} from "./screen.ts";
+} from "../helpers/screen.ts";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 

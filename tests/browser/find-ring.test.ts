@@ -1,8 +1,16 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { seriousViolations } from "./axe.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { bags, bagsAtRest, bagsOf, bagsWhen, chosen, mapIsIdle, planIsSized } from "./screen.ts";
+import { seriousViolations } from "../helpers/axe.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import {
+  bags,
+  bagsAtRest,
+  bagsOf,
+  bagsWhen,
+  chosen,
+  mapIsIdle,
+  planIsSized,
+} from "../helpers/screen.ts";
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let house: House;

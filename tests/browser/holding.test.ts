@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { planIsSized } from "./screen.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { planIsSized } from "../helpers/screen.ts";
 
 /* One visit, as a floodplain manager makes it: will it hold? */
 let house: House;

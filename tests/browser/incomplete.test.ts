@@ -2,8 +2,8 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { POND } from "../../sample-terrain/layout.ts";
 import { placedOnSite } from "../../sample-terrain/plans.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { chosen, json, open, planIsSized, samplePlan } from "./screen.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { chosen, json, open, planIsSized, samplePlan } from "../helpers/screen.ts";
 
 let house: House;
 let visit: Visit;

@@ -1,8 +1,8 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { soundTags, tiff, tiffBytes } from "../fixtures/tiff-bytes.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { mapIsIdle, open, planIsSized } from "./screen.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { mapIsIdle, open, planIsSized } from "../helpers/screen.ts";
+import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 /* One visit: a person opens ground of their own over the demo and starts a plan there. */
 const SLOW_MS = 60_000;

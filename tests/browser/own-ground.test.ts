@@ -1,9 +1,9 @@
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { soundTags, tiff, tiffBytes } from "../fixtures/tiff-bytes.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { bagsWhen, chosen, mapIsIdle, open, planIsSized, sample } from "./screen.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { bagsWhen, chosen, mapIsIdle, open, planIsSized, sample } from "../helpers/screen.ts";
+import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 const RASTERS = fileURLToPath(new URL("../fixtures/rasters/", import.meta.url));
 

@@ -2,8 +2,8 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Frame, Page, Worker } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { open, planIsSized } from "./screen.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { open, planIsSized } from "../helpers/screen.ts";
 
 /*
  * What may leave the page: nothing, until a person names a host, and then that host alone. The proxy writes down

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { json, open, planIsSized, samplePlan } from "./screen.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { json, open, planIsSized, samplePlan } from "../helpers/screen.ts";
 
 /* One visit: what the crew leader and the trainer read off the line drawn along its length. */
 let house: House;

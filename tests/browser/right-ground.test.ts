@@ -3,9 +3,18 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { bags, chosen, json, mapIsIdle, open, planIsSized, sample, samplePlan } from "./screen.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import {
+  bags,
+  chosen,
+  json,
+  mapIsIdle,
+  open,
+  planIsSized,
+  sample,
+  samplePlan,
+} from "../helpers/screen.ts";
 
 const COLUMNS = 80;
 const ROWS = 60;

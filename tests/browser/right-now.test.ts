@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "./harness.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
 import {
   bags,
   bagsAtRest,
@@ -10,7 +10,7 @@ import {
   mapIsIdle,
   planIsSized,
   startDrag,
-} from "./screen.ts";
+} from "../helpers/screen.ts";
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let house: House;

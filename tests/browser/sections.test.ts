@@ -1,9 +1,9 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { SECTIONS } from "../../shared/sections.ts";
-import { seriousViolations } from "./axe.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { bagsAtRest, bagsWhen, mapIsIdle, planIsSized } from "./screen.ts";
+import { seriousViolations } from "../helpers/axe.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { bagsAtRest, bagsWhen, mapIsIdle, planIsSized } from "../helpers/screen.ts";
 
 const boxed = SECTIONS.find(({ fill }) => fill === "sand")!;
 const narrow = SECTIONS.find(({ id }) => id === "two-bag-wall")!;

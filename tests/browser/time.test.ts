@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "./harness.ts";
-import { bags, planIsSized } from "./screen.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { bags, planIsSized } from "../helpers/screen.ts";
 
 /* One visit: is there time for the demo's drawn ring? */
 let house: House;

@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { OLD_CHANNEL } from "../../sample-terrain/layout.ts";
 import { placedOnSite } from "../../sample-terrain/plans.ts";
-import { type House, openHouse, type Visit } from "./harness.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
 import {
   bagsAtRest,
   chosen,
@@ -13,7 +13,7 @@ import {
   planIsSized,
   samplePlan,
   startDrag,
-} from "./screen.ts";
+} from "../helpers/screen.ts";
 
 /* One visit, as a person makes it. */
 let house: House;

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { RASTERS } from "../fixtures/raster-files.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
+import { RASTERS } from "../helpers/raster-files.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
 import { changedBytes, changedJson, changedText, oneOf, type Random } from "./mutate.ts";
 
 export type Input =

@@ -8,8 +8,8 @@ import { parseForecast } from "../../shared/time/parse-forecast.ts";
 import { metresPer } from "../../shared/vertical-unit.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import { openTerrain, type Terrain } from "../../workers/raster/terrain.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
-import { madeFile } from "../fixtures/raster-files.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
+import { madeFile } from "../helpers/raster-files.ts";
 import type { Input } from "./inputs.ts";
 
 /** What became of an input. `wrong` says what must never be. */

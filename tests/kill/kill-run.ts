@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import type { Page } from "playwright-core";
-import { seededRandom } from "../fixtures/seeded-random.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
 import { startOn } from "./killed-browser.ts";
 import { type Act, type Expected, look, randomAct, reopened, type Seen } from "./watched-plan.ts";
 

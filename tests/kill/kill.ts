@@ -4,7 +4,7 @@
  * and engine, or with --whole the built program. Prints the counts as JSON; ends with 1 when an edit was lost.
  */
 import { parseArgs } from "node:util";
-import { serveBuilt } from "../browser/harness.ts";
+import { serveBuilt } from "../helpers/harness.ts";
 import { serveDocumentPage } from "./document-page.ts";
 import { killMany } from "./kill-run.ts";
 

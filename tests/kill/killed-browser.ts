@@ -3,7 +3,7 @@ import { readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { setTimeout as pause } from "node:timers/promises";
 import { type Browser, chromium, type Page } from "playwright-core";
-import { FLAGS } from "../browser/harness.ts";
+import { FLAGS } from "../helpers/harness.ts";
 import { findBrowser } from "../tools/browser.mjs";
 
 /** A browser with a profile on disk that can be killed as by the power switch of its process. */

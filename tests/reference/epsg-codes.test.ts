@@ -3,8 +3,8 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { Refusal } from "../../shared/failure.ts";
 import { referenceFromKeys } from "../../workers/raster/geotiff/reference-keys.ts";
 import type { HorizontalReference } from "../../workers/raster/reference.ts";
-import { placesIn } from "../fixtures/epsg/areas.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
+import { placesIn } from "../helpers/epsg-areas.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
 
 /*
  * Every projected and geographic code of the EPSG dataset (v10.098, as PROJ 9.3 in gdal3.js has it) is

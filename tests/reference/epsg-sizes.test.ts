@@ -4,7 +4,7 @@ import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { makeEngine } from "../../workers/engine.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
 
 /*
  * One ring on one sloping ground, in national references whose datum lies up to 324 m off WGS 84 though its

@@ -4,8 +4,8 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { metresPer } from "../../shared/vertical-unit.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
-import { RASTERS, rasterFile } from "../fixtures/raster-files.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
+import { RASTERS, rasterFile } from "../helpers/raster-files.ts";
 import {
   COLUMNS,
   geoTransform,
@@ -14,8 +14,8 @@ import {
   REFERENCES,
   ROWS,
   storedCells,
-} from "../fixtures/raster-matrix.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
+} from "../helpers/raster-matrix.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
 
 /*
  * Heights against GDAL's bilinear (gdalwarp -r bilinear, GDAL 3.8 as gdal3.js) on every file of the matrix,

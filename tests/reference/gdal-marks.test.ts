@@ -3,9 +3,9 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
-import { madeFile, rasterFile } from "../fixtures/raster-files.ts";
-import { SIDE, soundCells, soundTags, tiff, tiffBytes, tiffWith } from "../fixtures/tiff-bytes.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
+import { madeFile, rasterFile } from "../helpers/raster-files.ts";
+import { SIDE, soundCells, soundTags, tiff, tiffBytes, tiffWith } from "../helpers/tiff-bytes.ts";
 
 /*
  * Which cells have no data, against GDAL's own mask of the same files (gdal_translate -b mask, GDAL 3.8 as

@@ -4,9 +4,9 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { makeBlockStore } from "../../workers/raster/block-store.ts";
 import { builtOverview } from "../../workers/raster/built-overview.ts";
 import { openFile } from "../../workers/raster/open-file.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
-import { largeRaster } from "../fixtures/large-raster.ts";
-import { madeFile } from "../fixtures/raster-files.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
+import { largeRaster } from "../helpers/large-raster.ts";
+import { madeFile } from "../helpers/raster-files.ts";
 
 /* GDAL 3.8 (gdal3.js): gdal_translate -r average is the mean of the cells under each reduced cell. */
 

@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { referenceFromKeys } from "../../workers/raster/geotiff/reference-keys.ts";
 import { referenceFromText } from "../../workers/raster/reference-text.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
 
 /*
  * Where references lie on Earth, against PROJ 9 (gdaltransform in gdal3.js). Exact where the datum is

@@ -3,10 +3,10 @@ import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { openTerrain, type Terrain } from "../../workers/raster/terrain.ts";
-import { type Gdal, startGdal } from "../fixtures/gdal.ts";
-import { RASTERS, rasterFile } from "../fixtures/raster-files.ts";
-import { REFERENCES } from "../fixtures/raster-matrix.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
+import { type Gdal, startGdal } from "../helpers/gdal.ts";
+import { RASTERS, rasterFile } from "../helpers/raster-files.ts";
+import { REFERENCES } from "../helpers/raster-matrix.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
 
 /* Known values, side-cars and tiles, with GDAL (gdal3.js) as the judge. */
 

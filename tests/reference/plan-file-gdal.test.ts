@@ -7,7 +7,7 @@ import openGdal from "gdal3.js/node.js";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
-import { anyPlan } from "../fixtures/plans/arbitrary-plan.ts";
+import { anyPlan } from "../helpers/arbitrary-plan.ts";
 
 /*
  * The plan file as an independent reader sees it: the GeoJSON driver of GDAL/OGR 3.8 (gdal3.js). Here OGR says

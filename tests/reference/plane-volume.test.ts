@@ -8,7 +8,7 @@ import {
   rectangle,
   ring,
   size,
-} from "../unit/grounds.ts";
+} from "../helpers/grounds.ts";
 
 /**
  * A rectangular ring on a plane that falls to the east, worked by hand.

@@ -18,7 +18,7 @@ import {
   sheetRollsFor,
 } from "../../shared/quantities.ts";
 import { cutAcross, emptyCut } from "../../shared/section.ts";
-import { flat, groundOf, openLine, planWith, size } from "../unit/grounds.ts";
+import { flat, groundOf, openLine, planWith, size } from "../helpers/grounds.ts";
 
 const table = (key: string) => PUBLISHED_TABLES.find((each) => each.key === key)!;
 

@@ -2,7 +2,7 @@ import { booleanContains, kinks } from "@turf/turf";
 import { beforeAll, describe, expect, it } from "vitest";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { FoundRing, SiteRequest } from "../../workers/search/types.ts";
-import { measured, onTurf, seededBuilding } from "./search-buildings.ts";
+import { measured, onTurf, seededBuilding } from "../helpers/search-buildings.ts";
 
 /**
  * What must hold of the ring round every seeded building, looked at with Turf (winding, crossings) and with

@@ -11,7 +11,7 @@ import {
   requestFor,
   SETBACK_M,
   seededSite,
-} from "./search-terrain.ts";
+} from "../helpers/search-terrain.ts";
 
 /** Price of length that is added to the placed area, m3 per metre (see price-table.ts). */
 const LENGTH_PRICE = 0.01;

@@ -9,7 +9,7 @@ import { nestedRegions } from "../../workers/search/nested-regions.ts";
 import { driven } from "../../workers/search/progress.ts";
 import { stencilOf } from "../../workers/search/stencil.ts";
 import { linkStructures } from "../../workers/search/walls.ts";
-import { seeded } from "./search-terrain.ts";
+import { seeded } from "../helpers/search-terrain.ts";
 
 /**
  * The search on a lattice against an optimum found another way: a general-purpose graph library

@@ -9,7 +9,7 @@ import {
   regularPolygon,
   requestFor,
   SETBACK_M,
-} from "./search-terrain.ts";
+} from "../helpers/search-terrain.ts";
 
 /**
  * Sites whose best line is known in closed form. On level ground the price of a metre is the same

@@ -8,7 +8,7 @@ import { waterSurface } from "../../shared/stage.ts";
 import { sectionModel } from "../../workers/search/section-model.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { Point, SiteRequest } from "../../workers/search/types.ts";
-import { rasterGround, rectangle, requestFor, roughTerrain } from "./search-terrain.ts";
+import { rasterGround, rectangle, requestFor, roughTerrain } from "../helpers/search-terrain.ts";
 
 /** Every found ring, put into a plan and sized the ordinary way, takes what the search said. */
 const PLANE = planPlane([-96.78, 46.88]);

@@ -7,7 +7,7 @@ import { siteGround } from "../../workers/search/site-ground.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import { grown, siteTerms, windowBox } from "../../workers/search/site-terms.ts";
 import type { SiteRequest } from "../../workers/search/types.ts";
-import { seededSite } from "./search-terrain.ts";
+import { seededSite } from "../helpers/search-terrain.ts";
 
 /**
  * 40 seeded terrains: the ring of at most 24 corners against the best of a much finer search, with four

@@ -3,7 +3,7 @@ import { DEFAULT_HOLDING, DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.
 import type { ReachSection } from "../../shared/plan.ts";
 import type { EmergencySection } from "../../shared/sections/types.ts";
 import { SECTIONS, sectionById } from "../../shared/sections.ts";
-import { flat, openLine, planWith, size } from "../unit/grounds.ts";
+import { flat, openLine, planWith, size } from "../helpers/grounds.ts";
 
 const SQUARE_FOOT_M2 = FOOT_M ** 2;
 const INCH_M = FOOT_M / 12;

@@ -8,7 +8,7 @@ import { connectedWater } from "../../workers/water/connected-water.ts";
 import { sillSearch } from "../../workers/water/sill-search.ts";
 import { cellIndex, setEdge } from "../../workers/water/water-grid.ts";
 import { waterAmounts } from "../../workers/water/wet-amounts.ts";
-import { EDGE, gridFrom, type Heights, TURNS } from "../unit/water-grids.ts";
+import { EDGE, gridFrom, type Heights, TURNS } from "../helpers/water-grids.ts";
 
 /*
  * The crater lake of the volcano grid (vega-datasets, BSD-3-Clause; R datasets). Cells and volumes: made with

@@ -3,7 +3,7 @@ import { FOOT_M } from "../../shared/defaults.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import { layBags } from "../../src/profile/bag-courses.ts";
 import { groundAcross } from "../../src/profile/section-ground.ts";
-import { BAG, cutOver } from "./profile-fixture.ts";
+import { BAG, cutOver } from "../helpers/profile-fixture.ts";
 
 const GROUND_M = 260;
 

@@ -5,7 +5,7 @@ import { layLine, placeAt } from "../../shared/alignment.ts";
 import { carriedBreaks } from "../../shared/carry-breaks.ts";
 import { withCorners } from "../../shared/pins.ts";
 import type { Alignment } from "../../shared/plan.ts";
-import { type Corner, lonLats, openLine, PLANE, ring } from "./grounds.ts";
+import { type Corner, lonLats, openLine, PLANE, ring } from "../helpers/grounds.ts";
 
 const SQUARE: Corner[] = [
   [0, 0],

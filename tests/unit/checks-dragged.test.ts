@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { checksWhileDragged, RULES } from "../../shared/checks.ts";
 import { DEFAULT_HOLDING, FOOT_M } from "../../shared/defaults.ts";
 import { sizeLine } from "../../shared/size-line.ts";
-import { flat, openLine, PLANE, planWith } from "./grounds.ts";
+import { flat, openLine, PLANE, planWith } from "../helpers/grounds.ts";
 
 const plan = planWith(100 + 3 * FOOT_M, {
   holding: { ...DEFAULT_HOLDING, frictionLow: 0.1, frictionHigh: 0.12 },

@@ -10,7 +10,7 @@ import {
   rectangle,
   ring,
   size,
-} from "./grounds.ts";
+} from "../helpers/grounds.ts";
 
 const PLAN = planWith(100);
 

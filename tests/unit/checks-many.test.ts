@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Plan } from "../../shared/plan.ts";
-import { type Corner, flat, groundOf, openLine, planWith, size } from "./grounds.ts";
+import { type Corner, flat, groundOf, openLine, planWith, size } from "../helpers/grounds.ts";
 
 const LONG = openLine([
   [0, 0],

@@ -1,7 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { Alignment } from "../../shared/plan.ts";
-import { type Corner, flat, openLine, planWith, rectangle, ring, size } from "./grounds.ts";
+import {
+  type Corner,
+  flat,
+  openLine,
+  planWith,
+  rectangle,
+  ring,
+  size,
+} from "../helpers/grounds.ts";
 
 /** 3 ft high on level ground: a base 9 ft (2.74 m) wide. */
 const PLAN = planWith(100 + 2 * FOOT_M, { practice: { raiseM: 0 } });

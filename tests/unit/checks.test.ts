@@ -16,7 +16,7 @@ import {
   ring,
   size,
   structure,
-} from "./grounds.ts";
+} from "../helpers/grounds.ts";
 
 const HOUSE = structure("House", rectangle(6, 5));
 const RING = ring(rectangle(20, 15));

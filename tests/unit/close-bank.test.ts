@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Alignment } from "../../shared/plan.ts";
-import { flat, groundOf, openLine, planWith, rectangle, ring, size } from "./grounds.ts";
+import { flat, groundOf, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const CREST_M = 100 + 2 * FOOT_M;
 const ACCURACY_M = 0.1;

@@ -4,7 +4,7 @@ import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { marksFrom } from "../../workers/command/marks.ts";
 import { readWords } from "../../workers/command/words.ts";
-import { madeFile } from "../fixtures/raster-files.ts";
+import { madeFile } from "../helpers/raster-files.ts";
 
 const KNOWN = { "--terrain": "many", "--no-data": "many", "--keep-value": "many" } as const;
 const files = [madeFile("dem.tif", "12345"), madeFile("dem.prj", "1")];

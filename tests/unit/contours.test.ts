@@ -5,7 +5,7 @@ import type { Terrain } from "../../workers/raster/terrain.ts";
 import { contours } from "../../workers/tiles/contours.ts";
 import { type Isoline, isolines } from "../../workers/tiles/isolines.ts";
 import { soften } from "../../workers/tiles/soften.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
 
 const COLUMNS = 40;
 const ROWS = 30;

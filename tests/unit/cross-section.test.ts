@@ -13,7 +13,7 @@ import {
   ring,
   size,
   structure,
-} from "./grounds.ts";
+} from "../helpers/grounds.ts";
 
 const cutAt = (plan: Plan, alignment: Alignment, ground: GroundSampler, chainageM: number) =>
   crossSection({ plan, alignment, plane: PLANE, ground, chainageM, marginM: 4 });

@@ -4,7 +4,7 @@ import { FOOT_M } from "../../shared/defaults.ts";
 import { lineGeoJson, stakesGeoJson } from "../../src/sheets/line-geojson.ts";
 import { planScale } from "../../src/sheets/plan-scale.ts";
 import { stationTableCsv } from "../../src/sheets/station-table.ts";
-import { groundOf, openLine, planWith, rectangle, ring, size } from "./grounds.ts";
+import { groundOf, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const ground = groundOf((x, y) => (x > 10 && y > 5 ? Number.NaN : 100 + x / 100));
 const plan = planWith(100.5);

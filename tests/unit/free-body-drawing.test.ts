@@ -5,7 +5,7 @@ import { standingAt } from "../../shared/holding/standing-at.ts";
 import type { Uplift } from "../../shared/plan.ts";
 import { freeBodyPicture } from "../../src/profile/free-body.ts";
 import { sectionFrame } from "../../src/profile/section-frame.ts";
-import { flat, openLine, PLANE, planWith } from "./grounds.ts";
+import { flat, openLine, PLANE, planWith } from "../helpers/grounds.ts";
 
 const WATER_FT = 3;
 

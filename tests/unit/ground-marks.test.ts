@@ -5,9 +5,9 @@ import type { LonLat, Plan, VerticalUnit } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { madeFile, rasterFile } from "../fixtures/raster-files.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
-import { soundTags, tiff, tiffBytes } from "../fixtures/tiff-bytes.ts";
+import { madeFile, rasterFile } from "../helpers/raster-files.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
+import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 /* Rasters made in the test: rough ground with numbers in it that no other height comes near. */
 

@@ -5,7 +5,7 @@ import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { formatLength } from "../../shared/units.ts";
 import { leftBehind } from "../../shared/words/left-behind.ts";
 import { unitChoice } from "../../shared/words/unit-choice.ts";
-import { flat, planWith, rectangle, ring, size } from "./grounds.ts";
+import { flat, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const OWN = { name: "county.tif", bytes: 1000 };
 const TYPED = {

@@ -3,7 +3,7 @@ import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import { type HoldingMakeupKey, holdingMakeup } from "../../shared/holding/holding-makeup.ts";
 import type { Forecast } from "../../shared/plan.ts";
 import { type TimeMakeupKey, timeMakeup } from "../../shared/time/time-makeup.ts";
-import { flat, planWith, rectangle, ring, size } from "./grounds.ts";
+import { flat, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const forecast: Forecast = {
   levels: "elevation",

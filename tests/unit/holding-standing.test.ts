@@ -17,7 +17,7 @@ import {
   ring,
   size,
   structure,
-} from "./grounds.ts";
+} from "../helpers/grounds.ts";
 
 const KG_PER_M3 = DEFAULT_HOLDING.leveeKgPerM3;
 const FRICTION = { low: 0.3, high: 0.5 };

@@ -14,7 +14,7 @@ import {
   ring,
   size,
   structure,
-} from "./grounds.ts";
+} from "../helpers/grounds.ts";
 
 const RING = ring(rectangle(20, 15));
 const HOUSE = structure("House", rectangle(6, 5));

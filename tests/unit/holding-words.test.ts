@@ -10,7 +10,7 @@ import { watchPlaces } from "../../src/sheets/watch-places.ts";
 import { inTimeWords, standsCell } from "../../src/worksheet/compare-words.ts";
 import { levelPicture } from "../../src/worksheet/holding-level.ts";
 import { seenWords, spanWords, standsWords } from "../../src/worksheet/holding-words.ts";
-import { flat, groundOf, planWith, rectangle, ring, size, structure } from "./grounds.ts";
+import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
 
 const GPM_M3_PER_S = 3.785411784e-3 / 60;
 

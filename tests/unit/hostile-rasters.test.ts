@@ -6,9 +6,9 @@ import { asFailure } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { madeFile, RASTERS, rasterFile } from "../fixtures/raster-files.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
-import { SIDE, soundTags, tiff, tiffBytes, tiffWith } from "../fixtures/tiff-bytes.ts";
+import { madeFile, RASTERS, rasterFile } from "../helpers/raster-files.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
+import { SIDE, soundTags, tiff, tiffBytes, tiffWith } from "../helpers/tiff-bytes.ts";
 
 /*
  * Damaged and hostile rasters: each must end in a refusal that says what is wrong and what to do. The

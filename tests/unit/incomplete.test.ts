@@ -5,7 +5,7 @@ import type { Totals } from "../../shared/sizing-types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
 import { bagsForWords, bagsWords } from "../../shared/words/counted.ts";
 import { against } from "../../workers/command/against.ts";
-import { flat, groundOf, planWith, rectangle, ring, size } from "./grounds.ts";
+import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const feet = (bags: number, length: number, gap: number) =>
   ({ bags, lengthM: length * FOOT_M, lengthNoDataM: gap * FOOT_M }) as Totals;

@@ -8,7 +8,7 @@ import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import type { FoundLine } from "../../shared/siting-types.ts";
 import { withCopy } from "../../src/worksheet/alternative-edits.ts";
 import { withoutSetback } from "../../src/worksheet/own-setback.tsx";
-import { flat, planWith, rectangle, ring, size, structure } from "./grounds.ts";
+import { flat, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
 
 /** 2 ft high: the toe is about 2.5 ft inside the line, 4.8 ft from the house. */
 const LINE = ring(rectangle(8.25, 7.25));

@@ -18,8 +18,8 @@ import type { RasterLevel } from "../../workers/raster/open-raster.ts";
 import { piecesOf } from "../../workers/raster/reduced-level.ts";
 import { shownLevels } from "../../workers/raster/shown-levels.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { largeRaster } from "../fixtures/large-raster.ts";
-import { soundCells, soundTags, tiffBytes } from "../fixtures/tiff-bytes.ts";
+import { largeRaster } from "../helpers/large-raster.ts";
+import { soundCells, soundTags, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "drystead-large-"));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { levelDoubts } from "../../workers/command/level-doubts.ts";
-import { flat, groundOf, planWith, rectangle, ring, size } from "./grounds.ts";
+import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const RING = ring(rectangle(20, 15));
 const FORECAST = {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { documentsIn } from "../../shared/handbook.ts";
 import { type MakeupKey, makeup } from "../../shared/makeup.ts";
-import { groundOf, planWith, rectangle, ring, size } from "./grounds.ts";
+import { groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const PLAN = planWith(100.4);
 const LINE = size(

@@ -12,7 +12,7 @@ import { markedShapes, pointedShape } from "../../src/map/marked-shapes.ts";
 import { planShapes } from "../../src/map/plan-shapes.ts";
 import { stationMarks, stationStepM } from "../../src/map/station-marks.ts";
 import { waterSideIn } from "../../src/map/water-side.ts";
-import { groundOf, openLine, PLANE, rectangle, ring } from "./grounds.ts";
+import { groundOf, openLine, PLANE, rectangle, ring } from "../helpers/grounds.ts";
 
 const LIMIT_M = 1.2192;
 const PLAN: Plan = {

@@ -6,8 +6,8 @@ import { asFailure, Refusal } from "../../shared/failure.ts";
 import { planFileName } from "../../src/document/files.ts";
 import { fileName } from "../../src/sheets/download.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { madeFile } from "../fixtures/raster-files.ts";
-import { tiff, tiffWith } from "../fixtures/tiff-bytes.ts";
+import { madeFile } from "../helpers/raster-files.ts";
+import { tiff, tiffWith } from "../helpers/tiff-bytes.ts";
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
 const damaged = async (name: string) => ({

@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
-import { anyPlan } from "../fixtures/plans/arbitrary-plan.ts";
+import { anyPlan } from "../helpers/arbitrary-plan.ts";
 
 function fixture(name: string): string {
   return readFileSync(new URL(`../fixtures/plans/${name}`, import.meta.url), "utf8");

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
-import { openLine, planWith } from "./grounds.ts";
+import { openLine, planWith } from "../helpers/grounds.ts";
 
 const LINE: Alignment = openLine(
   [

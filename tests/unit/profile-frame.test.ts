@@ -3,7 +3,7 @@ import { FOOT_M } from "../../shared/defaults.ts";
 import { parseStation } from "../../shared/units.ts";
 import { limitNote, profileFrame, scaleNote } from "../../src/profile/profile-frame.ts";
 import { profilePaths } from "../../src/profile/profile-paths.ts";
-import { LIMIT_M, sizedOver } from "./profile-fixture.ts";
+import { LIMIT_M, sizedOver } from "../helpers/profile-fixture.ts";
 
 const line = sizedOver((x) => 260 + Math.sin(x / 20) * 0.4, { crestM: 261, lengthM: 266 });
 const size = { widthPx: 790, heightPx: 220 };

@@ -5,7 +5,7 @@ import { profileFrame } from "../../src/profile/profile-frame.ts";
 import { profileLabels } from "../../src/profile/profile-labels.ts";
 import { checkMarks, markLanes } from "../../src/profile/profile-marks.ts";
 import { profilePaths } from "../../src/profile/profile-paths.ts";
-import { LIMIT_M, seeded, sizedOver } from "./profile-fixture.ts";
+import { LIMIT_M, seeded, sizedOver } from "../helpers/profile-fixture.ts";
 
 function overlap(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;

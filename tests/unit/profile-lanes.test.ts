@@ -17,8 +17,8 @@ import {
   workWords,
 } from "../../src/profile/work-words.ts";
 import { firstPlaces, overtoppingSteps } from "../../src/water-order.ts";
-import { planWith } from "./grounds.ts";
-import { LIMIT_M, sizedOver } from "./profile-fixture.ts";
+import { planWith } from "../helpers/grounds.ts";
+import { LIMIT_M, sizedOver } from "../helpers/profile-fixture.ts";
 
 const STRETCH: WorkStretch = {
   ...{ fromM: 0, toM: 50, order: 2, lowestM: 259, crestM: 261, bags: 1240, crew: 1 },

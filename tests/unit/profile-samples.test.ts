@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { firstFrom, nearestSample, pickSamples } from "../../src/profile/picked-samples.ts";
-import { seeded, sizedOver } from "./profile-fixture.ts";
+import { seeded, sizedOver } from "../helpers/profile-fixture.ts";
 
 describe("samples picked for drawing", () => {
   const ditchAtM = 137.25;

@@ -16,7 +16,7 @@ import {
   withinLine,
   zoomed,
 } from "../../src/profile/profile-stretch.ts";
-import { seeded, sizedOver } from "./profile-fixture.ts";
+import { seeded, sizedOver } from "../helpers/profile-fixture.ts";
 
 describe("part of the line that is shown", () => {
   it("stays inside the line and keeps the place under the pointer, whatever is done to it", () => {

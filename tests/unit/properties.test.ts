@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Totals } from "../../shared/sizing-types.ts";
-import { type Corner, flat, groundOf, planWith, ring, size } from "./grounds.ts";
+import { type Corner, flat, groundOf, planWith, ring, size } from "../helpers/grounds.ts";
 
 const RUNS = { seed: 20, numRuns: 40 };
 

@@ -5,8 +5,16 @@ import { floorWords, leftOutsideWords } from "../../shared/words/buildings.ts";
 import { askedOf, findWish, goneRound } from "../../src/siting/wish.ts";
 import { siteSetting } from "../../workers/site/site-setting.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
-import { type Corner, flat, openLine, planWith, ring, size, structure } from "./grounds.ts";
-import { byFormula, terrainOf } from "./water-grids.ts";
+import {
+  type Corner,
+  flat,
+  openLine,
+  planWith,
+  ring,
+  size,
+  structure,
+} from "../helpers/grounds.ts";
+import { byFormula, terrainOf } from "../helpers/water-grids.ts";
 
 const box = (left: number, top: number, right: number, bottom: number): Corner[] => [
   [left, -top],

@@ -18,7 +18,7 @@ import {
   rectangle,
   ring,
   size,
-} from "./grounds.ts";
+} from "../helpers/grounds.ts";
 
 const STRAIGHT: Corner[] = [
   [0, 0],

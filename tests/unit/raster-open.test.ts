@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import { openTerrain, type Terrain } from "../../workers/raster/terrain.ts";
-import { madeFile, rasterFile } from "../fixtures/raster-files.ts";
-import { SIDE, soundCells, soundTags, tiff, tiffBytes, tiffWith } from "../fixtures/tiff-bytes.ts";
+import { madeFile, rasterFile } from "../helpers/raster-files.ts";
+import { SIDE, soundCells, soundTags, tiff, tiffBytes, tiffWith } from "../helpers/tiff-bytes.ts";
 
 const { short, long, double, ascii } = tiff;
 const NO_UNIT = short(1, 1, 0, 3, 1024, 0, 1, 1, 1025, 0, 1, 1, 3072, 0, 1, 26915);

@@ -4,9 +4,9 @@ import { bilinear } from "../../workers/raster/bilinear.ts";
 import { referenceFromKeys } from "../../workers/raster/geotiff/reference-keys.ts";
 import { makeLattice } from "../../workers/raster/lattice.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
-import { countedFile, rasterFile } from "../fixtures/raster-files.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
-import { soundTags, tiff, tiffBytes } from "../fixtures/tiff-bytes.ts";
+import { countedFile, rasterFile } from "../helpers/raster-files.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
+import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 const { short, long } = tiff;
 

@@ -5,7 +5,7 @@ import { expect, test } from "vitest";
 import { GROUND_FILES, SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
 import { terrainFiles } from "../../workers/command/files.ts";
 import { sortFiles } from "../../workers/raster/sort-files.ts";
-import { madeFile } from "../fixtures/raster-files.ts";
+import { madeFile } from "../helpers/raster-files.ts";
 
 test.each([
   ["dem.prj", "projection"],

@@ -20,7 +20,7 @@ import {
   withStretch,
 } from "../../src/worksheet/reach-edits.ts";
 import { proposedSection, roundedOut } from "../../src/worksheet/reach-wish.ts";
-import { openLine, rectangle, ring } from "./grounds.ts";
+import { openLine, rectangle, ring } from "../helpers/grounds.ts";
 
 const LENGTH_M = 200;
 const [WALL, BOX]: ReachSection[] = SECTIONS.slice(1, 3).map(({ id }) => ({

@@ -10,7 +10,7 @@ import { takenMaterials, takesWords } from "../../src/material-words.ts";
 import { classOnReach, reachAt, STANDARD } from "../../src/reaches.ts";
 import { drawnStations } from "../../src/sheets/drawn-stations.ts";
 import { stationTableCsv } from "../../src/sheets/station-table.ts";
-import { groundOf, PLANE, rectangle, ring } from "./grounds.ts";
+import { groundOf, PLANE, rectangle, ring } from "../helpers/grounds.ts";
 
 const LIMIT_M = EMPTY_PLAN.practice.limitM;
 const HEIGHT_M = 1;

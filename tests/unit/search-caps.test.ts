@@ -17,7 +17,7 @@ import {
   requestFor,
   roughTerrain,
   SETBACK_M,
-} from "../reference/search-terrain.ts";
+} from "../helpers/search-terrain.ts";
 
 /** Time of this process's own work: other work on the machine does not count, milliseconds. */
 function workedMs(): number {

@@ -5,7 +5,7 @@ import { inTurns } from "../../workers/search/in-turns.ts";
 import { siteGround } from "../../workers/search/site-ground.ts";
 import { siteRing, siteSteps } from "../../workers/search/site-ring.ts";
 import type { SearchStep } from "../../workers/search/types.ts";
-import { rectangle, requestFor, seededSite } from "../reference/search-terrain.ts";
+import { rectangle, requestFor, seededSite } from "../helpers/search-terrain.ts";
 
 /** A hollow whose rim stands above the crest but for a gap of 8 m to the east, 60 m away. */
 const hollow: GroundSampler = {

@@ -5,7 +5,7 @@ import { driven } from "../../workers/search/progress.ts";
 import { sidewaysCost } from "../../workers/search/sideways-cost.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { Point } from "../../workers/search/types.ts";
-import { LEVEL_SECTION, rectangle, requestFor, seededSite } from "../reference/search-terrain.ts";
+import { LEVEL_SECTION, rectangle, requestFor, seededSite } from "../helpers/search-terrain.ts";
 
 const house = rectangle(12, 8, 0);
 const flat: GroundSampler = { heightAt: () => 0, cellM: 1 };

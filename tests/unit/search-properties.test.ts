@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { Point, SiteRequest } from "../../workers/search/types.ts";
-import { rectangle, requestFor, roughTerrain, seededSite } from "../reference/search-terrain.ts";
+import { rectangle, requestFor, roughTerrain, seededSite } from "../helpers/search-terrain.ts";
 
 /**
  * What must not change, or must change one way only. A line is improved step by step from where the lattice

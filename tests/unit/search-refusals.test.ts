@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Refusal } from "../../shared/failure.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { SiteRequest } from "../../workers/search/types.ts";
-import { rectangle, regularPolygon, requestFor } from "../reference/search-terrain.ts";
+import { rectangle, regularPolygon, requestFor } from "../helpers/search-terrain.ts";
 
 /** Impossible cases end in words: what was expected, what came, what to do. */
 const flat = { heightAt: () => 0, cellM: 1 };

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { Outline } from "../../workers/search/types.ts";
-import { LEVEL_SECTION, rectangle, requestFor, SETBACK_M } from "../reference/search-terrain.ts";
+import { LEVEL_SECTION, rectangle, requestFor, SETBACK_M } from "../helpers/search-terrain.ts";
 
 const HEIGHT_M = 0.8;
 const CLEAR_M = SETBACK_M + 1.5 * HEIGHT_M;

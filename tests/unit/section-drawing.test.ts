@@ -4,7 +4,7 @@ import type { CrossSection } from "../../shared/sizing-types.ts";
 import { sectionFrame } from "../../src/profile/section-frame.ts";
 import { sectionDimensions, sectionLabels } from "../../src/profile/section-labels.ts";
 import { sectionPaths } from "../../src/profile/section-paths.ts";
-import { cutOver, LIMIT_M, seeded } from "./profile-fixture.ts";
+import { cutOver, LIMIT_M, seeded } from "../helpers/profile-fixture.ts";
 
 const NONE = { baseM: 0, heightM: 0 };
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { SectionPart } from "../../shared/sections/types.ts";
 import { bandOf, faceAt, insideAt } from "../../src/profile/section-outline.ts";
-import { seeded } from "./profile-fixture.ts";
+import { seeded } from "../helpers/profile-fixture.ts";
 
 function part(points: readonly (readonly [number, number])[]): SectionPart {
   return { material: "earth", outlineM: Float64Array.from(points.flat()) };

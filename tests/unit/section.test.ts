@@ -3,7 +3,7 @@ import { DEFAULT_SECTION } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Section } from "../../shared/plan.ts";
 import { cutAcross, emptyCut, levelAreaM2, sideSlope } from "../../shared/section.ts";
-import { flat, groundOf } from "./grounds.ts";
+import { flat, groundOf } from "../helpers/grounds.ts";
 
 /** Cuts across a line that runs north at x = 0: offsets to the left are westward, negative x. */
 function cut(ground: GroundSampler, crestM: number, section: Section = DEFAULT_SECTION) {

@@ -6,7 +6,16 @@ import { standingAt } from "../../shared/holding/standing-at.ts";
 import type { Alignment, Plan, ReachSection } from "../../shared/plan.ts";
 import { figuresOf, PYRAMID, SECTIONS, sectionById } from "../../shared/sections.ts";
 import type { SizedLine, Totals } from "../../shared/sizing-types.ts";
-import { flat, groundOf, openLine, PLANE, planWith, rectangle, ring, size } from "./grounds.ts";
+import {
+  flat,
+  groundOf,
+  openLine,
+  PLANE,
+  planWith,
+  rectangle,
+  ring,
+  size,
+} from "../helpers/grounds.ts";
 
 /** Crest at 101, ground at 100: 1 m high on the level. */
 const PLAN = planWith(101 - FOOT_M);

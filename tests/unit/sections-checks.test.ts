@@ -12,7 +12,7 @@ import {
   ring,
   size,
   structure,
-} from "./grounds.ts";
+} from "../helpers/grounds.ts";
 
 const PLAN = planWith(101 - FOOT_M);
 const EAST: Corner[] = [

@@ -8,7 +8,7 @@ import { differenceShapes, lineMarks, savingArrows } from "../../src/map/found-s
 import { costUnit, costWords, stationAt } from "../../src/siting/marked-cost.ts";
 import { savingRows, shareSaved, sumOf } from "../../src/siting/saving.ts";
 import { askedOf, type FindWish, goneRound, reachesM } from "../../src/siting/wish.ts";
-import { lonLats, ring, structure } from "./grounds.ts";
+import { lonLats, ring, structure } from "../helpers/grounds.ts";
 
 function square(west: number, east: number): Alignment {
   return ring([

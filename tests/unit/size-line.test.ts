@@ -11,7 +11,7 @@ import {
   rectangle,
   ring,
   size,
-} from "./grounds.ts";
+} from "../helpers/grounds.ts";
 
 const bumpy = (x: number, y: number) =>
   100 + 0.5 * Math.sin(x / 9) + 0.4 * Math.cos(y / 7) + 0.1 * Math.sin(x + 2 * y);

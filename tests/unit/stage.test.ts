@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { DEFAULT_WATER } from "../../shared/defaults.ts";
 import type { Flow, Gauge, Water } from "../../shared/plan.ts";
 import { waterElevationAtGauge, waterSurface } from "../../shared/stage.ts";
-import { PLANE } from "./grounds.ts";
+import { PLANE } from "../helpers/grounds.ts";
 
 const water = (changes: Partial<Water>): Water => ({ ...DEFAULT_WATER, ...changes });
 const flow = (from: [number, number], to: [number, number]): Flow => ({

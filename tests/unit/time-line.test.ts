@@ -8,7 +8,7 @@ import type { LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
 import { timeWords } from "../../src/time-words.ts";
 import { inTimeWords } from "../../src/worksheet/compare-words.ts";
-import { flat, groundOf, planWith, rectangle, ring, size, structure } from "./grounds.ts";
+import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
 
 const RING = ring(rectangle(20, 15));
 const GROUND = groundOf((x) => 100 + 0.01 * x);

@@ -3,7 +3,7 @@ import { cornerChainages, layLine, placeAt } from "../../shared/alignment.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import { breaksInside, traceLine, traceLonLat } from "../../shared/trace.ts";
-import { type Corner, openLine, PLANE, rectangle, ring } from "./grounds.ts";
+import { type Corner, openLine, PLANE, rectangle, ring } from "../helpers/grounds.ts";
 
 const laid = (alignment: Alignment) => layLine(alignment, PLANE);
 const walk = (alignment: Alignment, stepM = 0.5, breaksM: readonly number[] = []) =>

@@ -15,7 +15,7 @@ import {
   undo,
   undoNote,
 } from "../../src/document/store.ts";
-import { anyPlan, nudged } from "../fixtures/plans/arbitrary-plan.ts";
+import { anyPlan, nudged } from "../helpers/arbitrary-plan.ts";
 
 const CORNERS: readonly LonLat[] = [
   [12.1, 51.1],

@@ -2,8 +2,16 @@ import { describe, expect, it } from "vitest";
 import { connectedWater } from "../../workers/water/connected-water.ts";
 import { cellIndex, setEdge, type WaterCells } from "../../workers/water/water-grid.ts";
 import { waterAmounts } from "../../workers/water/wet-amounts.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
-import { drawn, EDGE, gridFrom, type Heights, inner, picture, TURNS } from "./water-grids.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
+import {
+  drawn,
+  EDGE,
+  gridFrom,
+  type Heights,
+  inner,
+  picture,
+  TURNS,
+} from "../helpers/water-grids.ts";
 
 function traced(heights: Heights, level: number, from: WaterCells = EDGE) {
   const grid = gridFrom(heights);

@@ -10,8 +10,8 @@ import {
   type WaterGrid,
 } from "../../workers/water/water-grid.ts";
 import { wayIn } from "../../workers/water/way-in.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
-import { drawn, EDGE, gridFrom, type Heights, TURNS } from "./water-grids.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
+import { drawn, EDGE, gridFrom, type Heights, TURNS } from "../helpers/water-grids.ts";
 
 describe("sills on grids drawn by hand", () => {
   const bowl = drawn(

@@ -12,8 +12,8 @@ import {
 import { makeEngine } from "../../workers/engine.ts";
 import type { CellWindow } from "../../workers/raster/window.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
-import { type Corner, openLine, PLANE, planWith, ring, structure } from "./grounds.ts";
-import { byFormula, type Heights, terrainOf } from "./water-grids.ts";
+import { type Corner, openLine, PLANE, planWith, ring, structure } from "../helpers/grounds.ts";
+import { byFormula, type Heights, terrainOf } from "../helpers/water-grids.ts";
 
 /** Corners given east and south, as the grids run. */
 const south = (corners: readonly Corner[]) => corners.map(([x, y]): Corner => [x, -y]);

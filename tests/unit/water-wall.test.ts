@@ -5,9 +5,9 @@ import { connectedWater } from "../../workers/water/connected-water.ts";
 import { buildWall, leveeWall, removeWall } from "../../workers/water/levee-wall.ts";
 import { outlineCells } from "../../workers/water/outline-cells.ts";
 import { cellIndex, setEdge, type WaterGrid } from "../../workers/water/water-grid.ts";
-import { seededRandom } from "../fixtures/seeded-random.ts";
-import { type Corner, openLine, PLANE, ring } from "./grounds.ts";
-import { EDGE, gridFrom, inner } from "./water-grids.ts";
+import { type Corner, openLine, PLANE, ring } from "../helpers/grounds.ts";
+import { seededRandom } from "../helpers/seeded-random.ts";
+import { EDGE, gridFrom, inner } from "../helpers/water-grids.ts";
 
 const SIDE = 60;
 

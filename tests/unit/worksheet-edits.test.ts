@@ -28,7 +28,7 @@ import {
 } from "../../src/worksheet/settings.ts";
 import { bearingOf, flowToward } from "../../src/worksheet/site-edits.ts";
 import { sliderSpan } from "../../src/worksheet/stage-slider.tsx";
-import { openLine, PLANE, rectangle, ring, structure } from "./grounds.ts";
+import { openLine, PLANE, rectangle, ring, structure } from "../helpers/grounds.ts";
 
 const named = (id: string): Alignment => ({ ...ring(rectangle(20, 15)), id, name: id });
 const three: Plan = {

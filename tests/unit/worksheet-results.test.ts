@@ -10,7 +10,7 @@ import {
 import { classWords } from "../../src/worksheet/class-bar.tsx";
 import { compareLines, rivalOf } from "../../src/worksheet/compare.ts";
 import { againstRival } from "../../src/worksheet/rival-words.ts";
-import { flat, groundOf, planWith, rectangle, ring, size } from "./grounds.ts";
+import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const plan = planWith(100.5);
 const small = { ...size(plan, ring(rectangle(20, 15)), flat(100)), id: "small" };

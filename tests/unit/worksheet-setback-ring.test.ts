@@ -4,7 +4,7 @@ import geodesic from "geographiclib-geodesic";
 import { describe, expect, it } from "vitest";
 import { centreLineDistanceM, offsetRing } from "../../shared/offset-ring.ts";
 import type { LonLat } from "../../shared/plan.ts";
-import { type Corner, PLANE, rectangle, structure } from "./grounds.ts";
+import { type Corner, PLANE, rectangle, structure } from "../helpers/grounds.ts";
 
 const WGS84 = geodesic.Geodesic.WGS84;
 

@@ -1,6 +1,6 @@
-/** Takes the README's picture of the demo: `node --import tsx tests/browser/picture.ts`. */
-import { openHouse } from "./harness.ts";
-import { mapIsIdle, planIsSized, sample } from "./screen.ts";
+/** Takes the README's picture of the demo: `node --import tsx tests/tools/picture.ts`. */
+import { openHouse } from "../helpers/harness.ts";
+import { mapIsIdle, planIsSized, sample } from "../helpers/screen.ts";
 
 const house = await openHouse();
 const { page } = await house.visit({ width: 1440, height: 900 });
