@@ -1,24 +1,29 @@
 import { Refusal, refusalOf } from "../shared/failure.ts";
 import type { LoneValue } from "../shared/ground-marks.ts";
-import type {
-  CallOptions,
-  Engine,
-  FromWorker,
-  OpenTerrainRequest,
-  ToWorker,
-  Verb,
+import {
+  type Call,
+  type CallOptions,
+  type Done,
+  type Engine,
+  engineOf,
+  type FromWorker,
+  type OpenTerrainRequest,
+  type RequestOf,
+  type ResponseOf,
+  type ToWorker,
+  type Verb,
 } from "../shared/messages.ts";
 
 /** The part of `Worker` that is used; tests pass a stand-in that runs the same server. */
 export interface WorkerLike {
-  postMessage(message: ToWorker): void;
+  postMessage<V extends Verb>(message: ToWorker<V>): void;
   terminate(): void;
   onmessage: ((event: MessageEvent<FromWorker>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
 }
 
 interface Pending {
-  readonly resolve: (response: never) => void;
+  readonly done: (message: Done) => void;
   readonly reject: (reason: Refusal) => void;
   readonly onProgress: CallOptions["onProgress"];
 }
@@ -37,21 +42,6 @@ export interface RemoteOptions {
 
 /** Looks without a word before the worker counts as dead: one, then three after it was asked. */
 const SILENT_LOOKS = 4;
-
-const VERBS: readonly Verb[] = [
-  "openTerrain",
-  "heightRange",
-  "size",
-  "crossSection",
-  "heightTile",
-  "holeTile",
-  "contours",
-  "probe",
-  "traceWater",
-  "siteRing",
-  "improveLine",
-  "sidewaysCost",
-];
 
 const CRASHED = () =>
   new Refusal(
@@ -94,7 +84,7 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     }
     waiting.delete(message.id);
     if (message.kind === "done") {
-      call.resolve(message.response as never);
+      call.done(message);
       return;
     }
     const { mark } = message.failure;
@@ -133,35 +123,43 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     }, options.silenceMs);
   }
 
-  async function call(verb: Verb, request: unknown, callOptions?: CallOptions) {
+  async function call<V extends Verb>(
+    verb: V,
+    request: RequestOf<V>,
+    callOptions?: CallOptions,
+  ): Promise<ResponseOf<V>> {
     if (reopening && verb !== "openTerrain") await reopening;
     return send(verb, request, callOptions);
   }
 
-  function send(verb: Verb, request: unknown, { onProgress, signal }: CallOptions = {}) {
-    return new Promise<never>((resolve, reject) => {
+  function send<V extends Verb>(
+    verb: V,
+    request: RequestOf<V>,
+    { onProgress, signal }: CallOptions = {},
+  ) {
+    return new Promise<ResponseOf<V>>((resolve, reject) => {
       const id = nextId++;
       const cancelled = () =>
         new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
       if (signal?.aborted) return reject(cancelled());
       if (waiting.size === 0) silentLooks = 0;
-      waiting.set(id, { resolve, reject, onProgress });
+      const done = (message: Done) => {
+        if (answers(message, verb)) resolve(message.response);
+        else reject(new Error(`A call of ${verb} was answered with ${message.verb}.`));
+      };
+      waiting.set(id, { done, reject, onProgress });
       signal?.addEventListener("abort", () => {
         if (!waiting.delete(id)) return;
         worker.postMessage({ kind: "cancel", id });
         reject(cancelled());
       });
-      worker.postMessage({ kind: "call", id, verb, request });
+      const message: Call<V> = { kind: "call", id, verb, request };
+      worker.postMessage(message);
       listen();
     });
   }
 
-  const engine = Object.fromEntries(
-    VERBS.map((verb) => [
-      verb,
-      (request: unknown, callOptions?: CallOptions) => call(verb, request, callOptions),
-    ]),
-  ) as unknown as Engine;
+  const engine = engineOf((verb) => (request, callOptions) => call(verb, request, callOptions));
 
   return {
     ...engine,
@@ -171,4 +169,8 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
       return summary;
     },
   };
+}
+
+function answers<V extends Verb>(message: Done, verb: V): message is Done & Done<V> {
+  return message.verb === verb;
 }

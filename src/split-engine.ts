@@ -1,4 +1,28 @@
-import type { Engine, OpenTerrainRequest } from "../shared/messages.ts";
+import {
+  type Answer,
+  type CallOptions,
+  type Engine,
+  engineOf,
+  type OpenTerrainRequest,
+  type RequestOf,
+  type Verb,
+} from "../shared/messages.ts";
+
+/** Which of the two answers a verb. */
+const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
+  openTerrain: "quick",
+  heightRange: "quick",
+  size: "quick",
+  heightTile: "quick",
+  holeTile: "quick",
+  crossSection: "quick",
+  contours: "quick",
+  probe: "quick",
+  traceWater: "long",
+  siteRing: "long",
+  improveLine: "long",
+  sidewaysCost: "long",
+};
 
 /**
  * One engine out of two: `long` does what may take seconds (search, improve, trace, sideways cost), `quick` all
@@ -21,23 +45,19 @@ export function splitEngine(quick: Engine, long: Engine): Engine {
     return opening;
   };
   const whenReady =
-    <Asked, Options, Answer>(verb: (request: Asked, options?: Options) => Promise<Answer>) =>
-    async (request: Asked, options?: Options): Promise<Answer> => {
+    <V extends Verb>(verb: V): Answer<V> =>
+    async (request: RequestOf<V>, options?: CallOptions) => {
       await (ready ?? open());
-      return verb(request, options);
+      return long[verb](request, options);
     };
 
   return {
-    ...quick,
+    ...engineOf((verb) => (ANSWERED_BY[verb] === "long" ? whenReady(verb) : quick[verb])),
     openTerrain: async (request, options) => {
       const summary = await quick.openTerrain(request, options);
       files = request;
       open();
       return summary;
     },
-    traceWater: whenReady(long.traceWater),
-    siteRing: whenReady(long.siteRing),
-    improveLine: whenReady(long.improveLine),
-    sidewaysCost: whenReady(long.sidewaysCost),
   };
 }

@@ -1,5 +1,13 @@
 import { asFailure } from "../shared/failure.ts";
-import type { Engine, FromWorker, ToWorker } from "../shared/messages.ts";
+import type {
+  Call,
+  CallOptions,
+  Done,
+  Engine,
+  FromWorker,
+  ToWorker,
+  Verb,
+} from "../shared/messages.ts";
 import { transferablesOf } from "./transfer.ts";
 
 /** Work shorter than this reports no progress, milliseconds. */
@@ -12,8 +20,8 @@ const QUIET_MS = 300;
  */
 export function serveEngine(
   engine: Engine,
-  post: (message: FromWorker, transfer: ArrayBuffer[]) => void,
-): (message: ToWorker) => Promise<void> {
+  post: <V extends Verb>(message: FromWorker<V>, transfer: ArrayBuffer[]) => void,
+): <V extends Verb>(message: ToWorker<V>) => Promise<void> {
   const running = new Map<number, AbortController>();
   return async (message) => {
     if (message.kind === "ping") {
@@ -24,7 +32,7 @@ export function serveEngine(
       running.get(message.id)?.abort();
       return;
     }
-    const { id, verb, request } = message;
+    const { id } = message;
     const abort = new AbortController();
     const startedAt = performance.now();
     running.set(id, abort);
@@ -33,13 +41,20 @@ export function serveEngine(
       post({ kind: "progress", id, share, doing }, []);
     };
     try {
-      const call = engine[verb] as (request: unknown, options: object) => Promise<never>;
-      const response = await call(request, { onProgress, signal: abort.signal });
-      post({ kind: "done", id, response }, transferablesOf(verb, response));
+      const done = await answer(engine, message, { onProgress, signal: abort.signal });
+      post(done, transferablesOf(done));
     } catch (thrown) {
       post({ kind: "failed", id, failure: asFailure(thrown) }, []);
     } finally {
       running.delete(id);
     }
   };
+}
+
+async function answer<V extends Verb>(
+  engine: Engine,
+  { id, verb, request }: Call<V>,
+  options: CallOptions,
+): Promise<Done<V>> {
+  return { kind: "done", id, verb, response: await engine[verb](request, options) };
 }

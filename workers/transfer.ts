@@ -1,8 +1,8 @@
-import type { ResponseOf, Verb } from "../shared/messages.ts";
+import type { Done, ResponseOf, Verb } from "../shared/messages.ts";
 
 /** What may be moved instead of copied, per verb. The engine keeps none of these arrays. */
 const OWNED: { [V in Verb]?: (response: ResponseOf<V>) => ArrayBufferView[] } = {
-  size: ({ lines }) => lines.flatMap(({ walk }) => Object.values(walk) as ArrayBufferView[]),
+  size: ({ lines }) => lines.flatMap(({ walk }) => Object.values(walk)),
   crossSection: ({ offsetM, groundM }) => [offsetM, groundM],
   heightTile: ({ rgba }) => (rgba ? [rgba] : []),
   holeTile: ({ rgba }) => (rgba ? [rgba] : []),
@@ -10,8 +10,9 @@ const OWNED: { [V in Verb]?: (response: ResponseOf<V>) => ArrayBufferView[] } = 
   sidewaysCost: ({ moveM: _, ...arrays }) => Object.values(arrays),
 };
 
-/** The buffers of a response, each once. */
-export function transferablesOf<V extends Verb>(verb: V, response: ResponseOf<V>): ArrayBuffer[] {
+/** The buffers of an answer, each once. */
+export function transferablesOf<V extends Verb>({ verb, response }: Done<V>): ArrayBuffer[] {
   const views = OWNED[verb]?.(response) ?? [];
-  return [...new Set(views.map((view) => view.buffer as ArrayBuffer))];
+  const buffers = views.map((view) => view.buffer);
+  return [...new Set(buffers.filter((buffer) => buffer instanceof ArrayBuffer))];
 }

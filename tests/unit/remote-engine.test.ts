@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
 import { Refusal } from "../../shared/failure.ts";
-import type { Engine, FromWorker, ToWorker } from "../../shared/messages.ts";
+import type { Call, Done, Engine, FromWorker, ToWorker, Verb } from "../../shared/messages.ts";
 import { makeRemoteEngine, type WorkerLike } from "../../src/remote-engine.ts";
 import { serveEngine } from "../../workers/serve.ts";
 
@@ -9,8 +9,8 @@ class StandInWorker implements WorkerLike {
   onmessage: WorkerLike["onmessage"] = null;
   onerror: WorkerLike["onerror"] = null;
   dead = false;
-  readonly seen: ToWorker[] = [];
-  private readonly answer: (message: ToWorker) => Promise<void>;
+  readonly seen: ToWorker["kind"][] = [];
+  private readonly answer: ReturnType<typeof serveEngine>;
 
   constructor(engine: Partial<Engine>) {
     this.answer = serveEngine(engine as Engine, (message, transfer) => {
@@ -21,8 +21,8 @@ class StandInWorker implements WorkerLike {
     });
   }
 
-  postMessage(message: ToWorker): void {
-    this.seen.push(message);
+  postMessage<V extends Verb>(message: ToWorker<V>): void {
+    this.seen.push(message.kind);
     if (!this.dead) void this.answer(structuredClone(message));
   }
 
@@ -49,6 +49,24 @@ describe("the engine behind a worker", () => {
   it("carries a request there and the answer back", async () => {
     const { engine } = remote([{ probe: async ({ at }) => ({ groundM: at[0] + 1 }) }]);
     expect(await engine.probe({ at: [41, 0] })).toEqual({ groundM: 42 });
+  });
+
+  it("takes no answer of another verb for its own", async () => {
+    const { engine, workers } = remote([{ probe: () => new Promise<never>(() => {}) }]);
+    const call = engine.probe(PROBE);
+    const data: Done = { kind: "done", id: 1, verb: "heightRange", response: null };
+    workers[0]?.onmessage?.({ data } as MessageEvent<FromWorker>);
+    await expect(call).rejects.toThrow("A call of probe was answered with heightRange.");
+  });
+
+  it("does not compile with a request, or an answer, of another verb", () => {
+    // @ts-expect-error `probe` asks for a place
+    const call: Call = { kind: "call", id: 1, verb: "probe", request: { files: [] } };
+    // @ts-expect-error `probe` answers with a height
+    const done: Done = { kind: "done", id: 1, verb: "probe", response: { lines: [] } };
+    // @ts-expect-error every verb has an answer
+    const engine: Engine = { probe: async () => ({ groundM: 1 }) };
+    expect([call.kind, done.kind, typeof engine.probe]).toEqual(["call", "done", "function"]);
   });
 
   it("moves the pixels of a tile instead of copying them", async () => {
@@ -79,7 +97,7 @@ describe("the engine behind a worker", () => {
     const call = engine.probe(PROBE, { signal: abort.signal });
     abort.abort();
     await expect(call).rejects.toMatchObject({ code: "cancelled" });
-    expect(workers[0]?.seen.at(-1)?.kind).toBe("cancel");
+    expect(workers[0]?.seen.at(-1)).toBe("cancel");
     finish({ groundM: 1 });
     await new Promise((resolve) => setTimeout(resolve, 5));
     await expect(call).rejects.toMatchObject({ code: "cancelled" });

@@ -1,7 +1,7 @@
 import { Worker } from "node:worker_threads";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { Refusal } from "../../shared/failure.ts";
-import type { Engine, FromWorker, ToWorker } from "../../shared/messages.ts";
+import type { Engine, FromWorker } from "../../shared/messages.ts";
 import { makeRemoteEngine, type WorkerLike } from "../../src/remote-engine.ts";
 import { splitEngine } from "../../src/split-engine.ts";
 
@@ -57,7 +57,7 @@ const BLOCKING = `
     },
   };
   parentPort.on("message", ({ kind, id, verb }) => {
-    if (kind === "call") parentPort.postMessage({ kind: "done", id, response: verbs[verb]() });
+    if (kind === "call") parentPort.postMessage({ kind: "done", id, verb, response: verbs[verb]() });
   });
 `;
 
@@ -71,7 +71,7 @@ function inThread(): Engine {
     const thread = new Worker(BLOCKING, { eval: true });
     threads.push(thread);
     const like: WorkerLike = {
-      postMessage: (message: ToWorker) => thread.postMessage(message),
+      postMessage: (message) => thread.postMessage(message),
       terminate: () => void thread.terminate(),
       onmessage: null,
       onerror: null,
