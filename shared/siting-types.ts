@@ -10,10 +10,10 @@ export const WINDOW_REACHES_M = [30, 60, 120, 240] as const;
 /** What a search is asked, beside the plan. */
 export interface SitingWish {
   /** Structures to go round; all of the plan's when left out. */
-  readonly structureIds?: readonly string[];
+  readonly structureIds?: readonly string[] | undefined;
   readonly window: SitingWindow;
   /** Most corners of a ring; 24 when left out. */
-  readonly maxCorners?: number;
+  readonly maxCorners?: number | undefined;
   /** Length of line carried on into high ground where it ties in, metres; 5 ft when left out. */
   readonly keyInM?: number;
 }
@@ -27,9 +27,9 @@ export interface SiteRingRequest extends SitingWish {
   /** One ring round all of the structures: other groupings are not compared. */
   readonly together?: boolean;
   /** The search stops after this long and gives the best so far, milliseconds; 2 s for each structure when left out. */
-  readonly timeCapMs?: number;
+  readonly timeCapMs?: number | undefined;
   /** Also say how far the line may be from the best there is. */
-  readonly judge?: "estimate" | "proof";
+  readonly judge?: "estimate" | "proof" | undefined;
   /** Also the best ring round all of the structures within each of these reaches, metres, rising. */
   readonly reachesM?: readonly number[];
 }
@@ -113,7 +113,7 @@ export interface ImproveLineRequest {
   readonly plan: Plan;
   /** The alternative to improve; its pinned corners, and legs between two pinned neighbours, stay. */
   readonly id: string;
-  readonly maxCorners?: number;
+  readonly maxCorners?: number | undefined;
 }
 
 export interface ImproveLineResponse {

@@ -25,7 +25,7 @@ export interface Notice {
   readonly tone: "error" | "info";
   readonly failure: Failure;
   /** What the person can do about it right here. */
-  readonly act?: NoticeAct;
+  readonly act?: NoticeAct | undefined;
 }
 
 export interface NoticeAct {

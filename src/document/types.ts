@@ -6,8 +6,8 @@ export interface Edit {
   /** Names the step for undo, e.g. "Move corner 3 of B". */
   readonly note: string;
   readonly change: (plan: Plan) => Plan;
-  /** Edits in a row that carry the same gesture are one step of undo (a drag, a slider). */
-  readonly gesture?: string;
+  /** Edits in a row that carry the same gesture are one step of undo (a drag, a slider); one without is a step of its own. */
+  readonly gesture?: string | undefined;
 }
 
 export type ApplyEdit = (edit: Edit) => Outcome<void>;

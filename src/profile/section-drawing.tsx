@@ -29,7 +29,9 @@ interface SectionDrawingProps {
   /** Size to leave room for, so that the sections of a line share a scale; the section's own by default. */
   readonly needed?: SectionRoomNeeded;
   /** What is drawn over everything else in place of the dimensions, in the pixels of the frame, clear of the labels. */
-  readonly over?: (frame: SectionFrame, labels: readonly PlacedLabel[]) => ComponentChildren;
+  readonly over?:
+    | ((frame: SectionFrame, labels: readonly PlacedLabel[]) => ComponentChildren)
+    | undefined;
 }
 
 const NOTHING_ELSE: SectionRoomNeeded = { baseM: 0, heightM: 0 };

@@ -11,7 +11,7 @@ export interface NumberFieldProps {
   readonly quantity: Quantity;
   readonly range?: Range;
   /** Shown in an empty field; makes an empty field allowed. */
-  readonly blank?: string;
+  readonly blank?: string | undefined;
   /** Keeps the label for screen readers alone, as in a table. */
   readonly labelHidden?: boolean;
   readonly disabled?: boolean;

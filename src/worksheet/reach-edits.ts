@@ -1,6 +1,7 @@
 import type { Failure, Outcome } from "../../shared/failure.ts";
 import type { Alignment, ReachSection } from "../../shared/plan.ts";
 import { apply } from "../document/store.ts";
+import type { Edit } from "../document/types.ts";
 import { isStandard, STANDARD, sectionsOf } from "../reaches.ts";
 import { edit, withAlternativeChanged } from "./alternative-edits.ts";
 
@@ -167,7 +168,7 @@ export function buildReach(
   alternative: Alignment,
   index: number,
   built: ReachSection,
-  step: { readonly note: string; readonly gesture?: string },
+  step: Pick<Edit, "note" | "gesture">,
 ): Outcome<void> {
   return change(
     alternative,

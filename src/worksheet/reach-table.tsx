@@ -13,7 +13,7 @@ interface ReachTableProps {
   readonly line: SizedLine;
   readonly system: UnitSystem;
   /** Takes the chainage of the middle of a reach that was pressed; left out on paper. */
-  readonly onReach?: (middleM: number) => void;
+  readonly onReach?: ((middleM: number) => void) | undefined;
 }
 
 /** Subtotals of the reaches between the chosen stations, by material; they add up to the line. */

@@ -57,10 +57,13 @@ export function deleteNoGo(area: NoGo): void {
 export function renameSource(source: WaterSource, name: string): void {
   edit({
     note: `Rename ${source.name || "source"}`,
-    change: (plan) => ({
-      ...plan,
-      sources: plan.sources?.map((each) => (each.id === source.id ? { ...each, name } : each)),
-    }),
+    change: ({ sources, ...plan }) =>
+      sources
+        ? {
+            ...plan,
+            sources: sources.map((each) => (each.id === source.id ? { ...each, name } : each)),
+          }
+        : plan,
   });
 }
 

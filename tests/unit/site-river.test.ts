@@ -60,7 +60,7 @@ async function found(sources: Plan["sources"]) {
   ];
   await engine.openTerrain({ files, verticalUnit: "metre" });
   const { lines } = await engine.siteRing({
-    plan: { ...PLAN, sources },
+    plan: sources ? { ...PLAN, sources } : PLAN,
     window: { reachM: 60 },
     timeCapMs: 60_000,
   });
