@@ -1,7 +1,5 @@
-import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { relative } from "node:path";
-import { fileURLToPath } from "node:url";
 import openGdal from "gdal3.js/node.js";
 import { beforeAll, describe, expect, it } from "vitest";
 import { SIZE_M } from "../../sample-terrain/layout.ts";
@@ -9,8 +7,8 @@ import { demoPlan, steppedPlan, tiltedPlan } from "../../sample-terrain/plans.ts
 import { siteGrid } from "../../sample-terrain/site.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { drystead, ROOT } from "../helpers/terminal.ts";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const NO_DATA = -9999;
 
 /** The raster as GDAL reads it: what is said about it, and its heights row by row. */
@@ -77,15 +75,9 @@ describe("what the demo is there to show", () => {
   let drawn: SizedLine;
   let high: SizedLine;
   let tied: SizedLine;
-  beforeAll(() => {
-    const out = execFileSync(
-      process.execPath,
-      [
-        ...["--import", "tsx", "workers/command.ts", "size"],
-        ...["sample-terrain/demo.geojson", "--terrain", "sample-terrain/demo.tif"],
-      ],
-      { cwd: ROOT, encoding: "utf8", maxBuffer: 1e8 },
-    );
+  beforeAll(async () => {
+    const files = ["sample-terrain/demo.geojson", "--terrain", "sample-terrain/demo.tif"];
+    const { out } = await drystead(["size", ...files]);
     [drawn, high, tied] = JSON.parse(out).alternatives;
   }, STARTING_MS);
 

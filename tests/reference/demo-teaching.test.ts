@@ -1,7 +1,6 @@
-import { execFileSync } from "node:child_process";
-import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { drystead } from "../helpers/terminal.ts";
 
 /*
  * The two teaching grids, by hand. Section of base 3 h and crown w = 0.75 ft = 0.2286 m (NDSU-11) on
@@ -35,15 +34,9 @@ function along(length: number, from: number, to: number): number {
   return (length * (integral(to) - integral(from))) / (to - from);
 }
 
-function sized(site: string): SizedLine[] {
-  const out = execFileSync(
-    process.execPath,
-    [
-      ...["--import", "tsx", "workers/command.ts", "size"],
-      ...[`sample-terrain/${site}.geojson`, "--terrain", `sample-terrain/${site}.tif`],
-    ],
-    { cwd: fileURLToPath(new URL("../../", import.meta.url)), encoding: "utf8" },
-  );
+async function sized(site: string): Promise<SizedLine[]> {
+  const files = [`sample-terrain/${site}.geojson`, "--terrain", `sample-terrain/${site}.tif`];
+  const { out } = await drystead(["size", ...files]);
   return JSON.parse(out).alternatives;
 }
 
@@ -58,8 +51,8 @@ it("the hand formulas agree with each other where the ground is level", () => {
 describe("tilted plane: 1 in 100, crest at 102 m", () => {
   let ring: SizedLine;
   let line: SizedLine;
-  beforeAll(() => {
-    [ring, line] = sized("tilted") as [SizedLine, SizedLine];
+  beforeAll(async () => {
+    [ring, line] = (await sized("tilted")) as [SizedLine, SizedLine];
   });
 
   it("ring of 80 x 40 m between heights of 1.4 and 0.6 m", () => {
@@ -92,8 +85,8 @@ describe("tilted plane: 1 in 100, crest at 102 m", () => {
 describe("step of 0.6 m, crest 1.2 m above the low ground", () => {
   let low: SizedLine;
   let over: SizedLine;
-  beforeAll(() => {
-    [low, over] = sized("stepped") as [SizedLine, SizedLine];
+  beforeAll(async () => {
+    [low, over] = (await sized("stepped")) as [SizedLine, SizedLine];
   });
 
   it("ring on the low ground: 144 m at 1.2 m", () => {

@@ -1,13 +1,11 @@
-import { spawnSync } from "node:child_process";
 import { copyFileSync, mkdtempSync, openAsBlob, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { GroundSummary } from "../../shared/messages.ts";
 import { makeEngine } from "../../workers/engine.ts";
+import { drystead, ROOT } from "../helpers/terminal.ts";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const RASTER = join(ROOT, "tests/fixtures/rasters/unit-none.tif");
 
 let folder = "";
@@ -54,18 +52,9 @@ function sized(raster: string, words: readonly string[] = []) {
   return drystead(["size", path, "--terrain", raster, ...words]);
 }
 
-function drystead(words: readonly string[]) {
-  const tsx = fileURLToPath(import.meta.resolve("tsx"));
-  const done = spawnSync(process.execPath, ["--import", tsx, "workers/command.ts", ...words], {
-    cwd: ROOT,
-    encoding: "utf8",
-  });
-  return { code: done.status, out: done.stdout, said: done.stderr };
-}
-
 describe("a raster that states no vertical unit", () => {
-  it("takes the plan's own answer when the plan names this very file, with its accuracy", () => {
-    const { code, out, said } = sized(RASTER);
+  it("takes the plan's own answer when the plan names this very file, with its accuracy", async () => {
+    const { code, out, said } = await sized(RASTER);
     expect(said).not.toContain("other elevation data");
     expect(code).toBe(0);
     const { terrain, alternatives } = JSON.parse(out);
@@ -73,8 +62,8 @@ describe("a raster that states no vertical unit", () => {
     expect(alternatives[0].groundAccuracy).toEqual({ rmseM: 0.4, source: "as entered in Ground" });
   });
 
-  it("asks when the plan names another file, with what each unit makes of the heights", () => {
-    const { code, out, said } = sized(other);
+  it("asks when the plan names another file, with what each unit makes of the heights", async () => {
+    const { code, out, said } = await sized(other);
     expect(code).toBe(1);
     expect(out).toBe("");
     expect(said).toContain("ground/unit-unknown");
@@ -83,8 +72,8 @@ describe("a raster that states no vertical unit", () => {
     expect(said).toMatch(/No longer used: accuracy 0.4 m, vertical datum "NGVD 29"/);
   });
 
-  it("takes the accuracy typical of its cells when the plan's was said of another file", () => {
-    const { out } = sized(other, ["--vertical-unit", "m"]);
+  it("takes the accuracy typical of its cells when the plan's was said of another file", async () => {
+    const { out } = await sized(other, ["--vertical-unit", "m"]);
     const [{ groundAccuracy }] = JSON.parse(out).alternatives;
     expect(groundAccuracy.source).not.toBe("as entered in Ground");
   });

@@ -1,13 +1,10 @@
-import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { readPlanFile } from "../../shared/plan-file.ts";
+import { ROOT, drystead as run } from "../helpers/terminal.ts";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
-const PROGRAM = join(ROOT, "workers/command.ts");
 const PLAN = join(ROOT, "sample-terrain/demo.geojson");
 const RASTER = join(ROOT, "sample-terrain/demo.tif");
 const TILTED = join(ROOT, "sample-terrain/tilted.geojson");
@@ -21,15 +18,8 @@ afterAll(() => {
   rmSync(folder, { recursive: true });
 });
 
-function drystead(words: readonly string[]) {
-  const tsx = fileURLToPath(import.meta.resolve("tsx"));
-  const done = spawnSync(process.execPath, ["--import", tsx, PROGRAM, ...words], {
-    cwd: folder,
-    encoding: "utf8",
-    env: { ...process.env, npm_lifecycle_event: undefined },
-  });
-  return { code: done.status, out: done.stdout, said: done.stderr };
-}
+/** Runs a command line from the folder of this file's own plans. */
+const drystead = (words: readonly string[]) => run(words, folder);
 
 function written(name: string, text: string): string {
   const path = join(folder, name);
@@ -45,15 +35,15 @@ function alignmentsOf(text: string) {
 }
 
 /** Totals by `size` of one alternative of a plan file. */
-function sizedBySize(path: string, raster: string, name: string) {
-  const { code, out } = drystead(["size", path, "--terrain", raster]);
+async function sizedBySize(path: string, raster: string, name: string) {
+  const { code, out } = await drystead(["size", path, "--terrain", raster]);
   expect(code).toBe(0);
   return JSON.parse(out).alternatives.find((each: { name: string }) => each.name === name).totals;
 }
 
 describe("site", () => {
-  it("prints the plan with the found ring as one more feature, whose figures are those of `size`", () => {
-    const { code, out, said } = drystead(["site", PLAN, "--terrain", RASTER]);
+  it("prints the plan with the found ring as one more feature, whose figures are those of `size`", async () => {
+    const { code, out, said } = await drystead(["site", PLAN, "--terrain", RASTER]);
     expect(code).toBe(0);
     const before = readPlanFile(readFileSync(PLAN, "utf8"));
     const after = readPlanFile(out);
@@ -70,25 +60,25 @@ describe("site", () => {
       howGood: { kind: "estimate", wording: expect.stringContaining("estimate") },
       encloses: ["structure-1", "structure-2", "structure-3"],
     });
-    const totals = sizedBySize(written("found.geojson", out), RASTER, "Found ring");
+    const totals = await sizedBySize(written("found.geojson", out), RASTER, "Found ring");
     expect(found.properties).toMatchObject(totals);
     expect(totals.bags).toBeGreaterThan(1000);
     expect(said).toContain(`Found ring: ${totals.bags.toLocaleString("en-US")} bags`);
     expect(said).toMatch(/bags fewer than "Drawn ring" \(2\d %\)/);
   });
 
-  it("gives a line tied in at both ends where high ground saves a part, and a second one its own name", () => {
+  it("gives a line tied in at both ends where high ground saves a part, and a second one its own name", async () => {
     const plan = JSON.parse(readFileSync(PLAN, "utf8"));
     plan.drystead.water.stageM -= 0.2;
     const low = written("low.geojson", JSON.stringify(plan));
     const options = ["--terrain", RASTER, "--judge", "none", "--key-in-m", "2"];
-    const first = drystead(["site", low, ...options, "--window-m=60"]);
+    const first = await drystead(["site", low, ...options, "--window-m=60"]);
     expect(first.code).toBe(0);
     const line = alignmentsOf(first.out).at(-1);
     expect(line.geometry.type).toBe("LineString");
     expect(line.properties.howGood).toBe(null);
     expect(line.properties.pieces[0].tieIns).toHaveLength(2);
-    const twice = drystead([
+    const twice = await drystead([
       ...["site", written("once.geojson", first.out), ...options],
       ...["--structure", "House", "--max-corners", "9"],
     ]);
@@ -103,7 +93,7 @@ describe("site", () => {
     expect(house.geometry.coordinates[0].length).toBeLessThanOrEqual(10);
   });
 
-  it("ends with 1 and the reason when no ring is possible", () => {
+  it("ends with 1 and the reason when no ring is possible", async () => {
     const plan = JSON.parse(readFileSync(TILTED, "utf8"));
     const bare = plan.features.filter(
       (each: { properties: { role: string } }) => each.properties.role !== "structure",
@@ -117,14 +107,14 @@ describe("site", () => {
       [["site", TILTED, "--terrain", join(folder, "absent.tif")], "file/missing"],
     ];
     for (const [words, code] of cases) {
-      const ended = drystead(words);
+      const ended = await drystead(words);
       expect(ended.code, code).toBe(1);
       expect(ended.out).toBe("");
       expect(ended.said).toContain(`(${code})`);
     }
   });
 
-  it("ends with 2 and tells how it is used for a command line that cannot be followed", () => {
+  it("ends with 2 and tells how it is used for a command line that cannot be followed", async () => {
     const raster = ["--terrain", TILTED_RASTER];
     for (const words of [
       ["site"],
@@ -135,7 +125,7 @@ describe("site", () => {
       ["site", TILTED, ...raster, "--judge", "maybe"],
       ["site", TILTED, ...raster, "--window"],
     ]) {
-      const ended = drystead(words);
+      const ended = await drystead(words);
       expect(ended.code, words.join(" ")).toBe(2);
       expect(ended.out).toBe("");
       expect(ended.said).toContain("drystead site PLAN.geojson");

@@ -1,12 +1,9 @@
-import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { ROOT, drystead as run } from "../helpers/terminal.ts";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
-const PROGRAM = join(ROOT, "workers/command.ts");
 const PLAN = join(ROOT, "sample-terrain/tilted.geojson");
 const RASTER = join(ROOT, "sample-terrain/tilted.tif");
 
@@ -18,15 +15,8 @@ afterAll(() => {
   rmSync(folder, { recursive: true });
 });
 
-function drystead(words: readonly string[]) {
-  const tsx = fileURLToPath(import.meta.resolve("tsx"));
-  const done = spawnSync(process.execPath, ["--import", tsx, PROGRAM, ...words], {
-    cwd: folder,
-    encoding: "utf8",
-    env: { ...process.env, npm_lifecycle_event: undefined },
-  });
-  return { code: done.status, out: done.stdout, said: done.stderr };
-}
+/** Runs a command line from the folder of this file's own plans. */
+const drystead = (words: readonly string[]) => run(words, folder);
 
 function written(name: string, text: string): string {
   const path = join(folder, name);
@@ -48,8 +38,8 @@ function planOf(...features: readonly unknown[]): string {
 const place = [expect.any(Number), expect.any(Number)];
 
 describe("trace", () => {
-  it("prints water, structures and alternatives as JSON and nothing else on standard output", () => {
-    const { code, out, said } = drystead(["trace", PLAN, "--terrain", RASTER]);
+  it("prints water, structures and alternatives as JSON and nothing else on standard output", async () => {
+    const { code, out, said } = await drystead(["trace", PLAN, "--terrain", RASTER]);
     expect(said).toBe("");
     expect(code).toBe(0);
     const trail = JSON.parse(out);
@@ -85,7 +75,7 @@ describe("trace", () => {
     }
   });
 
-  it("takes sources from the plan, and names where a short line lets water in", () => {
+  it("takes sources from the plan, and names where a short line lets water in", async () => {
     const line = found("LineString");
     const [, west, second] = line.geometry.coordinates;
     const short = { ...line, geometry: { type: "LineString", coordinates: [west, second] } };
@@ -95,7 +85,7 @@ describe("trace", () => {
       geometry: { type: "Point", coordinates: [west[0] - 0.0005, west[1]] },
     };
     const marked = written("marked.geojson", planOf(found("Polygon"), short, river));
-    const { code, out } = drystead(["trace", marked, "--terrain", RASTER]);
+    const { code, out } = await drystead(["trace", marked, "--terrain", RASTER]);
     expect(code).toBe(0);
     const trail = JSON.parse(out);
     expect(trail.water.from).toBe("sources");
@@ -105,17 +95,17 @@ describe("trace", () => {
     expect(trail.alternatives[0].wayIn.path.length).toBeGreaterThan(1);
   });
 
-  it("needs no line", () => {
+  it("needs no line", async () => {
     const noLine = written("no-line.geojson", planOf(found("Polygon")));
-    const { code, out } = drystead(["trace", noLine, "--terrain", RASTER]);
+    const { code, out } = await drystead(["trace", noLine, "--terrain", RASTER]);
     expect(code).toBe(0);
     const trail = JSON.parse(out);
     expect(trail.alternatives).toEqual([]);
     expect(trail.structures).toMatchObject([{ wet: true }]);
   });
 
-  it("ends with 1 and a reason for input that is refused", () => {
-    const { code, out, said } = drystead(["trace", PLAN, "--terrain", PLAN]);
+  it("ends with 1 and a reason for input that is refused", async () => {
+    const { code, out, said } = await drystead(["trace", PLAN, "--terrain", PLAN]);
     expect(out).toBe("");
     expect(said).toMatch(/raster|GeoTIFF/i);
     expect(code).toBe(1);
@@ -126,16 +116,16 @@ describe("trace", () => {
     [["trace", "plan.geojson"], /needs --terrain/],
     [["trace", "a.geojson", "b.geojson", "--terrain", "a.tif"], /one too many/],
     [["trace", "a.geojson", "--terrain", "a.tif", "--vertical-unit", "yd"], /m, ft, us-ft/],
-  ])("ends with 2 and its usage for %j", (words, reason) => {
-    const { code, out, said } = drystead(words);
+  ])("ends with 2 and its usage for %j", async (words, reason) => {
+    const { code, out, said } = await drystead(words);
     expect(out).toBe("");
     expect(said).toMatch(reason);
     expect(said).toMatch(/drystead trace/);
     expect(code).toBe(2);
   });
 
-  it("gives help", () => {
-    const { code, out } = drystead(["trace", "--help"]);
+  it("gives help", async () => {
+    const { code, out } = await drystead(["trace", "--help"]);
     expect(out).toMatch(/^drystead trace/);
     expect(code).toBe(0);
   });

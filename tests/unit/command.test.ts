@@ -2,11 +2,9 @@ import { spawnSync } from "node:child_process";
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Ended, ROOT, drystead as run, shell, startDrystead } from "../helpers/terminal.ts";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
-const PROGRAM = join(ROOT, "workers/command.ts");
 const PLAN = join(ROOT, "sample-terrain/tilted.geojson");
 const RASTER = join(ROOT, "sample-terrain/tilted.tif");
 
@@ -18,16 +16,8 @@ afterAll(() => {
   rmSync(folder, { recursive: true });
 });
 
-function drystead(words: readonly string[], cwd = folder) {
-  const environment = { ...process.env, npm_lifecycle_event: undefined };
-  const tsx = fileURLToPath(import.meta.resolve("tsx"));
-  const done = spawnSync(process.execPath, ["--import", tsx, PROGRAM, ...words], {
-    cwd,
-    encoding: "utf8",
-    env: environment,
-  });
-  return { code: done.status, out: done.stdout, said: done.stderr };
-}
+/** Runs a command line from the folder of this file's own plans. */
+const drystead = (words: readonly string[]) => run(words, folder);
 
 function written(name: string, text: string): string {
   const path = join(folder, name);
@@ -37,7 +27,7 @@ function written(name: string, text: string): string {
 
 describe("size", () => {
   it("prints the lines of a plan as JSON and nothing else on standard output", () => {
-    const { code, out, said } = drystead(["size", PLAN, "--terrain", RASTER]);
+    const { code, out, said } = startDrystead(["size", PLAN, "--terrain", RASTER]);
     expect(said).toBe("");
     expect(code).toBe(0);
     const { alternatives } = JSON.parse(out);
@@ -48,8 +38,8 @@ describe("size", () => {
     expect(alternatives.map((each: { kind: string }) => each.kind)).toEqual(["ring", "line"]);
   });
 
-  it("gives every alternative the keys that others may rely on", () => {
-    const { out } = drystead(["size", PLAN, "--terrain", RASTER]);
+  it("gives every alternative the keys that others may rely on", async () => {
+    const { out } = await drystead(["size", PLAN, "--terrain", RASTER]);
     const [ring] = JSON.parse(out).alternatives;
     for (const key of ["name", "kind", "lengthM", "stations", "totals", "checks"]) {
       expect(ring).toHaveProperty(key);
@@ -79,7 +69,7 @@ describe("size", () => {
     }
   });
 
-  it("needs of a plan no more than features and water, and writes null where there is no ground", () => {
+  it("needs of a plan no more than features and water, and writes null where there is no ground", async () => {
     const plan = JSON.parse(readFileSync(PLAN, "utf8"));
     const line = plan.features.find(
       (feature: { geometry: { type: string } }) => feature.geometry.type === "LineString",
@@ -103,7 +93,7 @@ describe("size", () => {
         ],
       }),
     );
-    const { code, out } = drystead(["size", bare, "--terrain", RASTER]);
+    const { code, out } = await drystead(["size", bare, "--terrain", RASTER]);
     expect(code).toBe(0);
     const [found] = JSON.parse(out).alternatives;
     expect(found.kind).toBe("line");
@@ -115,7 +105,7 @@ describe("size", () => {
   });
 
   it("takes the raster by a name relative to the folder the person stands in", () => {
-    const { code } = drystead(
+    const { code } = startDrystead(
       ["size", "tilted.geojson", "--terrain", "tilted.tif"],
       join(ROOT, "sample-terrain"),
     );
@@ -138,16 +128,16 @@ describe("size", () => {
     expect(done.status).toBe(0);
   });
 
-  it("uses the vertical unit given for a file that states none, and asks for it otherwise", () => {
+  it("uses the vertical unit given for a file that states none, and asks for it otherwise", async () => {
     const grid = written("grid.asc", asciiGrid(100));
     written("grid.prj", utm15());
-    const asked = drystead(["size", PLAN, "--terrain", grid]);
+    const asked = await drystead(["size", PLAN, "--terrain", grid]);
     expect(asked.code).toBe(1);
     expect(asked.out).toBe("");
     expect(asked.said).toMatch(/unit/i);
     expect(asked.said).toContain("--vertical-unit m, ft or us-ft");
-    const metres = drystead(["size", PLAN, "--terrain", grid, "--vertical-unit", "m"]);
-    const feet = drystead(["size", PLAN, "--terrain", grid, "--vertical-unit=ft"]);
+    const metres = await drystead(["size", PLAN, "--terrain", grid, "--vertical-unit", "m"]);
+    const feet = await drystead(["size", PLAN, "--terrain", grid, "--vertical-unit=ft"]);
     const ground = (run: { out: string }) =>
       JSON.parse(run.out).alternatives[0].stations[0].groundM;
     expect(ground(metres)).toBeCloseTo(100, 4);
@@ -162,17 +152,17 @@ describe("size", () => {
       /water\.elevation is not known/,
     ],
     ["a stage that is only promised", { version: 1, water: { by: "stage" } }, /plan\/no-water/],
-  ])("refuses a plan with %s instead of counting no bags", (_, settings, reason) => {
+  ])("refuses a plan with %s instead of counting no bags", async (_, settings, reason) => {
     const plan = JSON.parse(readFileSync(PLAN, "utf8"));
     const path = written("dry.geojson", JSON.stringify({ ...plan, drystead: settings }));
-    const { code, out, said } = drystead(["size", path, "--terrain", RASTER]);
+    const { code, out, said } = await drystead(["size", path, "--terrain", RASTER]);
     expect(code).toBe(1);
     expect(out).toBe("");
     expect(said).toMatch(reason);
     expect(said).toContain("plan/no-water");
   });
 
-  it("says for how much of a line the totals are, ends with 0, and puts it on top of the checks", () => {
+  it("says for how much of a line the totals are, ends with 0, and puts it on top of the checks", async () => {
     const plan = JSON.parse(readFileSync(PLAN, "utf8"));
     const alignments = plan.features.filter(
       (each: { properties: { role: string } }) => each.properties.role === "alignment",
@@ -195,7 +185,7 @@ describe("size", () => {
       ]),
     ];
     const path = written("beyond.geojson", JSON.stringify({ ...plan, features: out }));
-    const { code, out: json, said } = drystead(["size", path, "--terrain", RASTER]);
+    const { code, out: json, said } = await drystead(["size", path, "--terrain", RASTER]);
     expect(code).toBe(0);
     const [partly, nowhere] = JSON.parse(json).alternatives;
     const { lengthM, lengthNoDataM } = partly.totals;
@@ -214,70 +204,75 @@ describe("size", () => {
   });
 
   it("hands a long result whole to a slow reader", () => {
-    const out = piped("(sleep 2; cat)");
-    expect(out.stdout.length).toBeGreaterThan(65_536);
-    expect(JSON.parse(out.stdout).alternatives).toHaveLength(3);
+    const { out } = piped("(sleep 2; cat)");
+    expect(out.length).toBeGreaterThan(65_536);
+    expect(JSON.parse(out).alternatives).toHaveLength(3);
   });
 
   it("ends quietly when its reader goes away", () => {
-    const out = piped("head -c 10");
-    expect(out.stderr).toBe("");
-    expect(out.stdout).toHaveLength(10);
+    const { out, said } = piped("head -c 10");
+    expect(said).toBe("");
+    expect(out).toHaveLength(10);
   });
 });
 
 /** What is left of the demo's result behind a pipe into another program. */
 function piped(reader: string) {
-  const tsx = fileURLToPath(import.meta.resolve("tsx"));
-  const program = `"${process.execPath}" --import "${tsx}" "${PROGRAM}"`;
-  const line = `${program} size demo.geojson --terrain demo.tif | ${reader}`;
-  const options = { cwd: join(ROOT, "sample-terrain"), encoding: "utf8", maxBuffer: 1e8 } as const;
-  return spawnSync("sh", ["-c", line], options);
+  return shell(
+    `drystead size demo.geojson --terrain demo.tif | ${reader}`,
+    join(ROOT, "sample-terrain"),
+  );
 }
 
+type Start = (words: readonly string[]) => Ended | Promise<Ended>;
+
 describe("input that is refused ends with 1, a reason and nothing on standard output", () => {
-  const refused = (words: readonly string[], reason: RegExp) => {
-    const { code, out, said } = drystead(words);
+  const refused = async (words: readonly string[], reason: RegExp, start: Start = drystead) => {
+    const { code, out, said } = await start(words);
     expect(out).toBe("");
     expect(said).toMatch(reason);
     expect(said).not.toMatch(/\n\s+at /);
     expect(code).toBe(1);
   };
 
-  it("a plan that is not there", () => {
-    refused(["size", "none.geojson", "--terrain", RASTER], /no file .*none\.geojson/);
+  it("a plan that is not there", async () => {
+    await refused(
+      ["size", "none.geojson", "--terrain", RASTER],
+      /no file .*none\.geojson/,
+      startDrystead,
+    );
   });
-  it("a raster that is not there", () => {
-    refused(["size", PLAN, "--terrain", RASTER, "none.tif"], /no file .*none\.tif/);
+  it("a raster that is not there", async () => {
+    await refused(["size", PLAN, "--terrain", RASTER, "none.tif"], /no file .*none\.tif/);
   });
-  it("a folder as a plan, and as a raster", () => {
-    refused(["size", ".", "--terrain", RASTER], /folder/);
-    refused(["size", PLAN, "--terrain", "."], /folder/);
+  it("a folder as a plan, and as a raster", async () => {
+    await refused(["size", ".", "--terrain", RASTER], /folder/);
+    await refused(["size", PLAN, "--terrain", "."], /folder/);
   });
-  it("a raster as a plan, and a plan as a raster", () => {
-    refused(["size", RASTER, "--terrain", RASTER], /plan/i);
-    refused(["size", PLAN, "--terrain", PLAN], /raster|GeoTIFF/i);
+  it("a raster as a plan, and a plan as a raster", async () => {
+    await refused(["size", RASTER, "--terrain", RASTER], /plan/i);
+    await refused(["size", PLAN, "--terrain", PLAN], /raster|GeoTIFF/i);
   });
-  it("a plan without a line", () => {
+  it("a plan without a line", async () => {
     const settings = { version: 1, water: { elevationM: 262.5 } };
     const empty = { type: "FeatureCollection", features: [], drystead: settings };
     const path = written("empty.geojson", JSON.stringify(empty));
-    refused(["size", path, "--terrain", RASTER], /at least one ring or line/);
+    await refused(["size", path, "--terrain", RASTER], /at least one ring or line/);
   });
-  it("a newer plan", () => {
+  it("a newer plan", async () => {
     const newer = { type: "FeatureCollection", features: [], drystead: { version: 99 } };
     const path = written("newer.geojson", JSON.stringify(newer));
-    refused(["size", path, "--terrain", RASTER], /newer/);
+    await refused(["size", path, "--terrain", RASTER], /newer/);
   });
-  it("a raster cut off in the middle", () => {
+  it("a raster cut off in the middle", async () => {
     const whole = readFileSync(RASTER);
     const path = join(folder, "cut.tif");
     writeFileSync(path, whole.subarray(0, whole.length / 2));
-    refused(["size", PLAN, "--terrain", path], /\S/);
+    await refused(["size", PLAN, "--terrain", path], /\S/);
   });
-  it("a file name that the system cannot take, and something that is no file", () => {
-    refused(["size", `${"x".repeat(300)}.geojson`, "--terrain", RASTER], /cannot be read/);
-    refused(["size", "/dev/null", "--terrain", RASTER], /not a file/);
+  it("a file name that the system cannot take, and something that is no file", async () => {
+    await refused(["size", `${"x".repeat(300)}.geojson`, "--terrain", RASTER], /cannot be read/);
+    await refused(["size", "/dev/null", "--terrain", RASTER], /not a file/);
   });
 });
 
@@ -295,8 +290,8 @@ describe("a command line that cannot be followed ends with 2 and the usage", () 
     [["size", "a.geojson", "--terrain", "a.tif", "--constructor", "3"], /Unknown option/],
     [["size", "a.geojson", "--terrain", "a.tif", "--vertical-unit", "yd"], /m, ft, us-ft/],
     [["size", "a.geojson", "--terrain", "a.tif", "--vertical-unit"], /needs a value/],
-  ])("%j", (words, reason) => {
-    const { code, out, said } = drystead(words);
+  ])("%j", async (words, reason) => {
+    const { code, out, said } = await drystead(words);
     expect(out).toBe("");
     expect(said).toMatch(reason);
     expect(said).toMatch(/drystead (VERB|size)/);
@@ -305,8 +300,8 @@ describe("a command line that cannot be followed ends with 2 and the usage", () 
 
   it.each([[["--help"]], [["-h"]], [["size", "--help"]], [["size", "a", "-h"]]])(
     "but help is given for %j",
-    (words) => {
-      const { code, out, said } = drystead(words);
+    async (words) => {
+      const { code, out, said } = await drystead(words);
       expect(said).toBe("");
       expect(out).toMatch(/^drystead (VERB|size)/);
       expect(code).toBe(0);

@@ -1,32 +1,24 @@
-import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
+import { drystead, ROOT } from "../helpers/terminal.ts";
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const ROWS = ["03T08", "03T20", "04T08", "04T20", "05T08"].map((hour, k) => ({
   ...{ at: `2026-04-${hour}:00-05:00`, levelM: 101 + 0.35 * k, lowM: null, highM: null },
 }));
 
-it("the terminal program prints how a line holds and what time it takes, in SI", () => {
+it("the terminal program prints how a line holds and what time it takes, in SI", async () => {
   const folder = mkdtempSync(join(tmpdir(), "drystead-holding-"));
   const plan = JSON.parse(readFileSync(join(ROOT, "sample-terrain/tilted.geojson"), "utf8"));
   const forecast = { levels: "elevation", rows: ROWS, note: "" };
   plan.drystead.time = { forecast, startAt: ROWS[0]!.at, shifts: 2 };
   writeFileSync(join(folder, "plan.geojson"), JSON.stringify(plan));
   const words = ["size", "plan.geojson", "--terrain", join(ROOT, "sample-terrain/tilted.tif")];
-  const program = join(ROOT, "workers/command.ts");
-  const tsx = fileURLToPath(import.meta.resolve("tsx"));
-  const done = spawnSync(process.execPath, ["--import", tsx, program, ...words], {
-    cwd: folder,
-    encoding: "utf8",
-    env: { ...process.env, npm_lifecycle_event: undefined },
-  });
+  const { out, said } = await drystead(words, folder);
   rmSync(folder, { recursive: true });
-  expect(done.stderr).toBe("");
-  const [found] = JSON.parse(done.stdout).alternatives;
+  expect(said).toBe("");
+  const [found] = JSON.parse(out).alternatives;
   const { holding, time } = found;
   expect(holding.standing.sliding.factor.low).toEqual(expect.any(Number));
   expect(holding.seepage.throughSheetM3PerS.low).toBeGreaterThan(0);

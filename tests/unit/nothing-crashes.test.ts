@@ -1,4 +1,3 @@
-import { spawnSync } from "node:child_process";
 import { existsSync, openAsBlob } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
@@ -7,6 +6,7 @@ import { planFileName } from "../../src/document/files.ts";
 import { fileName } from "../../src/sheets/download.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
 import { madeFile } from "../helpers/raster-files.ts";
+import { shell } from "../helpers/terminal.ts";
 import { tiff, tiffWith } from "../helpers/tiff-bytes.ts";
 
 const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
@@ -82,29 +82,18 @@ describe("names of downloads", () => {
 });
 
 describe.runIf(existsSync("/dev/full"))("the terminal program", () => {
-  const program = [
-    JSON.stringify(process.execPath),
-    "--import",
-    JSON.stringify(fileURLToPath(import.meta.resolve("tsx"))),
-    JSON.stringify(here("../../workers/command.ts")),
-  ].join(" ");
-  const size = `${program} size ${here("../../sample-terrain/tilted.geojson")} --terrain ${here("../../sample-terrain/tilted.tif")}`;
-  const shell = (line: string) =>
-    spawnSync("bash", ["-c", line], {
-      encoding: "utf8",
-      env: { ...process.env, npm_lifecycle_event: undefined },
-    });
+  const size = "drystead size sample-terrain/tilted.geojson --terrain sample-terrain/tilted.tif";
 
   it("says that the disk is full, with 1 and without a stack", () => {
-    const { status, stderr } = shell(`${size} > /dev/full`);
-    expect(status).toBe(1);
-    expect(stderr).toContain("the disk is full");
-    expect(stderr).not.toMatch(/\n\s+at /);
+    const { code, said } = shell(`${size} > /dev/full`);
+    expect(code).toBe(1);
+    expect(said).toContain("the disk is full");
+    expect(said).not.toMatch(/\n\s+at /);
   });
 
   it("ends quietly with 141 when nobody reads on", () => {
-    const { stdout, stderr } = shell(`${size} | true; echo \${PIPESTATUS[0]}`);
-    expect(stderr).toBe("");
-    expect(stdout.trim()).toBe("141");
+    const { out, said } = shell(`${size} | true; echo \${PIPESTATUS[0]}`);
+    expect(said).toBe("");
+    expect(out.trim()).toBe("141");
   });
 });

@@ -1,14 +1,11 @@
-import { spawnSync } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
-
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+import { drystead, ROOT } from "../helpers/terminal.ts";
 
 /** What `size` says of the tilted sample plan, its only line built as stated. */
-function sizedWith(reachSections: unknown) {
+async function sizedWith(reachSections: unknown) {
   const folder = mkdtempSync(join(tmpdir(), "drystead-sections-"));
   const plan = JSON.parse(readFileSync(join(ROOT, "sample-terrain/tilted.geojson"), "utf8"));
   for (const { properties } of plan.features) {
@@ -18,21 +15,15 @@ function sizedWith(reachSections: unknown) {
   }
   writeFileSync(join(folder, "plan.geojson"), JSON.stringify(plan));
   const words = ["size", "plan.geojson", "--terrain", join(ROOT, "sample-terrain/tilted.tif")];
-  const program = join(ROOT, "workers/command.ts");
-  const tsx = fileURLToPath(import.meta.resolve("tsx"));
-  const done = spawnSync(process.execPath, ["--import", tsx, program, ...words], {
-    cwd: folder,
-    encoding: "utf8",
-    env: { ...process.env, npm_lifecycle_event: undefined },
-  });
+  const ended = await drystead(words, folder);
   rmSync(folder, { recursive: true });
-  return done;
+  return ended;
 }
 
-it("the terminal program prints what each reach is built as and takes", () => {
-  const done = sizedWith([{ section: "plywood-box" }, { section: "pyramid" }]);
-  expect(done.stderr).toBe("");
-  const [{ reaches, totals, checks }] = JSON.parse(done.stdout).alternatives;
+it("the terminal program prints what each reach is built as and takes", async () => {
+  const { out, said } = await sizedWith([{ section: "plywood-box" }, { section: "pyramid" }]);
+  expect(said).toBe("");
+  const [{ reaches, totals, checks }] = JSON.parse(out).alternatives;
   expect(reaches[0]).toMatchObject({
     ...{ fromM: 0, toM: 30, section: "plywood-box", sectionName: "Plywood box filled with sand" },
     limitM: 1.8288,
@@ -44,9 +35,9 @@ it("the terminal program prints what each reach is built as and takes", () => {
   expect(checks.map((check: { id: string }) => check.id)).toContain("sections-meet");
 });
 
-it("the terminal program refuses a section it does not know, and names those it does", () => {
-  const done = sizedWith([{ section: "moat" }]);
-  expect(done.status).not.toBe(0);
-  expect(done.stdout).toBe("");
-  expect(done.stderr).toMatch(/pyramid, braced-wall, plywood-box.*"moat"/);
+it("the terminal program refuses a section it does not know, and names those it does", async () => {
+  const { code, out, said } = await sizedWith([{ section: "moat" }]);
+  expect(code).not.toBe(0);
+  expect(out).toBe("");
+  expect(said).toMatch(/pyramid, braced-wall, plywood-box.*"moat"/);
 });

@@ -1,0 +1,67 @@
+import { resolve } from "node:path";
+import { asFailure, type Failure } from "../../shared/failure.ts";
+import { site } from "./site.ts";
+import { size } from "./size.ts";
+import { trace } from "./trace.ts";
+import { Misuse, type Verb } from "./verb.ts";
+
+/** Where a run of the program stands and speaks. */
+interface Host {
+  /** The folder that file names count from. */
+  readonly folder: string;
+  /** Says something on standard error. */
+  readonly say: (text: string) => void;
+  /** Writes the result to standard output; the exit code that follows. */
+  readonly write: (text: string) => Promise<number>;
+}
+
+const VERBS: readonly Verb[] = [size, site, trace];
+
+const USAGE = `drystead VERB ...
+
+${VERBS.map(({ name, summary }) => `  ${name.padEnd(8)}${summary}`).join("\n")}
+
+drystead VERB --help tells more. Exit codes: 0 done, 1 input refused, 2 wrong command line.
+`;
+
+/** Runs one command line, the words after the program's name; the exit code. */
+export async function runProgram(words: readonly string[], host: Host): Promise<number> {
+  const { folder, say, write } = host;
+  const [name, ...rest] = words;
+  if (name === "--help" || name === "-h" || name === "help") return write(USAGE);
+  const verb = VERBS.find((each) => each.name === name);
+  if (!verb) {
+    say(name === undefined ? USAGE : `drystead: there is no verb ${name}.\n\n${USAGE}`);
+    return 2;
+  }
+  if (rest.includes("--help") || rest.includes("-h")) return write(verb.help);
+  try {
+    const result = await verb.run({
+      words: rest,
+      startEngine: async () => (await import("../engine.ts")).makeEngine(),
+      resolve: (path) => resolve(folder, path),
+      say: (message) => say(`${message}\n`),
+    });
+    return await write(result);
+  } catch (thrown) {
+    return refuse(thrown, verb, say);
+  }
+}
+
+function refuse(thrown: unknown, verb: Verb, say: Host["say"]): number {
+  if (thrown instanceof Misuse) {
+    say(`drystead: ${thrown.message}\n\n${verb.help}`);
+    return 2;
+  }
+  const failure = asFailure(thrown);
+  const { code, message, remedy } = failure;
+  say(`drystead: ${message}\n${remedy}${optionFor(failure)}\n(${code})\n`);
+  return 1;
+}
+
+/** The option that gives what a refusal is for want of. */
+function optionFor({ code, mark }: Failure): string {
+  if (code === "ground/unit-unknown") return " Here: --vertical-unit m, ft or us-ft.";
+  if (!mark) return "";
+  return ` Here: --no-data ${mark.value} if it marks missing data, --keep-value ${mark.value} if it is ground.`;
+}
