@@ -5,20 +5,20 @@ import "./ui/layers.css";
 import "./ui/touch.css";
 import "./live/stale.css";
 import { useEffect, useState } from "preact/hooks";
-import { openAny } from "./actions.ts";
+import { openAny } from "./live/actions.ts";
+import { sheetsOpen } from "./live/state.ts";
 import { MapRoom } from "./map/map-room.tsx";
+import { SheetsRoom } from "./pages/pages-room.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
-import { SheetsRoom } from "./sheets/sheets-room.tsx";
-import { sheetsOpen } from "./state.ts";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
 import { Notices } from "./ui/notices.tsx";
-import { MarkQuestion } from "./worksheet/mark-question.tsx";
-import { PlanElsewhere } from "./worksheet/plan-elsewhere.tsx";
-import { runShortcut } from "./worksheet/shortcuts.ts";
-import { TopBar } from "./worksheet/top-bar.tsx";
-import { UnitQuestion } from "./worksheet/unit-question.tsx";
+import { MarkQuestion } from "./worksheet/ground/mark-question.tsx";
+import { PlanElsewhere } from "./worksheet/ground/plan-elsewhere.tsx";
+import { UnitQuestion } from "./worksheet/ground/unit-question.tsx";
+import { runShortcut } from "./worksheet/top-bar/shortcuts.ts";
+import { TopBar } from "./worksheet/top-bar/top-bar.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
 
 /** The room under the map on a narrow screen; `none` gives the map all of it. */

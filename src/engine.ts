@@ -1,11 +1,11 @@
 import type { Failure } from "../shared/failure.ts";
 import type { LoneValue } from "../shared/ground-marks.ts";
 import terrainWorker from "../workers/terrain.worker.ts?worker&url";
-import { underPagePolicy } from "./page-policy.ts";
-import { makeRemoteEngine } from "./remote-engine.ts";
-import { sizeAgain } from "./sizing-clock.ts";
-import { splitEngine } from "./split-engine.ts";
-import { markMet, tell } from "./state.ts";
+import { underPagePolicy } from "./engine/page-policy.ts";
+import { makeRemoteEngine } from "./engine/remote.ts";
+import { splitEngine } from "./engine/split.ts";
+import { sizeAgain } from "./live/sizing-clock.ts";
+import { markMet, tell } from "./live/state.ts";
 
 /** How often to look whether a working engine has said anything, milliseconds. */
 const SILENCE_MS = 10_000;

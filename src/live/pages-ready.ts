@@ -1,8 +1,8 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Failure } from "../../shared/failure.ts";
-import { ground, sizingFailure, tracingFailure } from "../state.ts";
-import { waterNow } from "../water-now.ts";
 import { sizedIsCurrent, sizedIsWhole } from "./current.ts";
+import { ground, sizingFailure, tracingFailure } from "./state.ts";
+import { waterNow } from "./water-now.ts";
 
 /**
  * Whether pages and files may leave: sizes, checks and water are all of the plan as it stands. `counting` until

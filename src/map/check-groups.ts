@@ -1,5 +1,5 @@
 import type { Check, Severity, SizedLine } from "../../shared/sizing-types.ts";
-import { nearestChainage, spotAt } from "./along.ts";
+import { nearestChainage, spotAt } from "../drawing/line/along.ts";
 
 /** Marks closer than this on the screen are drawn as one, CSS pixels. */
 const TOGETHER_PX = 24;

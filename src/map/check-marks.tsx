@@ -2,15 +2,15 @@ import { computed, effect } from "@preact/signals";
 import { type Map as MapLibreMap, Marker } from "maplibre-gl";
 import { render } from "preact";
 import type { Check } from "../../shared/sizing-types.ts";
+import { checkWords, inUnits, sortedChecks } from "../../shared/words/check-list.ts";
 import { plan } from "../document/store.ts";
-import { chosenLine, pointedCheck, unitSystem } from "../state.ts";
+import { waterSideIn } from "../drawing/line/water-side.ts";
+import { chosenLine, pointedCheck, unitSystem } from "../live/state.ts";
+import { chosenChecks } from "../live/water-now.ts";
 import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
-import { chosenChecks } from "../water-now.ts";
-import { checkWords, inUnits, sortedChecks } from "../worksheet/check-words.ts";
 import { type CheckGroup, groupChecks } from "./check-groups.ts";
 import { openPopover } from "./popover.ts";
 import { restingView } from "./view.ts";
-import { waterSideIn } from "./water-side.ts";
 
 /** Checks whose places have marks of their own, see water-marks.tsx. */
 const MARKED_ELSEWHERE = new Set(["not-dry", "holds-to", "not-reached"]);

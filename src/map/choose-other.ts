@@ -1,7 +1,7 @@
 import type { Map as MapLibreMap, PointLike } from "maplibre-gl";
-import { chooseAlternative } from "../actions.ts";
-import { chosenLine, tool } from "../state.ts";
-import { nearestChainage } from "./along.ts";
+import { nearestChainage } from "../drawing/line/along.ts";
+import { chooseAlternative } from "../live/actions.ts";
+import { chosenLine, tool } from "../live/state.ts";
 import { view } from "./view.ts";
 
 const REACH_PX = 7;

@@ -1,8 +1,8 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { pinsOf } from "../../shared/pins.ts";
+import { deleteCorner, fewestCorners, pinCorner } from "../document/edits/corners.ts";
 import { plan } from "../document/store.ts";
-import { chosenId, tool } from "../state.ts";
-import { deleteCorner, fewestCorners, pinCorner } from "../worksheet/corner-edits.ts";
+import { chosenId, tool } from "../live/state.ts";
 import { reachOf } from "./draw-modes.ts";
 import { dragging } from "./drawing-state.ts";
 import { closePopover, openPopover } from "./popover.ts";

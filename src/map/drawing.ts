@@ -4,7 +4,7 @@ import type { Map as MapLibreMap } from "maplibre-gl";
 import type { TerraDraw } from "terra-draw";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
 import { apply, endGesture, plan } from "../document/store.ts";
-import { chosenId, tell, tool } from "../state.ts";
+import { chosenId, tell, tool } from "../live/state.ts";
 import { colours } from "./colours-now.ts";
 import { keepCornerPopover } from "./corner-popover.tsx";
 import { rounded, sameCorners } from "./corner-step.ts";

@@ -1,4 +1,4 @@
-import { openTerrainFiles } from "../open-ground.ts";
+import { openTerrainFiles } from "../live/open-ground.ts";
 import { FileButton } from "../ui/file-button.tsx";
 
 /** What stands on the map before any ground is open. */

@@ -4,8 +4,8 @@ import { pinsOf } from "../../shared/pins.ts";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
 import type { SidewaysCostResponse } from "../../shared/siting-types.ts";
 import { formatCount, type UnitSystem } from "../../shared/units.ts";
-import { costIn } from "../siting/marked-cost.ts";
-import { moved, type Place } from "./offset.ts";
+import { costIn } from "../../shared/words/sideways-cost.ts";
+import { moved, type Place } from "../drawing/line/offset.ts";
 
 /** Ground between two rings: inside the first alone (`taken-in`) and inside the second alone (`left-out`). */
 export function differenceShapes(one: Alignment, other: Alignment): FeatureCollection {

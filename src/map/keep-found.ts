@@ -1,11 +1,11 @@
 import { computed } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
+import { chosenAlternative } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
-import { differenceShown } from "../siting/difference.ts";
-import { foundForOf, foundNow } from "../siting/found.ts";
-import { sidewaysNow } from "../siting/why-here.ts";
-import { unitSystem } from "../state.ts";
-import { chosenAlternative } from "../worksheet/chosen.ts";
+import { differenceShown } from "../live/siting/difference.ts";
+import { foundForOf, foundNow } from "../live/siting/found.ts";
+import { sidewaysNow } from "../live/siting/why-here.ts";
+import { unitSystem } from "../live/state.ts";
 import { colours } from "./colours-now.ts";
 import { onMap } from "./drawable.ts";
 import { installFoundLayers } from "./found-layers.ts";

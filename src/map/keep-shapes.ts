@@ -1,6 +1,10 @@
 import { computed, effect, untracked } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { plan } from "../document/store.ts";
+import { leveeShapes } from "../drawing/line/levee-shapes.ts";
+import { reachShapes } from "../drawing/line/reach-shapes.ts";
+import { stationMarks } from "../drawing/line/station-marks.ts";
+import { waterSideIn } from "../drawing/line/water-side.ts";
 import { sizedLags } from "../live/current.ts";
 import {
   chosenId,
@@ -10,21 +14,17 @@ import {
   pointedCheck,
   showAll,
   unitSystem,
-} from "../state.ts";
+} from "../live/state.ts";
 import { lookAtPlan, planOutOfView } from "./camera.ts";
 import { keepCheckMarks } from "./check-marks.tsx";
 import { keepChoosing } from "./choose-other.ts";
 import { onMap } from "./drawable.ts";
 import { dragging } from "./drawing-state.ts";
 import { fadeLevee } from "./fade-levee.ts";
-import { leveeShapes } from "./levee-shapes.ts";
 import { markedShapes, pointedShape } from "./marked-shapes.ts";
 import { planShapes } from "./plan-shapes.ts";
-import { reachShapes } from "./reach-shapes.ts";
 import { NOTHING, show } from "./sources.ts";
-import { stationMarks } from "./station-marks.ts";
 import { restingView } from "./view.ts";
-import { waterSideIn } from "./water-side.ts";
 
 /** While a corner is dragged, labels are laid out anew only so often: laying them out is slow. */
 const STATIONS_WHILE_DRAGGING_MS = 120;

@@ -1,8 +1,8 @@
 import { computed } from "@preact/signals";
 import type { CanvasSource, Map as MapLibreMap } from "maplibre-gl";
-import { sizeAgain } from "../sizing-clock.ts";
-import { ground } from "../state.ts";
-import { pictureNow, tracedLine } from "../water-now.ts";
+import { sizeAgain } from "../live/sizing-clock.ts";
+import { ground } from "../live/state.ts";
+import { pictureNow, tracedLine } from "../live/water-now.ts";
 import { colours } from "./colours-now.ts";
 import { onMap } from "./drawable.ts";
 import { show } from "./sources.ts";

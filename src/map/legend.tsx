@@ -2,14 +2,14 @@ import { useState } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, lengthIn, type UnitSystem } from "../../shared/units.ts";
+import { fromWords } from "../../shared/words/water.ts";
+import { letterOf } from "../document/edits/alternatives.ts";
 import { plan } from "../document/store.ts";
-import { chosenId, chosenLine, ground, tracingFailure, unitSystem } from "../state.ts";
-import { tracedLine, waterNow } from "../water-now.ts";
-import { fromWords } from "../water-words.ts";
-import { letterOf } from "../worksheet/alternative-edits.ts";
-import { MomentNote } from "../worksheet/time-moment-note.tsx";
-import { EdgeSwatch } from "./edge-swatch.tsx";
-import { edgedSections } from "./reach-shapes.ts";
+import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
+import { edgedSections } from "../drawing/line/reach-shapes.ts";
+import { chosenId, chosenLine, ground, tracingFailure, unitSystem } from "../live/state.ts";
+import { tracedLine, waterNow } from "../live/water-now.ts";
+import { MomentNote } from "./moment-note.tsx";
 
 /** Less than this kept dry cannot be seen, square metres. */
 const LEAST_SHOWN_M2 = 5;

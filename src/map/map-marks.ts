@@ -1,7 +1,7 @@
 import { effect } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { plan } from "../document/store.ts";
-import { chosenId, tool } from "../state.ts";
+import { chosenId, tool } from "../live/state.ts";
 
 /**
  * Writes on the map's element what a browser test needs to act on it: `data-state` (`busy` or `idle`),

@@ -1,6 +1,6 @@
 import "./map.css";
 import { useEffect, useRef } from "preact/hooks";
-import { ground } from "../state.ts";
+import { ground } from "../live/state.ts";
 import { baseMap } from "./base-map.ts";
 import { DrawHint } from "./draw-hint.tsx";
 import { EmptyGround } from "./empty-ground.tsx";

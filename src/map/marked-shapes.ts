@@ -1,6 +1,6 @@
 import type { Feature, FeatureCollection } from "geojson";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { beside, type Spot, spotAt, stretch } from "./along.ts";
+import { beside, type Spot, spotAt, stretch } from "../drawing/line/along.ts";
 
 /** How far the cut line runs on beyond the toes, CSS pixels. */
 const BEYOND_PX = 26;

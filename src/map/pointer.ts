@@ -1,8 +1,8 @@
 import { signal } from "@preact/signals";
 import type { Map as MapLibreMap, MapMouseEvent } from "maplibre-gl";
+import { nearestChainage } from "../drawing/line/along.ts";
 import { engine } from "../engine.ts";
-import { chosenLine, ground, markedM, tool } from "../state.ts";
-import { nearestChainage } from "./along.ts";
+import { chosenLine, ground, markedM, tool } from "../live/state.ts";
 import { dragging } from "./drawing-state.ts";
 import { view } from "./view.ts";
 

@@ -1,7 +1,7 @@
 import type { LayerSpecification } from "maplibre-gl";
+import { EDGE_PATTERNS } from "../drawing/line/reach-shapes.ts";
 import { faded, type MapColours } from "./colours.ts";
 import { MEDIUM } from "./line-layers.ts";
-import { EDGE_PATTERNS } from "./reach-shapes.ts";
 
 /** Dashes of an edge, in widths of its line; null is drawn through. */
 export const EDGE_DASHES: readonly (readonly number[] | null)[] = [null, [3, 1.6], [0.9, 1.1]];

@@ -1,6 +1,6 @@
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
-import { ground, unitSystem } from "../state.ts";
-import { planAtMoment } from "../time-now.ts";
+import { ground, unitSystem } from "../live/state.ts";
+import { planAtMoment } from "../live/time-now.ts";
 import { type Pointed, pointed } from "./pointer.ts";
 import { waterAt } from "./water-level.ts";
 

@@ -1,5 +1,5 @@
 import { lengthFrom, lengthUnit } from "../../shared/units.ts";
-import { ground, unitSystem } from "../state.ts";
+import { ground, unitSystem } from "../live/state.ts";
 import { view } from "./view.ts";
 
 const WIDEST_PX = 150;

@@ -2,10 +2,10 @@ import { computed } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { formatElevation, formatLength } from "../../shared/units.ts";
 import type { Reached } from "../../shared/water-types.ts";
+import { overtopsWords, placeWords, sillWords } from "../../shared/words/water.ts";
 import { plan } from "../document/store.ts";
-import { unitSystem } from "../state.ts";
-import { tracedLine, waterNow } from "../water-now.ts";
-import { overtopsWords, placeWords, sillWords } from "../water-words.ts";
+import { unitSystem } from "../live/state.ts";
+import { tracedLine, waterNow } from "../live/water-now.ts";
 import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
 
 /** Water that breaks in, water over a crest, water over a low place; 16 units square. */

@@ -2,9 +2,9 @@ import "./weakest-marks.css";
 import { computed } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import type { Verdict } from "../../shared/holding/types.ts";
-import { chosenLine, unitSystem } from "../state.ts";
-import { weakestPlaces } from "../weakest-words.ts";
-import { spotAt } from "./along.ts";
+import { weakestPlaces } from "../../shared/words/weakest.ts";
+import { spotAt } from "../drawing/line/along.ts";
+import { chosenLine, unitSystem } from "../live/state.ts";
 import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
 
 /** The diamond of the profile. */

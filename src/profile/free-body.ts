@@ -1,11 +1,16 @@
 import type { DrawnBody } from "../../shared/holding/standing-at.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import { formatLineForce, type UnitSystem } from "../../shared/units.ts";
-import { type LabelWish, type Obstacle, type PlacedLabel, placeLabels } from "./place-labels.ts";
-import { SECTION_TYPE_PX, type SectionFrame } from "./section-frame.ts";
-import { groundAcross } from "./section-ground.ts";
-import { faceAt } from "./section-outline.ts";
-import { textWidth } from "./text-width.ts";
+import {
+  type LabelWish,
+  type Obstacle,
+  type PlacedLabel,
+  placeLabels,
+} from "../drawing/place-labels.ts";
+import { SECTION_TYPE_PX, type SectionFrame } from "../drawing/section/section-frame.ts";
+import { groundAcross } from "../drawing/section/section-ground.ts";
+import { faceAt } from "../drawing/section/section-outline.ts";
+import { textWidth } from "../drawing/text-width.ts";
 
 const LINE_PX = 13;
 /** Pressures inside the triangle, drawn as thin arrows. */

@@ -9,11 +9,11 @@ import { verdictOf } from "../../shared/holding/weakest.ts";
 import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import { plan } from "../document/store.ts";
-import { unitSystem } from "../state.ts";
+import type { PlacedLabel } from "../drawing/place-labels.ts";
+import type { SectionFrame } from "../drawing/section/section-frame.ts";
+import { unitSystem } from "../live/state.ts";
 import { recall, remember } from "../ui/remember.ts";
 import { type Arrow, freeBodyPicture } from "./free-body.ts";
-import type { PlacedLabel } from "./place-labels.ts";
-import type { SectionFrame } from "./section-frame.ts";
 
 const KEY = "drystead.forces";
 

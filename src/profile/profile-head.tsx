@@ -1,6 +1,6 @@
-import type { ProfileFrame } from "./profile-frame.ts";
-import { scaleNote } from "./profile-frame.ts";
-import { textWidth } from "./text-width.ts";
+import type { ProfileFrame } from "../drawing/profile/profile-frame.ts";
+import { scaleNote } from "../drawing/profile/profile-frame.ts";
+import { textWidth } from "../drawing/text-width.ts";
 
 export const PROFILE_TITLE = "Along the line";
 

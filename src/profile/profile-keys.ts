@@ -1,5 +1,5 @@
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { nextSampleM, nextStationM } from "./profile-reading.ts";
+import { nextSampleM, nextStationM } from "../drawing/profile/profile-reading.ts";
 
 /** Where a key moves the mark to from `hereM`, metres of chainage; null for a key that does not move it. */
 export function keyTarget(

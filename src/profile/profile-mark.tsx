@@ -1,8 +1,6 @@
 import type { LineTime } from "../../shared/time/types.ts";
 import { plan } from "../document/store.ts";
-import { chosenLine, markedM, pointedCheck, unitSystem } from "../state.ts";
-import type { ProfileFrame } from "./profile-frame.ts";
-import type { HeadRoom } from "./profile-head.tsx";
+import type { ProfileFrame } from "../drawing/profile/profile-frame.ts";
 import {
   type BuiltAs,
   builtAt,
@@ -11,9 +9,11 @@ import {
   type Reading,
   readingAt,
   shortMarkWords,
-} from "./profile-reading.ts";
-import { textWidth } from "./text-width.ts";
-import { shortWorkWords, workAt } from "./work-words.ts";
+} from "../drawing/profile/profile-reading.ts";
+import { shortWorkWords, workAt } from "../drawing/profile/work-words.ts";
+import { textWidth } from "../drawing/text-width.ts";
+import { chosenLine, markedM, pointedCheck, unitSystem } from "../live/state.ts";
+import type { HeadRoom } from "./profile-head.tsx";
 
 const LABEL_PX = 12;
 /** Between the mark's line and its label. */

@@ -1,6 +1,6 @@
 import { plan } from "../document/store.ts";
-import { chosenLine, ground, sizingFailure } from "../state.ts";
-import "./profile.css";
+import { chosenLine, ground, sizingFailure } from "../live/state.ts";
+import "../drawing/profile/profile.css";
 import { PROFILE_TITLE } from "./profile-head.tsx";
 import { ProfileView } from "./profile-view.tsx";
 

@@ -1,10 +1,10 @@
+import { hasOtherSections } from "../../shared/reaches.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
-import { hasOtherSections } from "../reaches.ts";
-import type { LineMark } from "./line-marks.ts";
-import type { ProfileMoment } from "./moment.ts";
-import { doneShare, scheduleWords } from "./work-words.ts";
+import type { LineMark } from "../drawing/profile/line-marks.ts";
+import type { ProfileMoment } from "../drawing/profile/moment.ts";
+import { doneShare, scheduleWords } from "../drawing/profile/work-words.ts";
 
 interface ProfileSaidProps {
   readonly id: string;

@@ -2,9 +2,9 @@ import type { ComponentChildren } from "preact";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { plan } from "../document/store.ts";
-import { markedM, unitSystem } from "../state.ts";
-import { builtAt, readingAt, spokenWords } from "./profile-reading.ts";
-import { shortWorkWords, workAt } from "./work-words.ts";
+import { builtAt, readingAt, spokenWords } from "../drawing/profile/profile-reading.ts";
+import { shortWorkWords, workAt } from "../drawing/profile/work-words.ts";
+import { markedM, unitSystem } from "../live/state.ts";
 
 interface ProfileSliderProps {
   readonly line: SizedLine;

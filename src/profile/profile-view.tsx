@@ -3,26 +3,33 @@ import { useId } from "preact/hooks";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
+import { lineMarks } from "../drawing/profile/line-marks.ts";
+import { type ProfileMoment, profileMoment } from "../drawing/profile/moment.ts";
+import { ProfilePicture } from "../drawing/profile/profile-drawing.tsx";
+import { type ProfileFrame, profileFrame } from "../drawing/profile/profile-frame.ts";
+import { lanesPx } from "../drawing/profile/profile-lanes.ts";
+import { readingAt } from "../drawing/profile/profile-reading.ts";
+import {
+  isPart,
+  panned,
+  type Stretch,
+  showing,
+  withinLine,
+  zoomed,
+} from "../drawing/profile/profile-stretch.ts";
 import { sizedFor } from "../live/current.ts";
-import { markedM, pointedCheck, unitSystem } from "../state.ts";
-import { levelAtMomentM, momentH, timeNow } from "../time-now.ts";
-import { tracedLine } from "../water-now.ts";
-import { lineMarks } from "./line-marks.ts";
-import { type ProfileMoment, profileMoment } from "./moment.ts";
-import { ProfilePicture } from "./profile-drawing.tsx";
-import { type ProfileFrame, profileFrame } from "./profile-frame.ts";
+import { markedM, pointedCheck, unitSystem } from "../live/state.ts";
+import { levelAtMomentM, momentH, timeNow } from "../live/time-now.ts";
+import { tracedLine } from "../live/water-now.ts";
+import { useSize } from "../ui/use-size.ts";
 import { headRoom, ProfileHead } from "./profile-head.tsx";
 import { keyTarget } from "./profile-keys.ts";
-import { lanesPx } from "./profile-lanes.ts";
 import { ProfileMark } from "./profile-mark.tsx";
-import { readingAt } from "./profile-reading.ts";
 import { ProfileSaid } from "./profile-said.tsx";
 import { ProfileSlider } from "./profile-slider.tsx";
-import { isPart, panned, type Stretch, showing, withinLine, zoomed } from "./profile-stretch.ts";
 import { isScheduleOn, toggleSchedule } from "./schedule-wish.ts";
 import { SidewaysBars } from "./sideways-bars.tsx";
 import { useProfilePointer } from "./use-profile-pointer.ts";
-import { useSize } from "./use-size.ts";
 
 const PIN_REACH_PX = 7;
 const ZOOM_STEP = 0.6;

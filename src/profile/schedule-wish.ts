@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
-import { timeNow } from "../time-now.ts";
+import { timeNow } from "../live/time-now.ts";
 import { recall, remember } from "../ui/remember.ts";
 
 const KEY = "drystead.profile.schedule";

@@ -1,5 +1,6 @@
 import { useEffect } from "preact/hooks";
 import type { Section } from "../../shared/plan.ts";
+import { isStandard, reachAt } from "../../shared/reaches.ts";
 import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
 import {
@@ -11,20 +12,23 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
-import { isStandard, reachAt } from "../reaches.ts";
-import { chosenLine, unitSystem } from "../state.ts";
-import { ForcesToggle, ForcesWords, forcesOver } from "./free-body.tsx";
-import { toeWords } from "./profile-reading.ts";
-import { SectionDrawing } from "./section-drawing.tsx";
-import { FOR_FORCES, type SectionRoomNeeded, sectionScale } from "./section-frame.ts";
+import { toeWords } from "../drawing/profile/profile-reading.ts";
+import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
+import {
+  FOR_FORCES,
+  type SectionRoomNeeded,
+  sectionScale,
+} from "../drawing/section/section-frame.ts";
 import {
   keepSection,
   sectionFailure,
   sectionLags,
   sectionMarginM,
   sectionNow,
-} from "./section-now.ts";
-import { useSize } from "./use-size.ts";
+} from "../live/section-now.ts";
+import { chosenLine, unitSystem } from "../live/state.ts";
+import { useSize } from "../ui/use-size.ts";
+import { ForcesToggle, ForcesWords, forcesOver } from "./free-body.tsx";
 
 /** Share of the line's greatest height every section leaves room for, so that they can be compared. */
 const SHARED_SCALE_SHARE = 0.75;

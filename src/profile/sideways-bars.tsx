@@ -1,7 +1,7 @@
 import "./sideways-bars.css";
-import { costIn, costUnit } from "../siting/marked-cost.ts";
-import { sidewaysNow } from "../siting/why-here.ts";
-import type { ProfileFrame } from "./profile-frame.ts";
+import { costIn, costUnit } from "../../shared/words/sideways-cost.ts";
+import type { ProfileFrame } from "../drawing/profile/profile-frame.ts";
+import { sidewaysNow } from "../live/siting/why-here.ts";
 
 /** Height of a row and of its longest bar, pixels; on a low drawing the smaller ones. */
 const TALL = { rowPx: 20, barPx: 9 };

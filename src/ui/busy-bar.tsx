@@ -1,4 +1,4 @@
-import { busy } from "../state.ts";
+import { busy } from "../live/state.ts";
 
 /** What the engine is doing, how far it is, and a way to stop it. */
 export function BusyBar() {

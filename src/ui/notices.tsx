@@ -1,4 +1,4 @@
-import { dismiss, notices } from "../state.ts";
+import { dismiss, notices } from "../live/state.ts";
 import { Icon } from "./icons.tsx";
 
 /** What the tool has to say: what was expected, what came, what to do. Stays until it is dismissed. */

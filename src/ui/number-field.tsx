@@ -1,6 +1,6 @@
 import { useId, useRef, useState } from "preact/hooks";
 import type { Failure, Outcome } from "../../shared/failure.ts";
-import { unitSystem } from "../state.ts";
+import { unitSystem } from "../live/state.ts";
 import type { Quantity } from "./quantity.ts";
 import { checkRange, type Range } from "./range.ts";
 

@@ -1,10 +1,4 @@
 import { SETTINGS, type Setting } from "../../shared/settings.ts";
-import { plan } from "../document/store.ts";
-import { unitSystem } from "../state.ts";
-import { Icon } from "../ui/icons.tsx";
-import { NumberField } from "../ui/number-field.tsx";
-import { type Quantity, settingQuantity } from "../ui/quantity.ts";
-import { Source } from "../ui/source.tsx";
 import {
   changeSetting,
   isOwnFigure,
@@ -12,7 +6,13 @@ import {
   rangeOf,
   type SettingLine,
   settingValue,
-} from "./settings.ts";
+} from "../document/edits/settings.ts";
+import { plan } from "../document/store.ts";
+import { unitSystem } from "../live/state.ts";
+import { Icon } from "../ui/icons.tsx";
+import { NumberField } from "../ui/number-field.tsx";
+import { type Quantity, settingQuantity } from "../ui/quantity.ts";
+import { Source } from "../ui/source.tsx";
 
 interface SettingRowProps extends SettingLine {
   /** Shown in an empty field; makes an empty field allowed. */

@@ -1,13 +1,13 @@
 import "./worksheet.css";
 import "./results.css";
-import { ChecksBlock } from "./checks-block.tsx";
-import { GroundBlock } from "./ground-block.tsx";
-import { HoldingBlock } from "./holding-block.tsx";
-import { LineBlock } from "./line-block.tsx";
-import { QuantitiesBlock } from "./quantities-block.tsx";
-import { SectionBlock } from "./section-block.tsx";
-import { TimeBlock } from "./time-block.tsx";
-import { WaterBlock } from "./water-block.tsx";
+import { ChecksBlock } from "./checks/checks-block.tsx";
+import { GroundBlock } from "./ground/ground-block.tsx";
+import { HoldingBlock } from "./holding/holding-block.tsx";
+import { LineBlock } from "./line/line-block.tsx";
+import { QuantitiesBlock } from "./quantities/quantities-block.tsx";
+import { SectionBlock } from "./section/section-block.tsx";
+import { TimeBlock } from "./time/time-block.tsx";
+import { WaterBlock } from "./water/water-block.tsx";
 
 /** The job in its order: ground, water, line, section, quantities, holding, time, checks. */
 export function Worksheet() {

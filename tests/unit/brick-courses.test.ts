@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
-import { layBags } from "../../src/profile/bag-courses.ts";
-import { groundAcross } from "../../src/profile/section-ground.ts";
+import { layBags } from "../../src/drawing/section/bag-courses.ts";
+import { groundAcross } from "../../src/drawing/section/section-ground.ts";
 import { BAG, cutOver } from "../helpers/profile-fixture.ts";
 
 const GROUND_M = 260;

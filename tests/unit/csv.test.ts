@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Cell, csvText } from "../../src/sheets/csv.ts";
+import { type Cell, csvText } from "../../src/pages/csv.ts";
 
 /** A reader written from the grammar of RFC 4180 section 2, for round trips. */
 function readCsv(text: string): string[][] {

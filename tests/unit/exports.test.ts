@@ -1,9 +1,9 @@
 import { booleanClockwise } from "@turf/turf";
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
-import { lineGeoJson, stakesGeoJson } from "../../src/sheets/line-geojson.ts";
-import { planScale } from "../../src/sheets/plan-scale.ts";
-import { stationTableCsv } from "../../src/sheets/station-table.ts";
+import { lineGeoJson, stakesGeoJson } from "../../src/pages/line-geojson.ts";
+import { planScale } from "../../src/pages/plan-scale.ts";
+import { stationTableCsv } from "../../src/pages/station-table.ts";
 import { groundOf, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const ground = groundOf((x, y) => (x > 10 && y > 5 ? Number.NaN : 100 + x / 100));

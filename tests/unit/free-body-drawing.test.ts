@@ -3,8 +3,8 @@ import { crossSection } from "../../shared/cross-section.ts";
 import { DEFAULT_HOLDING, DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
 import { standingAt } from "../../shared/holding/standing-at.ts";
 import type { Uplift } from "../../shared/plan.ts";
+import { sectionFrame } from "../../src/drawing/section/section-frame.ts";
 import { freeBodyPicture } from "../../src/profile/free-body.ts";
-import { sectionFrame } from "../../src/profile/section-frame.ts";
 import { flat, openLine, PLANE, planWith } from "../helpers/grounds.ts";
 
 const WATER_FT = 3;

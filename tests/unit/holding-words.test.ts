@@ -6,10 +6,10 @@ import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type { Weakest } from "../../shared/holding/types.ts";
 import type { HoldingSettings } from "../../shared/plan.ts";
 import { formatFlowRange } from "../../shared/units.ts";
-import { watchPlaces } from "../../src/sheets/watch-places.ts";
-import { inTimeWords, standsCell } from "../../src/worksheet/compare-words.ts";
-import { levelPicture } from "../../src/worksheet/holding-level.ts";
-import { seenWords, spanWords, standsWords } from "../../src/worksheet/holding-words.ts";
+import { inTimeWords, standsCell } from "../../shared/words/compare.ts";
+import { seenWords, spanWords, standsWords } from "../../shared/words/holding.ts";
+import { watchPlaces } from "../../src/pages/watch-places.ts";
+import { levelPicture } from "../../src/worksheet/holding/holding-level.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
 
 const GPM_M3_PER_S = 3.785411784e-3 / 60;

@@ -6,8 +6,8 @@ import type { Alignment, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import type { FoundLine } from "../../shared/siting-types.ts";
-import { withCopy } from "../../src/worksheet/alternative-edits.ts";
-import { withoutSetback } from "../../src/worksheet/own-setback.tsx";
+import { withCopy } from "../../src/document/edits/alternatives.ts";
+import { withoutSetback } from "../../src/worksheet/line/own-setback.tsx";
 import { flat, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
 
 /** 2 ft high: the toe is about 2.5 ft inside the line, 4.8 ft from the house. */

@@ -5,13 +5,13 @@ import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { sizeLine } from "../../shared/size-line.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { nearestChainage, spotAt, stretch } from "../../src/map/along.ts";
+import { nearestChainage, spotAt, stretch } from "../../src/drawing/line/along.ts";
+import { leveeShapes } from "../../src/drawing/line/levee-shapes.ts";
+import { stationMarks, stationStepM } from "../../src/drawing/line/station-marks.ts";
+import { waterSideIn } from "../../src/drawing/line/water-side.ts";
 import { groupChecks } from "../../src/map/check-groups.ts";
-import { leveeShapes } from "../../src/map/levee-shapes.ts";
 import { markedShapes, pointedShape } from "../../src/map/marked-shapes.ts";
 import { planShapes } from "../../src/map/plan-shapes.ts";
-import { stationMarks, stationStepM } from "../../src/map/station-marks.ts";
-import { waterSideIn } from "../../src/map/water-side.ts";
 import { groundOf, openLine, PLANE, rectangle, ring } from "../helpers/grounds.ts";
 
 const LIMIT_M = 1.2192;

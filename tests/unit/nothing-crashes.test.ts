@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { asFailure, Refusal } from "../../shared/failure.ts";
 import { planFileName } from "../../src/document/files.ts";
-import { fileName } from "../../src/sheets/download.ts";
+import { fileName } from "../../src/pages/download.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
 import { madeFile } from "../helpers/raster-files.ts";
 import { shell } from "../helpers/terminal.ts";

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
 import { parseStation } from "../../shared/units.ts";
-import { limitNote, profileFrame, scaleNote } from "../../src/profile/profile-frame.ts";
-import { profilePaths } from "../../src/profile/profile-paths.ts";
+import { limitNote, profileFrame, scaleNote } from "../../src/drawing/profile/profile-frame.ts";
+import { profilePaths } from "../../src/drawing/profile/profile-paths.ts";
 import { LIMIT_M, sizedOver } from "../helpers/profile-fixture.ts";
 
 const line = sizedOver((x) => 260 + Math.sin(x / 20) * 0.4, { crestM: 261, lengthM: 266 });

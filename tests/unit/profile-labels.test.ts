@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { Check, Severity, SizedLine } from "../../shared/sizing-types.ts";
-import { type Box, placeLabels } from "../../src/profile/place-labels.ts";
-import { profileFrame } from "../../src/profile/profile-frame.ts";
-import { profileLabels } from "../../src/profile/profile-labels.ts";
-import { checkMarks, markLanes } from "../../src/profile/profile-marks.ts";
-import { profilePaths } from "../../src/profile/profile-paths.ts";
+import { type Box, placeLabels } from "../../src/drawing/place-labels.ts";
+import { profileFrame } from "../../src/drawing/profile/profile-frame.ts";
+import { profileLabels } from "../../src/drawing/profile/profile-labels.ts";
+import { checkMarks, markLanes } from "../../src/drawing/profile/profile-marks.ts";
+import { profilePaths } from "../../src/drawing/profile/profile-paths.ts";
 import { LIMIT_M, seeded, sizedOver } from "../helpers/profile-fixture.ts";
 
 function overlap(a: Box, b: Box): boolean {

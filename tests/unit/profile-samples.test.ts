@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { firstFrom, nearestSample, pickSamples } from "../../src/profile/picked-samples.ts";
+import { firstFrom, nearestSample, pickSamples } from "../../src/drawing/profile/picked-samples.ts";
 import { seeded, sizedOver } from "../helpers/profile-fixture.ts";
 
 describe("samples picked for drawing", () => {

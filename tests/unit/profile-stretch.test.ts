@@ -7,7 +7,7 @@ import {
   readingAt,
   spokenWords,
   toeWords,
-} from "../../src/profile/profile-reading.ts";
+} from "../../src/drawing/profile/profile-reading.ts";
 import {
   isPart,
   panned,
@@ -15,7 +15,7 @@ import {
   wholeLine,
   withinLine,
   zoomed,
-} from "../../src/profile/profile-stretch.ts";
+} from "../../src/drawing/profile/profile-stretch.ts";
 import { seeded, sizedOver } from "../helpers/profile-fixture.ts";
 
 describe("part of the line that is shown", () => {

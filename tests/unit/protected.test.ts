@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Plan, Structure } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { floorWords, leftOutsideWords } from "../../shared/words/buildings.ts";
-import { askedOf, findWish, goneRound } from "../../src/siting/wish.ts";
+import { askedOf, findWish, goneRound } from "../../src/live/siting/wish.ts";
 import { siteSetting } from "../../workers/site/site-setting.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
 import {

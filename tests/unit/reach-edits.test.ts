@@ -3,12 +3,11 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
 import type { Alignment, ReachSection } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
+import { STANDARD, sectionsOf } from "../../shared/reaches.ts";
 import { SECTIONS } from "../../shared/sections.ts";
 import type { Check } from "../../shared/sizing-types.ts";
-import { plan, startFrom, undo } from "../../src/document/store.ts";
-import { STANDARD, sectionsOf } from "../../src/reaches.ts";
-import { withCopy } from "../../src/worksheet/alternative-edits.ts";
-import { withCornerInserted } from "../../src/worksheet/corner-edits.ts";
+import { withCopy } from "../../src/document/edits/alternatives.ts";
+import { withCornerInserted } from "../../src/document/edits/corners.ts";
 import {
   buildStretch,
   type Stretch,
@@ -18,8 +17,9 @@ import {
   withoutBreak,
   withReachBuilt,
   withStretch,
-} from "../../src/worksheet/reach-edits.ts";
-import { proposedSection, roundedOut } from "../../src/worksheet/reach-wish.ts";
+} from "../../src/document/edits/reaches.ts";
+import { plan, startFrom, undo } from "../../src/document/store.ts";
+import { proposedSection, roundedOut } from "../../src/worksheet/line/reach-wish.ts";
 import { openLine, rectangle, ring } from "../helpers/grounds.ts";
 
 const LENGTH_M = 200;

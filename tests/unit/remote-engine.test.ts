@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { Refusal } from "../../shared/failure.ts";
 import type { Call, Done, Engine, FromWorker, ToWorker, Verb } from "../../shared/messages.ts";
-import { makeRemoteEngine, type WorkerLike } from "../../src/remote-engine.ts";
+import { makeRemoteEngine, type WorkerLike } from "../../src/engine/remote.ts";
 import { serveEngine } from "../../workers/serve.ts";
 
 /** A worker that runs the real server over a stand-in engine, with structured clones in between. */

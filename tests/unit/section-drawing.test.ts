@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
-import { sectionFrame } from "../../src/profile/section-frame.ts";
-import { sectionDimensions, sectionLabels } from "../../src/profile/section-labels.ts";
-import { sectionPaths } from "../../src/profile/section-paths.ts";
+import { sectionFrame } from "../../src/drawing/section/section-frame.ts";
+import { sectionDimensions, sectionLabels } from "../../src/drawing/section/section-labels.ts";
+import { sectionPaths } from "../../src/drawing/section/section-paths.ts";
 import { cutOver, LIMIT_M, seeded } from "../helpers/profile-fixture.ts";
 
 const NONE = { baseM: 0, heightM: 0 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { SectionPart } from "../../shared/sections/types.ts";
-import { bandOf, faceAt, insideAt } from "../../src/profile/section-outline.ts";
+import { bandOf, faceAt, insideAt } from "../../src/drawing/section/section-outline.ts";
 import { seeded } from "../helpers/profile-fixture.ts";
 
 function part(points: readonly (readonly [number, number])[]): SectionPart {

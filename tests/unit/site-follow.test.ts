@@ -17,12 +17,12 @@ import {
   undoNote,
 } from "../../src/document/store.ts";
 import { engine } from "../../src/engine.ts";
-import { findRing, lookingFurther } from "../../src/siting/find-ring.ts";
-import { catchingUp, following, keepFollowing } from "../../src/siting/follow.ts";
-import { found } from "../../src/siting/found.ts";
-import { improveAlternative, improved } from "../../src/siting/improve.ts";
-import { findWish } from "../../src/siting/wish.ts";
-import { ground, notices } from "../../src/state.ts";
+import { findRing, lookingFurther } from "../../src/live/siting/find-ring.ts";
+import { catchingUp, following, keepFollowing } from "../../src/live/siting/follow.ts";
+import { found } from "../../src/live/siting/found.ts";
+import { improveAlternative, improved } from "../../src/live/siting/improve.ts";
+import { findWish } from "../../src/live/siting/wish.ts";
+import { ground, notices } from "../../src/live/state.ts";
 
 vi.mock("../../src/engine.ts", async () => {
   const { makeEngine } = await import("../../workers/engine.ts");

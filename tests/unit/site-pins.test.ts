@@ -5,7 +5,7 @@ import { pinsOf, withCorners, withPin } from "../../shared/pins.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
-import { withCornerInserted, withoutCorner } from "../../src/worksheet/corner-edits.ts";
+import { withCornerInserted, withoutCorner } from "../../src/document/edits/corners.ts";
 
 const CORNERS: readonly LonLat[] = [
   [12, 51],

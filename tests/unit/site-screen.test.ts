@@ -4,10 +4,10 @@ import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import type { SidewaysCostResponse } from "../../shared/siting-types.ts";
+import { costUnit, costWords, stationAt } from "../../shared/words/sideways-cost.ts";
+import { askedOf, type FindWish, goneRound, reachesM } from "../../src/live/siting/wish.ts";
 import { differenceShapes, lineMarks, savingArrows } from "../../src/map/found-shapes.ts";
-import { costUnit, costWords, stationAt } from "../../src/siting/marked-cost.ts";
-import { savingRows, shareSaved, sumOf } from "../../src/siting/saving.ts";
-import { askedOf, type FindWish, goneRound, reachesM } from "../../src/siting/wish.ts";
+import { savingRows, shareSaved, sumOf } from "../../src/worksheet/line/saving.ts";
 import { lonLats, ring, structure } from "../helpers/grounds.ts";
 
 function square(west: number, east: number): Alignment {

@@ -2,8 +2,8 @@ import { Worker } from "node:worker_threads";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { Refusal } from "../../shared/failure.ts";
 import type { Engine, FromWorker } from "../../shared/messages.ts";
-import { makeRemoteEngine, type WorkerLike } from "../../src/remote-engine.ts";
-import { splitEngine } from "../../src/split-engine.ts";
+import { makeRemoteEngine, type WorkerLike } from "../../src/engine/remote.ts";
+import { splitEngine } from "../../src/engine/split.ts";
 
 const SUMMARY = { name: "site" } as never;
 const FILES = { files: [], verticalUnit: null };

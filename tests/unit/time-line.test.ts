@@ -6,8 +6,8 @@ import { missingCrew } from "../../shared/time/crew-inputs.ts";
 import { nextFootWords } from "../../shared/time/stage-curve.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
-import { timeWords } from "../../src/time-words.ts";
-import { inTimeWords } from "../../src/worksheet/compare-words.ts";
+import { inTimeWords } from "../../shared/words/compare.ts";
+import { timeWords } from "../../shared/words/time.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
 
 const RING = ring(rectangle(20, 15));

@@ -13,9 +13,9 @@ import {
   withLevel,
   withPeopleDayAndNight,
   withTime,
-} from "../../src/worksheet/forecast-edits.ts";
-import { forecastFrame } from "../../src/worksheet/forecast-frame.ts";
-import { momentQuantity } from "../../src/worksheet/time-start-field.tsx";
+} from "../../src/document/edits/forecast.ts";
+import { forecastFrame } from "../../src/drawing/forecast-frame.ts";
+import { momentQuantity } from "../../src/worksheet/time/time-start-field.tsx";
 
 const PLAN = demoPlan(1);
 const FORECAST = PLAN.time!.forecast!;

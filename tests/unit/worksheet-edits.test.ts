@@ -3,21 +3,19 @@ import { DEFAULT_PRACTICE, EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { SETTINGS, type SettingPath } from "../../shared/settings.ts";
-import { plan, startFrom, undo, undoNote } from "../../src/document/store.ts";
 import {
   letterOf,
   withAlternativeMoved,
   withCopy,
   withoutAlternative,
-} from "../../src/worksheet/alternative-edits.ts";
+} from "../../src/document/edits/alternatives.ts";
 import {
   cornerFrame,
   nudgeCorner,
   withCornerInserted,
   withoutCorner,
-} from "../../src/worksheet/corner-edits.ts";
-import { nudgeOfKey } from "../../src/worksheet/nudge-pad.tsx";
-import { breaksWith } from "../../src/worksheet/reach-edits.ts";
+} from "../../src/document/edits/corners.ts";
+import { breaksWith } from "../../src/document/edits/reaches.ts";
 import {
   changeSetting,
   isOwnFigure,
@@ -25,9 +23,11 @@ import {
   SECTION_GROUPS,
   settingValue,
   withSetting,
-} from "../../src/worksheet/settings.ts";
-import { bearingOf, flowToward } from "../../src/worksheet/site-edits.ts";
-import { sliderSpan } from "../../src/worksheet/stage-slider.tsx";
+} from "../../src/document/edits/settings.ts";
+import { bearingOf, flowToward } from "../../src/document/edits/site.ts";
+import { plan, startFrom, undo, undoNote } from "../../src/document/store.ts";
+import { nudgeOfKey } from "../../src/worksheet/line/nudge-pad.tsx";
+import { sliderSpan } from "../../src/worksheet/water/stage-slider.tsx";
 import { openLine, PLANE, rectangle, ring, structure } from "../helpers/grounds.ts";
 
 const named = (id: string): Alignment => ({ ...ring(rectangle(20, 15)), id, name: id });

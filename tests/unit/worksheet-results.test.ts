@@ -1,15 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { compareLines, rivalOf } from "../../shared/compare.ts";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { Check, Severity } from "../../shared/sizing-types.ts";
-import {
-  checksSummary,
-  checkWords,
-  inUnits,
-  sortedChecks,
-} from "../../src/worksheet/check-words.ts";
-import { classWords } from "../../src/worksheet/class-bar.tsx";
-import { compareLines, rivalOf } from "../../src/worksheet/compare.ts";
-import { againstRival } from "../../src/worksheet/rival-words.ts";
+import { checksSummary, checkWords, inUnits, sortedChecks } from "../../shared/words/check-list.ts";
+import { againstRival } from "../../shared/words/rival.ts";
+import { classWords } from "../../src/drawing/class-bar.tsx";
 import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const plan = planWith(100.5);

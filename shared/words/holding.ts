@@ -1,0 +1,124 @@
+import { lengthBracedM } from "../holding/bracing.ts";
+import { roundedDown } from "../holding/factor-words.ts";
+import { lineVerdict } from "../holding/line-verdict.ts";
+import type {
+  FillingHour,
+  GradientClass,
+  Holding,
+  PumpOption,
+  Spread,
+  Verdict,
+} from "../holding/types.ts";
+import type { Soil, Uplift } from "../plan.ts";
+import { reachOverItsLimit } from "../reaches.ts";
+import type { SizedLine } from "../sizing-types.ts";
+import { formatLength, formatStation, formatUnitFlow, type UnitSystem } from "../units.ts";
+import { levelDoubtShort } from "./level-doubt.ts";
+
+const HOUR_MIN = 60;
+const DAY_H = 24;
+
+const VERDICTS: Readonly<Record<Verdict, string>> = {
+  holds: "holds",
+  doubtful: "doubtful",
+  fails: "fails",
+};
+
+/** What a verdict is called in a table. */
+export function verdictWord(verdict: Verdict): string {
+  return VERDICTS[verdict];
+}
+
+/**
+ * Whether a line stands, in one short line: "stands at the friction assumed", "stands, doubtful on 12 ft", "not able to stand at 3+40".
+ * What is not known or not reckoned is said beside it. Statics take a wall
+ * as one body, so a reach over its section's limit is never said to stand.
+ */
+export function standsWords(line: SizedLine, holding: Holding, system: UnitSystem): string {
+  const { lengthNoDataM, lengthM } = line.totals;
+  if (lengthNoDataM >= lengthM) return "no ground under it";
+  if (line.levelDoubt?.countsUnknown) return `not known: ${levelDoubtShort(line.levelDoubt)}`;
+  const isBraced = lengthBracedM(line) > 0;
+  const known = lengthNoDataM > 0 ? ", where the ground is known" : "";
+  const beside = isBraced ? ", bracing not reckoned" : known;
+  if (!holding.standing) {
+    return isBraced ? "bracing not reckoned" : `no water against it${known}`;
+  }
+  const { verdict, weakest } = lineVerdict(holding.standing);
+  if (verdict === "fails") {
+    return `not able to stand at ${formatStation(weakest.chainageM, system)}`;
+  }
+  const over = reachOverItsLimit(line);
+  if (over) {
+    const station = formatStation(over.totals.greatestHeightAtM, system);
+    return `over its section's limit at ${station}${beside}`;
+  }
+  if (verdict === "holds") return `stands at the friction assumed${beside}`;
+  return `stands, doubtful on ${formatLength(weakest.lengthShortM, system, 0)}${beside}`;
+}
+
+/** Seepage through a metre of line, as a range. */
+export function unitFlowWords({ low, high }: Spread, system: UnitSystem): string {
+  const [from, to] = [formatUnitFlow(low, system), formatUnitFlow(high, system)];
+  return from === to ? to : `${from.replace(/ .*$/, "")} to ${to}`;
+}
+
+/** A span of hours, rounded down: "25 min", "3.4 h", "18 h", "3 days", "over a week". */
+export function spanWords(hours: number): string {
+  if (hours < 0.1) return "a few minutes";
+  if (hours < 1.5) return `${Math.max(5, Math.floor((hours * HOUR_MIN) / 5) * 5)} min`;
+  if (hours < 10) return `${roundedDown(hours)} h`;
+  if (hours < 2 * DAY_H) return `${Math.floor(hours)} h`;
+  if (hours < 7 * DAY_H) return `${Math.floor(hours / DAY_H)} days`;
+  return "over a week";
+}
+
+const SEEN: Readonly<Record<GradientClass, string>> = {
+  light: "light seepage",
+  medium: "medium seepage",
+  heavy: "heavy seepage",
+  boils: "sand boils",
+  "new-boils": "new sand boils",
+};
+
+/** What was seen at such gradients, from the mildest to the gravest; empty when nothing is known. */
+export function seenWords(classes: readonly GradientClass[]): string {
+  const [first, last] = [classes[0], classes.at(-1)];
+  if (!first || !last) return "";
+  if (first === last) return SEEN[last];
+  const isBoil = last === "boils" || last === "new-boils";
+  return `${isBoil ? SEEN[first] : SEEN[first].replace(" seepage", "")} to ${SEEN[last]}`;
+}
+
+/** "4 at work and 1 spare". */
+export function pumpCountWords({ working, spare }: PumpOption): string {
+  const spares = spare === 0 ? "no spare" : `${spare} spare`;
+  return `${working} at work and ${spares}`;
+}
+
+/** The level inside by hour, for those who cannot see its drawing. */
+export function levelsSpoken(hours: readonly FillingHour[], level: (m: number) => string): string {
+  const end = (m: number | null) => (m === null ? "as high as outside" : level(m));
+  return hours
+    .map(({ hours: after, lowM, highM }) => `after ${after} h ${end(lowM)} to ${end(highM)}`)
+    .join("; ");
+}
+
+export const UPLIFT_NAMES: Readonly<Record<Uplift, string>> = {
+  none: "none",
+  triangular: "triangular, toe drained",
+  full: "full, toe drowned",
+};
+
+export const SOIL_NAMES: Readonly<Record<Soil, string>> = {
+  unknown: "not known",
+  "fine-silt": "very fine sand or silt",
+  "fine-sand": "fine sand",
+  "medium-sand": "medium sand",
+  "coarse-sand": "coarse sand",
+  "fine-gravel": "fine gravel",
+  "coarse-gravel": "coarse gravel",
+  "soft-clay": "soft clay",
+  "medium-clay": "medium clay",
+  "hard-clay": "hard clay",
+};

@@ -1,0 +1,98 @@
+import type { Materials } from "../sizing-types.ts";
+import { formatCount, formatLength, formatVolume, type UnitSystem } from "../units.ts";
+
+/** Materials that are counted by one number each; the area of plywood is in its sheets. */
+export type MaterialKey = Exclude<keyof Materials, "plywoodM2">;
+
+/** One material of other sections than bags: what it is called and how much of it there is. */
+export interface TakenMaterial {
+  readonly key: MaterialKey;
+  /** As on an order. */
+  readonly name: string;
+  /** As the head of a column, with the unit of `figure`. */
+  readonly head: string;
+  /** With its unit where it has one. */
+  readonly amount: string;
+  /** Without it; a dash where there is none. */
+  readonly figure: string;
+  /** As part of a sentence: "12 sheets of plywood". */
+  readonly words: string;
+}
+
+interface MaterialWords {
+  readonly key: MaterialKey;
+  readonly name: (system: UnitSystem) => string;
+  readonly head: string;
+  readonly amount: (value: number, system: UnitSystem) => string;
+  readonly words: (amount: string) => string;
+}
+
+const MATERIALS: readonly MaterialWords[] = [
+  {
+    key: "looseSandM3",
+    name: () => "Of the sand, filled loose",
+    head: "Loose sand",
+    amount: formatVolume,
+    words: (amount) => `${amount} of loose sand`,
+  },
+  {
+    key: "earthM3",
+    name: () => "Earth, tamped in place",
+    head: "Earth",
+    amount: formatVolume,
+    words: (amount) => `${amount} of earth`,
+  },
+  {
+    key: "plywoodSheets",
+    name: (system) => `Plywood, sheets of ${system === "us" ? "4 × 8 ft" : "1.22 × 2.44 m"}`,
+    head: "Plywood sheets",
+    amount: formatCount,
+    words: (amount) => `${amount} sheets of plywood`,
+  },
+  {
+    key: "lumberM",
+    name: () => "Lumber, all sizes together",
+    head: "Lumber",
+    amount: (m, system) => formatLength(Math.ceil(m), system, 0),
+    words: (amount) => `${amount} of lumber`,
+  },
+  {
+    key: "stakes",
+    name: () => "Stakes and posts",
+    head: "Stakes",
+    amount: formatCount,
+    words: (amount) => `${amount} stakes`,
+  },
+];
+
+/**
+ * What is taken beside bags, in the order of an order; only what `of` takes some of, so that several reaches
+ * can be told in the same columns.
+ */
+export function takenMaterials(
+  materials: Materials,
+  system: UnitSystem,
+  of: Materials = materials,
+): TakenMaterial[] {
+  return MATERIALS.filter(({ key }) => of[key] > 0).map(({ key, name, head, amount, words }) => {
+    const written = amount(materials[key], system);
+    const [figure, unit] = [written.replace(/ .*/, ""), written.replace(/^\S+ ?/, "")];
+    return {
+      key,
+      name: name(system),
+      head: unit === "" ? head : `${head}, ${unit}`,
+      amount: written,
+      figure: materials[key] > 0 ? figure : "–",
+      words: words(written),
+    };
+  });
+}
+
+/** What a stretch takes, in a few words: "310 bags, 12 sheets of plywood, 40 stakes"; empty where nothing. */
+export function takesWords(
+  { bags, materials }: { readonly bags: number; readonly materials: Materials },
+  system: UnitSystem,
+): string {
+  const inBags = bags > 0 ? [`${formatCount(bags)} bags`] : [];
+  return [...inBags, ...takenMaterials(materials, system).map(({ words }) => words)].join(", ");
+}

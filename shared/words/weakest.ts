@@ -1,0 +1,72 @@
+import { factorWords } from "../holding/factor-words.ts";
+import type { Standing, Verdict, Weakest } from "../holding/types.ts";
+import { formatLength, formatStation, type UnitSystem } from "../units.ts";
+
+/** A place where a line is weakest, in words. */
+export interface WeakestPlace {
+  readonly chainageM: number;
+  readonly verdict: Verdict;
+  /** "Doubtful: sliding 1.0 to 2.1"; one that holds says so. */
+  readonly label: string;
+  /** Factors, what is asked of them, and what the verdict means, as sentences. */
+  readonly text: string;
+}
+
+interface Way extends Weakest {
+  readonly name: "sliding" | "overturning";
+}
+
+const GRAVITY: Readonly<Record<Verdict, number>> = { holds: 0, doubtful: 1, fails: 2 };
+const WORDS: Readonly<Record<Verdict, string>> = {
+  holds: "Holds",
+  doubtful: "Doubtful",
+  fails: "Fails",
+};
+/** Places nearer to each other than this are one, metres. */
+const SAME_PLACE_M = 1;
+
+/** Where a line is weakest against sliding and against overturning: one place or two, the graver first. */
+export function weakestPlaces(
+  standing: Standing | null | undefined,
+  system: UnitSystem,
+): readonly WeakestPlace[] {
+  if (!standing) return [];
+  const ways: readonly [Way, Way] = [
+    { name: "sliding", ...standing.sliding },
+    { name: "overturning", ...standing.overturning },
+  ];
+  const [graver, other] = graverFirst(ways);
+  const isOne = Math.abs(graver.chainageM - other.chainageM) < SAME_PLACE_M;
+  const places = isOne ? [[graver, other]] : [[graver], [other]];
+  return places.map((here) => placeOf(here, system));
+}
+
+function graverFirst([a, b]: readonly [Way, Way]): readonly [Way, Way] {
+  return GRAVITY[b.verdict] > GRAVITY[a.verdict] ? [b, a] : [a, b];
+}
+
+function placeOf(ways: readonly Way[], system: UnitSystem): WeakestPlace {
+  const first = ways[0]!;
+  const { chainageM, verdict } = first;
+  const sentences = ways.map((way) => sentence(way, system));
+  return {
+    chainageM,
+    verdict,
+    label: `${WORDS[verdict]}: ${first.name} ${factorWords(first.factor)}`,
+    text: `At ${formatStation(chainageM, system)}, with ${formatLength(first.waterDepthM, system)} of water against it. ${sentences.join(" ")}`,
+  };
+}
+
+function sentence(way: Way, system: UnitSystem): string {
+  const { name, required, lengthShortM, verdict } = way;
+  const short = lengthShortM > 0 ? `, on ${formatLength(lengthShortM, system, 0)} of line` : "";
+  const means: Record<Verdict, string> = {
+    holds: "holds",
+    doubtful:
+      way.factor.low < required
+        ? `holds only with the better friction${short}`
+        : "doubtful all the same, as part of the line is higher than its section may be built",
+    fails: `fails${short}`,
+  };
+  return `It resists ${name} ${factorWords(way.factor)} times, ${required} is asked: ${means[verdict]}.`;
+}

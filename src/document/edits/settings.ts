@@ -1,0 +1,133 @@
+import { holdingOf, timeOf } from "../../../shared/defaults.ts";
+import type { Outcome } from "../../../shared/failure.ts";
+import type { Plan } from "../../../shared/plan.ts";
+import { SETTINGS, type Setting, type SettingPath } from "../../../shared/settings.ts";
+import type { Range } from "../../ui/range.ts";
+import { apply } from "../store.ts";
+
+/** An adjustable figure on the worksheet: which, and what it is called there. */
+export interface SettingLine {
+  readonly path: SettingPath;
+  readonly label: string;
+}
+
+export interface SettingGroup {
+  readonly title: string;
+  readonly lines: readonly SettingLine[];
+}
+
+/** How the levee is built and by whom, in the order of the worksheet. */
+export const SECTION_GROUPS: readonly SettingGroup[] = [
+  {
+    title: "Shape and limits",
+    lines: [
+      { path: "section.baseRatio", label: "Base, times the height" },
+      { path: "section.crownM", label: "Crown" },
+      { path: "practice.limitM", label: "Greatest safe height" },
+      { path: "practice.setbackM", label: "Setback of the landside toe" },
+      { path: "practice.crossFallShare", label: "Cross-fall allowed, of the height" },
+      { path: "section.leastBaseRatio", label: "Least base after a raise, times" },
+      { path: "practice.raiseM", label: "Raise to allow for" },
+      { path: "practice.stationIntervalM", label: "Station interval" },
+    ],
+  },
+  {
+    title: "Bag",
+    lines: [
+      { path: "section.bag.placedVolumeM3", label: "Volume as placed" },
+      { path: "section.bag.filledMassKg", label: "Filled weight" },
+      { path: "section.bag.placedWidthM", label: "Width as placed" },
+      { path: "section.bag.courseM", label: "Thickness of a course" },
+      { path: "practice.spareShare", label: "Spare bags" },
+    ],
+  },
+  {
+    title: "Sand",
+    lines: [
+      { path: "practice.wasteShare", label: "Sand lost" },
+      { path: "practice.sheetAnchorM3PerM", label: "To hold the sheet" },
+      { path: "practice.sandDryKgPerM3", label: "Dry and loose" },
+      { path: "practice.sandWetKgPerM3", label: "Wet" },
+      { path: "practice.truckM3", label: "One truck carries" },
+    ],
+  },
+  {
+    title: "Sheet, 6 mil or more",
+    lines: [
+      { path: "section.sheet.toeExtensionM", label: "Beyond the toe" },
+      { path: "section.sheet.tailM", label: "Tail behind the crown" },
+      { path: "section.sheet.lapM", label: "Lap, upstream on top" },
+      { path: "section.sheet.rollWidthM", label: "Roll width" },
+      { path: "section.sheet.rollLengthM", label: "Roll length" },
+    ],
+  },
+  {
+    title: "People",
+    lines: [
+      { path: "practice.people", label: "People at work" },
+      { path: "practice.jobRate", label: "Whole job, bags an hour" },
+      { path: "practice.taskRateLow", label: "Filling or placing, slow" },
+      { path: "practice.taskRateHigh", label: "Filling or placing, fast" },
+    ],
+  },
+];
+
+/** The SI value at a setting's path; null where the plan leaves it blank. */
+export function settingValue(plan: Plan, path: SettingPath): number | null {
+  let at: unknown = complete(plan);
+  for (const key of path.split(".")) at = (at as Record<string, unknown>)[key];
+  return at as number | null;
+}
+
+/** A plan with the value at a setting's path changed. */
+export function withSetting(plan: Plan, path: SettingPath, value: number | null): Plan {
+  return changedAt(complete(plan), path.split("."), value) as Plan;
+}
+
+/** The plan with the settings filled in that older plans do not have. */
+function complete(plan: Plan): Plan {
+  return plan.holding && plan.time
+    ? plan
+    : { ...plan, holding: holdingOf(plan), time: timeOf(plan) };
+}
+
+function changedAt(at: unknown, keys: readonly string[], value: number | null): unknown {
+  const [key, ...rest] = keys;
+  if (key === undefined) return value;
+  const record = at as Record<string, unknown>;
+  return { ...record, [key]: changedAt(record[key], rest, value) };
+}
+
+/** Figures that are the person's own: what is declared as their default is only typical, and stands for nothing. */
+const OWN: ReadonlySet<SettingPath> = new Set(["practice.people", "time.shifts"]);
+
+export function isOwnFigure(path: SettingPath): boolean {
+  return OWN.has(path);
+}
+
+/** True when a setting stands at its default. */
+export function isStandard(plan: Plan, path: SettingPath): boolean {
+  const { defaultSI }: Setting = SETTINGS[path];
+  const value = settingValue(plan, path);
+  return value !== null && Math.abs(value - defaultSI) <= 1e-9 * Math.max(1, defaultSI);
+}
+
+/** The SI range of a setting, both ends taken. */
+export function rangeOf(path: SettingPath): Range {
+  const { lowSI, highSI, kind }: Setting = SETTINGS[path];
+  return { least: lowSI, most: highSI, whole: kind === "count" };
+}
+
+/** Sets one adjustable figure through the gate. */
+export function changeSetting(
+  path: SettingPath,
+  label: string,
+  value: number | null,
+  gesture?: string,
+): Outcome<void> {
+  return apply({
+    note: `Change ${label.toLowerCase()}`,
+    gesture,
+    change: (plan) => withSetting(plan, path, value),
+  });
+}

@@ -1,0 +1,88 @@
+import type { Feature, FeatureCollection, Position } from "geojson";
+import { classOnReach, reachAt } from "../../../shared/reaches.ts";
+import type { SizedLine, Walk } from "../../../shared/sizing-types.ts";
+import { moved } from "./offset.ts";
+import { corners, cornerWedge, type LegRun, legRuns, place } from "./walk-legs.ts";
+
+/** What a stretch of the line is: a height class 0..4, free ground where nothing is built, or no ground data. */
+type Kind = number | "free" | "no-data";
+/** Height class of a greatest height at a chainage. */
+type ClassAt = (greatestHeightM: number, chainageM: number) => number;
+
+/**
+ * The levee as it lies on the ground: strips between the toes, one MultiPolygon for each height class
+ * (`kind: "strip"`, `heightClass` 0..4), and as lines the stretches where nothing is built (`free`) or
+ * where ground data is missing (`no-data`). A stretch between two samples takes the higher one's class; over
+ * the limit is over that of its own reach.
+ * @param limitM the plan's limit, whose quarters are the classes
+ */
+export function leveeShapes(line: SizedLine, limitM: number): FeatureCollection {
+  const { walk } = line;
+  const strips: Position[][][][] = [[], [], [], [], []];
+  const free: Position[][] = [];
+  const noData: Position[][] = [];
+  const classAt = (heightM: number, chainageM: number) =>
+    classOnReach(heightM, limitM, reachAt(line, chainageM).limitM);
+  for (const run of legRuns(walk, (i) => kindBetween(walk, i, classAt))) {
+    if (run.kind === "free") free.push(centre(walk, run));
+    else if (run.kind === "no-data") noData.push(centre(walk, run));
+    else strips[run.kind]!.push([strip(walk, run)]);
+  }
+  for (const [before, after] of corners(walk, line.kind === "ring")) {
+    const height = classAt(
+      Math.max(walk.greatestHeightM[before]!, walk.greatestHeightM[after]!),
+      walk.chainageM[after]!,
+    );
+    const wedge = height < 0 ? null : cornerWedge(walk, before, after);
+    if (wedge) strips[height]!.push([wedge]);
+  }
+  const features: Feature[] = strips.flatMap((polygons, index) =>
+    polygons.length === 0 ? [] : [multiPolygon(polygons, index)],
+  );
+  if (free.length > 0) features.push(multiLine(free, "free"));
+  if (noData.length > 0) features.push(multiLine(noData, "no-data"));
+  return { type: "FeatureCollection", features };
+}
+
+function kindBetween(walk: Walk, i: number, classAt: ClassAt): Kind {
+  const [a, b] = [walk.greatestHeightM[i]!, walk.greatestHeightM[i + 1]!];
+  if (Number.isNaN(a) || Number.isNaN(b)) return "no-data";
+  const middleM = (walk.chainageM[i]! + walk.chainageM[i + 1]!) / 2;
+  const height = classAt(Math.max(a, b), middleM);
+  return height < 0 ? "free" : height;
+}
+
+function centre(walk: Walk, run: LegRun<Kind>): Position[] {
+  const line: Position[] = [];
+  for (let i = run.from; i <= run.to; i++) line.push(place(walk, i));
+  return line;
+}
+
+function strip(walk: Walk, run: LegRun<Kind>): Position[] {
+  const east = walk.leftNormal[2 * run.normalOf]!;
+  const north = walk.leftNormal[2 * run.normalOf + 1]!;
+  const left: Position[] = [];
+  const right: Position[] = [];
+  for (let i = run.from; i <= run.to; i++) {
+    const [leftM, rightM] = [walk.toeLeftM[i]! || 0, walk.toeRightM[i]! || 0];
+    left.push(moved(place(walk, i), east * leftM, north * leftM));
+    right.push(moved(place(walk, i), -east * rightM, -north * rightM));
+  }
+  return [...left, ...right.reverse(), left[0]!];
+}
+
+function multiPolygon(polygons: Position[][][], index: number): Feature {
+  return {
+    type: "Feature",
+    properties: { kind: "strip", heightClass: index },
+    geometry: { type: "MultiPolygon", coordinates: polygons },
+  };
+}
+
+function multiLine(lines: Position[][], kind: "free" | "no-data"): Feature {
+  return {
+    type: "Feature",
+    properties: { kind },
+    geometry: { type: "MultiLineString", coordinates: lines },
+  };
+}

@@ -1,0 +1,77 @@
+import type { Check, SizedLine } from "../../../shared/sizing-types.ts";
+import { SeverityMark } from "../../ui/severity-mark.tsx";
+import { LANE_PX, type ProfileFrame } from "./profile-frame.ts";
+import { type CheckMark, COUNT_PX, checkMarks } from "./profile-marks.ts";
+
+interface MarksProps {
+  readonly line: SizedLine;
+  readonly frame: ProfileFrame;
+  readonly onPoint: ((check: Check | null) => void) | undefined;
+}
+
+/** The checks that speak of a stretch, above the line: where each runs, and its shape. */
+export function CheckMarks({ line, frame, onPoint }: MarksProps) {
+  const { plot, lanes } = frame;
+  const marks = checkMarks(line.checks, lanes, frame.x, plot.left, plot.right);
+  const middleY = ({ lane }: CheckMark) => plot.top - 1 - (lane + 0.5) * LANE_PX;
+  return (
+    <g>
+      {marks.map((mark) => (
+        <Span key={keyOf(mark)} mark={mark} y={middleY(mark)} />
+      ))}
+      {marks
+        .filter(({ isJoined }) => !isJoined)
+        .map((mark) => (
+          <Shape key={keyOf(mark)} mark={mark} y={middleY(mark)} onPoint={onPoint} />
+        ))}
+    </g>
+  );
+}
+
+function keyOf({ check }: CheckMark): string {
+  return `${check.id}-${check.fromM}`;
+}
+
+function Span({ mark, y }: { readonly mark: CheckMark; readonly y: number }) {
+  const { check, fromPx, toPx } = mark;
+  return (
+    <path
+      class={`profile-mark-stretch profile-mark-${check.severity}`}
+      d={`M${fromPx} ${y - 3}v6M${fromPx} ${y}H${toPx}M${toPx} ${y - 3}v6`}
+    />
+  );
+}
+
+interface ShapeProps {
+  readonly mark: CheckMark;
+  readonly y: number;
+  readonly onPoint: ((check: Check | null) => void) | undefined;
+}
+
+function Shape({ mark, y, onPoint }: ShapeProps) {
+  const { check, middlePx, count } = mark;
+  return (
+    <g
+      class="profile-mark"
+      onPointerEnter={() => onPoint?.(check)}
+      onPointerLeave={() => onPoint?.(null)}
+    >
+      <title>{count > 1 ? `${check.message} And ${count - 1} more here.` : check.message}</title>
+      <rect
+        class="profile-mark-back"
+        x={middlePx - 6.5}
+        y={y - 5.5}
+        width={count > 1 ? 13 + COUNT_PX : 13}
+        height={11}
+      />
+      {count > 1 && (
+        <text x={middlePx + 7} y={y + 3.5}>
+          {count}
+        </text>
+      )}
+      <g transform={`translate(${middlePx - 4.9} ${y - 4.9}) scale(0.7)`}>
+        <SeverityMark severity={check.severity} />
+      </g>
+    </g>
+  );
+}

@@ -1,0 +1,191 @@
+import { type ScaleLinear, scaleLinear } from "d3-scale";
+import { FOOT_M } from "../../../shared/defaults.ts";
+import type { SizedLine } from "../../../shared/sizing-types.ts";
+import {
+  formatStation,
+  lengthFrom,
+  lengthIn,
+  lengthUnit,
+  type UnitSystem,
+} from "../../../shared/units.ts";
+import type { Box } from "../place-labels.ts";
+import { textWidth } from "../text-width.ts";
+import { markLanes } from "./profile-marks.ts";
+import type { Stretch } from "./profile-stretch.ts";
+
+/** Sizes of type and of the parts round the plot, pixels. */
+export const PROFILE_TYPE_PX = 11;
+export const LANE_PX = 11;
+const AXIS_PX = 24;
+const RIGHT_PX = 18;
+const TOP_PX = 5;
+/** Room above the crest for its label. */
+const ABOVE_CREST_PX = 19;
+const ROW_PX = 23;
+/** What the names of the lanes under the stations take at their left. */
+const LANE_LABEL_PX = 36;
+/** Share of a limit's height that is shown of ground standing above the crest. */
+const GROUND_ABOVE_SHARE = 0.5;
+
+interface Tick {
+  readonly px: number;
+  readonly label: string;
+}
+
+/** Where everything of a long profile lies: scales from metres to pixels, ticks, the plot's box. */
+export interface ProfileFrame {
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly plot: Box;
+  readonly stretch: Stretch;
+  readonly unitSystem: UnitSystem;
+  x(chainageM: number): number;
+  /** NaN for NaN. */
+  y(elevationM: number): number;
+  chainageAt(xPx: number): number;
+  /** How many times larger heights are drawn than lengths. */
+  readonly exaggeration: number;
+  readonly xTicks: readonly Tick[];
+  /** Pixels of the stations between the labelled ones; empty when they would run together. */
+  readonly stationPx: readonly number[];
+  readonly yTicks: readonly Tick[];
+  /** Rows of check marks above the plot. */
+  readonly lanes: number;
+}
+
+interface FrameRequest {
+  readonly line: SizedLine;
+  readonly limitM: number;
+  readonly unitSystem: UnitSystem;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly stretch: Stretch;
+  /** Room kept under the stations, pixels. */
+  readonly underPx?: number;
+}
+
+/** Lays out a long profile. The heights shown are those of the whole line, so that zooming along it moves nothing up or down. */
+export function profileFrame(request: FrameRequest): ProfileFrame {
+  const { line, unitSystem, widthPx, heightPx, stretch, underPx = 0 } = request;
+  const lanes = markLanes(line.checks, line.totals.lengthM, widthPx, heightPx);
+  const top = TOP_PX + lanes * LANE_PX;
+  const bottom = Math.max(top + 10, heightPx - AXIS_PX - underPx);
+  const ys = heights(request, bottom - top);
+  const rows = Math.max(2, Math.floor((bottom - top) / ROW_PX));
+  const yTicks = elevationTicks(ys, rows, unitSystem, top, bottom);
+  const least = underPx > 0 ? LANE_LABEL_PX : 20;
+  const left = Math.ceil(Math.max(...yTicks.map(({ label }) => textWidth(label, 11)), least)) + 16;
+  const right = Math.max(left + 10, widthPx - RIGHT_PX);
+  const xs = scaleLinear(
+    [lengthIn(stretch.fromM, unitSystem), lengthIn(stretch.toM, unitSystem)],
+    [left, right],
+  );
+  const x = (chainageM: number) => xs(lengthIn(chainageM, unitSystem));
+  const scale = scaleLinear(ys, [bottom, top]).unknown(Number.NaN);
+  const y = (elevationM: number) => scale(elevationM);
+  const pxPerM = (right - left) / Math.max(1e-9, stretch.toM - stretch.fromM);
+  return {
+    widthPx,
+    heightPx,
+    plot: { left, top, right, bottom },
+    stretch,
+    unitSystem,
+    x,
+    y,
+    chainageAt: (px) => lengthFrom(xs.invert(px), unitSystem),
+    exaggeration: (bottom - top) / (ys[1] - ys[0]) / pxPerM,
+    xTicks: stationTicks(xs, unitSystem),
+    stationPx: stationMarks(line, stretch, x),
+    yTicks,
+    lanes,
+  };
+}
+
+/** What is written about the scale, e.g. "heights drawn 12 times". */
+export function scaleNote(exaggeration: number): string {
+  const digits = exaggeration < 9.95 ? 1 : 0;
+  const times = exaggeration.toFixed(digits).replace(/\.0$/, "");
+  return times === "1" ? "heights to scale" : `heights drawn ${times} times`;
+}
+
+function heights({ line, limitM }: FrameRequest, plotPx: number): [number, number] {
+  const { crestM, groundM, lowestGroundM } = line.walk;
+  let lowCrest = Infinity;
+  let highCrest = -Infinity;
+  let low = Infinity;
+  let high = -Infinity;
+  for (let i = 0; i < crestM.length; i++) {
+    lowCrest = Math.min(lowCrest, crestM[i]!);
+    highCrest = Math.max(highCrest, crestM[i]!);
+    const ground = groundM[i]!;
+    const lowest = lowestGroundM[i]!;
+    if (ground < low) low = ground;
+    if (lowest < low) low = lowest;
+    if (ground > high) high = ground;
+  }
+  const stepM = limitM / 8;
+  const ceiling = Math.min(high, highCrest + limitM * GROUND_ABOVE_SHARE);
+  const floor = Math.min(low, lowCrest - limitM) - limitM * 0.2;
+  const bottom = Math.floor(floor / stepM) * stepM;
+  const spanM = Math.max(highCrest, ceiling) - bottom;
+  const abovePx = Math.min(ABOVE_CREST_PX, plotPx / 3);
+  const crestRoomM = ((highCrest - bottom) * abovePx) / Math.max(1, plotPx - abovePx);
+  return [bottom, Math.max(highCrest + crestRoomM, bottom + spanM + limitM * 0.06)];
+}
+
+function elevationTicks(
+  range: [number, number],
+  rows: number,
+  unitSystem: UnitSystem,
+  top: number,
+  bottom: number,
+): Tick[] {
+  const ys = scaleLinear(
+    range.map((m) => lengthIn(m, unitSystem)),
+    [bottom, top],
+  );
+  const format = ys.tickFormat(rows, "f");
+  const values = ys.ticks(rows).filter((value) => ys(value) >= top + 5 && ys(value) <= bottom - 4);
+  return values.map((value, index) => ({
+    px: ys(value),
+    label:
+      index === values.length - 1 ? `${format(value)} ${lengthUnit(unitSystem)}` : format(value),
+  }));
+}
+
+function stationTicks(xs: ScaleLinear<number, number>, unitSystem: UnitSystem): Tick[] {
+  const [from, to] = xs.domain() as [number, number];
+  const labelPx = textWidth(stationLabel(lengthFrom(to, unitSystem), unitSystem), 11) + 40;
+  const [left, right] = xs.range() as [number, number];
+  const values = xs.ticks(Math.max(1, Math.floor((right - left) / labelPx)));
+  const whole = values.filter((value) => Math.abs(value - Math.round(value)) < 1e-6);
+  return whole
+    .filter((value) => value >= from - 1e-6 && value <= to + 1e-6)
+    .map((value) => ({
+      px: xs(value),
+      label: stationLabel(lengthFrom(value, unitSystem), unitSystem),
+    }));
+}
+
+function stationLabel(chainageM: number, unitSystem: UnitSystem): string {
+  return formatStation(chainageM, unitSystem, 0);
+}
+
+function stationMarks(
+  line: SizedLine,
+  { fromM, toM }: Stretch,
+  x: (chainageM: number) => number,
+): number[] {
+  const marks = line.stations
+    .filter(({ chainageM }) => chainageM >= fromM && chainageM <= toM)
+    .map(({ chainageM }) => x(chainageM));
+  const spread = marks.length > 1 ? (marks.at(-1)! - marks[0]!) / (marks.length - 1) : 0;
+  return spread >= 5 ? marks : [];
+}
+
+/** The limit in words, as its line is labelled: "4 ft below the crest". */
+export function limitNote(limitM: number, unitSystem: UnitSystem): string {
+  const isWholeFeet = Math.abs(limitM / FOOT_M - Math.round(limitM / FOOT_M)) < 1e-6;
+  const digits = unitSystem === "us" ? (isWholeFeet ? 0 : 1) : 2;
+  return `${lengthIn(limitM, unitSystem).toFixed(digits)} ${lengthUnit(unitSystem)} below the crest`;
+}

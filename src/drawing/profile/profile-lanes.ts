@@ -1,0 +1,152 @@
+import { hasOtherSections, isStandard } from "../../../shared/reaches.ts";
+import type { Reach, SizedLine } from "../../../shared/sizing-types.ts";
+import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
+import { formatLength, formatStation, type UnitSystem } from "../../../shared/units.ts";
+import { textWidth } from "../text-width.ts";
+import type { ProfileFrame } from "./profile-frame.ts";
+import { doneShare, shortShare, type WorkTone, workTone, workWords } from "./work-words.ts";
+
+/** Height of a lane with the room above it, pixels; on a low drawing the smaller one. */
+const LANE_PX = 15;
+const LOW_LANE_PX = 13;
+const LOW_ROOM_PX = 170;
+const GAP_PX = 2;
+/** Size of its type, and the smaller one that it takes when that lets more be read. */
+const TYPE_PX = 10;
+const SMALL_TYPE_PX = 9;
+const PAD_PX = 1;
+/** Under the last lane. */
+const FOOT_PX = 3;
+
+/** A part of a lane, pixels. */
+export interface LaneCell {
+  readonly key: string;
+  readonly fromPx: number;
+  readonly toPx: number;
+  /** What fits of its words; empty when nothing does. */
+  readonly text: string;
+  readonly title: string;
+  readonly tone: WorkTone | "standard" | "other" | "over";
+  /** How much of it is done at the moment looked at, 0..1; null when no moment is. */
+  readonly doneShare: number | null;
+  /** How bad it is, 0..1: its hatch grows with it. */
+  readonly gravity: number;
+}
+
+/** A row of words under the stations. */
+export interface Lane {
+  readonly kind: "sections" | "work";
+  /** Said at its left. */
+  readonly label: string;
+  readonly topPx: number;
+  readonly heightPx: number;
+  /** Size of the type in its cells. */
+  readonly typePx: number;
+  readonly cells: readonly LaneCell[];
+}
+
+/** What is to be shown under the stations. */
+export interface LaneWish {
+  /** The work to show; null for none. */
+  readonly time: LineTime | null;
+  /** Hours after the start of work that are looked at; null for none. */
+  readonly hour: number | null;
+}
+
+/** Room that the lanes of a line take under the stations, pixels: none when they have nothing to say. */
+export function lanesPx(line: SizedLine, { time }: LaneWish, roomPx: number): number {
+  const rows = (hasOtherSections(line) ? 1 : 0) + (hasWork(time) ? 1 : 0);
+  return rows === 0 ? 0 : rows * laneHeightPx(roomPx) + FOOT_PX;
+}
+
+/** The lanes of a line, top down. */
+export function profileLanes(
+  line: SizedLine,
+  frame: ProfileFrame,
+  { time, hour }: LaneWish,
+): Lane[] {
+  const { unitSystem, heightPx } = frame;
+  const eachPx = laneHeightPx(heightPx);
+  const lanes: Omit<Lane, "topPx" | "heightPx">[] = [];
+  if (hasOtherSections(line)) {
+    const cells = line.reaches.map((reach, index) => reachCell(reach, index, unitSystem));
+    lanes.push({ kind: "sections", label: "Section", ...placed(cells, frame) });
+  }
+  if (hasWork(time)) {
+    const cells = time.stretches.map((each) => workCell(each, time, hour, unitSystem));
+    lanes.push({ kind: "work", label: "Order", ...placed(cells, frame) });
+  }
+  const top = heightPx - FOOT_PX - lanes.length * eachPx;
+  return lanes.map((lane, row) => ({
+    ...lane,
+    topPx: top + row * eachPx + GAP_PX / 2,
+    heightPx: eachPx - GAP_PX,
+  }));
+}
+
+type Written = Pick<Lane, "typePx" | "cells">;
+
+type Cell = Omit<LaneCell, "fromPx" | "toPx" | "text"> & {
+  readonly fromM: number;
+  readonly toM: number;
+  /** What may be written in it, the fullest first. */
+  readonly texts: readonly string[];
+};
+
+function reachCell(reach: Reach, index: number, system: UnitSystem): Cell {
+  const { fromM, toM, sectionName, limitM, totals } = reach;
+  const isOver = totals.lengthOverLimitM > 0;
+  const place = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
+  const over = isOver ? `, over it on ${formatLength(totals.lengthOverLimitM, system, 0)}` : "";
+  return {
+    ...{ key: `reach-${index}`, fromM, toM, doneShare: null, gravity: isOver ? 1 : 0 },
+    texts: [`${index + 1} ${sectionName}`, `${index + 1}`],
+    title: `Reach ${index + 1}, ${place}: ${sectionName}, limit ${formatLength(limitM, system)}${over}.`,
+    tone: isOver ? "over" : isStandard(reach) ? "standard" : "other",
+  };
+}
+
+function hasWork(time: LineTime | null): time is LineTime {
+  return time !== null && time.stretches.length > 0;
+}
+
+function workCell(
+  stretch: WorkStretch,
+  { startAt, marginM }: LineTime,
+  hour: number | null,
+  system: UnitSystem,
+): Cell {
+  const { fromM, toM, order } = stretch;
+  return {
+    ...{ key: `work-${order}`, fromM, toM },
+    texts: [`${order}`],
+    title: workWords(stretch, startAt, system),
+    tone: workTone(stretch),
+    doneShare: hour === null ? null : doneShare(stretch, hour),
+    gravity: shortShare(stretch, marginM),
+  };
+}
+
+/** The cells in view, written in the larger type where that leaves no more of them bare than the smaller one. */
+function placed(cells: readonly Cell[], frame: ProfileFrame): Written {
+  const large = written(cells, frame, TYPE_PX);
+  const small = written(cells, frame, SMALL_TYPE_PX);
+  const bare = (lane: Written) => lane.cells.filter(({ text }) => text === "").length;
+  return bare(large) <= bare(small) ? large : small;
+}
+
+function written(cells: readonly Cell[], { plot, x }: ProfileFrame, typePx: number): Written {
+  const inView = cells.flatMap(({ fromM, toM, texts, ...cell }) => {
+    const fromPx = Math.max(plot.left, x(fromM));
+    const toPx = Math.min(plot.right, x(toM));
+    if (toPx - fromPx < 0.5) return [];
+    const roomPx = toPx - fromPx - 2 * PAD_PX;
+    const text = texts.find((each) => textWidth(each, typePx) <= roomPx) ?? "";
+    return [{ ...cell, fromPx, toPx, text }];
+  });
+  return { typePx, cells: inView };
+}
+
+function laneHeightPx(roomPx: number): number {
+  return roomPx < LOW_ROOM_PX ? LOW_LANE_PX : LANE_PX;
+}

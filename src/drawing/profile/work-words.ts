@@ -1,0 +1,125 @@
+import { FOOT_M } from "../../../shared/defaults.ts";
+import { hourWords } from "../../../shared/time/clock-words.ts";
+import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
+import {
+  formatCount,
+  formatHours,
+  formatLength,
+  formatStation,
+  type UnitSystem,
+} from "../../../shared/units.ts";
+
+/** How a stretch of work comes out against the likely forecast; `plain` without one. */
+export type WorkTone = "before" | "tight" | "behind" | "plain";
+
+/** Finished less than this before its ground gets wet is tight, hours. Judgement. */
+const TIGHT_H = 2;
+const SLACK_M = 1e-6;
+/** Less than this is not told as a figure, metres: 0.1 ft. */
+const LEAST_TOLD_M = 0.1 * FOOT_M;
+
+/** `behind` is what the check of time counts: less crest above the water than is asked, at some hour. */
+export function workTone({ finishH, wetH, leastSpareM }: WorkStretch): WorkTone {
+  if (leastSpareM === null) return "plain";
+  if (leastSpareM < -SLACK_M) return "behind";
+  if (wetH === null) return "before";
+  return finishH === null || finishH > wetH - TIGHT_H ? "tight" : "before";
+}
+
+/** How far behind a stretch is, 0..1: 1 where it lacks all of the height above the water that is asked for. */
+export function shortShare({ leastSpareM }: WorkStretch, marginM: number): number {
+  if (leastSpareM === null || leastSpareM >= -SLACK_M) return 0;
+  return marginM > 0 ? Math.min(1, -leastSpareM / marginM) : 1;
+}
+
+/** The stretch of work at a chainage; null where nothing is built, and while nothing is reckoned. */
+export function workAt(time: LineTime | null, chainageM: number): WorkStretch | null {
+  return (
+    time?.stretches.find(({ fromM, toM }) => chainageM >= fromM && chainageM <= toM + 1e-6) ?? null
+  );
+}
+
+/** How much of a stretch is done at an hour after the start, 0..1, as if its crew worked on it evenly. */
+export function doneShare({ startH, finishH }: WorkStretch, hour: number): number {
+  if (startH === null || hour <= startH) return 0;
+  if (finishH === null) return 0;
+  return finishH > startH ? Math.min(1, (hour - startH) / (finishH - startH)) : 1;
+}
+
+/**
+ * Everything about a stretch of work, as a tip: where, how much, when, and whether that is in time.
+ * @param startAt start of work as in a forecast row; null where it is not known
+ */
+export function workWords(
+  stretch: WorkStretch,
+  startAt: string | null,
+  system: UnitSystem,
+): string {
+  const { order, fromM, toM, bags, crew, startH, finishH } = stretch;
+  const place = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
+  const hours =
+    startH === null || finishH === null
+      ? crew === null
+        ? "hours not known"
+        : "not finished within a year"
+      : `from ${hourWords(startAt, startH)} to ${hourWords(startAt, finishH)}`;
+  const who = `${formatCount(Math.round(bags))} bags${crew === null ? "" : `, crew ${crew}`}`;
+  return `Built as number ${order}: ${place}, ${who}, ${hours}. ${verdictWords(stretch, startAt, system)}`.trim();
+}
+
+/** The same in a few words, for the marked station: "built 4th, 15.2 h before wet". */
+export function shortWorkWords(stretch: WorkStretch): string {
+  const built = `built ${ordinal(stretch.order)}`;
+  const { finishH, wetH } = stretch;
+  const tone = workTone(stretch);
+  if (tone === "behind") return `${built}, behind the water`;
+  if (finishH === null) return built;
+  if (tone === "plain") return `${built}, done after ${formatHours(finishH)}`;
+  if (wetH === null) return `${built}, stays dry`;
+  return finishH <= wetH
+    ? `${built}, ${formatHours(wetH - finishH)} before wet`
+    : `${built} against the water`;
+}
+
+/** How the whole order of building comes out, for those who listen: "9 stretches: 7 in time, 1 tight, 1 behind". */
+export function scheduleWords({ stretches }: LineTime): string {
+  const count = (tone: WorkTone) => stretches.filter((each) => workTone(each) === tone).length;
+  const said = (
+    [
+      ["before", "finished before their ground gets wet"],
+      ["tight", "tight"],
+      ["behind", "behind the water"],
+    ] as const
+  )
+    .map(([tone, words]) => [count(tone), words] as const)
+    .filter(([n]) => n > 0)
+    .map(([n, words]) => `${n} ${words}`);
+  const all = stretches.length === 1 ? "1 stretch" : `${stretches.length} stretches`;
+  return said.length > 0 ? `${all} of work: ${said.join(", ")}` : `${all} of work`;
+}
+
+function verdictWords(stretch: WorkStretch, startAt: string | null, system: UnitSystem): string {
+  const { finishH, wetH, leastSpareM } = stretch;
+  const tone = workTone(stretch);
+  if (tone === "plain") return "";
+  if (tone === "behind") {
+    return `Behind the water: at worst ${shortWords(-leastSpareM!, system)} short of the crest asked for.`;
+  }
+  if (wetH === null) return "Its ground stays dry in the likely forecast.";
+  const wet = `Its ground gets wet ${hourWords(startAt, wetH)}`;
+  if (finishH === null) return `${wet}.`;
+  if (finishH <= wetH) return `${wet}: finished ${formatHours(wetH - finishH)} before.`;
+  return `${wet}: built against the water, and its crest stays ahead.`;
+}
+
+function shortWords(shortM: number, system: UnitSystem): string {
+  return shortM < LEAST_TOLD_M
+    ? `less than ${formatLength(LEAST_TOLD_M, system)}`
+    : formatLength(shortM, system);
+}
+
+function ordinal(n: number): string {
+  const last = n % 100;
+  const ending = last >= 11 && last <= 13 ? "th" : (["th", "st", "nd", "rd"][n % 10] ?? "th");
+  return `${n}${ending}`;
+}

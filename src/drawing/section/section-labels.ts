@@ -1,0 +1,240 @@
+import type { CrossSection } from "../../../shared/sizing-types.ts";
+import { formatLength, lengthIn, lengthUnit, type UnitSystem } from "../../../shared/units.ts";
+import {
+  type LabelWish,
+  type Obstacle,
+  type PlacedLabel,
+  placeLabels,
+  type Spot,
+} from "../place-labels.ts";
+import { textWidth } from "../text-width.ts";
+import { SECTION_TYPE_PX, type SectionFrame } from "./section-frame.ts";
+import { groundAcross } from "./section-ground.ts";
+import { faceAt, spanOf } from "./section-outline.ts";
+
+const LINE_PX = 13;
+/** How far the limit's line stands out of the water-side face, pixels. */
+const LIMIT_OVERHANG_PX = 10;
+/** A face is looked up so far below an edge, metres, so that it is that of the body under it. */
+const BELOW_M = 1e-6;
+
+/** Places of the dimension lines, pixels. */
+export interface SectionDimensions {
+  /** Upright dimension of the greatest height. */
+  readonly heightX: number;
+  readonly crestY: number;
+  readonly footY: number;
+  /** Level dimension of the base. */
+  readonly baseY: number;
+  readonly waterToeX: number;
+  readonly landToeX: number;
+  readonly centreX: number;
+  /** Where the limit lies above the foot; null when the levee stays under it. */
+  readonly limitY: number | null;
+  /** Where the limit's line begins, at the water-side face, and where it leaves the body again. */
+  readonly limitFromX: number;
+  readonly limitToX: number;
+  /** The faces half way up: what labels beside the levee had better not cover. */
+  readonly halfFromX: number;
+  readonly halfToX: number;
+}
+
+/** Where the dimensions go, with the limit of the cut's own reach; null when there is nothing to measure. */
+export function sectionDimensions(
+  cross: CrossSection,
+  frame: SectionFrame,
+): SectionDimensions | null {
+  if (cross.greatestHeightM === null || cross.greatestHeightM <= 0) return null;
+  const toes = [frame.x(cross.toeLeftM), frame.x(-cross.toeRightM)];
+  const landToeX = Math.max(...toes);
+  const footY = frame.y(frame.footM);
+  const { waterSide, limitM } = cross;
+  const limitAtM = Math.min(frame.footM + limitM, cross.crestM) - BELOW_M;
+  const halfM = (cross.crestM + frame.footM) / 2;
+  const faceX = (side: 1 | -1, atM: number) =>
+    frame.x(side * (faceAt(cross.parts, atM, side) ?? cross.crownM / 2));
+  const landSide = waterSide === 1 ? -1 : 1;
+  const landX = frame.x(-waterSide * spanOf(cross).landM);
+  return {
+    heightX: Math.min(Math.max(landToeX, landX) + 20, frame.widthPx - 46),
+    crestY: frame.y(cross.crestM),
+    footY,
+    baseY: footY + 21,
+    waterToeX: Math.min(...toes),
+    landToeX,
+    centreX: frame.x(0),
+    limitY: cross.greatestHeightM > limitM ? frame.y(frame.footM + limitM) : null,
+    limitFromX: faceX(waterSide, limitAtM) - LIMIT_OVERHANG_PX,
+    limitToX: faceX(landSide, limitAtM),
+    halfFromX: faceX(waterSide, halfM),
+    halfToX: faceX(landSide, halfM),
+  };
+}
+
+/** The words of a section, none touching another nor standing on the bags. */
+export function sectionLabels(
+  cross: CrossSection,
+  frame: SectionFrame,
+  dimensions: SectionDimensions | null,
+  unitSystem: UnitSystem,
+): PlacedLabel[] {
+  const ground = groundAcross(cross);
+  const levelAt = (xPx: number) => {
+    const offset = (cross.waterSide * (frame.x(0) - xPx)) / frame.pxPerM;
+    const level = ground(offset);
+    return Number.isNaN(level) ? frame.y(frame.footM) : frame.y(level);
+  };
+  const wishes: LabelWish[] = [
+    ...(dimensions ? dimensionWishes(cross, dimensions, unitSystem) : []),
+    sideWish("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
+    sideWish("land", "Land side", null, frame, levelAt, null),
+  ];
+  const obstacles = [
+    ...(dimensions ? leveeObstacles(dimensions) : []),
+    ...(dimensions ? [surfaceObstacle(frame.y(cross.waterM), dimensions)] : []),
+    ...groundObstacles(frame, levelAt),
+  ];
+  return placeLabels(wishes, obstacles, frame.bounds);
+}
+
+function dimensionWishes(
+  cross: CrossSection,
+  dimensions: SectionDimensions,
+  system: UnitSystem,
+): LabelWish[] {
+  const { heightX, crestY, footY, baseY, waterToeX, landToeX, centreX, limitY } = dimensions;
+  const short = (m: number) => lengthIn(m, system).toFixed(system === "us" ? 1 : 2);
+  const [waterM, landM] =
+    cross.waterSide === 1 ? [cross.toeLeftM, cross.toeRightM] : [cross.toeRightM, cross.toeLeftM];
+  const height = formatLength(cross.greatestHeightM!, system);
+  const middleY = (crestY + footY) / 2;
+  const heightSpots = [0, 0.15, -0.15, 0.3, -0.3, 0.42, -0.42, 0.6, -0.6].map((share) => ({
+    ...beside(heightX + 5, middleY + share * (footY - crestY), height),
+    cost: Math.abs(share) * 8,
+  }));
+  const wishes: LabelWish[] = [
+    wish("height", height, heightSpots),
+    wish("base", `${formatLength(cross.baseM ?? waterM + landM, system)} base`, []),
+    wish("toe", short(waterM), []),
+    wish("toe", short(landM), []),
+  ];
+  const rooms = [centreX - waterToeX, landToeX - centreX];
+  const fit = rooms.every(
+    (px, side) => px > textWidth(wishes[2 + side]!.text, SECTION_TYPE_PX) + 6,
+  );
+  wishes[1] = centred(wishes[1]!, (waterToeX + landToeX) / 2, baseY + 2);
+  if (fit) {
+    wishes[2] = centred(wishes[2]!, (waterToeX + centreX) / 2, baseY - LINE_PX - 1);
+    wishes[3] = centred(wishes[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1);
+  }
+  if (limitY !== null) {
+    const whole = `${limitWords(cross.limitM, system)} limit`;
+    const width = textWidth(whole, SECTION_TYPE_PX);
+    const isLand = heightX - dimensions.limitToX > width + 8;
+    const isWater = dimensions.limitFromX > width + 8;
+    const text = isLand || isWater ? whole : "limit";
+    const left = isLand || !isWater ? heightX - textWidth(text, SECTION_TYPE_PX) - 4 : null;
+    const spots = [-7, 8, -17, 18].map((offPx) => ({
+      ...beside(left ?? dimensions.limitFromX - width - 4, limitY + offPx, text),
+      cost: Math.abs(offPx) / 10,
+    }));
+    wishes.push(wish("limit", text, spots));
+  }
+  return wishes.map((each, index) => ({ ...each, key: `${each.key}-${index}` }));
+}
+
+/** The limit without digits that say nothing: "4 ft", "3.5 ft", "1.22 m". */
+function limitWords(limitM: number, system: UnitSystem): string {
+  const limit = lengthIn(limitM, system);
+  const digits = Math.abs(limit - Math.round(limit)) < 1e-6 ? 0 : system === "us" ? 1 : 2;
+  return `${limit.toFixed(digits)} ${lengthUnit(system)}`;
+}
+
+function wish(key: string, text: string, spots: readonly Spot[]): LabelWish {
+  return { key, text, spots };
+}
+
+function beside(left: number, middleY: number, text: string): Spot {
+  const width = textWidth(text, SECTION_TYPE_PX);
+  return {
+    left,
+    right: left + width,
+    top: middleY - LINE_PX / 2,
+    bottom: middleY + LINE_PX / 2,
+    cost: 0,
+  };
+}
+
+function centred(label: LabelWish, x: number, top: number): LabelWish {
+  const half = textWidth(label.text, SECTION_TYPE_PX) / 2;
+  return {
+    ...label,
+    spots: [{ left: x - half, right: x + half, top, bottom: top + LINE_PX, cost: 0 }],
+  };
+}
+
+function sideWish(
+  key: string,
+  text: string,
+  leftPx: number | null,
+  frame: SectionFrame,
+  levelAt: (xPx: number) => number,
+  surfaceY: number | null,
+): LabelWish {
+  const width = textWidth(text, SECTION_TYPE_PX);
+  const left = leftPx ?? frame.widthPx - width - 5;
+  const levels = [0, 0.5, 1].map((share) => levelAt(left + share * width));
+  const over = Math.min(...levels, surfaceY ?? Infinity);
+  const under = Math.max(...levels);
+  const box = { left, right: left + width };
+  const isWater = surfaceY !== null;
+  const above = { ...box, top: over - LINE_PX - 3, bottom: over - 3, cost: isWater ? 0 : 10 };
+  const below = [4, 14, 24, 34, 44, 54, 64, 74].map((downPx) => ({
+    ...box,
+    top: under + downPx,
+    bottom: under + downPx + LINE_PX,
+    cost: (isWater ? 10 : 0) + downPx / 10,
+  }));
+  return { key, text, spots: [above, ...below] };
+}
+
+/** The water's surface, which had better not be drawn through words. */
+function surfaceObstacle(surfaceY: number, { waterToeX, halfFromX }: SectionDimensions): Obstacle {
+  const right = Math.max(waterToeX, halfFromX);
+  return { left: 0, right, top: surfaceY - 1, bottom: surfaceY + 1, cost: 0.5 };
+}
+
+function groundObstacles(frame: SectionFrame, levelAt: (xPx: number) => number): Obstacle[] {
+  const stepPx = 8;
+  return Array.from({ length: Math.ceil(frame.widthPx / stepPx) }, (_, i) => {
+    const left = i * stepPx;
+    const y = levelAt(left + stepPx / 2);
+    return { left, right: left + stepPx, top: y - 2, bottom: y + 2, cost: 0.5 };
+  });
+}
+
+function leveeObstacles(dimensions: SectionDimensions): Obstacle[] {
+  const { crestY, footY, baseY, waterToeX, landToeX, centreX, heightX, limitY } = dimensions;
+  const { halfFromX, halfToX } = dimensions;
+  const halfY = (crestY + footY) / 2;
+  const cost = 1;
+  return [
+    { left: waterToeX, right: landToeX, top: halfY, bottom: footY, cost },
+    {
+      left: halfFromX,
+      right: halfToX,
+      top: crestY,
+      bottom: halfY,
+      cost,
+    },
+    { left: waterToeX, right: landToeX, top: baseY - 2, bottom: baseY + 2, cost },
+    { left: heightX - 2, right: heightX + 2, top: crestY, bottom: footY, cost },
+    ...[crestY, limitY ?? crestY].map((y) => ({
+      left: centreX,
+      right: heightX,
+      top: y - 1,
+      bottom: y + 1,
+      cost: 0.5,
+    })),
+  ];
+}

@@ -1,0 +1,176 @@
+import { Refusal, refusalOf } from "../../shared/failure.ts";
+import type { LoneValue } from "../../shared/ground-marks.ts";
+import {
+  type Call,
+  type CallOptions,
+  type Done,
+  type Engine,
+  engineOf,
+  type FromWorker,
+  type OpenTerrainRequest,
+  type RequestOf,
+  type ResponseOf,
+  type ToWorker,
+  type Verb,
+} from "../../shared/messages.ts";
+
+/** The part of `Worker` that is used; tests pass a stand-in that runs the same server. */
+export interface WorkerLike {
+  postMessage<V extends Verb>(message: ToWorker<V>): void;
+  terminate(): void;
+  onmessage: ((event: MessageEvent<FromWorker>) => void) | null;
+  onerror: ((event: ErrorEvent) => void) | null;
+}
+
+interface Pending {
+  readonly done: (message: Done) => void;
+  readonly reject: (reason: Refusal) => void;
+  readonly onProgress: CallOptions["onProgress"];
+}
+
+export interface RemoteOptions {
+  /**
+   * How often to look whether a worker that calls wait for has said anything, milliseconds. After one look without
+   * a word it is asked whether it lives; after three more it is restarted. Progress counts as a word.
+   */
+  readonly silenceMs: number;
+  /** Told after a crash, when the worker runs again and the terrain has been reopened (or not: failure). */
+  readonly onRestart: (failure: Refusal | null) => void;
+  /** Told when a call met a height that may mark missing data. */
+  readonly onMark?: (mark: LoneValue) => void;
+}
+
+/** Looks without a word before the worker counts as dead: one, then three after it was asked. */
+const SILENT_LOOKS = 4;
+
+const CRASHED = () =>
+  new Refusal(
+    "engine/crashed",
+    "The part of the page that reads the ground stopped and was started again.",
+    "Your plan is kept. If it happens again, use a smaller or coarser raster.",
+  );
+
+/**
+ * The engine behind a worker. A cancelled call rejects at once with the code `cancelled`, and its late
+ * answer is dropped. When the worker dies (an error event, or silence to a ping) every waiting call
+ * rejects with `engine/crashed`, a new worker is started and the last terrain is opened in it again; calls made
+ * meanwhile wait for that.
+ */
+export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions): Engine {
+  const waiting = new Map<number, Pending>();
+  let nextId = 1;
+  let lastTerrain: OpenTerrainRequest | null = null;
+  let reopening: Promise<unknown> | null = null;
+  let silentLooks = 0;
+  let watch: ReturnType<typeof setTimeout> | undefined;
+  let worker = start();
+
+  function start(): WorkerLike {
+    const fresh = spawn();
+    silentLooks = 0;
+    fresh.onmessage = (event) => hear(event.data);
+    fresh.onerror = () => restart();
+    return fresh;
+  }
+
+  function hear(message: FromWorker): void {
+    silentLooks = 0;
+    if (message.kind === "pong") return;
+    const call = waiting.get(message.id);
+    if (!call) return;
+    if (message.kind === "progress") {
+      call.onProgress?.(message.share, message.doing);
+      return;
+    }
+    waiting.delete(message.id);
+    if (message.kind === "done") {
+      call.done(message);
+      return;
+    }
+    const { mark } = message.failure;
+    if (mark) options.onMark?.(mark);
+    call.reject(refusalOf(message.failure));
+  }
+
+  function restart(): void {
+    worker.terminate();
+    const lost = [...waiting.values()];
+    waiting.clear();
+    worker = start();
+    for (const call of lost) call.reject(CRASHED());
+    if (!lastTerrain) {
+      options.onRestart(null);
+      return;
+    }
+    const own = worker;
+    const over = (failure: Refusal | null) => {
+      if (own !== worker) return;
+      reopening = null;
+      options.onRestart(failure);
+    };
+    reopening = send("openTerrain", lastTerrain).then(() => over(null), over);
+  }
+
+  function listen(): void {
+    if (watch !== undefined) return;
+    watch = setTimeout(() => {
+      watch = undefined;
+      if (waiting.size === 0) return;
+      silentLooks += 1;
+      if (silentLooks >= SILENT_LOOKS) restart();
+      else worker.postMessage({ kind: "ping" });
+      listen();
+    }, options.silenceMs);
+  }
+
+  async function call<V extends Verb>(
+    verb: V,
+    request: RequestOf<V>,
+    callOptions?: CallOptions,
+  ): Promise<ResponseOf<V>> {
+    if (reopening && verb !== "openTerrain") await reopening;
+    return send(verb, request, callOptions);
+  }
+
+  function send<V extends Verb>(
+    verb: V,
+    request: RequestOf<V>,
+    { onProgress, signal }: CallOptions = {},
+  ) {
+    return new Promise<ResponseOf<V>>((resolve, reject) => {
+      const id = nextId++;
+      const cancelled = () =>
+        new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
+      if (signal?.aborted) return reject(cancelled());
+      if (waiting.size === 0) silentLooks = 0;
+      const done = (message: Done) => {
+        if (answers(message, verb)) resolve(message.response);
+        else reject(new Error(`A call of ${verb} was answered with ${message.verb}.`));
+      };
+      waiting.set(id, { done, reject, onProgress });
+      signal?.addEventListener("abort", () => {
+        if (!waiting.delete(id)) return;
+        worker.postMessage({ kind: "cancel", id });
+        reject(cancelled());
+      });
+      const message: Call<V> = { kind: "call", id, verb, request };
+      worker.postMessage(message);
+      listen();
+    });
+  }
+
+  const engine = engineOf((verb) => (request, callOptions) => call(verb, request, callOptions));
+
+  return {
+    ...engine,
+    openTerrain: async (request, callOptions) => {
+      const summary = await engine.openTerrain(request, callOptions);
+      lastTerrain = request;
+      return summary;
+    },
+  };
+}
+
+function answers<V extends Verb>(message: Done, verb: V): message is Done & Done<V> {
+  return message.verb === verb;
+}

@@ -1,0 +1,87 @@
+import type { Failure } from "../../shared/failure.ts";
+import { speaksOf } from "../../shared/ground-settings.ts";
+import { readPlanOf, savePlanFile } from "../document/files.ts";
+import { apply, plan, replacePlan } from "../document/store.ts";
+import { openForecastFile } from "./forecast-draft.ts";
+import { openGround } from "./open-ground.ts";
+import { planElsewhere } from "./plan-apart.ts";
+import { ground, tell, unitQuestion } from "./state.ts";
+
+const PLAN_NAME = /\.(geojson|json)$/i;
+const FORECAST_NAME = /\.csv$/i;
+
+/**
+ * Opens plan files one after the other. A damaged, foreign or newer file is refused and the present plan
+ * stays; several refusals are told as one.
+ */
+async function openPlanFiles(files: readonly File[]): Promise<void> {
+  const refused: { readonly name: string; readonly failure: Failure }[] = [];
+  for (const { name, read } of await readAll(files)) {
+    if (!read.ok) {
+      refused.push({ name, failure: read.failure });
+      continue;
+    }
+    for (const note of read.value.notes) {
+      tell("info", { code: "plan/note", message: note, remedy: "" });
+    }
+    replacePlan(read.value.plan, `Open ${name}`);
+  }
+  const [first, ...others] = refused;
+  if (!first) return;
+  if (others.length === 0) return tell("error", first.failure);
+  const named = others.slice(0, MOST_NAMED).map(({ name }) => `"${name}"`);
+  const more = others.length - named.length;
+  const list = more > 0 ? `${named.join(", ")} and ${more} more` : named.join(", ");
+  const message = `"${first.name}": ${first.failure.message} Not opened as plans either: ${list}.`;
+  tell("error", { ...first.failure, message });
+}
+
+/** Most files named in one notice beside the first. */
+const MOST_NAMED = 5;
+
+function readAll(files: readonly File[]) {
+  return Promise.all(
+    files.map(async (file) => ({ name: file.name, read: await readPlanOf(file) })),
+  );
+}
+
+/** Says it where a plan just opened names other elevation data than the one that is open. */
+function tellOtherTerrain(): void {
+  const open = ground.value;
+  const { terrain } = plan.value;
+  if (terrain.length === 0 || planElsewhere.value) return;
+  if (open && speaksOf(plan.value, open.files)) return;
+  tell("info", {
+    code: "plan/other-terrain",
+    message: `This plan was drawn on ${terrain.map((ref) => ref.name).join(", ")}, which is not the ground now open.`,
+    remedy:
+      "Open that raster in Ground, or check accuracy and datum in Ground: they were said of that one.",
+  });
+}
+
+/** Whatever was dropped or chosen: plan files open as plans, a CSV file as the forecast, everything else as ground. */
+export async function openAny(files: readonly File[]): Promise<void> {
+  const plans = files.filter((file) => PLAN_NAME.test(file.name));
+  const forecasts = files.filter((file) => FORECAST_NAME.test(file.name));
+  const rasters = files.filter((file) => !plans.includes(file) && !forecasts.includes(file));
+  await openPlanFiles(plans);
+  const failure = rasters.length > 0 ? await openGround(rasters) : null;
+  if (plans.length > 0 && !unitQuestion.value) tellOtherTerrain();
+  for (const file of forecasts) await openForecastFile(file);
+  if (failure) tell("error", failure);
+}
+
+export function savePlan(): void {
+  savePlanFile(plan.value);
+}
+
+/** Makes an alternative the one that totals, profile and section speak of. */
+export function chooseAlternative(id: string): void {
+  if (plan.value.chosenId === id) return;
+  const name = plan.value.alignments.find((each) => each.id === id)?.name ?? "alternative";
+  report(apply({ note: `Choose ${name}`, change: (now) => ({ ...now, chosenId: id }) }));
+}
+
+function report(outcome: { ok: true } | { ok: false; failure: Failure }): void {
+  if (!outcome.ok) tell("error", outcome.failure);
+}

@@ -1,0 +1,17 @@
+import { computed, type ReadonlySignal } from "@preact/signals";
+import type { Failure } from "../../shared/failure.ts";
+import type { LoneValue } from "../../shared/ground-marks.ts";
+import { loneValueWords } from "../../shared/words/marks.ts";
+import { planElsewhere } from "./plan-apart.ts";
+import { ground, unitSystem } from "./state.ts";
+
+/** The height of the ground that the person is asked about; null when there is none. */
+export const markAsked: ReadonlySignal<LoneValue | null> = computed(
+  () => ground.value?.marksAsked[0] ?? null,
+);
+
+/** Why nothing can be counted on the elevation data that is open; null when it can. */
+export const uncounted: ReadonlySignal<Failure | null> = computed(
+  () =>
+    planElsewhere.value ?? (markAsked.value && loneValueWords(markAsked.value, unitSystem.value)),
+);

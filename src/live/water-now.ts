@@ -1,0 +1,68 @@
+import { computed, type ReadonlySignal } from "@preact/signals";
+import { mustFixCount } from "../../shared/completeness.ts";
+import type { Plan } from "../../shared/plan.ts";
+import type { Check, SizedLine } from "../../shared/sizing-types.ts";
+import type { TracedAlternative, WaterTrace, WetMask } from "../../shared/water-types.ts";
+import { plan } from "../document/store.ts";
+import { chosenId, chosenLine, traced } from "./state.ts";
+import { levelAtMomentM, momentTraced, planAtMoment } from "./time-now.ts";
+
+/** True when two plans ask the same of the water, leaving aside which alternative is chosen. */
+export function sameWater(a: Plan, b: Plan): boolean {
+  const [one, other] = [inputsOf(a), inputsOf(b)];
+  return one.every((part, k) => part === other[k]);
+}
+
+function inputsOf({ structures, alignments, sources, water, flow, gauge, practice }: Plan) {
+  return [structures, alignments, sources, water, flow, gauge, practice.stationIntervalM];
+}
+
+/** The water as followed for the plan as it stands; null while it is being followed, and when it cannot be. */
+export const waterNow: ReadonlySignal<WaterTrace | null> = computed(() => {
+  const last = traced.value;
+  return last && sameWater(last.of, plan.value) ? last.trace : null;
+});
+
+/** The water with each alternative built, for the plan as it stands. */
+export const tracedNow: ReadonlySignal<ReadonlyMap<string, TracedAlternative>> = computed(
+  () => new Map(waterNow.value?.alternatives.map((each) => [each.id, each])),
+);
+
+/** The water with the chosen alternative built, for the plan as it stands. */
+export const tracedLine: ReadonlySignal<TracedAlternative | null> = computed(
+  () => tracedNow.value.get(chosenId.value ?? "") ?? null,
+);
+
+/** The last picture of the water; `isStale` when plan or choice has changed since. */
+export const pictureNow: ReadonlySignal<{
+  readonly mask: WetMask;
+  readonly isStale: boolean;
+} | null> = computed(() => {
+  const last = traced.value;
+  if (levelAtMomentM.value !== null) return momentPicture(last);
+  if (!last) return null;
+  return { mask: last.trace.mask, isStale: !waterNow.value || last.of.chosenId !== chosenId.value };
+});
+
+/** The picture of the moment looked at; until that is there, what is shown, as stale. */
+function momentPicture(last: { readonly trace: WaterTrace } | null) {
+  const moment = momentTraced.value;
+  const trace = (moment ?? last)?.trace;
+  return trace ? { mask: trace.mask, isStale: moment?.of !== planAtMoment.value } : null;
+}
+
+/** Every check of a line, and of the water while that is known. */
+function checksOf({ id, checks }: Pick<SizedLine, "id" | "checks">): readonly Check[] {
+  const ofWater = tracedNow.value.get(id)?.checks ?? [];
+  return [...checks, ...ofWater, ...(waterNow.value?.checks ?? [])];
+}
+
+/** How many things must be fixed on a line, by all that is known of it. */
+export function mustFixOn(line: Pick<SizedLine, "id" | "checks">): number {
+  return mustFixCount(checksOf(line));
+}
+
+/** Every check of the chosen alternative: of its line, and of the water while that is known. */
+export const chosenChecks: ReadonlySignal<readonly Check[]> = computed(() =>
+  checksOf(chosenLine.value ?? { id: chosenId.value ?? "", checks: [] }),
+);

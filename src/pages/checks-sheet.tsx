@@ -1,0 +1,67 @@
+import { documentsIn } from "../../shared/handbook.ts";
+import type { Check } from "../../shared/sizing-types.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { inUnits, sortedChecks } from "../../shared/words/check-list.ts";
+import { CAUTIONS, DISCLAIMER } from "../ui/cautions.tsx";
+import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
+import { PATROL, SIGNS } from "./watch-signs.ts";
+
+interface ChecksSheetProps {
+  readonly checks: readonly Check[];
+  /** Above which level the line overtops, in words; null when the water was not traced. */
+  readonly overtops: string | null;
+  readonly system: UnitSystem;
+}
+
+/** Every finding with what to do, the standing cautions, and what the sources' keys stand for. */
+export function ChecksSheet({ checks: found, overtops, system }: ChecksSheetProps) {
+  const checks = sortedChecks(found);
+  const sources = [...checks, ...CAUTIONS, ...SIGNS, ...PATROL].map((each) => each.source);
+  const documents = [...new Set(documentsIn(sources.join(", ")))].sort();
+  return (
+    <>
+      <section class="sheet-part" aria-label="Checks">
+        <h2>Checks</h2>
+        <p>
+          {overtops
+            ? `This line ${overtops}.`
+            : "Whether water comes round this line has not been traced."}
+        </p>
+        {checks.length === 0 && <p>Nothing was found against this line.</p>}
+        <ul class="sheet-checks">
+          {checks.map((check) => (
+            <li key={`${check.id} ${check.fromM} ${check.message}`}>
+              <SeverityMark severity={check.severity} />
+              <div>
+                <strong>
+                  {severityWord(check.severity)}: {inUnits(check.message, system)}
+                </strong>{" "}
+                {inUnits(check.remedy, system)}{" "}
+                <small>
+                  {inUnits(check.rule, system)} {check.source}
+                </small>
+              </div>
+            </li>
+          ))}
+        </ul>
+      </section>
+      <section class="sheet-part" aria-label="Cautions">
+        <h2>Always</h2>
+        <ul class="sheet-caution-list">
+          {CAUTIONS.map((caution) => (
+            <li key={caution.text}>
+              {caution.text} <small>{caution.source}</small>
+            </li>
+          ))}
+        </ul>
+        <p class="sheet-disclaimer">{DISCLAIMER}</p>
+        <h3>Sources</h3>
+        <ul class="sheet-sources">
+          {documents.map((document) => (
+            <li key={document}>{document}</li>
+          ))}
+        </ul>
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,133 @@
+import type { ComponentChildren } from "preact";
+import { isCounted } from "../../shared/completeness.ts";
+import type { Plan } from "../../shared/plan.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import {
+  formatArea,
+  formatCount,
+  formatHours,
+  formatLength,
+  formatMass,
+  formatShare,
+  formatSmallMass,
+  formatSmallVolume,
+  formatStation,
+  formatVolume,
+  type UnitSystem,
+} from "../../shared/units.ts";
+import { type MaterialKey, takenMaterials } from "../../shared/words/materials.ts";
+import { LevelNotice } from "../ui/level-notice.tsx";
+import { LineWarning } from "./line-warning.tsx";
+
+interface OrdersSheetProps {
+  readonly plan: Plan;
+  readonly line: SizedLine;
+  readonly system: UnitSystem;
+}
+
+/** What to order and whom to call, with what the figures rest on. */
+export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
+  const { totals } = line;
+  const { practice, section } = plan;
+  const { bag, sheet } = section;
+  const roll = `${formatLength(sheet.rollWidthM, system, 0)} × ${formatLength(sheet.rollLengthM, system, 0)}`;
+  return (
+    <section class="sheet-part" aria-label="Orders">
+      <h2>Orders</h2>
+      <LineWarning line={line} system={system} />
+      <LevelNotice doubt={line.levelDoubt} system={system} />
+      <table class="sheet-table orders">
+        <tbody>
+          <Order name="Bags" amount={isCounted(line) ? formatCount(totals.bags) : "not known"}>
+            {formatSmallVolume(bag.placedVolumeM3, system)} as placed,{" "}
+            {formatSmallMass(bag.filledMassKg, system)} filled, {formatShare(practice.spareShare)}{" "}
+            spare; and {formatCount(totals.sheetBags)} to hold the sheet
+          </Order>
+          <Order name="Sand" amount={formatVolume(totals.sandM3, system)}>
+            {formatMass(totals.sandDryKg, system)} dry, {formatMass(totals.sandWetKg, system)} wet,{" "}
+            {formatShare(practice.wasteShare)} lost; {formatCount(totals.trucks)} trucks of{" "}
+            {formatVolume(practice.truckM3, system)}
+          </Order>
+          <Order name="Sheet, 6 mil or more" amount={`${formatCount(totals.sheetRolls)} rolls`}>
+            {roll}, {formatArea(totals.sheetM2, system)} laid, lap{" "}
+            {formatLength(sheet.lapM, system, 0)}, upstream over downstream
+          </Order>
+          {takenMaterials(totals.materials, system).map(({ key, name, amount }) => (
+            <Order key={key} name={name} amount={amount}>
+              {reachesTaking(line, key, system)}
+            </Order>
+          ))}
+          <Order
+            name="People"
+            amount={practice.people === null ? "not entered" : formatCount(practice.people)}
+          >
+            {practice.people === null
+              ? `${formatHours(totals.jobPersonHours)} of one person`
+              : formatHours(totals.jobHours)}{" "}
+            for the whole job; filling or placing alone {formatHours(totals.taskPersonHoursLow)} to{" "}
+            {formatHours(totals.taskPersonHoursHigh)} of one person
+          </Order>
+          <Order name="Levee" amount={formatVolume(totals.volumeM3, system)}>
+            {formatLength(totals.builtLengthM, system, 0)} built of{" "}
+            {formatLength(totals.lengthM, system, 0)}, greatest height{" "}
+            {formatLength(totals.greatestHeightM, system)},{" "}
+            {formatLength(totals.lengthOverLimitM, system, 0)} over {limitWords(plan, line, system)}
+          </Order>
+          {line.totalsGroundHigh && line.totalsGroundLow && (
+            <Order
+              name={`If the ground is ±${formatLength(line.groundAccuracy.rmseM, system, 2)} off`}
+              amount={`${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`}
+            >
+              all of it higher, or all of it lower
+            </Order>
+          )}
+          {line.published.map((count) => (
+            <Order
+              key={count.key}
+              name={`${count.name} (${count.key})`}
+              amount={count.bags === null ? "–" : `${formatCount(count.bags)} bags`}
+            >
+              {count.why}
+              {count.beyondM > 0.5 &&
+                ` ${formatLength(count.beyondM, system, 0)} is higher than it goes and not counted.`}
+            </Order>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Where a material goes: which reaches take it, as what, and how much where there are several. */
+function reachesTaking(line: SizedLine, key: MaterialKey, system: UnitSystem): string {
+  const taking = line.reaches.filter(({ totals }) => totals.materials[key] > 0);
+  return taking
+    .map(({ fromM, toM, sectionName, totals }) => {
+      const where = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
+      const own = takenMaterials(totals.materials, system).find((each) => each.key === key);
+      const share = taking.length > 1 ? `, ${own?.amount}` : "";
+      return `${where}, ${sectionName.toLowerCase()}${share}`;
+    })
+    .join("; ");
+}
+
+function limitWords({ practice }: Plan, line: SizedLine, system: UnitSystem): string {
+  const isOne = line.reaches.every(({ limitM }) => limitM === practice.limitM);
+  return isOne ? `the limit of ${formatLength(practice.limitM, system)}` : "the limit of its reach";
+}
+
+interface OrderProps {
+  readonly name: string;
+  readonly amount: string;
+  readonly children: ComponentChildren;
+}
+
+function Order({ name, amount, children }: OrderProps) {
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td class="order-amount">{amount}</td>
+      <td class="order-note">{children}</td>
+    </tr>
+  );
+}

@@ -1,0 +1,109 @@
+import { useEffect, useState } from "preact/hooks";
+import type { Plan, Section } from "../../shared/plan.ts";
+import { hasOtherSections } from "../../shared/reaches.ts";
+import { sectionById } from "../../shared/sections.ts";
+import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
+import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import { toeWords } from "../drawing/profile/profile-reading.ts";
+import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
+import { engine } from "../engine.ts";
+import { drawnStations } from "./drawn-stations.ts";
+
+interface SectionFiguresProps {
+  readonly plan: Plan;
+  readonly line: SizedLine;
+  readonly system: UnitSystem;
+  readonly widthPx: number;
+  /** A further station to draw; null for none. */
+  readonly markedM: number | null;
+}
+
+const MARGIN_M = 3;
+const HEIGHT_PX = 210;
+const GAP_PX = 16;
+
+/** The levee cut across where each of its sections is highest, with what to heed, and at the marked station. */
+export function SectionFigures({ plan, line, system, widthPx, markedM }: SectionFiguresProps) {
+  const drawn = drawnStations(line, markedM);
+  const chainages = drawn.map(({ chainageM }) => chainageM);
+  const sections = useSections(plan, line, chainages);
+  const eachPx = (widthPx - GAP_PX) / 2;
+  const namesSections = hasOtherSections(line);
+  return (
+    <section class="sheet-part" aria-label="Section">
+      <h2>{namesSections ? "Sections" : "Section"}</h2>
+      <div class="sheet-sections">
+        {sections.map((cross, index) => (
+          <figure key={cross.chainageM} style={{ width: `${eachPx}px` }}>
+            <figcaption>
+              {namesSections && <strong>{cross.sectionName}. </strong>}
+              {formatStation(cross.chainageM, system)}, {drawn[index]?.why}:{" "}
+              {cross.greatestHeightM === null
+                ? "no ground data"
+                : heightAndCourses(cross, plan.section, system)}
+            </figcaption>
+            <SectionDrawing
+              cross={cross}
+              section={plan.section}
+              limitM={plan.practice.limitM}
+              unitSystem={system}
+              widthPx={eachPx}
+              heightPx={HEIGHT_PX}
+            />
+            {drawn[index]?.why === "the highest" && <SectionCautions section={cross.section} />}
+          </figure>
+        ))}
+      </div>
+    </section>
+  );
+}
+
+function SectionCautions({ section }: { readonly section: string }) {
+  const declared = sectionById(section);
+  if (!declared.ok || declared.value.cautions.length === 0) return null;
+  const { cautions, source } = declared.value;
+  return (
+    <ul class="sheet-cautions">
+      {cautions.map((caution) => (
+        <li key={caution}>{caution}</li>
+      ))}
+      <li>
+        <small>{source}</small>
+      </li>
+    </ul>
+  );
+}
+
+function heightAndCourses(cross: CrossSection, section: Section, system: UnitSystem): string {
+  const { heightM, greatestHeightM } = cross;
+  if (heightM === null || greatestHeightM === null) return "";
+  const high = `${formatLength(greatestHeightM, system)} high`;
+  return cross.courses ? `${high}, ${toeWords(heightM, greatestHeightM, section)}` : high;
+}
+
+function useSections(plan: Plan, line: SizedLine, chainages: readonly number[]): CrossSection[] {
+  const [sections, setSections] = useState<CrossSection[]>([]);
+  const wanted = chainages.join(" ");
+  useEffect(() => {
+    let current = true;
+    const asked = wanted.split(" ").map((chainageM) =>
+      engine.crossSection({
+        plan,
+        id: line.id,
+        chainageM: Number(chainageM),
+        marginM: MARGIN_M,
+      }),
+    );
+    Promise.all(asked)
+      .then((answers) => {
+        if (current) setSections(answers);
+      })
+      .catch(() => {
+        if (current) setSections([]);
+      });
+    return () => {
+      current = false;
+    };
+  }, [plan, line.id, wanted]);
+  return sections;
+}

@@ -1,0 +1,67 @@
+import { isFoundAtRest } from "../../../shared/checks.ts";
+import type { Check } from "../../../shared/sizing-types.ts";
+import { checkWords, inUnits } from "../../../shared/words/check-list.ts";
+import { chosenLine, markedM, pointedCheck, unitSystem } from "../../live/state.ts";
+import { SeverityMark, severityWord } from "../../ui/severity-mark.tsx";
+import { buildOtherwise, proposedSection } from "../line/reach-wish.ts";
+
+/** One finding: how grave, where, what, what to do, and by which rule. Pressed, it is shown on the map. */
+export function CheckRow({ check }: { check: Check }) {
+  const { where, what } = checkWords(check, unitSystem.value);
+  const { fromM, toM } = check;
+  const proposed = proposedSection(check);
+  const pointed = pointedCheck.value;
+  const isPointed =
+    pointed !== null &&
+    pointed.fromM === check.fromM &&
+    pointed.toM === check.toM &&
+    pointed.at === check.at;
+  return (
+    <li
+      class="check"
+      data-check={check.id}
+      data-severity={check.severity}
+      data-at-rest={isFoundAtRest(check)}
+    >
+      <SeverityMark severity={check.severity} />
+      <button
+        type="button"
+        class="check-face"
+        aria-pressed={isPointed}
+        onClick={() => point(isPointed ? null : check)}
+      >
+        <span class="check-what">
+          {where && <strong>{where}: </strong>}
+          {what}
+        </span>
+        <span>{inUnits(check.remedy, unitSystem.value)}</span>
+        {isPointed && <span>Rule: {inUnits(check.rule, unitSystem.value)}</span>}
+        <small>
+          {severityWord(check.severity)} · {check.source}
+        </small>
+      </button>
+      {proposed !== null && (
+        <button
+          type="button"
+          class="text-button check-lead"
+          onClick={() =>
+            buildOtherwise(
+              { fromM, toM, section: proposed },
+              chosenLine.value?.totals.lengthM ?? toM,
+              unitSystem.value,
+            )
+          }
+        >
+          Build this stretch otherwise
+        </button>
+      )}
+    </li>
+  );
+}
+
+function point(check: Check | null): void {
+  pointedCheck.value = check && { fromM: check.fromM, toM: check.toM, at: check.at };
+  if (check && (check.fromM !== 0 || check.toM !== 0)) {
+    markedM.value = (check.fromM + check.toM) / 2;
+  }
+}

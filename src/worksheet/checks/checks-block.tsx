@@ -1,0 +1,57 @@
+import type { Check } from "../../../shared/sizing-types.ts";
+import { checksSummary, inUnits, sortedChecks } from "../../../shared/words/check-list.ts";
+import { chosenLine, ground, sizingFailure, tracingFailure, unitSystem } from "../../live/state.ts";
+import { chosenChecks, waterNow } from "../../live/water-now.ts";
+import { Cautions } from "../../ui/cautions.tsx";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { CheckRow } from "./check-row.tsx";
+
+/** Will it hold: every finding with what to do, and the cautions that always stand. */
+export function ChecksBlock() {
+  const line = chosenLine.value;
+  const checks = chosenChecks.value;
+  return (
+    <Disclosure
+      id="checks"
+      title="Checks"
+      startsOpen
+      summary={line ? checksSummary(checks) : sizingFailure.value ? "not known" : "no line yet"}
+      line={line ? firstWords(checks) : undefined}
+    >
+      {sizingFailure.value && (
+        <p class="field-why" role="alert">
+          {sizingFailure.value.message} {sizingFailure.value.remedy}
+        </p>
+      )}
+      {line && checks.length > 0 && (
+        <ul class="checks">
+          {sortedChecks(checks).map((check) => (
+            <CheckRow key={`${check.id} ${check.fromM} ${check.message}`} check={check} />
+          ))}
+        </ul>
+      )}
+      {line && checks.length === 0 && (
+        <p class="hint">Nothing found against this line. The cautions below still hold.</p>
+      )}
+      {line && ground.value && !waterNow.value && <NotTraced />}
+      {!line && !sizingFailure.value && <p class="hint">Draw a line and its checks stand here.</p>}
+      <Cautions />
+    </Disclosure>
+  );
+}
+
+/** Said while it is not known whether water comes round the line. */
+function NotTraced() {
+  const failure = tracingFailure.value;
+  if (!failure) return <p class="hint">Following the water: its checks come next…</p>;
+  return (
+    <p class="field-why" role="alert">
+      Whether water comes round the line could not be traced. {failure.message} {failure.remedy}
+    </p>
+  );
+}
+
+function firstWords(checks: readonly Check[]): string | undefined {
+  const first = sortedChecks(checks)[0];
+  return first?.severity === "stop" ? inUnits(first.message, unitSystem.value) : undefined;
+}

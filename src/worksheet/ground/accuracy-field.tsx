@@ -1,0 +1,52 @@
+import { typicalAccuracy } from "../../../shared/ground-accuracy.ts";
+import { formatLength } from "../../../shared/units.ts";
+import { changeSetting, rangeOf } from "../../document/edits/settings.ts";
+import { plan } from "../../document/store.ts";
+import { ground, unitSystem } from "../../live/state.ts";
+import { Icon } from "../../ui/icons.tsx";
+import { NumberField } from "../../ui/number-field.tsx";
+import { settingQuantity } from "../../ui/quantity.ts";
+import { Source } from "../../ui/source.tsx";
+
+const PATH = "ground.rmseM";
+const LABEL = "Accuracy of the heights (RMSE)";
+
+/** Accuracy of the ground: what the survey's report says; left empty, what is typical of its cell size. */
+export function AccuracyField() {
+  const { rmseM } = plan.value.ground;
+  const system = unitSystem.value;
+  const { cellXM = 0, cellYM = 0 } = ground.value ?? {};
+  const typical = typicalAccuracy(Math.max(cellXM, cellYM));
+  const standard = formatLength(typical.rmseM, system, 2);
+  return (
+    <div class="setting" data-setting={PATH}>
+      <NumberField
+        label={LABEL}
+        value={rmseM}
+        quantity={settingQuantity(PATH)}
+        range={rangeOf(PATH)}
+        blank={standard}
+        onValue={(value, gesture) => changeSetting(PATH, LABEL, value, gesture)}
+      />
+      <Source
+        about={LABEL}
+        lines={[
+          `Left empty, ${standard}: typical of cells of this size (${typical.kind}).`,
+          `Source: ${typical.source}.`,
+          "Enter what the report of the survey says.",
+        ]}
+      />
+      {rmseM !== null && (
+        <button
+          type="button"
+          class="icon-button setting-reset"
+          aria-label={`Set ${LABEL} back to ${standard}, typical of the cell size`}
+          data-tip={`Back to ${standard}`}
+          onClick={() => changeSetting(PATH, LABEL, null)}
+        >
+          <Icon name="reset" />
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+import { useState } from "preact/hooks";
+import type { Failure } from "../../../shared/failure.ts";
+import { baseMap, readBaseAddress, setBaseMap } from "../../map/base-map.ts";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { TextField } from "../../ui/text-field.tsx";
+
+/** A picture map under the ground, by the address the person gives. Off unless switched on. */
+export function BaseMapFields() {
+  const [failure, setFailure] = useState<Failure | null>(null);
+  const { address, credit, on } = baseMap.value;
+  const take = (text: string) => {
+    const read = readBaseAddress(text);
+    setFailure(read.ok ? null : read.failure);
+    if (read.ok) setBaseMap({ ...baseMap.value, address: read.value });
+  };
+  return (
+    <Disclosure id="base-map" title="Base map" level="part" summary={on ? "on" : "off"}>
+      <p class="hint">
+        Optional. While it is on, this page asks the address below for pictures of the place you
+        look at. Nothing else leaves this machine.
+      </p>
+      <TextField
+        label="Tile address"
+        placeholder="https://…/{z}/{x}/{y}.png"
+        maxLength={500}
+        value={address}
+        onText={take}
+      />
+      {failure && (
+        <p class="field-why" role="alert">
+          {failure.message} {failure.remedy}
+        </p>
+      )}
+      <TextField
+        label="Credit its owner asks for"
+        value={credit}
+        onText={(text) => setBaseMap({ ...baseMap.value, credit: text })}
+      />
+      <label class="check-line">
+        <input
+          type="checkbox"
+          checked={on}
+          disabled={address === ""}
+          onChange={(event) => setBaseMap({ ...baseMap.value, on: event.currentTarget.checked })}
+        />
+        Show it under the ground
+      </label>
+    </Disclosure>
+  );
+}

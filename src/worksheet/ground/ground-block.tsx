@@ -1,0 +1,62 @@
+import { isCounted } from "../../../shared/completeness.ts";
+import type { GroundSummary } from "../../../shared/messages.ts";
+import type { SizedLine } from "../../../shared/sizing-types.ts";
+import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { plan } from "../../document/store.ts";
+import { accuracyNow, chosenLine, ground, unitSystem } from "../../live/state.ts";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { AccuracyField } from "./accuracy-field.tsx";
+import { BaseMapFields } from "./base-map-fields.tsx";
+import { DatumNoteField } from "./datum-note-field.tsx";
+import { GroundFacts } from "./ground-facts.tsx";
+import { GroundPicker } from "./ground-picker.tsx";
+import { MarkAnswers } from "./mark-answers.tsx";
+
+/** What the heights come from, and what their accuracy does to the answer. */
+export function GroundBlock() {
+  const summary = ground.value;
+  const system = unitSystem.value;
+  return (
+    <Disclosure
+      id="ground"
+      title="Ground"
+      summary={summary ? oneLine(summary, system) : "none yet"}
+      line={summary ? <AccuracyLine line={chosenLine.value} system={system} /> : <GroundPicker />}
+    >
+      {!summary && (
+        <p class="hint">
+          Open the elevation raster of the site: GeoTIFF, COG or ASCII grid, one file or the tiles
+          of one survey. It stays on this machine.
+        </p>
+      )}
+      <GroundPicker />
+      {summary && <GroundFacts summary={summary} system={system} />}
+      {summary && <MarkAnswers summary={summary} />}
+      <AccuracyField />
+      <p class="hint">
+        <AccuracyLine line={chosenLine.value} system={system} />
+      </p>
+      <DatumNoteField />
+      <BaseMapFields />
+    </Disclosure>
+  );
+}
+
+function oneLine(summary: GroundSummary, system: UnitSystem): string {
+  const cellM = Math.max(summary.cellXM, summary.cellYM);
+  const stated = summary.verticalDatum ?? plan.value.ground.datumNote;
+  return `${formatLength(cellM, system)} cells, ${stated || "datum not stated"}`;
+}
+
+function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {
+  const { rmseM } = accuracyNow.value;
+  const range = `±${formatLength(rmseM, system, 2)} in height`;
+  const low = line?.totalsGroundHigh;
+  const high = line?.totalsGroundLow;
+  if (!low || !high || !isCounted(line)) return <>{range}</>;
+  return (
+    <>
+      {range}: {formatCount(low.bags)} to {formatCount(high.bags)} bags
+    </>
+  );
+}

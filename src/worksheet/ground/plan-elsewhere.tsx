@@ -1,0 +1,39 @@
+import { signal } from "@preact/signals";
+import type { GroundSummary } from "../../../shared/messages.ts";
+import { startNewPlan } from "../../document/edits/new-plan.ts";
+import { plan } from "../../document/store.ts";
+import { planElsewhere } from "../../live/plan-apart.ts";
+import { ground, unitQuestion } from "../../live/state.ts";
+import { OpenGroundButton } from "./open-ground-button.tsx";
+
+/** The elevation data for which the person chose to leave the plan as it is. */
+const leftFor = signal<GroundSummary | null>(null);
+
+/** Where the plan and the elevation data have no place in common: says how far apart they are and what to do. Waits while another question is open. */
+export function PlanElsewhere() {
+  const elsewhere = planElsewhere.value;
+  if (!elsewhere || unitQuestion.value || leftFor.value === ground.value) return null;
+  return (
+    <section class="notice question" role="alert" aria-label="Plan on other ground">
+      <p>
+        <strong>{elsewhere.message}</strong> Nothing of "{plan.value.title}" can be sized on it.{" "}
+        {elsewhere.remedy} Undo brings a plan back.
+      </p>
+      <div class="tool-row">
+        <OpenGroundButton label="Open the elevation data of the plan" />
+        <button type="button" class="tool-button" onClick={startNewPlan}>
+          Start a new plan here
+        </button>
+        <button
+          type="button"
+          class="text-button"
+          onClick={() => {
+            leftFor.value = ground.value;
+          }}
+        >
+          Leave it
+        </button>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,97 @@
+import { holdingOf } from "../../../shared/defaults.ts";
+import type { Pumping } from "../../../shared/holding/types.ts";
+import { formatFlow, formatFlowRange } from "../../../shared/units.ts";
+import { pumpCountWords, spanWords } from "../../../shared/words/holding.ts";
+import { plan } from "../../document/store.ts";
+import type { HoldingNow } from "../../live/holding-now.ts";
+import { unitSystem } from "../../live/state.ts";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { PumpInputs } from "./holding-inputs.tsx";
+import { HoldingFigure, Row } from "./holding-parts.tsx";
+
+/** What is to be pumped, with what, and what happens when a pump fails. */
+export function HoldingPumps({ now }: { readonly now: HoldingNow }) {
+  const { pumping } = now.holding;
+  const { demandM3PerS, capacityM3PerS, proposed, options } = pumping;
+  const system = unitSystem.value;
+  const { pumpMargin } = holdingOf(plan.value);
+  const leastM3PerS = { low: capacityM3PerS, high: capacityM3PerS };
+  return (
+    <section aria-label="Pumps">
+      <h3>Pumps</h3>
+      <dl class="amounts">
+        <Row name="To be pumped" note="Leaks at joints and closures come on top.">
+          <HoldingFigure make="demandM3PerS" title="To be pumped" holding={now.holding}>
+            {formatFlowRange(demandM3PerS, system)}
+          </HoldingFigure>
+        </Row>
+        <Row name={`Pumps for ${pumpMargin} times the most`}>
+          <HoldingFigure make="capacityM3PerS" title="Pumps for" holding={now.holding}>
+            {formatFlowRange(leastM3PerS, system).replace(/^.* to /, "")}
+          </HoldingFigure>
+        </Row>
+        {proposed && (
+          <Row
+            name="Proposed"
+            note={`${proposed.name}, at least ${formatFlow(proposed.eachM3PerS, system)} each`}
+          >
+            <strong>{pumpCountWords(proposed)}</strong>
+          </Row>
+        )}
+        {pumping.oneFails && (
+          <Row name="When one fails" note={failsNote(now)}>
+            <HoldingFigure make="oneFails" title="When one pump fails" holding={now.holding}>
+              {failsWords(pumping.oneFails)}
+            </HoldingFigure>
+          </Row>
+        )}
+      </dl>
+      {options.length > 0 && <Others pumping={pumping} />}
+      <p class="hint">
+        On site with fuel, hose and power of their own before the water comes; electric ones on
+        protected circuits, out of the wet (LSU, NDSU-11). Output falls with head and hose: ask the
+        maker.
+      </p>
+      <Disclosure
+        id="holding-pumps"
+        level="part"
+        title="Margin and spares"
+        summary={`${pumpMargin} times`}
+      >
+        <PumpInputs />
+      </Disclosure>
+    </section>
+  );
+}
+
+function Others({ pumping }: { readonly pumping: Pumping }) {
+  const system = unitSystem.value;
+  return (
+    <details class="tables-note">
+      <summary>Other pumps that would carry it</summary>
+      <ul>
+        {pumping.options
+          .filter((option) => option !== pumping.proposed)
+          .map((option) => (
+            <li key={option.name}>
+              <strong>{pumpCountWords(option)}</strong>, {option.name}, at least{" "}
+              {formatFlow(option.eachM3PerS, system)} each
+            </li>
+          ))}
+      </ul>
+    </details>
+  );
+}
+
+function failsWords({ excessM3PerS }: NonNullable<Pumping["oneFails"]>): string {
+  if (!(excessM3PerS > 0)) return "the others carry it";
+  const gains = formatFlowRange({ low: excessM3PerS, high: excessM3PerS }, unitSystem.value);
+  return `gains up to ${gains.replace(/^.* to /, "")}`;
+}
+
+function failsNote({ holding }: HoldingNow): string {
+  const { oneFails } = holding.pumping;
+  if (!oneFails || !(oneFails.excessM3PerS > 0)) return "Start the spare all the same.";
+  if (oneFails.hoursToStructure === null) return "Start the spare at once.";
+  return `A building is wet in ${spanWords(oneFails.hoursToStructure)} at the most: start the spare at once.`;
+}

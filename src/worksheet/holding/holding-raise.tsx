@@ -1,0 +1,45 @@
+import type { Raise } from "../../../shared/holding/types.ts";
+import { formatLength } from "../../../shared/units.ts";
+import { raisedLevelWords } from "../../../shared/words/water.ts";
+import { plan } from "../../document/store.ts";
+import type { HoldingNow } from "../../live/holding-now.ts";
+import { unitSystem } from "../../live/state.ts";
+import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
+
+/** How much more the line could carry on the base it gets. */
+export function HoldingRaise({ now }: { readonly now: HoldingNow }) {
+  const { raise } = now.holding;
+  if (!raise) return null;
+  const system = unitSystem.value;
+  const moreM = Math.max(0, raise.leastM);
+  return (
+    <section aria-label="Raise reserve">
+      <h3>Raise reserve</h3>
+      <dl class="amounts">
+        <Row name="More on the same base" note={<Where raise={raise} />}>
+          <HoldingFigure make="raiseM" title="Raise reserve" holding={now.holding}>
+            {moreM > 0 ? formatLength(moreM, system) : "none"}
+          </HoldingFigure>
+        </Row>
+        {moreM > 0 && (
+          <Row name="Raised, it stands for">
+            <HoldingFigure make="raiseM" title="Stands for, raised" holding={now.holding}>
+              {raisedLevelWords(moreM, raise.standsForM, plan.value, system)}
+            </HoldingFigure>
+          </Row>
+        )}
+      </dl>
+    </section>
+  );
+}
+
+function Where({ raise }: { readonly raise: Raise }) {
+  const over = formatLength(-raise.leastM, unitSystem.value);
+  return (
+    <>
+      least at <StationButton chainageM={raise.atM} />
+      {raise.leastM < 0 && `: it stands ${over} over what base and limit allow`}
+      {raise.leastM > 0 && ", with its freeboard kept"}
+    </>
+  );
+}

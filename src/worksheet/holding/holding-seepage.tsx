@@ -1,0 +1,134 @@
+import { holdingOf } from "../../../shared/defaults.ts";
+import type { Creep, ExitGradient } from "../../../shared/holding/types.ts";
+import { formatFlowRange, formatLength } from "../../../shared/units.ts";
+import { SOIL_NAMES, seenWords, unitFlowWords } from "../../../shared/words/holding.ts";
+import { plan } from "../../document/store.ts";
+import type { HoldingNow } from "../../live/holding-now.ts";
+import { unitSystem } from "../../live/state.ts";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { SeepageInputs } from "./holding-inputs.tsx";
+import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
+
+/** What comes through and under the levee, and what the ground behind it does. */
+export function HoldingSeepage({ now }: { readonly now: HoldingNow }) {
+  const { seepage, exit, creep } = now.holding;
+  const system = unitSystem.value;
+  const { sheetLaid, soil, underDepthM } = holdingOf(plan.value);
+  const flows = (range: { low: number; high: number }) => formatFlowRange(range, system);
+  return (
+    <section aria-label="Seepage">
+      <h3>Seepage</h3>
+      <dl class="amounts">
+        <Row name="Through bags alone">
+          <HoldingFigure
+            make="throughM3PerS"
+            title="Through, without a sheet"
+            holding={now.holding}
+          >
+            {flows(seepage.throughBareM3PerS)}
+          </HoldingFigure>
+        </Row>
+        <Row name="Through, with the sheet">
+          <HoldingFigure make="throughM3PerS" title="Through, with the sheet" holding={now.holding}>
+            {flows(seepage.throughSheetM3PerS)}
+          </HoldingFigure>
+        </Row>
+        <Row
+          name="Under"
+          note={underDepthM > 0 ? null : "Give the depth of pervious ground below to count it."}
+        >
+          <HoldingFigure make="underM3PerS" title="Under the levee" holding={now.holding}>
+            {underDepthM > 0 ? flows(seepage.underM3PerS) : "not counted"}
+          </HoldingFigure>
+        </Row>
+        <Row
+          name={sheetLaid ? "Together, sheet laid" : "Together, no sheet"}
+          note={
+            seepage.worstM !== null && (
+              <>
+                most at <StationButton chainageM={seepage.worstM} />,{" "}
+                {unitFlowWords(seepage.worstM2PerS, system)}
+              </>
+            )
+          }
+        >
+          <HoldingFigure make="totalM3PerS" title="Seepage" holding={now.holding}>
+            {flows(seepage.totalM3PerS)}
+          </HoldingFigure>
+        </Row>
+        {exit && <Exit now={now} exit={exit} />}
+        {creep && <CreepRows now={now} creep={creep} />}
+      </dl>
+      {seepage.lengthNoDataM > 0 && (
+        <p class="field-why">
+          {formatLength(seepage.lengthNoDataM, system, 0)} without ground data is not in these
+          figures.
+        </p>
+      )}
+      <p class="hint">
+        Ring a boil with bags, never stop it: raise the ring until the water runs clear (DWR-03,
+        LOM).
+      </p>
+      <Disclosure
+        id="holding-seepage"
+        level="part"
+        title="Ground, sheet, fill"
+        summary={`ground ${SOIL_NAMES[soil]}`}
+      >
+        <SeepageInputs />
+      </Disclosure>
+    </section>
+  );
+}
+
+function Exit({ now, exit }: { readonly now: HoldingNow; readonly exit: ExitGradient }) {
+  const { low, high } = exit.gradient;
+  const gradient = (value: number) => value.toFixed(1);
+  const [from, to] = [low.toFixed(2), high.toFixed(2)];
+  return (
+    <Row
+      name="Gradient at the landside toe"
+      note={
+        <>
+          at <StationButton chainageM={exit.atM} />; on sand, such gradients went with{" "}
+          {seenWords(exit.classes)} (NIX-11); sand floats at {gradient(exit.critical.low)} to{" "}
+          {gradient(exit.critical.high)}
+        </>
+      }
+    >
+      <HoldingFigure make="exitGradient" title="Exit gradient" holding={now.holding}>
+        {from === to ? to : `${from} to ${to}`}
+      </HoldingFigure>
+    </Row>
+  );
+}
+
+function CreepRows({ now, creep }: { readonly now: HoldingNow; readonly creep: Creep }) {
+  const ways = [
+    { name: "Lane", value: creep.lane, asked: creep.laneAsked },
+    { name: "Bligh", value: creep.bligh, asked: creep.blighAsked },
+  ];
+  const place = (
+    <>
+      least at <StationButton chainageM={creep.atM} />
+      {creep.soil === "unknown" && "; say what the ground is, and what is asked stands here"}
+    </>
+  );
+  return (
+    <>
+      {ways.map(({ name, value, asked }) => (
+        <Row key={name} name={`Creep, ${name}`} note={name === "Bligh" ? place : null}>
+          <HoldingFigure make="creep" title={`Creep ratio, ${name}`} holding={now.holding}>
+            {value.toFixed(1)}
+          </HoldingFigure>
+          {asked !== null && (
+            <span class="holding-asked" data-short={value < asked}>
+              {" "}
+              of {asked} asked
+            </span>
+          )}
+        </Row>
+      ))}
+    </>
+  );
+}

@@ -1,0 +1,108 @@
+import { holdingOf } from "../../../shared/defaults.ts";
+import { lengthBracedM } from "../../../shared/holding/bracing.ts";
+import { factorWords } from "../../../shared/holding/factor-words.ts";
+import type { Verdict, Weakest } from "../../../shared/holding/types.ts";
+import type { Severity } from "../../../shared/sizing-types.ts";
+import { formatLength } from "../../../shared/units.ts";
+import { verdictWord } from "../../../shared/words/holding.ts";
+import { plan } from "../../document/store.ts";
+import type { HoldingNow } from "../../live/holding-now.ts";
+import { unitSystem } from "../../live/state.ts";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { SeverityMark } from "../../ui/severity-mark.tsx";
+import { StandingInputs } from "./holding-inputs.tsx";
+import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
+
+/** Shorter than this is a rounding, metres. */
+const A_STRETCH_M = 0.05;
+
+const SEVERITIES: Readonly<Record<Verdict, Severity | null>> = {
+  holds: null,
+  doubtful: "caution",
+  fails: "stop",
+};
+
+/** Whether the water can push the levee away or turn it over, where the line is weakest. */
+export function HoldingStanding({ now }: { readonly now: HoldingNow }) {
+  const { holding } = now;
+  const system = unitSystem.value;
+  const bracedM = lengthBracedM(now.line);
+  const overM = now.line.totals.lengthOverLimitM;
+  const { frictionLow, frictionHigh, uplift } = holdingOf(plan.value);
+  return (
+    <section aria-label="Standing">
+      <h3>Standing</h3>
+      {holding.standing ? (
+        <dl class="amounts">
+          <Against now={now} way="sliding" weakest={holding.standing.sliding} />
+          <Against now={now} way="overturning" weakest={holding.standing.overturning} />
+        </dl>
+      ) : (
+        <p class="hint">{nothingWords(bracedM)}</p>
+      )}
+      {holding.standing && bracedM > 0 && (
+        <p class="field-why">
+          {formatLength(bracedM, system, 0)} stands by its bracing, which is not reckoned here: have
+          an engineer look at it.
+        </p>
+      )}
+      {overM > A_STRETCH_M && (
+        <p class="field-why">
+          {formatLength(overM, system, 0)} stands higher than its section may be built. No factor
+          here makes that safe: see Checks.
+        </p>
+      )}
+      <p class="hint">
+        A check by statics of the levee alone; scour, a wet foot and poor laying are not in it.
+        Local codes and licensed engineers decide.
+      </p>
+      <Disclosure
+        id="holding-standing"
+        level="part"
+        title="Friction, weight, uplift"
+        summary={`${frictionLow} to ${frictionHigh}, ${uplift}`}
+      >
+        <StandingInputs />
+      </Disclosure>
+    </section>
+  );
+}
+
+function nothingWords(bracedM: number): string {
+  return bracedM > 0
+    ? "It stands by its bracing, which is not reckoned here: have an engineer look at it."
+    : "No water stands against it at this level, where the ground is known.";
+}
+
+interface AgainstProps {
+  readonly now: HoldingNow;
+  readonly way: "sliding" | "overturning";
+  readonly weakest: Weakest;
+}
+
+function Against({ now, way, weakest }: AgainstProps) {
+  const { verdict, factor, required, chainageM, waterDepthM, lengthShortM } = weakest;
+  const system = unitSystem.value;
+  const severity = SEVERITIES[verdict];
+  const short = lengthShortM > 0 ? `; short on ${formatLength(lengthShortM, system, 0)}` : "";
+  return (
+    <Row
+      name={
+        <>
+          Against {way} {severity && <SeverityMark severity={severity} />}
+        </>
+      }
+      note={
+        <>
+          {verdictWord(verdict)}; least at <StationButton chainageM={chainageM} />, in{" "}
+          {formatLength(waterDepthM, system)} of water{short}
+        </>
+      }
+    >
+      <HoldingFigure make={way} title={`Factor against ${way}`} holding={now.holding}>
+        {factorWords(factor)}
+      </HoldingFigure>{" "}
+      <span class="holding-asked">of {required} asked</span>
+    </Row>
+  );
+}

@@ -1,0 +1,22 @@
+import { formatCount, formatLength } from "../../../shared/units.ts";
+import { bagsForWords } from "../../../shared/words/counted.ts";
+import type { Improved } from "../../live/siting/improve.ts";
+import { unitSystem } from "../../live/state.ts";
+import { canCompare, overWords } from "./saving.ts";
+
+/** What improving the chosen line came to. */
+export function ImprovedNote({ result }: { result: Improved }) {
+  const { before, after, notes } = result;
+  const system = unitSystem.value;
+  const fewer = before.bags - after.bags;
+  const height = (m: number) => formatLength(m, system);
+  return (
+    <p class="hint" role="status">
+      Improved: {bagsForWords(before, system)} to <strong>{bagsForWords(after, system)}</strong>
+      {canCompare(before, after) &&
+        `, ${formatCount(Math.abs(fewer))} ${fewer < 0 ? "more" : "fewer"}`}
+      {overWords(after, system)}; greatest height {height(before.greatestHeightM)} to{" "}
+      {height(after.greatestHeightM)}. {notes.join(" ")}
+    </p>
+  );
+}

@@ -1,0 +1,32 @@
+import { formatStation } from "../../../shared/units.ts";
+import { costUnit, costWords, stationAt } from "../../../shared/words/sideways-cost.ts";
+import { sidewaysNow } from "../../live/siting/why-here.ts";
+import { chosenLine, markedM, unitSystem } from "../../live/state.ts";
+
+/** What a move costs at the marked station, and how the arrows are to be read. */
+export function WhyHereNote() {
+  const costs = sidewaysNow.value;
+  const system = unitSystem.value;
+  const atM = markedM.value ?? chosenLine.value?.totals.greatestHeightAtM ?? 0;
+  if (!costs) return <p class="hint">Working it out.</p>;
+  const k = stationAt(costs, atM);
+  if (k < 0) return null;
+  return (
+    <>
+      <dl class="facts" aria-label={`A move at ${formatStation(atM, system, 0)}`}>
+        <div class="fact">
+          <dt>At {formatStation(atM, system, 0)}, toward the water</dt>
+          <dd>{costWords(costs.waterBagsPerM2[k]!, system)}</dd>
+        </div>
+        <div class="fact">
+          <dt>Toward the land</dt>
+          <dd>{costWords(costs.landBagsPerM2[k]!, system)}</dd>
+        </div>
+      </dl>
+      <p class="hint">
+        In {costUnit(system)}. Arrows on the map point where a move saves; a line at its best shows
+        few, or is held by its corners, its length or the setback.
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,36 @@
+import { importFootprints } from "../../document/edits/import-footprints.ts";
+import { ground } from "../../live/state.ts";
+import { FileButton } from "../../ui/file-button.tsx";
+import { Icon } from "../../ui/icons.tsx";
+import { ToolButton } from "../tool-button.tsx";
+
+/** The drawing tools of the line and of the site round it. */
+export function LineTools() {
+  const noGround = ground.value === null;
+  return (
+    <fieldset class="tool-row" aria-label="Draw on the map">
+      <ToolButton tool="draw-ring" icon="ring" disabled={noGround}>
+        Ring
+      </ToolButton>
+      <ToolButton tool="draw-line" icon="line" disabled={noGround}>
+        Tied-in line
+      </ToolButton>
+      <ToolButton tool="draw-structure" icon="building" disabled={noGround}>
+        Building
+      </ToolButton>
+      <ToolButton tool="draw-no-go" icon="no-go" disabled={noGround}>
+        No-go area
+      </ToolButton>
+      <FileButton
+        label="Building footprints as GeoJSON"
+        accept=".geojson,.json"
+        class="tool-button"
+        onFiles={(files) => {
+          for (const file of files) void importFootprints(file);
+        }}
+      >
+        <Icon name="open" /> Import footprints
+      </FileButton>
+    </fieldset>
+  );
+}

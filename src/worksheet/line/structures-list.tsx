@@ -1,0 +1,95 @@
+import type { Structure } from "../../../shared/plan.ts";
+import { isProtected } from "../../../shared/protected.ts";
+import { floorWords, leftOutsideWords } from "../../../shared/words/buildings.ts";
+import { changeStructure, deleteStructure } from "../../document/edits/site.ts";
+import { plan } from "../../document/store.ts";
+import { unitSystem } from "../../live/state.ts";
+import { tracedLine, waterNow } from "../../live/water-now.ts";
+import { Icon } from "../../ui/icons.tsx";
+import { NumberField } from "../../ui/number-field.tsx";
+import { ELEVATION } from "../../ui/quantity.ts";
+import { TextField } from "../../ui/text-field.tsx";
+
+/** The buildings, which of them are left outside, and how the sized-for water stands to a known floor. */
+export function StructuresList() {
+  const { structures } = plan.value;
+  if (structures.length === 0) return null;
+  return (
+    <section aria-label="Buildings">
+      <h3>Buildings</h3>
+      <ul class="plain-list">
+        {structures.map((structure) => (
+          <li key={structure.id} class="building">
+            <div class="named-row">
+              <TextField
+                label="Name of the building"
+                labelHidden
+                value={structure.name}
+                placeholder="name"
+                onText={(name) => {
+                  changeStructure(structure, `Rename ${structure.name || "building"}`, { name });
+                }}
+              />
+              <NumberField
+                label={`Floor`}
+                value={structure.floorM}
+                quantity={ELEVATION}
+                range={{ least: -500, most: 9000 }}
+                blank="not known"
+                onValue={(floorM, gesture) =>
+                  changeStructure(
+                    structure,
+                    `Set the floor of ${structure.name || "building"}`,
+                    { floorM },
+                    gesture,
+                  )
+                }
+              />
+              <button
+                type="button"
+                class="icon-button"
+                aria-label={`Delete ${structure.name || "this building"}`}
+                onClick={() => deleteStructure(structure)}
+              >
+                <Icon name="trash" />
+              </button>
+            </div>
+            <label class="check-line">
+              <input
+                type="checkbox"
+                aria-label={`Leave ${structure.name || "this building"} outside`}
+                checked={!isProtected(structure)}
+                onChange={(event) => leaveOutside(structure, event.currentTarget.checked)}
+              />
+              Leave outside
+            </label>
+            <Standing structure={structure} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function leaveOutside(structure: Structure, isLeft: boolean): void {
+  const name = structure.name || "building";
+  const note = isLeft ? `Leave ${name} outside` : `Protect ${name}`;
+  changeStructure(structure, note, { protect: isLeft ? false : undefined });
+}
+
+/** How the sized-for water stands to its floor without the levee, and what becomes of it when left outside. */
+function Standing({ structure }: { readonly structure: Structure }) {
+  const traced = waterNow.value?.structures.find(({ id }) => id === structure.id);
+  if (!traced) return null;
+  const system = unitSystem.value;
+  const floor = floorWords(traced, system);
+  const words = [
+    isProtected(structure) ? null : leftOutsideWords(traced, tracedLine.value, system),
+    floor && `without the levee, ${floor}`,
+  ].filter((each) => each !== null);
+  return words.length > 0 ? <p class="hint">{words.map(sentence).join(" ")}</p> : null;
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}

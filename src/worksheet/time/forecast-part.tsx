@@ -1,0 +1,119 @@
+import { timeOf } from "../../../shared/defaults.ts";
+import type { Forecast } from "../../../shared/plan.ts";
+import { momentWords } from "../../../shared/time/clock-words.ts";
+import { endsRising } from "../../../shared/time/forecast-end.ts";
+import { type Moment, momentOf } from "../../../shared/time/forecast-time.ts";
+import type { RiverClock } from "../../../shared/time/river-clock.ts";
+import type { LineTime } from "../../../shared/time/types.ts";
+import { namedLevel } from "../../../shared/words/time.ts";
+import { edit } from "../../document/edits/alternatives.ts";
+import { forecastText, withTime } from "../../document/edits/forecast.ts";
+import { plan } from "../../document/store.ts";
+import { ForecastChart, ForecastKey } from "../../drawing/forecast-chart.tsx";
+import { draftFailure, draftText, isDrafting, takenNotes } from "../../live/forecast-draft.ts";
+import { unitSystem } from "../../live/state.ts";
+import { levelAtMomentM, momentH, riverNow } from "../../live/time-now.ts";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { TextField } from "../../ui/text-field.tsx";
+import { useSize } from "../../ui/use-size.ts";
+import { ForecastDraft } from "./forecast-draft-form.tsx";
+
+const CHART_PX = 172;
+
+/** The river to come: typed, pasted or from a file, and drawn. */
+export function ForecastPart({ time }: { readonly time: LineTime | null }) {
+  const { forecast } = timeOf(plan.value);
+  const river = riverNow.value;
+  const summary = river ? highestWords(river) : "none yet";
+  return (
+    <Disclosure id="time-forecast" title="Forecast" level="part" startsOpen summary={summary}>
+      {forecast && river && <Given forecast={forecast} time={time} river={river} />}
+      {(!forecast || isDrafting.value) && <ForecastDraft replaces={forecast !== null} />}
+    </Disclosure>
+  );
+}
+
+function Given({
+  forecast,
+  time,
+  river,
+}: {
+  readonly forecast: Forecast;
+  readonly time: LineTime | null;
+  readonly river: RiverClock;
+}) {
+  const [ref, size] = useSize<HTMLDivElement>();
+  const system = unitSystem.value;
+  const notes = takenNotes.value?.of === forecast ? takenNotes.value.notes : [];
+  return (
+    <>
+      <div class="time-chart-place" ref={ref} style={{ height: CHART_PX }}>
+        {size && (
+          <ForecastChart
+            plan={plan.value}
+            time={time}
+            system={system}
+            widthPx={size.widthPx}
+            heightPx={CHART_PX}
+            momentH={levelAtMomentM.value === null ? null : momentH.value}
+          />
+        )}
+      </div>
+      <ForecastKey plan={plan.value} time={time} />
+      <p class="hint">{rowsWords(forecast, river)}</p>
+      {notes.map((note) => (
+        <p key={note} class="hint">
+          {note}
+        </p>
+      ))}
+      <TextField
+        label="Given by"
+        value={forecast.note}
+        placeholder="who, and when it was issued"
+        onText={(note) =>
+          edit({
+            note: "Say who gave the forecast",
+            change: (now) => withTime(now, { forecast: { ...forecast, note } }),
+          })
+        }
+      />
+      {!isDrafting.value && (
+        <p class="tool-row">
+          <button type="button" class="text-button" onClick={() => openRows(forecast)}>
+            Edit or replace the rows
+          </button>
+          <button type="button" class="text-button" onClick={takeOut}>
+            Take it out
+          </button>
+        </p>
+      )}
+    </>
+  );
+}
+
+function openRows(forecast: Forecast): void {
+  if (draftText.value.trim() === "") draftText.value = forecastText(forecast, unitSystem.value);
+  draftFailure.value = null;
+  isDrafting.value = true;
+}
+
+function takeOut(): void {
+  edit({ note: "Take the forecast out", change: (now) => withTime(now, { forecast: null }) });
+}
+
+/** `crest stage 31.0 ft, Thu 07:00`; where the forecast ends with it, it is not called a crest. */
+function highestWords(river: RiverClock): string {
+  const { start, crestH, crestM } = river;
+  const when = momentWords({ ...start, atS: start.atS + crestH * 3600 }, false);
+  const name = endsRising(river) ? "highest at its end" : "crest";
+  return `${name} ${namedLevel(plan.value, crestM, unitSystem.value)}, ${when}`;
+}
+
+function rowsWords({ rows, levels }: Forecast, river: RiverClock): string {
+  const { offsetMin } = river.start;
+  const [first, last] = [rows[0]!, rows.at(-1)!].map(({ at }) => ({
+    atS: momentOf(at)!.atS,
+    offsetMin,
+  })) as [Moment, Moment];
+  return `${rows.length} rows by ${levels}, ${momentWords(first, true)} to ${momentWords(last, true)}; ${highestWords(river)}.`;
+}

@@ -1,0 +1,193 @@
+import { formatSetting } from "../../../shared/setting-text.ts";
+import { hourWords } from "../../../shared/time/clock-words.ts";
+import {
+  endsBeforeTheWork,
+  endsRising,
+  endWords,
+  riseOverPlanM,
+} from "../../../shared/time/forecast-end.ts";
+import type { AheadVerdict, Crew, LineTime } from "../../../shared/time/types.ts";
+import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { mainVerdict, namedLevel, timeWords, verdictOf } from "../../../shared/words/time.ts";
+import { sizeForLevel } from "../../document/edits/forecast.ts";
+import { plan } from "../../document/store.ts";
+import { gapLength } from "../../live/ground-gap.ts";
+import { chosenLine, unitSystem } from "../../live/state.ts";
+import { riverNow } from "../../live/time-now.ts";
+import { Fact } from "../../ui/fact.tsx";
+import { SeverityMark } from "../../ui/severity-mark.tsx";
+import { TimeAmount } from "./time-amount.tsx";
+import { WaysOutList } from "./time-ways.tsx";
+
+const BANDS: readonly { readonly band: AheadVerdict["band"]; readonly label: string }[] = [
+  { band: "low", label: "Low" },
+  { band: "likely", label: "Likely" },
+  { band: "high", label: "High" },
+];
+
+/** Whether there is time, from when to when the work goes, and what would make it possible. */
+export function TimeResult({ time }: { readonly time: LineTime }) {
+  const system = unitSystem.value;
+  const verdict = mainVerdict(time);
+  const isBad = verdict !== null && !verdict.ahead;
+  const isUnsure = time.missing.length > 0 || (verdict?.ahead === true && endsBeforeTheWork(time));
+  const isHopeless = isBad && !verdictOf(time, "likely", "fast")?.ahead;
+  return (
+    <section class="time-result" aria-label="Is there time">
+      <CrestAbove time={time} />
+      <p class="time-verdict" data-late={isHopeless}>
+        {(isBad || isUnsure) && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
+        <strong>
+          {riseOverPlanM(time) > 0 && verdict?.ahead
+            ? `Up to the level it is sized for: ${timeWords(time, system)}.`
+            : `${sentence(timeWords(time, system))}.`}
+        </strong>
+      </p>
+      {isBad && <WaysOutList time={time} />}
+      <StillRising />
+      <NotCounted />
+      {time.crew && <WorkFacts time={time} crew={time.crew} />}
+      {verdict && <Verdicts time={time} />}
+    </section>
+  );
+}
+
+/** That the forecast goes over what the line is sized for, and the way to size it again. */
+function CrestAbove({ time }: { readonly time: LineTime }) {
+  const likely = time.crests.find(({ band }) => band === "likely");
+  if (!likely || riseOverPlanM(time) === 0) return null;
+  const system = unitSystem.value;
+  const goesOver = likely.riseM > plan.value.water.freeboardM;
+  return (
+    <div class="time-caution">
+      <SeverityMark severity={goesOver ? "stop" : "caution"} />
+      <p>
+        The forecast crests at {namedLevel(plan.value, likely.waterM, system)},{" "}
+        {formatLength(likely.riseM, system)} above what the line is sized for.{" "}
+        <button type="button" class="text-button" onClick={() => sizeForLevel(likely.waterM)}>
+          Size the line for it
+        </button>
+      </p>
+    </div>
+  );
+}
+
+/** That a forecast shows no crest, so that neither the height nor the time rests on one. */
+function StillRising() {
+  const river = riverNow.value;
+  if (!river || !endsRising(river)) return null;
+  return (
+    <div class="time-caution">
+      <SeverityMark severity="caution" />
+      <p>
+        The forecast ends {endWords(river)} with its highest water,{" "}
+        {namedLevel(plan.value, river.crestM, unitSystem.value)}: its crest may be still to come.
+        Put in a longer one before you rely on it.
+      </p>
+    </div>
+  );
+}
+
+/** That some of the line is in none of these times, because its ground is not known. */
+function NotCounted() {
+  const gap = gapLength(chosenLine.value, unitSystem.value);
+  if (!gap) return null;
+  return (
+    <div class="time-caution">
+      <SeverityMark severity="stop" />
+      <p>{gap} of the line has no ground data: its bags and hours are in none of these times.</p>
+    </div>
+  );
+}
+
+function WorkFacts({ time, crew }: { readonly time: LineTime; readonly crew: Crew }) {
+  const { startAt, daylight, finishFastH, finishSlowH, firstWetH } = time;
+  const finish = (hours: number | null) =>
+    hours === null ? "not within a year" : hourWords(startAt, hours);
+  return (
+    <dl class="facts">
+      {startAt && <Fact name="Start">{hourWords(startAt, 0, { long: true, toMin: 1 })}</Fact>}
+      <Fact name="Bags an hour">
+        {formatCount(Math.round(crew.slowBagsPerH))} to {formatCount(Math.round(crew.fastBagsPerH))}
+      </Fact>
+      {daylight && (
+        <Fact name="Daylight, first day">
+          {formatSetting("clock", daylight.fromH, "us")} to{" "}
+          {formatSetting("clock", daylight.toH, "us")}
+        </Fact>
+      )}
+      <Fact name="Last bag">
+        <TimeAmount make="finishFastH" title="Last bag, fast" time={time}>
+          {finish(finishFastH)}
+        </TimeAmount>{" "}
+        to{" "}
+        <TimeAmount make="finishSlowH" title="Last bag, slow" time={time}>
+          {finish(finishSlowH)}
+        </TimeAmount>
+      </Fact>
+      {time.verdicts.length > 0 && (
+        <Fact name="First wet ground">
+          <TimeAmount make="wetH" title="First wet ground" time={time}>
+            {firstWetH === null ? "none in this forecast" : hourWords(startAt, firstWetH)}
+          </TimeAmount>
+        </Fact>
+      )}
+    </dl>
+  );
+}
+
+function Verdicts({ time }: { readonly time: LineTime }) {
+  return (
+    <table class="time-table">
+      <caption>
+        Does the crest stay ahead of the water
+        {riseOverPlanM(time) > 0 ? ", up to the level it is sized for?" : "?"}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">Forecast</th>
+          <th scope="col">Slow pace</th>
+          <th scope="col">Fast pace</th>
+        </tr>
+      </thead>
+      <tbody>
+        {BANDS.filter(({ band }) => verdictOf(time, band, "slow")).map(({ band, label }) => (
+          <tr key={band} data-band={band}>
+            <th scope="row">{label}</th>
+            {(["slow", "fast"] as const).map((pace) => (
+              <VerdictCell key={pace} time={time} verdict={verdictOf(time, band, pace)!} />
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function VerdictCell({
+  time,
+  verdict,
+}: {
+  readonly time: LineTime;
+  readonly verdict: AheadVerdict;
+}) {
+  const system = unitSystem.value;
+  return (
+    <td data-ahead={verdict.ahead && gapLength(chosenLine.value, system) === null}>
+      <TimeAmount make="ahead" title="Ahead of the water" time={time}>
+        {verdictWords(time, verdict, system)}
+      </TimeAmount>
+    </td>
+  );
+}
+
+function verdictWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem): string {
+  const isPart = gapLength(chosenLine.value, system) !== null;
+  if (verdict.behindFromH === null) return isPart ? "not known" : "ahead";
+  const short = formatLength(-verdict.leastSpareM, system);
+  return `behind ${hourWords(time.startAt, verdict.behindFromH)}, ${short} short`;
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

@@ -1,0 +1,68 @@
+import { timeOf } from "../../../shared/defaults.ts";
+import { zoneWords } from "../../../shared/time/clock-words.ts";
+import { momentOf, momentText } from "../../../shared/time/forecast-time.ts";
+import { startOfWork } from "../../../shared/time/start.ts";
+import { withTime } from "../../document/edits/forecast.ts";
+import { apply, plan } from "../../document/store.ts";
+import { NumberField } from "../../ui/number-field.tsx";
+import type { Quantity } from "../../ui/quantity.ts";
+
+const HOUR_S = 3600;
+
+/** A moment on a clock of a stated offset, as seconds since 1970; one without an offset is on that clock. */
+export function momentQuantity(offsetMin: number | null): Quantity {
+  return {
+    format: (atS) => momentText({ atS, offsetMin }).slice(0, 16).replace("T", " "),
+    step: () => HOUR_S,
+    parse: (text) => {
+      const moment = momentOf(text);
+      if (moment) {
+        const shiftMin = moment.offsetMin === null ? (offsetMin ?? 0) : 0;
+        return { ok: true, value: moment.atS - 60 * shiftMin };
+      }
+      const came = text.trim() === "" ? "nothing was typed" : `"${text.trim().slice(0, 40)}" came`;
+      return {
+        ok: false,
+        failure: {
+          code: "time/start",
+          message: `Expected a date and a time such as 2026-04-07 07:00; ${came}.`,
+          remedy: "Write year, month, day and the hour on the 24-hour clock.",
+        },
+      };
+    },
+  };
+}
+
+/** When work starts, on the forecast's own clock; empty until someone types it or takes the forecast's first row. */
+export function StartField() {
+  const time = timeOf(plan.value);
+  const first = time.forecast ? momentOf(time.forecast.rows[0]!.at) : null;
+  const stated = time.startAt === null ? null : startOfWork(time);
+  const offsetMin = first ? first.offsetMin : (stated?.offsetMin ?? null);
+  const zone = zoneWords({ atS: 0, offsetMin });
+  const setStart = (atS: number | null, gesture?: string) =>
+    apply({
+      note: "Change the start of work",
+      gesture,
+      change: (now) =>
+        withTime(now, { startAt: atS === null ? null : momentText({ atS, offsetMin }) }),
+    });
+  return (
+    <>
+      <div class="setting" data-setting="time.startAt">
+        <NumberField
+          label={zone ? `Start (${zone})` : "Start of work"}
+          value={stated?.atS ?? null}
+          quantity={momentQuantity(offsetMin)}
+          blank="not entered"
+          onValue={setStart}
+        />
+      </div>
+      {first && !stated && (
+        <button type="button" class="text-button" onClick={() => setStart(first.atS)}>
+          Start with the forecast's first row
+        </button>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,69 @@
+import { timeOf } from "../../../shared/defaults.ts";
+import type { Plan } from "../../../shared/plan.ts";
+import { missingCrew } from "../../../shared/time/crew-inputs.ts";
+import { formatCount, formatHours } from "../../../shared/units.ts";
+import { crewInputWords } from "../../../shared/words/crew.ts";
+import { edit } from "../../document/edits/alternatives.ts";
+import { withTime } from "../../document/edits/forecast.ts";
+import type { SettingLine } from "../../document/edits/settings.ts";
+import { plan } from "../../document/store.ts";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { SettingRow } from "../setting-row.tsx";
+import { StartField } from "./time-start-field.tsx";
+
+const PEOPLE: readonly SettingLine[] = [
+  { path: "practice.people", label: "People at work" },
+  { path: "time.fillShare", label: "Of them filling" },
+  { path: "time.crews", label: "Crews that lay" },
+  { path: "time.setUpH", label: "Setting up first" },
+  { path: "time.shifts", label: "Shifts in 24 hours" },
+  { path: "time.shiftH", label: "Length of a shift" },
+];
+const DAYLIGHT = [
+  { path: "time.dayFromH", label: "No work before", blank: "sunrise", noDefault: true },
+  { path: "time.dayToH", label: "No work after", blank: "sunset", noDefault: true },
+] as const;
+const WAY: readonly SettingLine[] = [
+  { path: "time.marginM", label: "Crest above the water, at least" },
+  { path: "time.liftM", label: "Raised at a time, all along" },
+];
+
+/** Who works when. */
+export function WorkPart() {
+  const { lit } = timeOf(plan.value);
+  const rows = [...PEOPLE, ...(lit ? [] : DAYLIGHT), ...WAY];
+  return (
+    <Disclosure
+      id="time-work"
+      title="People and hours"
+      level="part"
+      startsOpen={missingCrew(plan.value).length > 0}
+      summary={workWords(plan.value)}
+    >
+      <StartField />
+      {rows.map((row) => (
+        <SettingRow key={row.path} {...row} />
+      ))}
+      <label class="check-line">
+        <input type="checkbox" checked={lit} onChange={() => setLit(!lit)} />
+        Work at night too, under lights
+      </label>
+    </Disclosure>
+  );
+}
+
+function setLit(lit: boolean): void {
+  edit({
+    note: lit ? "Work at night too" : "Work by day",
+    change: (now) => withTime(now, { lit }),
+  });
+}
+
+function workWords(now: Plan): string {
+  const { shifts, shiftH, lit } = timeOf(now);
+  const missing = missingCrew(now);
+  if (missing.length > 0) return `type ${crewInputWords(missing)}`;
+  const hours = formatHours(shiftH).replace(/\.0 /, " ");
+  const turns = shifts === 1 ? `1 shift of ${hours}` : `${shifts} shifts of ${hours}`;
+  return `${formatCount(now.practice.people!)} people, ${turns}${lit ? ", lit" : ""}`;
+}

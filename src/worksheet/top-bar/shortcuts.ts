@@ -1,0 +1,112 @@
+import { neighbourOf } from "../../document/edits/alternatives.ts";
+import { plan, redo, undo } from "../../document/store.ts";
+import { chooseAlternative, savePlan } from "../../live/actions.ts";
+import { sheetsOpen, showAll, theme, tool, unitSystem } from "../../live/state.ts";
+import { leaveMoment, momentH } from "../../live/time-now.ts";
+import { chooseUnits } from "../../live/units-choice.ts";
+
+/** One key the whole screen listens to. */
+export interface Shortcut {
+  /** As shown in the list of keys. */
+  readonly keys: string;
+  readonly does: string;
+  readonly fits: (event: KeyboardEvent) => boolean;
+  readonly run: () => void;
+}
+
+const withControl =
+  (key: string, shift = false) =>
+  (event: KeyboardEvent) =>
+    (event.ctrlKey || event.metaKey) &&
+    !event.altKey &&
+    event.shiftKey === shift &&
+    event.key.toLowerCase() === key;
+
+const alone = (key: string) => (event: KeyboardEvent) =>
+  !event.ctrlKey && !event.metaKey && !event.altKey && event.key === key;
+
+/** Every key of the screen, in the order they are listed. */
+export const SHORTCUTS: readonly Shortcut[] = [
+  { keys: "Ctrl Z", does: "Undo", fits: withControl("z"), run: undo },
+  {
+    keys: "Ctrl Shift Z, Ctrl Y",
+    does: "Redo",
+    fits: (event) => withControl("z", true)(event) || withControl("y")(event),
+    run: redo,
+  },
+  { keys: "Ctrl S", does: "Save the plan as a file", fits: withControl("s"), run: savePlan },
+  { keys: "[", does: "Alternative before", fits: alone("["), run: () => flip(-1) },
+  { keys: "]", does: "Next alternative", fits: alone("]"), run: () => flip(1) },
+  {
+    keys: "a",
+    does: "Show one alternative or all",
+    fits: alone("a"),
+    run: () => {
+      showAll.value = !showAll.value;
+    },
+  },
+  {
+    keys: "u",
+    does: "Feet or metres",
+    fits: alone("u"),
+    run: () => chooseUnits(unitSystem.value === "us" ? "metric" : "us"),
+  },
+  {
+    keys: "n",
+    does: "Night or day",
+    fits: alone("n"),
+    run: () => {
+      theme.value = theme.value === "light" ? "dark" : "light";
+    },
+  },
+  {
+    keys: "p",
+    does: "Sheets to print",
+    fits: alone("p"),
+    run: () => {
+      sheetsOpen.value = true;
+    },
+  },
+  {
+    keys: "Escape",
+    does: "Put the drawing tool back",
+    fits: (event) => event.key === "Escape" && tool.value !== "move",
+    run: () => {
+      tool.value = "move";
+    },
+  },
+  {
+    keys: "Escape",
+    does: "Leave the moment of the forecast",
+    fits: (event) => event.key === "Escape" && momentH.value !== null,
+    run: leaveMoment,
+  },
+];
+
+function flip(by: -1 | 1): void {
+  const id = neighbourOf(plan.value, by);
+  if (id !== null) chooseAlternative(id);
+}
+
+const PRESSED = new Set(["radio", "checkbox", "range", "button", "file"]);
+
+/** True where a key belongs to the text under it; Ctrl keys do only while that text waits to be taken. */
+function isTyping(event: KeyboardEvent): boolean {
+  const target = event.target;
+  if (target instanceof HTMLInputElement) {
+    if (PRESSED.has(target.type)) return false;
+    const withControl = event.ctrlKey || event.metaKey;
+    return !withControl || target.dataset.pending === "true";
+  }
+  return target instanceof HTMLElement && /^(?:textarea|select)$/i.test(target.tagName);
+}
+
+/** Runs the shortcut a key asks for. While text is typed, and over a dialog or the sheets, it leaves keys alone. */
+export function runShortcut(event: KeyboardEvent): void {
+  if (event.defaultPrevented || isTyping(event)) return;
+  if (sheetsOpen.value || document.querySelector("dialog[open]")) return;
+  const shortcut = SHORTCUTS.find((each) => each.fits(event));
+  if (!shortcut) return;
+  event.preventDefault();
+  shortcut.run();
+}

@@ -1,0 +1,23 @@
+import { waterElevationAtGauge } from "../../../shared/stage.ts";
+import { formatElevation } from "../../../shared/units.ts";
+import { plan } from "../../document/store.ts";
+import { chosenLine, unitSystem } from "../../live/state.ts";
+import { Fact } from "../../ui/fact.tsx";
+
+/** The crest the levee is built to: one elevation, or its range along the line where the water falls. */
+export function CrestFact() {
+  const { water } = plan.value;
+  const system = unitSystem.value;
+  const stations = chosenLine.value?.stations ?? [];
+  const crests = stations.map((station) => station.crestM);
+  const at = waterElevationAtGauge(water) + water.freeboardM;
+  const lowest = formatElevation(crests.length > 0 ? Math.min(...crests) : at, system);
+  const highest = formatElevation(crests.length > 0 ? Math.max(...crests) : at, system);
+  return (
+    <dl class="facts crest-fact">
+      <Fact name="Crest of the levee">
+        <strong>{lowest === highest ? highest : `${lowest} to ${highest}`}</strong>
+      </Fact>
+    </dl>
+  );
+}

@@ -1,0 +1,69 @@
+import { useRef, useState } from "preact/hooks";
+import { formatLength, lengthFrom, lengthIn, type UnitSystem } from "../../../shared/units.ts";
+import { edit } from "../../document/edits/alternatives.ts";
+import { settingValue, withSetting } from "../../document/edits/settings.ts";
+import { endGesture, plan } from "../../document/store.ts";
+import { unitSystem } from "../../live/state.ts";
+import { leaveMoment } from "../../live/time-now.ts";
+
+/** How far the slider reaches to either side of the figure, in the person's unit. */
+const REACH: Readonly<Record<UnitSystem, number>> = { us: 3, metric: 1 };
+const STEP: Readonly<Record<UnitSystem, number>> = { us: 0.05, metric: 0.01 };
+
+/** The whole units round a value that the slider spans. */
+export function sliderSpan(value: number, system: UnitSystem): { least: number; most: number } {
+  const reach = REACH[system];
+  return { least: Math.floor(value - reach), most: Math.ceil(value + reach) };
+}
+
+/**
+ * Moves the water while it is dragged: tint, heights and totals follow. One drag is one step of undo. The span
+ * stays put during a drag and centres itself again when the figure is typed outside it.
+ */
+export function StageSlider() {
+  const system = unitSystem.value;
+  const byStage = plan.value.water.by === "stage";
+  const path = byStage ? "water.stageM" : "water.elevationM";
+  const valueM = settingValue(plan.value, path) ?? 0;
+  const value = lengthIn(valueM, system);
+  const key = `${path} ${system}`;
+  const [span, setSpan] = useState({ key, ...sliderSpan(value, system) });
+  const gesture = useRef(0);
+  const fits = span.key === key && value >= span.least && value <= span.most;
+  const { least, most } = fits ? span : sliderSpan(value, system);
+  if (!fits) setSpan({ key, least, most });
+  const move = (next: number) =>
+    edit({
+      note: byStage ? "Move the stage" : "Move the water",
+      gesture: `stage-${gesture.current}`,
+      change: (now) => withSetting(now, path, lengthFrom(Number(next.toFixed(2)), system)),
+    });
+  const begin = () => {
+    leaveMoment();
+    gesture.current += 1;
+    endGesture();
+  };
+  const words = formatLength(valueM, system, 2);
+  return (
+    <div class="stage-slider">
+      <input
+        type="range"
+        aria-label={byStage ? "Stage" : "Water-surface elevation"}
+        aria-valuetext={words}
+        min={least}
+        max={most}
+        step={STEP[system]}
+        value={value}
+        style={{ "--filled": `${((value - least) / (most - least)) * 100}%` }}
+        onPointerDown={begin}
+        onFocus={begin}
+        onInput={(event) => move(event.currentTarget.valueAsNumber)}
+      />
+      <div class="stage-ticks" aria-hidden="true">
+        {Array.from({ length: most - least + 1 }, (_, step) => (
+          <span key={least + step}>{least + step}</span>
+        ))}
+      </div>
+    </div>
+  );
+}

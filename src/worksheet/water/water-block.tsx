@@ -1,0 +1,97 @@
+import type { Water } from "../../../shared/plan.ts";
+import { waterElevationAtGauge } from "../../../shared/stage.ts";
+import { formatElevation, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { edit } from "../../document/edits/alternatives.ts";
+import { plan } from "../../document/store.ts";
+import { overtopsButForGap } from "../../live/ground-gap.ts";
+import { chosenLine, unitSystem } from "../../live/state.ts";
+import { tracedLine } from "../../live/water-now.ts";
+import { Disclosure } from "../../ui/disclosure.tsx";
+import { SettingRow } from "../setting-row.tsx";
+import { CrestFact } from "./crest-fact.tsx";
+import { FlowFields } from "./flow-fields.tsx";
+import { FreeboardField } from "./freeboard-field.tsx";
+import { GaugeFields } from "./gauge-fields.tsx";
+import { MomentSlider } from "./moment-slider.tsx";
+import { StageSlider } from "./stage-slider.tsx";
+import { WaterReach } from "./water-reach.tsx";
+
+/** How high the water is expected to stand, and how far above it the levee is built. */
+export function WaterBlock() {
+  const { water } = plan.value;
+  const system = unitSystem.value;
+  const byStage = water.by === "stage";
+  return (
+    <Disclosure
+      id="water"
+      title="Water"
+      startsOpen
+      summary={summaryWords(water, system)}
+      line={closedLine(water, system)}
+    >
+      <ByChoice water={water} />
+      {byStage ? (
+        <SettingRow path="water.stageM" label="Forecast stage" noDefault />
+      ) : (
+        <SettingRow path="water.elevationM" label="Water-surface elevation" noDefault />
+      )}
+      <StageSlider />
+      <MomentSlider />
+      <FreeboardField />
+      <CrestFact />
+      {byStage && <GaugeFields />}
+      <FlowFields />
+      <WaterReach />
+    </Disclosure>
+  );
+}
+
+function ByChoice({ water }: { water: Water }) {
+  const choose = (by: Water["by"]) =>
+    changeWater(by === "stage" ? "Give water by stage" : "Give water by elevation", {
+      by,
+      elevationM: waterElevationAtGauge(water),
+    });
+  return (
+    <fieldset class="choice">
+      <legend class="unseen">How the water is given</legend>
+      <label>
+        <input
+          type="radio"
+          name="water-by"
+          checked={water.by === "stage"}
+          onChange={() => choose("stage")}
+        />
+        Stage at a gauge
+      </label>
+      <label>
+        <input
+          type="radio"
+          name="water-by"
+          checked={water.by === "elevation"}
+          onChange={() => choose("elevation")}
+        />
+        Elevation
+      </label>
+    </fieldset>
+  );
+}
+
+/** Above which level the chosen line overtops; how high the water stands where that is not known. */
+function summaryWords(water: Water, system: UnitSystem): string {
+  const line = tracedLine.value;
+  if (line && line.dry !== null && !chosenLine.value?.levelDoubt?.countsUnknown) {
+    return overtopsButForGap(line, chosenLine.value, plan.value, system);
+  }
+  return `stands at ${formatElevation(waterElevationAtGauge(water), system)}`;
+}
+
+function closedLine(water: Water, system: UnitSystem): string {
+  const stage = water.by === "stage" ? `Stage ${formatLength(water.stageM, system)}, ` : "";
+  const freeboard = `freeboard ${formatLength(water.freeboardM, system)}`;
+  return stage ? stage + freeboard : `Freeboard ${formatLength(water.freeboardM, system)}`;
+}
+
+function changeWater(note: string, change: Partial<Water>): void {
+  edit({ note, change: (now) => ({ ...now, water: { ...now.water, ...change } }) });
+}
