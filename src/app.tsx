@@ -3,12 +3,15 @@ import "./ui/ui.css";
 import "./ui/fields.css";
 import "./ui/layers.css";
 import "./ui/touch.css";
-import "./live/stale.css";
+import "./stale.css";
 import { useEffect, useState } from "preact/hooks";
+import { dismiss, notices } from "./document/notices.ts";
 import { openAny } from "./live/actions.ts";
-import { sheetsOpen } from "./live/state.ts";
+import { busy, pagesOpen } from "./live/screen.ts";
+import { isPictureLost } from "./map/drawable.ts";
+import { mapPicture } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
-import { SheetsRoom } from "./pages/pages-room.tsx";
+import { PagesRoom } from "./pages/pages-room.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
@@ -20,6 +23,8 @@ import { UnitQuestion } from "./worksheet/ground/unit-question.tsx";
 import { runShortcut } from "./worksheet/top-bar/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar/top-bar.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
+
+const MAP_FOR_PAGES = { isLost: isPictureLost, picture: mapPicture };
 
 /** The room under the map on a narrow screen; `none` gives the map all of it. */
 type Panel = "worksheet" | "profile" | "section" | "none";
@@ -38,7 +43,7 @@ export function App() {
     return () => document.removeEventListener("keydown", runShortcut);
   }, []);
   useEffect(takeDrops, []);
-  const printing = sheetsOpen.value;
+  const printing = pagesOpen.value;
   return (
     <>
       <div class="shell" data-panel={panel} inert={printing}>
@@ -49,11 +54,11 @@ export function App() {
         <main class="map-place" aria-label="Map">
           <MapRoom />
           <div class="over-map">
-            <BusyBar />
+            <BusyBar busy={busy} />
             <UnitQuestion />
             <MarkQuestion />
             <PlanElsewhere />
-            <Notices />
+            <Notices notices={notices} onDismiss={dismiss} />
           </div>
         </main>
         <PanelTabs panel={panel} onPanel={setPanel} />
@@ -67,7 +72,7 @@ export function App() {
           <SectionRoom />
         </section>
       </div>
-      {printing && <SheetsRoom />}
+      {printing && <PagesRoom map={MAP_FOR_PAGES} />}
       <MakeupPopover />
     </>
   );

@@ -6,16 +6,18 @@ import { asFailure, type Failure } from "../shared/failure.ts";
 import { App } from "./app.tsx";
 import { type Kept, keepPlan, restore } from "./document/keeping.ts";
 import { keptAgain } from "./document/keeping-failures.ts";
+import { tell, withdraw } from "./document/notices.ts";
 import { startFrom } from "./document/store.ts";
 import { savePlan } from "./live/actions.ts";
 import { markStale } from "./live/current.ts";
 import { startDemo } from "./live/demo.ts";
+import { hearEngine } from "./live/heard.ts";
 import { keepMarks } from "./live/marks.ts";
 import { keepGroundUnit, openTerrainFiles } from "./live/open-ground.ts";
+import { theme } from "./live/screen.ts";
 import { keepFollowing } from "./live/siting/follow.ts";
 import { keepSideways } from "./live/siting/why-here.ts";
 import { keepSized } from "./live/sizing.ts";
-import { tell, theme, withdraw } from "./live/state.ts";
 import { keepTraced } from "./live/tracing.ts";
 import { keepMomentTraced } from "./live/tracing-moment.ts";
 
@@ -57,6 +59,7 @@ async function openKept({ terrain }: Kept): Promise<void> {
   if (terrain.length > 0) await openTerrainFiles(terrain);
 }
 
+hearEngine();
 keepSized();
 keepGroundUnit();
 keepMarks();

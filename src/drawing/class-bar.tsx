@@ -1,3 +1,4 @@
+import "./class-bar.css";
 import { useId } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";

@@ -1,4 +1,4 @@
-import "../worksheet/time/time.css";
+import "./time-charts.css";
 import type { Plan } from "../../shared/plan.ts";
 import { zoneWords } from "../../shared/time/clock-words.ts";
 import { riverClock } from "../../shared/time/river-clock.ts";

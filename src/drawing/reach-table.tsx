@@ -1,3 +1,4 @@
+import "./reach-table.css";
 import { hasOtherSections } from "../../shared/reaches.ts";
 import type { Reach, SizedLine, Totals } from "../../shared/sizing-types.ts";
 import {

@@ -1,45 +1,12 @@
+import "./time-charts.css";
 import type { Plan } from "../../shared/plan.ts";
 import type { BandCrest, LineTime } from "../../shared/time/types.ts";
 import { formatCount, formatLength, lengthUnit, type UnitSystem } from "../../shared/units.ts";
-import { inUnits } from "../../shared/words/check-list.ts";
 import { levelWords } from "../../shared/words/time.ts";
-import { plan } from "../document/store.ts";
-import { unitSystem } from "../live/state.ts";
-import { Disclosure } from "../ui/disclosure.tsx";
-import { useSize } from "../ui/use-size.ts";
-import { TimeAmount } from "../worksheet/time/time-amount.tsx";
 import { curveFrame } from "./time-curve-frame.ts";
 
-const CHART_PX = 150;
-
-/** What another foot of water would cost, and what each band of the forecast would take. */
-export function CurvePart({ time }: { readonly time: LineTime }) {
-  const system = unitSystem.value;
-  const [ref, size] = useSize<HTMLDivElement>();
-  const { curve, crests } = time;
-  const next =
-    curve.nextFoot &&
-    curve.nextFoot.bags > 0 &&
-    `${formatCount(curve.nextFoot.bags)} for the next ${system === "us" ? "foot" : "0.30 m"}`;
-  return (
-    <Disclosure id="time-curve" title="Bags against stage" level="part" summary={next}>
-      {curve.points.length > 1 && (
-        <div class="time-chart-place" ref={ref} style={{ height: CHART_PX }}>
-          {size && (
-            <CurveChart plan={plan.value} time={time} system={system} widthPx={size.widthPx} />
-          )}
-        </div>
-      )}
-      <p class="time-next">
-        <TimeAmount make="nextFoot" title="The next foot" time={time}>
-          {nextWords(curve.words, system)}
-        </TimeAmount>
-      </p>
-      <p class="hint">{limitWords(plan.value, time, system)}</p>
-      {crests.length > 0 && <CrestTable crests={crests} plan={plan.value} system={system} />}
-    </Disclosure>
-  );
-}
+/** Height of the chart of bags against stage, CSS pixels. */
+export const CURVE_PX = 150;
 
 interface CurveChartProps {
   readonly plan: Plan;
@@ -48,8 +15,9 @@ interface CurveChartProps {
   readonly widthPx: number;
 }
 
-function CurveChart(props: CurveChartProps) {
-  const frame = curveFrame({ ...props, heightPx: CHART_PX });
+/** Bags against the water's level, with the crests of the forecast. */
+export function CurveChart(props: CurveChartProps) {
+  const frame = curveFrame({ ...props, heightPx: CURVE_PX });
   if (!frame) return null;
   const { plot, limitX } = frame;
   const limit = formatLength(props.plan.practice.limitM, props.system);
@@ -58,8 +26,8 @@ function CurveChart(props: CurveChartProps) {
     <svg
       class="time-chart"
       width={props.widthPx}
-      height={CHART_PX}
-      viewBox={`0 0 ${props.widthPx} ${CHART_PX}`}
+      height={CURVE_PX}
+      viewBox={`0 0 ${props.widthPx} ${CURVE_PX}`}
       role="img"
       aria-label="Bags against the water's level"
     >
@@ -73,11 +41,11 @@ function CurveChart(props: CurveChartProps) {
       ))}
       <path class="time-axis" d={`M${plot.left} ${plot.bottom}H${plot.right}`} />
       {frame.levels.map(({ xPx, label }) => (
-        <text key={label} x={xPx} y={CHART_PX - 5} text-anchor="middle">
+        <text key={label} x={xPx} y={CURVE_PX - 5} text-anchor="middle">
           {label}
         </text>
       ))}
-      <text x={0} y={CHART_PX - 5}>
+      <text x={0} y={CURVE_PX - 5}>
         {props.plan.water.by === "stage" ? "stage" : "water"} {lengthUnit(props.system)}
       </text>
       {limitX !== null && limitX >= plot.left && (
@@ -151,14 +119,8 @@ export function CrestTable({ crests, plan: of, system }: CrestTableProps) {
   );
 }
 
-/** The words on the next foot in the person's units. */
-function nextWords(words: string, system: UnitSystem): string {
-  const next = system === "us" ? "The next foot" : "The next 0.30 m";
-  return inUnits(words.replace(/^The next foot \([^)]*\)/, next), system);
-}
-
 /** At which level the greatest height reaches the limit. */
-function limitWords(of: Plan, { curve }: LineTime, system: UnitSystem): string {
+export function limitWords(of: Plan, { curve }: LineTime, system: UnitSystem): string {
   const now = curve.points.find(({ riseM }) => riseM === 0)!;
   const limit = formatLength(of.practice.limitM, system);
   if (curve.limitRiseM !== null) {

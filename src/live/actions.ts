@@ -1,11 +1,12 @@
 import type { Failure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import { readPlanOf, savePlanFile } from "../document/files.ts";
+import { tell } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { openForecastFile } from "./forecast-draft.ts";
+import { ground, unitQuestion } from "./ground.ts";
 import { openGround } from "./open-ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
-import { ground, tell, unitQuestion } from "./state.ts";
 
 const PLAN_NAME = /\.(geojson|json)$/i;
 const FORECAST_NAME = /\.csv$/i;

@@ -2,9 +2,10 @@ import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { plan } from "../document/store.ts";
+import { ground } from "./ground.ts";
 import { lagOf } from "./lag.ts";
 import { type Parts, sameParts, sizingParts } from "./parts.ts";
-import { ground, sizingFailure } from "./state.ts";
+import { sizingFailure } from "./results.ts";
 
 /** The plan and the ground that an answer of the engine is of. */
 export interface Asked {

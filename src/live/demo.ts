@@ -6,9 +6,9 @@ import tiltedPlan from "../../sample-terrain/tilted.geojson?raw";
 import tiltedRaster from "../../sample-terrain/tilted.tif?url";
 import type { Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
+import { tell } from "../document/notices.ts";
 import { replacePlan, startFrom } from "../document/store.ts";
 import { openTerrainFiles } from "./open-ground.ts";
-import { tell } from "./state.ts";
 
 /** The sites that come with the tool. */
 export const DEMO_SITES = [

@@ -6,8 +6,9 @@ import { zoneWords } from "../../shared/time/clock-words.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import { parseForecast } from "../../shared/time/parse-forecast.ts";
 import { withTime } from "../document/edits/forecast.ts";
+import { tell } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
-import { tell, unitSystem } from "./state.ts";
+import { unitSystem } from "./screen.ts";
 import { leaveMoment } from "./time-now.ts";
 
 export type Levels = "stage" | "elevation";

@@ -1,7 +1,7 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Holding } from "../../shared/holding/types.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { chosenLine } from "./state.ts";
+import { chosenLine } from "./results.ts";
 
 /** What is known of the chosen line's holding. */
 export interface HoldingNow {

@@ -6,9 +6,10 @@ import {
   type MarkMeaning,
   withAnswer,
 } from "../../shared/ground-marks.ts";
+import { tell } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
+import { ground, markMet, openFiles } from "./ground.ts";
 import { openTerrainFiles, refsOf } from "./open-ground.ts";
-import { ground, markMet, openFiles, tell } from "./state.ts";
 
 /** Keeps what the person says of a height with the plan, for this very file; null asks again. */
 export function answerMark(mark: Pick<LoneValue, "value" | "file">, is: MarkMeaning | null): void {

@@ -9,10 +9,12 @@ import type { TerrainRef, VerticalUnit } from "../../shared/plan.ts";
 import { formatLength } from "../../shared/units.ts";
 import { leftBehind } from "../../shared/words/left-behind.ts";
 import { keepTerrain } from "../document/keeping.ts";
+import { tell } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
 import { engine } from "../engine.ts";
+import { ground, markMet, openFiles, unitQuestion } from "./ground.ts";
+import { busy, unitSystem } from "./screen.ts";
 import { sizeAgain } from "./sizing-clock.ts";
-import { busy, ground, markMet, openFiles, tell, unitQuestion, unitSystem } from "./state.ts";
 
 /**
  * Opens a raster, or the tiles of one survey with their side-car files. On failure the ground that was

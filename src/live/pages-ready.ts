@@ -1,7 +1,8 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Failure } from "../../shared/failure.ts";
 import { sizedIsCurrent, sizedIsWhole } from "./current.ts";
-import { ground, sizingFailure, tracingFailure } from "./state.ts";
+import { ground } from "./ground.ts";
+import { sizingFailure, tracingFailure } from "./results.ts";
 import { waterNow } from "./water-now.ts";
 
 /**

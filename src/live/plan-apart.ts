@@ -3,7 +3,8 @@ import { type Apart, apartFrom } from "../../shared/apart.ts";
 import type { Failure } from "../../shared/failure.ts";
 import { elsewhere } from "../../shared/words/apart.ts";
 import { plan } from "../document/store.ts";
-import { ground, unitSystem } from "./state.ts";
+import { ground } from "./ground.ts";
+import { unitSystem } from "./screen.ts";
 
 /** How far the plan lies from the elevation data that is open; null when they overlap or one is not there. */
 const planApart: ReadonlySignal<Apart | null> = computed(() => {

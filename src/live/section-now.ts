@@ -5,7 +5,8 @@ import { engine } from "../engine.ts";
 import { type Asked, askedNow, isCurrent } from "./current.ts";
 import { lagOf } from "./lag.ts";
 import { latest } from "./latest.ts";
-import { chosenLine, markedM } from "./state.ts";
+import { chosenLine } from "./results.ts";
+import { markedM } from "./screen.ts";
 
 interface Question extends Asked {
   readonly id: string;

@@ -6,8 +6,8 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { engine } from "../engine.ts";
 import { type Asked, askedNow, isCurrent, sizedFor, sizedIsWhole } from "./current.ts";
 import { latest } from "./latest.ts";
+import { sized, sizingFailure } from "./results.ts";
 import { sizeAgain } from "./sizing-clock.ts";
-import { sized, sizingFailure } from "./state.ts";
 import { uncounted } from "./uncounted.ts";
 
 /** After the last change by this long what is left out during a drag is counted too, milliseconds. */

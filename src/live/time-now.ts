@@ -4,8 +4,9 @@ import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { type RiverClock, riverClock } from "../../shared/time/river-clock.ts";
 import type { HourRow, LineTime } from "../../shared/time/types.ts";
 import type { WaterTrace } from "../../shared/water-types.ts";
+import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
-import { chosenId, chosenLine } from "./state.ts";
+import { chosenLine } from "./results.ts";
 import { uncounted } from "./uncounted.ts";
 
 /** The moment of the forecast that is looked at, hours from the start of work; null when none is. */

@@ -1,8 +1,8 @@
 import { effect } from "@preact/signals";
 import type { Plan } from "../../shared/plan.ts";
 import { engine } from "../engine.ts";
+import { ground } from "./ground.ts";
 import { latest } from "./latest.ts";
-import { ground } from "./state.ts";
 import { levelAtMomentM, momentTraced, planAtMoment } from "./time-now.ts";
 
 /**

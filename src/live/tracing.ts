@@ -1,10 +1,12 @@
 import { computed, effect } from "@preact/signals";
 import { asFailure } from "../../shared/failure.ts";
 import type { Plan } from "../../shared/plan.ts";
+import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
 import { engine } from "../engine.ts";
+import { ground } from "./ground.ts";
+import { traced, tracingFailure } from "./results.ts";
 import { sizeAgain } from "./sizing-clock.ts";
-import { chosenId, ground, traced, tracingFailure } from "./state.ts";
 import { uncounted } from "./uncounted.ts";
 import { sameWater } from "./water-now.ts";
 

@@ -2,8 +2,9 @@ import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Failure } from "../../shared/failure.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
 import { loneValueWords } from "../../shared/words/marks.ts";
+import { ground } from "./ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
-import { ground, unitSystem } from "./state.ts";
+import { unitSystem } from "./screen.ts";
 
 /** The height of the ground that the person is asked about; null when there is none. */
 export const markAsked: ReadonlySignal<LoneValue | null> = computed(

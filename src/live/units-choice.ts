@@ -2,7 +2,7 @@ import { DEFAULT_PRACTICE } from "../../shared/defaults.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { changeSetting } from "../document/edits/settings.ts";
 import { plan } from "../document/store.ts";
-import { unitSystem } from "./state.ts";
+import { unitSystem } from "./screen.ts";
 
 /** Stakes stand at round stations of the units in use: metres between them when nothing else was chosen. */
 const USUAL_INTERVAL_M: Readonly<Record<UnitSystem, number>> = {

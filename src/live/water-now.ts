@@ -3,8 +3,9 @@ import { mustFixCount } from "../../shared/completeness.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import type { TracedAlternative, WaterTrace, WetMask } from "../../shared/water-types.ts";
+import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
-import { chosenId, chosenLine, traced } from "./state.ts";
+import { chosenLine, traced } from "./results.ts";
 import { levelAtMomentM, momentTraced, planAtMoment } from "./time-now.ts";
 
 /** True when two plans ask the same of the water, leaving aside which alternative is chosen. */
@@ -61,6 +62,11 @@ function checksOf({ id, checks }: Pick<SizedLine, "id" | "checks">): readonly Ch
 export function mustFixOn(line: Pick<SizedLine, "id" | "checks">): number {
   return mustFixCount(checksOf(line));
 }
+
+/** The same of the chosen line; 0 before it is sized. */
+export const mustFixOnChosen: ReadonlySignal<number> = computed(() =>
+  chosenLine.value ? mustFixOn(chosenLine.value) : 0,
+);
 
 /** Every check of the chosen alternative: of its line, and of the water while that is known. */
 export const chosenChecks: ReadonlySignal<readonly Check[]> = computed(() =>

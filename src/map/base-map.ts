@@ -1,61 +1,8 @@
-import { signal } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
-import type { Outcome } from "../../shared/failure.ts";
-import { recall, remember } from "../ui/remember.ts";
+import type { BaseMap } from "../live/base-map.ts";
 import { closeBaseMapFrame } from "./base-map-frame.ts";
 import { RELIEF_BELOW } from "./ground-layers.ts";
 import { BASE_MAP_SCHEME } from "./tile-address.ts";
-
-const KEY = "drystead.base-map";
-
-/** A picture map under the ground, by an address the person gives; off until then. */
-export interface BaseMap {
-  /** Address with {z}, {x} and {y} for the tile. */
-  readonly address: string;
-  /** What its owner wants written on the map. */
-  readonly credit: string;
-  readonly on: boolean;
-}
-
-/** The base map, remembered on this machine. It is never on at a first start: nothing leaves the page. */
-export const baseMap = signal<BaseMap>(remembered());
-
-function remembered(): BaseMap {
-  const none: BaseMap = { address: "", credit: "", on: false };
-  try {
-    const kept = JSON.parse(recall(KEY, "null")) as Partial<BaseMap> | null;
-    if (typeof kept?.address !== "string" || !readBaseAddress(kept.address).ok) return none;
-    return { address: kept.address, credit: String(kept.credit ?? ""), on: kept.on === true };
-  } catch {
-    return none;
-  }
-}
-
-export function setBaseMap(next: BaseMap): void {
-  baseMap.value = next;
-  remember(KEY, JSON.stringify(next));
-}
-
-/** A host by its name or number, as a content security policy can name it alone. */
-const HOST = /^https?:\/\/[a-z0-9.-]+(:\d+)?\//i;
-
-/** Checks an address of map tiles: http or https, one host, and {z}, {x} and {y} after it. */
-export function readBaseAddress(text: string): Outcome<string> {
-  const address = text.trim();
-  const whole = HOST.test(address) && !/\s/.test(address) && URL.canParse(address);
-  if (whole && ["{z}", "{x}", "{y}"].every((part) => address.includes(part))) {
-    return { ok: true, value: address };
-  }
-  return {
-    ok: false,
-    failure: {
-      code: "base-map/address",
-      message:
-        "Expected a web address of map tiles with {z}, {x} and {y} in it, such as https://tiles.example/{z}/{x}/{y}.png.",
-      remedy: "Copy the tile address from whoever offers the map, or leave the base map off.",
-    },
-  };
-}
 
 /** Puts the base map on the map, or takes it off. */
 export function showBaseMap(map: MapLibreMap, { address, on }: BaseMap): void {

@@ -1,7 +1,7 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { planBounds } from "../../shared/apart.ts";
 import { plan } from "../document/store.ts";
-import { ground } from "../live/state.ts";
+import { ground } from "../live/ground.ts";
 
 /** How much ground is shown round the plan: this share of its width on every side. */
 const ROUND_PLAN = 0.35;

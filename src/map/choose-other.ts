@@ -1,7 +1,8 @@
 import type { Map as MapLibreMap, PointLike } from "maplibre-gl";
 import { nearestChainage } from "../drawing/line/along.ts";
 import { chooseAlternative } from "../live/actions.ts";
-import { chosenLine, tool } from "../live/state.ts";
+import { chosenLine } from "../live/results.ts";
+import { tool } from "../live/screen.ts";
 import { view } from "./view.ts";
 
 const REACH_PX = 7;

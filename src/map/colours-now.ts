@@ -1,5 +1,5 @@
 import { effect, signal } from "@preact/signals";
-import { theme } from "../live/state.ts";
+import { theme } from "../live/screen.ts";
 import { type MapColours, readColours } from "./colours.ts";
 
 /** The map's colours for the theme now set. */

@@ -1,8 +1,9 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { pinsOf } from "../../shared/pins.ts";
+import { chosenId } from "../document/chosen.ts";
 import { deleteCorner, fewestCorners, pinCorner } from "../document/edits/corners.ts";
 import { plan } from "../document/store.ts";
-import { chosenId, tool } from "../live/state.ts";
+import { tool } from "../live/screen.ts";
 import { reachOf } from "./draw-modes.ts";
 import { dragging } from "./drawing-state.ts";
 import { closePopover, openPopover } from "./popover.ts";

@@ -1,4 +1,4 @@
-import { type Tool, tool } from "../live/state.ts";
+import { type Tool, tool } from "../live/screen.ts";
 import { finishDrawing } from "./drawing.ts";
 import { drawnCorners } from "./drawing-state.ts";
 import { theMap } from "./the-map.ts";

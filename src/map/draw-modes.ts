@@ -8,7 +8,7 @@ import {
   TerraDrawSelectMode,
 } from "terra-draw";
 import { TerraDrawMapLibreGLAdapter } from "terra-draw-maplibre-gl-adapter";
-import type { Tool } from "../live/state.ts";
+import type { Tool } from "../live/screen.ts";
 import type { MapColours } from "./colours.ts";
 import { EDIT_BELOW } from "./layers.ts";
 

@@ -1,7 +1,7 @@
 import { withCorners } from "../../shared/pins.ts";
 import type { LonLat } from "../../shared/plan.ts";
+import { tell } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
-import { tell } from "../live/state.ts";
 import { cornerStep, sameCorners, stepNote } from "./corner-step.ts";
 import { dragging } from "./drawing-state.ts";
 

@@ -1,10 +1,10 @@
 import type { Geometry } from "geojson";
 import type { Failure, Outcome } from "../../shared/failure.ts";
+import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { freeLetter, freeNumbered } from "../../shared/plan-names.ts";
-import { letterOf } from "../document/edits/alternatives.ts";
 import type { Edit } from "../document/types.ts";
-import type { Tool } from "../live/state.ts";
+import type { Tool } from "../live/screen.ts";
 import { distinct, rounded } from "./corner-step.ts";
 
 /**

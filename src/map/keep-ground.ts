@@ -1,14 +1,16 @@
 import { computed, effect, untracked } from "@preact/signals";
 import type { FeatureCollection } from "geojson";
 import type { Map as MapLibreMap, RasterDEMTileSource } from "maplibre-gl";
-import { asFailure } from "../../shared/failure.ts";
-import type { ContoursResponse } from "../../shared/messages.ts";
+import type { ContoursRequest, ContoursResponse } from "../../shared/messages.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { engine } from "../engine.ts";
+import { tell } from "../document/notices.ts";
+import { baseMap } from "../live/base-map.ts";
+import { contours } from "../live/contours.ts";
+import { accuracyNow, ground } from "../live/ground.ts";
+import { unitSystem } from "../live/screen.ts";
 import { sizeAgain } from "../live/sizing-clock.ts";
-import { accuracyNow, ground, tell, unitSystem } from "../live/state.ts";
 import { planAtMoment } from "../live/time-now.ts";
-import { baseMap, showBaseMap } from "./base-map.ts";
+import { showBaseMap } from "./base-map.ts";
 import { lookAtNew } from "./camera.ts";
 import { colours } from "./colours-now.ts";
 import { contourIntervalM, contourLabel, isIndexContour } from "./contour-interval.ts";
@@ -80,43 +82,35 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
 }
 
 function keepContours(map: MapLibreMap, upper: MapLibreMap): void {
-  const draw = (shapes: FeatureCollection) => {
-    show(map, "contours", shapes);
-    show(upper, "contours", shapes);
-  };
-  let asked = 0;
-  onMap([map, upper], () => {
+  effect(() => {
     const summary = ground.value;
     const { metresPerPx } = restingView.value;
-    const system = unitSystem.value;
-    const rmseM = rmse.value;
+    const [system, rmseM] = [unitSystem.value, rmse.value];
     sizeAgain.value;
-    const turn = ++asked;
-    if (!summary) return draw(NOTHING);
-    const intervalM = contourIntervalM({
-      metresPerPx,
-      steepness: steepness(summary),
-      rmseM,
-      system,
-    });
-    readContours(upper, intervalM)
-      .then((answer) => {
-        if (turn === asked) draw(contourShapes(answer, intervalM, system));
-      })
-      .catch((thrown) => {
-        const failure = asFailure(thrown);
-        if (turn === asked && !TOLD_ELSEWHERE.has(failure.code)) tell("error", failure);
-      });
+    if (!summary) return contours.drop();
+    const shown = { metresPerPx, steepness: steepness(summary), rmseM, system };
+    contours.want(contoursIn(upper, contourIntervalM(shown)));
+  });
+  onMap([map, upper], () => {
+    const last = contours.answered.value;
+    const shapes = last ? contourShapes(last.answer, last.of.intervalM, unitSystem.value) : NOTHING;
+    show(map, "contours", shapes);
+    show(upper, "contours", shapes);
+  });
+  effect(() => {
+    const failure = contours.failed.value?.answer;
+    if (failure && !TOLD_ELSEWHERE.has(failure.code)) untracked(() => tell("error", failure));
   });
 }
 
 const rmse = computed(() => accuracyNow.value.rmseM);
 
-function readContours(map: MapLibreMap, intervalM: number): Promise<ContoursResponse> {
+/** What of the ground's contours is read for the map as it is looked at. */
+function contoursIn(map: MapLibreMap, intervalM: number): ContoursRequest {
   const seen = map.getBounds();
   const wide = (seen.getEast() - seen.getWest()) * BEYOND_VIEW;
   const high = (seen.getNorth() - seen.getSouth()) * BEYOND_VIEW;
-  return engine.contours({
+  return {
     bounds: [
       seen.getWest() - wide,
       seen.getSouth() - high,
@@ -125,7 +119,7 @@ function readContours(map: MapLibreMap, intervalM: number): Promise<ContoursResp
     ],
     intervalM,
     widthPx: map.getContainer().clientWidth * (1 + 2 * BEYOND_VIEW) || 800,
-  });
+  };
 }
 
 function contourShapes(

@@ -1,20 +1,15 @@
 import { computed, effect, untracked } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
+import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
 import { leveeShapes } from "../drawing/line/levee-shapes.ts";
 import { reachShapes } from "../drawing/line/reach-shapes.ts";
 import { stationMarks } from "../drawing/line/station-marks.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
 import { sizedLags } from "../live/current.ts";
-import {
-  chosenId,
-  chosenLine,
-  ground,
-  markedM,
-  pointedCheck,
-  showAll,
-  unitSystem,
-} from "../live/state.ts";
+import { ground } from "../live/ground.ts";
+import { chosenLine } from "../live/results.ts";
+import { markedM, pointedCheck, showAll, unitSystem } from "../live/screen.ts";
 import { lookAtPlan, planOutOfView } from "./camera.ts";
 import { keepCheckMarks } from "./check-marks.tsx";
 import { keepChoosing } from "./choose-other.ts";

@@ -1,7 +1,7 @@
 import { computed } from "@preact/signals";
 import type { CanvasSource, Map as MapLibreMap } from "maplibre-gl";
+import { ground } from "../live/ground.ts";
 import { sizeAgain } from "../live/sizing-clock.ts";
-import { ground } from "../live/state.ts";
 import { pictureNow, tracedLine } from "../live/water-now.ts";
 import { colours } from "./colours-now.ts";
 import { onMap } from "./drawable.ts";

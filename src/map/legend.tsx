@@ -1,13 +1,16 @@
 import { useState } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
+import { letterOf } from "../../shared/line-letter.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, lengthIn, type UnitSystem } from "../../shared/units.ts";
 import { fromWords } from "../../shared/words/water.ts";
-import { letterOf } from "../document/edits/alternatives.ts";
+import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
-import { chosenId, chosenLine, ground, tracingFailure, unitSystem } from "../live/state.ts";
+import { ground } from "../live/ground.ts";
+import { chosenLine, tracingFailure } from "../live/results.ts";
+import { unitSystem } from "../live/screen.ts";
 import { tracedLine, waterNow } from "../live/water-now.ts";
 import { MomentNote } from "./moment-note.tsx";
 

@@ -1,5 +1,5 @@
 import { plan } from "../document/store.ts";
-import { ground } from "../live/state.ts";
+import { ground } from "../live/ground.ts";
 import { lookAtGround, lookAtPlan } from "./camera.ts";
 import { theMap } from "./the-map.ts";
 

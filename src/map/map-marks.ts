@@ -1,7 +1,8 @@
 import { effect } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
+import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
-import { chosenId, tool } from "../live/state.ts";
+import { tool } from "../live/screen.ts";
 
 /**
  * Writes on the map's element what a browser test needs to act on it: `data-state` (`busy` or `idle`),

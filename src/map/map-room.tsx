@@ -1,7 +1,7 @@
 import "./map.css";
 import { useEffect, useRef } from "preact/hooks";
-import { ground } from "../live/state.ts";
-import { baseMap } from "./base-map.ts";
+import { baseMap } from "../live/base-map.ts";
+import { ground } from "../live/ground.ts";
 import { DrawHint } from "./draw-hint.tsx";
 import { EmptyGround } from "./empty-ground.tsx";
 import { Legend } from "./legend.tsx";

@@ -1,8 +1,8 @@
-import "../worksheet/time/time.css";
+import "./moment-note.css";
 import { hourWords } from "../../shared/time/clock-words.ts";
 import { namedLevel } from "../../shared/words/time.ts";
 import { plan } from "../document/store.ts";
-import { unitSystem } from "../live/state.ts";
+import { unitSystem } from "../live/screen.ts";
 import { leaveMoment, levelAtMomentM, momentH, standsAtMoment, timeNow } from "../live/time-now.ts";
 
 /** On the map: that its water is that of a moment, and the way back; nothing when it is the plan's. */

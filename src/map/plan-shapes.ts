@@ -1,7 +1,7 @@
 import type { Feature, FeatureCollection, Position } from "geojson";
+import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { formatElevation, type UnitSystem } from "../../shared/units.ts";
-import { letterOf } from "../document/edits/alternatives.ts";
 
 export interface PlanShown {
   readonly plan: Plan;

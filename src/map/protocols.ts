@@ -1,6 +1,6 @@
 import { type AddProtocolAction, addProtocol } from "maplibre-gl";
 import type { CallOptions, TileResponse } from "../../shared/messages.ts";
-import { engine } from "../engine.ts";
+import { pictures } from "../live/pictures.ts";
 import { fetchFromNamed } from "./base-map-frame.ts";
 import { withReadingShown } from "./ground-reading.ts";
 import { BASE_MAP_SCHEME, readAddress, SCHEMES } from "./tile-address.ts";
@@ -12,12 +12,12 @@ type Ask = (address: string, options: CallOptions) => Promise<TileResponse>;
 /** Lets the map fetch pictures of ground, water and holes from the engine, and of a base map. Call once, before the first map. */
 export function installProtocols(): void {
   const heights: Ask = (address, options) =>
-    engine.heightTile({ fall: null, ...readAddress(address) }, options);
+    pictures.heightTile({ fall: null, ...readAddress(address) }, options);
   addProtocol(SCHEMES.relief, answer(heights));
   addProtocol(SCHEMES.water, answer(heights));
   addProtocol(
     SCHEMES.holes,
-    answer((address, options) => engine.holeTile(readAddress(address), options)),
+    answer((address, options) => pictures.holeTile(readAddress(address), options)),
   );
   addProtocol(BASE_MAP_SCHEME, baseMapTile);
 }

@@ -1,10 +1,8 @@
 import type { LayerSpecification } from "maplibre-gl";
-import { EDGE_PATTERNS } from "../drawing/line/reach-shapes.ts";
+import { EDGE_DASHES, EDGE_PATTERNS } from "../drawing/line/reach-shapes.ts";
 import { faded, type MapColours } from "./colours.ts";
 import { MEDIUM } from "./line-layers.ts";
 
-/** Dashes of an edge, in widths of its line; null is drawn through. */
-export const EDGE_DASHES: readonly (readonly number[] | null)[] = [null, [3, 1.6], [0.9, 1.1]];
 const EDGE_PX = 2.4;
 const CASING_PX = 4.4;
 /** How far an edge lies outside its toe, so that a narrow wall shows its height between the two, pixels. */

@@ -1,7 +1,8 @@
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
-import { ground, unitSystem } from "../live/state.ts";
+import { ground } from "../live/ground.ts";
+import { type Pointed, pointed } from "../live/pointed.ts";
+import { unitSystem } from "../live/screen.ts";
 import { planAtMoment } from "../live/time-now.ts";
-import { type Pointed, pointed } from "./pointer.ts";
 import { waterAt } from "./water-level.ts";
 
 /** Ground under the pointer, and how deep the water would stand there. One decimal: lidar is no better. */

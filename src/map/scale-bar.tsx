@@ -1,5 +1,6 @@
 import { lengthFrom, lengthUnit } from "../../shared/units.ts";
-import { ground, unitSystem } from "../live/state.ts";
+import { ground } from "../live/ground.ts";
+import { unitSystem } from "../live/screen.ts";
 import { view } from "./view.ts";
 
 const WIDEST_PX = 150;

@@ -1,7 +1,7 @@
 import "maplibre-gl/dist/maplibre-gl.css";
 import { Map as MapLibreMap, type MapOptions, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
-import { underPagePolicy } from "../engine/page-policy.ts";
+import { underPagePolicy } from "../browser/page-policy.ts";
 import { colours } from "./colours-now.ts";
 import { isDrawable, keepDrawable, NO_STYLE, onMap } from "./drawable.ts";
 import { keepDrawing } from "./drawing.ts";

@@ -4,7 +4,7 @@ import { formatElevation, formatLength } from "../../shared/units.ts";
 import type { Reached } from "../../shared/water-types.ts";
 import { overtopsWords, placeWords, sillWords } from "../../shared/words/water.ts";
 import { plan } from "../document/store.ts";
-import { unitSystem } from "../live/state.ts";
+import { unitSystem } from "../live/screen.ts";
 import { tracedLine, waterNow } from "../live/water-now.ts";
 import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
 

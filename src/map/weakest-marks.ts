@@ -4,7 +4,8 @@ import type { Map as MapLibreMap } from "maplibre-gl";
 import type { Verdict } from "../../shared/holding/types.ts";
 import { weakestPlaces } from "../../shared/words/weakest.ts";
 import { spotAt } from "../drawing/line/along.ts";
-import { chosenLine, unitSystem } from "../live/state.ts";
+import { chosenLine } from "../live/results.ts";
+import { unitSystem } from "../live/screen.ts";
 import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
 
 /** The diamond of the profile. */

@@ -16,11 +16,11 @@ import {
   lengthIn,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { gapLength } from "../../shared/words/ground-gap.ts";
 import { butMustFix } from "../../shared/words/must-fix.ts";
 import { behindWords, doneAfter, mainVerdict, timeWords } from "../../shared/words/time.ts";
 import { ForecastChart, ForecastKey } from "../drawing/forecast-chart.tsx";
 import { CrestTable } from "../drawing/time-curve.tsx";
-import { gapLength } from "../live/ground-gap.ts";
 import { mustFixOn } from "../live/water-now.ts";
 import { AHEAD_TITLE, inOrder, isBehind, ORDER_COLUMNS } from "./build-order-table.ts";
 import { SheetOf } from "./sheet-of.tsx";

@@ -2,8 +2,8 @@ import { documentsIn } from "../../shared/handbook.ts";
 import type { Check } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { inUnits, sortedChecks } from "../../shared/words/check-list.ts";
-import { CAUTIONS, DISCLAIMER } from "../ui/cautions.tsx";
-import { SeverityMark, severityWord } from "../ui/severity-mark.tsx";
+import { CAUTIONS, DISCLAIMER } from "../drawing/cautions.tsx";
+import { SeverityMark, severityWord } from "../drawing/severity-mark.tsx";
 import { PATROL, SIGNS } from "./watch-signs.ts";
 
 interface ChecksSheetProps {

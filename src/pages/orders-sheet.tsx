@@ -16,7 +16,7 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import { type MaterialKey, takenMaterials } from "../../shared/words/materials.ts";
-import { LevelNotice } from "../ui/level-notice.tsx";
+import { LevelNotice } from "../drawing/level-notice.tsx";
 import { LineWarning } from "./line-warning.tsx";
 
 interface OrdersSheetProps {

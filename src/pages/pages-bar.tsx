@@ -1,7 +1,7 @@
 import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { sheetsOpen } from "../live/state.ts";
+import { pagesOpen } from "../live/screen.ts";
 import { mustFixOn } from "../live/water-now.ts";
 import { Icon } from "../ui/icons.tsx";
 import { buildOrderCsv } from "./build-order-table.ts";
@@ -21,7 +21,7 @@ const PAPERS: readonly PaperName[] = ["A4", "Letter"];
 const GEOJSON = { extension: "geojson", type: "application/geo+json" };
 
 /** What can be done with the sheets: choose the paper, print, take the tables and the line as files. */
-export function SheetsBar({ title, alternative, line, system }: SheetsBarProps) {
+export function PagesBar({ title, alternative, line, system }: SheetsBarProps) {
   const name = { title, alternative: alternative.name };
   return (
     <div class="sheets-bar" role="toolbar" aria-label="Sheets">
@@ -116,5 +116,5 @@ function toStations(): void {
 }
 
 function close(): void {
-  sheetsOpen.value = false;
+  pagesOpen.value = false;
 }

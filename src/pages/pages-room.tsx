@@ -1,37 +1,31 @@
 import "./pages.css";
 import { useEffect, useRef } from "preact/hooks";
 import type { Failure } from "../../shared/failure.ts";
+import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength } from "../../shared/units.ts";
-import { chosenAlternative } from "../document/chosen.ts";
-import { letterOf } from "../document/edits/alternatives.ts";
+import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
+import { chosenAlternative, chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
 import { ClassSwatch, classWords } from "../drawing/class-bar.tsx";
+import { CompareTable } from "../drawing/compare-table.tsx";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
 import { lineMarks } from "../drawing/profile/line-marks.ts";
 import { ProfileDrawing } from "../drawing/profile/profile-drawing.tsx";
 import { ReachTable } from "../drawing/reach-table.tsx";
-import { overtopsButForGap } from "../live/ground-gap.ts";
+import { ground } from "../live/ground.ts";
 import { pagesReady } from "../live/pages-ready.ts";
-import {
-  chosenId,
-  chosenLine,
-  ground,
-  markedM,
-  sheetsOpen,
-  sized,
-  unitSystem,
-} from "../live/state.ts";
+import { chosenLine, sized } from "../live/results.ts";
+import { markedM, pagesOpen, unitSystem } from "../live/screen.ts";
 import { uncounted } from "../live/uncounted.ts";
-import { chosenChecks, tracedLine, tracedNow, waterNow } from "../live/water-now.ts";
-import { CompareTable } from "../worksheet/top-bar/compare-dialog.tsx";
+import { chosenChecks, mustFixOn, tracedLine, tracedNow, waterNow } from "../live/water-now.ts";
 import { BuildOrderSheet } from "./build-order-sheet.tsx";
 import { ChecksSheet } from "./checks-sheet.tsx";
-import { MapFigure } from "./map-figure.tsx";
+import { MapFigure, type MapForPages } from "./map-figure.tsx";
 import { OrdersSheet } from "./orders-sheet.tsx";
-import { SheetsBar } from "./pages-bar.tsx";
+import { PagesBar } from "./pages-bar.tsx";
 import { pageRule, paper, printable, printedNow } from "./paper.ts";
 import { PlanDrawing } from "./plan-drawing.tsx";
 import { SectionFigures } from "./section-figures.tsx";
@@ -47,12 +41,12 @@ const PROFILE_PX = 210;
 const BESIDE_MAP_MM = 168;
 
 /** The whole plan laid out for paper: as it is seen here it is printed. */
-export function SheetsRoom() {
+export function PagesRoom({ map }: { readonly map: MapForPages }) {
   const room = useRef<HTMLDivElement>(null);
   useEffect(() => {
     room.current?.focus();
     const onKey = (event: KeyboardEvent) => {
-      if (event.key === "Escape") sheetsOpen.value = false;
+      if (event.key === "Escape") pagesOpen.value = false;
     };
     document.addEventListener("keydown", onKey);
     return () => document.removeEventListener("keydown", onKey);
@@ -67,13 +61,13 @@ export function SheetsRoom() {
         <NoPages words={waitingWords(ready)} />
       ) : line && alternative ? (
         <>
-          <SheetsBar
+          <PagesBar
             title={plan.value.title}
             alternative={alternative}
             line={line}
             system={unitSystem.value}
           />
-          <Sheets line={line} alternative={alternative} />
+          <Sheets line={line} alternative={alternative} map={map} />
         </>
       ) : (
         <NoPages words={emptyWords()} />
@@ -103,7 +97,7 @@ function NoPages({ words }: { readonly words: string }) {
         type="button"
         class="tool-button"
         onClick={() => {
-          sheetsOpen.value = false;
+          pagesOpen.value = false;
         }}
       >
         Back to the plan
@@ -112,7 +106,13 @@ function NoPages({ words }: { readonly words: string }) {
   );
 }
 
-function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment }) {
+interface SheetsProps {
+  readonly line: SizedLine;
+  readonly alternative: Alignment;
+  readonly map: MapForPages;
+}
+
+function Sheets({ line, alternative, map }: SheetsProps) {
   const now = plan.value;
   const system = unitSystem.value;
   const { widthMm, heightMm } = printable(paper.value);
@@ -148,7 +148,7 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
           {now.alignments.length > 1 && <li>dotted: other alternatives</li>}
         </ul>
       </section>
-      <MapFigure heightMm={heightMm - BESIDE_MAP_MM} />
+      <MapFigure map={map} heightMm={heightMm - BESIDE_MAP_MM} />
       <section class="sheet-part" aria-label="Along the line">
         <h2>Along the line</h2>
         <ProfileDrawing
@@ -179,6 +179,8 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
         <section class="sheet-part sheet-whole" aria-label="Alternatives">
           <h2>Alternatives</h2>
           <CompareTable
+            plan={now}
+            mustFixOn={mustFixOn}
             lines={results}
             chosen={chosenId.value}
             system={system}
@@ -188,7 +190,11 @@ function Sheets({ line, alternative }: { line: SizedLine; alternative: Alignment
       )}
       <ChecksSheet
         checks={chosenChecks.value}
-        overtops={tracedLine.value ? overtopsButForGap(tracedLine.value, line, now, system) : null}
+        overtops={
+          tracedLine.value
+            ? overtopsButForGap(tracedLine.value, line, now, system, mustFixOn(line))
+            : null
+        }
         system={system}
       />
       <BuildOrderSheet plan={now} line={line} results={results} system={system} widthPx={widthPx} />

@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import { recall, remember } from "../ui/remember.ts";
+import { recall, remember } from "../browser/remember.ts";
 
 export type PaperName = "A4" | "Letter";
 

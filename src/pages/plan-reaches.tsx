@@ -1,10 +1,9 @@
 import type { Position } from "geojson";
 import type { LonLat } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { reachShapes } from "../drawing/line/reach-shapes.ts";
+import { EDGE_DASHES, reachShapes } from "../drawing/line/reach-shapes.ts";
 import type { Box } from "../drawing/place-labels.ts";
 import { textWidth } from "../drawing/text-width.ts";
-import { EDGE_DASHES } from "../map/reach-layers.ts";
 import type { PlanFrame } from "./plan-frame.ts";
 import { pathOfShape } from "./plan-paths.ts";
 

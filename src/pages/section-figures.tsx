@@ -6,7 +6,7 @@ import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
 import { toeWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
-import { engine } from "../engine.ts";
+import { crossSectionsAt } from "../live/cross-sections.ts";
 import { drawnStations } from "./drawn-stations.ts";
 
 interface SectionFiguresProps {
@@ -86,15 +86,7 @@ function useSections(plan: Plan, line: SizedLine, chainages: readonly number[]):
   const wanted = chainages.join(" ");
   useEffect(() => {
     let current = true;
-    const asked = wanted.split(" ").map((chainageM) =>
-      engine.crossSection({
-        plan,
-        id: line.id,
-        chainageM: Number(chainageM),
-        marginM: MARGIN_M,
-      }),
-    );
-    Promise.all(asked)
+    crossSectionsAt(plan, line.id, wanted.split(" ").map(Number), MARGIN_M)
       .then((answers) => {
         if (current) setSections(answers);
       })

@@ -1,7 +1,7 @@
+import { letterOf } from "../../shared/line-letter.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { letterOf } from "../document/edits/alternatives.ts";
 import { LineWarning } from "./line-warning.tsx";
 import { printedNow } from "./paper.ts";
 

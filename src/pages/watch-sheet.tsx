@@ -1,3 +1,4 @@
+import { mustFixOn } from "../live/water-now.ts";
 import "./watch.css";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Holding, Inside, PumpOption } from "../../shared/holding/types.ts";
@@ -15,10 +16,10 @@ import {
 } from "../../shared/units.ts";
 import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
 import { inUnits } from "../../shared/words/check-list.ts";
+import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
 import { pumpCountWords, spanWords } from "../../shared/words/holding.ts";
 import { insideCapWords } from "../../shared/words/inside.ts";
 import { nearestChainage } from "../drawing/line/along.ts";
-import { overtopsButForGap } from "../live/ground-gap.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
 import { SheetOf } from "./sheet-of.tsx";
 import { watchPlaces } from "./watch-places.ts";
@@ -87,7 +88,7 @@ function Leave({ plan, line, traced, system }: LeaveProps) {
       </p>
       <p>
         {traced
-          ? `By the plan this line ${overtopsButForGap(traced, line, plan, system)}; `
+          ? `By the plan this line ${overtopsButForGap(traced, line, plan, system, mustFixOn(line))}; `
           : "Whether water comes round this line has not been traced; "}
         its top of levee is {freeboard} above{" "}
         {riseM > 0

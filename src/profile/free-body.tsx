@@ -8,11 +8,11 @@ import { standingAt } from "../../shared/holding/standing-at.ts";
 import { verdictOf } from "../../shared/holding/weakest.ts";
 import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
+import { recall, remember } from "../browser/remember.ts";
 import { plan } from "../document/store.ts";
 import type { PlacedLabel } from "../drawing/place-labels.ts";
 import type { SectionFrame } from "../drawing/section/section-frame.ts";
-import { unitSystem } from "../live/state.ts";
-import { recall, remember } from "../ui/remember.ts";
+import { unitSystem } from "../live/screen.ts";
 import { type Arrow, freeBodyPicture } from "./free-body.ts";
 
 const KEY = "drystead.forces";

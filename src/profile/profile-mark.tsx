@@ -12,7 +12,8 @@ import {
 } from "../drawing/profile/profile-reading.ts";
 import { shortWorkWords, workAt } from "../drawing/profile/work-words.ts";
 import { textWidth } from "../drawing/text-width.ts";
-import { chosenLine, markedM, pointedCheck, unitSystem } from "../live/state.ts";
+import { chosenLine } from "../live/results.ts";
+import { markedM, pointedCheck, unitSystem } from "../live/screen.ts";
 import type { HeadRoom } from "./profile-head.tsx";
 
 const LABEL_PX = 12;

@@ -1,5 +1,7 @@
+import "./profile-room.css";
 import { plan } from "../document/store.ts";
-import { chosenLine, ground, sizingFailure } from "../live/state.ts";
+import { ground } from "../live/ground.ts";
+import { chosenLine, sizingFailure } from "../live/results.ts";
 import "../drawing/profile/profile.css";
 import { PROFILE_TITLE } from "./profile-head.tsx";
 import { ProfileView } from "./profile-view.tsx";

@@ -4,7 +4,7 @@ import type { LineTime } from "../../shared/time/types.ts";
 import { plan } from "../document/store.ts";
 import { builtAt, readingAt, spokenWords } from "../drawing/profile/profile-reading.ts";
 import { shortWorkWords, workAt } from "../drawing/profile/work-words.ts";
-import { markedM, unitSystem } from "../live/state.ts";
+import { markedM, unitSystem } from "../live/screen.ts";
 
 interface ProfileSliderProps {
   readonly line: SizedLine;

@@ -18,7 +18,7 @@ import {
   zoomed,
 } from "../drawing/profile/profile-stretch.ts";
 import { sizedFor } from "../live/current.ts";
-import { markedM, pointedCheck, unitSystem } from "../live/state.ts";
+import { markedM, pointedCheck, unitSystem } from "../live/screen.ts";
 import { levelAtMomentM, momentH, timeNow } from "../live/time-now.ts";
 import { tracedLine } from "../live/water-now.ts";
 import { useSize } from "../ui/use-size.ts";

@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { recall, remember } from "../browser/remember.ts";
 import { timeNow } from "../live/time-now.ts";
-import { recall, remember } from "../ui/remember.ts";
 
 const KEY = "drystead.profile.schedule";
 const wish = signal(recall(KEY, ""));

@@ -1,3 +1,4 @@
+import "./section-room.css";
 import { useEffect } from "preact/hooks";
 import type { Section } from "../../shared/plan.ts";
 import { isStandard, reachAt } from "../../shared/reaches.ts";
@@ -19,6 +20,8 @@ import {
   type SectionRoomNeeded,
   sectionScale,
 } from "../drawing/section/section-frame.ts";
+import { chosenLine } from "../live/results.ts";
+import { unitSystem } from "../live/screen.ts";
 import {
   keepSection,
   sectionFailure,
@@ -26,7 +29,6 @@ import {
   sectionMarginM,
   sectionNow,
 } from "../live/section-now.ts";
-import { chosenLine, unitSystem } from "../live/state.ts";
 import { useSize } from "../ui/use-size.ts";
 import { ForcesToggle, ForcesWords, forcesOver } from "./free-body.tsx";
 

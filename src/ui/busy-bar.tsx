@@ -1,7 +1,15 @@
-import { busy } from "../live/state.ts";
+import type { ReadonlySignal } from "@preact/signals";
+
+/** Work that takes longer than 300 ms. */
+export interface Busy {
+  readonly doing: string;
+  /** 0 to 1. */
+  readonly share: number;
+  readonly cancel: () => void;
+}
 
 /** What the engine is doing, how far it is, and a way to stop it. */
-export function BusyBar() {
+export function BusyBar({ busy }: { readonly busy: ReadonlySignal<Busy | null> }) {
   const work = busy.value;
   if (!work) return null;
   return (

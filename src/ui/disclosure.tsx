@@ -1,8 +1,9 @@
+import "./disclosure.css";
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useEffect, useId, useState } from "preact/hooks";
+import { recall, remember } from "../browser/remember.ts";
 import { Icon } from "./icons.tsx";
-import { recall, remember } from "./remember.ts";
 
 const asked = signal<ReadonlySet<string>>(new Set());
 

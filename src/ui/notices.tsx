@@ -1,8 +1,21 @@
-import { dismiss, notices } from "../live/state.ts";
+import type { ReadonlySignal } from "@preact/signals";
+import type { Failure } from "../../shared/failure.ts";
 import { Icon } from "./icons.tsx";
 
+interface NoticesProps {
+  readonly notices: ReadonlySignal<
+    readonly {
+      readonly id: number;
+      readonly tone: "error" | "info";
+      readonly failure: Failure;
+      readonly act?: { readonly label: string; readonly run: () => void } | undefined;
+    }[]
+  >;
+  readonly onDismiss: (id: number) => void;
+}
+
 /** What the tool has to say: what was expected, what came, what to do. Stays until it is dismissed. */
-export function Notices() {
+export function Notices({ notices, onDismiss }: NoticesProps) {
   return (
     <div class="notices">
       {notices.value.map((notice) => (
@@ -25,7 +38,7 @@ export function Notices() {
             type="button"
             class="icon-button"
             aria-label="Dismiss this message"
-            onClick={() => dismiss(notice.id)}
+            onClick={() => onDismiss(notice.id)}
           >
             <Icon name="close" />
           </button>

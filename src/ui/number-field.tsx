@@ -1,6 +1,6 @@
 import { useId, useRef, useState } from "preact/hooks";
 import type { Failure, Outcome } from "../../shared/failure.ts";
-import { unitSystem } from "../live/state.ts";
+import type { UnitSystem } from "../../shared/units.ts";
 import type { Quantity } from "./quantity.ts";
 import { checkRange, type Range } from "./range.ts";
 
@@ -9,6 +9,7 @@ export interface NumberFieldProps {
   /** SI; null when nothing is set (only where `blank` says what that means). */
   readonly value: number | null;
   readonly quantity: Quantity;
+  readonly system: UnitSystem;
   readonly range?: Range;
   /** Shown in an empty field; makes an empty field allowed. */
   readonly blank?: string | undefined;
@@ -30,7 +31,7 @@ export function NumberField(props: NumberFieldProps) {
   const [typed, setTyped] = useState<string | null>(null);
   const [failure, setFailure] = useState<Failure | null>(null);
   const gesture = useRef("");
-  const system = unitSystem.value;
+  const { system } = props;
   const shown = props.value === null ? "" : props.quantity.format(props.value, system);
 
   const settle = (outcome: Outcome<void> | undefined) => {

@@ -1,4 +1,5 @@
 import type { Outcome } from "../../shared/failure.ts";
+import { SETTINGS, type Setting, type SettingPath } from "../../shared/settings.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import type { Quantity } from "./quantity.ts";
 
@@ -8,6 +9,12 @@ export interface Range {
   readonly most: number;
   /** True where only whole numbers make sense. */
   readonly whole?: boolean;
+}
+
+/** The SI range of a setting, both ends taken. */
+export function rangeOf(path: SettingPath): Range {
+  const { lowSI, highSI, kind }: Setting = SETTINGS[path];
+  return { least: lowSI, most: highSI, whole: kind === "count" };
 }
 
 /** The value when it is finite and within the range; otherwise what was expected and what came. */

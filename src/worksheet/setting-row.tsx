@@ -3,15 +3,15 @@ import {
   changeSetting,
   isOwnFigure,
   isStandard,
-  rangeOf,
   type SettingLine,
   settingValue,
 } from "../document/edits/settings.ts";
 import { plan } from "../document/store.ts";
-import { unitSystem } from "../live/state.ts";
+import { unitSystem } from "../live/screen.ts";
 import { Icon } from "../ui/icons.tsx";
 import { NumberField } from "../ui/number-field.tsx";
 import { type Quantity, settingQuantity } from "../ui/quantity.ts";
+import { rangeOf } from "../ui/range.ts";
 import { Source } from "../ui/source.tsx";
 
 interface SettingRowProps extends SettingLine {
@@ -55,6 +55,7 @@ function Row({ path, label, blank, noDefault }: SettingRowProps) {
   return (
     <div class="setting" data-setting={path}>
       <NumberField
+        system={unitSystem.value}
         label={label}
         value={settingValue(plan.value, path)}
         quantity={quantity}

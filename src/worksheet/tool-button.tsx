@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { type Tool, tool } from "../live/state.ts";
+import { type Tool, tool } from "../live/screen.ts";
 import { Icon, type IconName } from "../ui/icons.tsx";
 
 interface ToolButtonProps {

@@ -4,7 +4,7 @@ import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
-import { readBaseAddress } from "../../src/map/base-map.ts";
+import { readBaseAddress } from "../../src/live/base-map.ts";
 import { cornerStep, distinct, rounded, stepNote } from "../../src/map/corner-step.ts";
 import { drawnEdit } from "../../src/map/finish-shape.ts";
 import { readAddress, SCHEMES, tileAddress } from "../../src/map/tile-address.ts";

@@ -5,6 +5,7 @@ import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
+import { notices } from "../../src/document/notices.ts";
 import {
   apply,
   followUp,
@@ -17,12 +18,12 @@ import {
   undoNote,
 } from "../../src/document/store.ts";
 import { engine } from "../../src/engine.ts";
+import { ground } from "../../src/live/ground.ts";
 import { findRing, lookingFurther } from "../../src/live/siting/find-ring.ts";
 import { catchingUp, following, keepFollowing } from "../../src/live/siting/follow.ts";
 import { found } from "../../src/live/siting/found.ts";
 import { improveAlternative, improved } from "../../src/live/siting/improve.ts";
 import { findWish } from "../../src/live/siting/wish.ts";
-import { ground, notices } from "../../src/live/state.ts";
 
 vi.mock("../../src/engine.ts", async () => {
   const { makeEngine } = await import("../../workers/engine.ts");

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_PRACTICE, EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
+import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { SETTINGS, type SettingPath } from "../../shared/settings.ts";
 import {
-  letterOf,
   withAlternativeMoved,
   withCopy,
   withoutAlternative,

@@ -1,15 +1,8 @@
 import type { Alignment, LonLat, Plan } from "../../../shared/plan.ts";
-import { chosenId, tell } from "../../live/state.ts";
+import { chosenId } from "../chosen.ts";
+import { tell } from "../notices.ts";
 import { apply } from "../store.ts";
 import type { Edit } from "../types.ts";
-
-const LETTERS = 26;
-
-/** A, B ... Z, AA, AB ...: the letter of the alternative at a place in the list. */
-export function letterOf(index: number): string {
-  const last = String.fromCharCode(65 + (index % LETTERS));
-  return index < LETTERS ? last : letterOf(Math.floor(index / LETTERS) - 1) + last;
-}
 
 /** Sends an edit through the gate; what it refuses is said in a notice. */
 export function edit(change: Edit): boolean {

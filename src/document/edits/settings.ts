@@ -2,7 +2,6 @@ import { holdingOf, timeOf } from "../../../shared/defaults.ts";
 import type { Outcome } from "../../../shared/failure.ts";
 import type { Plan } from "../../../shared/plan.ts";
 import { SETTINGS, type Setting, type SettingPath } from "../../../shared/settings.ts";
-import type { Range } from "../../ui/range.ts";
 import { apply } from "../store.ts";
 
 /** An adjustable figure on the worksheet: which, and what it is called there. */
@@ -110,12 +109,6 @@ export function isStandard(plan: Plan, path: SettingPath): boolean {
   const { defaultSI }: Setting = SETTINGS[path];
   const value = settingValue(plan, path);
   return value !== null && Math.abs(value - defaultSI) <= 1e-9 * Math.max(1, defaultSI);
-}
-
-/** The SI range of a setting, both ends taken. */
-export function rangeOf(path: SettingPath): Range {
-  const { lowSI, highSI, kind }: Setting = SETTINGS[path];
-  return { least: lowSI, most: highSI, whole: kind === "count" };
 }
 
 /** Sets one adjustable figure through the gate. */

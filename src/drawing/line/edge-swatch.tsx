@@ -1,5 +1,5 @@
 import "./edge-swatch.css";
-import { EDGE_DASHES } from "../../map/reach-layers.ts";
+import { EDGE_DASHES } from "./reach-shapes.ts";
 
 const WIDTH_PX = 1.8;
 

@@ -7,6 +7,8 @@ import { cornerArc, corners, type LegRun, legRuns, place, turnAt } from "./walk-
 
 /** How many edges there are to tell sections apart by; more sections than that share them. */
 export const EDGE_PATTERNS = 3;
+/** Dashes of an edge, in widths of its line; null is drawn through. */
+export const EDGE_DASHES: readonly (readonly number[] | null)[] = [null, [3, 1.6], [0.9, 1.1]];
 /** How far a reach's end stands out of the toes, metres. */
 const END_OUT_M = 0.6;
 /** Distance of a label from the toe, in heights of its type. */

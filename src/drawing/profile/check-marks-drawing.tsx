@@ -1,5 +1,5 @@
 import type { Check, SizedLine } from "../../../shared/sizing-types.ts";
-import { SeverityMark } from "../../ui/severity-mark.tsx";
+import { SeverityMark } from "../severity-mark.tsx";
 import { LANE_PX, type ProfileFrame } from "./profile-frame.ts";
 import { type CheckMark, COUNT_PX, checkMarks } from "./profile-marks.ts";
 

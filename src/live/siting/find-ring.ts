@@ -9,7 +9,8 @@ import type {
 } from "../../../shared/siting-types.ts";
 import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
-import { ground, unitSystem } from "../state.ts";
+import { ground } from "../ground.ts";
+import { unitSystem } from "../screen.ts";
 import { found, inputsOf, isOutdated } from "./found.ts";
 import { putFound, putPolished } from "./put-found.ts";
 import { askedOf, findWish, reachesM } from "./wish.ts";

@@ -3,9 +3,9 @@ import { asFailure } from "../../../shared/failure.ts";
 import type { Alignment, LonLat, Plan } from "../../../shared/plan.ts";
 import type { FoundLine, SiteRingResponse } from "../../../shared/siting-types.ts";
 import { withAlternativeChanged } from "../../document/edits/alternatives.ts";
+import { tell } from "../../document/notices.ts";
 import { followUp, history, plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
-import { tell } from "../state.ts";
 import { decided } from "./find-ring.ts";
 import { asFound, found, foundForOf, inputsOf, rememberFound, sameInputs } from "./found.ts";
 

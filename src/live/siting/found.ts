@@ -3,7 +3,7 @@ import { withCorners } from "../../../shared/pins.ts";
 import type { Alignment, LonLat, Plan } from "../../../shared/plan.ts";
 import type { FoundLine, SiteRingResponse, SitingWish } from "../../../shared/siting-types.ts";
 import { plan } from "../../document/store.ts";
-import { ground } from "../state.ts";
+import { ground } from "../ground.ts";
 
 /** What the last search put into the plan. */
 export interface Found {

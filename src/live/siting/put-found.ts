@@ -1,9 +1,9 @@
 import { foundAlternatives } from "../../../shared/found-alternative.ts";
 import type { Alignment, Plan } from "../../../shared/plan.ts";
 import type { FoundLine, SiteRingResponse, SitingWish } from "../../../shared/siting-types.ts";
+import { chosenId } from "../../document/chosen.ts";
 import { edit, withAlternativeChanged } from "../../document/edits/alternatives.ts";
 import { followUp, plan } from "../../document/store.ts";
-import { chosenId } from "../state.ts";
 import {
   asFound,
   type Found,

@@ -1,11 +1,12 @@
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import type { Plan } from "../../../shared/plan.ts";
 import type { SidewaysCostResponse } from "../../../shared/siting-types.ts";
+import { chosenId } from "../../document/chosen.ts";
 import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
+import { ground } from "../ground.ts";
 import { latest } from "../latest.ts";
 import { type Parts, sameParts, sidewaysParts } from "../parts.ts";
-import { chosenId, ground } from "../state.ts";
 import { decided } from "./find-ring.ts";
 
 /** Rest after the last change before it is worked out again, milliseconds. */

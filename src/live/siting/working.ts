@@ -1,7 +1,9 @@
 import { effect, type ReadonlySignal } from "@preact/signals";
 import { asFailure } from "../../../shared/failure.ts";
 import type { CallOptions } from "../../../shared/messages.ts";
-import { busy, ground, tell } from "../state.ts";
+import { tell } from "../../document/notices.ts";
+import { ground } from "../ground.ts";
+import { busy } from "../screen.ts";
 
 let under: AbortController | null = null;
 

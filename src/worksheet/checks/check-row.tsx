@@ -1,8 +1,9 @@
 import { isFoundAtRest } from "../../../shared/checks.ts";
 import type { Check } from "../../../shared/sizing-types.ts";
 import { checkWords, inUnits } from "../../../shared/words/check-list.ts";
-import { chosenLine, markedM, pointedCheck, unitSystem } from "../../live/state.ts";
-import { SeverityMark, severityWord } from "../../ui/severity-mark.tsx";
+import { SeverityMark, severityWord } from "../../drawing/severity-mark.tsx";
+import { chosenLine } from "../../live/results.ts";
+import { markedM, pointedCheck, unitSystem } from "../../live/screen.ts";
 import { buildOtherwise, proposedSection } from "../line/reach-wish.ts";
 
 /** One finding: how grave, where, what, what to do, and by which rule. Pressed, it is shown on the map. */

@@ -1,8 +1,10 @@
 import type { Check } from "../../../shared/sizing-types.ts";
 import { checksSummary, inUnits, sortedChecks } from "../../../shared/words/check-list.ts";
-import { chosenLine, ground, sizingFailure, tracingFailure, unitSystem } from "../../live/state.ts";
+import { Cautions } from "../../drawing/cautions.tsx";
+import { ground } from "../../live/ground.ts";
+import { chosenLine, sizingFailure, tracingFailure } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { chosenChecks, waterNow } from "../../live/water-now.ts";
-import { Cautions } from "../../ui/cautions.tsx";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { CheckRow } from "./check-row.tsx";
 

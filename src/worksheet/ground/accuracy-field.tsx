@@ -1,11 +1,13 @@
 import { typicalAccuracy } from "../../../shared/ground-accuracy.ts";
 import { formatLength } from "../../../shared/units.ts";
-import { changeSetting, rangeOf } from "../../document/edits/settings.ts";
+import { changeSetting } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";
-import { ground, unitSystem } from "../../live/state.ts";
+import { ground } from "../../live/ground.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { settingQuantity } from "../../ui/quantity.ts";
+import { rangeOf } from "../../ui/range.ts";
 import { Source } from "../../ui/source.tsx";
 
 const PATH = "ground.rmseM";
@@ -21,6 +23,7 @@ export function AccuracyField() {
   return (
     <div class="setting" data-setting={PATH}>
       <NumberField
+        system={unitSystem.value}
         label={LABEL}
         value={rmseM}
         quantity={settingQuantity(PATH)}

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Failure } from "../../../shared/failure.ts";
-import { baseMap, readBaseAddress, setBaseMap } from "../../map/base-map.ts";
+import { baseMap, readBaseAddress, setBaseMap } from "../../live/base-map.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 

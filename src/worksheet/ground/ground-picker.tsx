@@ -1,5 +1,5 @@
-import { startNewPlan } from "../../document/edits/new-plan.ts";
 import { DEMO_SITES, type DemoKey, openDemo } from "../../live/demo.ts";
+import { startNewPlan } from "../../live/new-plan.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { Menu, MenuItem } from "../../ui/menu.tsx";
 import { OpenGroundButton } from "./open-ground-button.tsx";

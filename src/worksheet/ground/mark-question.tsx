@@ -3,7 +3,7 @@ import type { ComponentChildren } from "preact";
 import type { LoneValue } from "../../../shared/ground-marks.ts";
 import { loneValueWords } from "../../../shared/words/marks.ts";
 import { answerMark } from "../../live/marks.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { markAsked } from "../../live/uncounted.ts";
 
 /** The question that the person put off: it stays in Ground. */

@@ -1,9 +1,9 @@
 import { signal } from "@preact/signals";
 import type { GroundSummary } from "../../../shared/messages.ts";
-import { startNewPlan } from "../../document/edits/new-plan.ts";
 import { plan } from "../../document/store.ts";
+import { ground, unitQuestion } from "../../live/ground.ts";
+import { startNewPlan } from "../../live/new-plan.ts";
 import { planElsewhere } from "../../live/plan-apart.ts";
-import { ground, unitQuestion } from "../../live/state.ts";
 import { OpenGroundButton } from "./open-ground-button.tsx";
 
 /** The elevation data for which the person chose to leave the plan as it is. */

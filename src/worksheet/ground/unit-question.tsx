@@ -4,8 +4,8 @@ import type { VerticalUnit } from "../../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../../shared/stage.ts";
 import { unitChoice } from "../../../shared/words/unit-choice.ts";
 import { plan } from "../../document/store.ts";
+import { unitQuestion } from "../../live/ground.ts";
 import { answerVerticalUnit } from "../../live/open-ground.ts";
-import { unitQuestion } from "../../live/state.ts";
 
 const CHOICES: readonly { readonly unit: VerticalUnit; readonly label: string }[] = [
   { unit: "foot", label: "Feet (0.3048 m)" },

@@ -12,7 +12,7 @@ import { spanWords } from "../../../shared/words/holding.ts";
 import { insideCapWords } from "../../../shared/words/inside.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
-import { pointedCheck, unitSystem } from "../../live/state.ts";
+import { pointedCheck, unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { RainInputs } from "./holding-inputs.tsx";
 import { HoldingLevel } from "./holding-level.tsx";

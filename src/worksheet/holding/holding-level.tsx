@@ -1,7 +1,7 @@
 import { formatElevation } from "../../../shared/units.ts";
 import { levelsSpoken } from "../../../shared/words/holding.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { levelPicture } from "./holding-level.ts";
 
 const LABEL_PX = 13;

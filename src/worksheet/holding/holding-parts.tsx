@@ -3,7 +3,7 @@ import { type HoldingMakeupKey, holdingMakeup } from "../../../shared/holding/ho
 import type { Holding } from "../../../shared/holding/types.ts";
 import { formatStation } from "../../../shared/units.ts";
 import { plan } from "../../document/store.ts";
-import { markedM, unitSystem } from "../../live/state.ts";
+import { markedM, unitSystem } from "../../live/screen.ts";
 import { Figure } from "../../ui/makeup-popover.tsx";
 
 interface HoldingFigureProps {

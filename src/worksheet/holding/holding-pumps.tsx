@@ -4,7 +4,7 @@ import { formatFlow, formatFlowRange } from "../../../shared/units.ts";
 import { pumpCountWords, spanWords } from "../../../shared/words/holding.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { PumpInputs } from "./holding-inputs.tsx";
 import { HoldingFigure, Row } from "./holding-parts.tsx";

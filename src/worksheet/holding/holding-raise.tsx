@@ -3,7 +3,7 @@ import { formatLength } from "../../../shared/units.ts";
 import { raisedLevelWords } from "../../../shared/words/water.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
 
 /** How much more the line could carry on the base it gets. */

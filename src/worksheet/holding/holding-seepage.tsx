@@ -4,7 +4,7 @@ import { formatFlowRange, formatLength } from "../../../shared/units.ts";
 import { SOIL_NAMES, seenWords, unitFlowWords } from "../../../shared/words/holding.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { SeepageInputs } from "./holding-inputs.tsx";
 import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";

@@ -6,10 +6,10 @@ import type { Severity } from "../../../shared/sizing-types.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { verdictWord } from "../../../shared/words/holding.ts";
 import { plan } from "../../document/store.ts";
+import { SeverityMark } from "../../drawing/severity-mark.tsx";
 import type { HoldingNow } from "../../live/holding-now.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
-import { SeverityMark } from "../../ui/severity-mark.tsx";
 import { StandingInputs } from "./holding-inputs.tsx";
 import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
 

@@ -8,6 +8,7 @@ import {
   pinCorner,
   placeCorner,
 } from "../../document/edits/corners.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { LATITUDE, LONGITUDE, OFFSET } from "../../ui/quantity.ts";
@@ -62,6 +63,7 @@ export function CornerRow(props: CornerRowProps) {
       <td>
         {shown === "offsets" ? (
           <NumberField
+            system={unitSystem.value}
             label={`East of ${name}`}
             labelHidden
             value={eastM}
@@ -70,6 +72,7 @@ export function CornerRow(props: CornerRowProps) {
           />
         ) : (
           <NumberField
+            system={unitSystem.value}
             label={`Longitude of ${name}`}
             labelHidden
             value={corner[0]}
@@ -81,6 +84,7 @@ export function CornerRow(props: CornerRowProps) {
       <td>
         {shown === "offsets" ? (
           <NumberField
+            system={unitSystem.value}
             label={`North of ${name}`}
             labelHidden
             value={northM}
@@ -89,6 +93,7 @@ export function CornerRow(props: CornerRowProps) {
           />
         ) : (
           <NumberField
+            system={unitSystem.value}
             label={`Latitude of ${name}`}
             labelHidden
             value={corner[1]}

@@ -3,7 +3,7 @@ import type { Alignment } from "../../../shared/plan.ts";
 import { lengthFrom, lengthUnit } from "../../../shared/units.ts";
 import { cornerFrame, fewestCorners, nudgeCorner } from "../../document/edits/corners.ts";
 import { endGesture, plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { CornerRow } from "./corner-row.tsx";
 import { NudgePad } from "./nudge-pad.tsx";

@@ -3,7 +3,7 @@ import type { Failure } from "../../../shared/failure.ts";
 import type { Alignment } from "../../../shared/plan.ts";
 import { formatStation, parseStation } from "../../../shared/units.ts";
 import { addBreak } from "../../document/edits/reaches.ts";
-import { markedM, unitSystem } from "../../live/state.ts";
+import { markedM, unitSystem } from "../../live/screen.ts";
 
 interface DivideFormProps {
   readonly alternative: Alignment;

@@ -2,9 +2,9 @@ import { isComplete } from "../../../shared/completeness.ts";
 import type { FoundCordon } from "../../../shared/siting-types.ts";
 import { formatArea, formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
+import { unitSystem } from "../../live/screen.ts";
 import type { Found } from "../../live/siting/found.ts";
 import { takeInstead } from "../../live/siting/put-found.ts";
-import { unitSystem } from "../../live/state.ts";
 import { overWords } from "./saving.ts";
 
 interface CordonsTableProps {

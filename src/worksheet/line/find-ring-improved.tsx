@@ -1,7 +1,7 @@
 import { formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
+import { unitSystem } from "../../live/screen.ts";
 import type { Improved } from "../../live/siting/improve.ts";
-import { unitSystem } from "../../live/state.ts";
 import { canCompare, overWords } from "./saving.ts";
 
 /** What improving the chosen line came to. */

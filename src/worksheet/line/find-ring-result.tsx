@@ -1,11 +1,13 @@
 import type { ComponentChildren } from "preact";
 import { isComplete, isCounted } from "../../../shared/completeness.ts";
+import { letterOf } from "../../../shared/line-letter.ts";
 import type { FoundLine, SiteRingResponse } from "../../../shared/siting-types.ts";
 import { formatCount, formatShare } from "../../../shared/units.ts";
 import { bagsWords } from "../../../shared/words/counted.ts";
 import { mustFixWords } from "../../../shared/words/must-fix.ts";
-import { letterOf } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
+import { sized } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { differenceShown } from "../../live/siting/difference.ts";
 import {
   findRing,
@@ -17,7 +19,6 @@ import { catchingUp, following } from "../../live/siting/follow.ts";
 import { type Found, foundForOf, isOutdated } from "../../live/siting/found.ts";
 import { takeInstead } from "../../live/siting/put-found.ts";
 import { ringsOf } from "../../live/siting/wish.ts";
-import { sized, unitSystem } from "../../live/state.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 import { CordonsTable } from "./find-ring-cordons.tsx";
 import { canCompare, overWords, type SavingRow, savingRows, shareSaved, sumOf } from "./saving.ts";

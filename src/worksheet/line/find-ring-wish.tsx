@@ -1,11 +1,11 @@
 import type { Outcome } from "../../../shared/failure.ts";
+import { letterOf } from "../../../shared/line-letter.ts";
 import { amountOf, plainText } from "../../../shared/parse-length.ts";
 import { isProtected } from "../../../shared/protected.ts";
 import { formatLength } from "../../../shared/units.ts";
-import { letterOf } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { type FindWish, findWish, goneRound, reachesM, ringsOf } from "../../live/siting/wish.ts";
-import { unitSystem } from "../../live/state.ts";
 import { NumberField } from "../../ui/number-field.tsx";
 import { OFFSET, type Quantity } from "../../ui/quantity.ts";
 
@@ -38,12 +38,14 @@ export function FindWishFields() {
       {plan.value.structures.length > 1 && <Round />}
       <Reach />
       <NumberField
+        system={unitSystem.value}
         label="Corners at most"
         value={wish.maxCorners}
         quantity={CORNERS}
         onValue={(value) => change({ maxCorners: value ?? wish.maxCorners })}
       />
       <NumberField
+        system={unitSystem.value}
         label="Carried on into high ground"
         value={wish.keyInM}
         quantity={OFFSET}

@@ -1,6 +1,6 @@
 import "./find-ring.css";
+import { letterOf } from "../../../shared/line-letter.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
-import { letterOf } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
 import { canFind, findRing } from "../../live/siting/find-ring.ts";
 import { foundNow, inputsOf, sameInputs } from "../../live/siting/found.ts";

@@ -1,5 +1,5 @@
-import { importFootprints } from "../../document/edits/import-footprints.ts";
-import { ground } from "../../live/state.ts";
+import { ground } from "../../live/ground.ts";
+import { importFootprints } from "../../live/import-footprints.ts";
 import { FileButton } from "../../ui/file-button.tsx";
 import { Icon } from "../../ui/icons.tsx";
 import { ToolButton } from "../tool-button.tsx";

@@ -1,5 +1,5 @@
 import { lengthUnit } from "../../../shared/units.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Icon, type IconName } from "../../ui/icons.tsx";
 
 const FAR = 10;

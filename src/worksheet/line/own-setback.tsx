@@ -2,7 +2,7 @@ import type { Alignment } from "../../../shared/plan.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { edit, withAlternativeChanged } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 
 /** That a line keeps the setback it was made with, and how to go by the plan's; nothing where both are the same. */
 export function OwnSetback({ alternative }: { alternative: Alignment }) {

@@ -4,7 +4,7 @@ import { figuresOf } from "../../../shared/sections.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { buildReach, withFigure } from "../../document/edits/reaches.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { quantityOf } from "../../ui/quantity.ts";
@@ -73,6 +73,7 @@ function FigureRow(props: ReachFiguresProps & { readonly figure: SectionFigure }
   return (
     <div class="setting" data-figure={key}>
       <NumberField
+        system={unitSystem.value}
         label={label}
         value={value}
         quantity={quantity}

@@ -1,7 +1,7 @@
 import "./reaches.css";
 import type { Alignment } from "../../../shared/plan.ts";
 import { hasOtherSections, isStandard, sectionsOf } from "../../../shared/reaches.ts";
-import { chosenLine } from "../../live/state.ts";
+import { chosenLine } from "../../live/results.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { DivideForm } from "./divide-form.tsx";
 import { ReachRow } from "./reach-row.tsx";

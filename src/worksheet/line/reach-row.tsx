@@ -5,7 +5,8 @@ import type { Reach } from "../../../shared/sizing-types.ts";
 import { formatStation } from "../../../shared/units.ts";
 import { takesWords } from "../../../shared/words/materials.ts";
 import { buildReach, moveBreak, removeBreak } from "../../document/edits/reaches.ts";
-import { markedM, tell, unitSystem } from "../../live/state.ts";
+import { tell } from "../../document/notices.ts";
+import { markedM, unitSystem } from "../../live/screen.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { STATION } from "../../ui/quantity.ts";
@@ -80,6 +81,7 @@ function ReachEnd({ alternative, index, toM, lengthM }: ReachRowProps) {
   return (
     <>
       <NumberField
+        system={unitSystem.value}
         label={`End of reach ${index + 1}`}
         labelHidden
         value={toM}

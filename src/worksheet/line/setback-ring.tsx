@@ -5,8 +5,10 @@ import type { Structure } from "../../../shared/plan.ts";
 import { isProtected } from "../../../shared/protected.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { addRing } from "../../document/edits/alternatives.ts";
+import { tell } from "../../document/notices.ts";
 import { plan } from "../../document/store.ts";
-import { chosenLine, tell, unitSystem } from "../../live/state.ts";
+import { chosenLine } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { OFFSET } from "../../ui/quantity.ts";
@@ -37,6 +39,7 @@ export function SetbackRing() {
         <Around structures={structures} value={round} onChange={setRound} />
       )}
       <NumberField
+        system={unitSystem.value}
         label="Landside toe from the building"
         value={setbackM}
         quantity={OFFSET}
@@ -44,6 +47,7 @@ export function SetbackRing() {
         onValue={(value) => keep(setSetbackM, value)}
       />
       <NumberField
+        system={unitSystem.value}
         label="Height to allow for"
         value={heightM}
         quantity={OFFSET}

@@ -5,7 +5,7 @@ import { isStandard } from "../../../shared/reaches.ts";
 import { SECTIONS } from "../../../shared/sections.ts";
 import { formatStation, parseStation } from "../../../shared/units.ts";
 import { buildStretch } from "../../document/edits/reaches.ts";
-import { markedM, unitSystem } from "../../live/state.ts";
+import { markedM, unitSystem } from "../../live/screen.ts";
 import { stretchWish } from "./reach-wish.ts";
 import { SectionSelect } from "./section-select.tsx";
 

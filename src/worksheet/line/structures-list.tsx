@@ -3,7 +3,7 @@ import { isProtected } from "../../../shared/protected.ts";
 import { floorWords, leftOutsideWords } from "../../../shared/words/buildings.ts";
 import { changeStructure, deleteStructure } from "../../document/edits/site.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { tracedLine, waterNow } from "../../live/water-now.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
@@ -31,6 +31,7 @@ export function StructuresList() {
                 }}
               />
               <NumberField
+                system={unitSystem.value}
                 label={`Floor`}
                 value={structure.floorM}
                 quantity={ELEVATION}

@@ -1,5 +1,7 @@
 import { formatArea, formatLength, formatVolume } from "../../../shared/units.ts";
-import { chosenId, traced, unitSystem } from "../../live/state.ts";
+import { chosenId } from "../../document/chosen.ts";
+import { traced } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { waterNow } from "../../live/water-now.ts";
 
 /**

@@ -9,7 +9,7 @@ import {
   withSetting,
 } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { SettingRow } from "../setting-row.tsx";
 

@@ -10,7 +10,7 @@ import {
   openForecastFile,
   takeDraft,
 } from "../../live/forecast-draft.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { FileButton } from "../../ui/file-button.tsx";
 
 const LEVELS: readonly { readonly levels: Levels; readonly label: string }[] = [

@@ -11,7 +11,7 @@ import { forecastText, withTime } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
 import { ForecastChart, ForecastKey } from "../../drawing/forecast-chart.tsx";
 import { draftFailure, draftText, isDrafting, takenNotes } from "../../live/forecast-draft.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { levelAtMomentM, momentH, riverNow } from "../../live/time-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { TextField } from "../../ui/text-field.tsx";

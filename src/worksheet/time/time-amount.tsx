@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { type TimeMakeupKey, timeMakeup } from "../../../shared/time/time-makeup.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Figure } from "../../ui/makeup-popover.tsx";
 
 interface TimeAmountProps {

@@ -11,12 +11,14 @@ import {
   verdictOf,
 } from "../../../shared/words/time.ts";
 import { plan } from "../../document/store.ts";
-import { CurvePart } from "../../drawing/time-curve.tsx";
-import { chosenLine, ground, unitSystem } from "../../live/state.ts";
+import { LevelNotice } from "../../drawing/level-notice.tsx";
+import { ground } from "../../live/ground.ts";
+import { chosenLine } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { timeNow } from "../../live/time-now.ts";
 import { uncounted } from "../../live/uncounted.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
-import { LevelNotice } from "../../ui/level-notice.tsx";
+import { CurvePart } from "./curve-part.tsx";
 import { ForecastPart } from "./forecast-part.tsx";
 import { OrderPart } from "./time-order.tsx";
 import { TimeResult } from "./time-result.tsx";

@@ -8,7 +8,7 @@ import {
   type UnitSystem,
 } from "../../../shared/units.ts";
 import { plan } from "../../document/store.ts";
-import { markedM, unitSystem } from "../../live/state.ts";
+import { markedM, unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 
 /** Who builds which stretch when, lowest ground first; a press marks the stretch on map and profile. */

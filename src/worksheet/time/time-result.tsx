@@ -8,14 +8,15 @@ import {
 } from "../../../shared/time/forecast-end.ts";
 import type { AheadVerdict, Crew, LineTime } from "../../../shared/time/types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { gapLength } from "../../../shared/words/ground-gap.ts";
 import { mainVerdict, namedLevel, timeWords, verdictOf } from "../../../shared/words/time.ts";
 import { sizeForLevel } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
-import { gapLength } from "../../live/ground-gap.ts";
-import { chosenLine, unitSystem } from "../../live/state.ts";
+import { SeverityMark } from "../../drawing/severity-mark.tsx";
+import { chosenLine } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { riverNow } from "../../live/time-now.ts";
 import { Fact } from "../../ui/fact.tsx";
-import { SeverityMark } from "../../ui/severity-mark.tsx";
 import { TimeAmount } from "./time-amount.tsx";
 import { WaysOutList } from "./time-ways.tsx";
 

@@ -4,6 +4,7 @@ import { momentOf, momentText } from "../../../shared/time/forecast-time.ts";
 import { startOfWork } from "../../../shared/time/start.ts";
 import { withTime } from "../../document/edits/forecast.ts";
 import { apply, plan } from "../../document/store.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { NumberField } from "../../ui/number-field.tsx";
 import type { Quantity } from "../../ui/quantity.ts";
 
@@ -51,6 +52,7 @@ export function StartField() {
     <>
       <div class="setting" data-setting="time.startAt">
         <NumberField
+          system={unitSystem.value}
           label={zone ? `Start (${zone})` : "Start of work"}
           value={stated?.atS ?? null}
           quantity={momentQuantity(offsetMin)}

@@ -1,14 +1,15 @@
+import { letterOf } from "../../../shared/line-letter.ts";
 import type { Plan } from "../../../shared/plan.ts";
 import { hasOtherSections } from "../../../shared/reaches.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
 import { alternativesInTime, mostWork } from "../../../shared/time/ways-out.ts";
 import { formatCount } from "../../../shared/units.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
-import { edit, letterOf } from "../../document/edits/alternatives.ts";
+import { edit } from "../../document/edits/alternatives.ts";
 import { withPeople, withPeopleDayAndNight } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
 import { chooseAlternative } from "../../live/actions.ts";
-import { chosenLine, sized } from "../../live/state.ts";
+import { chosenLine, sized } from "../../live/results.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 import { TimeAmount } from "./time-amount.tsx";
 

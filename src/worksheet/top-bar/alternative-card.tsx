@@ -9,7 +9,7 @@ import {
 } from "../../document/edits/alternatives.ts";
 import { chooseAlternative } from "../../live/actions.ts";
 import { planElsewhere } from "../../live/plan-apart.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { markAsked } from "../../live/uncounted.ts";
 import { mustFixOn, tracedNow } from "../../live/water-now.ts";
 import { Menu, MenuItem } from "../../ui/menu.tsx";

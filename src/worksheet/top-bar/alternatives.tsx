@@ -1,9 +1,12 @@
 import { useState } from "preact/hooks";
-import { chosenAlternative } from "../../document/chosen.ts";
-import { copyAlternative, letterOf } from "../../document/edits/alternatives.ts";
+import { letterOf } from "../../../shared/line-letter.ts";
+import { chosenAlternative, chosenId } from "../../document/chosen.ts";
+import { copyAlternative } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
+import { ground } from "../../live/ground.ts";
+import { sized } from "../../live/results.ts";
+import { showAll, tool } from "../../live/screen.ts";
 import { canFind, findRing } from "../../live/siting/find-ring.ts";
-import { chosenId, ground, showAll, sized, tool } from "../../live/state.ts";
 import { IconButton } from "../../ui/icon-button.tsx";
 import { Menu, MenuItem } from "../../ui/menu.tsx";
 import { AlternativeCard } from "./alternative-card.tsx";

@@ -1,7 +1,7 @@
 import { neighbourOf } from "../../document/edits/alternatives.ts";
 import { plan, redo, undo } from "../../document/store.ts";
 import { chooseAlternative, savePlan } from "../../live/actions.ts";
-import { sheetsOpen, showAll, theme, tool, unitSystem } from "../../live/state.ts";
+import { pagesOpen, showAll, theme, tool, unitSystem } from "../../live/screen.ts";
 import { leaveMoment, momentH } from "../../live/time-now.ts";
 import { chooseUnits } from "../../live/units-choice.ts";
 
@@ -64,7 +64,7 @@ export const SHORTCUTS: readonly Shortcut[] = [
     does: "Sheets to print",
     fits: alone("p"),
     run: () => {
-      sheetsOpen.value = true;
+      pagesOpen.value = true;
     },
   },
   {
@@ -104,7 +104,7 @@ function isTyping(event: KeyboardEvent): boolean {
 /** Runs the shortcut a key asks for. While text is typed, and over a dialog or the sheets, it leaves keys alone. */
 export function runShortcut(event: KeyboardEvent): void {
   if (event.defaultPrevented || isTyping(event)) return;
-  if (sheetsOpen.value || document.querySelector("dialog[open]")) return;
+  if (pagesOpen.value || document.querySelector("dialog[open]")) return;
   const shortcut = SHORTCUTS.find((each) => each.fits(event));
   if (!shortcut) return;
   event.preventDefault();

@@ -4,7 +4,7 @@ import { useState } from "preact/hooks";
 import { edit } from "../../document/edits/alternatives.ts";
 import { plan, redo, redoNote, undo, undoNote } from "../../document/store.ts";
 import { openAny, savePlan } from "../../live/actions.ts";
-import { sheetsOpen, theme, unitSystem } from "../../live/state.ts";
+import { pagesOpen, theme, unitSystem } from "../../live/screen.ts";
 import { chooseUnits } from "../../live/units-choice.ts";
 import { FileButton } from "../../ui/file-button.tsx";
 import { IconButton } from "../../ui/icon-button.tsx";
@@ -86,7 +86,7 @@ function Acts() {
         type="button"
         class="text-button"
         onClick={() => {
-          sheetsOpen.value = true;
+          pagesOpen.value = true;
         }}
       >
         Sheets

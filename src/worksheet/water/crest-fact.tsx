@@ -1,7 +1,8 @@
 import { waterElevationAtGauge } from "../../../shared/stage.ts";
 import { formatElevation } from "../../../shared/units.ts";
 import { plan } from "../../document/store.ts";
-import { chosenLine, unitSystem } from "../../live/state.ts";
+import { chosenLine } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Fact } from "../../ui/fact.tsx";
 
 /** The crest the levee is built to: one elevation, or its range along the line where the water falls. */

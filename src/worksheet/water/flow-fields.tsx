@@ -1,7 +1,8 @@
 import { formatSetting } from "../../../shared/setting-text.ts";
 import { bearingOf, flowToward, siteMiddle } from "../../document/edits/site.ts";
 import { apply, plan } from "../../document/store.ts";
-import { ground, unitSystem } from "../../live/state.ts";
+import { ground } from "../../live/ground.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { BEARING } from "../../ui/quantity.ts";
@@ -24,6 +25,7 @@ export function FlowFields() {
       </div>
       {from && (
         <NumberField
+          system={unitSystem.value}
           label="Direction the river runs, from north"
           value={flow ? bearingOf(flow) : null}
           quantity={BEARING}

@@ -2,7 +2,7 @@ import { FOOT_M } from "../../../shared/defaults.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { changeSetting } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { SettingRow } from "../setting-row.tsx";
 
 const CHOICES = [

@@ -2,7 +2,7 @@ import type { Water } from "../../../shared/plan.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../../shared/units.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
-import { tool, unitSystem } from "../../live/state.ts";
+import { tool, unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { Icon } from "../../ui/icons.tsx";
 import { TextField } from "../../ui/text-field.tsx";

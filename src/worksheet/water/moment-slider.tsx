@@ -1,4 +1,4 @@
-import "../time/time.css";
+import "./moment-slider.css";
 import { dayWords, hourWords, midnights, momentWords } from "../../../shared/time/clock-words.ts";
 import { endsRising } from "../../../shared/time/forecast-end.ts";
 import type { RiverClock } from "../../../shared/time/river-clock.ts";
@@ -7,7 +7,7 @@ import { formatCount, formatLength } from "../../../shared/units.ts";
 import { namedLevel } from "../../../shared/words/time.ts";
 import { sizeForLevel } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import {
   hourAtMoment,
   leaveMoment,

@@ -1,6 +1,6 @@
 import { deleteSource, renameSource } from "../../document/edits/site.ts";
 import { plan } from "../../document/store.ts";
-import { ground } from "../../live/state.ts";
+import { ground } from "../../live/ground.ts";
 import { waterNow } from "../../live/water-now.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { TextField } from "../../ui/text-field.tsx";

@@ -3,7 +3,7 @@ import { formatLength, lengthFrom, lengthIn, type UnitSystem } from "../../../sh
 import { edit } from "../../document/edits/alternatives.ts";
 import { settingValue, withSetting } from "../../document/edits/settings.ts";
 import { endGesture, plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { leaveMoment } from "../../live/time-now.ts";
 
 /** How far the slider reaches to either side of the figure, in the person's unit. */

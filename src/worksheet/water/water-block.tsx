@@ -1,11 +1,12 @@
 import type { Water } from "../../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../../shared/stage.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { overtopsButForGap } from "../../../shared/words/ground-gap.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
-import { overtopsButForGap } from "../../live/ground-gap.ts";
-import { chosenLine, unitSystem } from "../../live/state.ts";
-import { tracedLine } from "../../live/water-now.ts";
+import { chosenLine } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
+import { mustFixOnChosen, tracedLine } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { SettingRow } from "../setting-row.tsx";
 import { CrestFact } from "./crest-fact.tsx";
@@ -81,7 +82,7 @@ function ByChoice({ water }: { water: Water }) {
 function summaryWords(water: Water, system: UnitSystem): string {
   const line = tracedLine.value;
   if (line && line.dry !== null && !chosenLine.value?.levelDoubt?.countsUnknown) {
-    return overtopsButForGap(line, chosenLine.value, plan.value, system);
+    return overtopsButForGap(line, chosenLine.value, plan.value, system, mustFixOnChosen.value);
   }
   return `stands at ${formatElevation(waterElevationAtGauge(water), system)}`;
 }

@@ -2,7 +2,7 @@ import "./water-over.css";
 import type { Overtopping } from "../../../shared/water-types.ts";
 import { firstPlaces, type OverStep, overtoppingSteps } from "../../../shared/words/water-order.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/state.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { tracedLine } from "../../live/water-now.ts";
 import { StationButton } from "../holding/holding-parts.tsx";
 

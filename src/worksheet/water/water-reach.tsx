@@ -1,13 +1,15 @@
+import { letterOf } from "../../../shared/line-letter.ts";
 import { isProtected } from "../../../shared/protected.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../../shared/units.ts";
 import type { TracedAlternative, TracedStructure } from "../../../shared/water-types.ts";
 import { floorWords, leftOutsideWords } from "../../../shared/words/buildings.ts";
+import { overtopsButForGap } from "../../../shared/words/ground-gap.ts";
 import { fromWords, placeWords, sillWords } from "../../../shared/words/water.ts";
-import { letterOf } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
-import { overtopsButForGap } from "../../live/ground-gap.ts";
-import { chosenLine, ground, tracingFailure, unitSystem } from "../../live/state.ts";
-import { tracedLine, waterNow } from "../../live/water-now.ts";
+import { ground } from "../../live/ground.ts";
+import { chosenLine, tracingFailure } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
+import { mustFixOnChosen, tracedLine, waterNow } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { Fact } from "../../ui/fact.tsx";
 import { SourcesList } from "./sources-list.tsx";
@@ -65,7 +67,9 @@ function WithLine() {
   return (
     <dl class="facts" aria-label={`With ${line.name} built`}>
       <Fact name={`With ${letterOf(plan.value.alignments.findIndex(({ id }) => id === line.id))}`}>
-        <strong>{overtopsButForGap(line, chosenLine.value, plan.value, system)}</strong>
+        <strong>
+          {overtopsButForGap(line, chosenLine.value, plan.value, system, mustFixOnChosen.value)}
+        </strong>
       </Fact>
       {wayIn && <Fact name="The water comes in">{placeWords(wayIn, system)}</Fact>}
       {wayIn?.groundM != null && (

@@ -1,7 +1,8 @@
-import { ground, tell } from "../../live/state.ts";
-import { readFootprintsOf } from "../files.ts";
-import { plan } from "../store.ts";
-import { edit } from "./alternatives.ts";
+import { edit } from "../document/edits/alternatives.ts";
+import { readFootprintsOf } from "../document/files.ts";
+import { tell } from "../document/notices.ts";
+import { plan } from "../document/store.ts";
+import { ground } from "./ground.ts";
 
 /** Adds the buildings of a GeoJSON file to the plan; what is wrong with the file is said in a notice. */
 export async function importFootprints(file: File): Promise<void> {

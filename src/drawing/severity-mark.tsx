@@ -1,3 +1,4 @@
+import "./severity-mark.css";
 import type { Severity } from "../../shared/sizing-types.ts";
 
 const WORDS: Readonly<Record<Severity, string>> = {

@@ -1,8 +1,9 @@
-import { EMPTY_PLAN } from "../../../shared/defaults.ts";
-import type { GroundSummary } from "../../../shared/messages.ts";
-import type { VerticalUnit } from "../../../shared/plan.ts";
-import { ground, tell } from "../../live/state.ts";
-import { plan, replacePlan } from "../store.ts";
+import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import type { GroundSummary } from "../../shared/messages.ts";
+import type { VerticalUnit } from "../../shared/plan.ts";
+import { tell } from "../document/notices.ts";
+import { plan, replacePlan } from "../document/store.ts";
+import { ground } from "./ground.ts";
 
 function saidUnit(open: GroundSummary | null): VerticalUnit | null {
   return open?.verticalUnitFrom === "person" ? open.verticalUnit : null;

@@ -1,0 +1,33 @@
+import { signal } from "@preact/signals";
+import type { Failure } from "../../shared/failure.ts";
+
+export interface Notice {
+  readonly id: number;
+  readonly tone: "error" | "info";
+  readonly failure: Failure;
+  /** What the person can do about it right here. */
+  readonly act?: NoticeAct | undefined;
+}
+
+export interface NoticeAct {
+  readonly label: string;
+  readonly run: () => void;
+}
+
+/** What the person has not dismissed yet, oldest first. */
+export const notices = signal<readonly Notice[]>([]);
+
+let nextNotice = 1;
+/** Says something to the person without taking anything away; dismissed by the person. */
+export function tell(tone: Notice["tone"], failure: Failure, act?: NoticeAct): void {
+  notices.value = [...notices.value.slice(-3), { id: nextNotice++, tone, failure, act }];
+}
+
+/** Takes away the notices with this code: what they say is over. */
+export function withdraw(code: string): void {
+  notices.value = notices.value.filter((notice) => notice.failure.code !== code);
+}
+
+export function dismiss(id: number): void {
+  notices.value = notices.value.filter((notice) => notice.id !== id);
+}

@@ -1,0 +1,24 @@
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import type { Failure } from "../../shared/failure.ts";
+import { accuracyOf, type GroundAccuracy } from "../../shared/ground-accuracy.ts";
+import type { LoneValue } from "../../shared/ground-marks.ts";
+import type { GroundSummary, HeightRange } from "../../shared/messages.ts";
+import { plan } from "../document/store.ts";
+
+/** Ground as opened; null before the first raster. */
+export const ground = signal<GroundSummary | null>(null);
+/** The files of `ground`, side-cars too. */
+export const openFiles = signal<readonly File[]>([]);
+/** A height that may mark missing data, met while `ground` was read; null when there was none. */
+export const markMet = signal<LoneValue | null>(null);
+/** How good the heights of the ground are taken to be; before any is open, as for lidar. */
+export const accuracyNow: ReadonlySignal<GroundAccuracy> = computed(() => {
+  const { cellXM = 0, cellYM = 0 } = ground.value ?? {};
+  return accuracyOf(plan.value.ground, Math.max(cellXM, cellYM));
+});
+/** Files waiting for the person to say in which unit their heights are, and what their heights are as stored. */
+export const unitQuestion = signal<{
+  readonly files: readonly File[];
+  readonly failure: Failure;
+  readonly range: HeightRange | null;
+} | null>(null);

@@ -1,0 +1,20 @@
+import { effect, untracked } from "@preact/signals";
+import { tell } from "../document/notices.ts";
+import { metMark, restarted } from "../engine.ts";
+import { markMet } from "./ground.ts";
+import { sizeAgain } from "./sizing-clock.ts";
+
+/** Takes in what the engine says unasked: a worker that started again, a height that may mark missing data. */
+export function hearEngine(): void {
+  effect(() => {
+    const last = restarted.value;
+    if (!last) return;
+    untracked(() => {
+      if (last.failure) tell("error", last.failure);
+      sizeAgain.value += 1;
+    });
+  });
+  effect(() => {
+    if (metMark.value) markMet.value = metMark.value;
+  });
+}
