@@ -1,12 +1,18 @@
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
+import project from "./package.json" with { type: "json" };
+import { commitOf } from "./tests/tools/commit.mjs";
 import { noticesPlugin } from "./tests/tools/notices.mjs";
 import { servedPolicy } from "./tests/tools/served-policy.ts";
 
+const ROOT = fileURLToPath(new URL("./", import.meta.url));
+
 export default defineConfig({
   base: "./",
+  define: { BUILT_FROM: { version: project.version, commit: commitOf(ROOT) } },
   plugins: [noticesPlugin(), servedPolicy()],
   worker: { format: "es" },
-  build: { target: "es2022", assetsInlineLimit: 0, chunkSizeWarningLimit: 2000 },
+  build: { target: "es2022", assetsInlineLimit: 0, sourcemap: true, chunkSizeWarningLimit: 2500 },
   preview: { host: "localhost" },
   server: { host: "localhost" },
   test: {

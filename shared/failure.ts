@@ -13,6 +13,18 @@ export interface Failure {
   readonly remedy: string;
   /** The value that the person is asked about, where `code` is `ground/mark-unknown`. */
   readonly mark?: LoneValue;
+  /** Set when the program itself is at fault. */
+  readonly bug?: Bug;
+}
+
+/** An error in the program, as far as it survives a copy between threads. */
+export interface Bug {
+  readonly name: string;
+  readonly message: string;
+  /** Where it was thrown, one call a line; empty when not known. */
+  readonly stack: string;
+  /** What it was thrown because of. */
+  readonly cause: Bug | null;
 }
 
 /** A {@link Failure} that can be thrown through an async stack. */
@@ -20,18 +32,25 @@ export class Refusal extends Error implements Failure {
   readonly code: string;
   readonly remedy: string;
   readonly mark?: LoneValue;
-  constructor(code: string, message: string, remedy: string, mark?: LoneValue) {
+  readonly bug?: Bug;
+  constructor(
+    code: string,
+    message: string,
+    remedy: string,
+    { mark, bug }: Pick<Failure, "mark" | "bug"> = {},
+  ) {
     super(bounded(message));
     this.name = "Refusal";
     this.code = code;
     this.remedy = bounded(remedy);
     if (mark) this.mark = mark;
+    if (bug) this.bug = bug;
   }
 }
 
 /** A failure as a {@link Refusal}. */
-export function refusalOf({ code, message, remedy, mark }: Failure): Refusal {
-  return new Refusal(code, message, remedy, mark);
+export function refusalOf({ code, message, remedy, ...about }: Failure): Refusal {
+  return new Refusal(code, message, remedy, about);
 }
 
 const MOST_QUOTED = 200;
@@ -47,17 +66,34 @@ function bounded(text: string): string {
   return `${quoted.slice(0, MOST_SAID - MOST_QUOTED)} ... ${quoted.slice(-MOST_QUOTED)}`;
 }
 
-/** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected`. */
+/** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected` and keep their stack. */
 export function asFailure(thrown: unknown): Failure {
   if (thrown instanceof Refusal) {
-    const { code, message, remedy, mark } = thrown;
-    return { code, message, remedy, ...(mark ? { mark } : {}) };
+    const { code, message, remedy, mark, bug } = thrown;
+    return { code, message, remedy, ...(mark && { mark }), ...(bug && { bug }) };
   }
-  const message = thrown instanceof Error ? thrown.message : String(thrown);
+  const bug = bugOf(thrown);
   return {
     code: "unexpected",
-    message: bounded(`Something went wrong that should not have: ${message}`),
+    message: bounded(`Something went wrong that should not have: ${bug.message}`),
     remedy: "Your plan is kept. Try again; if it happens again, save the plan file and report it.",
+    bug,
+  };
+}
+
+const MOST_CAUSES = 4;
+const MOST_STACK = 6000;
+
+function bugOf(thrown: unknown, causes = MOST_CAUSES): Bug {
+  if (!(thrown instanceof Error)) {
+    return { name: typeof thrown, message: bounded(String(thrown)), stack: "", cause: null };
+  }
+  const { name, message, stack = "", cause } = thrown;
+  return {
+    name,
+    message: bounded(message),
+    stack: stack.slice(0, MOST_STACK),
+    cause: cause === undefined || causes === 0 ? null : bugOf(cause, causes - 1),
   };
 }
 

@@ -7,6 +7,7 @@ import "./stale.css";
 import { useEffect, useState } from "preact/hooks";
 import { dismiss, notices } from "./document/notices.ts";
 import { openAny } from "./live/actions.ts";
+import { reportOf } from "./live/report.ts";
 import { busy, pagesOpen } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
 import { mapPicture } from "./map/map-picture.ts";
@@ -58,7 +59,7 @@ export function App() {
             <UnitQuestion />
             <MarkQuestion />
             <PlanElsewhere />
-            <Notices notices={notices} onDismiss={dismiss} />
+            <Notices notices={notices} onDismiss={dismiss} reportOf={reportOf} />
           </div>
         </main>
         <PanelTabs panel={panel} onPanel={setPanel} />

@@ -12,6 +12,8 @@ const WORKER = underPagePolicy(terrainWorker);
 
 /** The last restart of a worker, with what broke it if anything did; null before the first. */
 export const restarted = signal<{ readonly failure: Failure | null } | null>(null);
+/** The last call that failed by an error in the program; null before the first. */
+export const broken = signal<Failure | null>(null);
 /** The last height met in reading that may mark missing data; null before the first. */
 export const metMark = signal<LoneValue | null>(null);
 
@@ -23,6 +25,9 @@ function inWorker() {
     },
     onMark: (mark) => {
       metMark.value = mark;
+    },
+    onBug: (failure) => {
+      broken.value = failure;
     },
   });
 }

@@ -14,6 +14,7 @@ import { startDemo } from "./live/demo.ts";
 import { hearEngine } from "./live/heard.ts";
 import { keepMarks } from "./live/marks.ts";
 import { keepGroundUnit, openTerrainFiles } from "./live/open-ground.ts";
+import { tellPageErrors } from "./live/page-errors.ts";
 import { theme } from "./live/screen.ts";
 import { keepFollowing } from "./live/siting/follow.ts";
 import { keepSideways } from "./live/siting/why-here.ts";
@@ -59,6 +60,7 @@ async function openKept({ terrain }: Kept): Promise<void> {
   if (terrain.length > 0) await openTerrainFiles(terrain);
 }
 
+tellPageErrors();
 hearEngine();
 keepSized();
 keepGroundUnit();

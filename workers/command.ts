@@ -45,4 +45,5 @@ process.exitCode = await runProgram(process.argv.slice(2), {
   folder: startingFolder(),
   say,
   write,
+  debug: Boolean(process.env.DRYSTEAD_DEBUG),
 });

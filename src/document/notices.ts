@@ -18,9 +18,14 @@ export interface NoticeAct {
 export const notices = signal<readonly Notice[]>([]);
 
 let nextNotice = 1;
-/** Says something to the person without taking anything away; dismissed by the person. */
+/** Says something to the person, once for all the times it is said; dismissed by the person. */
 export function tell(tone: Notice["tone"], failure: Failure, act?: NoticeAct): void {
-  notices.value = [...notices.value.slice(-3), { id: nextNotice++, tone, failure, act }];
+  const others = notices.value.filter((each) => !isSame(each.failure, failure));
+  notices.value = [...others.slice(-3), { id: nextNotice++, tone, failure, act }];
+}
+
+function isSame(one: Failure, other: Failure): boolean {
+  return one.code === other.code && one.message === other.message;
 }
 
 /** Takes away the notices with this code: what they say is over. */

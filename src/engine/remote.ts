@@ -1,4 +1,4 @@
-import { Refusal, refusalOf } from "../../shared/failure.ts";
+import { type Bug, type Failure, Refusal, refusalOf } from "../../shared/failure.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
 import {
   type Call,
@@ -38,16 +38,19 @@ export interface RemoteOptions {
   readonly onRestart: (failure: Refusal | null) => void;
   /** Told when a call met a height that may mark missing data. */
   readonly onMark?: (mark: LoneValue) => void;
+  /** Told when a call failed by an error in the program. */
+  readonly onBug?: (failure: Failure) => void;
 }
 
 /** Looks without a word before the worker counts as dead: one, then three after it was asked. */
 const SILENT_LOOKS = 4;
 
-const CRASHED = () =>
+const crashed = (bug: Bug | undefined) =>
   new Refusal(
     "engine/crashed",
     "The part of the page that reads the ground stopped and was started again.",
     "Your plan is kept. If it happens again, use a smaller or coarser raster.",
+    bug && { bug },
   );
 
 /**
@@ -69,7 +72,7 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     const fresh = spawn();
     silentLooks = 0;
     fresh.onmessage = (event) => hear(event.data);
-    fresh.onerror = () => restart();
+    fresh.onerror = (event) => restart(bugOfEvent(event));
     return fresh;
   }
 
@@ -87,17 +90,18 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
       call.done(message);
       return;
     }
-    const { mark } = message.failure;
+    const { mark, bug } = message.failure;
     if (mark) options.onMark?.(mark);
+    if (bug) options.onBug?.(message.failure);
     call.reject(refusalOf(message.failure));
   }
 
-  function restart(): void {
+  function restart(bug?: Bug): void {
     worker.terminate();
     const lost = [...waiting.values()];
     waiting.clear();
     worker = start();
-    for (const call of lost) call.reject(CRASHED());
+    for (const call of lost) call.reject(crashed(bug));
     if (!lastTerrain) {
       options.onRestart(null);
       return;
@@ -173,4 +177,9 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
 
 function answers<V extends Verb>(message: Done, verb: V): message is Done & Done<V> {
   return message.verb === verb;
+}
+
+/** All that a worker's error event says of what was thrown in it. */
+function bugOfEvent({ message, filename, lineno, colno }: ErrorEvent): Bug {
+  return { name: "Error", message, stack: `${filename}:${lineno}:${colno}`, cause: null };
 }

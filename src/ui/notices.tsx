@@ -1,5 +1,6 @@
 import type { ReadonlySignal } from "@preact/signals";
 import type { Failure } from "../../shared/failure.ts";
+import { CopyReport, type CopyReportProps } from "./copy-report.tsx";
 import { Icon } from "./icons.tsx";
 
 interface NoticesProps {
@@ -12,10 +13,11 @@ interface NoticesProps {
     }[]
   >;
   readonly onDismiss: (id: number) => void;
+  readonly reportOf: CopyReportProps["reportOf"];
 }
 
 /** What the tool has to say: what was expected, what came, what to do. Stays until it is dismissed. */
-export function Notices({ notices, onDismiss }: NoticesProps) {
+export function Notices({ notices, onDismiss, reportOf }: NoticesProps) {
   return (
     <div class="notices">
       {notices.value.map((notice) => (
@@ -28,6 +30,7 @@ export function Notices({ notices, onDismiss }: NoticesProps) {
           <div class="notice-text">
             <strong>{notice.failure.message}</strong>{" "}
             {notice.failure.remedy && <span>{notice.failure.remedy}</span>}
+            {notice.failure.bug && <CopyReport failure={notice.failure} reportOf={reportOf} />}
             {notice.act && (
               <button type="button" class="tool-button" onClick={notice.act.run}>
                 {notice.act.label}

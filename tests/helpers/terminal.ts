@@ -27,7 +27,7 @@ export async function drystead(words: readonly string[], folder = ROOT): Promise
     out += text;
     return 0;
   };
-  const code = await runProgram(words, { folder, say, write });
+  const code = await runProgram(words, { folder, say, write, debug: false });
   return { code, out, said };
 }
 

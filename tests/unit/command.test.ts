@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "nod
 import { tmpdir } from "node:os";
 import { basename, join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { runProgram } from "../../workers/command/program.ts";
 import { type Ended, ROOT, drystead as run, shell, startDrystead } from "../helpers/terminal.ts";
 
 const PLAN = join(ROOT, "sample-terrain/tilted.geojson");
@@ -273,6 +274,35 @@ describe("input that is refused ends with 1, a reason and nothing on standard ou
   it("a file name that the system cannot take, and something that is no file", async () => {
     await refused(["size", `${"x".repeat(300)}.geojson`, "--terrain", RASTER], /cannot be read/);
     await refused(["size", "/dev/null", "--terrain", RASTER], /not a file/);
+  });
+});
+
+describe("an error in the program itself", () => {
+  const end = async (debug: boolean) => {
+    let said = "";
+    const host = {
+      folder,
+      say: (text: string) => {
+        said += text;
+      },
+      write: () => Promise.reject(new TypeError("no ink")),
+      debug,
+    };
+    return { code: await runProgram(["size", PLAN, "--terrain", RASTER], host), said };
+  };
+
+  it("ends with 1 and says how to see where it happened", async () => {
+    const { code, said } = await end(false);
+    expect(code).toBe(1);
+    expect(said).toContain("no ink");
+    expect(said).toContain("DRYSTEAD_DEBUG=1");
+    expect(said).not.toContain("command.test.ts");
+  });
+
+  it("says where it happened when asked to", async () => {
+    const { code, said } = await end(true);
+    expect(code).toBe(1);
+    expect(said).toMatch(/TypeError: no ink\n {4}at .*command\.test\.ts/);
   });
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { Refusal } from "../../shared/failure.ts";
 import type { Call, Done, Engine, FromWorker, ToWorker, Verb } from "../../shared/messages.ts";
-import { makeRemoteEngine, type WorkerLike } from "../../src/engine/remote.ts";
+import { makeRemoteEngine, type RemoteOptions, type WorkerLike } from "../../src/engine/remote.ts";
 import { serveEngine } from "../../workers/serve.ts";
 
 /** A worker that runs the real server over a stand-in engine, with structured clones in between. */
@@ -35,7 +35,7 @@ const SUMMARY = { name: "site" } as never;
 const PROBE = { at: [0, 0] } as const;
 const quiet = { silenceMs: 60_000, onRestart: () => {} };
 
-function remote(engines: Partial<Engine>[], options = quiet) {
+function remote(engines: Partial<Engine>[], options: RemoteOptions = quiet) {
   const workers: StandInWorker[] = [];
   const engine = makeRemoteEngine(() => {
     const worker = new StandInWorker(engines[Math.min(workers.length, engines.length - 1)] ?? {});
@@ -86,6 +86,38 @@ describe("the engine behind a worker", () => {
       code: "raster/truncated",
       message: "Expected 10 bytes, got 3.",
       remedy: "Copy the file again.",
+    });
+  });
+
+  it("keeps where an error in the program was thrown and why, and tells of it", async () => {
+    const broken = async () => {
+      throw new TypeError("No such corner", { cause: new RangeError("Corner 9 of 4") });
+    };
+    const onBug = vi.fn();
+    const { engine } = remote([{ probe: broken }], { ...quiet, onBug });
+    const bug = {
+      name: "TypeError",
+      message: "No such corner",
+      stack: expect.stringMatching(/at .*broken/),
+      cause: {
+        name: "RangeError",
+        message: "Corner 9 of 4",
+        stack: expect.any(String),
+        cause: null,
+      },
+    };
+    await expect(engine.probe(PROBE)).rejects.toMatchObject({ code: "unexpected", bug });
+    expect(onBug).toHaveBeenCalledWith(expect.objectContaining({ bug }));
+  });
+
+  it("says of a worker that stopped by an error what the browser says of it", async () => {
+    const { engine, workers } = remote([{ probe: () => new Promise<never>(() => {}) }]);
+    const call = engine.probe(PROBE);
+    const event = { message: "out of memory", filename: "worker.js", lineno: 3, colno: 7 };
+    workers[0]?.onerror?.(event as ErrorEvent);
+    await expect(call).rejects.toMatchObject({
+      code: "engine/crashed",
+      bug: { message: "out of memory", stack: "worker.js:3:7" },
     });
   });
 

@@ -1,4 +1,5 @@
 import { resolve } from "node:path";
+import { bugText } from "../../shared/bug-report.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { site } from "./site.ts";
 import { size } from "./size.ts";
@@ -13,6 +14,8 @@ interface Host {
   readonly say: (text: string) => void;
   /** Writes the result to standard output; the exit code that follows. */
   readonly write: (text: string) => Promise<number>;
+  /** True: an error in the program is written with where it happened. */
+  readonly debug: boolean;
 }
 
 const VERBS: readonly Verb[] = [size, site, trace];
@@ -23,6 +26,9 @@ ${VERBS.map(({ name, summary }) => `  ${name.padEnd(8)}${summary}`).join("\n")}
 
 drystead VERB --help tells more. Exit codes: 0 done, 1 input refused, 2 wrong command line.
 `;
+
+const WHERE_HINT =
+  "Set DRYSTEAD_DEBUG=1 and run it again to see where in the program it happened.\n";
 
 /** Runs one command line, the words after the program's name; the exit code. */
 export async function runProgram(words: readonly string[], host: Host): Promise<number> {
@@ -44,18 +50,19 @@ export async function runProgram(words: readonly string[], host: Host): Promise<
     });
     return await write(result);
   } catch (thrown) {
-    return refuse(thrown, verb, say);
+    return refuse(thrown, verb, host);
   }
 }
 
-function refuse(thrown: unknown, verb: Verb, say: Host["say"]): number {
+function refuse(thrown: unknown, verb: Verb, { say, debug }: Host): number {
   if (thrown instanceof Misuse) {
     say(`drystead: ${thrown.message}\n\n${verb.help}`);
     return 2;
   }
   const failure = asFailure(thrown);
-  const { code, message, remedy } = failure;
+  const { code, message, remedy, bug } = failure;
   say(`drystead: ${message}\n${remedy}${optionFor(failure)}\n(${code})\n`);
+  if (bug) say(debug ? `${bugText(bug)}\n` : WHERE_HINT);
   return 1;
 }
 

@@ -1,0 +1,1 @@
+export function commitOf(root: string): string | null;
