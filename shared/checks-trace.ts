@@ -7,11 +7,11 @@ import {
 import {
   crossesWater,
   entersThroughHole,
-  holdsTo,
   ifItFails,
-  notDry,
+  overtopsAt,
   sourceInside,
   structureWetAnyway,
+  waterGetsIn,
 } from "./checks-trace/way-in.ts";
 import {
   coarseTrace,
@@ -26,13 +26,13 @@ import type { Check, Severity } from "./sizing-types.ts";
 
 /** Every check of one alternative that follows from the traced water. A new one is a rule and a name here. */
 const LINE_RULES: readonly TraceRule<LineContext>[] = [
-  notDry,
+  waterGetsIn,
   entersThroughHole,
   sourceInside,
   crossesWater,
   ifItFails,
   structureWetAnyway,
-  holdsTo,
+  overtopsAt,
 ];
 
 /** Every check of the whole plan that follows from the traced water. */

@@ -2,8 +2,8 @@ import { placeAt } from "./alignment.ts";
 import { bagDensity, heavyBag, narrowBase } from "./checks/bag.ts";
 import { closeBank } from "./checks/close-bank.ts";
 import { incompleteTotals } from "./checks/complete.ts";
-import { coarseRaster, crossFall, narrowLow, noGround, openToe } from "./checks/ground.ts";
-import { bondTrench, overLimit, raiseReserve } from "./checks/height.ts";
+import { coarseRaster, crossSlope, narrowLow, noGround, openToe } from "./checks/ground.ts";
+import { bondTrench, overLimit, roomToRaise } from "./checks/height.ts";
 import { insideHoles, pumpFailure, pumps } from "./checks/inside.ts";
 import { keptSetback } from "./checks/kept-setback.ts";
 import { waterLevel } from "./checks/level.ts";
@@ -12,11 +12,11 @@ import { basesOverlap } from "./checks/overlap.ts";
 import { enclosure, noGo, setback } from "./checks/place.ts";
 import type { CheckContext, Finding, Rule } from "./checks/rule.ts";
 import {
-  bracingNotReckoned,
+  bracingNotCalculated,
   carpentry,
-  sectionCautions,
-  sectionLimit,
-  sectionsMeet,
+  typeCautions,
+  typeLimit,
+  typesMeet,
 } from "./checks/sections.ts";
 import { creepRule, exitGradientRule } from "./checks/seep.ts";
 import { overturning, sliding } from "./checks/stand.ts";
@@ -44,7 +44,7 @@ export const RULES: readonly Rule[] = [
   waterLevel,
   incompleteTotals,
   overLimit,
-  sectionLimit,
+  typeLimit,
   noGround,
   openToe,
   crossesItself,
@@ -56,9 +56,9 @@ export const RULES: readonly Rule[] = [
   tieIn,
   closeBank,
   narrowLow,
-  crossFall,
+  crossSlope,
   bondTrench,
-  raiseReserve,
+  roomToRaise,
   datum,
   fallDirection,
   leastFreeboard,
@@ -66,10 +66,10 @@ export const RULES: readonly Rule[] = [
   bagDensity,
   narrowBase,
   coarseRaster,
-  sectionsMeet,
-  sectionCautions,
+  typesMeet,
+  typeCautions,
   carpentry,
-  bracingNotReckoned,
+  bracingNotCalculated,
   ...AT_REST,
 ];
 
@@ -101,14 +101,16 @@ export function runChecks(context: CheckContext): Check[] {
   ).sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity) || a.fromM - b.fromM);
 }
 
-function checksOf(rule: Rule, finding: Finding, context: CheckContext): Check[] {
-  const { severity, message, remedy } = finding;
-  const words = { id: rule.id, severity, message, remedy, rule: rule.rule };
-  const pointM = finding.chainageM ?? 0;
-  const parts = finding.stretch?.parts ?? [{ fromM: pointM, toM: pointM }];
-  const at = markOf(finding, context);
-  const source = finding.source ?? rule.source;
-  return parts.map((part, i) => ({ ...words, source, ...part, at: i === 0 ? at : null }));
+function checksOf({ id }: Rule, found: Finding, context: CheckContext): Check[] {
+  const { severity, finding, where } = found;
+  const pointM = found.chainageM ?? 0;
+  const parts = found.stretch?.parts ?? [{ fromM: pointM, toM: pointM }];
+  const check = { id, severity, finding, where };
+  return parts.map((part, i) =>
+    i === 0
+      ? { ...check, ...part, at: markOf(found, context) }
+      : { ...check, ...part, at: null, continued: true },
+  );
 }
 
 function markOf({ at, sample }: Finding, { trace, line, plane }: CheckContext): LonLat | null {

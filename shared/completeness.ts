@@ -15,10 +15,7 @@ export function hasAnyData({ lengthM, lengthNoDataM }: Extent): boolean {
 
 /** Checks as they are listed: the two halves of a stretch that runs over a ring's closing point are one. */
 export function listedOnce(checks: readonly Check[]): Check[] {
-  return checks.filter(
-    (check, index) =>
-      checks.findIndex((each) => each.id === check.id && each.message === check.message) === index,
-  );
+  return checks.filter(({ continued }) => !continued);
 }
 
 /** How many things must be fixed before a line may be built. */

@@ -12,6 +12,7 @@ import type {
 
 /** International foot, exact. Source: 85 FR 62698. */
 export const FOOT_M = 0.3048;
+export const INCH_M = FOOT_M / 12;
 /** US survey foot. Source: 85 FR 62698. */
 export const SURVEY_FOOT_M = 1200 / 3937;
 export const POUND_KG = 0.45359237;

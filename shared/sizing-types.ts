@@ -1,3 +1,5 @@
+import type { CheckFinding, RuleId } from "./checks/findings.ts";
+import type { Where } from "./checks/where.ts";
 import type { GroundAccuracy } from "./ground-accuracy.ts";
 import type { Holding } from "./holding/types.ts";
 import type { LevelDoubt } from "./level-doubt.ts";
@@ -141,21 +143,23 @@ export interface Reach {
 export type Severity = "stop" | "caution" | "note";
 
 export interface Check {
-  /** Rule identifier, e.g. `over-limit`. */
-  readonly id: string;
+  /** The rule that found it, e.g. `over-limit`. */
+  readonly id: RuleId;
   readonly severity: Severity;
   /**
    * Stretch it speaks of, always within 0 and the length; both 0 when it speaks of the whole plan. A stretch
-   * that runs over a ring's closing point comes as two checks with one message.
+   * that runs over a ring's closing point comes as two checks, the second one `continued`.
    */
   readonly fromM: number;
   readonly toM: number;
+  /** Left out = false. */
+  readonly continued?: true;
   /** Place of a mark on the map; null when it has none. */
   readonly at: LonLat | null;
-  readonly message: string;
-  readonly remedy: string;
-  readonly rule: string;
-  readonly source: string;
+  /** Where along the line; null when it speaks of the whole plan. */
+  readonly where: Where | null;
+  /** What was found, with its figures in SI; `checkWords` makes sentences of it. */
+  readonly finding: CheckFinding;
 }
 
 /** A published table's answer for the same heights, as if the ground were flat across. */

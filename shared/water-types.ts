@@ -33,6 +33,8 @@ export interface TracedWater {
   readonly lowAreaM2: number;
   /** Cells of unknown ground that water reaches: in no area and no volume. */
   readonly holeCells: number;
+  /** Of `cells`, those that water reaches only through unknown ground: whether it gets there is not known. */
+  readonly throughHoleCells: number;
   /** Shorter side of a cell, metres. */
   readonly cellM: number;
   /** False when the ground has too many cells, so that area and volume are of coarser ones. */

@@ -1,3 +1,5 @@
+import type { CheckFinding, RuleId } from "../checks/findings.ts";
+import type { Where } from "../checks/where.ts";
 import type { LonLat, Plan } from "../plan.ts";
 import type { Check, Severity } from "../sizing-types.ts";
 import type {
@@ -27,32 +29,30 @@ export interface LineContext {
 /** One thing a rule found. Without a chainage it speaks of the whole plan. */
 export interface TraceFinding {
   readonly severity: Severity;
+  /** What was found, with its figures in SI. */
+  readonly finding: CheckFinding;
   readonly fromM?: number;
   readonly toM?: number;
   readonly at: LonLat | null;
-  readonly message: string;
-  readonly remedy: string;
 }
 
-/** A check that follows from the traced water: what it asks for, where that comes from, how it is found. */
+/** A check that follows from the traced water. What it requires is in `words/checks`, by its id. */
 export interface TraceRule<Context> {
-  readonly id: string;
-  readonly rule: string;
-  readonly source: string;
+  readonly id: RuleId;
   readonly find: (context: Context) => TraceFinding[];
 }
 
 /** What a rule found, as checks. */
-export function checksFrom<Context>(rule: TraceRule<Context>, context: Context): Check[] {
-  const { id, source } = rule;
-  return rule.find(context).map(({ fromM = 0, toM = fromM, ...finding }) => ({
-    ...{ id, rule: rule.rule, source, fromM, toM },
-    ...finding,
-  }));
+export function checksFrom<Context>({ id, find }: TraceRule<Context>, context: Context): Check[] {
+  return find(context).map(({ fromM = 0, toM = fromM, ...found }) => {
+    const where: Where | null =
+      toM > fromM ? { at: "stretch", fromM, toM, overClosing: false } : null;
+    return { id, fromM, toM, where, ...found };
+  });
 }
 
-/** A structure by its id; the ground inside a ring that holds none has no structure. */
-export function nameOf({ line }: LineContext, id: string): string {
+/** Name of a structure; null for the ground inside a ring that has none. */
+export function nameOf({ line }: LineContext, id: string): string | null {
   const found = line.structures.find((each) => each.id === id);
-  return found && found.id !== line.id ? `"${found.name}"` : "the ground inside the ring";
+  return found && found.id !== line.id ? found.name : null;
 }

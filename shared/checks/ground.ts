@@ -1,60 +1,54 @@
 import { builtAt } from "../cut-walk.ts";
 import { FOOT_M } from "../defaults.ts";
-import { OPEN_AFTER_RUNS } from "../section.ts";
 import { turnsOf } from "../turns.ts";
-import { type CheckContext, type Finding, ofWholePlan, type Rule } from "./rule.ts";
+import { LISTED_ALONE, listStretches, MOST_LISTED } from "./listed.ts";
+import { type CheckContext, ofSample, ofStretch, ofWholePlan, type Rule } from "./rule.ts";
 import { stretchesOf } from "./stretch.ts";
-import { KEPT_APART, MOST_TOLD, toldOf } from "./told.ts";
-import { distanceWords, lengthWords, stationWords, stretchWords } from "./words.ts";
+import { whereOf } from "./where.ts";
 
-const COARSEST_CELL_M = 3;
+/** Larger cells do not show what a levee stands on. Judgement. */
+export const COARSEST_CELL_M = 3;
 /** A grid of 3 m is a little more or less on the ground: map projections change lengths by up to 1 in 100. */
 const CELL_SLACK = 1.01;
 const LOW_SPOT_M = 0.15;
 /** Below this height the fall across the base is not judged. */
 const LEAST_JUDGED_M = 0.5 * FOOT_M;
 
+/** Metres. */
+export type GroundFinding =
+  | { readonly kind: "no-ground"; readonly lengthM: number }
+  | { readonly kind: "open-toe" }
+  | { readonly kind: "cross-slope"; readonly fallM: number; readonly heightM: number }
+  | { readonly kind: "narrow-low"; readonly widthM: number; readonly depthM: number }
+  | { readonly kind: "narrow-lows"; readonly count: number; readonly stationIntervalM: number }
+  | { readonly kind: "coarse-raster"; readonly cellM: number };
+
 /** Stretches without ground data. */
 export const noGround: Rule = {
   id: "no-ground",
-  rule: "Heights are known everywhere under the levee; a hole in the data is never taken as ground.",
-  source: "judgement",
   find: ({ plan, line, trace, cuts }) =>
     stretchesOf(trace, line.closed, plan.practice.stationIntervalM, (i) =>
       Number.isNaN(cuts.areaM2[i]!) ? 1 : 0,
-    ).map((stretch) => ({
-      severity: "stop",
-      stretch,
-      sample: stretch.worst,
-      message: `${stretchWords(stretch)}: no ground data under the levee on ${distanceWords(stretch.lengthM)}. Its bags and sand are not in the totals.`,
-      remedy:
-        "Open a raster that covers this stretch, lead the line round the hole, or level the ground there and add its bags by hand.",
-    })),
+    ).map((stretch) => {
+      const finding = { kind: "no-ground", lengthM: stretch.lengthM } as const;
+      return ofStretch("stop", { stretch, where: whereOf(stretch) }, finding);
+    }),
 };
 
 /** Sides that never reach the ground. */
 export const openToe: Rule = {
   id: "open-toe",
-  rule: "Both sides of the levee meet the ground.",
-  source: "judgement",
   find: ({ plan, line, trace, cuts }) =>
     stretchesOf(trace, line.closed, plan.practice.stationIntervalM, (i) =>
       cuts.toeOpen[i] === 1 ? cuts.greatestHeightM[i]! : 0,
-    ).map((stretch) => ({
-      severity: "stop",
-      stretch,
-      sample: stretch.worst,
-      message: `${stretchWords(stretch)}: the ground falls away as steeply as the levee's side, which does not meet it within ${OPEN_AFTER_RUNS} times its width on level ground. Counted only that far: the real need is larger.`,
-      remedy:
-        "Move the line back from the bank, on to ground that is level enough to carry a base.",
-    })),
+    ).map((stretch) =>
+      ofStretch("stop", { stretch, where: whereOf(stretch) }, { kind: "open-toe" }),
+    ),
 };
 
 /** Ground that falls across the line under the base. */
-export const crossFall: Rule = {
-  id: "cross-fall",
-  rule: "The ground falls across the base by no more than the allowed share of the height.",
-  source: "judgement",
+export const crossSlope: Rule = {
+  id: "cross-slope",
   find: ({ plan, line, trace, cuts }) => {
     const { crossFallShare, stationIntervalM } = plan.practice;
     const fallM = (i: number) => Math.abs(cuts.dropLeftM[i]! - cuts.dropRightM[i]!);
@@ -63,57 +57,34 @@ export const crossFall: Rule = {
     const severityAt = (i: number) =>
       isJudged(i) ? fallM(i) / cuts.heightM[i]! - crossFallShare : 0;
     const stretches = stretchesOf(trace, line.closed, stationIntervalM, severityAt);
-    return toldOf(stretches, severityAt).map(({ stretch, where }) => ({
-      severity: "caution",
-      stretch,
-      sample: stretch.worst,
-      message: `${where}: the ground falls by up to ${lengthWords(fallM(stretch.worst))} from toe to toe under a levee ${lengthWords(cuts.heightM[stretch.worst]!)} high.`,
-      remedy:
-        "Move the line to more level ground, or step the base into the slope before the first course.",
-    }));
+    return listStretches(stretches, severityAt).map((listed) => {
+      const { worst } = listed.stretch;
+      const heightM = cuts.heightM[worst]!;
+      return ofStretch("caution", listed, { kind: "cross-slope", fallM: fallM(worst), heightM });
+    });
   },
 };
 
 /** A ditch, a culvert's trench or a wheel track between two stakes. */
 export const narrowLow: Rule = {
   id: "narrow-low",
-  rule: "No low place along the line is narrower than the distance between two stations.",
-  source: "judgement",
   find: (context) => {
-    const { plan, line, trace, cuts, totals } = context;
+    const { plan, line, cuts, totals } = context;
     const { stationIntervalM } = plan.practice;
     const lows = turnsOf(cuts.groundM, LOW_SPOT_M, line.closed)
       .filter((turn) => turn.kind === "low" && cuts.heightM[turn.index]! > 0)
       .map(({ index }) => ({ index, widthM: widthOfLow(context, index, totals.lengthM) }))
       .filter(({ widthM }) => widthM < stationIntervalM)
       .sort((a, b) => cuts.heightM[b.index]! - cuts.heightM[a.index]!);
-    const apart = lows.length > MOST_TOLD ? lows.slice(0, KEPT_APART) : lows;
-    const others = lows.slice(apart.length);
-    const findingAt = (index: number, message: string): Finding => ({
-      severity: "caution",
-      stretch: null,
-      chainageM: trace.chainageM[index]!,
-      sample: index,
-      message,
-      remedy:
-        "Look at it on the ground: plug any pipe under the line, fill the low place with bags first, and set a stake in it.",
-    });
-    const placeOf = (index: number) => stationWords(trace.chainageM[index]!);
+    const alone = lows.length > MOST_LISTED ? lows.slice(0, LISTED_ALONE) : lows;
+    const others = lows.slice(alone.length);
+    const rest = { kind: "narrow-lows", count: others.length, stationIntervalM } as const;
     return [
-      ...apart.map(({ index, widthM }) =>
-        findingAt(
-          index,
-          `${placeOf(index)}: a low place only ${lengthWords(widthM)} wide where it is ${lengthWords(LOW_SPOT_M)} deep, perhaps a ditch, a culvert or a wheel track, lies between stakes.`,
-        ),
-      ),
-      ...others
-        .slice(0, 1)
-        .map(({ index }) =>
-          findingAt(
-            index,
-            `${others.length} more low places narrower than the ${lengthWords(stationIntervalM)} between stakes, the levee highest at ${placeOf(index)}: perhaps ditches, culverts or wheel tracks.`,
-          ),
-        ),
+      ...alone.map(({ index, widthM }) => {
+        const finding = { kind: "narrow-low", widthM, depthM: LOW_SPOT_M } as const;
+        return ofSample("caution", context, index, finding);
+      }),
+      ...others.slice(0, 1).map(({ index }) => ofSample("caution", context, index, rest)),
     ];
   },
 };
@@ -141,14 +112,8 @@ function widthOfLow({ line, trace, cuts }: CheckContext, low: number, lengthM: n
 /** Cells too coarse to show what a levee stands on. */
 export const coarseRaster: Rule = {
   id: "coarse-raster",
-  rule: "Cells of the elevation raster are no larger than 3 m.",
-  source: "judgement",
   find: ({ cellM, totals }) =>
     cellM > COARSEST_CELL_M * CELL_SLACK && totals.lengthNoDataM < totals.lengthM
-      ? ofWholePlan(
-          "caution",
-          `The elevation raster has cells of ${lengthWords(cellM)}: ditches, curbs and banks narrower than that are not in it.`,
-          "Use a finer raster if there is one, and level the line on the ground before the first bag.",
-        )
+      ? ofWholePlan("caution", { kind: "coarse-raster", cellM })
       : [],
 };

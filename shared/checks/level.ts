@@ -1,19 +1,16 @@
-import { levelDoubtRemedy, levelDoubtWords } from "../words/level-doubt.ts";
+import type { LevelDoubt } from "../level-doubt.ts";
 import { ofWholePlan, type Rule } from "./rule.ts";
-import { elevationWords, lengthWords } from "./words.ts";
+
+export interface LevelFinding {
+  readonly kind: "water-level";
+  readonly doubt: LevelDoubt;
+}
 
 /** Water and ground that do not belong together. */
 export const waterLevel: Rule = {
   id: "water-level",
-  rule: "Some ground on the line is below the sized-for water, by a height that can be built against.",
-  source: "judgement",
-  find: ({ levelDoubt }) => {
-    if (!levelDoubt) return [];
-    const words = { elevation: elevationWords, length: lengthWords };
-    return ofWholePlan(
-      levelDoubt.countsUnknown ? "stop" : "caution",
-      levelDoubtWords(levelDoubt, words),
-      levelDoubtRemedy(levelDoubt),
-    );
-  },
+  find: ({ levelDoubt: doubt }) =>
+    doubt
+      ? ofWholePlan(doubt.countsUnknown ? "stop" : "caution", { kind: "water-level", doubt })
+      : [],
 };

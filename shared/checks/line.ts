@@ -1,7 +1,6 @@
 import { type PlaneLine, placeAt } from "../alignment.ts";
 import { piecesMeet } from "../plane-polygon.ts";
-import type { CheckContext, Finding, Rule } from "./rule.ts";
-import { elevationWords, lengthWords, stationWords } from "./words.ts";
+import { type CheckContext, type Finding, ofSample, type Rule } from "./rule.ts";
 
 const MOST_CROSSINGS = 5;
 /** A leg that turns back on the one before within this sine of the angle lies on it. */
@@ -11,22 +10,29 @@ const TOUCHES_M = 0.1;
 /** Places nearer than this along the line are one bend, not a meeting. */
 const ONE_BEND_M = 1;
 
+/** Metres. */
+export type LineFinding =
+  | { readonly kind: "crosses-itself"; readonly firstM: number; readonly secondM: number }
+  | {
+      readonly kind: "tie-in";
+      readonly endM: number;
+      readonly groundM: number;
+      readonly belowTopM: number;
+      /** True where the sized-for water goes round the end; else its ground is within the freeboard. */
+      readonly belowWater: boolean;
+    };
+
 /** Lines that meet themselves. */
 export const crossesItself: Rule = {
   id: "crosses-itself",
-  rule: "The line neither crosses nor touches itself.",
-  source: "judgement",
   find: ({ line, plane }) =>
     apart(meetings(line), line).map(([chainageM, otherM]): Finding => {
       const { xM, yM } = placeAt(line, chainageM);
       return {
         severity: "stop",
-        stretch: null,
-        chainageM,
-        sample: null,
+        finding: { kind: "crosses-itself", firstM: chainageM, secondM: otherM },
+        ...{ where: null, stretch: null, chainageM, sample: null },
         at: plane.toLonLat(xM, yM),
-        message: `The line meets itself at ${stationWords(chainageM)} and ${stationWords(otherM)}: bags there are counted twice, and what is inside is not clear.`,
-        remedy: "Move the corners so that the legs lie apart.",
       };
     }),
 };
@@ -139,31 +145,22 @@ function turnsBack({ xM, yM }: PlaneLine, before: number, after: number): boolea
 /** Ends of an open line on high ground. */
 export const tieIn: Rule = {
   id: "tie-in",
-  rule: "Both ends of an open line reach ground at the crest.",
-  source: "NDSU-11",
   find: (context) => {
     const last = context.trace.count - 1;
     return context.line.closed ? [] : [...endFindings(context, 0), ...endFindings(context, last)];
   },
 };
 
-function endFindings({ trace, cuts }: CheckContext, sample: number): Finding[] {
+function endFindings(context: CheckContext, sample: number): Finding[] {
+  const { trace, cuts } = context;
   const groundM = cuts.groundM[sample]!;
-  const shortM = trace.crestM[sample]! - groundM;
-  if (!(shortM > 0.001)) return [];
+  const belowTopM = trace.crestM[sample]! - groundM;
+  if (!(belowTopM > 0.001)) return [];
   const belowWater = groundM < trace.waterM[sample]!;
-  const chainageM = trace.chainageM[sample]!;
-  const water = belowWater
-    ? "The forecast water goes round it"
-    : "Its ground is above the forecast water but within the freeboard";
-  return [
-    {
-      severity: belowWater ? "stop" : "caution",
-      stretch: null,
-      chainageM,
-      sample,
-      message: `The end at ${stationWords(chainageM)} stands on ground at ${elevationWords(groundM)}, ${lengthWords(shortM)} below the crest. ${water}.`,
-      remedy: "Lead this end on until the ground reaches the crest, as short and low as possible.",
-    },
-  ];
+  const figures = { endM: trace.chainageM[sample]!, groundM, belowTopM, belowWater };
+  const found = ofSample(belowWater ? "stop" : "caution", context, sample, {
+    kind: "tie-in",
+    ...figures,
+  });
+  return [{ ...found, where: null }];
 }

@@ -1,8 +1,7 @@
-import { fittingAt, fittingWords, samplesIn } from "./room.ts";
-import type { CheckContext, Rule } from "./rule.ts";
+import { listStretches } from "./listed.ts";
+import { type FittingType, fittingAt, samplesIn } from "./room.ts";
+import { type CheckContext, ofStretch, type Rule } from "./rule.ts";
 import { type Stretch, stretchesOf } from "./stretch.ts";
-import { toldOf } from "./told.ts";
-import { distanceWords, stationWords } from "./words.ts";
 
 /**
  * Places nearer along the line than this many base widths are neighbours: what two legs share inside a corner
@@ -16,11 +15,17 @@ const BLOCK = 16;
 const FAR = Number.POSITIVE_INFINITY;
 const NOWHERE = { minX: FAR, maxX: -FAR, minY: FAR, maxY: -FAR };
 
+/** Another part of the line whose base lies on the same ground, and the levee types that fit. Metres. */
+export interface OverlapFinding {
+  readonly kind: "bases-overlap";
+  readonly otherM: number;
+  readonly lengthM: number;
+  readonly fits: readonly FittingType[];
+}
+
 /** Bases of two parts of one line on the same ground. */
 export const basesOverlap: Rule = {
   id: "bases-overlap",
-  rule: "No ground carries the base of two parts of the line: its bags would be counted twice.",
-  source: "judgement (geometry)",
   find: (context) => {
     const { plan, line, trace } = context;
     const { sharedM, other } = overlaps(context);
@@ -29,15 +34,13 @@ export const basesOverlap: Rule = {
     const fits = (stretch: Stretch) => {
       const samples = samplesIn(trace, stretch, (i) => sharedAt(i) > 0);
       const room = (i: number) => roomBeside(context, i, other[i]!, sharedAt(i));
-      return fittingWords(fittingAt(context, samples, room));
+      return fittingAt(context, samples, room);
     };
-    return toldOf(stretches, sharedAt).map(({ stretch, where, lengthM }) => ({
-      severity: "caution",
-      stretch,
-      sample: stretch.worst,
-      message: `${where}: the base lies over the base near ${stationWords(trace.chainageM[other[stretch.worst]!]!)}, on ${distanceWords(lengthM)}. The bags and sand of the shared ground are counted twice.`,
-      remedy: `Lead the two parts farther apart, or draw the line so that one levee serves for both. ${fits(stretch)}`,
-    }));
+    return listStretches(stretches, sharedAt).map((listed) => {
+      const otherM = trace.chainageM[other[listed.stretch.worst]!]!;
+      const figures = { otherM, lengthM: listed.lengthM, fits: fits(listed.stretch) };
+      return ofStretch("caution", listed, { kind: "bases-overlap", ...figures });
+    });
   },
 };
 

@@ -7,10 +7,34 @@ import {
   planePolygon,
 } from "../plane-polygon.ts";
 import { isProtected } from "../protected.ts";
-import { fittingAt, fittingWords, samplesIn } from "./room.ts";
-import { type CheckContext, type Finding, ofWholePlan, type Rule } from "./rule.ts";
+import type { Severity } from "../sizing-types.ts";
+import { type FittingType, fittingAt, samplesIn } from "./room.ts";
+import { type CheckContext, type Finding, ofStretch, ofWholePlan, type Rule } from "./rule.ts";
 import { type Stretch, stretchesOf } from "./stretch.ts";
-import { lengthWords, stretchWords } from "./words.ts";
+import { whereOf } from "./where.ts";
+
+/** Names are as the person typed them; metres. */
+export type PlaceFinding =
+  | {
+      readonly kind: "overlaps-building";
+      readonly building: string;
+      readonly setbackM: number;
+      readonly fits: readonly FittingType[];
+    }
+  | {
+      readonly kind: "setback";
+      readonly building: string;
+      readonly roomM: number;
+      readonly setbackM: number;
+      readonly fits: readonly FittingType[];
+    }
+  | { readonly kind: "no-go"; readonly area: string }
+  | { readonly kind: "no-building" }
+  | {
+      /** How a ring and a building lie: cut through; left out by choice; outside; inside though not to be protected. */
+      readonly kind: "ring-cuts" | "left-outside" | "outside" | "inside-unprotected";
+      readonly building: string;
+    };
 
 interface Toes {
   readonly leftX: number;
@@ -59,8 +83,6 @@ function roomAt(polygon: PlanePolygon, toes: Toes): number {
 /** Room to work between levee and structure, and the base clear of it. */
 export const setback: Rule = {
   id: "setback",
-  rule: "The toe stays clear of the structure, for room to work, watch and pump, and never bears on a basement wall.",
-  source: "NDSU-11, BDPF, SDUN, MB",
   find: (context) =>
     context.plan.structures.flatMap((structure) => roomFindings(context, structure)),
 };
@@ -83,23 +105,22 @@ function roomFindings(context: CheckContext, structure: Structure): Finding[] {
   const fits = (stretch: Stretch, is: (sample: number) => boolean) => {
     const samples = samplesIn(trace, stretch, is);
     const room = (i: number) => roomBeside(context, polygon, i, setbackM);
-    return fittingWords(fittingAt(context, samples, room));
+    return fittingAt(context, samples, room);
   };
+  const { name: building } = structure;
   return [
-    ...over.map<Finding>((stretch) => ({
-      severity: "stop",
-      stretch,
-      sample: stretch.worst,
-      message: `${stretchWords(stretch)}: the base of the levee overlaps "${structure.name}".`,
-      remedy: `Move the line away until the toe is at least ${lengthWords(setbackM)} from it. ${fits(stretch, (i) => roomM[i] === 0)}`,
-    })),
-    ...close.map<Finding>((stretch) => ({
-      severity: "caution",
-      stretch,
-      sample: stretch.worst,
-      message: `${stretchWords(stretch)}: the toe comes within ${lengthWords(roomM[stretch.worst]!)} of "${structure.name}"; ${lengthWords(setbackM)} is needed to work, watch and pump.`,
-      remedy: `Move the line outward here. Never build against a basement wall. ${fits(stretch, (i) => roomM[i]! < setbackM)}`,
-    })),
+    ...over.map((stretch) => {
+      const found = fits(stretch, (i) => roomM[i] === 0);
+      const figures = { building, setbackM, fits: found };
+      const listed = { stretch, where: whereOf(stretch) };
+      return ofStretch("stop", listed, { kind: "overlaps-building", ...figures });
+    }),
+    ...close.map((stretch) => {
+      const found = fits(stretch, (i) => roomM[i]! < setbackM);
+      const figures = { building, roomM: roomM[stretch.worst]!, setbackM, fits: found };
+      const listed = { stretch, where: whereOf(stretch) };
+      return ofStretch("caution", listed, { kind: "setback", ...figures });
+    }),
   ];
 }
 
@@ -118,8 +139,6 @@ function roomBeside(context: CheckContext, polygon: PlanePolygon, i: number, set
 /** Ground that must not be built on. */
 export const noGo: Rule = {
   id: "no-go",
-  rule: "The base stays out of the areas marked as no-go.",
-  source: "judgement",
   find: (context) =>
     context.plan.noGo.flatMap((area) => {
       const polygon = planePolygon(area.outline, context.plane);
@@ -129,14 +148,9 @@ export const noGo: Rule = {
         return toes && near(toes) && touches(polygon, toes) ? 1 : 0;
       };
       const gapM = context.plan.practice.stationIntervalM;
-      return stretchesOf(context.trace, context.line.closed, gapM, severityAt).map<Finding>(
-        (stretch) => ({
-          severity: "stop",
-          stretch,
-          sample: stretch.worst,
-          message: `${stretchWords(stretch)}: the levee enters "${area.name}", which is marked as no-go.`,
-          remedy: "Lead the line round it, or remove the mark if the area may be used after all.",
-        }),
+      const finding = { kind: "no-go", area: area.name } as const;
+      return stretchesOf(context.trace, context.line.closed, gapM, severityAt).map((stretch) =>
+        ofStretch("stop", { stretch, where: whereOf(stretch) }, finding),
       );
     }),
 };
@@ -144,16 +158,10 @@ export const noGo: Rule = {
 /** Structures inside the ring. */
 export const enclosure: Rule = {
   id: "enclosure",
-  rule: "A ring encloses the structure it is built for.",
-  source: "judgement",
   find: (context) => {
     const { plan, line } = context;
     if (plan.structures.length === 0) {
-      return ofWholePlan(
-        "note",
-        "No structure is drawn, so the room round it is not checked.",
-        "Draw or import the outline of the building.",
-      );
+      return ofWholePlan("note", { kind: "no-building" });
     }
     return line.closed ? enclosureFindings(context) : [];
   },
@@ -172,32 +180,23 @@ function enclosureFindings({ plan, line, plane }: CheckContext): Finding[] {
     ({ structure, place }) => place === "inside" && isProtected(structure),
   );
   return places.flatMap(({ structure, place }): Finding[] => {
-    if (place === "inside") return isProtected(structure) ? [] : [enclosedAll(structure)];
-    const mark = { stretch: null, sample: null, at: structure.outline[0]! };
-    if (place === "cut") {
-      const message = `The ring cuts through "${structure.name}" and does not enclose it.`;
-      return [
-        { ...mark, severity: "stop", message, remedy: "Lead the ring round the whole building." },
-      ];
-    }
-    if (!isProtected(structure)) {
-      const message = `"${structure.name}" is left outside the ring, and is under water where the flood reaches it.`;
-      return [{ ...mark, severity: "note", message, remedy: "Clear it in time." }];
-    }
-    const message = `"${structure.name}" lies outside the ring.`;
-    const remedy = "Draw the ring round it if it is to be protected, or set it to be left outside.";
+    const protect = isProtected(structure);
+    if (place === "inside")
+      return protect ? [] : [ofBuilding("note", structure, "inside-unprotected")];
+    if (place === "cut") return [ofBuilding("stop", structure, "ring-cuts")];
+    if (!protect) return [ofBuilding("note", structure, "left-outside")];
     const isNote = someInside && structure.protect !== true;
-    return [{ ...mark, severity: isNote ? "note" : "stop", message, remedy }];
+    return [ofBuilding(isNote ? "note" : "stop", structure, "outside")];
   });
 }
 
-/** A building inside the ring that nobody means to protect. */
-function enclosedAll({ name, outline }: Structure): Finding {
-  return {
-    ...{ severity: "note", stretch: null, sample: null, at: outline[0]! },
-    message: `"${name}" is to be left outside, and the ring encloses it.`,
-    remedy: "Draw the ring without it where that is shorter or higher.",
-  };
+function ofBuilding(
+  severity: Severity,
+  { name, outline }: Structure,
+  kind: "ring-cuts" | "left-outside" | "outside" | "inside-unprotected",
+): Finding {
+  const [found] = ofWholePlan(severity, { kind, building: name });
+  return { ...found!, at: outline[0]! };
 }
 
 function placeIn(ring: PlanePolygon, outline: PlanePolygon): "inside" | "outside" | "cut" {

@@ -4,7 +4,6 @@ import { figuresOf, SECTIONS } from "../sections.ts";
 import type { Trace } from "../trace.ts";
 import type { CheckContext } from "./rule.ts";
 import type { Stretch } from "./stretch.ts";
-import { lengthWords } from "./words.ts";
 
 /** A place on the line, as a section that is to be put there sees it; metres. */
 export interface Place {
@@ -20,9 +19,9 @@ export interface Place {
   readonly roomLandM: number;
 }
 
-/** A section that fits everywhere it is asked for, and its widest base there. */
-export interface Fitting {
-  readonly section: EmergencySection;
+/** A levee type that fits everywhere along a stretch, and its widest base there. */
+export interface FittingType {
+  readonly typeId: string;
   readonly baseM: number;
 }
 
@@ -34,18 +33,18 @@ export function fittingSections(
   places: readonly Place[],
   plan: Plan,
   except: ReadonlySet<string>,
-): Fitting[] {
+): FittingType[] {
   return SECTIONS.flatMap((section) => {
     if (section.earlierInto || except.has(section.id)) return [];
     const baseM = widestBaseM(section, places, plan);
-    return Number.isNaN(baseM) ? [] : [{ section, baseM }];
+    return Number.isNaN(baseM) ? [] : [{ typeId: section.id, baseM }];
   });
 }
 
 /** Widest base a section would have at the places; NaN where it does not fit or is not to be built so high. */
 function widestBaseM(section: EmergencySection, places: readonly Place[], plan: Plan): number {
   const figures = figuresOf(section, null, plan);
-  const limitM = section.limit.greatestM ?? plan.practice.limitM;
+  const limitM = section.limitM ?? plan.practice.limitM;
   const shape: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
   let widestM = 0;
   for (const place of places) {
@@ -57,15 +56,6 @@ function widestBaseM(section: EmergencySection, places: readonly Place[], plan: 
     widestM = Math.max(widestM, waterM + landM);
   }
   return widestM;
-}
-
-/** Says which sections fit, or that none does; ends a remedy. */
-export function fittingWords(fitting: readonly Fitting[]): string {
-  if (fitting.length === 0) {
-    return "No other section in the list fits there at this height.";
-  }
-  const names = fitting.map(({ section, baseM }) => `${section.name} (base ${lengthWords(baseM)})`);
-  return `If it cannot move, these fit there: ${names.join(", ")}; choose one for this reach in Line, and read its limits.`;
 }
 
 /** Samples of a stretch that a rule objects to. */
@@ -87,7 +77,7 @@ export function fittingAt(
   { plan, cuts, waterSide }: CheckContext,
   samples: readonly number[],
   roomM: (sample: number) => { readonly left: number; readonly right: number },
-): Fitting[] {
+): FittingType[] {
   const places = samples.map((i): Place => {
     const room = roomM(i);
     const left = { roomM: room.left, dropM: cuts.dropLeftM[i]! };

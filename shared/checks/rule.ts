@@ -7,7 +7,10 @@ import type { PlanPlane } from "../plan-plane.ts";
 import type { Severity, Totals } from "../sizing-types.ts";
 import type { LineTime } from "../time/types.ts";
 import type { Trace } from "../trace.ts";
+import type { CheckFinding, RuleId } from "./findings.ts";
+import type { Listed } from "./listed.ts";
 import type { Stretch } from "./stretch.ts";
+import { atStation, type Where } from "./where.ts";
 
 /** What a check may look at. */
 export interface CheckContext {
@@ -32,9 +35,14 @@ export interface CheckContext {
   readonly time: LineTime | null;
 }
 
-/** One thing a rule found. `stretch` is null when it speaks of the whole plan or of one place. */
+/** One thing a rule found: what, how grave, and where. */
 export interface Finding {
   readonly severity: Severity;
+  /** What was found, with its figures in SI. */
+  readonly finding: CheckFinding;
+  /** Where along the line; null when it speaks of the whole plan. */
+  readonly where: Where | null;
+  /** Stretch of the line it marks; null for one place or the whole plan. */
   readonly stretch: Stretch | null;
   /** Chainage of one place when there is no stretch. */
   readonly chainageM?: number;
@@ -42,21 +50,35 @@ export interface Finding {
   readonly sample: number | null;
   /** Place of the mark when it is not a sample's. */
   readonly at?: LonLat;
-  /** Where it comes from, when that is not the rule's own source. */
-  readonly source?: string;
-  readonly message: string;
-  readonly remedy: string;
 }
 
-/** A check: what it asks for, where that comes from, and how it is looked for. */
+/** A check. What it requires and where that comes from is in `words/checks`, by its id. */
 export interface Rule {
-  readonly id: string;
-  readonly rule: string;
-  readonly source: string;
+  readonly id: RuleId;
   readonly find: (context: CheckContext) => Finding[];
 }
 
 /** A finding about the plan as a whole. */
-export function ofWholePlan(severity: Severity, message: string, remedy: string): Finding[] {
-  return [{ severity, stretch: null, sample: null, message, remedy }];
+export function ofWholePlan(severity: Severity, finding: CheckFinding): Finding[] {
+  return [{ severity, finding, where: null, stretch: null, sample: null }];
+}
+
+/** A finding about listed stretches, marked at the worst sample. */
+export function ofStretch(
+  severity: Severity,
+  { stretch, where }: Pick<Listed, "stretch" | "where">,
+  finding: CheckFinding,
+): Finding {
+  return { severity, finding, where, stretch, sample: stretch.worst };
+}
+
+/** A finding about one sample of the line. */
+export function ofSample(
+  severity: Severity,
+  { trace }: CheckContext,
+  sample: number,
+  finding: CheckFinding,
+): Finding {
+  const chainageM = trace.chainageM[sample]!;
+  return { severity, finding, where: atStation(chainageM), stretch: null, chainageM, sample };
 }

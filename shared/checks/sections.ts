@@ -1,117 +1,103 @@
 import type { BuiltReach } from "../sections/built-reach.ts";
 import type { EmergencySection } from "../sections/types.ts";
+import { PYRAMID } from "../sections.ts";
 import type { TracePiece } from "../trace.ts";
 import { leastGreatestM } from "./height.ts";
-import { type CheckContext, type Finding, ofWholePlan, type Rule } from "./rule.ts";
+import { listStretches } from "./listed.ts";
+import { type CheckContext, ofSample, ofStretch, ofWholePlan, type Rule } from "./rule.ts";
 import { stretchesOf } from "./stretch.ts";
-import { toldOf } from "./told.ts";
-import { distanceWords, lengthWords, stationWords } from "./words.ts";
+
+/** Levee types by their id; metres. */
+export type TypeFinding =
+  | {
+      readonly kind: "type-limit";
+      readonly typeId: string;
+      readonly heightM: number;
+      readonly limitM: number;
+      readonly lengthM: number;
+    }
+  | {
+      readonly kind: "type-cautions";
+      readonly typeId: string;
+      /** Stretches that are built as this type, from and to; empty = the whole line. */
+      readonly reachesM: readonly (readonly [number, number])[];
+    }
+  | { readonly kind: "types-meet"; readonly beforeId: string; readonly afterId: string }
+  | { readonly kind: "bracing-not-calculated"; readonly typeId: string; readonly lengthM: number }
+  | { readonly kind: "carpentry" };
 
 /** Heights over what a section other than the pyramid may be built to. */
-export const sectionLimit: Rule = {
-  id: "section-limit",
-  rule: "No reach is higher than its own section may be built.",
-  source: "NDSU-11, FFO-96, EMI-L4, F312, IS-280; judgement where none is published",
+export const typeLimit: Rule = {
+  id: "type-limit",
   find: (context) =>
     sectionsUsed(context).flatMap((section) => {
-      const { greatestM, source, note } = section.limit;
-      if (greatestM === null) return [];
+      const { limitM } = section;
+      if (limitM === null) return [];
       const excessM = (i: number) =>
-        builtAs(context, i) === section ? leastGreatestM(context, i) - greatestM - 1e-9 : 0;
-      return toldAlong(context, excessM).map(({ stretch, where, lengthM }) => ({
-        severity: "stop",
-        stretch,
-        sample: stretch.worst,
-        source,
-        message: `${where}: ${inSentence(section.name)}, up to ${lengthWords(leastGreatestM(context, stretch.worst))} high on ${distanceWords(lengthM)}, over its limit of ${lengthWords(greatestM)}. ${note}`,
-        remedy:
-          "Choose another section for this reach, or lead it over higher ground. If there is neither, ask a licensed engineer.",
-      }));
+        builtAs(context, i) === section ? leastGreatestM(context, i) - limitM - 1e-9 : 0;
+      return listAlong(context, excessM).map((listed) => {
+        const heightM = leastGreatestM(context, listed.stretch.worst);
+        const figures = { heightM, limitM, lengthM: listed.lengthM };
+        return ofStretch("stop", listed, { kind: "type-limit", typeId: section.id, ...figures });
+      });
     }),
 };
 
 /** What each section other than the standard one asks for. */
-export const sectionCautions: Rule = {
-  id: "section-cautions",
-  rule: "Each section is built as its sources ask.",
-  source: "NDSU-11, DWR-03, FFO-96, EMI-L4, IS-280, IL-RET; common practice, no source",
+export const typeCautions: Rule = {
+  id: "type-cautions",
   find: (context) =>
-    sectionsUsed(context).flatMap((section): Finding[] => {
-      if (section.cautions.length === 0) return [];
-      const first = firstSampleAs(context, section);
-      return [
-        {
-          severity: "note",
-          stretch: null,
-          chainageM: context.trace.chainageM[first]!,
-          sample: first,
-          source: section.source,
-          message: `${section.name}, ${reachesWords(context, section)}: ${inSentence(section.words)}`,
-          remedy: section.cautions.join(" "),
-        },
-      ];
-    }),
+    sectionsUsed(context)
+      .filter((section) => section !== PYRAMID)
+      .map((section) => {
+        const reachesM = reachesOf(context, section);
+        const finding = { kind: "type-cautions", typeId: section.id, reachesM } as const;
+        const found = ofSample("note", context, firstSampleAs(context, section), finding);
+        return { ...found, where: null };
+      }),
 };
 
 /** Where one section ends against another. */
-export const sectionsMeet: Rule = {
-  id: "sections-meet",
-  rule: "Where two sections meet they are lapped and tied, so that no seam is left open.",
-  source: "common practice, no source",
+export const typesMeet: Rule = {
+  id: "types-meet",
   find: (context) =>
-    meetings(context).map(({ before, after, sample }) => ({
-      severity: "caution",
-      stretch: null,
-      chainageM: context.trace.chainageM[sample]!,
-      sample,
-      message: `${stationWords(context.trace.chainageM[sample]!)}: here ${inSentence(before.section.name)} meets ${inSentence(after.section.name)}. A seam between two sections is where water finds its way first; the bags of the lap are not in the count.`,
-      remedy:
-        "Run the wider one past the end of the other and lap them on its water side, key bags into both, carry the sheet over the seam, and watch it.",
-    })),
+    meetings(context).map(({ before, after, sample }) => {
+      const [beforeId, afterId] = [before.section.id, after.section.id];
+      return ofSample("caution", context, sample, { kind: "types-meet", beforeId, afterId });
+    }),
 };
 
-/** Walls that stand by what braces them. */
-export const bracingNotReckoned: Rule = {
-  id: "bracing-not-reckoned",
-  rule: "What stands by its bracing is judged by somebody who can reckon it.",
-  source: "judgement; FEMA P-259, from memory",
+/** Walls whose bracing carries the water, which is not calculated. */
+export const bracingNotCalculated: Rule = {
+  id: "bracing-not-calculated",
   find: (context) => {
-    if (!context.cuts.reaches.some(({ section }) => section.standsBy === "bracing")) return [];
+    if (!context.cuts.reaches.some(({ section }) => section.carriedBy === "bracing")) return [];
     const severityAt = (i: number) =>
-      builtAs(context, i).standsBy === "bracing" && context.cuts.heightM[i]! > 0
+      builtAs(context, i).carriedBy === "bracing" && context.cuts.heightM[i]! > 0
         ? context.cuts.heightM[i]!
         : 0;
-    return toldAlong(context, severityAt).map(({ stretch, where, lengthM }) => ({
-      severity: "caution",
-      stretch,
-      sample: stretch.worst,
-      message: `${where}: ${inSentence(builtAs(context, stretch.worst).name)} on ${distanceWords(lengthM)} stands by its bracing, which is not reckoned here: no factor against sliding or overturning is given, and the weakest place of the line is sought without it.`,
-      remedy:
-        "Have a licensed engineer size posts, braces and stakes for the water and the ground here, as the local code asks, or choose a section that stands by its weight.",
-    }));
+    return listAlong(context, severityAt).map((listed) => {
+      const typeId = builtAs(context, listed.stretch.worst).id;
+      const { lengthM } = listed;
+      return ofStretch("caution", listed, { kind: "bracing-not-calculated", typeId, lengthM });
+    });
   },
 };
 
 /** Work that the hours leave out. */
 export const carpentry: Rule = {
   id: "carpentry",
-  rule: "People's time covers all of the work.",
-  source: "judgement",
   find: ({ totals }) => {
     const { plywoodSheets, lumberM, stakes } = totals.materials;
     if (plywoodSheets + lumberM + stakes === 0) return [];
-    return ofWholePlan(
-      "note",
-      "The hours count bags, sand and earth. Cutting, staking, nailing and bracing of boards are not in them.",
-      "Set a carpentry crew and its time beside the people of the plan; no rate for it is published here.",
-    );
+    return ofWholePlan("note", { kind: "carpentry" });
   },
 };
 
-function toldAlong(context: CheckContext, severityAt: (sample: number) => number) {
+function listAlong(context: CheckContext, severityAt: (sample: number) => number) {
   const { plan, line, trace } = context;
   const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, severityAt);
-  return toldOf(stretches, severityAt);
+  return listStretches(stretches, severityAt);
 }
 
 function builtAs({ cuts }: CheckContext, sample: number): EmergencySection {
@@ -129,11 +115,16 @@ function sectionsUsed(context: CheckContext): EmergencySection[] {
   return [...sections].filter((section) => firstSampleAs(context, section) >= 0);
 }
 
-function reachesWords({ breaksM, line, cuts }: CheckContext, section: EmergencySection): string {
+/** From and to of each stretch that is built as a type; empty where that is the whole line. */
+function reachesOf(
+  { breaksM, line, cuts }: CheckContext,
+  section: EmergencySection,
+): [number, number][] {
   const marks = [0, ...breaksM, line.lengthM];
-  const from = (i: number) => `${stationWords(marks[i]!)} to ${stationWords(marks[i + 1]!)}`;
-  const own = cuts.reaches.flatMap((reach, i) => (reach.section === section ? [from(i)] : []));
-  return own.length === cuts.reaches.length ? "the whole line" : own.join(", ");
+  const own = cuts.reaches.flatMap((reach, i): [number, number][] =>
+    reach.section === section ? [[marks[i]!, marks[i + 1]!]] : [],
+  );
+  return own.length === cuts.reaches.length ? [] : own;
 }
 
 interface Meeting {
@@ -155,9 +146,4 @@ function meetings({ line, trace, cuts }: CheckContext): Meeting[] {
       ? [{ before, after, sample: begins.first }]
       : [];
   });
-}
-
-/** A name or sentence to go on with after a colon or in the middle of a sentence. */
-function inSentence(words: string): string {
-  return `${words[0]!.toLowerCase()}${words.slice(1)}`;
 }

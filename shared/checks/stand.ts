@@ -1,33 +1,45 @@
 import { holdingOf } from "../defaults.ts";
-import { factorWords, roundedDown } from "../holding/factor-words.ts";
-import type { CheckContext, Rule } from "./rule.ts";
+import type { Spread } from "../holding/types.ts";
+import { type Listed, listStretches } from "./listed.ts";
+import { type CheckContext, ofStretch, type Rule } from "./rule.ts";
 import { stretchesOf } from "./stretch.ts";
-import { type Told, toldOf } from "./told.ts";
-import { distanceWords, lengthWords } from "./words.ts";
 
 const SLACK = 1e-6;
-const ENGINEER = "It is a licensed engineer's and the local code's to say that less will do.";
+
+/** Factors of safety against what is required; metres. */
+export type StandFinding =
+  | {
+      readonly kind: "sliding";
+      readonly waterDepthM: number;
+      readonly factor: Spread;
+      readonly friction: Spread;
+      readonly required: number;
+      readonly lengthM: number;
+    }
+  | {
+      readonly kind: "overturning";
+      readonly waterDepthM: number;
+      readonly factor: number;
+      readonly required: number;
+      readonly lengthM: number;
+    };
 
 /** Whether the water can push the levee away. */
 export const sliding: Rule = {
   id: "sliding",
-  rule: "Friction under the base is at least so many times the thrust of the water.",
-  source: "FEMA P-259, from memory; friction from memory, weak; thrust NDSU-NR",
   find: (context) => {
     const { holding, plan } = context;
     if (!holding?.standing) return [];
     const { slidingLow, slidingHigh, waterDepthM } = holding.profile;
-    const { slidingFactor, frictionLow, frictionHigh } = holdingOf(plan);
-    return shortOf(context, slidingLow, slidingFactor).map(({ stretch, where, lengthM }) => {
-      const [low, high] = [slidingLow[stretch.worst]!, slidingHigh[stretch.worst]!];
-      const fails = high < slidingFactor - SLACK;
-      return {
-        severity: fails ? "stop" : "caution",
-        stretch,
-        sample: stretch.worst,
-        message: `${where}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists sliding ${factorWords({ low, high })} times, where ${slidingFactor} is asked, on ${distanceWords(lengthM)}; friction ${frictionLow} to ${frictionHigh}.`,
-        remedy: `Widen the base, strip the sod and dig a bond trench, or lead the line over higher ground. ${ENGINEER}`,
-      };
+    const { slidingFactor: required, frictionLow, frictionHigh } = holdingOf(plan);
+    return shortOf(context, slidingLow, required).map((listed) => {
+      const { worst } = listed.stretch;
+      const factor = { low: slidingLow[worst]!, high: slidingHigh[worst]! };
+      return ofStretch(factor.high < required - SLACK ? "stop" : "caution", listed, {
+        kind: "sliding",
+        ...{ waterDepthM: waterDepthM[worst]!, factor, required, lengthM: listed.lengthM },
+        friction: { low: frictionLow, high: frictionHigh },
+      });
     });
   },
 };
@@ -35,26 +47,23 @@ export const sliding: Rule = {
 /** Whether the water can turn the levee over. */
 export const overturning: Rule = {
   id: "overturning",
-  rule: "The weight resists turning about the landside toe at least so many times.",
-  source: "FEMA P-259, from memory; thrust NDSU-NR",
   find: (context) => {
     const { holding, plan } = context;
     if (!holding?.standing) return [];
-    const { overturning: factor, waterDepthM } = holding.profile;
-    const asked = holdingOf(plan).overturningFactor;
-    return shortOf(context, factor, asked).map(({ stretch, where, lengthM }) => ({
-      severity: "stop",
-      stretch,
-      sample: stretch.worst,
-      message: `${where}: with ${lengthWords(waterDepthM[stretch.worst]!)} of water it resists overturning ${roundedDown(factor[stretch.worst]!)} times, where ${asked} is asked, on ${distanceWords(lengthM)}.`,
-      remedy: `Widen the base or lead the line over higher ground, and keep the inner toe drained. ${ENGINEER}`,
-    }));
+    const { overturning: factors, waterDepthM } = holding.profile;
+    const required = holdingOf(plan).overturningFactor;
+    return shortOf(context, factors, required).map((listed) => {
+      const { worst } = listed.stretch;
+      const figures = { waterDepthM: waterDepthM[worst]!, factor: factors[worst]!, required };
+      const { lengthM } = listed;
+      return ofStretch("stop", listed, { kind: "overturning", ...figures, lengthM });
+    });
   },
 };
 
-function shortOf(context: CheckContext, factor: Float32Array, asked: number): Told[] {
+function shortOf(context: CheckContext, factor: Float32Array, required: number): Listed[] {
   const { line, trace, plan } = context;
-  const shortAt = (i: number) => asked - SLACK - factor[i]!;
+  const shortAt = (i: number) => required - SLACK - factor[i]!;
   const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, shortAt);
-  return toldOf(stretches, shortAt);
+  return listStretches(stretches, shortAt);
 }

@@ -5,6 +5,6 @@ import type { Reach } from "../sizing-types.ts";
 export function lengthBracedM({ reaches }: { readonly reaches: readonly Reach[] }): number {
   return reaches.reduce((sum, { section, totals }) => {
     const kind = sectionById(section);
-    return kind.ok && kind.value.standsBy === "bracing" ? sum + totals.builtLengthM : sum;
+    return kind.ok && kind.value.carriedBy === "bracing" ? sum + totals.builtLengthM : sum;
   }, 0);
 }

@@ -48,7 +48,7 @@ export function lineHolding(inputs: LineHoldingInputs): Holding {
 /** True where a section with a limit of its own is built higher than that. */
 function isOverItsLimit({ reaches, reach, greatestHeightM }: CutWalk): boolean {
   return greatestHeightM.some((heightM, i) => {
-    const limitM = reaches[reach[i]!]!.section.limit.greatestM;
+    const limitM = reaches[reach[i]!]!.section.limitM;
     return limitM !== null && heightM > limitM + OVER_SLACK_M;
   });
 }

@@ -94,7 +94,7 @@ function fillSample(
   const friction = { low: holding.frictionLow, high: holding.frictionHigh };
   const { body, load } = restingLevee(shape, waterDepthM, kgPerM3);
   const rated = factorsOf(body, load, friction, holding.uplift);
-  const { sliding, overturning } = section.standsBy === "weight" ? rated : NOT_RATED;
+  const { sliding, overturning } = section.carriedBy === "weight" ? rated : NOT_RATED;
   profile.waterDepthM[i] = waterDepthM;
   profile.slidingLow[i] = sliding.low;
   profile.slidingHigh[i] = sliding.high;

@@ -1,11 +1,11 @@
 import { FOOT_M } from "../defaults.ts";
-import type { PumpOption } from "./types.ts";
+import type { PumpKind, PumpOption } from "./types.ts";
 
 /** One US gallon a minute, m3/s. */
 const GPM_M3_PER_S = (231 * (FOOT_M / 12) ** 3) / 60;
 
 interface PumpClass {
-  readonly name: string;
+  readonly kind: PumpKind;
   readonly lowM3PerS: number;
   readonly highM3PerS: number;
 }
@@ -15,19 +15,19 @@ interface PumpClass {
  * Source: PWM; the smallest sump pump from a county plumbing rule (Prince George's County).
  */
 export const PUMP_CLASSES: readonly PumpClass[] = [
-  { name: "sump pump", lowM3PerS: 15 * GPM_M3_PER_S, highM3PerS: 15 * GPM_M3_PER_S },
+  { kind: "sump", lowM3PerS: 15 * GPM_M3_PER_S, highM3PerS: 15 * GPM_M3_PER_S },
   {
-    name: "diaphragm pump, 2 to 3 in",
+    kind: "diaphragm",
     lowM3PerS: 50 * GPM_M3_PER_S,
     highM3PerS: 90 * GPM_M3_PER_S,
   },
   {
-    name: "centrifugal pump, 2 to 4 in",
+    kind: "centrifugal",
     lowM3PerS: 142 * GPM_M3_PER_S,
     highM3PerS: 500 * GPM_M3_PER_S,
   },
   {
-    name: "trash pump, 2 to 6 in",
+    kind: "trash",
     lowM3PerS: 200 * GPM_M3_PER_S,
     highM3PerS: 1600 * GPM_M3_PER_S,
   },
@@ -44,8 +44,8 @@ const LEAST_WORKING = 2;
  */
 export function pumpOptions(capacityM3PerS: number, spare: number): PumpOption[] {
   if (!(capacityM3PerS > 0)) return [];
-  return PUMP_CLASSES.map(({ name, lowM3PerS }) => ({
-    name,
+  return PUMP_CLASSES.map(({ kind, lowM3PerS }) => ({
+    kind,
     eachM3PerS: lowM3PerS,
     working: Math.max(LEAST_WORKING, Math.ceil(capacityM3PerS / lowM3PerS - 1e-9)),
     spare,

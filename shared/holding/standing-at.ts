@@ -19,7 +19,7 @@ export function standingAt(section: CrossSection, plan: Plan): DrawnBody | null 
   const { bodyM2, heightM, crestM, waterM, waterSide, crownM } = section;
   if (bodyM2 === null || heightM === null || !(bodyM2 > 0)) return null;
   const kind = sectionById(section.section);
-  if (!kind.ok || kind.value.standsBy === "bracing") return null;
+  if (!kind.ok || kind.value.carriedBy === "bracing") return null;
   const dropAt = (offsetM: number) => crestM - groundAt(section, offsetM);
   const { toeLeftM, toeRightM } = section;
   const left = { toeM: toeLeftM, dropM: dropAt(toeLeftM) };

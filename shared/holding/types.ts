@@ -100,8 +100,11 @@ export interface FillingHour {
   readonly highM: number | null;
 }
 
+/** Pumps as they are sold. */
+export type PumpKind = "sump" | "diaphragm" | "centrifugal" | "trash";
+
 export interface PumpOption {
-  readonly name: string;
+  readonly kind: PumpKind;
   /** Capacity one pump is counted with, m3/s: the lower end of its class. */
   readonly eachM3PerS: number;
   readonly working: number;

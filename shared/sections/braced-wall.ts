@@ -20,13 +20,10 @@ export const BRACE_SPACING = figure({
   note: "Stakes at 6 ft, kickers of 2x4 in and 10 ft to stakes of 2 ft: DWR-03 gives them for a topping of lumber and sacks.",
 });
 
-/** Bags straight up, with plywood behind them that braces hold. */
+/** Bags straight up, with plywood behind them that braces carry. */
 export const bracedWall: EmergencySection = {
   id: "braced-wall",
   name: "Braced wall of bags and plywood",
-  words:
-    "Bags straight up with plywood behind and braces to the ground: where there is no room for a base, and only as strong as its bracing.",
-  source: "common practice, no source; braces as in DWR-03",
   figures: [
     figure({
       key: "widthM",
@@ -40,17 +37,8 @@ export const bracedWall: EmergencySection = {
     BRACE_SPACING,
   ],
   fill: "bags",
-  limit: {
-    greatestM: 3 * FOOT_M,
-    source: "judgement; F312",
-    note: "No published limit for such a wall; F312 keeps floodwalls to 3 ft of flood, the bracing of boards is published for less than 3 ft (EMI-L4, FFO-96).",
-  },
-  cautions: [
-    "Have the posts, braces and stakes sized by a licensed engineer and follow the local code: soft, wet ground lets stakes go.",
-    "Brace on the land side, nail every joint twice (DWR-03) and watch the stakes as the water rises.",
-    "Never brace it against a building's wall.",
-  ],
-  standsBy: "bracing",
+  limitM: 3 * FOOT_M,
+  carriedBy: "bracing",
   sheet: true,
   kgPerM3: filledKgPerM3,
   shapeInto: (out, _heightM, { widthM }) => uprightInto(out, widthM!),

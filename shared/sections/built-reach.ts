@@ -35,7 +35,7 @@ export function builtReaches(plan: Plan, alignment: Alignment, count: number): B
     return {
       section,
       figures: figuresOf(section, stated, plan),
-      limitM: section.limit.greatestM ?? plan.practice.limitM,
+      limitM: section.limitM ?? plan.practice.limitM,
       kgPerM3: section.kgPerM3(holdingOf(plan)),
     };
   });

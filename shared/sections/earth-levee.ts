@@ -7,9 +7,6 @@ import type { EmergencySection } from "./types.ts";
 export const earthLevee: EmergencySection = {
   id: "earth-levee",
   name: "Earth levee",
-  words:
-    "Earth tamped in layers, flatter than bags: where there is room, earth and plant for it, and no bags to spare.",
-  source: "IS-280, IL-RET, LSU",
   figures: [
     figure({
       key: "crownM",
@@ -40,17 +37,8 @@ export const earthLevee: EmergencySection = {
     }),
   ],
   fill: "earth",
-  limit: {
-    greatestM: 6 * FOOT_M,
-    source: "F312, IS-280",
-    note: "Flood of at most 5 ft for a levee (F312) and 1 ft of freeboard; IS-280 prints 6 ft of settled height.",
-  },
-  cautions: [
-    "Strip all sod and place the earth in thin layers, each tamped (IL-RET): loose earth washes away.",
-    "Cover its water side with sheet held by bags before waves or current reach it; that sheet is not in the count.",
-    "Keep heavy plant off a wet crown (FFO-96), and follow the local code: earthworks often need a permit and a licensed engineer.",
-  ],
-  standsBy: "weight",
+  limitM: 6 * FOOT_M,
+  carriedBy: "weight",
   sheet: false,
   kgPerM3: filledKgPerM3,
   shapeInto: (out, _heightM, { crownM, runWater, runLand }) => {

@@ -14,9 +14,6 @@ const STAKE_SHOWS_M = 0.15;
 export const lumberTopping: EmergencySection = {
   id: "lumber-topping",
   name: "Lumber and sack topping",
-  words:
-    "Boards on driven stakes, backed with sacks and braced: raises a levee or firm ground by less than 3 ft where the crown is narrow.",
-  source: "DWR-03 p49; EMI-L4, FFO-96 (flashboards)",
   figures: [
     figure({
       key: "widthM",
@@ -30,18 +27,8 @@ export const lumberTopping: EmergencySection = {
     BRACE_SPACING,
   ],
   fill: "bags",
-  limit: {
-    greatestM: 3 * FOOT_M,
-    source: "EMI-L4, FFO-96",
-    note: "For toppings of 1.5 ft to less than 3 ft; below 1.5 ft a cap of earth or bags serves (FFO-96).",
-  },
-  cautions: [
-    "Drive the stakes, never dig for them, and tamp the earth behind (EMI-L4, FFO-96).",
-    "Line the trench under the boards with empty sacks and put two nails in every joint (DWR-03).",
-    "Waves break it and wood warps: cover its water side with sheet and watch it (EMI-L4, FFO-96).",
-    "Have the ground or levee it stands on judged by a licensed engineer before it is loaded higher.",
-  ],
-  standsBy: "bracing",
+  limitM: 3 * FOOT_M,
+  carriedBy: "bracing",
   sheet: true,
   kgPerM3: filledKgPerM3,
   shapeInto: (out, _heightM, { widthM }) => uprightInto(out, widthM!),

@@ -11,9 +11,6 @@ const TIE_M = 0.04;
 export const plywoodBox: EmergencySection = {
   id: "plywood-box",
   name: "Plywood box filled with sand",
-  words:
-    "Two rows of plywood, staked and tied across, filled with loose sand: half to two thirds of a pyramid's width, and no bags.",
-  source: "FFO-96, DWR-03 (mud box)",
   figures: [
     figure({
       key: "widthRatio",
@@ -35,17 +32,8 @@ export const plywoodBox: EmergencySection = {
     }),
   ],
   fill: "sand",
-  limit: {
-    greatestM: 6 * FOOT_M,
-    source: "FFO-96",
-    note: "Up to 6 ft at a width of twice the height (FFO-96); DWR-03 shows 3 ft at 30 in wide.",
-  },
-  cautions: [
-    "Never fill it with sandbags: tamped earth, clay or sand in layers (FFO-96).",
-    "Line it with sheet that has holes at the bottom, or with burlap, and close its ends with bags (DWR-03).",
-    "Wet sand bursts boards that are not tied: whether posts and ties hold its push is not reckoned; ask a licensed engineer.",
-  ],
-  standsBy: "weight",
+  limitM: null,
+  carriedBy: "weight",
   sheet: false,
   kgPerM3: filledKgPerM3,
   shapeInto: (out, heightM, { widthRatio }) => uprightInto(out, widthRatio! * heightM),

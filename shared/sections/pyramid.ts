@@ -44,18 +44,10 @@ export function nothingPerMetre(out: PerMetre): void {
 export const pyramid: EmergencySection = {
   id: "pyramid",
   name: "Sandbag pyramid",
-  words:
-    "Bags laid to a base three times the height: the standard levee that stands by its own weight.",
-  source: "NDSU-11, FFO-96",
   figures: [BASE_RATIO, PYRAMID_CROWN],
   fill: "bags",
-  limit: {
-    greatestM: null,
-    source: "common practice, no source; MO-2217",
-    note: "Sources disagree: 3 ft preferred and 5 ft practical (MO-2217); tables go to 6 ft (EMI-L4).",
-  },
-  cautions: [],
-  standsBy: "weight",
+  limitM: null,
+  carriedBy: "weight",
   sheet: true,
   kgPerM3: filledKgPerM3,
   shapeInto: (out, heightM, { baseRatio, crownM }) => {

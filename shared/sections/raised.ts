@@ -16,9 +16,6 @@ function earlierHeightM(heightM: number, { raiseM }: SectionFigures): number {
 export const raised: EmergencySection = {
   id: "raised",
   name: "Raised sandbag levee",
-  words:
-    "A pyramid that stands already and is raised on its own base, widened where that would get too narrow: only what is added is counted.",
-  source: "NDSU-NR (base at least twice the height)",
   figures: [
     figure({
       key: "raiseM",
@@ -42,17 +39,8 @@ export const raised: EmergencySection = {
     PYRAMID_CROWN,
   ],
   fill: "bags",
-  limit: {
-    greatestM: null,
-    source: "common practice, no source; MO-2217",
-    note: "As for a pyramid: what stands and what is added together stay within the limit.",
-  },
-  cautions: [
-    "Measure what stands before you count on it: height, base and how it has settled.",
-    "Take back the sheet on the crown, lay the new bags in bond with the old, and bring new sheet up over the raised face (common practice, no source).",
-    "Raise nothing that leaks, leans or moves: widen it on the land side first.",
-  ],
-  standsBy: "weight",
+  limitM: null,
+  carriedBy: "weight",
   sheet: true,
   kgPerM3: filledKgPerM3,
   shapeInto: (out, heightM, figures) => {

@@ -1,5 +1,6 @@
 import type { HoldingSettings, Plan } from "../plan.ts";
 import type { Setting } from "../setting.ts";
+import type { LeveeTypeId } from "../words/levee-types.ts";
 
 /** What fills the body of a levee. */
 export type Fill = "bags" | "sand" | "earth";
@@ -27,15 +28,6 @@ export interface SectionShape {
   runLand: number;
 }
 
-/** How high a section may be built, and what sources say about it. */
-interface SectionLimit {
-  /** Over this it is a stop, metres; null = the plan's own limit. */
-  readonly greatestM: number | null;
-  readonly source: string;
-  /** Where sources disagree, or what the limit hangs on. */
-  readonly note: string;
-}
-
 /** What a metre of line takes beside its fill, at one height. */
 export interface PerMetre {
   /** Faces of plywood, m2 per metre. */
@@ -47,23 +39,19 @@ export interface PerMetre {
 }
 
 /**
- * An emergency section: what it is built of, how it lies on the ground, what it takes, how high it may go
- * and how it is drawn. A new one is a file that declares one of these, and a name in `shared/sections.ts`.
+ * A levee type: what it is built of, how it lies on the ground, what it takes, how high it may go
+ * and how it is drawn. A new one is a file that declares one of these, a name in `shared/sections.ts`, and its words in `words/levee-types.ts`.
  */
 export interface EmergencySection {
-  readonly id: string;
+  readonly id: LeveeTypeId;
   /** `Sandbag pyramid`. */
   readonly name: string;
-  /** What it is and where it serves, one sentence. */
-  readonly words: string;
-  readonly source: string;
   readonly figures: readonly SectionFigure[];
   readonly fill: Fill;
-  readonly limit: SectionLimit;
-  /** Trade's cautions, each one sentence with what to do. */
-  readonly cautions: readonly string[];
-  /** Whether its own weight is what holds it, or bracing, which is not reckoned here. */
-  readonly standsBy: "weight" | "bracing";
+  /** Over this it must not be built, metres; null = the plan's own height limit. Its source: `words/levee-types`. */
+  readonly limitM: number | null;
+  /** Whether its own weight carries the water, or bracing, which is not calculated here. */
+  readonly carriedBy: "weight" | "bracing";
   /** Sheet laid on its waterside face. */
   readonly sheet: boolean;
   /** Mass of the body as built, kg/m3. */

@@ -1,6 +1,6 @@
-import { lengthWords } from "../checks/words.ts";
 import type { ForecastRow } from "../plan.ts";
 import { SETTINGS } from "../settings.ts";
+import { unitsOf } from "../words/units.ts";
 import { momentOf } from "./forecast-time.ts";
 
 /** What is wrong with a forecast's rows, and in which row, counted from 0. */
@@ -13,6 +13,7 @@ export interface RowsComplaint {
 
 export const MOST_ROWS = 2000;
 const LEAST_ROWS = 2;
+const LENGTH = unitsOf("us").length;
 /** Rows further apart than this, and than this many times the usual step, have a gap between them. */
 const GAP_OVER_S = 12 * 3600;
 const GAP_OVER_STEPS = 2.5;
@@ -100,7 +101,7 @@ function levelComplaint(
   if (outside !== undefined) {
     return {
       code: "forecast/level",
-      message: `${capital(place)}: expected a ${levels} from ${lengthWords(lowSI)} to ${lengthWords(highSI)}; came ${lengthWords(outside)}.`,
+      message: `${capital(place)}: expected a ${levels} from ${LENGTH(lowSI)} to ${LENGTH(highSI)}; came ${LENGTH(outside)}.`,
       remedy: "Check the figure and its unit. A mark for a missing value is not a level.",
     };
   }
@@ -132,7 +133,7 @@ function gapComplaint(
 }
 
 function levelWords(levelM: number | null): string {
-  return levelM === null ? "none" : lengthWords(levelM);
+  return levelM === null ? "none" : LENGTH(levelM);
 }
 
 function stepS(rows: readonly ForecastRow[], index: number): number {

@@ -1,9 +1,7 @@
-import { distanceWords, lengthWords } from "../checks/words.ts";
 import { FOOT_M } from "../defaults.ts";
 import type { Plan } from "../plan.ts";
 import type { Totals } from "../sizing-types.ts";
 import { waterElevationAtGauge } from "../stage.ts";
-import { formatCount, formatVolume } from "../units.ts";
 import type { CurvePoint, NextFoot, StageCurve } from "./types.ts";
 
 /**
@@ -25,39 +23,23 @@ export function stageCurve(plan: Plan, totalsAt: TotalsAt): StageCurve {
   const totals = totalsAt(0);
   const now = curvePoint(plan, 0, totals);
   if (now.greatestHeightM > FAR_BEYOND_M) {
-    const words = "The line is far higher than any sandbag levee: check the water.";
-    return { points: [now], limitRiseM: null, nextFoot: null, words };
+    return { points: [now], limitRiseM: null, nextFoot: null };
   }
   const all = RISES_FT.map((feet) => (feet === 0 ? totals : totalsAt(feet * FOOT_M)));
   const points = RISES_FT.map((feet, i) => curvePoint(plan, feet * FOOT_M, all[i]!));
-  const next = points[RISES_FT.indexOf(1)]!;
-  const nextFoot = {
-    bags: next.bags - now.bags,
-    overLimitM: next.lengthOverLimitM - now.lengthOverLimitM,
-  };
-  return {
-    points,
-    limitRiseM: limitRise(points, all, totalsAt),
-    nextFoot,
-    words: [
-      nextFootWords(nextFoot),
-      ...looseWords(totals, all[RISES_FT.indexOf(1)]!),
-      ...(totals.lengthNoDataM > 0 ? ["Stretches without ground data are not in it."] : []),
-    ].join(" "),
-  };
+  const nextFoot = costOf(totals, all[RISES_FT.indexOf(1)]!);
+  return { points, limitRiseM: limitRise(points, all, totalsAt), nextFoot };
 }
 
-/** What one more foot takes of earth and of sand without bags, where anything is built of them. */
-function looseWords(now: Totals, next: Totals): string[] {
-  const more = [
-    { name: "earth", m3: next.materials.earthM3 - now.materials.earthM3 },
-    { name: "loose sand", m3: next.materials.looseSandM3 - now.materials.looseSandM3 },
-  ].filter(({ m3 }) => m3 > 0);
-  if (more.length === 0) return [];
-  const amounts = more.map(
-    ({ name, m3 }) => `${formatVolume(m3, "us")} (${formatVolume(m3, "metric")}) of ${name}`,
-  );
-  return [`It takes ${amounts.join(" and ")} besides.`];
+/** What the next foot takes beyond what the line takes now. */
+function costOf(now: Totals, next: Totals): NextFoot {
+  return {
+    bags: next.bags - now.bags,
+    overLimitM: next.lengthOverLimitM - now.lengthOverLimitM,
+    earthM3: next.materials.earthM3 - now.materials.earthM3,
+    looseSandM3: next.materials.looseSandM3 - now.materials.looseSandM3,
+    hasGaps: now.lengthNoDataM > 0,
+  };
 }
 
 /** One point of the curve from the totals at a rise. */
@@ -72,13 +54,6 @@ export function curvePoint({ water }: Plan, riseM: number, totals: Totals): Curv
     lengthOverLimitM,
     jobHours,
   };
-}
-
-/** What the next foot of water costs, in words with both units. */
-export function nextFootWords({ bags, overLimitM }: NextFoot): string {
-  const cost = `The next foot (${lengthWords(FOOT_M).replace(/^.*\((.*)\)$/, "$1")}) of water costs ${formatCount(bags)} bags`;
-  if (!(overLimitM >= 0.5)) return `${cost} and puts nothing more over the limit.`;
-  return `${cost} and puts ${distanceWords(overLimitM)} over the limit.`;
 }
 
 /** Rise at which a reach first passes its own limit; null where none does, or one has before the first point. */

@@ -86,7 +86,12 @@ export interface CurvePoint {
 /** What one more foot of water costs. */
 export interface NextFoot {
   readonly bags: number;
+  /** Length it puts over the height limit, metres. */
   readonly overLimitM: number;
+  readonly earthM3: number;
+  readonly looseSandM3: number;
+  /** True where part of the line has no elevation data and is not in these figures. */
+  readonly hasGaps: boolean;
 }
 
 /** Bags against stage. */
@@ -96,8 +101,6 @@ export interface StageCurve {
   readonly limitRiseM: number | null;
   /** What one more foot of water costs; null where the line is far beyond any sandbag levee. */
   readonly nextFoot: NextFoot | null;
-  /** `The next foot costs 4,100 bags and puts 60 m over the limit.`, with both units. */
-  readonly words: string;
 }
 
 /** What the line would be if the forecast's crest came true. */

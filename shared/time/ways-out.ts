@@ -1,4 +1,3 @@
-import { formatCount, formatShare } from "../units.ts";
 import type { LineTime, WaysOut } from "./types.ts";
 
 const MOST_PEOPLE = 5000;
@@ -23,24 +22,21 @@ export function waysOut(trial: Trial, people: number, bags: number): WaysOut {
 /** Bags are rounded down to this: no schedule is better. */
 const BAGS_STEP = 100;
 
-/**
- * The most work that could be kept ahead with, in words: bags, or where a line is not of bags alone a share of
- * what is there to do, both rounded down; null where there is no such.
- */
+/** The most work that can be done ahead of the water: bags, or a share of all where a line is not of bags alone. */
+export type MostWork =
+  | { readonly of: "bags"; readonly bags: number }
+  | { readonly of: "share"; readonly share: number };
+
+/** Bags rounded down to a hundred, or a share rounded down to a per cent; null where there is no such. */
 export function mostWork(
   { waysOut, bags }: Pick<LineTime, "waysOut" | "bags">,
   isOfBagsAlone: boolean,
-): { readonly figure: string; readonly of: string } | null {
+): MostWork | null {
   const most = waysOut?.bagsAtMost ?? null;
   if (most === null) return null;
-  if (isOfBagsAlone) {
-    const rounded = most < BAGS_STEP ? most : Math.floor(most / BAGS_STEP) * BAGS_STEP;
-    return { figure: formatCount(rounded), of: "bags on ground like this" };
-  }
-  return {
-    figure: formatShare(Math.floor((100 * most) / bags) / 100),
-    of: "of the work that bags, sand and earth are now",
-  };
+  if (!isOfBagsAlone) return { of: "share", share: Math.floor((100 * most) / bags) / 100 };
+  const rounded = most < BAGS_STEP ? most : Math.floor(most / BAGS_STEP) * BAGS_STEP;
+  return { of: "bags", bags: rounded };
 }
 
 function fewestPeople(trial: Trial, tooFew: number, dayAndNight: boolean): number | null {

@@ -32,8 +32,7 @@ function sharesOf({ lengthM, lengthNoDataM }: Extent, system: UnitSystem): Share
 export function besideBagsWords(extent: Extent, system: UnitSystem): string {
   if (!hasAnyData(extent)) return `bags: ${missingWords(extent, system)}`;
   if (isComplete(extent)) return "bags";
-  const { counted, all } = sharesOf(extent, system);
-  return `bags for ${counted} of ${all}; ${missingWords(extent, system)}`;
+  return `bags for ${countedWords(extent, system)}`;
 }
 
 /** `11,204 bags for 820 of 1,135 ft`. */
@@ -43,11 +42,10 @@ export function bagsForWords(totals: Extent & Pick<Totals, "bags">, system: Unit
   return isComplete(totals) ? bags : `${bags} for ${counted} of ${all}`;
 }
 
-/** In both units: `820 ft (250 m) of 1,135 ft (346 m); 315 ft (96 m) have no elevation data`. */
-export function countedInBoth(extent: Extent): string {
-  const [us, metric] = [sharesOf(extent, "us"), sharesOf(extent, "metric")];
-  const counted = `${us.counted} ft (${metric.counted} m)`;
-  return `${counted} of ${us.all} (${metric.all}); ${us.missing} (${metric.missing}) have no elevation data`;
+/** `820 of 1,135 ft; 315 ft have no elevation data`. */
+export function countedWords(extent: Extent, system: UnitSystem): string {
+  const { counted, all } = sharesOf(extent, system);
+  return `${counted} of ${all}; ${missingWords(extent, system)}`;
 }
 
 /** `315 ft have no elevation data`; of a line without any, `no elevation data under any of its 1,135 ft`. */

@@ -1,15 +1,8 @@
 import { lengthBracedM } from "../holding/bracing.ts";
 import { roundedDown } from "../holding/factor-words.ts";
 import { lineVerdict } from "../holding/line-verdict.ts";
-import type {
-  FillingHour,
-  GradientClass,
-  Holding,
-  PumpOption,
-  Spread,
-  Verdict,
-} from "../holding/types.ts";
-import type { Soil, Uplift } from "../plan.ts";
+import type { FillingHour, GradientClass, Holding, Spread, Verdict } from "../holding/types.ts";
+import type { Uplift } from "../plan.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import type { SizedLine } from "../sizing-types.ts";
 import { formatLength, formatStation, formatUnitFlow, type UnitSystem } from "../units.ts";
@@ -90,12 +83,6 @@ export function seenWords(classes: readonly GradientClass[]): string {
   return `${isBoil ? SEEN[first] : SEEN[first].replace(" seepage", "")} to ${SEEN[last]}`;
 }
 
-/** "4 at work and 1 spare". */
-export function pumpCountWords({ working, spare }: PumpOption): string {
-  const spares = spare === 0 ? "no spare" : `${spare} spare`;
-  return `${working} at work and ${spares}`;
-}
-
 /** The level inside by hour, for those who cannot see its drawing. */
 export function levelsSpoken(hours: readonly FillingHour[], level: (m: number) => string): string {
   const end = (m: number | null) => (m === null ? "as high as outside" : level(m));
@@ -108,17 +95,4 @@ export const UPLIFT_NAMES: Readonly<Record<Uplift, string>> = {
   none: "none",
   triangular: "triangular, toe drained",
   full: "full, toe drowned",
-};
-
-export const SOIL_NAMES: Readonly<Record<Soil, string>> = {
-  unknown: "not known",
-  "fine-silt": "very fine sand or silt",
-  "fine-sand": "fine sand",
-  "medium-sand": "medium sand",
-  "coarse-sand": "coarse sand",
-  "fine-gravel": "fine gravel",
-  "coarse-gravel": "coarse gravel",
-  "soft-clay": "soft clay",
-  "medium-clay": "medium clay",
-  "hard-clay": "hard clay",
 };

@@ -1,10 +1,6 @@
 import type { LevelCause, LevelDoubt } from "../level-doubt.ts";
-
-/** How heights and distances are written. */
-export interface HeightWords {
-  readonly elevation: (m: number) => string;
-  readonly length: (m: number) => string;
-}
+import { listed } from "./list.ts";
+import type { Units } from "./units.ts";
 
 /** `no ground below the water`: in the place of a figure. */
 export function levelDoubtShort({ kind }: LevelDoubt): string {
@@ -12,14 +8,14 @@ export function levelDoubtShort({ kind }: LevelDoubt): string {
 }
 
 /** What does not belong together, in figures. */
-export function levelDoubtWords(doubt: LevelDoubt, { elevation, length }: HeightWords): string {
+export function levelDoubtWords(doubt: LevelDoubt, { elevation, distance }: Units): string {
   const { kind, waterM, apartM, lowestGroundM, highestGroundM } = doubt;
   const ground = `the ground on it is ${elevation(lowestGroundM)} to ${elevation(highestGroundM)}`;
   const water = `the water ${elevation(waterM)}`;
   if (kind === "far-above") {
-    return `The sized-for water stands at least ${length(apartM)} above all ground on this line: ${ground}, ${water}. Its bags and hours are no answer.`;
+    return `The sized-for water is at least ${distance(apartM)} above all ground on this line: ${ground}, ${water}. Its bags and hours are no answer.`;
   }
-  const far = kind === "far-below" ? ` by at least ${length(apartM)}` : "";
+  const far = kind === "far-below" ? ` by at least ${distance(apartM)}` : "";
   const counts = doubt.countsUnknown
     ? "Its bags and hours are no answer."
     : "What is counted is freeboard alone, and whether there is time is not known.";
@@ -31,11 +27,6 @@ export function levelDoubtRemedy({ causes }: LevelDoubt): string {
   const [first, ...others] = causes.map((cause) => CAUSES[cause]);
   const rest = others.length > 0 ? ` Then check ${listed(others)}.` : "";
   return `Check first ${first}.${rest}`;
-}
-
-function listed(words: readonly string[]): string {
-  if (words.length < 2) return words.join("");
-  return `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
 }
 
 const CAUSES: Readonly<Record<LevelCause, string>> = {

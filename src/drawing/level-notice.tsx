@@ -1,6 +1,7 @@
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
-import { formatElevation, formatLength, type UnitSystem } from "../../shared/units.ts";
+import type { UnitSystem } from "../../shared/units.ts";
 import { levelDoubtRemedy, levelDoubtWords } from "../../shared/words/level-doubt.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { SeverityMark } from "./severity-mark.tsx";
 
 interface LevelNoticeProps {
@@ -11,15 +12,11 @@ interface LevelNoticeProps {
 /** That water and ground of a line do not belong together, and what to look at; nothing where they do. */
 export function LevelNotice({ doubt, system }: LevelNoticeProps) {
   if (!doubt) return null;
-  const heights = {
-    elevation: (m: number) => formatElevation(m, system),
-    length: (m: number) => formatLength(m, system),
-  };
   return (
     <div class="level-notice" role="note" aria-label="Water and ground">
       <SeverityMark severity={doubt.countsUnknown ? "stop" : "caution"} />
       <p>
-        <strong>{levelDoubtWords(doubt, heights)}</strong> {levelDoubtRemedy(doubt)}
+        <strong>{levelDoubtWords(doubt, unitsOf(system))}</strong> {levelDoubtRemedy(doubt)}
       </p>
     </div>
   );

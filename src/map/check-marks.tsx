@@ -2,7 +2,8 @@ import { computed, effect } from "@preact/signals";
 import { type Map as MapLibreMap, Marker } from "maplibre-gl";
 import { render } from "preact";
 import type { Check } from "../../shared/sizing-types.ts";
-import { checkWords, inUnits, sortedChecks } from "../../shared/words/check-list.ts";
+import { sortedChecks } from "../../shared/words/check-list.ts";
+import { checkWords } from "../../shared/words/checks.ts";
 import { plan } from "../document/store.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
 import { SeverityMark, severityWord } from "../drawing/severity-mark.tsx";
@@ -14,7 +15,7 @@ import { openPopover } from "./popover.ts";
 import { restingView } from "./view.ts";
 
 /** Checks whose places have marks of their own, see water-marks.tsx. */
-const MARKED_ELSEWHERE = new Set(["not-dry", "holds-to", "not-reached"]);
+const MARKED_ELSEWHERE = new Set(["water-gets-in", "overtops", "not-reached"]);
 
 interface Shown {
   readonly marker: Marker;
@@ -91,19 +92,19 @@ function CheckTexts({ checks }: { readonly checks: readonly Check[] }) {
   const system = unitSystem.value;
   return (
     <ul class="map-check-texts">
-      {sortedChecks(checks).map((check) => {
-        const { where, what } = checkWords(check, system);
+      {sortedChecks(checks).map((check, index) => {
+        const { where, what, remedy, rule, source } = checkWords(check, system);
         return (
-          <li key={`${check.id} ${check.fromM} ${check.message}`}>
+          <li key={`${check.id} ${check.fromM} ${index}`}>
             <SeverityMark severity={check.severity} />
             <div>
               <p>
                 {where && <strong>{where}: </strong>}
                 {what}
               </p>
-              <p>{inUnits(check.remedy, system)}</p>
+              <p>{remedy}</p>
               <p class="map-check-rule">
-                {inUnits(check.rule, system)} <cite>{check.source}</cite>
+                {rule} <cite>{source}</cite>
               </p>
             </div>
           </li>
@@ -117,5 +118,5 @@ function nameOf(group: CheckGroup): string {
   const first = group.checks[0]!;
   const others = sortedChecks(group.checks).length - 1;
   const more = others > 0 ? `, and ${others} more here` : "";
-  return `${severityWord(first.severity)}: ${inUnits(first.message, unitSystem.value)}${more}`;
+  return `${severityWord(first.severity)}: ${checkWords(first, unitSystem.value).message}${more}`;
 }

@@ -16,6 +16,7 @@ import {
   lengthIn,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { mostWorkWords } from "../../shared/words/checks/time.ts";
 import { gapLength } from "../../shared/words/ground-gap.ts";
 import { butMustFix } from "../../shared/words/must-fix.ts";
 import { behindWords, doneAfter, mainVerdict, timeWords } from "../../shared/words/time.ts";
@@ -131,15 +132,15 @@ function Ways({ line, time, results }: WaysProps) {
     ways.people !== null && `${formatCount(ways.people)} people instead`,
     ways.peopleDayAndNight !== null &&
       ways.peopleDayAndNight < (ways.people ?? Infinity) &&
-      `${formatCount(ways.peopleDayAndNight)} people at work at every hour, day and night under lights, with as many again for every further shift`,
-    most && `a smaller ring of at most ${most.figure} ${most.of}`,
+      `${formatCount(ways.peopleDayAndNight)} people working at every hour, day and night under lights, with as many again for every further shift`,
+    most && `a smaller ring of at most ${mostWorkWords(most)}`,
   ].filter((words) => words !== false && words !== null);
   return (
     <p class="sheet-warning">
       {found.length > 0
         ? `What would make it possible: ${found.join("; or ")}.`
         : "No number of people is enough: start sooner, or prepare to leave."}{" "}
-      Less freeboard is not a way out.
+      Do not save time on freeboard.
     </p>
   );
 }

@@ -1,10 +1,10 @@
 import { documentsIn } from "../../shared/handbook.ts";
 import type { Check } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { inUnits, sortedChecks } from "../../shared/words/check-list.ts";
-import { CAUTIONS, DISCLAIMER } from "../drawing/cautions.tsx";
+import { CAUTIONS, DISCLAIMER, PATROL, watchSigns } from "../../shared/words/cautions.ts";
+import { sortedChecks } from "../../shared/words/check-list.ts";
+import { checkWords } from "../../shared/words/checks.ts";
 import { SeverityMark, severityWord } from "../drawing/severity-mark.tsx";
-import { PATROL, SIGNS } from "./watch-signs.ts";
 
 interface ChecksSheetProps {
   readonly checks: readonly Check[];
@@ -15,8 +15,13 @@ interface ChecksSheetProps {
 
 /** Every finding with what to do, the standing cautions, and what the sources' keys stand for. */
 export function ChecksSheet({ checks: found, overtops, system }: ChecksSheetProps) {
-  const checks = sortedChecks(found);
-  const sources = [...checks, ...CAUTIONS, ...SIGNS, ...PATROL].map((each) => each.source);
+  const checks = sortedChecks(found).map((check) => ({
+    ...check,
+    ...checkWords(check, system),
+  }));
+  const sources = [...checks, ...CAUTIONS, ...watchSigns(system), ...PATROL].map(
+    (each) => each.source,
+  );
   const documents = [...new Set(documentsIn(sources.join(", ")))].sort();
   return (
     <>
@@ -25,20 +30,20 @@ export function ChecksSheet({ checks: found, overtops, system }: ChecksSheetProp
         <p>
           {overtops
             ? `This line ${overtops}.`
-            : "Whether water comes round this line has not been traced."}
+            : "Whether water comes around this line has not been traced."}
         </p>
         {checks.length === 0 && <p>Nothing was found against this line.</p>}
         <ul class="sheet-checks">
-          {checks.map((check) => (
-            <li key={`${check.id} ${check.fromM} ${check.message}`}>
+          {checks.map((check, index) => (
+            <li key={`${check.id} ${check.fromM} ${index}`}>
               <SeverityMark severity={check.severity} />
               <div>
                 <strong>
-                  {severityWord(check.severity)}: {inUnits(check.message, system)}
+                  {severityWord(check.severity)}: {check.message}
                 </strong>{" "}
-                {inUnits(check.remedy, system)}{" "}
+                {check.remedy}{" "}
                 <small>
-                  {inUnits(check.rule, system)} {check.source}
+                  {check.rule} {check.source}
                 </small>
               </div>
             </li>

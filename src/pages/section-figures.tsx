@@ -1,9 +1,10 @@
 import { useEffect, useState } from "preact/hooks";
 import type { Plan, Section } from "../../shared/plan.ts";
 import { hasOtherSections } from "../../shared/reaches.ts";
-import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import { leveeTypeText } from "../../shared/words/levee-types.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { toeWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import { crossSectionsAt } from "../live/cross-sections.ts";
@@ -50,7 +51,9 @@ export function SectionFigures({ plan, line, system, widthPx, markedM }: Section
               widthPx={eachPx}
               heightPx={HEIGHT_PX}
             />
-            {drawn[index]?.why === "the highest" && <SectionCautions section={cross.section} />}
+            {drawn[index]?.why === "the highest" && (
+              <SectionCautions typeId={cross.section} system={system} />
+            )}
           </figure>
         ))}
       </div>
@@ -58,10 +61,15 @@ export function SectionFigures({ plan, line, system, widthPx, markedM }: Section
   );
 }
 
-function SectionCautions({ section }: { readonly section: string }) {
-  const declared = sectionById(section);
-  if (!declared.ok || declared.value.cautions.length === 0) return null;
-  const { cautions, source } = declared.value;
+function SectionCautions({
+  typeId,
+  system,
+}: {
+  readonly typeId: string;
+  readonly system: UnitSystem;
+}) {
+  const { cautions, source } = leveeTypeText(typeId, unitsOf(system));
+  if (cautions.length === 0) return null;
   return (
     <ul class="sheet-cautions">
       {cautions.map((caution) => (

@@ -15,15 +15,16 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
-import { inUnits } from "../../shared/words/check-list.ts";
+import { CAUTIONS, PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
-import { pumpCountWords, spanWords } from "../../shared/words/holding.ts";
+import { spanWords } from "../../shared/words/holding.ts";
 import { insideCapWords } from "../../shared/words/inside.ts";
+import { pumpCountWords, pumpWords } from "../../shared/words/pumps.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { nearestChainage } from "../drawing/line/along.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
 import { SheetOf } from "./sheet-of.tsx";
 import { watchPlaces } from "./watch-places.ts";
-import { PATROL, SIGNS } from "./watch-signs.ts";
 
 interface WatchSheetProps {
   readonly plan: Plan;
@@ -46,7 +47,7 @@ export function WatchSheet({ plan, line, traced, structures, system }: WatchShee
       <Leave plan={plan} line={line} traced={traced} system={system} />
       <h3>Patrol</h3>
       <ul class="sheet-caution-list">
-        {PATROL.map(({ text, source }) => (
+        {[...PATROL, ...CAUTIONS].map(({ text, source }) => (
           <li key={text}>
             {text} <small>{source}</small>
           </li>
@@ -168,11 +169,11 @@ function Signs({ system }: { readonly system: UnitSystem }) {
       <h3>What to look for</h3>
       <table class="sheet-table watch-table">
         <tbody>
-          {SIGNS.map(({ sign, act, source }) => (
+          {watchSigns(system).map(({ sign, act, source }) => (
             <tr key={sign}>
               <th scope="row">{sign}</th>
               <td>
-                {inUnits(act, system)} <small>{source}</small>
+                {act} <small>{source}</small>
               </td>
             </tr>
           ))}
@@ -221,7 +222,7 @@ function Proposed({ pump, system }: { readonly pump: PumpOption; readonly system
     <tr>
       <th scope="row">Pumps</th>
       <td>
-        <strong>{pumpCountWords(pump)}</strong>, {pump.name}, at least{" "}
+        <strong>{pumpCountWords(pump)}</strong>, {pumpWords(pump.kind, unitsOf(system))}, at least{" "}
         {formatFlow(pump.eachM3PerS, system)} each, with fuel, hose and power of their own. The
         higher they lift and the longer the hose, the less they pump. <small>PWM, LSU</small>
       </td>

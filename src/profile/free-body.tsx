@@ -67,7 +67,7 @@ function nothingWords({ section, areaM2 }: CrossSection): string {
   if (areaM2 === null) return "The ground is not known here.";
   if (!(areaM2 > 0)) return "Nothing is built here.";
   const kind = sectionById(section);
-  return kind.ok && kind.value.standsBy === "bracing"
+  return kind.ok && kind.value.carriedBy === "bracing"
     ? "It stands by its bracing, which is not reckoned here."
     : "The forces are not known here.";
 }

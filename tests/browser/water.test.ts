@@ -46,8 +46,8 @@ async function followed(words: RegExp): Promise<void> {
 describe("the ring that the demo opens on", () => {
   it("overtops above the forecast stage of 31 ft and the freeboard of 1 ft", async () => {
     await followed(/^overtops above stage 32\.0 ft; 1 Must fix$/);
-    expect(await check("holds-to").textContent()).toContain("freeboard is not protection");
-    expect(await check("not-dry").count()).toBe(0);
+    expect(await check("overtops").textContent()).toContain("freeboard is not protection");
+    expect(await check("water-gets-in").count()).toBe(0);
     expect(await mark("way-in").count()).toBe(0);
     expect(await mark("first-over").getAttribute("aria-label")).toContain("over the top of levee");
     expect(await legend().textContent()).toContain("kept dry by A");
@@ -67,11 +67,11 @@ describe("a line tied to the road bank", () => {
     await page.mouse.up();
     await followed(/^water gets in above stage 30\.9 ft; \d Must fix$/);
 
-    const said = (await check("not-dry").textContent())!;
+    const said = (await check("water-gets-in").textContent())!;
     expect(said).toMatch(
       /The water comes in (?:round the end )?at 0\+0\d, over ground at 87[34]\.\d\d ft/,
     );
-    expect(await check("not-dry").getAttribute("data-severity")).toBe("stop");
+    expect(await check("water-gets-in").getAttribute("data-severity")).toBe("stop");
     expect(await chosen(page).textContent()).toContain("water gets in");
     await mark("way-in").click();
     const popover = page.getByRole("group", { name: "The water comes in here" });

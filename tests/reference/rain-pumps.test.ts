@@ -51,16 +51,15 @@ describe("pumps (PWM: 142 to 500 gpm centrifugal, 200 to 1,600 trash, 50 to 90 d
   const gallons = (gpm: number) => (gpm * 3.785411784e-3) / 60;
 
   it.each([
-    [20, "sump pump", 2],
-    [60, "sump pump", 4],
+    [20, "sump", 2],
+    [60, "sump", 4],
     [61, "diaphragm", 2],
     [300, "centrifugal", 3],
     [700, "trash", 4],
     [3000, "trash", 15],
-  ])("%s gpm: %s, %s at work and one spare", (need, name, working) => {
+  ])("%s gpm: %s pumps, %s working and one spare", (need, kind, working) => {
     const pick = proposedPumps(pumpOptions(gallons(need), 1))!;
-    expect(pick.name).toContain(name);
-    expect(pick).toMatchObject({ working, spare: 1 });
+    expect(pick).toMatchObject({ kind, working, spare: 1 });
     expect(pick.working * pick.eachM3PerS).toBeGreaterThanOrEqual(gallons(need) * (1 - 1e-9));
   });
 

@@ -3,6 +3,8 @@ import { DEFAULT_HOLDING, DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.
 import type { ReachSection } from "../../shared/plan.ts";
 import type { EmergencySection } from "../../shared/sections/types.ts";
 import { SECTIONS, sectionById } from "../../shared/sections.ts";
+import { leveeTypeText } from "../../shared/words/levee-types.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { flat, openLine, planWith, size } from "../helpers/grounds.ts";
 
 const SQUARE_FOOT_M2 = FOOT_M ** 2;
@@ -50,12 +52,14 @@ describe("dimensions that are published", () => {
     const line = hundredFeet("earth-levee", 4);
     expect(baseFt(line)).toBeCloseTo(5 + 4 * (2.5 + 3), 6);
     expect(areaSqFt(line)).toBeCloseTo(4 * 5 + (16 * 5.5) / 2, 6);
-    expect(sectionOf("earth-levee").limit.greatestM! / FOOT_M).toBeCloseTo(5 + 1, 9);
+    expect(sectionOf("earth-levee").limitM! / FOOT_M).toBeCloseTo(5 + 1, 9);
   });
 
-  it("a mud box is twice as wide as its fill is high, up to 6 ft (FFO-96)", () => {
+  it("a mud box is twice as wide as its fill is high; its 6 ft are for tamped earth or clay (FFO-96), so that loose sand has the limit of bags", () => {
     expect(baseFt(hundredFeet("plywood-box", 3))).toBeCloseTo(6, 6);
-    expect(sectionOf("plywood-box").limit.greatestM! / FOOT_M).toBeCloseTo(6, 9);
+    expect(sectionOf("plywood-box").limitM).toBeNull();
+    const { note } = leveeTypeText("plywood-box", unitsOf("us")).limit;
+    expect(note).toMatch(/FFO-96 gives 6 ft for tamped earth or clay/);
   });
 
   it("a mud box 3 ft high is 30 in wide by the other source (DWR-03), and the difference is shown", () => {
@@ -77,13 +81,15 @@ describe("dimensions that are published", () => {
     const bays = 100 / 6;
     expect(totals.materials.lumberM / FOOT_M).toBeCloseTo(2 * 100 + 10 * bays, 3);
     expect(totals.materials.stakes).toBe(Math.ceil(2 * bays));
-    expect(sectionOf("lumber-topping").limit.greatestM! / FOOT_M).toBeCloseTo(3, 9);
+    expect(sectionOf("lumber-topping").limitM! / FOOT_M).toBeCloseTo(3, 9);
   });
 
   it("a narrow wall is published to 1 ft, with clusters every 5 ft (NDSU-11)", () => {
     const wall = sectionOf("two-bag-wall");
-    expect(wall.limit.greatestM! / FOOT_M).toBeCloseTo(1, 9);
-    expect(wall.cautions.join(" ")).toMatch(/every 5 ft \(NDSU-11\)/);
+    expect(wall.limitM! / FOOT_M).toBeCloseTo(1, 9);
+    expect(leveeTypeText("two-bag-wall", unitsOf("us")).cautions.join(" ")).toMatch(
+      /every 5 ft \(NDSU-11\)/,
+    );
     expect(hundredFeet("two-bag-wall", 1).stations[2]!.baseM! / INCH_M).toBeCloseTo(28, 6);
   });
 
@@ -117,7 +123,8 @@ describe("table 6.3 (derived; 110 lb/cu ft, triangular uplift): 3 ft of water on
 describe("what no source gives", () => {
   it("is marked so: every figure and limit names a source or says there is none", () => {
     const sourced = /[A-Z]{2,}[A-Z0-9]*-?[A-Z0-9]*|judgement|no source|derived/;
-    for (const { figures, limit, source } of SECTIONS) {
+    for (const { id, figures } of SECTIONS) {
+      const { limit, source } = leveeTypeText(id, unitsOf("us"));
       for (const each of [...figures.map((figure) => figure.source), limit.source, source]) {
         expect(each).toMatch(sourced);
       }

@@ -146,6 +146,6 @@ describe("the demo plan, as it is saved", () => {
     const [cut] = alternatives;
     expect(cut!.dry).toBe(false);
     expect(cut!.wayIn).toMatchObject({ end: "start" });
-    expect(cut!.checks.map(({ id }) => id)).toContain("not-dry");
+    expect(cut!.checks.map(({ id }) => id)).toContain("water-gets-in");
   });
 });

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Plan } from "../../shared/plan.ts";
+import { messageOf, remedyOf } from "../helpers/check-text.ts";
 import { type Corner, flat, groundOf, openLine, planWith, size } from "../helpers/grounds.ts";
 
 const LONG = openLine([
@@ -31,23 +32,25 @@ describe("what one rule says of many places", () => {
     const ground = pitted(9, 100, 99.8);
     const checks = found("over-limit", plan, ground);
     expect(checks).toHaveLength(4);
-    const [together, ...more] = checks.filter((check) => check.message.includes("more stretches"));
+    const [together, ...more] = checks.filter((check) =>
+      messageOf(check).includes("more stretches"),
+    );
     expect(more).toEqual([]);
-    expect(together!.message).toMatch(/in 6 more stretches, the worst \d/);
+    expect(messageOf(together)).toMatch(/in 6 more stretches, the worst \d/);
     const alone = checks.filter((check) => check !== together);
     expect(alone.some((check) => check.fromM > 73 && check.toM < 77)).toBe(true);
-    const told = Number(/on [\d,]+ ft \((\d+) m\)\.$/.exec(together!.message)![1]);
+    const told = Number(/on (\d+) m\.$/.exec(messageOf(together, "metric"))![1]);
     const { lengthOverLimitM } = size(plan, LONG, ground, true).totals;
     const aloneM = alone.reduce((sum, check) => sum + check.toM - check.fromM, 0);
     expect(Math.abs(told + aloneM - lengthOverLimitM)).toBeLessThan(0.6 * 9);
   });
 
-  it.each(["narrow-low", "cross-fall", "sliding"])("holds for %s", (id) => {
+  it.each(["narrow-low", "cross-slope", "sliding"])("holds for %s", (id) => {
     const shallow = planWith(101.2, {
       practice: { raiseM: 0 },
       section: { baseRatio: 2 },
     });
-    const side = (y: number) => (id === "cross-fall" ? 0.4 * y : 0);
+    const side = (y: number) => (id === "cross-slope" ? 0.4 * y : 0);
     const pits = pitted(9, 100.2, 100.1);
     const ground = groundOf((x, y) => {
       const m = pits.heightAt(x, y);
@@ -55,7 +58,9 @@ describe("what one rule says of many places", () => {
     });
     const checks = found(id, shallow, ground, false);
     expect(checks).toHaveLength(4);
-    const together = checks.filter((check) => /6 more (stretches|low places)/.test(check.message));
+    const together = checks.filter((check) =>
+      /6 more (stretches|low places)/.test(messageOf(check)),
+    );
     expect(together).toHaveLength(1);
   });
 
@@ -77,13 +82,13 @@ describe("a height that no emergency levee has", () => {
     const plan = planWith(101.2, { practice: { raiseM: 0 } });
     const checks = found("over-limit", plan, pitted(9, 100, 101.2 + FOOT_M - 9.2));
     expect(checks).toMatchObject([{ severity: "stop" }]);
-    expect(checks[0]!.message).toContain("9 stretches, the worst");
-    expect(checks[0]!.remedy).toMatch(/missing data.*unit.*datum/);
+    expect(messageOf(checks[0])).toContain("9 stretches, the worst");
+    expect(remedyOf(checks[0])).toMatch(/missing data.*unit.*datum/);
     expect(checks[0]!.fromM).toBeGreaterThan(70);
     expect(checks[0]!.toM).toBeLessThan(80);
     const high = found("over-limit", plan, pitted(9, 100, 101.2 + FOOT_M - 9.1));
     expect(high).toHaveLength(4);
-    expect(high[0]!.remedy).toMatch(/^Lead the line over higher ground/);
+    expect(remedyOf(high[0])).toMatch(/^Lead the line over higher ground/);
   });
 });
 

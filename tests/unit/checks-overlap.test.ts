@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { Alignment } from "../../shared/plan.ts";
+import { messageOf } from "../helpers/check-text.ts";
 import {
   type Corner,
   flat,
@@ -36,7 +37,7 @@ describe("bases of two parts of one line", () => {
     expect(check!.fromM).toBeGreaterThan(41);
     expect(check!.fromM).toBeLessThan(41 + (3 * BASE_M) / 2);
     expect(check!.toM).toBeCloseTo(81, 6);
-    expect(check!.message).toMatch(/counted twice/);
+    expect(messageOf(check)).toMatch(/counted twice/);
   });
 
   it("share ground up to the width of a base between the legs, and no farther", () => {

@@ -5,6 +5,8 @@ import type { GroundSampler } from "../../shared/ground.ts";
 import { documentsIn } from "../../shared/handbook.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import type { Check } from "../../shared/sizing-types.ts";
+import { checkWords, ruleWords } from "../../shared/words/checks.ts";
+import { messageOf, remedyOf } from "../helpers/check-text.ts";
 import {
   type Corner,
   flat,
@@ -44,9 +46,10 @@ describe("every check", () => {
   it("has an identifier of its own, a rule and a source that the handbook knows or that says what it is", () => {
     expect(new Set(RULES.map((rule) => rule.id)).size).toBe(RULES.length);
     for (const rule of RULES) {
-      expect(rule.rule).toMatch(/\.$/);
-      const known = documentsIn(rule.source).length > 0;
-      expect(known || /judgement|no source|from memory/.test(rule.source), rule.id).toBe(true);
+      const words = ruleWords(rule.id, "us");
+      expect(words.rule).toMatch(/\.$/);
+      const known = documentsIn(words.source).length > 0;
+      expect(known || /judgement|no source|from memory/.test(words.source), rule.id).toBe(true);
     }
   });
 
@@ -70,9 +73,11 @@ describe("every check", () => {
     );
     expect(line.checks.length).toBeGreaterThan(9);
     for (const check of line.checks) {
-      expect(check.message, check.id).toMatch(/^\S.*\.$/);
-      expect(check.remedy, check.id).toMatch(/^\S.*\.$/);
-      expect(check.message + check.remedy, check.id).not.toMatch(/NaN|undefined|Infinity|null|–/);
+      expect(messageOf(check), check.id).toMatch(/^\S.*\.$/);
+      expect(remedyOf(check), check.id).toMatch(/^\S.*\.$/);
+      expect(messageOf(check) + remedyOf(check), check.id).not.toMatch(
+        /NaN|undefined|Infinity|null|–/,
+      );
       expect(check.fromM).toBeGreaterThanOrEqual(0);
       expect(check.toM).toBeGreaterThanOrEqual(check.fromM);
       expect(check.toM).toBeLessThanOrEqual(line.totals.lengthM);
@@ -93,9 +98,12 @@ describe("height", () => {
     expect(check).toMatchObject({ severity: "stop" });
     expect(check!.fromM).toBeGreaterThan(13);
     expect(check!.toM).toBeLessThan(27);
-    expect(check!.message).toContain("5.0 ft (1.52 m)");
-    expect(check!.message).toContain("limit of 4.0 ft (1.22 m)");
-    expect(check!.message).toMatch(/^0\+4\d to 0\+8\d \(1\d to 2\d m\)/);
+    expect(messageOf(check)).toContain("up to 5.0 ft above");
+    expect(messageOf(check)).toContain("height limit of 4.0 ft");
+    expect(messageOf(check)).toMatch(/^0\+4\d to 0\+8\d: /);
+    expect(messageOf(check, "metric")).toMatch(
+      /^0\+01\d to 0\+02\d: up to 1\.52 m .* height limit of 1\.22 m/,
+    );
     expect(check!.at![1]).toBeLessThan(HOUSE.outline[0]![1]);
     expect(found("over-limit", plan)).toEqual([]);
   });
@@ -122,26 +130,26 @@ describe("height", () => {
       severity: "caution",
       source: expect.stringContaining("NDSU-11"),
     });
-    expect(check!.message).toContain("The whole line");
-    expect(check!.remedy).toContain("18 to 24 in");
+    expect(messageOf(check)).toContain("The whole line");
+    expect(remedyOf(check)).toContain("18 to 24 in");
     expect(found("bond-trench", at(3))).toEqual([]);
   });
 
   it("raise reserve: past the limit is a caution, too narrow a base a note", () => {
     const raise = { practice: { raiseM: FOOT_M } };
-    expect(found("raise-reserve", at(3.5, raise))).toMatchObject([{ severity: "caution" }]);
-    const [narrow, ...more] = found("raise-reserve", at(1, raise));
+    expect(found("room-to-raise", at(3.5, raise))).toMatchObject([{ severity: "caution" }]);
+    const [narrow, ...more] = found("room-to-raise", at(1, raise));
     expect(more).toEqual([]);
     expect(narrow).toMatchObject({ severity: "note" });
-    expect(narrow!.message).toContain("1.5 ft");
-    expect(found("raise-reserve", at(2.5, raise))).toEqual([]);
+    expect(messageOf(narrow)).toContain("1.5 ft");
+    expect(found("room-to-raise", at(2.5, raise))).toEqual([]);
   });
 
   it("raise reserve: several stretches come as one, with their whole length", () => {
     const waves = groundOf((x) => 100 + 0.5 * Math.sign(Math.sin(x / 4)) + 0.5);
-    const checks = found("raise-reserve", at(6.5, { practice: { raiseM: FOOT_M } }), RING, waves);
+    const checks = found("room-to-raise", at(6.5, { practice: { raiseM: FOOT_M } }), RING, waves);
     expect(checks.length).toBeLessThanOrEqual(2);
-    expect(checks[0]!.message).toContain("stretches");
+    expect(messageOf(checks[0])).toContain("stretches");
   });
 });
 
@@ -153,7 +161,7 @@ describe("ground", () => {
     const checks = found("no-ground", two(), RING, holes);
     expect(checks).toHaveLength(2);
     expect(checks[0]!.severity).toBe("stop");
-    expect(checks[0]!.message).toContain("not in the totals");
+    expect(messageOf(checks[0])).toContain("not in the totals");
     expect(checks[0]!.toM - checks[0]!.fromM).toBeGreaterThan(5);
   });
 
@@ -162,8 +170,11 @@ describe("ground", () => {
     const line = size(two(), RING, hole, true);
     const checks = line.checks.filter((check) => check.id === "no-ground");
     expect(checks).toHaveLength(2);
-    expect(checks.map((check) => check.message)).toEqual([checks[0]!.message, checks[0]!.message]);
-    expect(checks[0]!.message).toContain("over the closing point");
+    expect(checks.map((check) => messageOf(check))).toEqual([
+      messageOf(checks[0]),
+      messageOf(checks[0]),
+    ]);
+    expect(messageOf(checks[0])).toContain("over the closing point");
     expect(checks.filter((check) => check.at !== null)).toHaveLength(1);
     const [head, tail] = [...checks].sort((a, b) => a.fromM - b.fromM);
     expect(head!.fromM).toBe(0);
@@ -182,12 +193,12 @@ describe("ground", () => {
       [-20, 0],
       [20, 0],
     ]);
-    expect(found("cross-fall", two(), line, slope)).toMatchObject([{ severity: "caution" }]);
+    expect(found("cross-slope", two(), line, slope)).toMatchObject([{ severity: "caution" }]);
     const allowed = two({ practice: { raiseM: 0, crossFallShare: 2 } });
-    expect(found("cross-fall", allowed, line, slope)).toEqual([]);
+    expect(found("cross-slope", allowed, line, slope)).toEqual([]);
     expect(
       found(
-        "cross-fall",
+        "cross-slope",
         two(),
         line,
         groundOf((_x, y) => 100 + 0.05 * y),
@@ -236,12 +247,10 @@ describe("place", () => {
     const close = two({ structures: [structure("House", rectangle(17.5, 5))] });
     const [check, ...more] = found("setback", close);
     expect(more).toHaveLength(1);
-    expect(check).toMatchObject({
-      severity: "caution",
-      source: expect.stringContaining("NDSU-11"),
-    });
+    expect(check).toMatchObject({ severity: "caution" });
+    expect(checkWords(check!, "us").source).toContain("NDSU-11");
     const roomM = 2.5 - 3 * FOOT_M;
-    expect(check!.message).toContain(`(${roomM.toFixed(2)} m) of "House"`);
+    expect(messageOf(check)).toContain(`${(roomM / FOOT_M).toFixed(1)} ft of "House"`);
     const enough = two({
       structures: [structure("House", rectangle(20 - 3 * FOOT_M - 8 * FOOT_M - 0.01, 5))],
     });
@@ -252,7 +261,7 @@ describe("place", () => {
     const over = two({ structures: [structure("House", rectangle(19.5, 5))] });
     const stops = found("setback", over).filter((check) => check.severity === "stop");
     expect(stops.length).toBeGreaterThan(0);
-    expect(stops[0]!.message).toContain('overlaps "House"');
+    expect(messageOf(stops[0])).toContain('overlaps "House"');
   });
 
   it("a thin structure between two samples' toes is not missed", () => {
@@ -267,9 +276,9 @@ describe("place", () => {
         ]),
       ],
     });
-    expect(found("setback", post).some((check) => check.message.includes('overlaps "Well"'))).toBe(
-      true,
-    );
+    expect(
+      found("setback", post).some((check) => messageOf(check).includes('overlaps "Well"')),
+    ).toBe(true);
   });
 
   it("a ring that encloses nothing, cuts through, or leaves another building out", () => {
@@ -437,10 +446,10 @@ describe("the line itself", () => {
       return found("tie-in", two({ structures: [] }), line, rising(top));
     };
     expect(ends(1)).toMatchObject([{ severity: "stop", fromM: 0, toM: 0 }]);
-    expect(ends(1)[0]!.message).toContain("2.0 ft (0.61 m) below the crest");
+    expect(messageOf(ends(1)[0])).toContain("2.0 ft below the top of levee");
     const partly = ends(1.5 * FOOT_M);
     expect(partly.map((check) => check.severity)).toEqual(["stop", "caution"]);
-    expect(partly[1]!.message).toContain("freeboard");
+    expect(messageOf(partly[1])).toContain("freeboard");
     expect(found("tie-in", two())).toEqual([]);
   });
 });

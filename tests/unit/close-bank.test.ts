@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Alignment } from "../../shared/plan.ts";
+import { messageOf } from "../helpers/check-text.ts";
 import { flat, groundOf, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const CREST_M = 100 + 2 * FOOT_M;
@@ -25,8 +26,8 @@ describe("natural ground in the place of levee", () => {
     const [found, ...more] = close(RING, banked(0.06));
     expect(more).toEqual([]);
     expect(found).toMatchObject({ severity: "caution" });
-    expect(found!.message).toMatch(
-      /^\d\+\d\d \(\d+ m\) to \d\+\d\d \(\d+ m\): natural ground in place of levee is above the top of levee by only 0\.2 ft \(0\.06 m\), less than the accuracy of the ground, ±0\.3 ft \(0\.10 m\)\.$/,
+    expect(messageOf(found)).toMatch(
+      /^\d\+\d\d to \d\+\d\d: natural ground in place of levee is above the top of levee by only 0\.2 ft, less than the accuracy of the elevation data, ±0\.3 ft\.$/,
     );
   });
 
@@ -43,7 +44,7 @@ describe("natural ground in the place of levee", () => {
     });
     const [dip, ...more] = close(RING, dipped);
     expect(more).toEqual([]);
-    expect(dip!.message).toContain("by only 0.1 ft (0.03 m)");
+    expect(messageOf(dip, "metric")).toContain("by only 0.03 m");
     // South-east corner at 80 m, middle of the east side 30 m on.
     expect(Math.abs(dip!.fromM - 110)).toBeLessThan(1.5);
   });
@@ -53,8 +54,10 @@ describe("ground that an open line ends on", () => {
   it("is a caution where it is high enough by less than the accuracy", () => {
     const found = close(LINE, bowl(0.05));
     expect(found.map(({ severity }) => severity)).toEqual(["caution", "caution"]);
-    for (const { message } of found) {
-      expect(message).toMatch(/the ground that the line ends on .* by only 0\.2 ft \(0\.05 m\)/);
+    for (const check of found) {
+      expect(messageOf(check, "metric")).toMatch(
+        /the ground that the line ends on .* by only 0\.05 m/,
+      );
     }
   });
 

@@ -91,7 +91,7 @@ describe("trace", () => {
     expect(trail.water.from).toBe("sources");
     expect(trail.sources).toMatchObject([{ name: "River", state: "wet" }]);
     expect(trail.alternatives).toMatchObject([{ dry: false, entersAt: place }]);
-    expect(trail.alternatives[0].checks[0].id).toBe("not-dry");
+    expect(trail.alternatives[0].checks[0].id).toBe("water-gets-in");
     expect(trail.alternatives[0].wayIn.path.length).toBeGreaterThan(1);
   });
 

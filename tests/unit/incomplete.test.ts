@@ -5,6 +5,7 @@ import type { Totals } from "../../shared/sizing-types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
 import { bagsForWords, bagsWords } from "../../shared/words/counted.ts";
 import { against } from "../../workers/command/against.ts";
+import { messageOf } from "../helpers/check-text.ts";
 import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const feet = (bags: number, length: number, gap: number) =>
@@ -38,14 +39,14 @@ describe("totals in words", () => {
 });
 
 describe("a line with a hole under it", () => {
-  it("has that on top of its checks as a must fix, in both units", () => {
+  it("has that on top of its checks as a must fix, with how much is counted", () => {
     const [first] = size(PLAN, RING, HOLED).checks;
     expect(first).toMatchObject({ id: "incomplete-totals", severity: "stop" });
-    expect(first!.message).toMatch(
-      /^The totals are not complete: [\d,]+ bags for \d+ ft \(\d+ m\) of 459 ft \(140 m\); \d+ ft \(\d+ m\) have no elevation data\.$/,
+    expect(messageOf(first)).toMatch(
+      /^The totals are not complete: [\d,]+ bags for \d+ of 459 ft; \d+ ft have no elevation data\.$/,
     );
-    expect(size(PLAN, RING, NOTHING).checks[0]!.message).toBe(
-      "Nothing is counted: no elevation data under any of the 459 ft (140 m).",
+    expect(messageOf(size(PLAN, RING, NOTHING).checks[0], "metric")).toBe(
+      "Nothing is counted: no elevation data under any of the 140 m.",
     );
     expect(size(PLAN, RING, flat(100)).checks.map(({ id }) => id)).not.toContain(
       "incomplete-totals",
@@ -91,16 +92,16 @@ describe("found lines against those of the plan", () => {
   it("are compared by bags and share", () => {
     const fewer = wider.totals.bags - found.totals.bags;
     const share = ((100 * fewer) / wider.totals.bags).toFixed(0);
-    expect(against([found], [wider])).toEqual([
+    expect(against([found], [wider], "us")).toEqual([
       `${fewer.toLocaleString("en-US")} bags fewer than "Wide" (${share} %).`,
     ]);
   });
 
   it("are never compared by totals that are not complete, on either side", () => {
     for (const ground of [HOLED, NOTHING]) {
-      const [drawn] = against([found], [named("Holed", ground)]);
+      const [drawn] = against([found], [named("Holed", ground)], "us");
       expect(drawn).toMatch(/^"Holed" is not compared with what was found: .*no elevation data/);
-      const other = against([named("Holed", ground)], [wider]);
+      const other = against([named("Holed", ground)], [wider], "us");
       expect(other.join(" ")).toMatch(/^"Holed" is not compared .*no elevation data/);
       expect([drawn, ...other].join(" ")).not.toMatch(/%|Infinity|NaN|fewer|more/);
     }
@@ -108,17 +109,21 @@ describe("found lines against those of the plan", () => {
 
   it("are not more by a share of nothing", () => {
     const none = named("None", flat(102));
-    expect(against([found], [none])).toEqual([
+    expect(against([found], [none], "us")).toEqual([
       '"None" is not compared with what was found: no ground below the water.',
     ]);
-    expect(against([found], [{ ...none, levelDoubt: null }])).toEqual([
+    expect(against([found], [{ ...none, levelDoubt: null }], "us")).toEqual([
       `${found.totals.bags.toLocaleString("en-US")} bags more than "None", which needs none.`,
     ]);
   });
 
   it("say beside it what must be fixed", () => {
     const { checks } = size(planWith(102), RING, flat(100));
-    expect(against([{ ...found, checks }], [wider])[0]).toMatch(/; "Found" has \d Must fix\.$/);
-    expect(against([found], [{ ...wider, checks }])[0]).toMatch(/; "Wide" has \d Must fix\.$/);
+    expect(against([{ ...found, checks }], [wider], "us")[0]).toMatch(
+      /; "Found" has \d Must fix\.$/,
+    );
+    expect(against([found], [{ ...wider, checks }], "us")[0]).toMatch(
+      /; "Wide" has \d Must fix\.$/,
+    );
   });
 });

@@ -1,10 +1,11 @@
 import geodesic from "geographiclib-geodesic";
 import type { Feature, LineString, MultiPolygon, Point, Position } from "geojson";
 import { describe, expect, it } from "vitest";
+import type { RuleId } from "../../shared/checks/findings.ts";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { sizeLine } from "../../shared/size-line.ts";
-import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import { nearestChainage, spotAt, stretch } from "../../src/drawing/line/along.ts";
 import { leveeShapes } from "../../src/drawing/line/levee-shapes.ts";
 import { stationMarks, stationStepM } from "../../src/drawing/line/station-marks.ts";
@@ -154,22 +155,15 @@ describe("check marks", () => {
     const line = sizedOn(() => 100);
     const at = spotAt(line.walk, 60)!.at;
     const far = spotAt(line.walk, 200)!.at;
-    const check = (id: string, severity: "stop" | "note", place: typeof at | null) => ({
-      id,
-      severity,
-      fromM: 60,
-      toM: 60,
-      at: place,
-      message: "",
-      remedy: "",
-      rule: "",
-      source: "",
+    const check = (id: RuleId, severity: "stop" | "note", place: typeof at | null): Check => ({
+      ...{ id, severity, fromM: 60, toM: 60, at: place, where: null },
+      finding: { kind: "carpentry" },
     });
     const checks = [
-      check("b", "note", at),
-      check("a", "stop", at),
-      check("c", "note", far),
-      check("d", "stop", null),
+      check("time", "note", at),
+      check("setback", "stop", at),
+      check("pumps", "note", far),
+      check("datum", "stop", null),
     ];
     const groups = groupChecks(
       { ...line, checks },
@@ -180,7 +174,10 @@ describe("check marks", () => {
       0.25,
       -1,
     );
-    expect(groups.map((group) => group.checks.map((each) => each.id))).toEqual([["a", "b"], ["c"]]);
+    expect(groups.map((group) => group.checks.map((each) => each.id))).toEqual([
+      ["setback", "time"],
+      ["pumps"],
+    ]);
     expect(groups[0]!.offset[0]).toBeCloseTo(0, 3);
     expect(groups[0]!.offset[1]).toBeCloseTo(-27, 3);
   });

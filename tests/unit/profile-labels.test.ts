@@ -96,15 +96,8 @@ describe("placing labels", () => {
 
 describe("marks of checks", () => {
   const check = (severity: Severity, fromM: number, toM: number): Check => ({
-    id: `${severity}-${fromM}`,
-    severity,
-    fromM,
-    toM,
-    at: null,
-    message: "",
-    remedy: "",
-    rule: "",
-    source: "",
+    ...{ id: "setback", severity, fromM, toM, at: null, where: null },
+    finding: { kind: "open-toe" },
   });
   const checks = [
     check("note", 0, 0),

@@ -5,6 +5,7 @@ import { floorWords, leftOutsideWords } from "../../shared/words/buildings.ts";
 import { askedOf, findWish, goneRound } from "../../src/live/siting/wish.ts";
 import { siteSetting } from "../../workers/site/site-setting.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
+import { messageOf } from "../helpers/check-text.ts";
 import {
   type Corner,
   flat,
@@ -66,9 +67,9 @@ describe("a building that is left outside on purpose", () => {
 
   it("is said to be flooded, with its depth, as a note and not as a fault", async () => {
     const { alternatives, structures } = await traced(planOf(leaving(false)));
-    const [check] = alternatives[0]!.checks.filter(({ id }) => id === "structure-wet-anyway");
+    const [check] = alternatives[0]!.checks.filter(({ id }) => id === "building-wet");
     expect(check).toMatchObject({ severity: "note" });
-    expect(check!.message).toMatch(/^"Shed" is left outside and will be flooded, 2\.6 ft/);
+    expect(messageOf(check)).toMatch(/^"Shed" is left outside and will be flooded, 2\.6 ft/);
     expect(leftOutsideWords(structures[1]!, alternatives[0]!, "us")).toBe(
       "left outside, will be flooded 2.6 ft deep",
     );
@@ -83,7 +84,7 @@ describe("a building that is left outside on purpose", () => {
     expect(leftOutsideWords(structures[1]!, alternatives[0]!, "us")).toContain("but this line");
     const [check] = checksOf(planOf(leaving(false), both), "enclosure");
     expect(check).toMatchObject({ severity: "note" });
-    expect(check!.message).toContain("the ring encloses it");
+    expect(messageOf(check)).toContain("the ring encloses it");
   });
 
   it("changes what the check of the ring asks for", () => {
@@ -91,7 +92,7 @@ describe("a building that is left outside on purpose", () => {
       checksOf({ ...planOf(leaving(protect)), structures: [leaving(protect)] }, "enclosure")[0]!;
     expect(alone(undefined).severity).toBe("stop");
     expect(alone(false)).toMatchObject({ severity: "note" });
-    expect(alone(false).message).toContain('"Shed" is left outside the ring');
+    expect(messageOf(alone(false))).toContain('"Shed" is left outside the ring');
     const beside = (protect: boolean) => checksOf(planOf(leaving(protect)), "enclosure")[0]!;
     expect(beside(true).severity).toBe("stop");
     expect(beside(false).severity).toBe("note");

@@ -22,6 +22,9 @@ import { plan, startFrom, undo } from "../../src/document/store.ts";
 import { proposedSection, roundedOut } from "../../src/worksheet/line/reach-wish.ts";
 import { openLine, rectangle, ring } from "../helpers/grounds.ts";
 
+/** An area that a person named like a levee type. */
+const NAMED = { kind: "no-go", area: "Plywood box filled with sand" } as const;
+
 const LENGTH_M = 200;
 const [WALL, BOX]: ReachSection[] = SECTIONS.slice(1, 3).map(({ id }) => ({
   section: id,
@@ -161,22 +164,25 @@ describe("building a stretch through the gate", () => {
   });
 });
 
-describe("a finding that proposes a section", () => {
-  const check = (remedy: string, toM = 60): Check => ({
-    ...{ id: "x", severity: "stop", fromM: 40, toM, at: null, message: "", rule: "", source: "" },
-    remedy,
-  });
-  const [, first, second] = SECTIONS;
-
-  it("leads to the first it names, whatever the case", () => {
-    const both = `Sections that fit: ${second!.name.toLowerCase()}, ${first!.name.toLowerCase()}.`;
-    expect(proposedSection(check(both))).toBe(second!.id);
+describe("a finding that proposes a levee type", () => {
+  const check = (fits: readonly string[], toM = 60): Check => ({
+    ...{ id: "bases-overlap", severity: "caution", fromM: 40, toM, at: null, where: null },
+    finding: {
+      ...{ kind: "bases-overlap", otherM: 0, lengthM: 20 },
+      fits: fits.map((typeId) => ({ typeId, baseM: 2 })),
+    },
   });
 
-  it("leads nowhere when it names none, the standard one alone, or speaks of no stretch", () => {
-    expect(proposedSection(check("Move the line."))).toBeNull();
-    expect(proposedSection(check(`Build a ${SECTIONS[0]!.name}.`))).toBeNull();
-    expect(proposedSection(check(first!.name, 40))).toBeNull();
+  it("leads to the first it proposes, the standard one left out", () => {
+    expect(proposedSection(check(["pyramid", "plywood-box", "braced-wall"]))).toBe("plywood-box");
+  });
+
+  it("leads nowhere when it proposes none, the standard one alone, or speaks of no stretch", () => {
+    expect(proposedSection(check([]))).toBeNull();
+    expect(proposedSection(check(["pyramid"]))).toBeNull();
+    expect(proposedSection(check(["plywood-box"], 40))).toBeNull();
+    const named = { ...check([]), id: "no-go" as const, finding: NAMED };
+    expect(proposedSection(named)).toBeNull();
   });
 
   it("is led out past both ends to round stations, and not past the line's own", () => {

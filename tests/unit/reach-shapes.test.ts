@@ -19,7 +19,7 @@ const PLAN: Plan = {
   water: { ...EMPTY_PLAN.water, by: "elevation", elevationM: 100 + HEIGHT_M, freeboardM: 0 },
 };
 const built = (id: string): ReachSection => ({ section: id, figures: {} });
-const narrow = SECTIONS.find((each) => (each.limit.greatestM ?? LIMIT_M) < HEIGHT_M)!;
+const narrow = SECTIONS.find((each) => (each.limitM ?? LIMIT_M) < HEIGHT_M)!;
 const boarded = SECTIONS.find((each) => each.fill === "sand")!;
 
 /** A ring of 120 x 80 m on level ground: 400 m, its corners at 120, 200 and 320. */

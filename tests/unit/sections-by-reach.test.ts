@@ -6,6 +6,9 @@ import { standingAt } from "../../shared/holding/standing-at.ts";
 import type { Alignment, Plan, ReachSection } from "../../shared/plan.ts";
 import { figuresOf, PYRAMID, SECTIONS, sectionById } from "../../shared/sections.ts";
 import type { SizedLine, Totals } from "../../shared/sizing-types.ts";
+import { leveeTypeText } from "../../shared/words/levee-types.ts";
+import { unitsOf } from "../../shared/words/units.ts";
+import { remedyOf } from "../helpers/check-text.ts";
 import {
   flat,
   groundOf,
@@ -101,7 +104,9 @@ describe("every section", () => {
     expect(new Set(SECTIONS.map(({ id }) => id)).size).toBe(SECTIONS.length);
     for (const section of SECTIONS) {
       expect(sectionById(section.id)).toEqual({ ok: true, value: section });
-      expect(section.limit.source + section.source).not.toBe("");
+      const { limit, source: typeSource } = leveeTypeText(section.id, unitsOf("us"));
+      expect(limit.source).not.toBe("");
+      expect(typeSource).not.toBe("");
       for (const { key, lowSI, highSI, source } of section.figures) {
         const value = figuresOf(section, null, PLAN)[key]!;
         expect(value).toBeGreaterThanOrEqual(lowSI);
@@ -393,8 +398,8 @@ describe("holding by section", () => {
     expect(line.holding!.standing).toBeNull();
     expect(line.holding!.profile.slidingLow.every((factor) => Number.isNaN(factor))).toBe(true);
     expect(line.holding!.seepage.totalM3PerS.high).toBeGreaterThan(0);
-    const said = line.checks.find((check) => check.id === "bracing-not-reckoned")!;
-    expect(said.remedy).toMatch(/licensed engineer/);
+    const said = line.checks.find((check) => check.id === "bracing-not-calculated")!;
+    expect(remedyOf(said)).toMatch(/licensed engineer/);
     expect(standingAt(cutAs(id, {}, flat(100), plan), plan)).toBeNull();
   });
 
@@ -480,7 +485,7 @@ describe("a ring of two sections", () => {
       reachSections: [built("pyramid"), built("earth-levee")],
     };
     const met = size(PLAN, alignment, flat(100), true).checks.filter(
-      (check) => check.id === "sections-meet",
+      (check) => check.id === "types-meet",
     );
     expect(met.map(({ fromM }) => Math.round(fromM))).toEqual([0, 50]);
   });

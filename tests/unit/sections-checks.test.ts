@@ -1,8 +1,11 @@
 import { describe, expect, it } from "vitest";
+import type { RuleId } from "../../shared/checks/findings.ts";
 import { fittingSections, type Place } from "../../shared/checks/room.ts";
 import { DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
 import { makeup } from "../../shared/makeup.ts";
 import type { ReachSection } from "../../shared/plan.ts";
+import { checkWords } from "../../shared/words/checks.ts";
+import { messageOf, remedyOf } from "../helpers/check-text.ts";
 import {
   type Corner,
   flat,
@@ -37,11 +40,12 @@ function checksOf(
 describe("checks of sections", () => {
   it("stop a reach over its section's own limit, with that limit's source, and no other reach", () => {
     const checks = checksOf([built("pyramid"), built("two-bag-wall")], [30]);
-    const over = checks.filter(({ id }) => id === "section-limit");
+    const over = checks.filter(({ id }) => id === "type-limit");
     expect(over).toHaveLength(1);
-    expect(over[0]).toMatchObject({ severity: "stop", source: "NDSU-11" });
+    expect(over[0]).toMatchObject({ severity: "stop" });
+    expect(checkWords(over[0]!, "us").source).toBe("NDSU-11");
     expect(over[0]!.fromM).toBeCloseTo(30, 6);
-    expect(over[0]!.message).toMatch(/limit of 1\.0 ft \(0\.30 m\)/);
+    expect(messageOf(over[0])).toMatch(/limit of 1\.0 ft/);
     expect(checks.some(({ id }) => id === "over-limit")).toBe(false);
   });
 
@@ -56,17 +60,18 @@ describe("checks of sections", () => {
   it("tell what each section asks for once, however often it is used", () => {
     const box = built("plywood-box");
     const checks = checksOf([box, built("pyramid"), box], [20, 40]);
-    const told = checks.filter(({ id }) => id === "section-cautions");
+    const told = checks.filter(({ id }) => id === "type-cautions");
     expect(told).toHaveLength(1);
-    expect(told[0]!.remedy).toMatch(/Never fill it with sandbags/);
-    expect(told[0]!.message).toMatch(/0\+00.*1\+31/);
+    expect(remedyOf(told[0])).toMatch(/Never fill it with sandbags/);
+    expect(messageOf(told[0])).toMatch(/0\+00.*1\+31/);
   });
 
   it("warn where two sections meet, and not where one goes on", () => {
     const checks = checksOf([built("pyramid"), built("pyramid"), built("plywood-box")], [20, 40]);
-    const met = checks.filter(({ id }) => id === "sections-meet");
+    const met = checks.filter(({ id }) => id === "types-meet");
     expect(met.map(({ fromM }) => fromM)).toEqual([expect.closeTo(40, 6)]);
-    expect(met[0]).toMatchObject({ severity: "caution", source: "common practice, no source" });
+    expect(met[0]).toMatchObject({ severity: "caution" });
+    expect(checkWords(met[0]!, "us").source).toBe("common practice, no source");
   });
 
   it("say that carpentry is not in the hours where there is some, and only there", () => {
@@ -83,19 +88,19 @@ describe("checks of sections", () => {
     });
     const ids = (section: string) =>
       new Set(checksOf([built(section)], [], plan).map(({ id }) => id));
-    const asked = ["bond-trench", "narrow-base", "heavy-bag", "raise-reserve"];
+    const asked: RuleId[] = ["bond-trench", "narrow-base", "heavy-bag", "room-to-raise"];
     expect(asked.filter((id) => ids("pyramid").has(id))).toEqual(asked);
     expect(asked.filter((id) => ids("earth-levee").has(id))).toEqual([]);
   });
 
   it("judge a pyramid by the base ratio of its own reach", () => {
     const narrow = checksOf([built("pyramid", { baseRatio: 1.5 })]);
-    expect(narrow.find(({ id }) => id === "narrow-base")!.message).toMatch(/1\.5 times/);
+    expect(messageOf(narrow.find(({ id }) => id === "narrow-base"))).toMatch(/1\.5 times/);
   });
 
   it("add nothing to a line of pyramids", () => {
     const ids = new Set(checksOf([]).map(({ id }) => id));
-    for (const id of ["section-limit", "section-cautions", "sections-meet", "carpentry"]) {
+    for (const id of ["type-limit", "type-cautions", "types-meet", "carpentry"] as const) {
       expect(ids.has(id)).toBe(false);
     }
   });
@@ -108,7 +113,7 @@ describe("sections that fit where room is short", () => {
     ...changes,
   });
   const fitting = (places: readonly Place[], except: readonly string[] = []) =>
-    fittingSections(places, PLAN, new Set(except)).map(({ section }) => section.id);
+    fittingSections(places, PLAN, new Set(except)).map(({ typeId }) => typeId);
 
   it("are all that may be so high where there is room on both sides", () => {
     expect(fitting([place({})])).toEqual([
@@ -159,26 +164,26 @@ describe("sections that fit where room is short", () => {
   };
 
   it("are proposed beside a house that the pyramid comes too near to", () => {
-    const { remedy } = besideWall(8 * FOOT_M + 1.2);
-    expect(remedy).toMatch(/Plywood box filled with sand \(base 6\.6 ft \(2\.00 m\)\)/);
+    const remedy = remedyOf(besideWall(8 * FOOT_M + 1.2));
+    expect(remedy).toMatch(/Plywood box filled with sand \(base 6\.6 ft\)/);
     expect(remedy).not.toMatch(/Sandbag pyramid/);
   });
 
   it("are said not to be there where nothing fits", () => {
-    expect(besideWall(8 * FOOT_M + 0.1).remedy).toMatch(/No other section in the list fits/);
-    expect(besideWall(1).remedy).toMatch(/No other section in the list fits/);
+    expect(remedyOf(besideWall(8 * FOOT_M + 0.1))).toMatch(/No other levee type in the list fits/);
+    expect(remedyOf(besideWall(1))).toMatch(/No other levee type in the list fits/);
   });
 
   it("are proposed where two bases overlap", () => {
     const back: Corner[] = [...EAST, [60, 2.7], [0, 2.7]];
     const said = checksOf([], [], PLAN, back).find(({ id }) => id === "bases-overlap")!;
-    expect(said.remedy).toMatch(/these fit there: Plywood box/);
+    expect(remedyOf(said)).toMatch(/these fit there: Plywood box/);
   });
 
   it("need not be proposed to a ring that keeps clear", () => {
     const plan = { ...PLAN, structures: [structure("House", rectangle(4, 4))] };
     const { checks } = size(plan, ring(rectangle(20, 15)), flat(100), true);
-    expect(checks.some(({ remedy }) => /fit there/.test(remedy))).toBe(false);
+    expect(checks.some((check) => /fit there/.test(remedyOf(check)))).toBe(false);
   });
 });
 

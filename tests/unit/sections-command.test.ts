@@ -32,7 +32,7 @@ it("the terminal program prints what each reach is built as and takes", async ()
   expect(reaches[0].totals.bags).toBe(0);
   expect(totals.materials.plywoodSheets).toBeGreaterThan(0);
   expect(totals.materials).toEqual(reaches[0].totals.materials);
-  expect(checks.map((check: { id: string }) => check.id)).toContain("sections-meet");
+  expect(checks.map((check: { id: string }) => check.id)).toContain("types-meet");
 });
 
 it("the terminal program refuses a section it does not know, and names those it does", async () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { messageOf } from "../helpers/check-text.ts";
 import {
   type Corner,
   flat,
@@ -228,7 +229,7 @@ describe("a hole in the data", () => {
     });
     expect(none.totals.lengthNoDataM).toBeCloseTo(none.totals.lengthM, 9);
     const check = none.checks.find((each) => each.id === "no-ground");
-    expect(check?.message).toContain("The whole line");
+    expect(messageOf(check)).toContain("The whole line");
     expect([check?.fromM, check?.toM]).toEqual([0, none.totals.lengthM]);
   });
 

@@ -3,12 +3,16 @@ import { DEFAULT_TIME, EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
 import type { Forecast, Plan, TimeSettings } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { missingCrew } from "../../shared/time/crew-inputs.ts";
-import { nextFootWords } from "../../shared/time/stage-curve.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
 import { inTimeWords } from "../../shared/words/compare.ts";
+import { nextFootWords } from "../../shared/words/stage-curve.ts";
 import { timeWords } from "../../shared/words/time.ts";
+import { unitsOf } from "../../shared/words/units.ts";
+import { messageOf, remedyOf } from "../helpers/check-text.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
+
+const US = unitsOf("us");
 
 const RING = ring(rectangle(20, 15));
 const GROUND = groundOf((x) => 100 + 0.01 * x);
@@ -127,13 +131,13 @@ describe("a line's time against the river", () => {
     const [check, ...more] = checksOf("time", LATE, 10);
     expect(more).toEqual([]);
     expect(check).toMatchObject({ severity: "stop" });
-    expect(check!.message).toMatch(
-      /^This cannot be done in time: from Fri 3 Apr \d\d:\d\d the crest/,
+    expect(messageOf(check)).toMatch(
+      /^This cannot be done in time: from Fri 3 Apr \d\d:\d\d the top of levee/,
     );
     const { waysOut } = timeOf(LATE, 10);
-    expect(check!.remedy).toContain(`${waysOut!.people} people instead`);
-    expect(check!.remedy).toContain("smaller ring of at most");
-    expect(check!.remedy).toContain("Less freeboard is not a way out.");
+    expect(remedyOf(check)).toContain(`${waysOut!.people} people instead`);
+    expect(remedyOf(check)).toContain("a smaller ring of at most");
+    expect(remedyOf(check)).toContain("Do not save time on freeboard.");
   });
 
   it("the people it asks for are enough, and one fewer is not", () => {
@@ -151,24 +155,25 @@ describe("a line's time against the river", () => {
     const [check] = checksOf("time", LATE, waysOut!.people! - 1);
     expect(check).toMatchObject({
       severity: "caution",
-      message: expect.stringContaining("only at the fast pace"),
+      finding: { kind: "late", by: "slow-pace" },
     });
+    expect(messageOf(check)).toContain("only at the fast pace");
   });
 
   it("unfinished when the forecast ends: a caution, for nothing is known of later", () => {
     const low = { forecast: river(99.2, 48) };
     expect(timeOf(low, 4)).toMatchObject({ inTime: true, forecastEndH: 72 });
-    expect(checksOf("time", low, 4)).toMatchObject([
-      { severity: "caution", message: expect.stringContaining("the forecast ends after 72.0 h") },
-    ]);
+    const [check] = checksOf("time", low, 4);
+    expect(check).toMatchObject({ severity: "caution" });
+    expect(messageOf(check)).toContain("the forecast ends after 72.0 h");
   });
 
   it("water that is there at the start: no number of people", () => {
     const standing = { forecast: river(DESIGN_M, 18), startAt: "2026-04-04T02:00-05:00" };
     const [check] = checksOf("time", standing);
     expect(check).toMatchObject({ severity: "stop" });
-    expect(check!.remedy).toMatch(/^No number of people is enough/);
-    expect(check!.remedy).toContain("Less freeboard is not a way out.");
+    expect(remedyOf(check)).toMatch(/^No number of people is enough/);
+    expect(remedyOf(check)).toContain("Do not save time on freeboard.");
   });
 
   it("a start without an offset is on the forecast's clock", () => {
@@ -274,7 +279,7 @@ describe("a forecast that stays below all ground under the line", () => {
   it("is doubted", () => {
     const [check] = checksOf("forecast-crest", { forecast: river(99, 48) });
     expect(check).toMatchObject({ severity: "caution" });
-    expect(check!.message).toContain("stays below all ground");
+    expect(messageOf(check)).toContain("stays below all ground");
     expect(checksOf("forecast-crest", { forecast: river(DESIGN_M, 48) })).toEqual([]);
   });
 });
@@ -286,7 +291,7 @@ describe("a forecast that is over before the work starts", () => {
     expect(timeOf(OVER)).toMatchObject({ inTime: null, verdicts: [], waysOut: null });
     const [check] = checksOf("time", OVER);
     expect(check).toMatchObject({ severity: "caution" });
-    expect(check!.message).toContain("over before the work starts");
+    expect(messageOf(check)).toContain("over before the work starts");
   });
 });
 
@@ -315,7 +320,7 @@ describe("bags against stage", () => {
     const slip = size({ ...plan, water: { ...plan.water, elevationM: 130 } }, RING, GROUND).time!;
     expect(slip.curve).toMatchObject({ nextFoot: null, limitRiseM: null });
     expect(slip.curve.points).toHaveLength(1);
-    expect(slip.curve.words).toContain("check the water");
+    expect(nextFootWords(slip.curve, US)).toContain("check the water");
     const levels = new Set(slip.stretches.map(({ crestM }) => crestM));
     expect(levels.size).toBe(1);
   });
@@ -324,18 +329,27 @@ describe("bags against stage", () => {
     const reachSections = [{ section: "earth-levee", figures: {} }];
     const { time } = size(planOf({}), { ...RING, reachSections }, GROUND);
     expect(time!.curve.nextFoot!.bags).toBe(0);
-    expect(time!.curve.words).toMatch(/It takes [\d,]+ cu yd \([\d,]+ m³\) of earth besides\.$/);
-    expect(timeOf({}).curve.words).not.toContain("besides");
+    expect(nextFootWords(time!.curve, US)).toMatch(/It takes [\d,]+ cu yd of earth as well\.$/);
+    expect(nextFootWords(timeOf({}).curve, US)).not.toContain("as well");
   });
 
   it("says what the next foot costs", () => {
-    expect(nextFootWords({ bags: 4100, overLimitM: 60 })).toBe(
-      "The next foot (0.30 m) of water costs 4,100 bags and puts 197 ft (60 m) over the limit.",
+    const costing = (bags: number, overLimitM: number) => ({
+      ...timeOf({}).curve,
+      nextFoot: { bags, overLimitM, earthM3: 0, looseSandM3: 0, hasGaps: false },
+    });
+    expect(nextFootWords(costing(4100, 60), US)).toBe(
+      "The next foot of water costs 4,100 bags and puts 197 ft over the height limit.",
     );
-    expect(nextFootWords({ bags: 900, overLimitM: 0 })).toContain("nothing more over the limit");
+    expect(nextFootWords(costing(4100, 60), unitsOf("metric"))).toBe(
+      "The next 0.30 m of water costs 4,100 bags and puts 60 m over the height limit.",
+    );
+    expect(nextFootWords(costing(900, 0), US)).toContain("nothing more over the height limit");
     const hole = groundOf((x) => (x > 10 ? Number.NaN : 100));
-    expect(size(planOf({}), RING, hole).time!.curve.words).toContain("without ground data");
-    expect(timeOf({}).curve.words).not.toContain("without ground data");
+    expect(nextFootWords(size(planOf({}), RING, hole).time!.curve, US)).toContain(
+      "without elevation data",
+    );
+    expect(nextFootWords(timeOf({}).curve, US)).not.toContain("without elevation data");
   });
 });
 
@@ -382,7 +396,7 @@ describe("a crew that nobody has entered", () => {
     expect(inTimeWords(line, "us")).toMatchObject({ word: "not known", isBad: true });
     const [check] = line.checks.filter(({ id }) => id === "time");
     expect(check!.severity).toBe("caution");
-    expect(check!.message).toContain("nobody has entered people, start of work and shifts");
+    expect(messageOf(check)).toContain("nobody has entered people, start of work and shifts");
   });
 
   it.each([

@@ -12,6 +12,7 @@ import {
 import { makeEngine } from "../../workers/engine.ts";
 import type { CellWindow } from "../../workers/raster/window.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
+import { messageOf } from "../helpers/check-text.ts";
 import { type Corner, openLine, PLANE, planWith, ring, structure } from "../helpers/grounds.ts";
 import { byFormula, type Heights, terrainOf } from "../helpers/water-grids.ts";
 
@@ -99,10 +100,12 @@ describe("a line open to the high ground", () => {
     const [last] = wayIn.path.slice(-1).map((place) => PLANE.toPlane(place));
     expect(last![0]).toBeGreaterThan(59);
     expect(last![0]).toBeLessThan(71);
-    const stop = line.checks.find(({ id }) => id === "not-dry")!;
+    const stop = line.checks.find(({ id }) => id === "water-gets-in")!;
     expect(stop).toMatchObject({ severity: "stop", fromM: wayIn.chainageM, at: wayIn.at });
-    expect(stop.message).toMatch(/comes in round the end at .*over ground at .*100\.91 m.*"House"/);
-    expect(idsOf(line)).not.toContain("holds-to");
+    expect(messageOf(stop)).toMatch(
+      /comes in around the end at .*over ground at .*331\.07 ft.*"House"/,
+    );
+    expect(idsOf(line)).not.toContain("overtops");
   });
 
   it("says that water comes round the end, though the sill lies beside the last of the levee", async () => {
@@ -126,9 +129,9 @@ describe("a line open to the high ground", () => {
     expect(line.firstOver!.elevationM).toBeCloseTo(101.21, 4);
     expect(line.firstOver!.riseM).toBeCloseTo(0.21, 4);
     expect(line.firstOver!.end).not.toBeNull();
-    const holds = line.checks.find(({ id }) => id === "holds-to")!;
+    const holds = line.checks.find(({ id }) => id === "overtops")!;
     expect(holds.severity).toBe("caution");
-    expect(holds.message).toMatch(/round the end/);
+    expect(messageOf(holds)).toMatch(/around the end/);
   });
 
   it("holds to its crest when its ends reach it, worst where the ground is lowest", async () => {
@@ -140,14 +143,14 @@ describe("a line open to the high ground", () => {
     expect(line.firstOver!.groundM).toBeCloseTo(100.5, 4);
     expect(line.firstOver!.chainageM).toBeGreaterThan(90 - 0.01);
     expect(line.firstOver!.chainageM).toBeLessThan(120 + 0.01);
-    expect(line.checks.find(({ id }) => id === "holds-to")!.severity).toBe("note");
+    expect(line.checks.find(({ id }) => id === "overtops")!.severity).toBe("note");
     const inside = 49 * 29;
     const depths = Array.from({ length: 49 }, (_, k) => 0.49 - 0.01 * k);
     expect(line.keptDryCells).toBe(inside);
     expect(line.keptDryAreaM2).toBeCloseTo(inside, 2);
     expect(line.keptDryVolumeM3).toBeCloseTo(29 * depths.reduce((sum, d) => sum + d), 1);
     const fails = line.checks.find(({ id }) => id === "if-it-fails")!;
-    expect(fails.message).toMatch(/0\.40 m.*"House"/);
+    expect(messageOf(fails)).toMatch(/1\.3 ft.*"House"/);
   });
 
   it("is not worst where it stands with protected ground on both sides", async () => {
@@ -228,15 +231,15 @@ describe("a ring", () => {
     const plan = { ...ringPlan, structures: [HOUSE, shed] };
     const [line] = (await trace(slope, plan)).alternatives;
     expect(line).toMatchObject({ dry: true, leftWet: ["Shed"] });
-    const check = line!.checks.find(({ id }) => id === "structure-wet-anyway")!;
-    expect(check.message).toMatch(/"Shed".*0\.80 m/);
+    const check = line!.checks.find(({ id }) => id === "building-wet")!;
+    expect(messageOf(check)).toMatch(/"Shed".*2\.6 ft/);
   });
 
   it("is not dry when the structure is not in it", async () => {
     const beside = ring(box(10, 10, 40, 30));
     const [line] = (await trace(slope, { ...slopePlan, alignments: [beside] })).alternatives;
     expect(line!.dry).toBe(false);
-    expect(idsOf(line!)).toContain("not-dry");
+    expect(idsOf(line!)).toContain("water-gets-in");
   });
 
   it("is judged by the ground inside it when no structure is drawn", async () => {
@@ -252,7 +255,7 @@ describe("a ring", () => {
     const [line] = (await trace(slope, low)).alternatives;
     expect(line).toMatchObject({ dry: true });
     expect(line!.firstOver!.riseM).toBeGreaterThan(60);
-    expect(line!.checks.map(({ id }) => id)).not.toContain("holds-to");
+    expect(line!.checks.map(({ id }) => id)).not.toContain("overtops");
   });
 
   it("is told by the stage when the water is given by one", async () => {
@@ -260,7 +263,7 @@ describe("a ring", () => {
     const plan = { ...ringPlan, water: { ...ringPlan.water, ...stage } };
     const [line] = (await trace(slope, plan)).alternatives;
     expect(line!.firstOver!.stageM).toBeCloseTo(4.3048, 9);
-    expect(line!.checks.find(({ id }) => id === "holds-to")!.message).toMatch(/stage 14\.1 ft/);
+    expect(messageOf(line!.checks.find(({ id }) => id === "overtops"))).toMatch(/stage 14\.1 ft/);
   });
 });
 
@@ -342,7 +345,7 @@ describe("ground that is not known", () => {
     expect(line!.wayIn).toBeNull();
     const stop = line!.checks.find(({ id }) => id === "enters-through-hole")!;
     expect(stop).toMatchObject({ severity: "stop", at: structures[0]!.throughHole!.at });
-    expect(idsOf(line!)).not.toContain("not-dry");
+    expect(idsOf(line!)).not.toContain("water-gets-in");
   });
 
   it("is no matter where the bank is low anyway, or where water cannot get at it", async () => {
@@ -388,7 +391,7 @@ describe("ground that is not known", () => {
     const away = structure("Away", box(200, 200, 210, 210));
     const trail = await trace(slope, planWith(101, { structures: [away] }));
     expect(trail.structures[0]).toMatchObject({ wet: null, sillM: null });
-    expect(idsOf(trail)).toContain("structure-off-ground");
+    expect(idsOf(trail)).toContain("building-off-data");
   });
 });
 

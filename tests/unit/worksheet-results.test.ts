@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { compareLines, rivalOf } from "../../shared/compare.ts";
 import { FOOT_M } from "../../shared/defaults.ts";
 import type { Check, Severity } from "../../shared/sizing-types.ts";
-import { checksSummary, checkWords, inUnits, sortedChecks } from "../../shared/words/check-list.ts";
+import { checksSummary, sortedChecks } from "../../shared/words/check-list.ts";
 import { againstRival } from "../../shared/words/rival.ts";
 import { classWords } from "../../src/drawing/class-bar.tsx";
 import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
@@ -79,55 +79,21 @@ describe("height classes in words", () => {
   });
 });
 
-function check(severity: Severity, fromM: number, message: string): Check {
-  const rest = { at: null, remedy: "", rule: "", source: "" };
-  return { id: "over-limit", severity, fromM, toM: fromM + 5, message, ...rest };
+function check(severity: Severity, fromM: number): Check {
+  const finding = { kind: "open-toe" } as const;
+  const where = { at: "stretch", fromM, toM: fromM + 5, overClosing: false } as const;
+  return { id: "open-toe", severity, fromM, toM: fromM + 5, at: null, where, finding };
 }
 
 describe("findings", () => {
-  it("are said in the person's unit alone", () => {
-    const text =
-      "4+10 to 4+37 (125 to 133 m): up to 4.4 ft (1.34 m) above the ground, bag of 36 lb (16.3 kg).";
-    expect(inUnits(text, "us")).toBe("4+10 to 4+37: up to 4.4 ft above the ground, bag of 36 lb.");
-    expect(inUnits(text, "metric")).toBe(
-      "125 to 133 m: up to 1.34 m above the ground, bag of 16.3 kg.",
-    );
-    expect(inUnits("7+23 to 3+68 over the closing point (220 to 112 m): low", "metric")).toBe(
-      "220 to 112 m over the closing point: low",
-    );
-    expect(inUnits("Ask (by phone) at 3 ft", "metric")).toBe("Ask (by phone) at 3 ft");
-  });
-
-  it("say where they are apart from what they are", () => {
-    const words = checkWords(check("stop", 125, "4+10 (125 m): too high: 5 ft (1.52 m)"), "us");
-    expect(words).toEqual({ where: "4+10", what: "too high: 5 ft" });
-    expect(checkWords(check("note", 0, "The datum: not stated."), "us").where).toBe("");
-  });
-
-  it("of every check that is raised are said in one unit", () => {
-    const ground = groundOf((x, y) => 98.4 + x / 40 + (Math.abs(y) < 2 ? -0.9 : 0));
-    const { checks } = size(planWith(100.5), ring(rectangle(20, 15)), ground);
-    expect(checks.length).toBeGreaterThan(2);
-    for (const { message, remedy } of checks) {
-      for (const text of [message, remedy]) {
-        expect(inUnits(text, "us")).not.toMatch(/\([^)]*\d (?:m|kg)\)/);
-        expect(inUnits(text, "metric")).not.toMatch(/\d (?:ft|lb)\b/);
-      }
-    }
-  });
-
   it("come gravest first, then along the line; two halves over the closing point are one", () => {
-    const [note, late, early] = [
-      check("note", 0, "n"),
-      check("stop", 40, "late"),
-      check("stop", 3, "early"),
-    ];
-    const half = check("caution", 90, "over the closing point");
-    const otherHalf = check("caution", 0, "over the closing point");
+    const [note, late, early] = [check("note", 0), check("stop", 40), check("stop", 3)];
+    const half = check("caution", 90);
+    const otherHalf: Check = { ...check("caution", 0), continued: true };
     const sorted = sortedChecks([note!, late!, early!, half, otherHalf]);
     expect(sorted).toEqual([early, late, half, note]);
     expect(checksSummary([note!, late!, early!, half, otherHalf])).toBe(
-      "2 to settle, 1 caution, 1 to know",
+      "2 Must fix, 1 Caution, 1 Note",
     );
     expect(checksSummary([])).toBe("nothing found");
   });

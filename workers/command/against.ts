@@ -1,6 +1,7 @@
 import { isWhole, mustFixCount } from "../../shared/completeness.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatCount } from "../../shared/units.ts";
+import { formatCount, type UnitSystem } from "../../shared/units.ts";
+import { checkWords } from "../../shared/words/checks.ts";
 import { missingWords } from "../../shared/words/counted.ts";
 import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { mustFixWords } from "../../shared/words/must-fix.ts";
@@ -8,13 +9,17 @@ import { mustFixWords } from "../../shared/words/must-fix.ts";
 type Compared = Pick<SizedLine, "name" | "totals" | "checks" | "levelDoubt">;
 
 /** What was found against each line of the plan, a sentence each; never by totals that are not complete. */
-export function against(found: readonly Compared[], drawn: readonly Compared[]): string[] {
+export function against(
+  found: readonly Compared[],
+  drawn: readonly Compared[],
+  system: UnitSystem,
+): string[] {
   const gap = found.find((line) => !isWhole(line));
-  if (gap && drawn.length > 0) return [notCompared(gap, "the plan's own lines")];
+  if (gap && drawn.length > 0) return [notCompared(gap, "the plan's own lines", system)];
   const bags = found.reduce((sum, { totals }) => sum + totals.bags, 0);
   const faults = found.filter(hasMustFix);
   return drawn.map((line) => {
-    if (!isWhole(line)) return notCompared(line, "what was found");
+    if (!isWhole(line)) return notCompared(line, "what was found", system);
     const beside = [...faults, ...(hasMustFix(line) ? [line] : [])].map(faultWords);
     return `${differenceWords(bags, line)}${beside.length > 0 ? `; ${beside.join(", ")}` : ""}.`;
   });
@@ -28,10 +33,14 @@ function differenceWords(bags: number, { name, totals }: Compared): string {
   return `${size} (${Math.abs((100 * saved) / totals.bags).toFixed(0)} %)`;
 }
 
-function notCompared({ name, totals, levelDoubt }: Compared, other: string): string {
+function notCompared(
+  { name, totals, levelDoubt }: Compared,
+  other: string,
+  system: UnitSystem,
+): string {
   const why = levelDoubt?.countsUnknown
     ? levelDoubtShort(levelDoubt)
-    : missingWords(totals, "metric");
+    : missingWords(totals, system);
   return `"${name}" is not compared with ${other}: ${why}.`;
 }
 
@@ -44,9 +53,9 @@ function faultWords({ name, checks }: Compared): string {
 }
 
 /** What must be fixed on a found line: the first of it, and how many. */
-export function faultsOf(line: Compared): string {
+export function faultsOf(line: Compared, system: UnitSystem): string {
   const count = mustFixCount(line.checks);
   const first = line.checks.find(({ severity }) => severity === "stop");
   if (!first) return "";
-  return ` ${mustFixWords(count)}${count > 1 ? ", first" : ""}: ${first.message}`;
+  return ` ${mustFixWords(count)}${count > 1 ? ", first" : ""}: ${checkWords(first, system).message}`;
 }

@@ -1,7 +1,9 @@
 import type { Alignment, Carried, Plan } from "../../shared/plan.ts";
 import type { FoundLine } from "../../shared/siting-types.ts";
 import type { SizedLine, Totals } from "../../shared/sizing-types.ts";
+import type { UnitSystem } from "../../shared/units.ts";
 import { bagsForWords } from "../../shared/words/counted.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { against, faultsOf } from "./against.ts";
 import { rounded } from "./json.ts";
 
@@ -35,14 +37,19 @@ export function figuresOf(
 }
 
 /** What was found, in sentences for the person at the terminal. */
-export function sentences(found: readonly SizedLine[], drawn: readonly SizedLine[]): string[] {
+export function sentences(
+  found: readonly SizedLine[],
+  drawn: readonly SizedLine[],
+  system: UnitSystem,
+): string[] {
+  const { length, distance } = unitsOf(system);
   const each = found.map((line) => {
     const { name, totals } = line;
     const over =
       totals.lengthOverLimitM > 0.05
-        ? `; ${totals.lengthOverLimitM.toFixed(1)} m of it over the height limit`
+        ? `; ${distance(totals.lengthOverLimitM)} of it over the height limit`
         : "";
-    return `${name}: ${bagsForWords(totals, "metric")}, ${totals.builtLengthM.toFixed(1)} m to build, at most ${totals.greatestHeightM.toFixed(2)} m high${over}.${faultsOf(line)}`;
+    return `${name}: ${bagsForWords(totals, system)}, ${distance(totals.builtLengthM)} to build, at most ${length(totals.greatestHeightM)} high${over}.${faultsOf(line, system)}`;
   });
-  return [...each, ...against(found, drawn)];
+  return [...each, ...against(found, drawn, system)];
 }

@@ -9,12 +9,14 @@ import {
   type SiteRingRequest,
 } from "../../shared/siting-types.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { numberFrom } from "./number.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
 import { figuresOf, sentences, withFound } from "./site-report.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
@@ -27,11 +29,11 @@ const PATIENCE_MS = 120_000;
 const HELP = `drystead site PLAN.geojson --terrain RASTER... [--window-m ${DEFAULT_WINDOW_M}] [--max-corners ${DEFAULT_MAX_CORNERS}]
               [--key-in-m ${DEFAULT_KEY_IN_M}] [--structure NAME...] [--judge estimate|proof|none]
               [--vertical-unit m|ft|us-ft]
-               [--no-data VALUE...] [--keep-value VALUE...]
+               [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
 
 Finds the line round the plan's structures that needs the least placed volume, and prints the plan file on
 standard output with the found line added as one more alternative: a ring, or a line tied in at both ends
-where ground above the crest saves a part. Where separate lines need less than one, each is added.
+where ground above the top of levee saves a part. Where separate lines need less than one, each is added.
 
   PLAN.geojson       a plan file with at least one structure; it comes before --terrain
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
@@ -43,6 +45,7 @@ where ground above the crest saves a part. Where separate lines need less than o
                      had (some seconds), or not at all
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
+${UNITS_HELP}
 
 The figures of the line are properties of its feature, under the names that "size" has for its totals, with
 "windowM", "maxCorners", "enclosedM2", "encloses" and "howGood". They are as found: nothing keeps them up
@@ -61,6 +64,7 @@ const OPTIONS = {
   "--terrain": "many",
   "--vertical-unit": "one",
   ...MARK_OPTIONS,
+  ...UNITS_OPTION,
   "--window-m": "one",
   "--max-corners": "one",
   "--key-in-m": "one",
@@ -76,6 +80,7 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   if (more.length > 0) throw new Misuse(`site takes one plan file; ${more[0]} is one too many.`);
   if (!rasters) throw new Misuse("site needs --terrain and at least one raster.");
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+  const system = systemFrom(options);
   const { windowM, maxCorners, keyInM } = figuresAsked(options);
   const judge = judgeFrom(options.get("--judge")?.[0]);
 
@@ -99,9 +104,9 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   const drawn = lines.slice(0, plan.alignments.length);
   const sized = lines.slice(plan.alignments.length);
   const said = [
-    ...sentences(sized, drawn),
-    ...leftOut(lines),
-    ...levelDoubts(lines),
+    ...sentences(sized, drawn, system),
+    ...leftOut(lines, system),
+    ...levelDoubts(lines, unitsOf(system)),
     ...found.notes,
   ];
   for (const sentence of said) say(sentence);

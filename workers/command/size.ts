@@ -2,19 +2,22 @@ import { isWhole, mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";
+import type { UnitSystem } from "../../shared/units.ts";
 import { timeNotKnownWords } from "../../shared/words/crew.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { checksReport, systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 
 const HELP = `drystead size PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
-               [--no-data VALUE...] [--keep-value VALUE...]
+               [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
 
 Heights, quantities and checks of every alternative in the plan, as JSON on standard output.
 
@@ -22,20 +25,22 @@ Heights, quantities and checks of every alternative in the plan, as JSON on stan
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
+${UNITS_HELP}
 
 A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
 is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
 kilograms, as their names say; where there is no elevation data they are null. "complete" is false where the
-totals are not for the whole length of a line or no answer, "mustFix" counts what must be fixed. While the plan states no
+totals are not for the whole length of a line or no answer, "mustFix" counts what must be fixed; each check has its words and, in "finding", its kind and figures.
+While the plan states no
 people ("practice.people"), start of work ("time.startAt") or shifts ("time.shifts"), no hours are known and
 "time" says which are missing. "reaches" says what each stretch
 is built as ("section", from "reachSections" in the plan), its limit and what it takes ("materials");
 "levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
 "groundAccuracy" how good its heights are taken to be and where that comes from;
-"holding" whether the line stands, what seeps through it and what is to be pumped; "time" who builds what
-when, and whether the crest stays ahead of the forecast that the plan holds in "time".
+"holding" what sliding and overturning calculate at, what seeps through it and what is to be pumped; "time" who builds what
+when, and whether the top of levee stays ahead of the forecast that the plan holds in "time".
 `;
 
 /** `size`: a drawn line's heights, quantities and checks. */
@@ -51,6 +56,7 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
     "--terrain": "many",
     "--vertical-unit": "one",
     ...MARK_OPTIONS,
+    ...UNITS_OPTION,
   });
   const [planPath, ...more] = plain;
   const rasters = options.get("--terrain");
@@ -58,6 +64,7 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   if (more.length > 0) throw new Misuse(`size takes one plan file; ${more[0]} is one too many.`);
   if (!rasters) throw new Misuse("size needs --terrain and at least one raster.");
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+  const system = systemFrom(options);
 
   const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
@@ -78,17 +85,19 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
     .catch(tellUnits(engine, files, plan, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
   const { lines } = await engine.size({ plan });
-  for (const sentence of [...leftOut(lines), ...levelDoubts(lines)]) say(sentence);
-  return toJson({ alternatives: lines.map((line) => reported(line, lines)), terrain });
+  for (const sentence of [...leftOut(lines, system), ...levelDoubts(lines, unitsOf(system))])
+    say(sentence);
+  return toJson({ alternatives: lines.map((line) => reported(line, lines, system)), terrain });
 }
 
 /** The line without the fine walk, in the order a reader wants it. */
-function reported(line: SizedLine, lines: readonly SizedLine[]) {
+function reported(line: SizedLine, lines: readonly SizedLine[], system: UnitSystem) {
   const { id, name, kind, totals, stations, walk: _, ...rest } = line;
-  const { holding, time, ...plain } = rest;
+  const { holding, time, checks, ...plain } = rest;
   return {
     ...{ name, kind, complete: isWhole(line), mustFix: mustFixCount(line.checks) },
     ...{ lengthM: totals.lengthM, totals, stations, id, ...plain },
+    checks: checksReport(checks, system),
     holding: holding && { ...holding, profile: undefined },
     time: time && {
       ...time,

@@ -1,3 +1,4 @@
+import type { UnitSystem } from "../../shared/units.ts";
 import type { TracedAlternative, WaterTrace } from "../../shared/water-types.ts";
 import { floorWords } from "../../shared/words/buildings.ts";
 import { notKnownBecause } from "../../shared/words/dry.ts";
@@ -5,26 +6,28 @@ import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { checksReport, systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 
 const HELP = `drystead trace PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
-               [--no-data VALUE...] [--keep-value VALUE...]
+               [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
 
 Where the water of the plan's forecast really goes, as JSON on standard output: connected water, whether it
-reaches each structure and from which level on, without a levee and with each alternative built to its crest.
+reaches each structure and from which level on, without a levee and with each alternative built to its top.
 
   PLAN.geojson       a plan file; it comes before --terrain
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
+${UNITS_HELP}
 
 Water comes from the Point features of role "source"; without any, from every low edge of the ground. A cell
 is under water when its ground is strictly below the surface and joined to a source over such cells, side by
 side or corner to corner. A hole in the data lets water through; where that alone decides, or where a line
 runs over a hole, "dry" is null, and "notKnown" says why. A sill is the lowest level at which water
-reaches a place: it must stand higher. All figures are metres, square metres and cubic metres.
+reaches a place: it must be higher. All figures are metres, square metres and cubic metres.
 `;
 
 /** `trace`: connected water and what it reaches. */
@@ -40,6 +43,7 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
     "--terrain": "many",
     "--vertical-unit": "one",
     ...MARK_OPTIONS,
+    ...UNITS_OPTION,
   });
   const [planPath, ...more] = plain;
   const rasters = options.get("--terrain");
@@ -47,6 +51,7 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
   if (more.length > 0) throw new Misuse(`trace takes one plan file; ${more[0]} is one too many.`);
   if (!rasters) throw new Misuse("trace needs --terrain and at least one raster.");
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+  const system = systemFrom(options);
 
   const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
@@ -63,23 +68,29 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
   for (const each of traced.alternatives) {
     if (each.notKnown)
       say(
-        `"${each.name}": not known whether it keeps its buildings dry: ${notKnownBecause(each)}.`,
+        `"${each.name}": not known whether water reaches its buildings: ${notKnownBecause(each)}.`,
       );
   }
-  return toJson(reported(traced));
+  return toJson(reported(traced, system));
 }
 
 /** The trace without its picture, the keys that others rely on first. */
-function reported({ water, structures, alternatives, sources, checks }: WaterTrace) {
+function reported(traced: WaterTrace, system: UnitSystem) {
+  const { water, structures, alternatives, sources, checks } = traced;
   const named = structures.map((each) => {
     const { id, name, wet, sillM, sillAt, ...rest } = each;
-    const floor = floorWords(each, "metric");
+    const floor = floorWords(each, system);
     return { ...{ name, wet, sillM, sillAt, id }, ...rest, floor };
   });
-  return { water, structures: named, alternatives: alternatives.map(line), sources, checks };
+  return {
+    ...{ water, structures: named },
+    alternatives: alternatives.map((each) => line(each, system)),
+    ...{ sources, checks: checksReport(checks, system) },
+  };
 }
 
-function line({ id, name, kind, dry, notKnown, wayIn, firstOver, ...rest }: TracedAlternative) {
+function line(traced: TracedAlternative, system: UnitSystem) {
+  const { id, name, kind, dry, notKnown, wayIn, firstOver, checks, ...rest } = traced;
   return {
     ...{ name, dry },
     entersAt: wayIn?.at ?? null,
@@ -87,5 +98,6 @@ function line({ id, name, kind, dry, notKnown, wayIn, firstOver, ...rest }: Trac
     firstOverAt: firstOver?.at ?? null,
     ...{ id, kind, notKnown, wayIn, firstOver },
     ...rest,
+    checks: checksReport(checks, system),
   };
 }

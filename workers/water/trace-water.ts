@@ -13,6 +13,7 @@ import {
 import type { Terrain } from "../raster/terrain.ts";
 import { inTurns } from "../search/in-turns.ts";
 import { connectedWater } from "./connected-water.ts";
+import { inState } from "./grid-state.ts";
 import { riverAsSurveyed } from "./river-as-surveyed.ts";
 import { type AlternativeTrace, traceAlternative } from "./trace-alternative.ts";
 import { elevationAt, type TraceContext, traceContext } from "./trace-context.ts";
@@ -112,13 +113,23 @@ function withWall({ codes, wallCells }: AlternativeTrace): Uint8Array {
 
 function waterOf(context: TraceContext, codes: Uint8Array, everyCell: boolean): TracedWater {
   const { grid, from, levelM } = context;
+  const amounts = waterAmounts(grid, codes, levelM);
   return {
     elevationM: levelM,
     from: !from.edge ? "sources" : from.cells.length > 0 ? "both" : "edges",
-    ...waterAmounts(grid, codes, levelM),
+    ...amounts,
+    throughHoleCells: amounts.holeCells > 0 ? amounts.cells - cellsAroundHoles(context) : 0,
     cellM: grid.cellM,
     everyCell,
   };
+}
+
+/** Wet cells of known ground where no hole lets water through. */
+function cellsAroundHoles(context: TraceContext): number {
+  const { grid, from, levelM } = context;
+  return inState(context, { levee: null, holesHold: true }, () => {
+    return waterAmounts(grid, connectedWater(grid, from, levelM), levelM).cells;
+  });
 }
 
 function structureOf(

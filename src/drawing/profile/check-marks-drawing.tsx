@@ -1,4 +1,6 @@
 import type { Check, SizedLine } from "../../../shared/sizing-types.ts";
+import type { UnitSystem } from "../../../shared/units.ts";
+import { checkWords } from "../../../shared/words/checks.ts";
 import { SeverityMark } from "../severity-mark.tsx";
 import { LANE_PX, type ProfileFrame } from "./profile-frame.ts";
 import { type CheckMark, COUNT_PX, checkMarks } from "./profile-marks.ts";
@@ -6,11 +8,12 @@ import { type CheckMark, COUNT_PX, checkMarks } from "./profile-marks.ts";
 interface MarksProps {
   readonly line: SizedLine;
   readonly frame: ProfileFrame;
+  readonly system: UnitSystem;
   readonly onPoint: ((check: Check | null) => void) | undefined;
 }
 
 /** The checks that speak of a stretch, above the line: where each runs, and its shape. */
-export function CheckMarks({ line, frame, onPoint }: MarksProps) {
+export function CheckMarks({ line, frame, system, onPoint }: MarksProps) {
   const { plot, lanes } = frame;
   const marks = checkMarks(line.checks, lanes, frame.x, plot.left, plot.right);
   const middleY = ({ lane }: CheckMark) => plot.top - 1 - (lane + 0.5) * LANE_PX;
@@ -22,7 +25,13 @@ export function CheckMarks({ line, frame, onPoint }: MarksProps) {
       {marks
         .filter(({ isJoined }) => !isJoined)
         .map((mark) => (
-          <Shape key={keyOf(mark)} mark={mark} y={middleY(mark)} onPoint={onPoint} />
+          <Shape
+            key={keyOf(mark)}
+            mark={mark}
+            y={middleY(mark)}
+            system={system}
+            onPoint={onPoint}
+          />
         ))}
     </g>
   );
@@ -45,10 +54,11 @@ function Span({ mark, y }: { readonly mark: CheckMark; readonly y: number }) {
 interface ShapeProps {
   readonly mark: CheckMark;
   readonly y: number;
+  readonly system: UnitSystem;
   readonly onPoint: ((check: Check | null) => void) | undefined;
 }
 
-function Shape({ mark, y, onPoint }: ShapeProps) {
+function Shape({ mark, y, system, onPoint }: ShapeProps) {
   const { check, middlePx, count } = mark;
   return (
     <g
@@ -56,7 +66,7 @@ function Shape({ mark, y, onPoint }: ShapeProps) {
       onPointerEnter={() => onPoint?.(check)}
       onPointerLeave={() => onPoint?.(null)}
     >
-      <title>{count > 1 ? `${check.message} And ${count - 1} more here.` : check.message}</title>
+      <title>{titleOf(mark, system)}</title>
       <rect
         class="profile-mark-back"
         x={middlePx - 6.5}
@@ -74,4 +84,9 @@ function Shape({ mark, y, onPoint }: ShapeProps) {
       </g>
     </g>
   );
+}
+
+function titleOf({ check, count }: CheckMark, system: UnitSystem): string {
+  const { message } = checkWords(check, system);
+  return count > 1 ? `${message} And ${count - 1} more here.` : message;
 }

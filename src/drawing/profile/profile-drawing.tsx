@@ -153,7 +153,7 @@ export function ProfilePicture(props: ProfilePictureProps) {
         <Label key={label.key} label={label} />
       ))}
       <LineMarksDrawing marks={marks} />
-      <CheckMarks line={line} frame={frame} onPoint={onPoint} />
+      <CheckMarks line={line} frame={frame} system={frame.unitSystem} onPoint={onPoint} />
     </svg>
   );
 }

@@ -1,6 +1,6 @@
 import { isFoundAtRest } from "../../../shared/checks.ts";
 import type { Check } from "../../../shared/sizing-types.ts";
-import { checkWords, inUnits } from "../../../shared/words/check-list.ts";
+import { checkWords } from "../../../shared/words/checks.ts";
 import { SeverityMark, severityWord } from "../../drawing/severity-mark.tsx";
 import { chosenLine } from "../../live/results.ts";
 import { markedM, pointedCheck, unitSystem } from "../../live/screen.ts";
@@ -8,7 +8,7 @@ import { buildOtherwise, proposedSection } from "../line/reach-wish.ts";
 
 /** One finding: how grave, where, what, what to do, and by which rule. Pressed, it is shown on the map. */
 export function CheckRow({ check }: { check: Check }) {
-  const { where, what } = checkWords(check, unitSystem.value);
+  const { where, what, remedy, rule, source } = checkWords(check, unitSystem.value);
   const { fromM, toM } = check;
   const proposed = proposedSection(check);
   const pointed = pointedCheck.value;
@@ -35,10 +35,10 @@ export function CheckRow({ check }: { check: Check }) {
           {where && <strong>{where}: </strong>}
           {what}
         </span>
-        <span>{inUnits(check.remedy, unitSystem.value)}</span>
-        {isPointed && <span>Rule: {inUnits(check.rule, unitSystem.value)}</span>}
+        <span>{remedy}</span>
+        {isPointed && <span>Rule: {rule}</span>}
         <small>
-          {severityWord(check.severity)} · {check.source}
+          {severityWord(check.severity)} · {source}
         </small>
       </button>
       {proposed !== null && (

@@ -1,5 +1,6 @@
 import type { Check } from "../../../shared/sizing-types.ts";
-import { checksSummary, inUnits, sortedChecks } from "../../../shared/words/check-list.ts";
+import { checksSummary, sortedChecks } from "../../../shared/words/check-list.ts";
+import { checkWords } from "../../../shared/words/checks.ts";
 import { Cautions } from "../../drawing/cautions.tsx";
 import { ground } from "../../live/ground.ts";
 import { chosenLine, sizingFailure, tracingFailure } from "../../live/results.ts";
@@ -8,7 +9,7 @@ import { chosenChecks, waterNow } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { CheckRow } from "./check-row.tsx";
 
-/** Will it hold: every finding with what to do, and the cautions that always stand. */
+/** Every finding with what to do, and the cautions that apply to every line. */
 export function ChecksBlock() {
   const line = chosenLine.value;
   const checks = chosenChecks.value;
@@ -27,33 +28,33 @@ export function ChecksBlock() {
       )}
       {line && checks.length > 0 && (
         <ul class="checks">
-          {sortedChecks(checks).map((check) => (
-            <CheckRow key={`${check.id} ${check.fromM} ${check.message}`} check={check} />
+          {sortedChecks(checks).map((check, index) => (
+            <CheckRow key={`${check.id} ${check.fromM} ${index}`} check={check} />
           ))}
         </ul>
       )}
       {line && checks.length === 0 && (
-        <p class="hint">Nothing found against this line. The cautions below still hold.</p>
+        <p class="hint">Nothing found against this line. The cautions below still apply.</p>
       )}
       {line && ground.value && !waterNow.value && <NotTraced />}
-      {!line && !sizingFailure.value && <p class="hint">Draw a line and its checks stand here.</p>}
+      {!line && !sizingFailure.value && <p class="hint">Draw a line to see its checks here.</p>}
       <Cautions />
     </Disclosure>
   );
 }
 
-/** Said while it is not known whether water comes round the line. */
+/** Said while it is not known whether water comes around the line. */
 function NotTraced() {
   const failure = tracingFailure.value;
   if (!failure) return <p class="hint">Following the water: its checks come next…</p>;
   return (
     <p class="field-why" role="alert">
-      Whether water comes round the line could not be traced. {failure.message} {failure.remedy}
+      Whether water comes around the line could not be traced. {failure.message} {failure.remedy}
     </p>
   );
 }
 
 function firstWords(checks: readonly Check[]): string | undefined {
   const first = sortedChecks(checks)[0];
-  return first?.severity === "stop" ? inUnits(first.message, unitSystem.value) : undefined;
+  return first?.severity === "stop" ? checkWords(first, unitSystem.value).message : undefined;
 }

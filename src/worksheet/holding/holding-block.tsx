@@ -1,7 +1,8 @@
 import "./holding.css";
 import { isCounted } from "../../../shared/completeness.ts";
 import { formatLength } from "../../../shared/units.ts";
-import { pumpCountWords, spanWords, standsWords } from "../../../shared/words/holding.ts";
+import { spanWords, standsWords } from "../../../shared/words/holding.ts";
+import { pumpCountWords } from "../../../shared/words/pumps.ts";
 import { ground } from "../../live/ground.ts";
 import { type HoldingNow, holdingNow } from "../../live/holding-now.ts";
 import { chosenLine } from "../../live/results.ts";

@@ -1,6 +1,7 @@
 import { DEFAULT_HOLDING, holdingOf } from "../../../shared/defaults.ts";
 import type { HoldingSettings, Plan } from "../../../shared/plan.ts";
-import { SOIL_NAMES, UPLIFT_NAMES } from "../../../shared/words/holding.ts";
+import { UPLIFT_NAMES } from "../../../shared/words/holding.ts";
+import { SOIL_NAMES } from "../../../shared/words/soils.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import type { SettingLine } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";

@@ -1,7 +1,9 @@
 import { holdingOf } from "../../../shared/defaults.ts";
 import type { Pumping } from "../../../shared/holding/types.ts";
 import { formatFlow, formatFlowRange } from "../../../shared/units.ts";
-import { pumpCountWords, spanWords } from "../../../shared/words/holding.ts";
+import { spanWords } from "../../../shared/words/holding.ts";
+import { pumpCountWords, pumpWords } from "../../../shared/words/pumps.ts";
+import { unitsOf } from "../../../shared/words/units.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -33,7 +35,7 @@ export function HoldingPumps({ now }: { readonly now: HoldingNow }) {
         {proposed && (
           <Row
             name="Proposed"
-            note={`${proposed.name}, at least ${formatFlow(proposed.eachM3PerS, system)} each`}
+            note={`${pumpWords(proposed.kind, unitsOf(system))}, at least ${formatFlow(proposed.eachM3PerS, system)} each`}
           >
             <strong>{pumpCountWords(proposed)}</strong>
           </Row>
@@ -73,9 +75,9 @@ function Others({ pumping }: { readonly pumping: Pumping }) {
         {pumping.options
           .filter((option) => option !== pumping.proposed)
           .map((option) => (
-            <li key={option.name}>
-              <strong>{pumpCountWords(option)}</strong>, {option.name}, at least{" "}
-              {formatFlow(option.eachM3PerS, system)} each
+            <li key={option.kind}>
+              <strong>{pumpCountWords(option)}</strong>, {pumpWords(option.kind, unitsOf(system))},
+              at least {formatFlow(option.eachM3PerS, system)} each
             </li>
           ))}
       </ul>

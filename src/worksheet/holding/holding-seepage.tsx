@@ -1,7 +1,8 @@
 import { holdingOf } from "../../../shared/defaults.ts";
 import type { Creep, ExitGradient } from "../../../shared/holding/types.ts";
 import { formatFlowRange, formatLength } from "../../../shared/units.ts";
-import { SOIL_NAMES, seenWords, unitFlowWords } from "../../../shared/words/holding.ts";
+import { seenWords, unitFlowWords } from "../../../shared/words/holding.ts";
+import { SOIL_NAMES } from "../../../shared/words/soils.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
 import { unitSystem } from "../../live/screen.ts";

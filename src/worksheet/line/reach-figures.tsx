@@ -2,6 +2,8 @@ import type { Alignment, ReachSection } from "../../../shared/plan.ts";
 import type { EmergencySection, SectionFigure } from "../../../shared/sections/types.ts";
 import { figuresOf } from "../../../shared/sections.ts";
 import { formatLength } from "../../../shared/units.ts";
+import { leveeTypeText } from "../../../shared/words/levee-types.ts";
+import { unitsOf } from "../../../shared/words/units.ts";
 import { buildReach, withFigure } from "../../document/edits/reaches.ts";
 import { plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -21,8 +23,10 @@ interface ReachFiguresProps {
 /** What a reach's section is built by: its own figures, how high it may go, and what to heed. */
 export function ReachFigures(props: ReachFiguresProps) {
   const { index, section } = props;
-  const { limit, cautions, figures } = section;
-  const limitM = limit.greatestM ?? plan.value.practice.limitM;
+  const system = unitSystem.value;
+  const { figures } = section;
+  const { limit, cautions, source } = leveeTypeText(section.id, unitsOf(system));
+  const limitM = section.limitM ?? plan.value.practice.limitM;
   return (
     <details class="reach-own">
       <summary>
@@ -32,12 +36,14 @@ export function ReachFigures(props: ReachFiguresProps) {
         <FigureRow key={`${section.id} ${figure.key}`} figure={figure} {...props} />
       ))}
       <p class="reach-limit">
-        <span>Greatest height</span>
-        <span>{formatLength(limitM, unitSystem.value)}</span>
+        <span>Height limit</span>
+        <span>{formatLength(limitM, system)}</span>
         <Source
-          about="the greatest height"
+          about="the height limit"
           lines={[
-            limit.greatestM === null ? "The plan's own limit, set under Section." : null,
+            section.limitM === null
+              ? "The plan's own height limit, set under Levee type and bags."
+              : null,
             limit.note,
             `Source: ${limit.source}.`,
           ]}
@@ -50,7 +56,7 @@ export function ReachFigures(props: ReachFiguresProps) {
           ))}
         </ul>
       )}
-      <small>{section.source}</small>
+      <small>{source}</small>
     </details>
   );
 }

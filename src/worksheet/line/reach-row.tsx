@@ -3,7 +3,9 @@ import { isStandard } from "../../../shared/reaches.ts";
 import { sectionById } from "../../../shared/sections.ts";
 import type { Reach } from "../../../shared/sizing-types.ts";
 import { formatStation } from "../../../shared/units.ts";
+import { leveeTypeText } from "../../../shared/words/levee-types.ts";
 import { takesWords } from "../../../shared/words/materials.ts";
+import { unitsOf } from "../../../shared/words/units.ts";
 import { buildReach, moveBreak, removeBreak } from "../../document/edits/reaches.ts";
 import { tell } from "../../document/notices.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
@@ -57,7 +59,9 @@ export function ReachRow(props: ReachRowProps) {
         <ReachEnd {...props} />
       </div>
       <SectionSelect label={`Section of ${called}`} value={built.section} onSection={build} />
-      {declared.ok && !isStandard(built) && <p class="hint">{declared.value.words}</p>}
+      {declared.ok && !isStandard(built) && (
+        <p class="hint">{leveeTypeText(declared.value.id, unitsOf(system)).about}</p>
+      )}
       {sized && <p class="reach-takes">{takenWords(sized)}</p>}
       {declared.ok && (
         <ReachFigures

@@ -1,6 +1,5 @@
 import { signal } from "@preact/signals";
 import { isStandard } from "../../../shared/reaches.ts";
-import { SECTIONS } from "../../../shared/sections.ts";
 import type { Check } from "../../../shared/sizing-types.ts";
 import { lengthFrom, type UnitSystem } from "../../../shared/units.ts";
 import type { Stretch } from "../../document/edits/reaches.ts";
@@ -17,15 +16,10 @@ export interface StretchWish extends Stretch {
 /** The stretch last asked to be built otherwise; the form for it starts from there. */
 export const stretchWish = signal<StretchWish | null>(null);
 
-/** The first section that a finding proposes by name for its stretch; null when it proposes none. */
-export function proposedSection({ fromM, toM, remedy }: Check): string | null {
-  if (fromM === toM) return null;
-  const said = remedy.toLowerCase();
-  const named = SECTIONS.filter(({ id }) => !isStandard({ section: id }))
-    .map(({ id, name }) => ({ id, at: said.indexOf(name.toLowerCase()) }))
-    .filter(({ at }) => at >= 0)
-    .sort((a, b) => a.at - b.at);
-  return named[0]?.id ?? null;
+/** The first levee type that a finding proposes for its stretch; null when it proposes none. */
+export function proposedSection({ fromM, toM, finding }: Check): string | null {
+  if (fromM === toM || !("fits" in finding)) return null;
+  return finding.fits.find(({ typeId }) => !isStandard({ section: typeId }))?.typeId ?? null;
 }
 
 /** Leads to where a stretch is built otherwise, with that stretch filled in, a little longer than it was found. */

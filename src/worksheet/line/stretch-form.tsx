@@ -21,7 +21,7 @@ export function StretchForm({ alternative, lengthM }: StretchFormProps) {
   const system = unitSystem.value;
   const form = useRef<HTMLFormElement>(null);
   const [typed, setTyped] = useState({ from: "", to: "" });
-  const [section, setSection] = useState(FIRST_OTHER.id);
+  const [section, setSection] = useState<string>(FIRST_OTHER.id);
   const [failure, setFailure] = useState<Failure | null>(null);
   const wish = stretchWish.value;
   useEffect(() => {

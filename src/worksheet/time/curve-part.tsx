@@ -1,6 +1,7 @@
 import type { LineTime } from "../../../shared/time/types.ts";
-import { formatCount, type UnitSystem } from "../../../shared/units.ts";
-import { inUnits } from "../../../shared/words/check-list.ts";
+import { formatCount } from "../../../shared/units.ts";
+import { nextFootName, nextFootWords } from "../../../shared/words/stage-curve.ts";
+import { unitsOf } from "../../../shared/words/units.ts";
 import { plan } from "../../document/store.ts";
 import { CrestTable, CURVE_PX, CurveChart, limitWords } from "../../drawing/time-curve.tsx";
 import { unitSystem } from "../../live/screen.ts";
@@ -16,7 +17,7 @@ export function CurvePart({ time }: { readonly time: LineTime }) {
   const next =
     curve.nextFoot &&
     curve.nextFoot.bags > 0 &&
-    `${formatCount(curve.nextFoot.bags)} for the next ${system === "us" ? "foot" : "0.30 m"}`;
+    `${formatCount(curve.nextFoot.bags)} for the ${nextFootName(unitsOf(system))}`;
   return (
     <Disclosure id="time-curve" title="Bags against stage" level="part" summary={next}>
       {curve.points.length > 1 && (
@@ -28,17 +29,11 @@ export function CurvePart({ time }: { readonly time: LineTime }) {
       )}
       <p class="time-next">
         <TimeAmount make="nextFoot" title="The next foot" time={time}>
-          {nextWords(curve.words, system)}
+          {nextFootWords(curve, unitsOf(system))}
         </TimeAmount>
       </p>
       <p class="hint">{limitWords(plan.value, time, system)}</p>
       {crests.length > 0 && <CrestTable crests={crests} plan={plan.value} system={system} />}
     </Disclosure>
   );
-}
-
-/** The words on the next foot in the person's units. */
-function nextWords(words: string, system: UnitSystem): string {
-  const next = system === "us" ? "The next foot" : "The next 0.30 m";
-  return inUnits(words.replace(/^The next foot \([^)]*\)/, next), system);
 }

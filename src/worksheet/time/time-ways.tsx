@@ -4,6 +4,7 @@ import { hasOtherSections } from "../../../shared/reaches.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
 import { alternativesInTime, mostWork } from "../../../shared/time/ways-out.ts";
 import { formatCount } from "../../../shared/units.ts";
+import { mostWorkWords } from "../../../shared/words/checks/time.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import { withPeople, withPeopleDayAndNight } from "../../document/edits/forecast.ts";
@@ -42,24 +43,23 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
           <Way
             time={time}
             count={peopleDayAndNight}
-            words="people at work at every hour, day and night under lights; as many again for every further shift"
+            words="people working at every hour, day and night under lights; as many again for every further shift"
             apply={withPeopleDayAndNight}
           />
         )}
         {most && (
           <li>
             <span>
-              A smaller ring or higher ground: at most{" "}
+              A line on higher ground or a smaller ring: at most{" "}
               <TimeAmount make="waysOut" title="Bags at most" time={time}>
-                {most.figure}
-              </TimeAmount>{" "}
-              {most.of}
+                {mostWorkWords(most)}
+              </TimeAmount>
             </span>
           </li>
         )}
         {isHopeless && <li>No number of people is enough: start sooner, or prepare to leave.</li>}
       </ul>
-      <p class="hint">Less freeboard is not a way out.</p>
+      <p class="hint">Do not save time on freeboard.</p>
     </div>
   );
 }

@@ -1,0 +1,98 @@
+import { FOOT_M, INCH_M } from "../defaults.ts";
+import {
+  formatArea,
+  formatElevation,
+  formatFlow,
+  formatFlowRange,
+  formatLength,
+  formatSmallMass,
+  formatSmallVolume,
+  formatStation,
+  formatVolume,
+  grouped,
+  type UnitSystem,
+} from "../units.ts";
+
+/** Writes SI figures in one unit system; every sentence with figures is made with one of these. */
+export interface Units {
+  readonly system: UnitSystem;
+  /** `5.1 ft` or `1.55 m`. */
+  readonly length: (m: number, digits?: number) => string;
+  /** `72 ft` or `22 m`: along the line, whole. */
+  readonly distance: (m: number) => string;
+  /** A round figure of a rule as its source has it: `3 ft`, `1.5 ft`, or `0.91 m`. */
+  readonly figure: (m: number) => string;
+  /** `18 to 24 in` or `46 to 61 cm`. */
+  readonly smallRange: (lowM: number, highM: number) => string;
+  /** `14 in` or `36 cm`. */
+  readonly small: (m: number) => string;
+  /** `873.90 ft` or `266.36 m`. */
+  readonly elevation: (m: number) => string;
+  /** `12+50` or `0+381`. */
+  readonly station: (chainageM: number) => string;
+  /** `36 lb` or `16.3 kg`: what a person lifts. */
+  readonly mass: (kg: number) => string;
+  /** `164 cu yd` or `125 m³`. */
+  readonly volume: (m3: number) => string;
+  /** `0.325 cu ft` or `9.2 L`. */
+  readonly smallVolume: (m3: number) => string;
+  /** `1,200 sq ft` or `111 m²`. */
+  readonly area: (m2: number) => string;
+  /** `142 gpm` or `9.0 L/s`. */
+  readonly flow: (m3PerS: number) => string;
+  /** `40 to 210 gpm` or `2.5 to 13 L/s`. */
+  readonly flows: (range: { readonly low: number; readonly high: number }) => string;
+}
+
+/** The writer of one unit system. */
+export function unitsOf(system: UnitSystem): Units {
+  return UNITS[system];
+}
+
+function makeUnits(system: UnitSystem): Units {
+  return {
+    system,
+    length: (m, digits) => formatLength(m, system, digits),
+    distance: (m) => formatLength(m, system, 0),
+    figure: (m) => (system === "us" ? `${shortest(m / FOOT_M)} ft` : formatLength(m, system)),
+    smallRange: (lowM, highM) => {
+      const [low, high] = [smallOf(lowM, system), smallOf(highM, system)];
+      return low === high
+        ? `${low} ${smallUnit(system)}`
+        : `${low} to ${high} ${smallUnit(system)}`;
+    },
+    small: (m) => `${smallOf(m, system)} ${smallUnit(system)}`,
+    elevation: (m) => formatElevation(m, system),
+    station: (m) => formatStation(m, system, 0),
+    mass: (kg) => formatSmallMass(kg, system),
+    volume: (m3) => formatVolume(m3, system),
+    smallVolume: (m3) => formatSmallVolume(m3, system),
+    area: (m2) => formatArea(m2, system),
+    flow: (m3PerS) => formatFlow(m3PerS, system),
+    flows: (range) => formatFlowRange(range, system),
+  };
+}
+
+const UNITS: Readonly<Record<UnitSystem, Units>> = {
+  us: makeUnits("us"),
+  metric: makeUnits("metric"),
+};
+
+function smallUnit(system: UnitSystem): "in" | "cm" {
+  return system === "us" ? "in" : "cm";
+}
+
+/** Whole inches or centimetres; one decimal of a centimetre below 10. */
+function smallOf(m: number, system: UnitSystem): string {
+  if (system === "us") return shortest(m / INCH_M);
+  return shortest(m * 100, m < 0.1 ? 1 : 0);
+}
+
+/** As few decimals as the figure needs, at most `most`: `3`, `1.5`. */
+function shortest(value: number, most = 2): string {
+  return grouped(Number(value.toFixed(most)), decimalsOf(Number(value.toFixed(most))));
+}
+
+function decimalsOf(value: number): number {
+  return (String(value).split(".")[1] ?? "").length;
+}
