@@ -11,3 +11,8 @@ export function messageOf(check: Check | undefined, system: UnitSystem = "us"): 
 export function remedyOf(check: Check | undefined, system: UnitSystem = "us"): string {
   return check ? checkWords(check, system).remedy : "";
 }
+
+/** A check with its words beside its figures. */
+export function withWords(check: Check, system: UnitSystem = "us") {
+  return { ...check, ...checkWords(check, system), where: check.where };
+}

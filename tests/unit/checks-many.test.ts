@@ -83,7 +83,7 @@ describe("a height that no emergency levee has", () => {
     const checks = found("over-limit", plan, pitted(9, 100, 101.2 + FOOT_M - 9.2));
     expect(checks).toMatchObject([{ severity: "stop" }]);
     expect(messageOf(checks[0])).toContain("9 stretches, the worst");
-    expect(remedyOf(checks[0])).toMatch(/missing data.*unit.*datum/);
+    expect(remedyOf(checks[0])).toMatch(/missing-data value.*unit.*datum/);
     expect(checks[0]!.fromM).toBeGreaterThan(70);
     expect(checks[0]!.toM).toBeLessThan(80);
     const high = found("over-limit", plan, pitted(9, 100, 101.2 + FOOT_M - 9.1));

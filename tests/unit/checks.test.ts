@@ -6,7 +6,7 @@ import { documentsIn } from "../../shared/handbook.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import type { Check } from "../../shared/sizing-types.ts";
 import { checkWords, ruleWords } from "../../shared/words/checks.ts";
-import { messageOf, remedyOf } from "../helpers/check-text.ts";
+import { messageOf, remedyOf, withWords } from "../helpers/check-text.ts";
 import {
   type Corner,
   flat,
@@ -29,8 +29,10 @@ function checksOf(plan: Plan, alignment: Alignment, ground: GroundSampler): read
   return size(plan, alignment, ground, true).checks;
 }
 
-function found(id: string, plan: Plan, alignment = RING, ground = flat(100)): Check[] {
-  return checksOf(plan, alignment, ground).filter((check) => check.id === id);
+function found(id: string, plan: Plan, alignment = RING, ground = flat(100)) {
+  return checksOf(plan, alignment, ground)
+    .filter((check) => check.id === id)
+    .map((check) => withWords(check));
 }
 
 const two = (changes: Parameters<typeof planWith>[1] = {}) =>

@@ -190,9 +190,9 @@ describe("size", () => {
     expect(code).toBe(0);
     const [partly, nowhere] = JSON.parse(json).alternatives;
     const { lengthM, lengthNoDataM } = partly.totals;
-    const [all, gap] = [lengthM, lengthNoDataM].map(Math.round);
+    const [all, gap] = [lengthM, lengthNoDataM].map((m: number) => Math.round(m / 0.3048));
     expect(said.replaceAll(",", "")).toContain(
-      `"Partly": the totals are not complete: ${partly.totals.bags} bags for ${all! - gap!} of ${all} m; ${gap} m have no elevation data.`,
+      `"Partly": the totals are not complete: ${partly.totals.bags} bags for ${all! - gap!} of ${all} ft; ${gap} ft have no elevation data.`,
     );
     expect(said).toMatch(/"Nowhere": its bags are not known: no elevation data under any of its/);
     expect([partly.complete, nowhere.complete]).toEqual([false, false]);

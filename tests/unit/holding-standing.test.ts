@@ -7,7 +7,7 @@ import { restingLevee } from "../../shared/holding/levee-body.ts";
 import { standingAt } from "../../shared/holding/standing-at.ts";
 import type { Holding } from "../../shared/holding/types.ts";
 import type { Alignment, HoldingSettings, Plan } from "../../shared/plan.ts";
-import { messageOf, remedyOf } from "../helpers/check-text.ts";
+import { messageOf, remedyOf, withWords } from "../helpers/check-text.ts";
 import {
   flat,
   groundOf,
@@ -39,7 +39,7 @@ function holdingFor(plan: Plan, alignment: Alignment, ground: GroundSampler): Ho
 }
 
 const checksOf = (plan: Plan, alignment = RING, ground = flat(100)) =>
-  size(plan, alignment, ground).checks;
+  size(plan, alignment, ground).checks.map((check) => withWords(check));
 
 describe("a levee on ground that falls across it", () => {
   it("has its weight through the centroid of its section", () => {
@@ -191,7 +191,7 @@ describe("checks of standing", () => {
 
   it("asks for what the plan asks for", () => {
     expect(found("overturning", planAt(4, { overturningFactor: 2.5 }))).toMatchObject([
-      { message: expect.stringContaining("2.5 is asked") },
+      { message: expect.stringContaining("2.5 is required") },
     ]);
   });
 });

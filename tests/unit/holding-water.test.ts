@@ -4,7 +4,7 @@ import { DEFAULT_HOLDING, DEFAULT_SECTION, DEFAULT_TIME, FOOT_M } from "../../sh
 import { basinInside, levelFor, storedM3 } from "../../shared/holding/basin.ts";
 import { seepageThrough } from "../../shared/holding/seepage.ts";
 import type { HoldingSettings, Plan } from "../../shared/plan.ts";
-import { messageOf, remedyOf } from "../helpers/check-text.ts";
+import { messageOf, remedyOf, withWords } from "../helpers/check-text.ts";
 import {
   flat,
   groundOf,
@@ -74,11 +74,13 @@ describe("seepage along a line", () => {
 
 describe("ground under the levee", () => {
   const checks = (plan: Plan, id: string) =>
-    size(plan, RING, flat(100)).checks.filter((check) => check.id === id);
+    size(plan, RING, flat(100))
+      .checks.filter((check) => check.id === id)
+      .map((check) => withWords(check));
 
   it("not stated: gradient and creep are told as notes", () => {
     expect(checks(planAt(4), "exit-gradient")).toMatchObject([
-      { severity: "note", message: expect.stringContaining("if the ground is sand or silt") },
+      { severity: "note", message: expect.stringContaining("if the soil is sand or silt") },
     ]);
     expect(checks(planAt(4), "creep")).toMatchObject([{ severity: "note" }]);
     expect(checks(planAt(1), "creep")).toEqual([]);

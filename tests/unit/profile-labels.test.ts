@@ -95,6 +95,7 @@ describe("placing labels", () => {
 });
 
 describe("marks of checks", () => {
+  const nameOf = ({ severity, fromM }: Check) => `${severity} ${fromM}`;
   const check = (severity: Severity, fromM: number, toM: number): Check => ({
     ...{ id: "setback", severity, fromM, toM, at: null, where: null },
     finding: { kind: "open-toe" },
@@ -110,12 +111,12 @@ describe("marks of checks", () => {
   it("stand in rows of their own where they would touch, the severe one in the first", () => {
     expect(markLanes(checks, 200, 400, 250)).toBe(2);
     const marks = checkMarks(checks, 2, (m) => m * 2, 0, 400);
-    const byId = new Map(marks.map((mark) => [mark.check.id, mark.lane]));
+    const byId = new Map(marks.map((mark) => [nameOf(mark.check), mark.lane]));
     expect(Object.fromEntries(byId)).toEqual({
-      "stop-50": 0,
-      "caution-40": 1,
-      "note-100": 0,
-      "caution-195": 0,
+      "stop 50": 0,
+      "caution 40": 1,
+      "note 100": 0,
+      "caution 195": 0,
     });
     expect(marks.at(-1)!.check.severity).toBe("stop");
   });
@@ -127,15 +128,15 @@ describe("marks of checks", () => {
 
   it("are cut to the part in view, and join where rows run out, each stretch keeping its own ends", () => {
     const marks = checkMarks(checks, 1, (m) => (m - 45) * 10, 0, 100);
-    const seen = marks.map(({ check: { id }, fromPx, toPx, count, isJoined }) => ({
-      id,
+    const seen = marks.map(({ check, fromPx, toPx, count, isJoined }) => ({
+      id: nameOf(check),
       ends: [fromPx, toPx],
       count,
       isJoined,
     }));
     expect(seen).toEqual([
-      { id: "caution-40", ends: [0, 100], count: 1, isJoined: true },
-      { id: "stop-50", ends: [50, 100], count: 2, isJoined: false },
+      { id: "caution 40", ends: [0, 100], count: 1, isJoined: true },
+      { id: "stop 50", ends: [50, 100], count: 2, isJoined: false },
     ]);
   });
 });

@@ -9,7 +9,7 @@ import { inTimeWords } from "../../shared/words/compare.ts";
 import { nextFootWords } from "../../shared/words/stage-curve.ts";
 import { timeWords } from "../../shared/words/time.ts";
 import { unitsOf } from "../../shared/words/units.ts";
-import { messageOf, remedyOf } from "../helpers/check-text.ts";
+import { messageOf, remedyOf, withWords } from "../helpers/check-text.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
 
 const US = unitsOf("us");
@@ -47,7 +47,9 @@ const lineOf = (time: Partial<TimeSettings>, people = 60) =>
   size(planOf(time, people), RING, GROUND);
 const timeOf = (time: Partial<TimeSettings>, people = 60): LineTime => lineOf(time, people).time!;
 const checksOf = (id: string, time: Partial<TimeSettings>, people = 60) =>
-  lineOf(time, people).checks.filter((check) => check.id === id);
+  lineOf(time, people)
+    .checks.filter((check) => check.id === id)
+    .map((check) => withWords(check));
 
 describe("a line's time without a forecast", () => {
   const line = lineOf({});

@@ -11,7 +11,7 @@ const DOUBT_THE_DATA =
   "No emergency levee is that high, so check the data first: a missing-data value that the file does not declare (-9999, 0), the vertical unit of the elevation data, and the datum and unit of the water. If all are right, ask a licensed engineer.";
 
 /** `4 to 6 in deep and 18 to 24 in wide`. Source: NDSU-11, NDSU-97. */
-export function bondTrenchWords(units: Units): string {
+function bondTrenchWords(units: Units): string {
   const deep = units.smallRange(4 * INCH_M, 6 * INCH_M);
   return `${deep} deep and ${units.smallRange(18 * INCH_M, 24 * INCH_M)} wide`;
 }

@@ -27,7 +27,7 @@ export function mostWorkWords(most: MostWork): string {
 }
 
 /** What would make it possible, as a sentence. Less freeboard is never in it. */
-export function waysOutWords(waysOut: WaysOut | null, most: MostWork | null): string {
+function waysOutWords(waysOut: WaysOut | null, most: MostWork | null): string {
   if (!waysOut) return "More people, an earlier start, a line of fewer bags or a smaller ring.";
   const { people, peopleDayAndNight } = waysOut;
   const ways = [
@@ -95,7 +95,7 @@ export const TIME_RULES: RulesOf<"time" | "forecast-crest" | "forecast-zero"> = 
     "THW-E, derived from ERDC (rates); the margin is judgement",
   ),
   "forecast-crest": (u) => ({
-    rule: "The plan is sized for the crest of its own forecast.",
+    rule: "The sized-for water is the forecast crest.",
     source: `NDSU-11 (${u.figure(FOOT_M)} above the projected crest)`,
   }),
   "forecast-zero": rule(
