@@ -20,7 +20,7 @@ let atStart: number;
 
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit();
+  visit = await house.visit({ coarse: true });
   page = visit.page;
   await planIsSized(page);
   atStart = await bagsAtRest(page);

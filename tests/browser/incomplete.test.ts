@@ -11,7 +11,7 @@ let page: Page;
 
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit({ width: 1440, height: 900 });
+  visit = await house.visit({ width: 1440, height: 900, coarse: true });
   page = visit.page;
   await planIsSized(page);
 });

@@ -1,10 +1,6 @@
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
-import { createServer, type ViteDevServer } from "vite";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { type ModulePage, serveModulePage } from "../helpers/module-page.ts";
 import { findBrowser } from "../tools/browser.mjs";
 
 /*
@@ -12,8 +8,7 @@ import { findBrowser } from "../tools/browser.mjs";
  * on an empty page, in a real browser.
  */
 
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
-const PAGE = `<!doctype html><link rel="icon" href="data:,"><script type="module">
+const SCRIPT = `
   import { keepPlan, keepTerrain, restore, forget } from "/src/document/keeping.ts";
   import { apply, history, plan, startFrom, undo } from "/src/document/store.ts";
   const failures = [];
@@ -55,7 +50,7 @@ const PAGE = `<!doctype html><link rel="icon" href="data:,"><script type="module
   function same(a, b) {
     return a.length === b.length && a.every((value, index) => value === b[index]);
   }
-</script>`;
+`;
 
 interface Keeping {
   readonly failures: string[];
@@ -76,39 +71,12 @@ declare global {
   }
 }
 
-let cache: string;
-let server: ViteDevServer;
+let pages: ModulePage;
 let browser: Browser;
 let context: BrowserContext;
-let address: string;
 
 beforeAll(async () => {
-  cache = mkdtempSync(join(tmpdir(), "drystead-keeping-"));
-  server = await createServer({
-    root: ROOT,
-    configFile: false,
-    cacheDir: cache,
-    logLevel: "error",
-    appType: "custom",
-    optimizeDeps: { noDiscovery: true },
-    server: { host: "localhost", port: 4373, hmr: false, watch: null },
-    plugins: [
-      {
-        name: "empty-page",
-        configureServer: ({ middlewares }) => {
-          const serve = (path: string, text: string) =>
-            middlewares.use(path, (_request, answer) => {
-              answer.setHeader("content-type", "text/html");
-              answer.end(text);
-            });
-          serve("/keeping", PAGE);
-          serve("/empty", "<!doctype html>");
-        },
-      },
-    ],
-  });
-  await server.listen();
-  address = `${server.resolvedUrls?.local[0]}keeping`;
+  pages = await serveModulePage("", SCRIPT);
   browser = await chromium.launch({
     executablePath: findBrowser(),
     args: ["--no-sandbox", "--no-first-run", "--disable-background-networking"],
@@ -117,8 +85,7 @@ beforeAll(async () => {
 
 afterAll(async () => {
   await browser?.close();
-  await server?.close();
-  rmSync(cache, { recursive: true, force: true });
+  await pages?.close();
 });
 
 beforeEach(async () => {
@@ -130,7 +97,7 @@ const SOON = { timeout: 20_000 };
 
 async function open(): Promise<Page> {
   const page = await context.newPage();
-  await page.goto(address);
+  await page.goto(pages.address);
   await page.waitForFunction(() => window.keeping !== undefined);
   return page;
 }
@@ -274,7 +241,7 @@ describe("terrain", () => {
     const page = await open();
     await page.evaluate(() => window.keeping.keepTerrain(1, 1000));
     const session = await context.newCDPSession(page);
-    const origin = new URL(address).origin;
+    const origin = new URL(pages.address).origin;
     await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 2_000_000 });
     expect(await page.evaluate(() => window.keeping.keepTerrain(2, 9_000_000))).toEqual({
       failure: "keep/full",
@@ -294,11 +261,11 @@ describe("no room for the plan", () => {
   /** A page that has had no room from its start; @returns it, and how to give it room. */
   async function openFull() {
     const page = await context.newPage();
-    await page.goto(new URL("/empty", address).href);
+    await page.goto(pages.empty);
     const session = await context.newCDPSession(page);
-    const origin = new URL(address).origin;
+    const origin = new URL(pages.address).origin;
     await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize: 1 });
-    await page.goto(address);
+    await page.goto(pages.address);
     await page.waitForFunction(() => window.keeping !== undefined);
     await expect.poll(() => failures(page), SOON).toEqual(["keep/full"]);
     return { page, giveRoom: () => session.send("Storage.overrideQuotaForOrigin", { origin }) };
@@ -341,8 +308,8 @@ describe("two pages", () => {
     expect((await now(second)).title).toBe("Second");
     await first.close();
     await second.close();
-    const pages = [await open(), await open()];
-    const titles = await Promise.all(pages.map(async (page) => (await now(page)).title));
+    const again = [await open(), await open()];
+    const titles = await Promise.all(again.map(async (page) => (await now(page)).title));
     expect(titles.sort()).toEqual(["First", "Second"]);
   });
 });
@@ -354,7 +321,7 @@ describe("a kept plan of a newer version", () => {
     await written(page);
     await page.close();
     const editor = await context.newPage();
-    await editor.goto(new URL("/empty", address).href);
+    await editor.goto(pages.empty);
     await editor.evaluate(async () => {
       const request = indexedDB.open("drystead");
       const database = await new Promise<IDBDatabase>((resolve) => {

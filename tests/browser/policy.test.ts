@@ -20,7 +20,7 @@ let page: Page;
 
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit();
+  visit = await house.visit({ coarse: true });
   page = visit.page;
   await planIsSized(page);
 });

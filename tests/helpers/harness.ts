@@ -23,6 +23,7 @@ export const FLAGS = [
   "--no-sandbox",
   "--use-angle=swiftshader",
   "--enable-unsafe-swiftshader",
+  "--disable-gpu-rasterization",
   "--disable-quic",
   "--no-first-run",
   "--disable-background-networking",
@@ -46,6 +47,7 @@ export interface House {
   readonly visit: (options?: VisitOptions) => Promise<Visit>;
   /** Requests of any page or worker for another host than localhost. */
   readonly strayRequests: readonly string[];
+  /** Ends its visits. Browser and server go on for the next house, and end when none is opened for a while. */
   readonly close: () => Promise<void>;
 }
 
@@ -53,10 +55,21 @@ interface VisitOptions {
   readonly width?: number;
   readonly height?: number;
   readonly theme?: "light" | "dark";
+  /**
+   * Draws a quarter of the pixels, which takes far less time without a graphics card: for visits that look at words
+   * and figures, not at pixels or at places on the screen.
+   */
+  readonly coarse?: boolean;
 }
 
-/** Builds when a source is newer than the bundle, serves the bundle and starts a browser. */
-export async function openHouse(): Promise<House> {
+/** How long browser and server wait for the next house, ms. */
+const LINGER_MS = 3000;
+
+let estate: ReturnType<typeof openEstate> | null = null;
+let leaving: NodeJS.Timeout | undefined;
+
+/** The built program on a server, a browser, and the proxy that it must use. */
+async function openEstate() {
   const { address, close } = await serveBuilt();
   const proxy = await recordingProxy();
   const browser = await chromium.launch({
@@ -66,14 +79,44 @@ export async function openHouse(): Promise<House> {
   });
   return {
     address,
-    strayRequests: proxy.requests,
-    visit: (options) => visit(browser, address, options ?? {}),
+    browser,
+    requests: proxy.requests,
     async close() {
       await browser.close();
       await proxy.close();
       await close();
     },
   };
+}
+
+/**
+ * Opens the built program to visits with one browser and one server, shared by the houses that follow each other;
+ * builds first when a source is newer than the bundle.
+ */
+export async function openHouse(): Promise<House> {
+  clearTimeout(leaving);
+  const open = await estate;
+  if (open && !open.browser.isConnected()) estate = null;
+  estate ??= openEstate();
+  const { address, browser, requests } = await estate;
+  const before = requests.length;
+  return {
+    address,
+    get strayRequests() {
+      return requests.slice(before);
+    },
+    visit: (options) => visit(browser, address, options ?? {}),
+    async close() {
+      await Promise.all(browser.contexts().map((context) => context.close()));
+      leaving = setTimeout(closeEstate, LINGER_MS);
+    },
+  };
+}
+
+async function closeEstate(): Promise<void> {
+  const open = await estate;
+  estate = null;
+  await open?.close();
 }
 
 /** Builds when a source is newer than the bundle, and serves the bundle on this machine. */
@@ -92,6 +135,7 @@ export async function serveBuilt() {
 async function visit(browser: Browser, address: string, options: VisitOptions): Promise<Visit> {
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 720 },
+    deviceScaleFactor: options.coarse ? 0.5 : 1,
     acceptDownloads: true,
     reducedMotion: "reduce",
   });

@@ -1,17 +1,12 @@
-import { mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import { createServer } from "vite";
-
-const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+import { serveModulePage } from "../helpers/module-page.ts";
 
 /** The document's own modules with a title, a stage to drag, undo and redo: no map, no engine. */
-const PAGE = `<!doctype html><link rel="icon" href="data:,">
+const HTML = `
 <div class="plan-title"><input aria-label="Title of the plan"></div>
 <div class="stage-slider"><input type="range" min="0" max="100" step="0.5" style="width: 600px"></div>
-<button id="undo">Undo</button><button id="redo">Redo</button>
-<script type="module">
+<button id="undo">Undo</button><button id="redo">Redo</button>`;
+
+const SCRIPT = `
   import { keepPlan, restore } from "/src/document/keeping.ts";
   import { apply, endGesture, history, plan, redo, redoNote, startFrom, undo, undoNote } from "/src/document/store.ts";
   const [title, stage] = document.querySelectorAll("input");
@@ -40,37 +35,7 @@ const PAGE = `<!doctype html><link rel="icon" href="data:,">
     onFailure: ({ code }) => console.error(code),
     onKeptAgain: () => {},
     onKept: (isKept) => { document.documentElement.dataset.kept = isKept ? "yes" : "no"; },
-  });
-</script>`;
+  });`;
 
 /** Serves the page alone: it starts in a fraction of the program's time, so that a thousand kills take an hour. */
-export async function serveDocumentPage() {
-  const cacheDir = mkdtempSync(join(tmpdir(), "drystead-kill-page-"));
-  const server = await createServer({
-    root: ROOT,
-    configFile: false,
-    cacheDir,
-    logLevel: "error",
-    appType: "custom",
-    optimizeDeps: { noDiscovery: true },
-    server: { host: "localhost", port: 4473, hmr: false, watch: null },
-    plugins: [
-      {
-        name: "document-page",
-        configureServer: ({ middlewares }) =>
-          void middlewares.use("/document", (_request, answer) => {
-            answer.setHeader("content-type", "text/html");
-            answer.end(PAGE);
-          }),
-      },
-    ],
-  });
-  await server.listen();
-  return {
-    address: `${server.resolvedUrls?.local[0]}document`,
-    async close() {
-      await server.close();
-      rmSync(cacheDir, { recursive: true, force: true });
-    },
-  };
-}
+export const serveDocumentPage = () => serveModulePage(HTML, SCRIPT);

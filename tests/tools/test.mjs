@@ -19,13 +19,19 @@ const CHECKS = [
 ];
 const PROJECTS = ["unit", "reference", "browser"];
 
+/** No run should take longer, seconds, on a machine of two cores that does nothing else. */
+const MOST_S = 600;
+/** Seconds of each step that ran. */
+const took = [];
+
 function timed(name, work) {
   process.stderr.write(`\n--- ${name}\n`);
   const start = performance.now();
   const count = work();
-  const seconds = ((performance.now() - start) / 1000).toFixed(1);
+  const seconds = (performance.now() - start) / 1000;
+  took.push([name, seconds]);
   process.stderr.write(
-    `--- ${name}: ${count.failed === 0 ? "passed" : "FAILED"} in ${seconds} s\n`,
+    `--- ${name}: ${count.failed === 0 ? "passed" : "FAILED"} in ${seconds.toFixed(1)} s\n`,
   );
   return count;
 }
@@ -75,6 +81,14 @@ for (const step of steps) {
   passed += count.passed;
   failed += count.failed;
   if (failed > 0) break;
+}
+const whole = took.reduce((sum, [, seconds]) => sum + seconds, 0);
+const each = took.map(([name, seconds]) => `${name} ${seconds.toFixed(0)}`).join(", ");
+process.stderr.write(`\n--- ${whole.toFixed(0)} s in all: ${each}\n`);
+if (whole > MOST_S) {
+  process.stderr.write(
+    `--- That is over ${MOST_S / 60} minutes: look for the test that takes it, or for what else runs on this machine.\n`,
+  );
 }
 rmSync(results, { recursive: true, force: true });
 process.stdout.write(`\n${passed} passed, ${failed} failed\n`);
