@@ -43,10 +43,9 @@ afterAll(async () => {
 });
 
 it("starts from any folder of any file server, with the licenses beside it", async () => {
-  const { page, troubles, leave } = await house.visit();
   const { port } = server.address() as AddressInfo;
   const address = `http://localhost:${port}${FOLDER}`;
-  await page.goto(address);
+  const { page, troubles, leave } = await house.visit({ address, coarse: true });
   await page.getByText("17,879").first().waitFor();
   const notices = await page.request.get(`${address}third-party-notices.md`);
   expect(await notices.text()).toContain("## maplibre-gl ");

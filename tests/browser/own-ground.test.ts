@@ -2,7 +2,15 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { bagsWhen, chosen, mapIsIdle, open, planIsSized, sample } from "../helpers/screen.ts";
+import {
+  bagsWhen,
+  chosen,
+  mapIsIdle,
+  open,
+  openDemo,
+  planIsSized,
+  sample,
+} from "../helpers/screen.ts";
 import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 const RASTERS = fileURLToPath(new URL("../fixtures/rasters/", import.meta.url));
@@ -17,10 +25,9 @@ beforeAll(async () => {
 afterAll(async () => {
   await house.close();
 });
-afterEach(async () => {
+afterEach(() => {
   expect(visit.troubles).toEqual([]);
   expect(house.strayRequests).toEqual([]);
-  await visit.leave();
 });
 
 async function arrive(options?: Parameters<House["visit"]>[0]): Promise<void> {
@@ -50,8 +57,10 @@ function withStripOf0() {
 }
 
 describe("a person with a raster of their own", () => {
+  beforeAll(() => arrive({ coarse: true }));
+  afterAll(() => visit.leave());
+
   it("is asked for the unit of its heights, and can start a plan there and take that back", async () => {
-    await arrive();
     await open(page, [`${RASTERS}unit-none.tif`]);
     const asked = page.getByRole("alert", { name: "Unit of the heights" });
     await asked.getByRole("button", { name: "Feet (0.3048 m)" }).click();
@@ -67,7 +76,7 @@ describe("a person with a raster of their own", () => {
   });
 
   it("a lone 0 is missing data or ground as the person says, counted before by nobody, and asked once", async () => {
-    await arrive();
+    await openDemo(page);
     await open(page, [sample("tilted.geojson")]);
     await page.getByLabel("Plan or ground files").setInputFiles(withStripOf0());
 
@@ -98,6 +107,8 @@ describe("a person with a raster of their own", () => {
 });
 
 describe("the sheets", () => {
+  afterAll(() => visit.leave());
+
   it("carry a picture of the map with its ground, in the colours of the day", async () => {
     await arrive({ theme: "dark" });
     await page.getByRole("button", { name: "Sheets", exact: true }).click();
@@ -125,6 +136,8 @@ describe("the sheets", () => {
 });
 
 describe("on a phone", () => {
+  afterAll(() => visit.leave());
+
   it("the legend waits behind a button, and no sheet scrolls sideways", async () => {
     await arrive({ width: 390, height: 844 });
     const legend = page.getByRole("region", { name: "Legend" });

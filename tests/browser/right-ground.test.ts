@@ -11,6 +11,7 @@ import {
   json,
   mapIsIdle,
   open,
+  openDemo,
   planIsSized,
   sample,
   samplePlan,
@@ -21,6 +22,7 @@ const ROWS = 60;
 /** Upper left corner, US survey feet in Minnesota South (EPSG:26851), and cells of 10 ft. */
 const [LEFT, TOP, CELL] = [2_700_000, 1_000_000, 10];
 
+/* One visit, back at the demo before each test. */
 let house: House;
 let visit: Visit;
 let page: Page;
@@ -33,16 +35,18 @@ beforeAll(async () => {
   gdal = await startGdal();
   raster = await countyRaster();
   house = await openHouse();
+  visit = await house.visit({ coarse: true });
+  page = visit.page;
+  await planIsSized(page);
 });
 afterAll(async () => {
   await house.close();
   gdal.remove();
   rmSync(folder, { recursive: true, force: true });
 });
-afterEach(async () => {
+afterEach(() => {
   expect(visit.troubles).toEqual([]);
   expect(house.strayRequests).toEqual([]);
-  await visit.leave();
 });
 
 /** Made for this test by GDAL: a plane from 868 to 902, in feet, of which the file says nothing. */
@@ -83,17 +87,10 @@ async function countyPlan(ground: object) {
   };
 }
 
-async function arrive(): Promise<void> {
-  visit = await house.visit();
-  page = visit.page;
-  await planIsSized(page);
-}
-
 const question = () => page.getByRole("alert", { name: "Unit of the heights" });
 
 describe("a state plane raster in feet that does not state its vertical unit", () => {
   it("reopens with its saved plan without asking, and no other unit is taken", async () => {
-    await arrive();
     const plan = await countyPlan({ verticalUnit: "us-survey-foot", rmseM: 0.1, datumNote: "" });
     writeFileSync(join(folder, "county.geojson"), JSON.stringify(plan));
     await open(page, [raster, join(folder, "county.geojson")]);
@@ -104,7 +101,7 @@ describe("a state plane raster in feet that does not state its vertical unit", (
   });
 
   it("shows under each choice what it makes of the heights beside the water; the wrong one gives no count", async () => {
-    await arrive();
+    await openDemo(page);
     await open(page, json("county.geojson", await countyPlan({})));
     await open(page, [raster]);
     await question().waitFor();
@@ -133,7 +130,7 @@ describe("a state plane raster in feet that does not state its vertical unit", (
 
 describe("what was said of one raster", () => {
   it("goes when another is opened, with a notice, and comes back with undo", async () => {
-    await arrive();
+    await openDemo(page);
     const plan = samplePlan("demo.geojson");
     plan.drystead.ground = { rmseM: 0.4, verticalUnit: null, datumNote: "NGVD 29" };
     await open(page, json("typed.geojson", plan));
@@ -154,7 +151,7 @@ describe("what was said of one raster", () => {
 
 describe("a plan of another place", () => {
   it("says how far away the elevation data lies before any total, and what to do", async () => {
-    await arrive();
+    await openDemo(page);
     await open(page, json("county.geojson", await countyPlan({ verticalUnit: "us-survey-foot" })));
     const alert = page.getByRole("alert", { name: "Plan on other ground" });
     await alert.waitFor();

@@ -52,6 +52,8 @@ export interface House {
 }
 
 interface VisitOptions {
+  /** Where the program is, if not at the house's own address. */
+  readonly address?: string;
   readonly width?: number;
   readonly height?: number;
   readonly theme?: "light" | "dark";
@@ -145,7 +147,7 @@ async function visit(browser: Browser, address: string, options: VisitOptions): 
     }, options.theme);
   }
   const troubles: string[] = [];
-  const again = () => openPage(context, address, troubles);
+  const again = () => openPage(context, options.address ?? address, troubles);
   return { page: await again(), troubles, again, leave: () => context.close() };
 }
 

@@ -26,6 +26,13 @@ export async function planIsSized(page: Page): Promise<void> {
   await mapIsIdle(page);
 }
 
+/** Opens the demo's ground and plan in place of what is open. */
+export async function openDemo(page: Page): Promise<void> {
+  await open(page, [sample("demo.tif"), sample("demo.geojson")]);
+  await page.locator(".alternative").nth(2).waitFor();
+  await planIsSized(page);
+}
+
 export function chosen(page: Page): Locator {
   return page.locator('.alternative[data-chosen="true"]');
 }
