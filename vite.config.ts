@@ -4,15 +4,25 @@ import project from "./package.json" with { type: "json" };
 import { commitOf } from "./tests/tools/commit.mjs";
 import { noticesPlugin } from "./tests/tools/notices.mjs";
 import { servedPolicy } from "./tests/tools/served-policy.ts";
+import { workerChunks } from "./tests/tools/worker-chunks.ts";
 
 const ROOT = fileURLToPath(new URL("./", import.meta.url));
 
 export default defineConfig({
   base: "./",
   define: { BUILT_FROM: { version: project.version, commit: commitOf(ROOT) } },
-  plugins: [noticesPlugin(), servedPolicy()],
+  plugins: [noticesPlugin(), servedPolicy(), workerChunks()],
   worker: { format: "es" },
-  build: { target: "es2022", assetsInlineLimit: 0, sourcemap: true, chunkSizeWarningLimit: 2500 },
+  build: {
+    target: "es2022",
+    assetsInlineLimit: 0,
+    sourcemap: true,
+    chunkSizeWarningLimit: 2500,
+    // a worker has no document to put preloads in
+    modulePreload: {
+      resolveDependencies: (_, files, { hostType }) => (hostType === "html" ? files : []),
+    },
+  },
   preview: { host: "localhost" },
   server: { host: "localhost" },
   test: {

@@ -12,12 +12,12 @@ import { busy, pagesOpen } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
 import { mapPicture } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
-import { PagesRoom } from "./pages/pages-room.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
 import { Notices } from "./ui/notices.tsx";
+import { Part } from "./ui/part.tsx";
 import { MarkQuestion } from "./worksheet/ground/mark-question.tsx";
 import { PlanElsewhere } from "./worksheet/ground/plan-elsewhere.tsx";
 import { UnitQuestion } from "./worksheet/ground/unit-question.tsx";
@@ -25,7 +25,11 @@ import { runShortcut } from "./worksheet/top-bar/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar/top-bar.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
 
-const MAP_FOR_PAGES = { isLost: isPictureLost, picture: mapPicture };
+const MAP_FOR_PAGES = { map: { isLost: isPictureLost, picture: mapPicture } };
+const loadPages = async () => (await import("./pages/pages-room.tsx")).PagesRoom;
+const leavePages = () => {
+  pagesOpen.value = false;
+};
 
 /** The room under the map on a narrow screen; `none` gives the map all of it. */
 type Panel = "worksheet" | "profile" | "section" | "none";
@@ -73,7 +77,14 @@ export function App() {
           <SectionRoom />
         </section>
       </div>
-      {printing && <PagesRoom map={MAP_FOR_PAGES} />}
+      {printing && (
+        <Part
+          what="the printed pages"
+          load={loadPages}
+          props={MAP_FOR_PAGES}
+          onLeave={leavePages}
+        />
+      )}
       <MakeupPopover />
     </>
   );

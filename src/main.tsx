@@ -29,6 +29,14 @@ effect(() => {
   document.documentElement.dataset.theme = theme.value;
 });
 
+/** After the page has started, so that it does not take what the start needs, milliseconds. */
+const AHEAD_MS = 30_000;
+
+/** Fetches what is needed later: the network may be gone by then. What cannot be fetched is tried again on its use. */
+function loadAhead(): void {
+  void Promise.allSettled([import("./pages/pages-room.tsx"), import("./map/found-difference.ts")]);
+}
+
 async function start(): Promise<void> {
   const kept = await restore().catch((thrown) => {
     tell("error", asFailure(thrown));
@@ -72,4 +80,6 @@ keepFollowing();
 keepSideways();
 const root = document.getElementById("app");
 if (root) render(<App />, root);
-start().catch((thrown) => tell("error", asFailure(thrown)));
+start()
+  .catch((thrown) => tell("error", asFailure(thrown)))
+  .then(() => setTimeout(loadAhead, AHEAD_MS));

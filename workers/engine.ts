@@ -2,6 +2,7 @@ import { apartFrom } from "../shared/apart.ts";
 import { crossSection } from "../shared/cross-section.ts";
 import { Refusal, refusalOf } from "../shared/failure.ts";
 import type { GroundSampler } from "../shared/ground.ts";
+import { loadPart } from "../shared/load-part.ts";
 import type { CallOptions, Engine } from "../shared/messages.ts";
 import type { Alignment, Plan } from "../shared/plan.ts";
 import type { PlanPlane } from "../shared/plan-plane.ts";
@@ -12,13 +13,12 @@ import { loneValueWords, systemOf } from "../shared/words/marks.ts";
 import type { OverviewShelf } from "./raster/built-overview.ts";
 import { heightRange } from "./raster/height-range.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
-import { findLines } from "./site/find-lines.ts";
-import { improve } from "./site/improve.ts";
-import { sideways } from "./site/sideways.ts";
 import { contours } from "./tiles/contours.ts";
 import { heightTile } from "./tiles/height-tile.ts";
 import { holeTile } from "./tiles/hole-tile.ts";
 import { traceWater } from "./water/trace-water.ts";
+
+const search = () => loadPart("the search for a line", () => import("./site/search.ts"));
 
 /** Ground read beyond the outermost corner, metres: bases, toes and the drawn cross-section. */
 const GROUND_MARGIN_M = 80;
@@ -122,9 +122,18 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     },
 
     traceWater: async (request, options) => traceWater(openedFor(request.plan), request, options),
-    siteRing: async (request, options) => findLines(openedFor(request.plan), request, options),
-    improveLine: async (request, options) => improve(openedFor(request.plan), request, options),
-    sidewaysCost: async (request, options) => sideways(openedFor(request.plan), request, options),
+    async siteRing(request, options) {
+      const terrain = openedFor(request.plan);
+      return (await search()).findLines(terrain, request, options);
+    },
+    async improveLine(request, options) {
+      const terrain = openedFor(request.plan);
+      return (await search()).improve(terrain, request, options);
+    },
+    async sidewaysCost(request, options) {
+      const terrain = openedFor(request.plan);
+      return (await search()).sideways(terrain, request, options);
+    },
   };
 }
 

@@ -1,4 +1,3 @@
-import { difference, featureCollection, polygon } from "@turf/turf";
 import type { Feature, FeatureCollection, Position } from "geojson";
 import { pinsOf } from "../../shared/pins.ts";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
@@ -6,25 +5,6 @@ import type { SidewaysCostResponse } from "../../shared/siting-types.ts";
 import { formatCount, type UnitSystem } from "../../shared/units.ts";
 import { costIn } from "../../shared/words/sideways-cost.ts";
 import { moved, type Place } from "../drawing/line/offset.ts";
-
-/** Ground between two rings: inside the first alone (`taken-in`) and inside the second alone (`left-out`). */
-export function differenceShapes(one: Alignment, other: Alignment): FeatureCollection {
-  const features: Feature[] = [];
-  const put = (kind: string, inside: Alignment, outside: Alignment) => {
-    const rest = difference(featureCollection([areaOf(inside), areaOf(outside)]));
-    if (rest) features.push({ ...rest, properties: { kind } });
-  };
-  if (one.kind === "ring" && other.kind === "ring") {
-    put("taken-in", one, other);
-    put("left-out", other, one);
-  }
-  return { type: "FeatureCollection", features };
-}
-
-function areaOf({ corners }: Alignment) {
-  const path = corners.map(positionOf);
-  return polygon([[...path, path[0]!]]);
-}
 
 /** Ways over ground above the crest that a found line leaves open, and the pinned corners of a line. */
 export function lineMarks(

@@ -1,6 +1,9 @@
 import { computed } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
+import { asFailure } from "../../shared/failure.ts";
+import { loadPart } from "../../shared/load-part.ts";
 import { chosenAlternative } from "../document/chosen.ts";
+import { tell } from "../document/notices.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { differenceShown } from "../live/siting/difference.ts";
@@ -9,9 +12,11 @@ import { sidewaysNow } from "../live/siting/why-here.ts";
 import { colours } from "./colours-now.ts";
 import { onMap } from "./drawable.ts";
 import { installFoundLayers } from "./found-layers.ts";
-import { differenceShapes, lineMarks, savingArrows } from "./found-shapes.ts";
+import { lineMarks, savingArrows } from "./found-shapes.ts";
 import { NOTHING, show } from "./sources.ts";
 import { restingView } from "./view.ts";
+
+const difference = () => import("./found-difference.ts");
 
 /** Keeps on the map what a search found beside its line: differences, free ground, pins, what a move saves. */
 export function keepFound(map: MapLibreMap): void {
@@ -23,7 +28,15 @@ export function keepFound(map: MapLibreMap): void {
   onMap([map], () => {
     const [found, against] = [one.value, other.value];
     const isShown = differenceShown.value && found && against && foundNow.value?.ids.length === 1;
-    show(map, "difference", isShown ? differenceShapes(found, against) : NOTHING);
+    show(map, "difference", NOTHING);
+    if (!isShown) return;
+    loadPart("the comparison of two lines", difference).then(
+      ({ differenceShapes }) => {
+        if (one.peek() !== found || other.peek() !== against || !differenceShown.peek()) return;
+        show(map, "difference", differenceShapes(found, against));
+      },
+      (thrown) => tell("error", asFailure(thrown)),
+    );
   });
   onMap([map], () => {
     const result = foundNow.value;

@@ -6,6 +6,7 @@ const BENCHES: ReadonlyMap<string, () => Promise<Bench>> = new Map<string, () =>
   ["read-window", () => import("./read-window.ts")],
   ["large-raster", () => import("./large-raster.ts")],
   ["trace", () => import("./trace.ts")],
+  ["first-load", () => import("./first-load.ts")],
   ["search", () => import("./search.ts")],
 ]);
 
@@ -30,7 +31,7 @@ function table(measured: readonly BenchRow[]): string {
   const head = ["case", "ours, ms", "promised, ms", "peer, ms", "ours / peer", "peer"];
   const body = measured.map((row) => [
     row.name,
-    shown(row.ms),
+    row.unit ? `${shown(row.ms)} ${row.unit}` : shown(row.ms),
     row.promisedMs === null
       ? "-"
       : `${shown(row.promisedMs)}${row.ms > row.promisedMs ? " MISSED" : ""}`,

@@ -6,7 +6,8 @@ import type { Alignment } from "../../shared/plan.ts";
 import type { SidewaysCostResponse } from "../../shared/siting-types.ts";
 import { costUnit, costWords, stationAt } from "../../shared/words/sideways-cost.ts";
 import { askedOf, type FindWish, goneRound, reachesM } from "../../src/live/siting/wish.ts";
-import { differenceShapes, lineMarks, savingArrows } from "../../src/map/found-shapes.ts";
+import { differenceShapes } from "../../src/map/found-difference.ts";
+import { lineMarks, savingArrows } from "../../src/map/found-shapes.ts";
 import { savingRows, shareSaved, sumOf } from "../../src/worksheet/line/saving.ts";
 import { lonLats, ring, structure } from "../helpers/grounds.ts";
 

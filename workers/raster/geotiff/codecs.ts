@@ -1,9 +1,8 @@
 import { getDecoder } from "geotiff";
+import { loadPart } from "../../../shared/load-part.ts";
 import type { ImageLayout } from "./image-layout.ts";
 import { tagNumbers } from "./tags.ts";
-import { unpackLerc } from "./unpack-lerc.ts";
 import { unpackLzw } from "./unpack-lzw.ts";
-import { unpackZstd } from "./unpack-zstd.ts";
 
 /** Decompresses one tile or strip that should hold `bytes` bytes; rejects with anything when it cannot. */
 export type Decompress = (packed: ArrayBuffer, bytes: number) => Promise<ArrayBuffer>;
@@ -16,7 +15,7 @@ export const CODECS: Readonly<Record<number, (layout: ImageLayout) => Decompress
   32773: packBits,
   32946: deflate,
   34887: lerc,
-  50000: () => unpackZstd,
+  50000: () => zstd,
 };
 
 /** The platform's own inflate; geotiff.js's where the stream is followed by other bytes. */
@@ -29,13 +28,19 @@ function packBits(layout: ImageLayout): Decompress {
   return fromGeotiff(layout, 32773);
 }
 
+async function zstd(packed: ArrayBuffer, bytes: number): Promise<ArrayBuffer> {
+  const part = await loadPart("the Zstandard decoder", () => import("./unpack-zstd.ts"));
+  return part.unpackZstd(packed, bytes);
+}
+
 /** LERC comes bare, or packed once more with Deflate (1) or Zstandard (2). */
 function lerc(layout: ImageLayout): Decompress {
   const packing = tagNumbers(layout.directory, "LercParameters")[1] ?? 0;
   return async (packed, bytes) => {
     const most = 2 * bytes + 65_536;
+    const { unpackLerc } = await loadPart("the LERC decoder", () => import("./unpack-lerc.ts"));
     if (packing === 1) return unpackLerc(await inflate(packed, most), bytes, layout);
-    if (packing === 2) return unpackLerc(await unpackZstd(packed, most), bytes, layout);
+    if (packing === 2) return unpackLerc(await zstd(packed, most), bytes, layout);
     return unpackLerc(packed, bytes, layout);
   };
 }

@@ -1,10 +1,12 @@
 import type { ImageFileDirectory } from "geotiff";
 import { Refusal } from "../../../shared/failure.ts";
+import { loadPart } from "../../../shared/load-part.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import type { Affine } from "../affine.ts";
 import { type AuxMetadata, auxMetadata } from "../aux-metadata.ts";
 import type { OpenRaster, RasterFormat, SideCars } from "../open-raster.ts";
 import { readText } from "../read-bytes.ts";
+import type { HorizontalReference } from "../reference.ts";
 import { referenceFromFile, referenceFromText, type TextReference } from "../reference-text.ts";
 import { makeStrays } from "../strays.ts";
 import { worldFilePlacement } from "../world-file.ts";
@@ -12,10 +14,11 @@ import { damaged } from "./blob-source.ts";
 import { readDirectories } from "./directories.ts";
 import { bandMetadata } from "./gdal-metadata.ts";
 import { type ImagePyramid, imagePyramid, pyramidLevels } from "./image-pyramid.ts";
+import { type KeyValues, statesReference } from "./keys.ts";
 import { noDataOf } from "./no-data.ts";
 import { heightScaleOf, placementOf, soundScale } from "./placement.ts";
-import { type KeyValues, referenceFromKeys, statesReference } from "./reference-keys.ts";
 import { tagValue } from "./tags.ts";
+import { utmFromKeys } from "./utm-keys.ts";
 import { statesVertical, verticalFromKeys } from "./vertical-keys.ts";
 
 /** GeoTIFF, Cloud Optimized GeoTIFF and BigTIFF, of either byte order. */
@@ -43,7 +46,7 @@ async function openGeotiff(file: TerrainFile, sides: SideCars): Promise<OpenRast
     ...scaleOf(name, main, keys, aux),
   };
   const beside = statesReference(keys) ? null : await referenceBeside(name, sides, aux);
-  const own = verticalFromKeys(name, keys, bandMetadata(main).unit ?? aux.unit);
+  const own = await verticalFromKeys(name, keys, bandMetadata(main).unit ?? aux.unit);
   return {
     name,
     bytes: file.blob.size,
@@ -51,12 +54,19 @@ async function openGeotiff(file: TerrainFile, sides: SideCars): Promise<OpenRast
     columns: layout.columns,
     rows: layout.rows,
     affine: placement ?? (await sideCarPlacement(name, sides)),
-    reference: beside?.horizontal ?? referenceFromKeys(name, keys),
+    reference: beside?.horizontal ?? (await referenceOf(name, keys)),
     vertical: beside?.vertical.unit && own.unit === null ? beside.vertical : own,
     levels: (metresPerUnit, store) => pyramidLevels(pyramid, { ...rule, metresPerUnit }, store),
     strays: rule.strays,
     notes: notesOf(pyramid),
   };
+}
+
+async function referenceOf(name: string, keys: KeyValues): Promise<HorizontalReference> {
+  const utm = utmFromKeys(name, keys);
+  if (utm) return utm;
+  const all = await loadPart("the list of map projections", () => import("./reference-keys.ts"));
+  return all.referenceFromKeys(name, keys);
 }
 
 function keysOf(name: string, main: ImageFileDirectory): KeyValues {

@@ -3,22 +3,9 @@ import { type Datum, datumOf, withNote } from "../datum.ts";
 import { datumOfProjected } from "../datum-table.ts";
 import { NATURAL_ORIGIN } from "../epsg-datums.ts";
 import { type HorizontalReference, makeReference, refuseReference } from "../reference.ts";
-
-/** GeoKeys by name, as geotiff.js gives them. */
-export type KeyValues = Readonly<Record<string, unknown>>;
+import type { KeyValues } from "./keys.ts";
 
 const USER_DEFINED = 32767;
-const SHAPE_KEYS = [
-  "ProjectedCSTypeGeoKey",
-  "GeographicTypeGeoKey",
-  "ProjectionGeoKey",
-  "ProjCoordTransGeoKey",
-];
-
-/** True when the GeoKeys say anything about the horizontal reference. */
-export function statesReference(keys: KeyValues): boolean {
-  return SHAPE_KEYS.some((key) => typeof keys[key] === "number");
-}
 
 /**
  * Methods (ProjCoordTransGeoKey) whose parts are computed as PROJ does: transverse Mercator, Mercator by a

@@ -1,8 +1,12 @@
-import geokeysToProj4, { type GeoKeys } from "geotiff-geokeys-to-proj4";
+import type { GeoKeys } from "geotiff-geokeys-to-proj4";
+import { loadPart } from "../../../shared/load-part.ts";
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import type { VerticalReference } from "../open-raster.ts";
 import { unitByFactor, unitByName, unsupportedUnit } from "../vertical.ts";
-import type { KeyValues } from "./reference-keys.ts";
+import type { KeyValues } from "./keys.ts";
+
+const allReferences = () =>
+  loadPart("the list of height references", () => import("geotiff-geokeys-to-proj4"));
 
 const USER_DEFINED = 32767;
 const WGS84_WITH_HEIGHT = 4979;
@@ -55,18 +59,18 @@ const DATUM_NAMES: Readonly<Record<number, string>> = {
  * that a datum's code implies.
  * @throws Refusal `ground/unit-unsupported`
  */
-export function verticalFromKeys(
+export async function verticalFromKeys(
   fileName: string,
   keys: KeyValues,
   bandUnit: string | null,
-): VerticalReference {
+): Promise<VerticalReference> {
   const code = codeOf(keys.VerticalCSTypeGeoKey) ?? heightCode(keys.GeographicTypeGeoKey);
   const unitCode = codeOf(keys.VerticalUnitsGeoKey);
   if (unitCode !== null && !UNIT_CODES[unitCode]) {
     throw unsupportedUnit(fileName, `the unit with the code ${unitCode}`);
   }
   const stated = unitCode === null ? null : UNIT_CODES[unitCode]!;
-  const unit = stated ?? unitOfCode(code) ?? unitByName(fileName, bandUnit ?? "");
+  const unit = stated ?? (await unitOfCode(code)) ?? unitByName(fileName, bandUnit ?? "");
   const citation =
     typeof keys.VerticalCitationGeoKey === "string" ? keys.VerticalCitationGeoKey : "";
   const named = citation.trim() === "" ? null : citation.trim();
@@ -81,9 +85,10 @@ export function statesVertical(keys: KeyValues): boolean {
 }
 
 /** The unit that a vertical code implies; null for a code that is not known or fixes none. */
-function unitOfCode(code: number | null): VerticalUnit | null {
+async function unitOfCode(code: number | null): Promise<VerticalUnit | null> {
   if (code === null) return null;
   if (code === WGS84_WITH_HEIGHT) return "metre";
+  const { default: geokeysToProj4 } = await allReferences();
   try {
     const { errors, coordinatesConversionParameters } = geokeysToProj4.toProj4({
       VerticalGeoKey: code,

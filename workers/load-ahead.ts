@@ -1,0 +1,12 @@
+/**
+ * Fetches the parts that are needed later: the network may be gone by then. What cannot be fetched now is tried again
+ * on its first use.
+ */
+export function loadAhead(): void {
+  void Promise.allSettled([
+    import("./site/search.ts"),
+    import("./raster/geotiff/reference-keys.ts"),
+    import("./raster/geotiff/unpack-lerc.ts"),
+    import("./raster/geotiff/unpack-zstd.ts"),
+  ]);
+}
