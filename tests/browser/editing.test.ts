@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { describe, expect, it } from "vitest";
+import type { Visit } from "../helpers/harness.ts";
+import { oneVisit } from "../helpers/one-visit.ts";
 import {
   type At,
   bags,
@@ -15,24 +16,13 @@ import {
 } from "../helpers/screen.ts";
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
-let house: House;
 let visit: Visit;
 let page: Page;
 let atStart: number;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit();
-  page = visit.page;
-  await planIsSized(page);
+oneVisit({}, async (arrived, visited) => {
+  page = arrived;
+  visit = visited;
   atStart = await bagsAtRest(page);
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(async () => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
 });
 
 /** A corner of the drawn ring that lies on open ground, and a place further out. */

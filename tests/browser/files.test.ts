@@ -2,10 +2,10 @@ import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { POND } from "../../sample-terrain/layout.ts";
 import { placedOnSite } from "../../sample-terrain/plans.ts";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { oneVisit } from "../helpers/one-visit.ts";
 import {
   bags,
   bagsOf,
@@ -14,29 +14,15 @@ import {
   corners,
   json,
   open,
-  planIsSized,
   sample,
   samplePlan,
 } from "../helpers/screen.ts";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
-let house: House;
-let visit: Visit;
 let page: Page;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit({ coarse: true });
-  page = visit.page;
-  await planIsSized(page);
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(async () => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
+oneVisit({ coarse: true }, (arrived) => {
+  page = arrived;
 });
 
 describe("files that are refused leave the plan as it is", () => {

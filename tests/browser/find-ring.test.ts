@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { seriousViolations } from "../helpers/axe.ts";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { oneVisit } from "../helpers/one-visit.ts";
 import {
   bags,
   bagsAtRest,
@@ -13,25 +13,12 @@ import {
 } from "../helpers/screen.ts";
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
-let house: House;
-let visit: Visit;
 let page: Page;
 let atStart: number;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit({ coarse: true });
-  page = visit.page;
-  await planIsSized(page);
+oneVisit({ coarse: true }, async (arrived) => {
+  page = arrived;
   atStart = await bagsAtRest(page);
   await page.locator('[data-block="line"] h2 button').click();
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(() => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
 });
 
 const cards = () => page.locator(".alternative");

@@ -1,25 +1,11 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { planIsSized } from "../helpers/screen.ts";
+import { describe, expect, it } from "vitest";
+import { oneVisit } from "../helpers/one-visit.ts";
 
 /* One visit, as a floodplain manager makes it: will it hold? */
-let house: House;
-let visit: Visit;
 let page: Page;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit({ coarse: true });
-  page = visit.page;
-  await planIsSized(page);
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(() => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
+oneVisit({ coarse: true }, (arrived) => {
+  page = arrived;
 });
 
 const block = () => page.locator('[data-block="holding"]');

@@ -1,29 +1,15 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { describe, expect, it } from "vitest";
+import { oneVisit } from "../helpers/one-visit.ts";
 import { mapIsIdle, open, planIsSized } from "../helpers/screen.ts";
 import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 /* One visit: a person opens ground of their own over the demo and starts a plan there. */
 const SLOW_MS = 60_000;
 
-let house: House;
-let visit: Visit;
 let page: Page;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit({ width: 1440, height: 900, coarse: true });
-  page = visit.page;
-  page.setDefaultTimeout(SLOW_MS);
-  await planIsSized(page);
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(() => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
+oneVisit({ width: 1440, height: 900, coarse: true }, (arrived) => {
+  page = arrived;
 });
 
 const CELLS = 160;

@@ -1,25 +1,12 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { json, open, planIsSized, samplePlan } from "../helpers/screen.ts";
+import { describe, expect, it } from "vitest";
+import { oneVisit } from "../helpers/one-visit.ts";
+import { json, open, samplePlan } from "../helpers/screen.ts";
 
 /* One visit: what the crew leader and the trainer read off the line drawn along its length. */
-let house: House;
-let visit: Visit;
 let page: Page;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit({ width: 1280, height: 720 });
-  page = visit.page;
-  await planIsSized(page);
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(() => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
+oneVisit({ width: 1280, height: 720 }, (arrived) => {
+  page = arrived;
 });
 
 const room = () => page.locator(".profile-room");

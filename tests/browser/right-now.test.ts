@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { describe, expect, it } from "vitest";
+import { oneVisit } from "../helpers/one-visit.ts";
 import {
   bags,
   bagsAtRest,
@@ -8,28 +8,13 @@ import {
   chosen,
   corners,
   mapIsIdle,
-  planIsSized,
   startDrag,
 } from "../helpers/screen.ts";
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
-let house: House;
-let visit: Visit;
 let page: Page;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit();
-  page = visit.page;
-  page.setDefaultTimeout(60_000);
-  await planIsSized(page);
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(() => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
+oneVisit({}, (arrived) => {
+  page = arrived;
 });
 
 /** Generous: a second is meant, on a machine that does nothing else. */

@@ -1,36 +1,23 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { SECTIONS } from "../../shared/sections.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { seriousViolations } from "../helpers/axe.ts";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { bagsAtRest, bagsWhen, mapIsIdle, planIsSized } from "../helpers/screen.ts";
+import { oneVisit } from "../helpers/one-visit.ts";
+import { bagsAtRest, bagsWhen, mapIsIdle } from "../helpers/screen.ts";
 
 const boxed = SECTIONS.find(({ fill }) => fill === "sand")!;
 const narrow = SECTIONS.find(({ id }) => id === "two-bag-wall")!;
 
 /* One visit, as a person makes it: a ring of one section, and two stretches that are built otherwise. */
-let house: House;
-let visit: Visit;
 let page: Page;
 let atStart: number;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit({ coarse: true });
-  page = visit.page;
-  await planIsSized(page);
+oneVisit({ coarse: true }, async (arrived) => {
+  page = arrived;
   atStart = await bagsAtRest(page);
   for (const id of ["line", "reaches"])
     await page.locator(`[data-block="${id}"] button`).first().click();
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(() => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
 });
 
 /** Long enough for a whole plan to be sized on a busy machine. */

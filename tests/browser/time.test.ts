@@ -1,26 +1,13 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { bags, planIsSized } from "../helpers/screen.ts";
+import { describe, expect, it } from "vitest";
+import { oneVisit } from "../helpers/one-visit.ts";
+import { bags } from "../helpers/screen.ts";
 
 /* One visit: is there time for the demo's drawn ring? */
-let house: House;
-let visit: Visit;
 let page: Page;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit({ coarse: true });
-  page = visit.page;
-  await planIsSized(page);
+oneVisit({ coarse: true }, async (arrived) => {
+  page = arrived;
   await heading("Time").click();
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(() => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
 });
 
 const heading = (name: string) =>

@@ -1,8 +1,8 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { OLD_CHANNEL } from "../../sample-terrain/layout.ts";
 import { placedOnSite } from "../../sample-terrain/plans.ts";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { oneVisit } from "../helpers/one-visit.ts";
 import {
   bagsAtRest,
   chosen,
@@ -10,28 +10,14 @@ import {
   json,
   mapIsIdle,
   open,
-  planIsSized,
   samplePlan,
   startDrag,
 } from "../helpers/screen.ts";
 
 /* One visit, as a person makes it. */
-let house: House;
-let visit: Visit;
 let page: Page;
-
-beforeAll(async () => {
-  house = await openHouse();
-  visit = await house.visit();
-  page = visit.page;
-  await planIsSized(page);
-});
-afterAll(async () => {
-  await house.close();
-});
-afterEach(() => {
-  expect(visit.troubles).toEqual([]);
-  expect(house.strayRequests).toEqual([]);
+oneVisit({}, (arrived) => {
+  page = arrived;
 });
 
 const check = (id: string) => page.locator(`.checks [data-check="${id}"]`);

@@ -51,7 +51,7 @@ export interface House {
   readonly close: () => Promise<void>;
 }
 
-interface VisitOptions {
+export interface VisitOptions {
   /** Where the program is, if not at the house's own address. */
   readonly address?: string;
   readonly width?: number;
@@ -63,6 +63,9 @@ interface VisitOptions {
    */
   readonly coarse?: boolean;
 }
+
+/** How long a page may take to show what is waited for on a busy machine, ms. */
+const SLOW_MS = 60_000;
 
 /** How long browser and server wait for the next house, ms. */
 const LINGER_MS = 3000;
@@ -141,6 +144,7 @@ async function visit(browser: Browser, address: string, options: VisitOptions): 
     acceptDownloads: true,
     reducedMotion: "reduce",
   });
+  context.setDefaultTimeout(SLOW_MS);
   if (options.theme) {
     await context.addInitScript((theme) => {
       localStorage.setItem("drystead.theme", theme);
