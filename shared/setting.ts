@@ -26,8 +26,6 @@ export interface Setting {
   readonly highSI: number;
   /** Keys of the sources, or "common practice, no source", "judgement", "from memory". */
   readonly source: string;
-  /** Where sources disagree, or what else the number means. */
-  readonly note: string;
 }
 
 /** One adjustable number, all SI. */
@@ -36,7 +34,6 @@ export function setting(
   defaultSI: number,
   range: readonly [number, number],
   source: string,
-  note = "",
 ): Setting {
-  return { kind, defaultSI, lowSI: range[0], highSI: range[1], source, note };
+  return { kind, defaultSI, lowSI: range[0], highSI: range[1], source };
 }

@@ -17,7 +17,6 @@ export const BRACE_SPACING = figure({
   default: 6 * FOOT_M,
   range: [0.3, 3],
   source: "DWR-03",
-  note: "Stakes at 6 ft, kickers of 2x4 in and 10 ft to stakes of 2 ft: DWR-03 gives them for a topping of lumber and sacks.",
 });
 
 /** Bags straight up, with plywood behind them that braces carry. */
@@ -32,7 +31,6 @@ export const bracedWall: EmergencySection = {
       default: twoBagsM,
       range: [0.1, 4],
       source: "common practice, no source",
-      note: "Two bags side by side; no published section gives it.",
     }),
     BRACE_SPACING,
   ],

@@ -15,7 +15,6 @@ export const earthLevee: EmergencySection = {
       default: 5 * FOOT_M,
       range: [0.3, 10],
       source: "IS-280",
-      note: "Sources disagree: at least 5 ft (IS-280), 3 ft (LSU), 10 to 12 ft to drive on (EM1913-78).",
     }),
     figure({
       key: "runWater",
@@ -24,7 +23,6 @@ export const earthLevee: EmergencySection = {
       default: 2.5,
       range: [0.5, 8],
       source: "IS-280",
-      note: "2.5 (IS-280); 3 on both sides (LSU); clay 2, sand 3 (IL-RET).",
     }),
     figure({
       key: "runLand",
@@ -33,7 +31,6 @@ export const earthLevee: EmergencySection = {
       default: 3,
       range: [0.5, 8],
       source: "IL-RET, LSU",
-      note: "Clay 2, sand 3 (IL-RET); 3 is taken until the earth is known to be clay.",
     }),
   ],
   fill: "earth",

@@ -10,15 +10,14 @@ export interface FigureWords {
   readonly default: number | ((plan: Plan) => number);
   readonly range: readonly [lowSI: number, highSI: number];
   readonly source: string;
-  readonly note?: string;
 }
 
 /** One adjustable figure of a section, all SI. */
 export function figure(words: FigureWords): SectionFigure {
-  const { key, label, kind, range, source, note = "" } = words;
+  const { key, label, kind, range, source } = words;
   const fallback = words.default;
   const defaultFor = typeof fallback === "number" ? () => fallback : fallback;
-  return { key, label, kind, lowSI: range[0], highSI: range[1], source, note, defaultFor };
+  return { key, label, kind, lowSI: range[0], highSI: range[1], source, defaultFor };
 }
 
 /** Width of a wall of two bags side by side, metres. */

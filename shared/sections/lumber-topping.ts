@@ -22,7 +22,6 @@ export const lumberTopping: EmergencySection = {
       default: twoBagsM,
       range: [0.1, 4],
       source: "common practice, no source",
-      note: "Two sacks side by side; DWR-03 says back it with sacks or tamped earth and gives no width.",
     }),
     BRACE_SPACING,
   ],

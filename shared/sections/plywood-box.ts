@@ -19,7 +19,6 @@ export const plywoodBox: EmergencySection = {
       default: 2,
       range: [0.5, 5],
       source: "FFO-96",
-      note: "Sources disagree by 2.4 times: twice the height of the fill (FFO-96), 30 in for 3 ft, which is 0.83 (DWR-03).",
     }),
     figure({
       key: "spacingM",
@@ -28,7 +27,6 @@ export const plywoodBox: EmergencySection = {
       default: 4 * FOOT_M,
       range: [0.3, 3],
       source: "common practice, no source",
-      note: "Half a sheet of plywood.",
     }),
   ],
   fill: "sand",

@@ -15,7 +15,6 @@ export const BASE_RATIO = figure({
   default: (plan) => plan.section.baseRatio,
   range: [RATIO.lowSI, RATIO.highSI],
   source: RATIO.source,
-  note: RATIO.note,
 });
 
 export const PYRAMID_CROWN = figure({
@@ -25,7 +24,6 @@ export const PYRAMID_CROWN = figure({
   default: (plan) => plan.section.crownM,
   range: [CROWN.lowSI, CROWN.highSI],
   source: CROWN.source,
-  note: CROWN.note,
 });
 
 /** Mass of a body of bags, sand or earth: the plan's own figure for the levee as built, kg/m3. */

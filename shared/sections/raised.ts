@@ -24,7 +24,6 @@ export const raised: EmergencySection = {
       default: 1 * FOOT_M,
       range: [0.05, 3],
       source: "common practice, no source",
-      note: "A raise of 1 to 2 ft is common practice. What stands already is taken as this much below the crest.",
     }),
     { ...BASE_RATIO, label: "Base over height as first built" },
     figure({
@@ -34,7 +33,6 @@ export const raised: EmergencySection = {
       default: (plan) => plan.section.leastBaseRatio,
       range: [LEAST.lowSI, LEAST.highSI],
       source: LEAST.source,
-      note: LEAST.note,
     }),
     PYRAMID_CROWN,
   ],

@@ -1,4 +1,6 @@
 import { SETTINGS, type Setting } from "../../shared/settings.ts";
+import { settingNote } from "../../shared/words/setting-notes.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import {
   changeSetting,
   isOwnFigure,
@@ -67,7 +69,7 @@ function Row({ path, label, blank, noDefault }: SettingRowProps) {
         about={label}
         lines={[
           noDefault ? null : `Default ${standard}.`,
-          setting.note || null,
+          settingNote(path, unitsOf(unitSystem.value)),
           `Source: ${setting.source}.`,
         ]}
       />

@@ -1,9 +1,9 @@
 /** Units that a sentence in one system must not hold. */
 export const FOREIGN = {
-  us: /\d ?(?:m|cm|mm|km|kg|m²|m³|L\/s|kPa|kN\/m|t|L)(?![\w+])/,
+  us: /\d ?(?:m|cm(?!\/s)|mm|km|kg|m²|m³|L\/s|kPa|kN\/m|t|L)(?![\w+])/,
   metric: /\d ?(?:ft|in|lb|cu yd|cu ft|sq ft|gpm|psf|tons|mi|acres?|yd)(?!\w)/,
 } as const;
 
 /** Words that no sentence says: those the trade does not use for what we mean, and promises. */
 export const NEVER =
-  /\b(?:safe|safely|dry|holds? (?:back|to|off)|stands? (?:by|up)|reckon(?:ed)?|asked|asks|at rest|cross-fall|torch(?:es)?|plant|crest of (?:a|the) levee|the crest\b|to settle|to know|structure|ground data|kind of ground|raise reserve|level (?:the|its) (?:ground|line)|way of the water|sheets?\b|round (?:the|it|a))\b/i;
+  /\b(?:safe|safely|dry(?! sand| and loose)|holds? (?:back|to|off)|stands? (?:by|up)|reckon(?:ed)?|asked|asks|at rest|cross-fall|torch(?:es)?|plant|crest of (?:a|the) levee|the crest\b|to settle|to know|structure|ground data|kind of ground|raise reserve|level (?:the|its) (?:ground|line)|way of the water|sheets?\b|round (?:the|it|a))\b/i;

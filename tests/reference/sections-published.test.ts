@@ -4,6 +4,7 @@ import type { ReachSection } from "../../shared/plan.ts";
 import type { EmergencySection } from "../../shared/sections/types.ts";
 import { SECTIONS, sectionById } from "../../shared/sections.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
+import { figureNote } from "../../shared/words/setting-notes.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { flat, openLine, planWith, size } from "../helpers/grounds.ts";
 
@@ -65,7 +66,7 @@ describe("dimensions that are published", () => {
   it("a mud box 3 ft high is 30 in wide by the other source (DWR-03), and the difference is shown", () => {
     const line = hundredFeet("plywood-box", 3, { widthRatio: 30 / 36 });
     expect(line.stations[2]!.baseM! / INCH_M).toBeCloseTo(30, 6);
-    const { note } = sectionOf("plywood-box").figures.find(({ key }) => key === "widthRatio")!;
+    const note = figureNote("plywood-box", "widthRatio", unitsOf("us"));
     expect(note).toMatch(/FFO-96.*DWR-03/);
   });
 

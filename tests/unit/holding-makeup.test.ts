@@ -1,9 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_TIME } from "../../shared/defaults.ts";
-import { type HoldingMakeupKey, holdingMakeup } from "../../shared/holding/holding-makeup.ts";
 import type { Forecast } from "../../shared/plan.ts";
-import { type TimeMakeupKey, timeMakeup } from "../../shared/time/time-makeup.ts";
+import { type HoldingMakeupKey, holdingMakeup } from "../../shared/words/makeup/holding.ts";
+import { type TimeMakeupKey, timeMakeup } from "../../shared/words/makeup/time.ts";
 import { flat, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
 const forecast: Forecast = {
   levels: "elevation",
@@ -53,6 +54,8 @@ describe("what numbers about holding and time are made of", () => {
         expect(value).toMatch(/\d|not stated|triangular/);
         expect(value).not.toMatch(/NaN|undefined|Infinity/);
       }
+      expect(JSON.stringify([formula, inputs, source])).not.toMatch(FOREIGN[system]);
+      expect(JSON.stringify([formula, inputs, source])).not.toMatch(NEVER);
     }
   });
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { documentsIn } from "../../shared/handbook.ts";
-import { type MakeupKey, makeup } from "../../shared/makeup.ts";
+import { type MakeupKey, makeup } from "../../shared/words/makeup/line.ts";
 import { groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
 const PLAN = planWith(100.4);
 const LINE = size(
@@ -55,6 +56,8 @@ describe("what numbers are made of", () => {
         expect(value).toMatch(/\d|stated|ring|line/);
         expect(value).not.toMatch(/NaN|undefined/);
       }
+      expect(JSON.stringify(made)).not.toMatch(FOREIGN[system]);
+      expect(JSON.stringify(made)).not.toMatch(NEVER);
     }
   });
 

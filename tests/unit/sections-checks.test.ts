@@ -2,9 +2,9 @@ import { describe, expect, it } from "vitest";
 import type { RuleId } from "../../shared/checks/findings.ts";
 import { fittingSections, type Place } from "../../shared/checks/room.ts";
 import { DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
-import { makeup } from "../../shared/makeup.ts";
 import type { ReachSection } from "../../shared/plan.ts";
 import { checkWords } from "../../shared/words/checks.ts";
+import { makeup } from "../../shared/words/makeup/line.ts";
 import { messageOf, remedyOf } from "../helpers/check-text.ts";
 import {
   type Corner,

@@ -3,10 +3,12 @@ import type { CheckFinding } from "../../shared/checks/findings.ts";
 import { RULES } from "../../shared/checks.ts";
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import { SECTIONS } from "../../shared/sections.ts";
+import { SETTINGS, type SettingPath } from "../../shared/settings.ts";
 import { CAUTIONS, DISCLAIMER, PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import type { FindingOf } from "../../shared/words/checks/text.ts";
 import { checkWords, ruleWords } from "../../shared/words/checks.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
+import { figureNote, settingNote } from "../../shared/words/setting-notes.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
@@ -167,6 +169,7 @@ const PLACES = [
 ] as const;
 
 describe.each(SYSTEMS)("every sentence in %s units", (system) => {
+  const units = unitsOf(system);
   const said = Object.values(FOUND).flatMap((each) =>
     each.flatMap((finding: CheckFinding) =>
       PLACES.map((where) => checkWords({ id: RULES[0]!.id, where, finding }, system)),
@@ -176,11 +179,15 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
     ...said.flatMap(({ message, remedy, source }) => [message, remedy, source]),
     ...RULES.flatMap(({ id }) => Object.values(ruleWords(id, system))),
     ...SECTIONS.flatMap(({ id }) => {
-      const { name, about, limit, cautions } = leveeTypeText(id, unitsOf(system));
+      const { name, about, limit, cautions } = leveeTypeText(id, units);
       return [name, about, limit.note, ...cautions];
     }),
     ...[...CAUTIONS, ...PATROL].map(({ text }) => text),
     ...watchSigns(system).flatMap(({ sign, act }) => [sign, act]),
+    ...(Object.keys(SETTINGS) as SettingPath[]).map((path) => settingNote(path, units) ?? ""),
+    ...SECTIONS.flatMap(({ id, figures }) =>
+      figures.map(({ key }) => figureNote(id, key, units) ?? ""),
+    ),
     DISCLAIMER,
   ];
 

@@ -1,7 +1,7 @@
 import type { ComponentChildren } from "preact";
-import { type HoldingMakeupKey, holdingMakeup } from "../../../shared/holding/holding-makeup.ts";
 import type { Holding } from "../../../shared/holding/types.ts";
 import { formatStation } from "../../../shared/units.ts";
+import { type HoldingMakeupKey, holdingMakeup } from "../../../shared/words/makeup/holding.ts";
 import { plan } from "../../document/store.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
 import { Figure } from "../../ui/makeup-popover.tsx";

@@ -3,6 +3,7 @@ import type { EmergencySection, SectionFigure } from "../../../shared/sections/t
 import { figuresOf } from "../../../shared/sections.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { leveeTypeText } from "../../../shared/words/levee-types.ts";
+import { figureNote } from "../../../shared/words/setting-notes.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
 import { buildReach, withFigure } from "../../document/edits/reaches.ts";
 import { plan } from "../../document/store.ts";
@@ -63,7 +64,7 @@ export function ReachFigures(props: ReachFiguresProps) {
 
 function FigureRow(props: ReachFiguresProps & { readonly figure: SectionFigure }) {
   const { alternative, index, built, section, figure, onChange } = props;
-  const { key, label, kind, lowSI, highSI, note, source } = figure;
+  const { key, label, kind, lowSI, highSI, source } = figure;
   const defaultSI = figure.defaultFor(plan.value);
   const quantity = quantityOf({ ...figure, defaultSI });
   const value = figuresOf(section, built, plan.value)[key]!;
@@ -86,7 +87,14 @@ function FigureRow(props: ReachFiguresProps & { readonly figure: SectionFigure }
         range={{ least: lowSI, most: highSI, whole: kind === "count" }}
         onValue={set}
       />
-      <Source about={label} lines={[`Default ${standard}.`, note || null, `Source: ${source}.`]} />
+      <Source
+        about={label}
+        lines={[
+          `Default ${standard}.`,
+          figureNote(section.id, key, unitsOf(unitSystem.value)),
+          `Source: ${source}.`,
+        ]}
+      />
       {built.figures[key] !== undefined && (
         <button
           type="button"

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { type MakeupInputs, type MakeupKey, makeup } from "../../../shared/makeup.ts";
+import { type MakeupInputs, type MakeupKey, makeup } from "../../../shared/words/makeup/line.ts";
 import { Figure } from "../../ui/makeup-popover.tsx";
 
 interface AmountProps {

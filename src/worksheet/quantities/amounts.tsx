@@ -1,5 +1,4 @@
 import type { ComponentChildren } from "preact";
-import type { MakeupInputs } from "../../../shared/makeup.ts";
 import {
   formatArea,
   formatCount,
@@ -9,6 +8,7 @@ import {
   formatShare,
   formatVolume,
 } from "../../../shared/units.ts";
+import type { MakeupInputs } from "../../../shared/words/makeup/line.ts";
 import { takenMaterials } from "../../../shared/words/materials.ts";
 import { Amount } from "./amount.tsx";
 

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
-import { type TimeMakeupKey, timeMakeup } from "../../../shared/time/time-makeup.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
+import { type TimeMakeupKey, timeMakeup } from "../../../shared/words/makeup/time.ts";
 import { plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { Figure } from "../../ui/makeup-popover.tsx";

@@ -1,10 +1,11 @@
-import { timeOf } from "../defaults.ts";
-import type { Makeup } from "../makeup.ts";
-import type { Plan } from "../plan.ts";
-import { formatSetting } from "../setting-text.ts";
-import { SETTINGS, type SettingPath } from "../settings.ts";
-import { formatCount, formatHours, formatLength, type UnitSystem } from "../units.ts";
-import type { LineTime } from "./types.ts";
+import { FOOT_M, timeOf } from "../../defaults.ts";
+import type { Plan } from "../../plan.ts";
+import { formatSetting } from "../../setting-text.ts";
+import { SETTINGS, type SettingPath } from "../../settings.ts";
+import type { LineTime } from "../../time/types.ts";
+import { formatCount, formatHours, formatLength, type UnitSystem } from "../../units.ts";
+import { unitsOf } from "../units.ts";
+import type { Makeup } from "./line.ts";
 
 export interface TimeMakeupInputs {
   readonly plan: Plan;
@@ -48,12 +49,12 @@ const MAKEUPS = {
   }),
   wetH: ({ time }) => ({
     formula:
-      "wet = when the likely forecast passes the lowest ground under the base, as if nothing kept it off",
+      "wet = when the likely forecast passes the lowest ground under the base, as if nothing were built",
     inputs: [
       { name: "start of work", value: time.startAt ?? "not stated" },
       {
         name: "first wet",
-        value: time.firstWetH === null ? "not in 0 h of the forecast" : formatHours(time.firstWetH),
+        value: wetWords(time),
       },
     ],
     source: "The forecast, straight between its rows.",
@@ -80,27 +81,32 @@ const MAKEUPS = {
       { name: "day and night under lights", value: countOrNone(time.waysOut?.peopleDayAndNight) },
       { name: "bags at most", value: countOrNone(time.waysOut?.bagsAtMost) },
     ],
-    source: "The schedule tried again. Less freeboard is never a way out.",
+    source: "The schedule calculated again; never with less freeboard.",
   }),
   nextFoot: ({ time, system }) => ({
-    formula: "next foot = the same line sized for one foot more water, less what it is now",
+    formula: `the same line sized for ${unitsOf(system).length(FOOT_M)} more water, less what it is now`,
     inputs: [
       { name: "bags more", value: formatCount(time.curve.nextFoot?.bags ?? Number.NaN) },
       {
-        name: "more over the limit",
+        name: "more over the height limit",
         value: formatLength(time.curve.nextFoot?.overLimitM ?? Number.NaN, system, 0),
       },
       {
-        name: "limit reached at",
+        name: "height limit reached at",
         value:
           time.curve.limitRiseM === null
-            ? "outside the 5 ft of the curve"
-            : `${formatLength(time.curve.limitRiseM, system)} above the water`,
+            ? "outside the curve"
+            : `${formatLength(time.curve.limitRiseM, system)} above the sized-for water`,
       },
     ],
     source: "Sized at each water; nothing between is read off a curve.",
   }),
 } as const satisfies Record<string, Words>;
+
+function wetWords({ firstWetH, forecastEndH }: LineTime): string {
+  if (firstWetH !== null) return formatHours(firstWetH);
+  return forecastEndH === null ? "not stated" : `not in ${formatHours(forecastEndH)} of forecast`;
+}
 
 function pace(inputs: TimeMakeupInputs): Input[] {
   const { crew } = inputs.time;

@@ -1,8 +1,8 @@
-import { holdingOf } from "../defaults.ts";
-import type { Makeup } from "../makeup.ts";
-import type { HoldingSettings, Plan } from "../plan.ts";
-import { formatSetting } from "../setting-text.ts";
-import { SETTINGS, type SettingPath } from "../settings.ts";
+import { holdingOf } from "../../defaults.ts";
+import type { Holding, Spread } from "../../holding/types.ts";
+import type { HoldingSettings, Plan } from "../../plan.ts";
+import { formatSetting } from "../../setting-text.ts";
+import { SETTINGS, type SettingPath } from "../../settings.ts";
 import {
   formatArea,
   formatElevation,
@@ -12,8 +12,8 @@ import {
   formatLength,
   formatUnitFlow,
   type UnitSystem,
-} from "../units.ts";
-import type { Holding, Spread } from "./types.ts";
+} from "../../units.ts";
+import type { Makeup } from "./line.ts";
 
 export interface HoldingMakeupInputs {
   readonly plan: Plan;
@@ -41,7 +41,7 @@ const MAKEUPS = {
       ...depth(inputs, "sliding"),
     ],
     source:
-      "Thrust: NDSU-NR. Uplift, friction and the factor asked: from memory (FEMA P-259). No water weight on the face, no help from trench or toe.",
+      "Thrust: NDSU-NR. Uplift, friction and the required factor: from memory (FEMA P-259). No water weight on the face, no help from trench or toe.",
   }),
   overturning: (inputs) => ({
     formula:
@@ -51,21 +51,27 @@ const MAKEUPS = {
       { name: "uplift under the base", value: holdingOf(inputs.plan).uplift },
       ...depth(inputs, "overturning"),
     ],
-    source: "Thrust: NDSU-NR. Uplift and the factor asked: from memory (FEMA P-259).",
+    source: "Thrust: NDSU-NR. Uplift and the required factor: from memory (FEMA P-259).",
   }),
   throughM3PerS: (inputs) => ({
-    formula: "seepage through = Σ k × what the section lets pass × step",
+    formula: "seepage through = Σ k × what the cross-section lets pass × step",
     inputs: [
       ...givens(inputs, ["fillLowMPerS", "fillHighMPerS", "sheetCutLow", "sheetCutHigh"]),
-      { name: "without the sheet", value: flows(inputs, inputs.holding.seepage.throughBareM3PerS) },
-      { name: "with the sheet", value: flows(inputs, inputs.holding.seepage.throughSheetM3PerS) },
+      {
+        name: "without poly sheeting",
+        value: flows(inputs, inputs.holding.seepage.throughBareM3PerS),
+      },
+      {
+        name: "with poly sheeting",
+        value: flows(inputs, inputs.holding.seepage.throughSheetM3PerS),
+      },
       {
         name: "most, per length",
         value: formatUnitFlow(inputs.holding.seepage.worstM2PerS.high, inputs.system),
       },
     ],
     source:
-      "By the slope of the landside face: Schaffernak below 30° (DAS), L. Casagrande to 60° (VENK), the base parabola (VENK), Dupuit where it is upright (DUP). Conductivity from memory; the sheet's share is common practice, no source.",
+      "By the slope of the landside face: Schaffernak below 30° (DAS), L. Casagrande to 60° (VENK), the base parabola (VENK), Dupuit where it is upright (DUP). Conductivity from memory; what the poly sheeting takes off is common practice, no source.",
   }),
   underM3PerS: (inputs) => ({
     formula: "seepage under = Σ k × head / base × depth × step",
@@ -73,7 +79,7 @@ const MAKEUPS = {
       ...givens(inputs, ["underDepthM", "underLowMPerS", "underHighMPerS"]),
       { name: "under", value: flows(inputs, inputs.holding.seepage.underM3PerS) },
     ],
-    source: "Darcy (VENK, HOUGH); conductivities TP-K. The sheet takes nothing off it.",
+    source: "Darcy (VENK, HOUGH); conductivities TP-K. Poly sheeting takes nothing off it.",
   }),
   totalM3PerS: (inputs) => {
     const { throughBareM3PerS, throughSheetM3PerS, underM3PerS, totalM3PerS } =
@@ -83,7 +89,7 @@ const MAKEUPS = {
       formula: "seepage = through + under",
       inputs: [
         {
-          name: sheetLaid ? "through, with the sheet" : "through, without a sheet",
+          name: sheetLaid ? "through, with poly sheeting" : "through, without poly sheeting",
           value: flows(inputs, sheetLaid ? throughSheetM3PerS : throughBareM3PerS),
         },
         { name: "under", value: flows(inputs, underM3PerS) },
@@ -116,7 +122,7 @@ const MAKEUPS = {
           : "0",
       },
     ],
-    source: "Khosla, from memory, on deep pervious ground; what was seen at gradients: NIX-11.",
+    source: "Khosla, from memory, on deep pervious soil; what was seen at gradients: NIX-11.",
   }),
   rainM3PerS: (inputs) => ({
     formula: "rain inside = runoff coefficient × rain × area inside",
@@ -126,7 +132,7 @@ const MAKEUPS = {
         name: "rain inside",
         value: inputs.holding.pumping.rainM3PerS
           ? flows(inputs, inputs.holding.pumping.rainM3PerS)
-          : "0: the ground that drains to a line is not known",
+          : "0: the area that drains to a line is not known",
       },
     ],
     source: "RAT (rational method); coefficients from memory.",
@@ -172,7 +178,7 @@ const MAKEUPS = {
             { name: "lowest place", value: formatElevation(inside.lowestM, system) },
             { name: "area inside the toes", value: formatArea(inside.areaM2, system) },
             {
-              name: "a structure is wet at",
+              name: "a building is wet at",
               value:
                 inside.structureM === null
                   ? "not stated"
@@ -181,7 +187,7 @@ const MAKEUPS = {
           ]
         : [{ name: "ground inside", value: "not stated" }],
       source:
-        "The ground as sampled; structures store no water. Low: seepage alone in dry weather; high: with the rain going on.",
+        "The ground as sampled; buildings store no water. Low: seepage alone without rain; high: with the rain going on.",
     };
   },
   hoursToStructure: (inputs) => {
@@ -191,15 +197,15 @@ const MAKEUPS = {
     const hours = (value: number | null) => (value === null ? "not stated" : formatHours(value));
     const wetM = inputs.holding.inside?.structureM ?? null;
     return {
-      formula: "hours = what the ground inside holds below the structure / what comes in",
+      formula: "hours = what fits on the ground inside below the building / what comes in",
       inputs: [
         {
-          name: "a structure is wet at",
+          name: "a building is wet at",
           value: wetM === null ? "not stated" : formatElevation(wetM, system),
         },
         { name: "most that comes in", value: formatFlow(demandM3PerS.high, system) },
         { name: "soonest", value: hours(hoursToStructure.soonest) },
-        { name: "least that comes in, dry weather", value: formatFlow(totalM3PerS.low, system) },
+        { name: "least that comes in, without rain", value: formatFlow(totalM3PerS.low, system) },
         { name: "latest", value: hours(hoursToStructure.latest) },
       ],
       source: "The ground as sampled; basements and what soaks in are not counted.",
@@ -222,7 +228,7 @@ const MAKEUPS = {
     };
   },
   raiseM: (inputs) => ({
-    formula: "could carry = base / least base ratio, and never past the limit",
+    formula: "could carry = base / least base ratio, and never past the height limit",
     inputs: [
       path(
         inputs,
@@ -230,9 +236,9 @@ const MAKEUPS = {
         "section.leastBaseRatio",
         inputs.plan.section.leastBaseRatio,
       ),
-      path(inputs, "limit", "practice.limitM", inputs.plan.practice.limitM),
+      path(inputs, "height limit", "practice.limitM", inputs.plan.practice.limitM),
       {
-        name: "least reserve",
+        name: "least room to raise",
         value: formatLength(inputs.holding.raise?.leastM ?? 0, inputs.system),
       },
     ],
@@ -248,13 +254,13 @@ const NAMES: Readonly<Record<NumberKey, string>> = {
   frictionLow: "friction, low",
   frictionHigh: "friction, high",
   leveeKgPerM3: "levee as built",
-  slidingFactor: "asked against sliding",
-  overturningFactor: "asked against overturning",
+  slidingFactor: "required against sliding",
+  overturningFactor: "required against overturning",
   fillLowMPerS: "conductivity of the fill, low",
   fillHighMPerS: "conductivity of the fill, high",
-  sheetCutLow: "the sheet takes off at least",
-  sheetCutHigh: "the sheet takes off at most",
-  underDepthM: "depth of pervious ground",
+  sheetCutLow: "the poly sheeting takes off at least",
+  sheetCutHigh: "the poly sheeting takes off at most",
+  underDepthM: "depth of pervious soil",
   underLowMPerS: "its conductivity, low",
   underHighMPerS: "its conductivity, high",
   trenchLowM: "toe set in, at least",

@@ -1,7 +1,7 @@
-import type { Makeup, MakeupInputs } from "../makeup.ts";
-import { PLYWOOD_SHEET_M2 } from "../quantities.ts";
-import { sectionById } from "../sections.ts";
-import { SETTINGS } from "../settings.ts";
+import { FOOT_M } from "../../defaults.ts";
+import { PLYWOOD_SHEET_M2 } from "../../quantities.ts";
+import { sectionById } from "../../sections.ts";
+import { SETTINGS } from "../../settings.ts";
 import {
   formatArea,
   formatCount,
@@ -9,7 +9,9 @@ import {
   formatShare,
   formatStation,
   formatVolume,
-} from "../units.ts";
+} from "../../units.ts";
+import { unitsOf } from "../units.ts";
+import type { Makeup, MakeupInputs } from "./line.ts";
 
 type Words = (inputs: MakeupInputs) => Makeup;
 
@@ -26,7 +28,7 @@ export const MATERIAL_MAKEUPS = {
       waste(inputs),
       ...reachesOf(inputs, "sand"),
     ],
-    source: `sections as their sources give them; waste ${SETTINGS["practice.wasteShare"].source}`,
+    source: `cross-sections as their sources give them; waste ${SETTINGS["practice.wasteShare"].source}`,
   }),
   earthM3: (inputs) => ({
     formula:
@@ -36,18 +38,17 @@ export const MATERIAL_MAKEUPS = {
       waste(inputs),
       ...reachesOf(inputs, "earth"),
     ],
-    source: `IS-280, IL-RET, LSU (section); waste ${SETTINGS["practice.wasteShare"].source}`,
+    source: `IS-280, IL-RET, LSU (cross-section); waste ${SETTINGS["practice.wasteShare"].source}`,
   }),
   plywoodSheets: (inputs) => ({
     formula:
-      "sheets = area of the plywood faces / one sheet, rounded up; what cutting wastes comes on top",
+      "panels = area of the plywood faces / one panel, rounded up; what cutting wastes comes on top",
     inputs: [
       { name: "faces", value: formatArea(inputs.totals.materials.plywoodM2, inputs.system) },
-      { name: "one sheet", value: formatArea(PLYWOOD_SHEET_M2, inputs.system) },
+      { name: "one panel", value: formatArea(PLYWOOD_SHEET_M2, inputs.system) },
       ...reachesWith(inputs, "plywoodM2"),
     ],
-    source:
-      "faces as high as the section at its lowest ground; sheets of 4 x 8 ft, common practice, no source",
+    source: `faces as high as the levee at its lowest ground; panels of ${unitsOf(inputs.system).figure(4 * FOOT_M)} by ${unitsOf(inputs.system).figure(8 * FOOT_M)}, common practice, no source`,
   }),
   lumberM: (inputs) => ({
     formula: "lumber = boards, rails, ties and kickers of a metre of line, along the built length",

@@ -1,11 +1,12 @@
-import { EMPTY_BAG_CRATE } from "./handbook.ts";
-import type { Plan } from "./plan.ts";
-import { wholeOrder } from "./quantities.ts";
-import { loosePart, MATERIAL_MAKEUPS } from "./sections/material-makeup.ts";
-import { formatSetting } from "./setting-text.ts";
-import { SETTINGS, type SettingPath } from "./settings.ts";
-import type { SizedLine, Totals } from "./sizing-types.ts";
-import { waterElevationAtGauge } from "./stage.ts";
+import { BOND_TRENCH_OVER_M } from "../../checks/height.ts";
+import { FOOT_M } from "../../defaults.ts";
+import { EMPTY_BAG_CRATE } from "../../handbook.ts";
+import type { Plan } from "../../plan.ts";
+import { wholeOrder } from "../../quantities.ts";
+import { formatSetting } from "../../setting-text.ts";
+import { SETTINGS, type SettingPath } from "../../settings.ts";
+import type { SizedLine, Totals } from "../../sizing-types.ts";
+import { waterElevationAtGauge } from "../../stage.ts";
 import {
   formatArea,
   formatCount,
@@ -16,7 +17,10 @@ import {
   formatStation,
   formatVolume,
   type UnitSystem,
-} from "./units.ts";
+} from "../../units.ts";
+import { settingNote } from "../setting-notes.ts";
+import { unitsOf } from "../units.ts";
+import { loosePart, MATERIAL_MAKEUPS } from "./materials.ts";
 
 /** What a number on the screen is made of. */
 export interface Makeup {
@@ -71,7 +75,7 @@ const MAKEUPS = {
     };
   },
   crestM: ({ plan, system }) => ({
-    formula: "crest = water + freeboard",
+    formula: "top of levee = water + freeboard",
     inputs: [
       {
         name: "water where it is given",
@@ -91,7 +95,7 @@ const MAKEUPS = {
     source: "geometry",
   }),
   builtLengthM: ({ totals, system }) => ({
-    formula: "built length = length where the crest stands above the ground",
+    formula: "built length = length where the top of levee is above the ground",
     inputs: [{ name: "whole length", value: formatLength(totals.lengthM, system, 0) }],
     source: WALKED,
   }),
@@ -106,7 +110,7 @@ const MAKEUPS = {
     source: "geometry",
   }),
   greatestHeightM: ({ totals, system }) => ({
-    formula: "greatest height = crest − lowest ground under the base",
+    formula: "greatest height = top of levee − lowest ground under the base",
     inputs: [
       { name: "at station", value: formatStation(totals.greatestHeightAtM, system) },
       { name: "greatest height", value: formatLength(totals.greatestHeightM, system) },
@@ -120,17 +124,17 @@ const MAKEUPS = {
       given("limit", "practice.limitM", plan.practice.limitM, system),
       { name: "built length", value: formatLength(totals.builtLengthM, system, 0) },
     ],
-    source: `${SETTINGS["practice.limitM"].source}. ${SETTINGS["practice.limitM"].note}`,
+    source: `${SETTINGS["practice.limitM"].source}. ${settingNote("practice.limitM", unitsOf(system))}`,
   }),
   lengthOver3FtM: ({ totals, system }) => ({
-    formula: "length where the greatest height passes 3 ft: bond trench and stripped sod",
+    formula: `length where the greatest height passes ${unitsOf(system).figure(BOND_TRENCH_OVER_M)}: bond trench and stripped sod`,
     inputs: [{ name: "built length", value: formatLength(totals.builtLengthM, system, 0) }],
     source: "NDSU-11",
   }),
   lengthNoDataM: ({ totals, system }) => ({
-    formula: "length where ground under the levee is missing; nothing of it is in the totals",
+    formula: "length without elevation data under the levee; nothing of it is in the totals",
     inputs: [{ name: "whole length", value: formatLength(totals.lengthM, system, 0) }],
-    source: "A hole in the data is never taken as ground.",
+    source: "A gap in the elevation data is never taken as ground.",
   }),
   volumeM3: ({ plan, line, totals, system }) => ({
     formula: "volume = Σ (A₁ + A₂) / 2 × step, average end areas",
@@ -162,19 +166,22 @@ const MAKEUPS = {
       ...inBags(totals, plan, system),
       bagVolume(plan, system),
       given("spares", "practice.spareShare", plan.practice.spareShare, system),
-      { name: "beside them, to hold the sheet", value: `${formatCount(totals.sheetBags)} bags` },
+      {
+        name: "beside them, to weight the poly sheeting down",
+        value: `${formatCount(totals.sheetBags)} bags`,
+      },
       { name: "empty bags to bring", value: cratesWords(totals, system) },
     ],
     source: `${SETTINGS["section.bag.placedVolumeM3"].source}; spares ${SETTINGS["practice.spareShare"].source}; crates MVR`,
   }),
   sheetBags: ({ plan, totals, system }) => ({
-    formula: "bags that hold the sheet = sand for them × built length / volume of one placed bag",
+    formula: "bags on the poly sheeting = sand for them × built length / volume of one placed bag",
     inputs: [anchor(plan, system), built(totals, system), bagVolume(plan, system)],
     source: "NDSU-11",
   }),
   sandM3: ({ plan, line, totals, system }) => ({
     formula:
-      "sand = bags × volume of one bag × (1 + waste) + sand for the bags that hold the sheet, and what is filled loose",
+      "sand = bags × volume of one bag × (1 + waste) + sand for the bags on the poly sheeting, and what is filled loose",
     inputs: [
       ...ofItLoose(totals, system),
       ...withoutSheet(line, system),
@@ -213,10 +220,10 @@ const MAKEUPS = {
   sheetWidthM: ({ plan, system }) => ({
     formula: "width = beyond the toe + sloping face + crown + tail, where it is widest",
     inputs: sheetInputs(plan, system),
-    source: "NDSU-11; MVS asks for 2 ft beyond the toe",
+    source: `NDSU-11; MVS requires ${unitsOf(system).figure(2 * FOOT_M)} beyond the toe`,
   }),
   sheetM2: ({ plan, totals, system }) => ({
-    formula: "sheet = its width along the built length; laps come on top",
+    formula: "poly sheeting = its width along the built length; laps come on top",
     inputs: [...sheetInputs(plan, system), built(totals, system)],
     source: "NDSU-11",
   }),
@@ -227,7 +234,7 @@ const MAKEUPS = {
       given("roll length", "section.sheet.rollLengthM", plan.section.sheet.rollLengthM, system),
       given("roll width", "section.sheet.rollWidthM", plan.section.sheet.rollWidthM, system),
       given("lap", "section.sheet.lapM", plan.section.sheet.lapM, system),
-      { name: "widest sheet", value: formatLength(totals.sheetWidthM, system) },
+      { name: "widest poly sheeting", value: formatLength(totals.sheetWidthM, system) },
     ],
     source: "MVS, MO-2217, DWR-03 (rolls); NDSU-11 (lap, upstream over downstream)",
   }),
@@ -238,7 +245,7 @@ const MAKEUPS = {
       { name: "bags", value: formatCount(totals.bags) },
       given("bags per person-hour", "practice.jobRate", plan.practice.jobRate, system),
     ],
-    source: `${SETTINGS["practice.jobRate"].source}. ${SETTINGS["practice.jobRate"].note}`,
+    source: `${SETTINGS["practice.jobRate"].source}. ${settingNote("practice.jobRate", unitsOf(system))}`,
   }),
   jobHours: ({ plan, totals, system }) => ({
     formula: "hours = person-hours of the whole job / people",
@@ -262,7 +269,7 @@ const MAKEUPS = {
   groundSpread: ({ line, system }) => ({
     formula: "the same line with all the ground one RMSE lower, and one RMSE higher",
     inputs: [
-      given("RMSE of the ground", "ground.rmseM", line.groundAccuracy.rmseM, system),
+      given("RMSE of the elevation data", "ground.rmseM", line.groundAccuracy.rmseM, system),
       { name: "bags, ground lower", value: formatCount(line.totalsGroundLow?.bags ?? Number.NaN) },
       {
         name: "bags, ground higher",
@@ -292,7 +299,7 @@ function withoutSheet({ reaches }: SizedLine, system: UnitSystem): Input[] {
   const bare = reaches.filter(({ totals }) => totals.sheetM2 === 0 && totals.builtLengthM > 0);
   const bareM = bare.reduce((sum, { totals }) => sum + totals.builtLengthM, 0);
   if (bareM === 0) return [];
-  return [{ name: "of the line without sheet", value: formatLength(bareM, system, 0) }];
+  return [{ name: "of the line without poly sheeting", value: formatLength(bareM, system, 0) }];
 }
 
 /** The volume that bags are counted for: all of it, or all but what is filled without them. */
@@ -335,7 +342,12 @@ function cratesWords(totals: Totals, system: UnitSystem): string {
 
 function anchor({ practice }: Plan, system: UnitSystem): Input {
   const path = "practice.sheetAnchorM3PerM";
-  return given("sand that holds the sheet", path, practice.sheetAnchorM3PerM, system);
+  return given(
+    "sand that weights the poly sheeting down",
+    path,
+    practice.sheetAnchorM3PerM,
+    system,
+  );
 }
 
 function sheetInputs({ section }: Plan, system: UnitSystem): Input[] {
