@@ -1,38 +1,22 @@
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
-import type { GroundSummary } from "../../shared/messages.ts";
-import type { Plan } from "../../shared/plan.ts";
-import { plan } from "../document/store.ts";
-import { ground } from "./ground.ts";
 import { lagOf } from "./lag.ts";
-import { type Parts, sameParts, sizingParts } from "./parts.ts";
+import { SIZING } from "./parts.ts";
+import { questionOf } from "./question.ts";
 import { sizingFailure } from "./results.ts";
+import { uncounted } from "./uncounted.ts";
 
-/** The plan and the ground that an answer of the engine is of. */
-export interface Asked {
-  readonly plan: Plan;
-  readonly on: GroundSummary | null;
-}
-
-/** What is asked now. */
-export function askedNow(): Asked {
-  return { plan: plan.value, on: ground.value };
-}
-
-/** True while what is counted for `asked` is so for the plan and the ground as they stand. */
-export function isCurrent(asked: Asked): boolean {
-  return sameParts(partsOf(asked), partsOf(askedNow()));
-}
-
-function partsOf({ plan: of, on }: Asked): Parts {
-  return [...sizingParts(of), on];
-}
+/** What is to be sized now; null where nothing can be counted. */
+export const toSize = questionOf(SIZING, () => (uncounted.value ? null : {}));
 
 /** What `sized` is of. `isWhole` when it has all that is left out during a drag: stability, time, ranges. */
-export const sizedFor = signal<(Asked & { readonly isWhole: boolean }) | null>(null);
+export const sizedFor = signal<{
+  readonly of: typeof toSize.value;
+  readonly isWhole: boolean;
+} | null>(null);
 
 /** Whether the lines that are shown are sized for the plan as it stands. */
 export const sizedIsCurrent: ReadonlySignal<boolean> = computed(
-  () => sizedFor.value !== null && isCurrent(sizedFor.value),
+  () => sizedFor.value !== null && sizedFor.value.of === toSize.value,
 );
 
 /** The same, with all that is left out during a drag: only then is there a verdict to say. */

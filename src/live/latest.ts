@@ -14,6 +14,8 @@ export interface Latest<Question, Answer> {
   readonly failed: ReadonlySignal<Answered<Question, Failure> | null>;
   /** Asks; a question that waits for its turn gives way to this one. */
   want(question: Question): void;
+  /** Asks nothing any more: what is under way is cancelled and a late answer dropped; the last one stays. */
+  cancel(): void;
   /** Asks nothing any more: what is under way is cancelled, a late answer dropped, and the last one taken away. */
   drop(): void;
 }
@@ -51,6 +53,12 @@ export function latest<Question, Answer>(
     underWay = null;
   }
 
+  function cancel(): void {
+    next = null;
+    underWay?.abort();
+    underWay = null;
+  }
+
   return {
     answered,
     failed,
@@ -58,10 +66,9 @@ export function latest<Question, Answer>(
       next = { question };
       if (!underWay) void untracked(drain);
     },
+    cancel,
     drop() {
-      next = null;
-      underWay?.abort();
-      underWay = null;
+      cancel();
       answered.value = null;
       failed.value = null;
     },

@@ -1,10 +1,31 @@
 import type { Plan } from "../../shared/plan.ts";
 
-/** What a request reads, by identity: an answer is of the plan as it stands while none of it was replaced. */
-export type Parts = readonly unknown[];
+/** What a request reads of the plan: all of a part, some of its figures, or nothing. A new part must be decided on. */
+export type Reads = {
+  readonly [K in keyof Required<Plan>]: boolean | readonly (keyof NonNullable<Plan[K]>)[];
+};
 
-/** Every part of a plan, and whether a line's sizes follow from it. */
-const SIZING: Readonly<Record<keyof Required<Plan>, boolean>> = {
+const NOTHING = {
+  title: false,
+  structures: false,
+  alignments: false,
+  noGo: false,
+  sources: false,
+  gauge: false,
+  flow: false,
+  water: false,
+  ground: false,
+  section: false,
+  practice: false,
+  holding: false,
+  time: false,
+  terrain: false,
+  chosenId: false,
+  carried: false,
+} as const satisfies Reads;
+
+/** The sizes of the lines, their checks, stability, time and cross-sections. */
+export const SIZING = {
   title: false,
   structures: true,
   alignments: true,
@@ -21,25 +42,60 @@ const SIZING: Readonly<Record<keyof Required<Plan>, boolean>> = {
   terrain: false,
   chosenId: false,
   carried: false,
-};
-const SIZING_KEYS = (Object.keys(SIZING) as (keyof Plan)[]).filter((key) => SIZING[key]);
+} as const satisfies Reads;
 
-/** What the sizes of the lines, their checks, stability, time and cross-sections follow from, beside the ground. */
-export function sizingParts(of: Plan): Parts {
-  return SIZING_KEYS.map((key) => of[key]);
-}
+/** Where the water goes, without and with each line. */
+export const WATER = {
+  ...NOTHING,
+  structures: true,
+  alignments: true,
+  sources: true,
+  gauge: true,
+  flow: true,
+  water: true,
+  ground: true,
+  practice: ["stationIntervalM"],
+} as const satisfies Reads;
 
-/** What the sideways cost of a line follows from, beside the ground. */
-export function sidewaysParts({
-  alignments,
-  water,
-  flow,
-  gauge,
-  section,
-  practice,
-  noGo,
-}: Plan): Parts {
-  return [alignments, water, flow, gauge, section, practice, noGo];
+/** What moving a line sideways costs. */
+export const SIDEWAYS = {
+  ...NOTHING,
+  structures: true,
+  alignments: true,
+  noGo: true,
+  sources: true,
+  gauge: true,
+  flow: true,
+  water: true,
+  ground: true,
+  section: true,
+  practice: true,
+} as const satisfies Reads;
+
+/** The ring that needs the fewest bags; not the lines that are drawn already. */
+export const SEARCH = {
+  ...NOTHING,
+  structures: true,
+  noGo: true,
+  sources: true,
+  gauge: true,
+  flow: true,
+  water: true,
+  section: true,
+  practice: ["limitM", "setbackM"],
+} as const satisfies Reads;
+
+/** What an answer follows from, by identity: it is of the plan as it stands while none of it was replaced. */
+export type Parts = readonly unknown[];
+
+/** The parts of a plan that a request reads. */
+export function partsOf(plan: Plan, reads: Reads): Parts {
+  return (Object.keys(reads) as (keyof Plan)[]).flatMap((key) => {
+    const figures: boolean | readonly PropertyKey[] = reads[key];
+    if (typeof figures === "boolean") return figures ? [plan[key]] : [];
+    const part = plan[key] as unknown as Readonly<Record<PropertyKey, unknown>> | null | undefined;
+    return figures.map((figure) => part?.[figure]);
+  });
 }
 
 export function sameParts(a: Parts, b: Parts): boolean {

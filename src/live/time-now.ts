@@ -1,19 +1,24 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
-import type { Plan } from "../../shared/plan.ts";
+import type { Plan, Water } from "../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { type RiverClock, riverClock } from "../../shared/time/river-clock.ts";
 import type { HourRow, LineTime } from "../../shared/time/types.ts";
 import type { WaterTrace } from "../../shared/water-types.ts";
 import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
+import { ground } from "./ground.ts";
+import { WATER } from "./parts.ts";
+import { questionOf } from "./question.ts";
 import { chosenLine } from "./results.ts";
 import { uncounted } from "./uncounted.ts";
 
 /** The moment of the forecast that is looked at, hours from the start of work; null when none is. */
 export const momentH = signal<number | null>(null);
 
-/** The water as it was followed last for a moment, and for which plan. */
-export const momentTraced = signal<{ readonly trace: WaterTrace; readonly of: Plan } | null>(null);
+/** The water as it was followed last for a moment, and to which question. */
+export const momentTraced = signal<{ readonly trace: WaterTrace; readonly of: object } | null>(
+  null,
+);
 
 /** The plan's likely forecast on the clock of the work; null without a forecast. */
 export const riverNow: ReadonlySignal<RiverClock | null> = computed(() => riverClock(plan.value));
@@ -36,24 +41,36 @@ export const hourAtMoment: ReadonlySignal<HourRow | null> = computed(() => {
   return timeNow.value?.time.hours[Math.max(0, Math.floor(momentH.value))] ?? null;
 });
 
+const water: ReadonlySignal<Water> = computed(() => plan.value.water);
+/** The water of the moment looked at, with its freeboard below the same top of levee; null when none is. */
+const waterAtMoment: ReadonlySignal<Water | null> = computed(() => {
+  if (levelAtMomentM.value === null) return null;
+  const { stageM, elevationM, freeboardM } = water.value;
+  const riseM = levelAtMomentM.value - waterElevationAtGauge(water.value);
+  return {
+    ...water.value,
+    stageM: stageM + riseM,
+    elevationM: elevationM + riseM,
+    freeboardM: freeboardM - riseM,
+  };
+});
+
 /**
  * The plan with the water of the moment looked at, its crest where it is; without a chosen line when that is lower
  * than the water by then. The plan itself when no moment is looked at.
  */
 export const planAtMoment: ReadonlySignal<Plan> = computed(() => {
-  const levelM = levelAtMomentM.value;
-  if (levelM === null) return plan.value;
-  const { carried: _, ...rest } = plan.value;
-  const { water } = rest;
-  const riseM = levelM - waterElevationAtGauge(water);
-  const moved = {
-    ...water,
-    stageM: water.stageM + riseM,
-    elevationM: water.elevationM + riseM,
-    freeboardM: water.freeboardM - riseM,
-  };
-  return { ...rest, water: moved, chosenId: standsAtMoment.value ? chosenId.value : null };
+  if (!waterAtMoment.value) return plan.value;
+  const chosen = standsAtMoment.value ? chosenId.value : null;
+  return { ...plan.value, water: waterAtMoment.value, chosenId: chosen };
 });
+
+/** What is to be followed of the water at the moment looked at; null when none is. */
+export const toTraceAtMoment = questionOf(
+  WATER,
+  () => (waterAtMoment.value && ground.value ? { chosenId: planAtMoment.value.chosenId } : null),
+  planAtMoment,
+);
 
 /** Whether the chosen line stands above the water all along at the moment looked at; false while no crew is known. */
 export const standsAtMoment: ReadonlySignal<boolean> = computed(

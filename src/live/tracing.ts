@@ -1,14 +1,14 @@
-import { computed, effect } from "@preact/signals";
-import { asFailure } from "../../shared/failure.ts";
-import type { Plan } from "../../shared/plan.ts";
+import { computed, effect, signal } from "@preact/signals";
+import { asFailure, type Failure } from "../../shared/failure.ts";
 import { chosenId } from "../document/chosen.ts";
-import { plan } from "../document/store.ts";
 import { engine } from "../engine.ts";
+import { follow } from "./follow.ts";
 import { ground } from "./ground.ts";
+import { WATER } from "./parts.ts";
+import { questionOf } from "./question.ts";
 import { traced, tracingFailure } from "./results.ts";
-import { sizeAgain } from "./sizing-clock.ts";
 import { uncounted } from "./uncounted.ts";
-import { sameWater } from "./water-now.ts";
+import { toTrace } from "./water-now.ts";
 
 /** The plan must rest this long before its water is followed, milliseconds. */
 const SETTLE_MS = 250;
@@ -17,89 +17,75 @@ const QUICK_MS = 50;
 /** After so many breakdowns of the engine the water of a ground is not followed any more. */
 const MOST_CRASHES = 2;
 
-/**
- * Keeps `traced` in step with plan, choice and ground: when they rest, one request at a time; one that is
- * overtaken is cancelled and its late answer dropped. What is held down (a drag, a slider) is waited for
- * unless a trace is quick. A failure goes to `tracingFailure` and stops nothing else.
- */
-export function keepTraced(): () => void {
-  const asked = computed(changedPlan());
-  const held = heldDown(() => {
-    if (isDue) void request();
-  });
-  let isDue = false;
-  let lastMs = Number.POSITIVE_INFINITY;
-  let crashes = 0;
-  let lastGround = ground.peek();
-  let underWay: AbortController | null = null;
-  let settle: ReturnType<typeof setTimeout> | undefined;
+/** Breakdowns of the engine while the water of this ground was followed. */
+const crashes = signal<readonly Failure[]>([]);
+const lastMs = signal(Number.POSITIVE_INFINITY);
+const isPressed = signal(false);
 
-  async function request(): Promise<void> {
-    isDue = held() && lastMs > QUICK_MS;
-    if (isDue) return;
-    const abort = new AbortController();
-    underWay = abort;
-    const of = asked.peek();
+/** The picture of the water is of the chosen line: another choice is another question. */
+const question = questionOf(WATER, () => {
+  const water = toTrace.value;
+  return water && crashes.value.length < MOST_CRASHES ? { water, chosenId: chosenId.value } : null;
+});
+
+const following = follow(question, {
+  overtaken: "cancelled",
+  restMs: SETTLE_MS,
+  waits: computed(() => isPressed.value && lastMs.value > QUICK_MS),
+  ask: async ({ plan, chosenId: of }, signal) => {
     const startedAt = performance.now();
     try {
-      const trace = await engine.traceWater({ plan: of }, { signal: abort.signal });
-      if (abort.signal.aborted) return;
-      lastMs = performance.now() - startedAt;
-      traced.value = { trace, of };
-      tracingFailure.value = null;
+      const trace = await engine.traceWater({ plan: { ...plan, chosenId: of } }, { signal });
+      lastMs.value = performance.now() - startedAt;
+      return trace;
     } catch (thrown) {
       const failure = asFailure(thrown);
-      if (failure.code === "engine/crashed") crashes += 1;
-      if (!abort.signal.aborted) tracingFailure.value = failure;
+      if (failure.code === "engine/crashed") crashes.value = [...crashes.peek(), failure];
+      throw thrown;
     }
-  }
+  },
+});
 
-  return effect(() => {
-    const summary = ground.value;
-    asked.value;
-    sizeAgain.value;
-    underWay?.abort();
-    if (crashes < MOST_CRASHES) tracingFailure.value = null;
-    clearTimeout(settle);
-    isDue = false;
-    if (summary !== lastGround) {
-      [lastGround, crashes] = [summary, 0];
-      traced.value = null;
-      tracingFailure.value = null;
-    }
-    if (uncounted.value) {
-      [traced.value, tracingFailure.value] = [null, uncounted.value];
-      return;
-    }
-    if (summary && crashes < MOST_CRASHES) settle = setTimeout(() => void request(), SETTLE_MS);
-  });
-}
-
-/** The plan with its choice made, the same object for as long as the water has the same question to answer. */
-function changedPlan(): () => Plan {
-  let last: Plan | null = null;
+/**
+ * Keeps `traced` in step with plan, choice and ground once they rest. What is held down (a drag, a slider) is waited
+ * for unless a trace is quick. A failure goes to `tracingFailure` and stops nothing else.
+ */
+export function keepTraced(): () => void {
+  const stops = [
+    keepPressed(),
+    effect(() => {
+      ground.value;
+      crashes.value = [];
+    }),
+    following.keep(),
+    effect(() => {
+      const last = following.answered.value;
+      traced.value = last && { trace: last.answer, of: last.of.water, chosenId: last.of.chosenId };
+    }),
+    effect(() => {
+      const last = crashes.value.length < MOST_CRASHES ? null : crashes.value.at(-1);
+      tracingFailure.value = uncounted.value ?? following.failed.value?.answer ?? last ?? null;
+    }),
+  ];
   return () => {
-    const { carried: _, ...rest } = plan.value;
-    const now = { ...rest, chosenId: chosenId.value };
-    if (!last || last.chosenId !== now.chosenId || !sameWater(last, now)) last = now;
-    return last;
+    for (const stop of stops) stop();
   };
 }
 
-/** Whether a pointer is down anywhere on the page. */
-function heldDown(onRelease: () => void): () => boolean {
-  let isDown = false;
-  const released = () => {
-    isDown = false;
-    onRelease();
-  };
-  const early = { capture: true };
-  const pressed = () => {
-    isDown = true;
-  };
-  window.addEventListener("pointerdown", pressed, early);
-  window.addEventListener("pointerup", released, early);
-  window.addEventListener("pointercancel", released, early);
-  window.addEventListener("blur", released);
-  return () => isDown;
+/** Keeps `isPressed` in step with the pointer, anywhere on the page. */
+function keepPressed(): () => void {
+  const aborted = new AbortController();
+  const on = (type: string, pressed: boolean) =>
+    window.addEventListener(
+      type,
+      () => {
+        isPressed.value = pressed;
+      },
+      { capture: true, signal: aborted.signal },
+    );
+  on("pointerdown", true);
+  on("pointerup", false);
+  on("pointercancel", false);
+  on("blur", false);
+  return () => aborted.abort();
 }

@@ -1,27 +1,22 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import { mustFixCount } from "../../shared/completeness.ts";
-import type { Plan } from "../../shared/plan.ts";
 import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import type { TracedAlternative, WaterTrace, WetMask } from "../../shared/water-types.ts";
 import { chosenId } from "../document/chosen.ts";
-import { plan } from "../document/store.ts";
+import { ground } from "./ground.ts";
+import { WATER } from "./parts.ts";
+import { questionOf } from "./question.ts";
 import { chosenLine, traced } from "./results.ts";
-import { levelAtMomentM, momentTraced, planAtMoment } from "./time-now.ts";
+import { levelAtMomentM, momentTraced, toTraceAtMoment } from "./time-now.ts";
+import { uncounted } from "./uncounted.ts";
 
-/** True when two plans ask the same of the water, leaving aside which alternative is chosen. */
-export function sameWater(a: Plan, b: Plan): boolean {
-  const [one, other] = [inputsOf(a), inputsOf(b)];
-  return one.every((part, k) => part === other[k]);
-}
-
-function inputsOf({ structures, alignments, sources, water, flow, gauge, practice }: Plan) {
-  return [structures, alignments, sources, water, flow, gauge, practice.stationIntervalM];
-}
+/** What is to be followed of the water now, whichever line is chosen; null without ground that can be counted on. */
+export const toTrace = questionOf(WATER, () => (ground.value && !uncounted.value ? {} : null));
 
 /** The water as followed for the plan as it stands; null while it is being followed, and when it cannot be. */
 export const waterNow: ReadonlySignal<WaterTrace | null> = computed(() => {
   const last = traced.value;
-  return last && sameWater(last.of, plan.value) ? last.trace : null;
+  return last && last.of === toTrace.value ? last.trace : null;
 });
 
 /** The water with each alternative built, for the plan as it stands. */
@@ -42,14 +37,14 @@ export const pictureNow: ReadonlySignal<{
   const last = traced.value;
   if (levelAtMomentM.value !== null) return momentPicture(last);
   if (!last) return null;
-  return { mask: last.trace.mask, isStale: !waterNow.value || last.of.chosenId !== chosenId.value };
+  return { mask: last.trace.mask, isStale: !waterNow.value || last.chosenId !== chosenId.value };
 });
 
 /** The picture of the moment looked at; until that is there, what is shown, as stale. */
 function momentPicture(last: { readonly trace: WaterTrace } | null) {
   const moment = momentTraced.value;
   const trace = (moment ?? last)?.trace;
-  return trace ? { mask: trace.mask, isStale: moment?.of !== planAtMoment.value } : null;
+  return trace ? { mask: trace.mask, isStale: moment?.of !== toTraceAtMoment.value } : null;
 }
 
 /** Every check of a line, and of the water while that is known. */

@@ -41,7 +41,7 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
   const isPinned = useSignal(false);
   const { lengthM, greatestHeightAtM } = line.totals;
   const { practice } = plan.value;
-  const { water } = sizedFor.value?.plan ?? plan.value;
+  const { water } = sizedFor.value?.of?.plan ?? plan.value;
   const system = unitSystem.value;
   const stretch = withinLine(part.value, lengthM);
   const saidId = useId();

@@ -4,7 +4,7 @@ import { demoPlan } from "../../sample-terrain/plans.ts";
 import { Refusal } from "../../shared/failure.ts";
 import { lagOf } from "../../src/live/lag.ts";
 import { latest } from "../../src/live/latest.ts";
-import { sameParts, sizingParts } from "../../src/live/parts.ts";
+import { partsOf, SIZING, sameParts } from "../../src/live/parts.ts";
 
 interface Call {
   readonly question: number;
@@ -55,6 +55,19 @@ describe("the newest question", () => {
     expect(following.answered.value).toEqual({ of: 2, answer: "two" });
   });
 
+  it("cancelled, leaves the last answer and is not shown any more", async () => {
+    const { calls, following } = asked();
+    following.want(1);
+    calls[0]!.answer("one");
+    await turn();
+    following.want(2);
+    following.cancel();
+    expect(calls[1]!.signal.aborted).toBe(true);
+    calls[1]!.answer("late");
+    await turn();
+    expect(following.answered.value).toEqual({ of: 1, answer: "one" });
+  });
+
   it("refused, takes the former answer away and says why; the next is still asked", async () => {
     const { calls, following } = asked();
     following.want(1);
@@ -75,7 +88,7 @@ describe("the newest question", () => {
 
 describe("what the sizes of a plan follow from", () => {
   const plan = demoPlan(1);
-  const isSame = (other: typeof plan) => sameParts(sizingParts(plan), sizingParts(other));
+  const isSame = (other: typeof plan) => sameParts(partsOf(plan, SIZING), partsOf(other, SIZING));
 
   it("is neither its title nor which line is chosen", () => {
     expect(isSame({ ...plan, title: "Other", chosenId: "b" })).toBe(true);

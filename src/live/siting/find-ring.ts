@@ -10,6 +10,7 @@ import type {
 import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
 import { ground } from "../ground.ts";
+import { decided } from "../question.ts";
 import { unitSystem } from "../screen.ts";
 import { found, inputsOf, isOutdated } from "./found.ts";
 import { putFound, putPolished } from "./put-found.ts";
@@ -97,9 +98,4 @@ async function looked(ask: Partial<SiteRingRequest>): Promise<SiteRingResponse |
   const answer = await working((options) => engine.siteRing(request, options), isOutdated);
   lookingFurther.value = false;
   return answer;
-}
-
-/** The plan without the foreign parts of its file, which the engine has no use for. */
-export function decided({ carried: _, ...rest }: Plan): Plan {
-  return rest;
 }

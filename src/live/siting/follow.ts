@@ -6,8 +6,9 @@ import { withAlternativeChanged } from "../../document/edits/alternatives.ts";
 import { tell } from "../../document/notices.ts";
 import { followUp, history, plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
-import { decided } from "./find-ring.ts";
-import { asFound, found, foundForOf, inputsOf, rememberFound, sameInputs } from "./found.ts";
+import { sameParts } from "../parts.ts";
+import { decided } from "../question.ts";
+import { asFound, found, foundForOf, inputsOf, rememberFound } from "./found.ts";
 
 /** A step of a drag is searched for no longer than this, milliseconds; the line may then be a little dearer. */
 const STEP_CAP_MS = 150;
@@ -44,10 +45,10 @@ async function keepUp(): Promise<void> {
     const line = followed();
     const known = line && foundForOf(line);
     if (!known) break;
-    const isCurrent = sameInputs(known, inputsOf(plan.peek()));
+    const isCurrent = sameParts(known, inputsOf(plan.peek()));
     if (isCurrent && !rough.has(line.corners)) break;
     if (isCurrent) await rest();
-    const stillCurrent = sameInputs(known, inputsOf(plan.peek()));
+    const stillCurrent = sameParts(known, inputsOf(plan.peek()));
     if (!(await step(line, isCurrent && stillCurrent ? undefined : STEP_CAP_MS))) break;
   }
   inFlight = false;
@@ -102,7 +103,7 @@ async function step({ id, corners }: Alignment, timeCapMs: number | undefined): 
 function isNoBetter(line: FoundLine, of: Plan): boolean {
   const last = found.peek();
   const now = last?.lines[0];
-  if (!last || !now || !sameInputs(last.inputs, inputsOf(of))) return false;
+  if (!last || !now || !sameParts(last.inputs, inputsOf(of))) return false;
   found.value = { ...last, cutShort: false };
   return line.kind === now.kind && line.totals.bags >= now.totals.bags;
 }

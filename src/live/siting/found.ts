@@ -4,6 +4,7 @@ import type { Alignment, LonLat, Plan } from "../../../shared/plan.ts";
 import type { FoundLine, SiteRingResponse, SitingWish } from "../../../shared/siting-types.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../ground.ts";
+import { type Parts, partsOf, SEARCH, sameParts } from "../parts.ts";
 
 /** What the last search put into the plan. */
 export interface Found {
@@ -25,7 +26,7 @@ export interface Found {
 }
 
 /** What a search depends on, by identity: parts of the plan, and the ground. */
-export type Inputs = readonly unknown[];
+export type Inputs = Parts;
 
 /** The last search's result; stays when its alternatives are gone, see {@link foundNow}. */
 export const found = signal<Found | null>(null);
@@ -40,17 +41,11 @@ export const foundNow: ReadonlySignal<Found | null> = computed(() => {
 /** True when the plan has changed since in a way that a new search may answer differently. */
 export const isOutdated: ReadonlySignal<boolean> = computed(() => {
   const last = found.value;
-  return last !== null && !sameInputs(last.inputs, inputsOf(plan.value));
+  return last !== null && !sameParts(last.inputs, inputsOf(plan.value));
 });
 
 export function inputsOf(of: Plan): Inputs {
-  const { structures, noGo, sources, water, flow, gauge, section } = of;
-  const { limitM, setbackM } = of.practice;
-  return [ground.value, structures, noGo, sources, water, flow, gauge, section, limitM, setbackM];
-}
-
-export function sameInputs(a: Inputs, b: Inputs): boolean {
-  return a.length === b.length && a.every((part, k) => part === b[k]);
+  return [ground.value, ...partsOf(of, SEARCH)];
 }
 
 const foundFor = new WeakMap<readonly LonLat[], Inputs>();

@@ -6,7 +6,7 @@ import { edit, withAlternativeChanged } from "../../document/edits/alternatives.
 import { tell } from "../../document/notices.ts";
 import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
-import { decided } from "./find-ring.ts";
+import { decided } from "../question.ts";
 import { type Inputs, inputsOf } from "./found.ts";
 import { findWish } from "./wish.ts";
 import { working } from "./working.ts";

@@ -1,9 +1,10 @@
+import { sameParts } from "../../live/parts.ts";
 import "./find-ring.css";
 import { letterOf } from "../../../shared/line-letter.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
 import { plan } from "../../document/store.ts";
 import { canFind, findRing } from "../../live/siting/find-ring.ts";
-import { foundNow, inputsOf, sameInputs } from "../../live/siting/found.ts";
+import { foundNow, inputsOf } from "../../live/siting/found.ts";
 import { improveAlternative, improved } from "../../live/siting/improve.ts";
 import { whyHere } from "../../live/siting/why-here.ts";
 import { Icon } from "../../ui/icons.tsx";
@@ -19,7 +20,7 @@ export function FindRing() {
   if (!canFind.value && !chosen) return null;
   const letter = chosen && letterOf(plan.value.alignments.indexOf(chosen));
   const note = improved.value;
-  const isOfNow = note !== null && sameInputs(note.inputs, inputsOf(plan.value));
+  const isOfNow = note !== null && sameParts(note.inputs, inputsOf(plan.value));
   return (
     <fieldset class="find-ring">
       <legend>Ring that needs the fewest bags</legend>
