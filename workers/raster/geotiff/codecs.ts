@@ -45,16 +45,21 @@ function lerc(layout: ImageLayout): Decompress {
   };
 }
 
-/** geotiff.js's decompressor, with the predictor left for us to undo. */
+/** geotiff.js's decompressor, with the predictor left for us to undo; fetched when a block first needs it. */
 function fromGeotiff(layout: ImageLayout, compression: number): Decompress {
-  const decoder = getDecoder(compression, {
+  const parameters = {
     tileWidth: layout.blockColumns,
     tileHeight: layout.blockRows,
     predictor: 1,
     bitsPerSample: layout.bits,
     planarConfiguration: layout.planar ? 2 : 1,
-  });
-  return async (packed) => (await (await decoder).decode(packed)) as ArrayBuffer;
+  };
+  return async (packed) => {
+    const decoder = await loadPart("a decoder of GeoTIFF blocks", () =>
+      getDecoder(compression, parameters),
+    );
+    return (await decoder.decode(packed)) as ArrayBuffer;
+  };
 }
 
 /**
