@@ -16,6 +16,8 @@ export const INCH_M = FOOT_M / 12;
 /** US survey foot. Source: 85 FR 62698. */
 export const SURVEY_FOOT_M = 1200 / 3937;
 export const HOUR_S = 3600;
+export const DAY_H = 24;
+export const DAY_S = DAY_H * HOUR_S;
 export const POUND_KG = 0.45359237;
 export const CUBIC_FOOT_M3 = FOOT_M ** 3;
 export const CUBIC_YARD_M3 = 27 * CUBIC_FOOT_M3;
@@ -98,7 +100,7 @@ export const DEFAULT_HOLDING: HoldingSettings = {
   underHighMPerS: 1e-3,
   trenchLowM: 4 * (FOOT_M / 12),
   trenchHighM: 6 * (FOOT_M / 12),
-  rainMPerS: FOOT_M / 12 / 3600,
+  rainMPerS: INCH_M / HOUR_S,
   runoffLow: 0.5,
   runoffHigh: 0.95,
   pumpMargin: 1.5,

@@ -1,4 +1,4 @@
-import { CUBIC_FOOT_M3, CUBIC_YARD_M3, FOOT_M, POUND_KG } from "./defaults.ts";
+import { CUBIC_FOOT_M3, CUBIC_YARD_M3, DAY_S, FOOT_M, HOUR_S, POUND_KG } from "./defaults.ts";
 import type { Outcome } from "./failure.ts";
 import { amountOf, parseLength, plainText } from "./parse-length.ts";
 import { SETTINGS, type Setting, type SettingKind, type SettingPath } from "./settings.ts";
@@ -14,8 +14,6 @@ import {
 } from "./units.ts";
 
 const MILE_FT = 5280;
-const HOUR_S = 3600;
-const DAY_S = 86_400;
 const PCF = POUND_KG / CUBIC_FOOT_M3;
 const CY_PER_100_FT = CUBIC_YARD_M3 / (100 * FOOT_M);
 

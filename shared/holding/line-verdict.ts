@@ -7,11 +7,12 @@ export interface LineVerdict {
   readonly weakest: Weakest;
 }
 
-const GRAVITY: Readonly<Record<Verdict, number>> = { holds: 0, doubtful: 1, fails: 2 };
+/** How grave a verdict is; more is worse. */
+export const GRAVENESS: Readonly<Record<Verdict, number>> = { holds: 0, doubtful: 1, fails: 2 };
 
 /** The graver of sliding and overturning; of two equal ones, that with less of what is asked. */
 export function lineVerdict({ sliding, overturning }: Standing): LineVerdict {
-  const graver = GRAVITY[overturning.verdict] - GRAVITY[sliding.verdict];
+  const graver = GRAVENESS[overturning.verdict] - GRAVENESS[sliding.verdict];
   const isTurning = graver > 0 || (graver === 0 && shareOf(overturning) < shareOf(sliding));
   return isTurning
     ? { verdict: overturning.verdict, by: "overturning", weakest: overturning }

@@ -1,3 +1,4 @@
+import { HOUR_S } from "../defaults.ts";
 import type { HoldingSettings } from "../plan.ts";
 import { type Basin, levelFor, storedM3 } from "./basin.ts";
 import { proposedPumps, pumpOptions } from "./pumps.ts";
@@ -6,7 +7,6 @@ import type { FillingHour, Inside, Pumping, Spread } from "./types.ts";
 
 /** Hours after which the level inside is told. */
 const HOURS = [1, 2, 4, 8, 12, 24] as const;
-const HOUR_S = 3600;
 
 export interface PumpingInputs {
   readonly holding: HoldingSettings;

@@ -1,3 +1,4 @@
+import { DAY_S, HOUR_S } from "../defaults.ts";
 import type { ForecastRow } from "../plan.ts";
 import { SETTINGS } from "../settings.ts";
 import { unitsOf } from "../words/units.ts";
@@ -15,10 +16,10 @@ export const MOST_ROWS = 2000;
 const LEAST_ROWS = 2;
 const LENGTH = unitsOf("us").length;
 /** Rows further apart than this, and than this many times the usual step, have a gap between them. */
-const GAP_OVER_S = 12 * 3600;
+const GAP_OVER_S = 12 * HOUR_S;
 const GAP_OVER_STEPS = 2.5;
 /** A day is the longest step that is drawn straight, whatever the others are. Source: judgement. */
-const LONGEST_STEP_S = 24 * 3600;
+const LONGEST_STEP_S = DAY_S;
 
 type Complaint = Omit<RowsComplaint, "index">;
 
@@ -123,7 +124,7 @@ function gapComplaint(
     step > LONGEST_STEP_S || (step > GAP_OVER_S && step > GAP_OVER_STEPS * usualS);
   const late = steps.findIndex(isLong);
   if (late < 0) return null;
-  const hours = (seconds: number) => Number((seconds / 3600).toFixed(1));
+  const hours = (seconds: number) => Number((seconds / HOUR_S).toFixed(1));
   return {
     index: late + 1,
     code: "forecast/gap",

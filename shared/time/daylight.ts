@@ -1,12 +1,11 @@
 import { getTimes } from "suncalc";
+import { DAY_H, HOUR_S } from "../defaults.ts";
 import type { LonLat } from "../plan.ts";
 import { clockHour, type Moment } from "./forecast-time.ts";
 
 /** From when to when, hours from the start of work; equal ends where there is no daylight. */
 export type DaylightOf = (day: number) => readonly [fromH: number, toH: number];
 
-const HOUR_S = 3600;
-const DAY_H = 24;
 const ZONE_DEG = 15;
 
 /**

@@ -1,3 +1,4 @@
+import { HOUR_S } from "../defaults.ts";
 import { momentWords } from "./clock-words.ts";
 import type { RiverClock } from "./river-clock.ts";
 import type { LineTime } from "./types.ts";
@@ -26,5 +27,5 @@ export function endsRising({ crestH, toH }: RiverClock): boolean {
 
 /** When a forecast ends, on the clock of the work: `Mon 6 Apr 19:00`. */
 export function endWords({ start, toH }: RiverClock): string {
-  return momentWords({ ...start, atS: start.atS + toH * 3600 }, true);
+  return momentWords({ ...start, atS: start.atS + toH * HOUR_S }, true);
 }

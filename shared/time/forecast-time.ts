@@ -1,3 +1,4 @@
+import { DAY_S, HOUR_S } from "../defaults.ts";
 /** A moment as a forecast writes it. */
 export interface Moment {
   /** Seconds since 1970-01-01 00:00 UTC; for a clock without an offset, as if it were UTC. */
@@ -40,9 +41,8 @@ export function momentText({ atS, offsetMin }: Moment): string {
 
 /** Hour of the day there, 0 to below 24. */
 export function clockHour({ atS, offsetMin }: Moment): number {
-  const day = 86_400;
   const there = atS + 60 * (offsetMin ?? 0);
-  return (((there % day) + day) % day) / 3600;
+  return (((there % DAY_S) + DAY_S) % DAY_S) / HOUR_S;
 }
 
 function offsetOf(text: string): number {

@@ -1,3 +1,4 @@
+import { DAY_H } from "../defaults.ts";
 import type { TimeSettings } from "../plan.ts";
 import type { DaylightOf } from "./daylight.ts";
 
@@ -6,7 +7,6 @@ export type WorkHours = Pick<TimeSettings, "shiftH" | "lit" | "dayFromH" | "dayT
   readonly shifts: number;
 };
 
-const DAY_H = 24;
 const LONGEST_DAYS = 366;
 
 /**

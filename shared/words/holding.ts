@@ -1,3 +1,4 @@
+import { DAY_H } from "../defaults.ts";
 import { lengthBracedM } from "../holding/bracing.ts";
 import { roundedDown } from "../holding/factor-words.ts";
 import { lineVerdict } from "../holding/line-verdict.ts";
@@ -9,7 +10,6 @@ import { formatLength, formatStation, formatUnitFlow, type UnitSystem } from "..
 import { levelDoubtShort } from "./level-doubt.ts";
 
 const HOUR_MIN = 60;
-const DAY_H = 24;
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
   holds: "holds",

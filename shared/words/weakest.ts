@@ -1,4 +1,5 @@
 import { factorWords } from "../holding/factor-words.ts";
+import { GRAVENESS } from "../holding/line-verdict.ts";
 import type { Standing, Verdict, Weakest } from "../holding/types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../units.ts";
 
@@ -16,7 +17,6 @@ interface Way extends Weakest {
   readonly name: "sliding" | "overturning";
 }
 
-const GRAVITY: Readonly<Record<Verdict, number>> = { holds: 0, doubtful: 1, fails: 2 };
 const WORDS: Readonly<Record<Verdict, string>> = {
   holds: "Holds",
   doubtful: "Doubtful",
@@ -42,7 +42,7 @@ export function weakestPlaces(
 }
 
 function graverFirst([a, b]: readonly [Way, Way]): readonly [Way, Way] {
-  return GRAVITY[b.verdict] > GRAVITY[a.verdict] ? [b, a] : [a, b];
+  return GRAVENESS[b.verdict] > GRAVENESS[a.verdict] ? [b, a] : [a, b];
 }
 
 function placeOf(ways: readonly Way[], system: UnitSystem): WeakestPlace {

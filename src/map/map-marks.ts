@@ -2,14 +2,14 @@ import { effect } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
-import { tool } from "../live/screen.ts";
 
 /**
- * Writes on the map's element what a browser test needs to act on it: `data-state` (`busy` or `idle`),
- * `data-lon`, `data-lat`, `data-zoom` of its middle, `data-tool`, and `data-corners`, the corners of the
- * chosen alternative in CSS pixels from the element's upper left corner ("x,y;x,y").
+ * Where a test has set `drysteadMarks` on the page before it starts, writes on the map's element what the test needs
+ * to act on it: `data-state` (`busy` or `idle`), and at each frame `data-corners`, the corners of the chosen line in
+ * CSS pixels from the element's upper left corner ("x,y;x,y"). Elsewhere it does nothing.
  */
 export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
+  if (!("drysteadMarks" in globalThis)) return;
   const { dataset } = map.getContainer();
   dataset.state = "busy";
   const idle = new Set<MapLibreMap>();
@@ -27,11 +27,6 @@ export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
     });
   }
   const mark = () => {
-    const { lng, lat } = map.getCenter();
-    dataset.lon = lng.toFixed(7);
-    dataset.lat = lat.toFixed(7);
-    dataset.zoom = map.getZoom().toFixed(3);
-    dataset.tool = tool.peek();
     dataset.corners = chosenCorners()
       .map(([lon, latitude]) => map.project({ lng: lon, lat: latitude }))
       .map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`)

@@ -145,6 +145,9 @@ async function visit(browser: Browser, address: string, options: VisitOptions): 
     reducedMotion: "reduce",
   });
   context.setDefaultTimeout(SLOW_MS);
+  await context.addInitScript(() => {
+    Object.assign(globalThis, { drysteadMarks: true });
+  });
   if (options.theme) {
     await context.addInitScript((theme) => {
       localStorage.setItem("drystead.theme", theme);

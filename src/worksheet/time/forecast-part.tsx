@@ -1,4 +1,4 @@
-import { timeOf } from "../../../shared/defaults.ts";
+import { HOUR_S, timeOf } from "../../../shared/defaults.ts";
 import type { Forecast } from "../../../shared/plan.ts";
 import { momentWords } from "../../../shared/time/clock-words.ts";
 import { endsRising } from "../../../shared/time/forecast-end.ts";
@@ -104,7 +104,7 @@ function takeOut(): void {
 /** `crest stage 31.0 ft, Thu 07:00`; where the forecast ends with it, it is not called a crest. */
 function highestWords(river: RiverClock): string {
   const { start, crestH, crestM } = river;
-  const when = momentWords({ ...start, atS: start.atS + crestH * 3600 }, false);
+  const when = momentWords({ ...start, atS: start.atS + crestH * HOUR_S }, false);
   const name = endsRising(river) ? "highest at its end" : "crest";
   return `${name} ${namedLevel(plan.value, crestM, unitSystem.value)}, ${when}`;
 }
