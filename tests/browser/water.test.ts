@@ -55,7 +55,7 @@ describe("a line tied to the road bank", () => {
 
     const said = (await check("water-gets-in").textContent())!;
     expect(said).toMatch(
-      /The water comes in (?:round the end )?at 0\+0\d, over ground at 87[34]\.\d\d ft/,
+      /The water comes in (?:around the end )?at 0\+0\d, over ground at 87[34]\.\d\d ft/,
     );
     expect(await check("water-gets-in").getAttribute("data-severity")).toBe("stop");
     expect(await chosen(page).textContent()).toContain("water gets in");
