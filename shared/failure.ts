@@ -13,8 +13,16 @@ export interface Failure {
   readonly remedy: string;
   /** The value that the person is asked about, where `code` is `ground/mark-unknown`. */
   readonly mark?: LoneValue;
+  /** Figures for the places `{0}`, `{1}`, ... in the texts, in SI: `words/failure` writes them. */
+  readonly figures?: readonly Figure[];
   /** Set when the program itself is at fault. */
   readonly bug?: Bug;
+}
+
+/** A length in metres and how it is written: as a height, along a line, over a datum, or between places. */
+export interface Figure {
+  readonly as: "length" | "distance" | "elevation" | "far";
+  readonly m: number;
 }
 
 /** An error in the program, as far as it survives a copy between threads. */
@@ -32,18 +40,20 @@ export class Refusal extends Error implements Failure {
   readonly code: string;
   readonly remedy: string;
   readonly mark?: LoneValue;
+  readonly figures?: readonly Figure[];
   readonly bug?: Bug;
   constructor(
     code: string,
     message: string,
     remedy: string,
-    { mark, bug }: Pick<Failure, "mark" | "bug"> = {},
+    { mark, figures, bug }: Pick<Failure, "mark" | "figures" | "bug"> = {},
   ) {
     super(bounded(message));
     this.name = "Refusal";
     this.code = code;
     this.remedy = bounded(remedy);
     if (mark) this.mark = mark;
+    if (figures) this.figures = figures;
     if (bug) this.bug = bug;
   }
 }
@@ -69,8 +79,9 @@ function bounded(text: string): string {
 /** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected` and keep their stack. */
 export function asFailure(thrown: unknown): Failure {
   if (thrown instanceof Refusal) {
-    const { code, message, remedy, mark, bug } = thrown;
-    return { code, message, remedy, ...(mark && { mark }), ...(bug && { bug }) };
+    const { code, message, remedy, mark, figures, bug } = thrown;
+    const about = { ...(mark && { mark }), ...(figures && { figures }), ...(bug && { bug }) };
+    return { code, message, remedy, ...about };
   }
   const bug = bugOf(thrown);
   return {

@@ -38,8 +38,8 @@ export function planSite(plan: Plan, marginM: number): Site {
   if (!first) {
     throw new Refusal(
       "plan/empty",
-      "The plan has no line and no structure yet.",
-      "Draw a ring round the building, or open a plan file.",
+      "The plan has no line and no building yet.",
+      "Draw a ring around the building, or open a plan file.",
     );
   }
   const plane = planeNear(first);
@@ -55,8 +55,14 @@ export function planSite(plan: Plan, marginM: number): Site {
   if (!(widestM <= WIDEST_M)) {
     throw new Refusal(
       "plan/too-wide",
-      `The plan's lines and structures spread over ${(widestM / 1000).toFixed(1)} km; one building's levee was expected, at most ${WIDEST_M / 1000} km.`,
+      "The lines and buildings of the plan spread over {0}; the levee of one building was expected, at most {1}.",
       "Check for a corner typed in the wrong place, or longitude and latitude swapped.",
+      {
+        figures: [
+          { as: "far", m: widestM },
+          { as: "far", m: WIDEST_M },
+        ],
+      },
     );
   }
   return {

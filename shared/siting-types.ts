@@ -50,14 +50,25 @@ export interface FoundPiece {
   readonly volumeM3: number;
 }
 
+/** What is to know of the result of a search. Metres. */
+export type SitingNote =
+  | {
+      readonly kind:
+        | ("cut-short" | "improve-cut-short" | "over-limit" | "not-judged" | "nothing-to-build")
+        | "part-on-high-ground";
+    }
+  | { readonly kind: "groups-not-compared"; readonly most: number }
+  | { readonly kind: "toe-too-close"; readonly byM: number }
+  | { readonly kind: "no-data"; readonly lengthM: number }
+  | { readonly kind: "separate-rings"; readonly count: number }
+  | { readonly kind: "rules-broken"; readonly wasBrokenBefore: boolean };
+
 /** How far a found line may be from the best in its window. */
 export interface HowGood {
   /** `estimate`: a finer search, no bound. `proof`: no line in the window can be cheaper. */
   readonly kind: "estimate" | "proof";
   /** (found - best possible) / best possible, at least 0, in what is minimised. */
   readonly gapShare: number;
-  /** A sentence for the screen that says which one it is. */
-  readonly wording: string;
 }
 
 /**
@@ -103,8 +114,7 @@ export interface SiteRingResponse {
   readonly cordons: readonly FoundCordon[];
   /** True when the search stopped before it had looked at everything. */
   readonly cutShort: boolean;
-  /** Plain sentences about the result. */
-  readonly notes: readonly string[];
+  readonly notes: readonly SitingNote[];
   /** Time the search took, without judging it and without other reaches, milliseconds. */
   readonly searchMs: number;
 }
@@ -126,7 +136,7 @@ export interface ImproveLineResponse {
   readonly before: Totals;
   readonly after: Totals;
   readonly cutShort: boolean;
-  readonly notes: readonly string[];
+  readonly notes: readonly SitingNote[];
 }
 
 export interface SidewaysCostRequest {

@@ -106,8 +106,14 @@ function planPieces(
   if (!(needed < MOST_SAMPLES)) {
     throw new Refusal(
       "line/too-long",
-      `Expected a line of at most ${Math.round((MOST_SAMPLES * stepM) / 1000)} km on ground this fine; it is ${(line.lengthM / 1000).toFixed(1)} km long.`,
-      "Draw a shorter line, or use a coarser elevation raster.",
+      "Expected a line of at most {0} on elevation data this fine; it is {1} long.",
+      "Draw a shorter line, or use coarser elevation data.",
+      {
+        figures: [
+          { as: "far", m: MOST_SAMPLES * stepM },
+          { as: "far", m: line.lengthM },
+        ],
+      },
     );
   }
   const breaks = breaksInside(line, breaksM);

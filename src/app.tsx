@@ -8,7 +8,7 @@ import { useEffect, useState } from "preact/hooks";
 import { dismiss, notices } from "./document/notices.ts";
 import { openAny } from "./live/actions.ts";
 import { reportOf } from "./live/report.ts";
-import { busy, pagesOpen } from "./live/screen.ts";
+import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
 import { mapPicture } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
@@ -63,7 +63,12 @@ export function App() {
             <UnitQuestion />
             <MarkQuestion />
             <PlanElsewhere />
-            <Notices notices={notices} onDismiss={dismiss} reportOf={reportOf} />
+            <Notices
+              notices={notices}
+              onDismiss={dismiss}
+              reportOf={reportOf}
+              system={unitSystem.value}
+            />
           </div>
         </main>
         <PanelTabs panel={panel} onPanel={setPanel} />

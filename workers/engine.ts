@@ -48,7 +48,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
   const refuseElsewhere = (plan: Plan): void => {
     const apart = terrain && apartFrom(plan, terrain.summary.bounds);
     if (!apart) return;
-    throw refusalOf(elsewhere(apart, ["us", "metric"]));
+    throw refusalOf(elsewhere(apart));
   };
 
   /** @throws Refusal `ground/mark-unknown` while a value of the terrain may be missing data or ground */

@@ -1,7 +1,7 @@
 import { DAY_S, HOUR_S } from "../defaults.ts";
+import type { Figure } from "../failure.ts";
 import type { ForecastRow } from "../plan.ts";
 import { SETTINGS } from "../settings.ts";
-import { unitsOf } from "../words/units.ts";
 import { momentOf } from "./forecast-time.ts";
 
 /** What is wrong with a forecast's rows, and in which row, counted from 0. */
@@ -10,11 +10,12 @@ export interface RowsComplaint {
   readonly code: string;
   readonly message: string;
   readonly remedy: string;
+  /** As in a {@link Failure}. */
+  readonly figures?: readonly Figure[];
 }
 
 export const MOST_ROWS = 2000;
 const LEAST_ROWS = 2;
-const LENGTH = unitsOf("us").length;
 /** Rows further apart than this, and than this many times the usual step, have a gap between them. */
 const GAP_OVER_S = 12 * HOUR_S;
 const GAP_OVER_STEPS = 2.5;
@@ -102,14 +103,16 @@ function levelComplaint(
   if (outside !== undefined) {
     return {
       code: "forecast/level",
-      message: `${capital(place)}: expected a ${levels} from ${LENGTH(lowSI)} to ${LENGTH(highSI)}; came ${LENGTH(outside)}.`,
+      message: `${capital(place)}: expected a ${levels} from {0} to {1}; came {2}.`,
+      figures: [lowSI, highSI, outside].map(asLength),
       remedy: "Check the figure and its unit. A mark for a missing value is not a level.",
     };
   }
   if ((lowM ?? levelM) <= levelM && levelM <= (highM ?? levelM)) return null;
   return {
     code: "forecast/band",
-    message: `${capital(place)}: expected low, likely and high in rising order; came ${levelWords(lowM)}, ${levelWords(levelM)} and ${levelWords(highM)}.`,
+    message: `${capital(place)}: expected low, likely and high in rising order; came ${lowM === null ? "none" : "{0}"}, {1} and ${highM === null ? "none" : "{2}"}.`,
+    figures: [lowM ?? levelM, levelM, highM ?? levelM].map(asLength),
     remedy: "Check which column is which: time, likely, low, high, or name them in a first line.",
   };
 }
@@ -133,8 +136,8 @@ function gapComplaint(
   };
 }
 
-function levelWords(levelM: number | null): string {
-  return levelM === null ? "none" : LENGTH(levelM);
+function asLength(m: number): Figure {
+  return { as: "length", m };
 }
 
 function stepS(rows: readonly ForecastRow[], index: number): number {

@@ -1,4 +1,4 @@
-import { asFailure, type Outcome, Refusal } from "../failure.ts";
+import { asFailure, type Outcome, Refusal, refusalOf } from "../failure.ts";
 import type { Forecast, ForecastRow } from "../plan.ts";
 import { lengthFrom, lengthUnit, parseLength, type UnitSystem } from "../units.ts";
 import { MOST_ROWS, rowsComplaint } from "./check-rows.ts";
@@ -62,7 +62,7 @@ function read(text: string, levels: "stage" | "elevation", system: UnitSystem): 
   const found = rows.map((line) => rowOf(line, columns, first, unit));
   const place = (index: number) => `line ${rows[index]!.number}`;
   const wrong = rowsComplaint(found, levels, place);
-  if (wrong) throw new Refusal(wrong.code, wrong.message, wrong.remedy);
+  if (wrong) throw refusalOf(wrong);
   return { forecast: { levels, rows: found, note: "" }, notes: notesOf(columns, found, unit) };
 }
 

@@ -4,7 +4,6 @@ import type { Failure } from "../../shared/failure.ts";
 import { elsewhere } from "../../shared/words/apart.ts";
 import { plan } from "../document/store.ts";
 import { ground } from "./ground.ts";
-import { unitSystem } from "./screen.ts";
 
 /** How far the plan lies from the elevation data that is open; null when they overlap or one is not there. */
 const planApart: ReadonlySignal<Apart | null> = computed(() => {
@@ -14,5 +13,5 @@ const planApart: ReadonlySignal<Apart | null> = computed(() => {
 
 /** That nothing can be worked out because the elevation data lies elsewhere; null when it does not. */
 export const planElsewhere: ReadonlySignal<Failure | null> = computed(() =>
-  planApart.value ? elsewhere(planApart.value, [unitSystem.value]) : null,
+  planApart.value ? elsewhere(planApart.value) : null,
 );

@@ -1,3 +1,4 @@
+import { failureText } from "../../shared/words/failure.ts";
 import "./pages.css";
 import { useEffect, useRef } from "preact/hooks";
 import type { Failure } from "../../shared/failure.ts";
@@ -78,7 +79,7 @@ export function PagesRoom({ map }: { readonly map: MapForPages }) {
 
 function emptyWords(): string {
   return uncounted.value
-    ? `${uncounted.value.message} Nothing is known of the plan, so there is nothing to print. ${uncounted.value.remedy}`
+    ? `Nothing is known of the plan, so there is nothing to print. ${failureText(uncounted.value, unitSystem.value)}`
     : "There is no line to put on paper yet. Draw one, and its plan, profile, stations and orders stand here.";
 }
 
@@ -86,7 +87,7 @@ function emptyWords(): string {
 function waitingWords(why: "counting" | Failure): string {
   return why === "counting"
     ? "Counting the plan as it stands. The pages come when bags, checks and water are all of this plan."
-    : `These pages cannot be made. ${why.message} ${why.remedy}`;
+    : `These pages cannot be made. ${failureText(why, unitSystem.value)}`;
 }
 
 function NoPages({ words }: { readonly words: string }) {

@@ -1,3 +1,5 @@
+import { failureText } from "../../shared/words/failure.ts";
+import { unitSystem } from "../live/screen.ts";
 import "./profile-room.css";
 import { plan } from "../document/store.ts";
 import { ground } from "../live/ground.ts";
@@ -20,7 +22,7 @@ export function ProfileRoom() {
 function Empty() {
   const failure = sizingFailure.value;
   const hasLine = plan.value.alignments.length > 0;
-  const words = failure && hasLine ? `${failure.message} ${failure.remedy}` : advice(hasLine);
+  const words = failure && hasLine ? failureText(failure, unitSystem.value) : advice(hasLine);
   return (
     <>
       <header class="room-head">

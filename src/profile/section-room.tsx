@@ -1,3 +1,4 @@
+import { failureText } from "../../shared/words/failure.ts";
 import "./section-room.css";
 import { useEffect } from "preact/hooks";
 import type { Section } from "../../shared/plan.ts";
@@ -60,7 +61,7 @@ function Empty({ hasLine }: { readonly hasLine: boolean }) {
         <h2>Section</h2>
       </header>
       <p class="room-empty">
-        {failure && hasLine ? `${failure.message} ${failure.remedy}` : advice}
+        {failure && hasLine ? failureText(failure, unitSystem.value) : advice}
       </p>
     </>
   );

@@ -1,6 +1,9 @@
 import type { ReadonlySignal } from "@preact/signals";
 import type { Failure } from "../../shared/failure.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { failureWords } from "../../shared/words/failure.ts";
 import { CopyReport, type CopyReportProps } from "./copy-report.tsx";
+import type { FailureTextProps } from "./failure-text.tsx";
 import { Icon } from "./icons.tsx";
 
 interface NoticesProps {
@@ -14,10 +17,11 @@ interface NoticesProps {
   >;
   readonly onDismiss: (id: number) => void;
   readonly reportOf: CopyReportProps["reportOf"];
+  readonly system: UnitSystem;
 }
 
 /** What the tool has to say: what was expected, what came, what to do. Stays until it is dismissed. */
-export function Notices({ notices, onDismiss, reportOf }: NoticesProps) {
+export function Notices({ notices, onDismiss, reportOf, system }: NoticesProps) {
   return (
     <div class="notices">
       {notices.value.map((notice) => (
@@ -28,8 +32,7 @@ export function Notices({ notices, onDismiss, reportOf }: NoticesProps) {
           data-code={notice.failure.code}
         >
           <div class="notice-text">
-            <strong>{notice.failure.message}</strong>{" "}
-            {notice.failure.remedy && <span>{notice.failure.remedy}</span>}
+            <NoticeWords failure={notice.failure} system={system} />
             {notice.failure.bug && <CopyReport failure={notice.failure} reportOf={reportOf} />}
             {notice.act && (
               <button type="button" class="tool-button" onClick={notice.act.run}>
@@ -48,5 +51,14 @@ export function Notices({ notices, onDismiss, reportOf }: NoticesProps) {
         </div>
       ))}
     </div>
+  );
+}
+
+function NoticeWords({ failure, system }: FailureTextProps) {
+  const { message, remedy } = failureWords(failure, system);
+  return (
+    <>
+      <strong>{message}</strong> {remedy && <span>{remedy}</span>}
+    </>
   );
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { howGoodWords } from "../../shared/words/siting.ts";
 import { howGood } from "../../workers/search/how-good.ts";
 import { driven } from "../../workers/search/progress.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
@@ -66,7 +67,7 @@ describe("the proof of how cheap a ring can be", () => {
     expect(best.priceM3).toBeLessThan(ring.priceM3);
     expect(best.gapShare).toBeCloseTo(ring.priceM3 / best.priceM3 - 1, 9);
     expect(best.gapShare).toBeLessThan(0.1);
-    expect(best.wording).toContain("Proven");
+    expect(howGoodWords(best)).toContain("Proven");
   });
 });
 
@@ -75,7 +76,7 @@ describe("the estimate of how cheap a ring can be", () => {
     for (let seed = 1; seed <= 10; seed++) {
       const { best } = judged(seededSite(seed, 20), "estimate");
       expect(best.kind).toBe("estimate");
-      expect(best.wording).toContain("an estimate, not a proof");
+      expect(howGoodWords(best)).toContain("an estimate, not a proof");
       expect(best.gapShare).toBeGreaterThanOrEqual(0);
       expect(best.gapShare).toBeLessThan(0.06);
     }

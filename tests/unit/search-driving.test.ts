@@ -79,7 +79,7 @@ describe("a search cut short", () => {
     const result = siteRing(seededSite(5, 60), { timeCapMs: 1, now: () => ticks++ });
     expect(result.cutShort).toBe(true);
     expect(result.rings).toHaveLength(1);
-    expect(result.notes.join(" ")).toContain("cut short");
+    expect(result.notes).toContainEqual({ kind: "cut-short" });
   });
 });
 

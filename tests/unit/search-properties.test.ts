@@ -120,7 +120,7 @@ describe("a ring over the limit", () => {
     const result = siteRing(deep);
     expect(result.overLimit).toBe(true);
     expect(result.rings[0]!.figures.greatestHeightM).toBeGreaterThan(deep.rule.limitM);
-    expect(result.notes.join(" ")).toContain("height limit");
+    expect(result.notes).toContainEqual({ kind: "over-limit" });
   });
 
   it("is avoided where a detour keeps below it", () => {

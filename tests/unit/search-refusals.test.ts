@@ -75,7 +75,7 @@ describe("a site without a possible ring", () => {
       what: "a drawn window that misses the house",
       request: { ...usual, window: { outline: rectangle(20, 20, 0, [15, 0]) } },
       code: "site/window-misses-structure",
-      says: /hold the whole structure/,
+      says: /include the whole building/,
     },
     {
       what: "permanent water against the house",
@@ -87,7 +87,7 @@ describe("a site without a possible ring", () => {
       what: "a spread of structures beyond reason",
       request: { ...usual, structures: [house, rectangle(10, 10, 0, [5000, 0])] },
       code: "site/too-wide",
-      says: /2000 m/,
+      says: /spread over \{0\}; at most \{1\}/,
     },
   ])("is refused with a reason: $what", ({ request, code, says }) => {
     const refusal = refusalOf(request);

@@ -4,11 +4,13 @@ import { RULES } from "../../shared/checks.ts";
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import { SECTIONS } from "../../shared/sections.ts";
 import { SETTINGS, type SettingPath } from "../../shared/settings.ts";
+import type { SitingNote } from "../../shared/siting-types.ts";
 import { CAUTIONS, DISCLAIMER, PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import type { FindingOf } from "../../shared/words/checks/text.ts";
 import { checkWords, ruleWords } from "../../shared/words/checks.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
 import { figureNote, settingNote } from "../../shared/words/setting-notes.ts";
+import { howGoodWords, sitingNoteWords } from "../../shared/words/siting.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
@@ -159,6 +161,21 @@ const FOUND: {
   "coarse-trace": [{ kind: "coarse-trace", cellM: 4 }],
 };
 
+const NOTES: readonly SitingNote[] = [
+  ...(
+    [
+      ...(["cut-short", "improve-cut-short", "over-limit", "not-judged"] as const),
+      ...(["nothing-to-build", "part-on-high-ground"] as const),
+    ] as const
+  ).map((kind) => ({ kind })),
+  { kind: "groups-not-compared", most: 5 },
+  { kind: "toe-too-close", byM: 0.4 },
+  { kind: "no-data", lengthM: 12 },
+  { kind: "separate-rings", count: 2 },
+  { kind: "rules-broken", wasBrokenBefore: true },
+  { kind: "rules-broken", wasBrokenBefore: false },
+];
+
 const CLOSING = { at: "stretch", fromM: 120, toM: 12, overClosing: true } as const;
 const PLACES = [
   null,
@@ -188,6 +205,8 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
     ...SECTIONS.flatMap(({ id, figures }) =>
       figures.map(({ key }) => figureNote(id, key, units) ?? ""),
     ),
+    ...NOTES.map((note) => sitingNoteWords(note, units)),
+    ...(["estimate", "proof"] as const).map((kind) => howGoodWords({ kind, gapShare: 0.04 })),
     DISCLAIMER,
   ];
 

@@ -7,6 +7,7 @@ import type { Engine } from "../../shared/messages.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import type { FoundLine, SiteRingRequest } from "../../shared/siting-types.ts";
+import { howGoodWords } from "../../shared/words/siting.ts";
 import { makeEngine } from "../../workers/engine.ts";
 
 const SAMPLES = fileURLToPath(new URL("../../sample-terrain/", import.meta.url));
@@ -85,7 +86,7 @@ describe("the ring found on the demo", () => {
     const { lines, notes } = await find({ plan: low, keyInM: 2 });
     const line = lines[0]!;
     expect(line.kind).toBe("line");
-    expect(notes.join()).toContain("above the crest");
+    expect(notes).toContainEqual({ kind: "part-on-high-ground" });
     const [piece] = line.pieces;
     expect(piece!.tieIns.map(({ keyInM }) => keyInM)).toEqual([2, 2]);
     expect(line.totals.lengthM - line.totals.builtLengthM).toBeGreaterThan(3.9);
@@ -146,7 +147,7 @@ describe("the ring found on the demo", () => {
     const { lines, cordons } = await find(asked);
     expect(lines[0]!.howGood).toMatchObject({ kind: "estimate" });
     expect(lines[0]!.howGood!.gapShare).toBeGreaterThanOrEqual(0);
-    expect(lines[0]!.howGood!.wording).toContain("estimate");
+    expect(howGoodWords(lines[0]!.howGood!)).toContain("estimate");
     expect(cordons.map(({ reachM }) => reachM)).toEqual([60, 240]);
     const [near, far] = cordons.map(({ line }) => line!);
     expect(far!.totals.bags).toBeLessThan(near!.totals.bags);
@@ -172,7 +173,7 @@ describe("several structures", () => {
     const two = { ...plan, structures: [house, far] };
     const { lines, notes } = await engine.siteRing({ plan: two, ...NEAR });
     expect(lines.map(({ encloses }) => encloses).sort()).toEqual([["far"], [house.id]]);
-    expect(notes.join()).toContain("2 separate rings");
+    expect(notes).toContainEqual({ kind: "separate-rings", count: 2 });
     const names = foundAlternatives(two, lines).map(({ name }) => name);
     expect(new Set(names)).toEqual(
       new Set(["Found ring, House", "Found ring, Shed on the terrace"]),

@@ -1,6 +1,8 @@
 import { resolve } from "node:path";
 import { bugText } from "../../shared/bug-report.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
+import { failureWords } from "../../shared/words/failure.ts";
+import { systemIn } from "./report-units.ts";
 import { site } from "./site.ts";
 import { size } from "./size.ts";
 import { trace } from "./trace.ts";
@@ -50,17 +52,23 @@ export async function runProgram(words: readonly string[], host: Host): Promise<
     });
     return await write(result);
   } catch (thrown) {
-    return refuse(thrown, verb, host);
+    return refuse(thrown, verb, rest, host);
   }
 }
 
-function refuse(thrown: unknown, verb: Verb, { say, debug }: Host): number {
+function refuse(
+  thrown: unknown,
+  verb: Verb,
+  words: readonly string[],
+  { say, debug }: Host,
+): number {
   if (thrown instanceof Misuse) {
     say(`drystead: ${thrown.message}\n\n${verb.help}`);
     return 2;
   }
   const failure = asFailure(thrown);
-  const { code, message, remedy, bug } = failure;
+  const { code, bug } = failure;
+  const { message, remedy } = failureWords(failure, systemIn(words));
   say(`drystead: ${message}\n${remedy}${optionFor(failure)}\n(${code})\n`);
   if (bug) say(debug ? `${bugText(bug)}\n` : WHERE_HINT);
   return 1;

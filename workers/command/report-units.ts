@@ -24,3 +24,10 @@ export function checksReport(checks: readonly Check[], system: UnitSystem) {
     return { id, severity, fromM, toM, message, remedy, rule, source, ...rest };
   });
 }
+
+/** The unit system named on a command line, US customary where they do not say or cannot be followed. */
+export function systemIn(words: readonly string[]): UnitSystem {
+  const at = words.indexOf("--units");
+  const word = at < 0 ? words.find((each) => each === "--units=metric") : words[at + 1];
+  return word === "metric" || word === "--units=metric" ? "metric" : "us";
+}

@@ -9,6 +9,7 @@ import {
   type SiteRingRequest,
 } from "../../shared/siting-types.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { howGoodWords, sitingNoteWords } from "../../shared/words/siting.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
@@ -107,10 +108,10 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
     ...sentences(sized, drawn, system),
     ...leftOut(lines, system),
     ...levelDoubts(lines, unitsOf(system)),
-    ...found.notes,
+    ...found.notes.map((note) => sitingNoteWords(note, unitsOf(system))),
   ];
   for (const sentence of said) say(sentence);
-  for (const { howGood } of found.lines) if (howGood) say(howGood.wording);
+  for (const { howGood } of found.lines) if (howGood) say(howGoodWords(howGood));
   const figures = sized.map(({ totals }, k) =>
     figuresOf(totals, found.lines[k]!, { windowM, maxCorners }),
   );

@@ -30,16 +30,22 @@ export function asksTooMuch(request: SiteRequest): Refusal | null {
     if (!outside) return null;
     return new Refusal(
       "site/window-misses-structure",
-      "The search window should hold the whole structure; part of it lies outside.",
-      "Draw the window round the structure with room for the line, or use one of the fixed widths.",
+      "The search window should include the whole building; part of it lies outside.",
+      "Draw the window around the building with room for the line, or use one of the fixed widths.",
     );
   }
   const across = spread(structures.flat()) + 2 * window.reachM;
   if (across <= MOST_ACROSS_M) return null;
   return new Refusal(
     "site/too-wide",
-    `The structures and the search window spread over ${Math.round(across)} m; at most ${MOST_ACROSS_M} m can be searched at once.`,
-    "Choose fewer structures or a smaller search window.",
+    "The buildings and the search window spread over {0}; at most {1} can be searched at once.",
+    "Choose fewer buildings or a smaller search window.",
+    {
+      figures: [
+        { as: "distance", m: across },
+        { as: "distance", m: MOST_ACROSS_M },
+      ],
+    },
   );
 }
 

@@ -46,11 +46,5 @@ export function* estimateBest(
     kind: "estimate",
     priceM3: bestM3,
     gapShare,
-    wording: `About ${percent(gapShare)} above our estimate of the best possible within this window; an estimate, not a proof.`,
   };
-}
-
-/** A share in words: "less than 1 %", "3 %". */
-function percent(share: number): string {
-  return share < 0.01 ? "less than 1 %" : `${Math.round(share * 100)} %`;
 }

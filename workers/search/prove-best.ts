@@ -70,7 +70,6 @@ export function* proveBest(
     kind: "proof",
     priceM3: bestM3,
     gapShare,
-    wording: `Proven: no ring that keeps the rules within this window can be more than ${atMost(1 - bestM3 / priceM3)} cheaper.`,
   };
 }
 
@@ -90,11 +89,6 @@ function* bestBalanced(
     best = state;
   }
   return best!;
-}
-
-/** A share rounded up to whole per cent, in words. */
-function atMost(share: number): string {
-  return `${Math.max(1, Math.ceil(share * 100))} %`;
 }
 
 /** Steps on until the bound rises no more; leaves the best potential found in the state. */

@@ -1,4 +1,5 @@
 import { Refusal } from "../../shared/failure.ts";
+import type { SitingNote } from "../../shared/siting-types.ts";
 import { asksTooMuch } from "./check-request.ts";
 import { COMPARED_EXACTLY, chooseGroups, type Grouping } from "./choose-groups.ts";
 import { deadlineIn } from "./deadline.ts";
@@ -13,7 +14,6 @@ export const CORNER_SHARE = 0.001;
 /** A search ends after this long unless told otherwise, and says so, milliseconds. */
 const TIME_CAP_MS = 2000;
 const NEGLIGIBLE_M = 0.005;
-export const CUT_SHORT = "The search was cut short: a cheaper line may exist in this window.";
 
 /**
  * The closed line round the chosen structures that needs the least placed volume, or several lines where
@@ -84,31 +84,23 @@ function summedUp(
     rings.reduce((s, ring) => s + pick(ring), 0);
   const cutShort = late || leftOut || searches.some((each) => each.cutShort);
   const overLimit = rings.some((ring) => ring.overLimit);
-  const notes: string[] = [];
+  const notes: SitingNote[] = [];
   if (cutShort) {
-    notes.push(CUT_SHORT);
+    notes.push({ kind: "cut-short" });
   }
   if (overLimit) {
-    notes.push(
-      "No line in this window stays within the height limit and costs less than going over it where marked.",
-    );
+    notes.push({ kind: "over-limit" });
   }
   if (!exact) {
-    notes.push(
-      `With more than ${COMPARED_EXACTLY} structures not every way of grouping them is compared: neighbours are joined as long as that saves.`,
-    );
+    notes.push({ kind: "groups-not-compared", most: COMPARED_EXACTLY });
   }
   const short = rings.reduce((least, ring) => Math.min(least, ring.spareClearanceM), 0);
   if (short < -NEGLIGIBLE_M) {
-    notes.push(
-      `Ground falling toward a structure brings the toe ${(-short).toFixed(2)} m closer to it than the setback.`,
-    );
+    notes.push({ kind: "toe-too-close", byM: -short });
   }
   const blindM = total((ring) => ring.blindM);
   if (blindM > 0) {
-    notes.push(
-      `On ${blindM.toFixed(1)} m the ground under the base is missing; that is not counted.`,
-    );
+    notes.push({ kind: "no-data", lengthM: blindM });
   }
   return {
     rings,

@@ -1,4 +1,5 @@
 import type { GroundSampler } from "../../shared/ground.ts";
+import type { SitingNote } from "../../shared/siting-types.ts";
 
 /** A point on the plan plane, metres. */
 export type Point = readonly [number, number];
@@ -118,8 +119,6 @@ export interface BestPossible {
   readonly priceM3: number;
   /** (found - best possible) / best possible, at least 0. */
   readonly gapShare: number;
-  /** A sentence for the screen that says which one it is. */
-  readonly wording: string;
 }
 
 /** What a search did. */
@@ -144,8 +143,7 @@ export interface SiteResult {
   readonly overLimit: boolean;
   /** True when the search stopped at its time or run limit before it had looked at everything. */
   readonly cutShort: boolean;
-  /** Plain sentences about the result: over the limit, cut short, heuristic for many structures. */
-  readonly notes: readonly string[];
+  readonly notes: readonly SitingNote[];
   readonly statistics: SearchStatistics;
 }
 

@@ -6,6 +6,7 @@ import type {
   HowGood,
   SiteRingRequest,
   SiteRingResponse,
+  SitingNote,
 } from "../../shared/siting-types.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { biggerCordons, CORDONS_CAP_MS } from "../search/bigger-cordons.ts";
@@ -102,8 +103,8 @@ function* judgedSteps(
   return goods;
 }
 
-function judged({ kind, gapShare, wording }: BestPossible): HowGood {
-  return { kind, gapShare, wording };
+function judged({ kind, gapShare }: BestPossible): HowGood {
+  return { kind, gapShare };
 }
 
 function* cordonSteps(
@@ -121,21 +122,19 @@ function* cordonSteps(
   });
 }
 
-function more(lines: readonly FoundLine[], judge: SiteRingRequest["judge"]): string[] {
-  const notes: string[] = [];
+function more(lines: readonly FoundLine[], judge: SiteRingRequest["judge"]): SitingNote[] {
+  const notes: SitingNote[] = [];
   if (judge && lines.some(({ howGood: good }) => good === null)) {
-    notes.push(
-      "How far it may be from the best possible is not known: there was no time to find out.",
-    );
+    notes.push({ kind: "not-judged" });
   }
   if (lines.some(({ totals }) => totals.builtLengthM === 0)) {
-    notes.push("Nothing has to be built: ground all round stands above the crest.");
+    notes.push({ kind: "nothing-to-build" });
   }
   if (lines.some(({ pieces }) => pieces.length > 0)) {
-    notes.push("Part of the way round runs over ground above the crest, where nothing is built.");
+    notes.push({ kind: "part-on-high-ground" });
   }
   if (lines.length > 1) {
-    notes.push(`${lines.length} separate rings need less than one round all of the structures.`);
+    notes.push({ kind: "separate-rings", count: lines.length });
   }
   return notes;
 }

@@ -2,7 +2,11 @@ import { Refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import { pinsOf } from "../../shared/pins.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
-import type { ImproveLineRequest, ImproveLineResponse } from "../../shared/siting-types.ts";
+import type {
+  ImproveLineRequest,
+  ImproveLineResponse,
+  SitingNote,
+} from "../../shared/siting-types.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { type DrawnLine, improveLine } from "../search/improve-line.ts";
 import { inTurns } from "../search/in-turns.ts";
@@ -36,15 +40,11 @@ export async function improve(
   const pins = new Set(pinsOf(alignment));
   const pinned = found.pinned.flatMap((from, k) => (pins.has(from) ? [k] : []));
   const after = totalsOf(setting, kind, corners);
-  const notes: string[] = [];
+  const notes: SitingNote[] = [];
   if (!found.keepsRules) {
-    notes.push(
-      found.keptRulesBefore
-        ? "It does not keep clear of everything it should."
-        : "It still does not keep clear of everything it should: a move of a few metres does not mend that.",
-    );
+    notes.push({ kind: "rules-broken", wasBrokenBefore: !found.keptRulesBefore });
   }
-  if (found.cutShort) notes.push("The search was cut short: asked again it may find more.");
+  if (found.cutShort) notes.push({ kind: "improve-cut-short" });
   const { setbackM } = request.rule;
   return { corners, pinned, setbackM, before, after, cutShort: found.cutShort, notes };
 }

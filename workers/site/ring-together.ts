@@ -1,13 +1,14 @@
 import { Refusal } from "../../shared/failure.ts";
+import type { SitingNote } from "../../shared/siting-types.ts";
 import { biggerCordons } from "../search/bigger-cordons.ts";
-import { CUT_SHORT, noRingInTime, siteSteps } from "../search/site-ring.ts";
+import { noRingInTime, siteSteps } from "../search/site-ring.ts";
 import type { FoundRing, SearchOptions, SearchStep, SiteRequest } from "../search/types.ts";
 
 /** What a search gives that the rest of this room needs. */
 export interface Search {
   readonly rings: readonly FoundRing[];
   readonly cutShort: boolean;
-  readonly notes: readonly string[];
+  readonly notes: readonly SitingNote[];
 }
 
 /**
@@ -28,13 +29,13 @@ export function* ringTogether(
   if (!cordon?.ring) {
     throw new Refusal(
       "site/no-ring",
-      `No one ring round all ${structures.length} structures was found in the search window.`,
-      "Make the search window larger, or find rings round fewer of them.",
+      `No one ring around all ${structures.length} buildings was found in the search window.`,
+      "Make the search window larger, or find rings around fewer of them.",
     );
   }
   return {
     rings: [cordon.ring],
     cutShort: cordon.cutShort,
-    notes: cordon.cutShort ? [CUT_SHORT] : [],
+    notes: cordon.cutShort ? [{ kind: "cut-short" }] : [],
   };
 }

@@ -1,7 +1,12 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { withCorners } from "../../../shared/pins.ts";
 import type { Alignment, LonLat, Plan } from "../../../shared/plan.ts";
-import type { FoundLine, SiteRingResponse, SitingWish } from "../../../shared/siting-types.ts";
+import type {
+  FoundLine,
+  SiteRingResponse,
+  SitingNote,
+  SitingWish,
+} from "../../../shared/siting-types.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../ground.ts";
 import { type Parts, partsOf, SEARCH, sameParts } from "../parts.ts";
@@ -18,7 +23,7 @@ export interface Found {
   readonly before: Plan | null;
   readonly lines: readonly FoundLine[];
   readonly cutShort: boolean;
-  readonly notes: readonly string[];
+  readonly notes: readonly SitingNote[];
   /** How good it is, other groupings and bigger cordons, once that is known. */
   readonly further: SiteRingResponse | null;
   /** True when a proof of how good it is was looked for, found or not. */

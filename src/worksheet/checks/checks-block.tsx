@@ -7,6 +7,7 @@ import { chosenLine, sizingFailure, tracingFailure } from "../../live/results.ts
 import { unitSystem } from "../../live/screen.ts";
 import { chosenChecks, waterNow } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
+import { FailureText } from "../../ui/failure-text.tsx";
 import { CheckRow } from "./check-row.tsx";
 
 /** Every finding with what to do, and the cautions that apply to every line. */
@@ -23,7 +24,7 @@ export function ChecksBlock() {
     >
       {sizingFailure.value && (
         <p class="field-why" role="alert">
-          {sizingFailure.value.message} {sizingFailure.value.remedy}
+          <FailureText failure={sizingFailure.value} system={unitSystem.value} />
         </p>
       )}
       {line && checks.length > 0 && (
@@ -49,7 +50,8 @@ function NotTraced() {
   if (!failure) return <p class="hint">Following the water: its checks come next…</p>;
   return (
     <p class="field-why" role="alert">
-      Whether water comes around the line could not be traced. {failure.message} {failure.remedy}
+      Whether water comes around the line could not be traced.{" "}
+      <FailureText failure={failure} system={unitSystem.value} />
     </p>
   );
 }

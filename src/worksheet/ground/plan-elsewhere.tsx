@@ -1,9 +1,11 @@
 import { signal } from "@preact/signals";
 import type { GroundSummary } from "../../../shared/messages.ts";
+import { failureWords } from "../../../shared/words/failure.ts";
 import { plan } from "../../document/store.ts";
 import { ground, unitQuestion } from "../../live/ground.ts";
 import { startNewPlan } from "../../live/new-plan.ts";
 import { planElsewhere } from "../../live/plan-apart.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { OpenGroundButton } from "./open-ground-button.tsx";
 
 /** The elevation data for which the person chose to leave the plan as it is. */
@@ -13,11 +15,12 @@ const leftFor = signal<GroundSummary | null>(null);
 export function PlanElsewhere() {
   const elsewhere = planElsewhere.value;
   if (!elsewhere || unitQuestion.value || leftFor.value === ground.value) return null;
+  const { message, remedy } = failureWords(elsewhere, unitSystem.value);
   return (
     <section class="notice question" role="alert" aria-label="Plan on other ground">
       <p>
-        <strong>{elsewhere.message}</strong> Nothing of "{plan.value.title}" can be sized on it.{" "}
-        {elsewhere.remedy} Undo brings a plan back.
+        <strong>{message}</strong> Nothing of "{plan.value.title}" can be sized on it. {remedy} Undo
+        brings a plan back.
       </p>
       <div class="tool-row">
         <OpenGroundButton label="Open the elevation data of the plan" />

@@ -1,5 +1,7 @@
 import { formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
+import { sitingNoteWords } from "../../../shared/words/siting.ts";
+import { unitsOf } from "../../../shared/words/units.ts";
 import { unitSystem } from "../../live/screen.ts";
 import type { Improved } from "../../live/siting/improve.ts";
 import { canCompare, overWords } from "./saving.ts";
@@ -16,7 +18,8 @@ export function ImprovedNote({ result }: { result: Improved }) {
       {canCompare(before, after) &&
         `, ${formatCount(Math.abs(fewer))} ${fewer < 0 ? "more" : "fewer"}`}
       {overWords(after, system)}; greatest height {height(before.greatestHeightM)} to{" "}
-      {height(after.greatestHeightM)}. {notes.join(" ")}
+      {height(after.greatestHeightM)}.{" "}
+      {notes.map((note) => sitingNoteWords(note, unitsOf(unitSystem.value))).join(" ")}
     </p>
   );
 }

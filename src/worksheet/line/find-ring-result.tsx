@@ -5,6 +5,8 @@ import type { FoundLine, SiteRingResponse } from "../../../shared/siting-types.t
 import { formatCount, formatShare } from "../../../shared/units.ts";
 import { bagsWords } from "../../../shared/words/counted.ts";
 import { mustFixWords } from "../../../shared/words/must-fix.ts";
+import { howGoodWords, sitingNoteWords } from "../../../shared/words/siting.ts";
+import { unitsOf } from "../../../shared/words/units.ts";
 import { plan } from "../../document/store.ts";
 import { sized } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -43,7 +45,10 @@ export function FoundResult({ result }: { result: Found }) {
           </button>
         </p>
       )}
-      {!outdated && [...new Set(further?.notes ?? notes)].map((note) => <p key={note}>{note}</p>)}
+      {!outdated &&
+        (further?.notes ?? notes).map((note) => (
+          <p key={note.kind}>{sitingNoteWords(note, unitsOf(unitSystem.value))}</p>
+        ))}
       {!outdated && further && <Offer result={result} further={further} />}
       <Toggles result={result} />
       {!outdated && further && further.cordons.length > 0 && (
@@ -129,7 +134,7 @@ function GoodWords({ result }: { result: Found }) {
   }
   return (
     <>
-      {known && <p>{known.wording}</p>}
+      {known && <p>{howGoodWords(known)}</p>}
       {known?.kind === "estimate" && result.proofSought && (
         <p>A proof was looked for and not found in the time given.</p>
       )}

@@ -4,6 +4,7 @@ import { letterOf } from "../../../shared/line-letter.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatCount } from "../../../shared/units.ts";
 import { bagsWords, besideBagsWords } from "../../../shared/words/counted.ts";
+import { failureWords } from "../../../shared/words/failure.ts";
 import { againstRival } from "../../../shared/words/rival.ts";
 import { chosenId } from "../../document/chosen.ts";
 import { plan } from "../../document/store.ts";
@@ -92,6 +93,7 @@ function rivalWords(line: SizedLine): string {
 
 function nextStep(): string {
   if (!ground.value) return "Open the ground first; the heights come from it.";
-  if (uncounted.value) return `${uncounted.value.message} Nothing is counted.`;
+  if (uncounted.value)
+    return `${failureWords(uncounted.value, unitSystem.value).message} Nothing is counted.`;
   return "Draw a ring or a line, and what it takes stands here.";
 }

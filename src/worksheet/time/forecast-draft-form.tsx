@@ -11,6 +11,7 @@ import {
   takeDraft,
 } from "../../live/forecast-draft.ts";
 import { unitSystem } from "../../live/screen.ts";
+import { FailureText } from "../../ui/failure-text.tsx";
 import { FileButton } from "../../ui/file-button.tsx";
 
 const LEVELS: readonly { readonly levels: Levels; readonly label: string }[] = [
@@ -58,7 +59,7 @@ export function ForecastDraft({ replaces }: { readonly replaces: boolean }) {
       />
       {failure && (
         <p id={`${id}-why`} class="field-why" role="alert">
-          {failure.message} {failure.remedy} What you typed is kept
+          <FailureText failure={failure} system={unitSystem.value} /> What you typed is kept
           {replaces ? "; until then the forecast from before holds." : "."}
         </p>
       )}

@@ -1,3 +1,4 @@
+import { failureWords } from "../../../shared/words/failure.ts";
 import "./time.css";
 import { endsBeforeTheWork, riseOverPlanM } from "../../../shared/time/forecast-end.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
@@ -89,7 +90,8 @@ function TimeSummary() {
 
 function nextStep(): string {
   if (!ground.value) return "Open the ground first; the heights come from it.";
-  if (uncounted.value) return `${uncounted.value.message} Nothing is known of the time.`;
+  if (uncounted.value)
+    return `${failureWords(uncounted.value, unitSystem.value).message} The time is not known.`;
   if (!chosenLine.value) return "Draw a ring or a line, and how long it takes stands here.";
   return "Working out who builds what when.";
 }

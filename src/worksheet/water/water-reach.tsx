@@ -12,6 +12,7 @@ import { unitSystem } from "../../live/screen.ts";
 import { mustFixOnChosen, tracedLine, waterNow } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { Fact } from "../../ui/fact.tsx";
+import { FailureText } from "../../ui/failure-text.tsx";
 import { SourcesList } from "./sources-list.tsx";
 import { WaterOver } from "./water-over.tsx";
 
@@ -44,7 +45,7 @@ function StandingNote() {
     return (
       <p class="field-why" role="alert">
         The tint shows everything lower than the water, whether or not the river can reach it: it
-        could not be traced. {failure.message} {failure.remedy}
+        could not be traced. <FailureText failure={failure} system={unitSystem.value} />
       </p>
     );
   }

@@ -1,0 +1,29 @@
+import type { Failure, Figure } from "../failure.ts";
+import { formatDistance, type UnitSystem } from "../units.ts";
+import { unitsOf } from "./units.ts";
+
+/** What was expected and what came, and what to do, with its figures in one unit system. */
+export function failureWords(
+  { message, remedy, figures = [] }: Failure,
+  system: UnitSystem,
+): { readonly message: string; readonly remedy: string } {
+  const written = figures.map((figure) => figureWords(figure, system));
+  return { message: filled(message, written), remedy: filled(remedy, written) };
+}
+
+/** The same as one text. */
+export function failureText(failure: Failure, system: UnitSystem): string {
+  const { message, remedy } = failureWords(failure, system);
+  return `${message} ${remedy}`;
+}
+
+/** Puts figures where a text has `{0}`, `{1}`, ...; a number in braces that no figure has stays as it is. */
+function filled(text: string, figures: readonly string[]): string {
+  if (figures.length === 0) return text;
+  return text.replace(/\{(\d)\}/g, (place, index: string) => figures[Number(index)] ?? place);
+}
+
+function figureWords({ as, m }: Figure, system: UnitSystem): string {
+  if (as === "far") return formatDistance(m, system);
+  return unitsOf(system)[as](m);
+}
