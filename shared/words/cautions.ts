@@ -5,6 +5,8 @@ import { unitsOf } from "./units.ts";
 /** A caution and where it comes from. */
 export interface Caution {
   readonly text: string;
+  /** As few words as a page or a file of figures has room for. */
+  readonly short: string;
   readonly source: string;
 }
 
@@ -14,42 +16,67 @@ const PRACTICE = "common practice, no source";
 export const CAUTIONS: readonly Caution[] = [
   {
     text: "Leave in time: set the stage now, by the exit road and the time people need to get out.",
+    short: "Leave in time: set the stage now, by the exit road and the time people need.",
     source: "FFO-96",
   },
-  { text: "Keep out of moving water, on foot and in vehicles.", source: PRACTICE },
+  {
+    text: "Keep out of moving water, on foot and in vehicles.",
+    short: "Keep out of moving water.",
+    source: PRACTICE,
+  },
   {
     text: "No one alone. Life jackets once water is at the toe, lights at night, in sight of each other.",
+    short: "No one alone; life jackets once water is at the toe; lights at night.",
     source: "DWR-03, FFO-96",
   },
   {
     text: "Electric pumps and cords on ground-fault protection and out of the wet.",
+    short: "Electric pumps and cords: ground-fault protection, out of the wet.",
     source: "NDSU-11, LSU",
   },
   {
     text: "Run engines in the open, exhaust away from people and openings; stop them to refuel.",
+    short: "Engines in the open; stop them to refuel.",
     source: PRACTICE,
   },
-  { text: "Call for utility locates before a trench, a stake or a sump.", source: PRACTICE },
-  { text: "Gas and power off before anybody enters a flooded building.", source: PRACTICE },
+  {
+    text: "Call for utility locates before a trench, a stake or a sump.",
+    short: "Utility locates before a trench, stake or sump.",
+    source: PRACTICE,
+  },
+  {
+    text: "Gas and power off before anybody enters a flooded building.",
+    short: "Gas and power off before entering a flooded building.",
+    source: PRACTICE,
+  },
   {
     text: "Do not pump a basement out early, and never build against its wall: groundwater still comes up inside a ring. Lower it by about a third a day.",
+    short: "Do not pump a basement out early; never build against its wall.",
     source: "NDSU-11, BASE-N",
   },
   {
     text: "A boil: clear water, report and watch it; carrying soil, ring it and raise the ring until it runs clear. Never plug or cap it.",
+    short: "Never plug or cap a boil: ring it until it runs clear.",
     source: "DWR-03, LOM",
   },
   {
     text: "Flood water and wet bags are contaminated: gloves and goggles, wash, and do not use wet bags again.",
+    short: "Flood water and wet bags are contaminated: gloves, goggles, wash.",
     source: "QLD, NDSU-11",
   },
   {
     text: "Lift with the legs and pass bags hand to hand; never throw or twist.",
+    short: "Lift with the legs; pass bags, never throw.",
     source: "NDSU-11, MB",
   },
-  { text: "No vehicles on or beside the bags.", source: PRACTICE },
+  {
+    text: "No vehicles on or beside the bags.",
+    short: "No vehicles on or beside the bags.",
+    source: PRACTICE,
+  },
   {
     text: "Relieve tired crews: work by day and night needs as many people again for every further shift.",
+    short: "Relieve tired crews.",
     source: PRACTICE,
   },
 ];
@@ -100,10 +127,12 @@ export function watchSigns(system: UnitSystem): readonly WatchSign[] {
 export const PATROL: readonly Caution[] = [
   {
     text: "Two people, always. Begin at the level written below, before water is against the levee.",
+    short: "Two people, always.",
     source: "DWR-03",
   },
   {
     text: "At night: waterproof flashlights, light sticks, life jackets, in sight of each other.",
+    short: "At night: flashlights, life jackets, in sight of each other.",
     source: "FFO-96",
   },
 ];

@@ -1,68 +1,81 @@
 import { isCounted, isWhole } from "../../shared/completeness.ts";
-import type { Alignment } from "../../shared/plan.ts";
-import type { SizedLine, Station } from "../../shared/sizing-types.ts";
+import { formatStation, lengthIn, lengthUnit, volumeIn } from "../../shared/units.ts";
+import { DISCLAIMER } from "../../shared/words/cautions.ts";
+import { mustFixOf, shortCautions } from "../../shared/words/line-state.ts";
+import type { Exported, Value } from "./exported.ts";
 
 const DECIMALS = 9;
 
-/** Properties of a line or a stake; SI, the unit in each name. Null where there is no ground data. */
-type Properties = Readonly<Record<string, string | number | boolean | null>>;
+/** Properties of a line or a stake; the unit in each name. Null where there is no elevation data. */
+type Properties = Readonly<Record<string, Value | object>>;
 
 /**
- * One alternative as a GeoJSON FeatureCollection (RFC 7946, WGS 84): a Polygon for a ring, a LineString for a line
- * tied in, with its totals as properties; `complete` is false where they are not for all of its length, `mustFix`
- * counts what must be fixed.
+ * One line as a GeoJSON FeatureCollection (RFC 7946, WGS 84): a Polygon for a ring, a LineString for a line tied
+ * in, with its totals as properties.
  */
-export function lineGeoJson(alternative: Alignment, line: SizedLine, mustFix: number): string {
+export function lineGeoJson(exported: Exported): string {
+  const { alternative } = exported;
   const corners = alternative.corners.map(([lon, lat]) => [round(lon), round(lat)]);
   const geometry =
     alternative.kind === "ring"
       ? { type: "Polygon", coordinates: [closedLeft(corners)] }
       : { type: "LineString", coordinates: corners };
-  return collection([feature(geometry, lineProperties(alternative, line, mustFix))]);
+  const properties = { ...totalsProperties(exported), ...lineStateProperties(exported) };
+  return collection([{ type: "Feature", geometry, properties }]);
 }
 
-/** The stations of one alternative as GeoJSON points, each with what a crew needs at the stake. */
-export function stakesGeoJson(line: SizedLine, mustFix: number): string {
+interface At {
+  readonly at: { readonly lon: number; readonly lat: number };
+  readonly properties: Properties;
+}
+
+/** Points with their properties as a GeoJSON FeatureCollection. */
+export function pointCollection(points: readonly At[]): string {
   return collection(
-    line.stations.map((station) =>
-      feature(
-        { type: "Point", coordinates: [round(station.lon), round(station.lat)] },
-        { ...stakeProperties(line, station), complete: isWhole(line), mustFix },
-      ),
-    ),
+    points.map(({ at: { lon, lat }, properties }) => ({
+      type: "Feature",
+      geometry: { type: "Point", coordinates: [round(lon), round(lat)] },
+      properties,
+    })),
   );
 }
 
-function lineProperties(alternative: Alignment, line: SizedLine, mustFix: number): Properties {
+/**
+ * What must be read beside any figure of a line: whether it is counted to its end, what must be fixed on it, its
+ * vertical datum and the cautions. `finding` is the kind and figures of what must be fixed, SI.
+ */
+export function lineStateProperties({ line, checks, verticalDatum, system }: Exported): Properties {
   const { totals } = line;
+  const unit = lengthUnit(system);
+  const mustFix = mustFixOf(checks, system);
   return {
-    name: alternative.name,
-    kind: alternative.kind,
+    line: line.name,
+    vertical_datum: verticalDatum,
     complete: isWhole(line),
-    mustFix,
-    lengthM: decimals(totals.lengthM, 2),
-    volumeM3: decimals(totals.volumeM3, 2),
-    bags: isCounted(line) ? totals.bags : null,
-    sandM3: decimals(totals.sandM3, 2),
-    greatestHeightM: decimals(totals.greatestHeightM, 3),
-    lengthOverLimitM: decimals(totals.lengthOverLimitM, 2),
-    lengthNoDataM: decimals(totals.lengthNoDataM, 2),
+    [`line_without_elevation_data_${unit}`]: decimals(lengthIn(totals.lengthNoDataM, system), 1),
+    [`line_over_height_limit_${unit}`]: decimals(lengthIn(totals.lengthOverLimitM, system), 1),
+    must_fix_count: mustFix.length,
+    must_fix: mustFix,
+    cautions: [...shortCautions(checks, system), DISCLAIMER],
   };
 }
 
-function stakeProperties(line: SizedLine, station: Station): Properties {
+function totalsProperties({ alternative, line, system }: Exported): Properties {
+  const { totals } = line;
+  const length = lengthUnit(system);
+  const volume = system === "us" ? "cu_yd" : "m3";
+  const tops = line.stations.map(({ crestM }) => lengthIn(crestM, system));
   return {
-    alternative: line.name,
-    chainageM: decimals(station.chainageM, 3),
-    reason: station.reason,
-    groundM: decimals(station.groundM, 3),
-    crestM: decimals(station.crestM, 3),
-    waterM: decimals(station.waterM, 3),
-    heightM: decimals(station.heightM, 3),
-    greatestHeightM: decimals(station.greatestHeightM, 3),
-    baseM: decimals(station.baseM, 3),
-    courses: station.courses,
-    coursesAtLowToe: station.coursesAtLowToe,
+    kind: alternative.kind,
+    [`length_${length}`]: decimals(lengthIn(totals.lengthM, system), 1),
+    [`lowest_top_of_levee_${length}`]: decimals(Math.min(...tops), 2),
+    [`highest_top_of_levee_${length}`]: decimals(Math.max(...tops), 2),
+    [`greatest_height_${length}`]: decimals(lengthIn(totals.greatestHeightM, system), 2),
+    greatest_height_at: formatStation(totals.greatestHeightAtM, system),
+    [`levee_${volume}`]: decimals(volumeIn(totals.volumeM3, system), 1),
+    bags: isCounted(line) ? totals.bags : null,
+    bags_on_poly_sheeting: isCounted(line) ? totals.sheetBags : null,
+    [`sand_${volume}`]: decimals(volumeIn(totals.sandM3, system), 1),
   };
 }
 
@@ -74,10 +87,6 @@ function closedLeft(corners: readonly number[][]): number[][] {
   }, 0);
   const ring = twiceArea < 0 ? [...corners].reverse() : [...corners];
   return [...ring, ring[0]!];
-}
-
-function feature(geometry: object, properties: Properties) {
-  return { type: "Feature", geometry, properties };
 }
 
 function collection(features: readonly object[]): string {

@@ -16,7 +16,7 @@ interface MapFigureProps {
   readonly heightMm: number;
 }
 
-/** The map as it stands on the screen, in the colours of the day, for paper; no higher than the room it is given. */
+/** The map as on the screen, in the light theme; no higher than the room it is given. */
 export function MapFigure({ map, heightMm }: MapFigureProps) {
   const [picture, setPicture] = useState<string | null>(null);
   const isLost = map.isLost.value;
@@ -33,13 +33,13 @@ export function MapFigure({ map, heightMm }: MapFigureProps) {
   if (isLost) return <NoMap />;
   if (!picture) return null;
   return (
-    <section class="sheet-part sheet-page" aria-label="Map">
+    <section class="sheet-whole" aria-label="Map">
       <h2>Map</h2>
       <figure class="sheet-map">
         <img
           src={picture}
           style={{ maxHeight: `${heightMm}mm` }}
-          alt="The map of the site with its ground, water and lines"
+          alt="Map of the site with ground, water and lines"
         />
         <figcaption>As on the screen, north up. {tintWords()}</figcaption>
       </figure>
@@ -49,9 +49,9 @@ export function MapFigure({ map, heightMm }: MapFigureProps) {
 
 function NoMap() {
   return (
-    <section class="sheet-part" aria-label="Map">
+    <section aria-label="Map">
       <h2>Map</h2>
-      <p>The map is not shown: the browser lost its graphics. Reload the page to print it.</p>
+      <p>The map is not here: the browser lost its graphics. Reload the page to print it.</p>
     </section>
   );
 }
@@ -59,6 +59,6 @@ function NoMap() {
 function tintWords(): string {
   const trace = waterNow.value;
   if (!trace)
-    return "Tinted: everything lower than the water, whether or not the river reaches it.";
-  return `Tinted: water connected to ${fromWords(trace)}. Dotted: low, not connected. Hatched thinly: kept dry by the line.`;
+    return "Tinted: all ground below the sized-for water, whether or not the river reaches it.";
+  return `Tinted: water connected to ${fromWords(trace)}. Dotted: low ground, not connected. Thin hatch: behind the line, no overland path in.`;
 }

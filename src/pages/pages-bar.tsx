@@ -1,30 +1,46 @@
-import type { Alignment } from "../../shared/plan.ts";
-import type { SizedLine } from "../../shared/sizing-types.ts";
-import type { UnitSystem } from "../../shared/units.ts";
 import { pagesOpen } from "../live/screen.ts";
-import { mustFixOn } from "../live/water-now.ts";
 import { Icon } from "../ui/icons.tsx";
-import { buildOrderCsv } from "./build-order-table.ts";
+import { buildSequenceCsv } from "./build-sequence-table.ts";
 import { downloadText } from "./download.ts";
-import { lineGeoJson, stakesGeoJson } from "./line-geojson.ts";
+import type { Exported } from "./exported.ts";
+import { lineGeoJson } from "./line-geojson.ts";
 import { type PaperName, paper, setPaper } from "./paper.ts";
-import { stationTableCsv } from "./station-table.ts";
-
-interface SheetsBarProps {
-  readonly title: string;
-  readonly alternative: Alignment;
-  readonly line: SizedLine;
-  readonly system: UnitSystem;
-}
+import { stakesCsv, stakesGeoJson } from "./stakes.ts";
 
 const PAPERS: readonly PaperName[] = ["A4", "Letter"];
+const CSV = { extension: "csv", type: "text/csv" };
 const GEOJSON = { extension: "geojson", type: "application/geo+json" };
 
-/** What can be done with the sheets: choose the paper, print, take the tables and the line as files. */
-export function PagesBar({ title, alternative, line, system }: SheetsBarProps) {
-  const name = { title, alternative: alternative.name };
+/** A file that leaves the program. */
+interface Download {
+  readonly label: string;
+  /** What it holds, one word of its name. */
+  readonly what: string;
+  readonly format: typeof CSV;
+  readonly text: (of: Exported) => string;
+}
+
+function downloadsOf({ line: { time } }: Exported): readonly Download[] {
+  return [
+    { label: "Stakes, CSV", what: "stakes", format: CSV, text: stakesCsv },
+    ...(time
+      ? [
+          {
+            ...{ label: "Build sequence, CSV", what: "build-sequence", format: CSV },
+            text: (of: Exported) => buildSequenceCsv(of, time),
+          },
+        ]
+      : []),
+    { label: "Line, GeoJSON", what: "line", format: GEOJSON, text: lineGeoJson },
+    { label: "Stakes, GeoJSON", what: "stakes", format: GEOJSON, text: stakesGeoJson },
+  ];
+}
+
+/** What can be done with the pages: choose the paper, print, take tables and line as files. */
+export function PagesBar({ of }: { readonly of: Exported }) {
+  const name = { title: of.plan.title, alternative: of.alternative.name };
   return (
-    <div class="sheets-bar" role="toolbar" aria-label="Sheets">
+    <div class="sheets-bar" role="toolbar" aria-label="Print">
       <button type="button" class="tool-button" onClick={close}>
         <Icon name="left" /> Back to the plan
       </button>
@@ -45,71 +61,25 @@ export function PagesBar({ title, alternative, line, system }: SheetsBarProps) {
       <button type="button" class="tool-button" onClick={() => window.print()}>
         <Icon name="print" /> Print
       </button>
-      <button type="button" class="text-button" onClick={toStations}>
-        To the stations
+      <button type="button" class="text-button" onClick={toStakes}>
+        To the stakes
       </button>
       <span class="sheets-bar-gap" />
-      <button
-        type="button"
-        class="tool-button"
-        onClick={() =>
-          downloadText(stationTableCsv(line, system, mustFixOn(line)), {
-            ...name,
-            what: "stations",
-            extension: "csv",
-            type: "text/csv",
-          })
-        }
-      >
-        <Icon name="save" /> Stations, CSV
-      </button>
-      {line.time && (
+      {downloadsOf(of).map(({ label, what, format, text }) => (
         <button
+          key={label}
           type="button"
           class="tool-button"
-          onClick={() =>
-            downloadText(buildOrderCsv(line, line.time!, system, mustFixOn(line)), {
-              ...name,
-              what: "order",
-              extension: "csv",
-              type: "text/csv",
-            })
-          }
+          onClick={() => downloadText(text(of), { ...name, ...format, what })}
         >
-          <Icon name="save" /> Order, CSV
+          <Icon name="save" /> {label}
         </button>
-      )}
-      <button
-        type="button"
-        class="tool-button"
-        onClick={() =>
-          downloadText(lineGeoJson(alternative, line, mustFixOn(line)), {
-            ...name,
-            ...GEOJSON,
-            what: "line",
-          })
-        }
-      >
-        <Icon name="save" /> Line, GeoJSON
-      </button>
-      <button
-        type="button"
-        class="tool-button"
-        onClick={() =>
-          downloadText(stakesGeoJson(line, mustFixOn(line)), {
-            ...name,
-            ...GEOJSON,
-            what: "stakes",
-          })
-        }
-      >
-        <Icon name="save" /> Stakes, GeoJSON
-      </button>
+      ))}
     </div>
   );
 }
 
-function toStations(): void {
+function toStakes(): void {
   const part = document.querySelector(".sheet [data-table='stations']")?.closest("section");
   const still = matchMedia("(prefers-reduced-motion: reduce)").matches;
   part?.scrollIntoView({ block: "start", behavior: still ? "auto" : "smooth" });

@@ -2,19 +2,13 @@ import { failureText } from "../../shared/words/failure.ts";
 import "./pages.css";
 import { useEffect, useRef } from "preact/hooks";
 import type { Failure } from "../../shared/failure.ts";
-import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatLength } from "../../shared/units.ts";
 import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
+import { verticalDatumWords } from "../../shared/words/vertical-datum.ts";
 import { chosenAlternative, chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
-import { ClassSwatch, classWords } from "../drawing/class-bar.tsx";
 import { CompareTable } from "../drawing/compare-table.tsx";
-import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
-import { edgedSections } from "../drawing/line/reach-shapes.ts";
-import { lineMarks } from "../drawing/profile/line-marks.ts";
-import { ProfileDrawing } from "../drawing/profile/profile-drawing.tsx";
 import { ReachTable } from "../drawing/reach-table.tsx";
 import { ground } from "../live/ground.ts";
 import { pagesReady } from "../live/pages-ready.ts";
@@ -22,24 +16,23 @@ import { chosenLine, sized } from "../live/results.ts";
 import { markedM, pagesOpen, unitSystem } from "../live/screen.ts";
 import { uncounted } from "../live/uncounted.ts";
 import { chosenChecks, mustFixOn, tracedLine, tracedNow, waterNow } from "../live/water-now.ts";
-import { BuildOrderSheet } from "./build-order-sheet.tsx";
-import { ChecksSheet } from "./checks-sheet.tsx";
+import { BuildPlanPart } from "./build-plan-part.tsx";
+import { BuildSequencePart } from "./build-sequence-part.tsx";
+import { ChecksPart } from "./checks-part.tsx";
+import { CrossSectionsPart } from "./cross-sections-part.tsx";
+import type { Exported } from "./exported.ts";
+import { GivenPart } from "./given-part.tsx";
 import { MapFigure, type MapForPages } from "./map-figure.tsx";
-import { OrdersSheet } from "./orders-sheet.tsx";
+import { OrderPart } from "./order-part.tsx";
 import { PagesBar } from "./pages-bar.tsx";
-import { pageRule, paper, printable, printedNow } from "./paper.ts";
-import { PlanDrawing } from "./plan-drawing.tsx";
-import { SectionFigures } from "./section-figures.tsx";
-import { SheetHead } from "./sheet-head.tsx";
-import { StationSheet } from "./station-sheet.tsx";
-import { WatchSheet } from "./watch-sheet.tsx";
+import { pageRule, paper, printable } from "./paper.ts";
+import { Sheet } from "./sheet.tsx";
+import { StakesPart } from "./stakes-part.tsx";
+import { WatchPart } from "./watch-part.tsx";
 
 const MM_PX = 96 / 25.4;
-/** Room for the plan on the first sheet, under the head, millimetres. */
-const PLAN_MM = 168;
-const PROFILE_PX = 210;
-/** Room that the profile and the sections take on the sheet they share with the map, millimetres. */
-const BESIDE_MAP_MM = 168;
+/** Room that title block and cautions take of a page with the map, millimetres. */
+const BESIDE_MAP_MM = 110;
 
 /** The whole plan laid out for paper: as it is seen here it is printed. */
 export function PagesRoom({ map }: { readonly map: MapForPages }) {
@@ -56,18 +49,13 @@ export function PagesRoom({ map }: { readonly map: MapForPages }) {
   const alternative = chosenAlternative.value;
   const ready = pagesReady.value;
   return (
-    <div class="sheets" ref={room} tabIndex={-1} role="dialog" aria-label="Sheets">
+    <div class="sheets" ref={room} tabIndex={-1} role="dialog" aria-label="Print">
       <style>{pageRule(paper.value)}</style>
       {line && alternative && ready !== "ready" ? (
         <NoPages words={waitingWords(ready)} />
       ) : line && alternative ? (
         <>
-          <PagesBar
-            title={plan.value.title}
-            alternative={alternative}
-            line={line}
-            system={unitSystem.value}
-          />
+          <PagesBar of={exported(line, alternative)} />
           <Sheets line={line} alternative={alternative} map={map} />
         </>
       ) : (
@@ -79,14 +67,14 @@ export function PagesRoom({ map }: { readonly map: MapForPages }) {
 
 function emptyWords(): string {
   return uncounted.value
-    ? `Nothing is known of the plan, so there is nothing to print. ${failureText(uncounted.value, unitSystem.value)}`
-    : "There is no line to put on paper yet. Draw one, and its plan, profile, stations and orders stand here.";
+    ? `Nothing was calculated, so there is nothing to print. ${failureText(uncounted.value, unitSystem.value)}`
+    : "There is no line to print yet. Draw one: its build plan, stakes, cross-sections and order come here.";
 }
 
-/** Why nothing can be printed or saved yet: what there is, is of a former plan. */
+/** Why nothing can be printed or saved yet: what there is was calculated for an earlier plan. */
 function waitingWords(why: "counting" | Failure): string {
   return why === "counting"
-    ? "Counting the plan as it stands. The pages come when bags, checks and water are all of this plan."
+    ? "Counting the plan. The pages come when bags, checks and water are all of this plan."
     : `These pages cannot be made. ${failureText(why, unitSystem.value)}`;
 }
 
@@ -118,95 +106,89 @@ function Sheets({ line, alternative, map }: SheetsProps) {
   const system = unitSystem.value;
   const { widthMm, heightMm } = printable(paper.value);
   const widthPx = Math.floor(widthMm * MM_PX);
-  const { limitM } = now.practice;
-  const letter = letterOf(now.alignments.findIndex((each) => each.id === alternative.id));
   const results = now.alignments.flatMap((each) => sized.value.get(each.id) ?? []);
-  const waterNote =
-    now.water.by === "stage" ? `at stage ${formatLength(now.water.stageM, system, 2)}` : "";
+  const of = exported(line, alternative);
+  const { holding, time } = line;
+  const crew = [
+    { name: "Build plan", page: <BuildPlanPart of={of} widthMm={widthMm} /> },
+    { name: "Stakes", page: <StakesPart of={of} /> },
+    {
+      name: "Cross-sections",
+      page: <CrossSectionsPart of={of} widthPx={widthPx} markedM={markedM.value} />,
+    },
+    ...(holding
+      ? [
+          {
+            name: "Watch and pumps",
+            page: (
+              <WatchPart
+                of={of}
+                holding={holding}
+                traced={tracedLine.value}
+                structures={waterNow.value?.structures ?? []}
+              />
+            ),
+          },
+        ]
+      : []),
+    ...(time && time.stretches.length > 0
+      ? [
+          {
+            name: "Build sequence",
+            page: <BuildSequencePart of={of} time={time} results={results} widthPx={widthPx} />,
+          },
+        ]
+      : []),
+  ];
   return (
     <article class="sheet" style={{ width: `${widthMm}mm` }}>
-      <SheetHead
-        plan={now}
-        line={line}
-        letter={letter}
-        ground={ground.value}
-        system={system}
-        printed={printedNow()}
-      />
-      <section class="sheet-part" aria-label="Plan">
-        <PlanDrawing plan={now} line={line} system={system} room={{ widthMm, heightMm: PLAN_MM }} />
-        <ul class="sheet-legend">
-          {[0, 1, 2, 3, 4].map((index) => (
-            <li key={index}>
-              <ClassSwatch index={index} /> {classWords(index, limitM, system)}
-            </li>
-          ))}
-          {edgedSections(line).map(({ section, name, pattern }) => (
-            <li key={section}>
-              <EdgeSwatch pattern={pattern} /> {name}
-            </li>
-          ))}
-          {now.alignments.length > 1 && <li>dotted: other alternatives</li>}
-        </ul>
-      </section>
-      <MapFigure map={map} heightMm={heightMm - BESIDE_MAP_MM} />
-      <section class="sheet-part" aria-label="Along the line">
-        <h2>Along the line</h2>
-        <ProfileDrawing
-          line={line}
-          limitM={limitM}
-          unitSystem={system}
-          widthPx={widthPx}
-          heightPx={PROFILE_PX}
-          waterNote={waterNote}
-          marks={lineMarks(line, tracedLine.value, now, system)}
+      {crew.map(({ name, page }, index) => (
+        <Sheet key={name} of={of} name={name} label={`Sheet ${index + 1} of ${crew.length}`}>
+          {page}
+        </Sheet>
+      ))}
+      <Sheet of={of} name="Order and checks" label="Office pages">
+        <OrderPart of={of} />
+        {line.reaches.length > 1 && (
+          <section class="sheet-whole" aria-label="Reaches">
+            <h2>Reaches</h2>
+            <ReachTable line={line} system={system} />
+          </section>
+        )}
+        {results.length > 1 && (
+          <section class="sheet-whole" aria-label="Compare">
+            <h2>Compare</h2>
+            <CompareTable
+              plan={now}
+              mustFixOn={mustFixOn}
+              lines={results}
+              chosen={chosenId.value}
+              system={system}
+              traced={tracedNow.value}
+            />
+          </section>
+        )}
+        <ChecksPart
+          checks={of.checks}
+          overtops={
+            tracedLine.value
+              ? overtopsButForGap(tracedLine.value, line, now, system, mustFixOn(line))
+              : null
+          }
+          system={system}
         />
-      </section>
-      <SectionFigures
-        plan={now}
-        line={line}
-        system={system}
-        widthPx={widthPx}
-        markedM={markedM.value}
-      />
-      <OrdersSheet plan={now} line={line} system={system} />
-      {line.reaches.length > 1 && (
-        <section class="sheet-part sheet-whole" aria-label="Reaches">
-          <h2>Reaches</h2>
-          <ReachTable line={line} system={system} />
-        </section>
-      )}
-      {results.length > 1 && (
-        <section class="sheet-part sheet-whole" aria-label="Alternatives">
-          <h2>Alternatives</h2>
-          <CompareTable
-            plan={now}
-            mustFixOn={mustFixOn}
-            lines={results}
-            chosen={chosenId.value}
-            system={system}
-            traced={tracedNow.value}
-          />
-        </section>
-      )}
-      <ChecksSheet
-        checks={chosenChecks.value}
-        overtops={
-          tracedLine.value
-            ? overtopsButForGap(tracedLine.value, line, now, system, mustFixOn(line))
-            : null
-        }
-        system={system}
-      />
-      <BuildOrderSheet plan={now} line={line} results={results} system={system} widthPx={widthPx} />
-      <WatchSheet
-        plan={now}
-        line={line}
-        traced={tracedLine.value}
-        structures={waterNow.value?.structures ?? []}
-        system={system}
-      />
-      <StationSheet plan={now} line={line} system={system} />
+        <MapFigure map={map} heightMm={heightMm - BESIDE_MAP_MM} />
+        <GivenPart of={of} ground={ground.value} />
+      </Sheet>
     </article>
   );
+}
+
+/** The line as it stands, ready to leave the program. */
+function exported(line: SizedLine, alternative: Alignment): Exported {
+  return {
+    ...{ plan: plan.value, alternative, line, checks: chosenChecks.value },
+    verticalDatum: verticalDatumWords(plan.value, ground.value),
+    system: unitSystem.value,
+  };
 }

@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import type { UnitSystem } from "../../shared/units.ts";
 import { recall, remember } from "../browser/remember.ts";
 
 export type PaperName = "A4" | "Letter";
@@ -18,7 +19,7 @@ const PAPERS: Readonly<Record<PaperName, Paper>> = {
   Letter: { widthMm: 215.9, heightMm: 279.4 },
 };
 
-/** The paper the sheets are laid out for, remembered on this machine. */
+/** The paper the pages are laid out for, remembered on this machine. */
 export const paper = signal<PaperName>(recall(KEY, "Letter") === "A4" ? "A4" : "Letter");
 
 export function setPaper(name: PaperName): void {
@@ -43,7 +44,8 @@ export function pageRule(name: PaperName): string {
   );
 }
 
-/** When the sheets were laid out, in words. */
-export function printedNow(): string {
-  return new Date().toLocaleString("en-GB", { dateStyle: "long", timeStyle: "short" });
+/** When the pages were laid out, in words. */
+export function printedNow(system: UnitSystem): string {
+  const locale = system === "us" ? "en-US" : "en-GB";
+  return new Date().toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
 }

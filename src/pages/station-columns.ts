@@ -8,17 +8,20 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { bagTopFigure } from "../../shared/words/settling.ts";
 
-/** One column of the station table: the same on the screen, on paper and in the file. */
+/** One column of the stakes: the same on paper and in files. */
 export interface StationColumn {
+  /** As files name it, without the unit. */
   readonly id: string;
-  readonly title: string;
-  /** Unit for the head, empty where there is none. */
+  /** As the head of a column on paper; files alone carry a column without one. */
+  readonly title?: string;
+  /** Unit on paper and in a file's name; empty where there is none. */
   unit(system: UnitSystem): string;
-  /** The value as it is read: rounded text, or null where there is no ground data. */
+  /** The value as it is read: rounded text, or null where there is no elevation data. */
   value(station: Station, system: UnitSystem): string | null;
-  /** False for columns that only the file carries. */
-  readonly onPaper: boolean;
+  /** True where the value is a number. */
+  readonly isNumber: boolean;
 }
 
 const REASONS: Readonly<Record<StationReason, string>> = {
@@ -28,44 +31,53 @@ const REASONS: Readonly<Record<StationReason, string>> = {
   corner: "corner",
   turn: "rise or dip",
   reach: "reach",
-  gap: "no ground",
+  gap: "no elevation data",
 };
 
+/** `top_of_levee_ft`: how a file names a column. */
+export function fileName({ id, unit }: StationColumn, system: UnitSystem): string {
+  const words = unit(system);
+  return words === "" ? id : `${id}_${words.replace(/ /g, "_")}`;
+}
+
 const none = () => "";
-const degrees = () => "deg";
 
 function text(
   id: string,
-  title: string,
+  title: string | undefined,
   value: (station: Station, system: UnitSystem) => string,
-  onPaper = true,
 ): StationColumn {
-  return { id, title, unit: none, value, onPaper };
+  return { id, unit: none, value, isNumber: false, ...(title === undefined ? {} : { title }) };
+}
+
+function figure(
+  id: string,
+  title: string | undefined,
+  unit: (system: UnitSystem) => string,
+  value: (station: Station, system: UnitSystem) => string | null,
+): StationColumn {
+  return { id, unit, value, isNumber: true, ...(title === undefined ? {} : { title }) };
 }
 
 function length(
   id: string,
-  title: string,
+  title: string | undefined,
   pick: (station: Station) => number | null,
   digits: Readonly<Record<UnitSystem, number>>,
-  onPaper = true,
 ): StationColumn {
-  return {
-    id,
-    title,
-    unit: lengthUnit,
-    onPaper,
-    value: (station, system) => fixed(pick(station), (m) => lengthIn(m, system), digits[system]),
-  };
+  return figure(id, title, lengthUnit, (station, system) => {
+    const m = pick(station);
+    return fixed(m === null ? null : lengthIn(m, system), digits[system]);
+  });
 }
 
-function fixed(
-  valueSI: number | null,
-  convert: (valueSI: number) => number,
-  digits: number,
-): string | null {
-  if (valueSI === null || !Number.isFinite(valueSI)) return null;
-  const rounded = convert(valueSI).toFixed(digits);
+function count(id: string, title: string, pick: (station: Station) => number | null) {
+  return figure(id, title, none, (station) => fixed(pick(station), 0));
+}
+
+function fixed(value: number | null, digits: number): string | null {
+  if (value === null || !Number.isFinite(value)) return null;
+  const rounded = value.toFixed(digits);
   return /^-0(?:\.0*)?$/.test(rounded) ? rounded.slice(1) : rounded;
 }
 
@@ -75,18 +87,18 @@ const LEVEL = { us: 2, metric: 2 };
 const HEIGHT = { us: 1, metric: 2 };
 
 /**
- * Columns of a line's station table in their order; where reaches are built otherwise than the plan says, with
- * the section each station stands in.
+ * Columns of a line's stakes in their order; where reaches are built otherwise than the plan says, with the levee
+ * type each stake belongs to.
  */
 export function stationColumns(line: Pick<SizedLine, "reaches">): readonly StationColumn[] {
   if (!hasOtherSections(line)) return COLUMNS;
-  const built = text("section", "Built as", (station) => sectionsAt(line, station));
+  const type = text("levee_type", "Levee type", (station) => typesAt(line, station));
   const [where, rest] = [COLUMNS.slice(0, AFTER_REASON), COLUMNS.slice(AFTER_REASON)];
-  return [...where, built, ...rest];
+  return [...where, type, ...rest];
 }
 
-/** The section a station stands in; where two meet, both. */
-function sectionsAt({ reaches }: Pick<SizedLine, "reaches">, { chainageM }: Station): string {
+/** The levee type at a station; where two meet, both. */
+function typesAt({ reaches }: Pick<SizedLine, "reaches">, { chainageM }: Station): string {
   const here = reaches.filter(
     ({ fromM, toM }) => chainageM >= fromM - SAME_M && chainageM <= toM + SAME_M,
   );
@@ -95,53 +107,34 @@ function sectionsAt({ reaches }: Pick<SizedLine, "reaches">, { chainageM }: Stat
 
 const COLUMNS: readonly StationColumn[] = [
   text("station", "Station", (station, system) => formatStation(station.chainageM, system)),
-  length("chainage", "From start", (station) => station.chainageM, { us: 1, metric: 2 }, false),
-  { ...text("lon", "Longitude", (station) => station.lon.toFixed(7), false), unit: degrees },
-  { ...text("lat", "Latitude", (station) => station.lat.toFixed(7), false), unit: degrees },
-  text("reason", "At", (station) => REASONS[station.reason]),
+  length("from_start", undefined, (station) => station.chainageM, { us: 1, metric: 2 }),
+  figure("longitude", undefined, none, ({ lon }) => lon.toFixed(7)),
+  figure("latitude", undefined, none, ({ lat }) => lat.toFixed(7)),
+  text("at", "At", (station) => REASONS[station.reason]),
   length("ground", "Ground", (station) => station.groundM, LEVEL),
-  length("lowest", "Lowest under base", (station) => station.lowestGroundM, LEVEL),
-  length("water", "Water", (station) => station.waterM, LEVEL, false),
-  length("crest", "Crest", (station) => station.crestM, LEVEL),
+  length("lowest_ground", "Lowest under base", (station) => station.lowestGroundM, LEVEL),
+  length("sized_for_water", undefined, (station) => station.waterM, LEVEL),
+  length("top_of_levee", "Top of levee", (station) => station.crestM, LEVEL),
+  figure("lay_bags_to", "Lay bags to", lengthUnit, bagTopFigure),
   length("height", "Height", (station) => station.heightM, HEIGHT),
-  length("greatest", "Greatest height", (station) => station.greatestHeightM, HEIGHT),
-  {
-    id: "courses",
-    title: "Courses at centre",
-    unit: none,
-    onPaper: true,
-    value: (station) => fixed(station.courses, (n) => n, 0),
-  },
-  {
-    id: "low-courses",
-    title: "Courses at low toe",
-    unit: none,
-    onPaper: true,
-    value: (station) => fixed(station.coursesAtLowToe, (n) => n, 0),
-  },
-  length("base", "Base width", (station) => station.baseM, HEIGHT),
-  {
-    id: "across",
-    title: "Bags across base",
-    unit: none,
-    onPaper: true,
-    value: (station) => fixed(station.bagsAcrossBase, (n) => n, 0),
-  },
-  {
-    id: "bags",
-    title: "Bags",
-    unit: (system) => `per ${lengthUnit(system)}`,
-    onPaper: true,
-    value: (station, system) => fixed(station.bagsPerM, (perM) => perM * lengthFrom(1, system), 0),
-  },
-  {
-    id: "area",
-    title: "Section area",
-    unit: (system) => (system === "us" ? "sq ft" : "m2"),
-    onPaper: false,
-    value: (station, system) => fixed(station.sectionAreaM2, (m2) => areaIn(m2, system), 2),
-  },
-  length("raise", "Can be raised to", (station) => station.raiseToM, HEIGHT, false),
+  length("greatest_height", "Greatest height", (station) => station.greatestHeightM, HEIGHT),
+  count("courses_at_center", "Courses at center", (station) => station.courses),
+  count("courses_at_low_toe", "Courses at low toe", (station) => station.coursesAtLowToe),
+  length("base_width", "Base width", (station) => station.baseM, HEIGHT),
+  count("bags_across_base", "Bags across base", (station) => station.bagsAcrossBase),
+  figure(
+    "bags",
+    "Bags",
+    (system) => `per ${lengthUnit(system)}`,
+    ({ bagsPerM }, system) => fixed(bagsPerM === null ? null : bagsPerM * lengthFrom(1, system), 0),
+  ),
+  figure(
+    "cross_section",
+    undefined,
+    (system) => (system === "us" ? "sq ft" : "m2"),
+    ({ sectionAreaM2: m2 }, system) => fixed(m2 === null ? null : areaIn(m2, system), 2),
+  ),
+  length("can_be_raised_to", undefined, (station) => station.raiseToM, HEIGHT),
 ];
 
-const AFTER_REASON = COLUMNS.findIndex(({ id }) => id === "reason") + 1;
+const AFTER_REASON = COLUMNS.findIndex(({ id }) => id === "at") + 1;

@@ -34,7 +34,7 @@ export function watchPlaces(
     ...ofTrace(traced),
     ...line.stations
       .filter(({ reason }) => reason === "gap")
-      .map(({ chainageM }) => ({ chainageM, why: "ground not known here: judge it by eye" })),
+      .map(({ chainageM }) => ({ chainageM, why: "no elevation data here: judge it by eye" })),
   ].sort((a, b) => a.chainageM - b.chainageM);
   const stops: { chainageM: number; reasons: string[] }[] = [];
   for (const { chainageM, why } of reasons) {
@@ -52,7 +52,7 @@ function ofStanding({ standing }: Holding): Reason[] {
   if (!standing) return [];
   const { sliding, overturning } = standing;
   const words = (way: string, of: typeof sliding) =>
-    `weakest against ${way}: ${factorWords(of.factor)}, ${of.required} asked`;
+    `weakest against ${way}: ${factorWords(of.factor)}, ${of.required} required`;
   return [
     { chainageM: sliding.chainageM, why: words("sliding", sliding) },
     { chainageM: overturning.chainageM, why: words("overturning", overturning) },
@@ -93,14 +93,12 @@ function deepestAt({ walk }: SizedLine, { profile }: Holding) {
 function ofTrace(traced: TracedAlternative | null): Reason[] {
   const { wayIn, firstOver } = traced ?? {};
   return [
-    ...(wayIn
-      ? [{ chainageM: wayIn.chainageM, why: "the water comes in here: close it first" }]
-      : []),
+    ...(wayIn ? [{ chainageM: wayIn.chainageM, why: "water comes in here: close it first" }] : []),
     ...(firstOver
       ? [
           {
             chainageM: firstOver.chainageM,
-            why: `first over the ${firstOver.over} when it rises on`,
+            why: `first place a higher river goes over the ${firstOver.over === "crest" ? "top of levee" : "ground"}`,
           },
         ]
       : []),

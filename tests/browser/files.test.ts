@@ -61,22 +61,26 @@ describe("files that are refused leave the plan as it is", () => {
 });
 
 describe("taking files away", () => {
-  it("stations as CSV: a row for each station on the sheet, with the figures of the sheet", async () => {
+  it("stakes as CSV: a row for each station on the page, with the figures of the page", async () => {
     await page.getByRole("button", { name: "Sheets", exact: true }).click();
     const [download] = await Promise.all([
       page.waitForEvent("download"),
-      page.getByRole("button", { name: "Stations, CSV" }).click(),
+      page.getByRole("button", { name: "Stakes, CSV" }).click(),
     ]);
     expect(download.suggestedFilename()).toMatch(/\.csv$/);
-    const [head, ...rows] = csvCells(readFileSync(await download.path(), "utf8"));
+    const [head, ...all] = csvCells(readFileSync(await download.path(), "utf8"));
+    const rows = all.filter(([row]) => row === "Stake");
+    expect(all[0]![0]).toBe("Must fix");
     const table = await page
       .locator('[data-table="stations"] tbody tr')
       .evaluateAll((lines) =>
         lines.map((line) => [...line.querySelectorAll("td")].map((cell) => cell.textContent ?? "")),
       );
     expect(rows.length).toBeGreaterThan(30);
-    expect(table.map((cells) => cells[0])).toEqual(rows.map((cells) => cells[1]));
-    for (const name of ["Ground (ft)", "Crest (ft)", "Greatest height (ft)"]) {
+    expect(table.map((cells) => cells[0])).toEqual(
+      rows.map((cells) => cells[head!.indexOf("station")]),
+    );
+    for (const name of ["ground_ft", "top_of_levee_ft", "lay_bags_to_ft", "greatest_height_ft"]) {
       const column = head!.indexOf(name);
       expect(column).toBeGreaterThan(0);
       rows.forEach((cells, n) => {

@@ -32,11 +32,11 @@ describe("the block Holding", () => {
     expect(await block().locator(".disclosure-line").textContent()).toMatch(/^Pumps: \d+ at work/);
     await block().locator("> h2 > button").click();
     expect(await part("Standing").textContent()).toMatch(
-      /Against sliding\s*\d\.\d to \d\.\d of 1\.5 asked/,
+      /Against sliding\s*\d\.\d to \d\.\d of 1\.5 required/,
     );
     expect(await part("Seepage").textContent()).toMatch(/Through bags alone[\d.]+ to [\d,.]+ gpm/);
     expect(await part("Inside").textContent()).toMatch(/Lowest place, the sump87\d\.\d\d ft/);
-    expect(await part("Pumps").textContent()).toMatch(/Proposed\d at work and 1 spare/);
+    expect(await part("Pumps").textContent()).toMatch(/Proposed\d working and 1 spare/);
     expect(await part("Raise reserve").textContent()).toContain("More on the same base");
     const drawing = part("Inside").getByRole("img", { name: /^Level inside without pumps/ });
     expect(await drawing.getAttribute("aria-label")).toMatch(/after 24 h .* as high as outside/);
@@ -134,13 +134,13 @@ describe("what is compared and printed", () => {
 
   it("has a sheet for the crew: where to stop, the sump, the pumps, when people leave", async () => {
     await page.getByRole("button", { name: "Sheets", exact: true }).click();
-    const sheet = page.getByRole("region", { name: "Watch and pump" });
+    const sheet = page.getByRole("region", { name: "Watch and pumps" });
     const text = (await sheet.textContent())!;
-    expect(text).toContain("People leave when the river stands at");
-    expect(text).toMatch(/weakest against sliding: [\d.]+ to [\d.]+, 1\.5 asked/);
-    expect(text).toContain("Never stop it");
+    expect(text).toContain("People leave when the river is at");
+    expect(text).toMatch(/weakest against sliding: [\d.]+ to [\d.]+, 1\.5 required/);
+    expect(text).toContain("Never plug or cap it");
     expect(text).toMatch(/The lowest place, \d+ ft inside \d\+\d\d, at 42\.\d{5}, -93\.\d{5}/);
-    expect(text).toMatch(/\d at work and 1 spare/);
+    expect(text).toMatch(/\d working and 1 spare/);
     expect(text).toContain("life jackets");
   });
 });

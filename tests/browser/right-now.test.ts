@@ -90,8 +90,8 @@ describe("while the plan as it stands is not counted yet", () => {
     }
 
     await page.getByRole("button", { name: "Sheets" }).click();
-    const sheets = page.getByRole("dialog", { name: "Sheets" });
-    await sheets.getByText("Counting the plan as it stands").waitFor();
+    const sheets = page.getByRole("dialog", { name: "Print" });
+    await sheets.getByText("Counting the plan").waitFor();
     expect(await sheets.getByRole("button", { name: /Print|CSV|GeoJSON/ }).count()).toBe(0);
     await release();
     await sheets.getByRole("button", { name: "Print" }).waitFor();

@@ -85,9 +85,9 @@ describe("a forecast that is pasted", () => {
 describe("the sheet", () => {
   it("tells the crew who builds which stretch when", async () => {
     await page.keyboard.press("p");
-    const sheet = page.getByRole("region", { name: "Order of building" });
-    const first = sheet.locator('[data-table="build-order"] tbody tr').first();
-    expect(await first.textContent()).toMatch(/^14\+00.*Tue 7 Apr 09:00/);
+    const sheet = page.getByRole("region", { name: "Build sequence" });
+    const first = sheet.locator('[data-table="build-sequence"] tbody tr').first();
+    expect(await first.textContent()).toMatch(/^14\+00.*Tue.* Apr.* 09:00/);
     expect(await sheet.textContent()).toContain("78 people instead");
     await page.keyboard.press("Escape");
   });

@@ -1,20 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Cell, csvText } from "../../src/pages/csv.ts";
-
-/** A reader written from the grammar of RFC 4180 section 2, for round trips. */
-function readCsv(text: string): string[][] {
-  const rows: string[][] = [];
-  let row: string[] = [];
-  const field = /(?:"((?:[^"]|"")*)"|([^",\r\n]*))(,|\r\n)/gy;
-  for (let match = field.exec(text); match; match = field.exec(text)) {
-    row.push(match[1] === undefined ? match[2]! : match[1].replaceAll('""', '"'));
-    if (match[3] === ",") continue;
-    rows.push(row);
-    row = [];
-  }
-  return rows;
-}
+import { readCsv } from "../helpers/read-csv.ts";
 
 describe("comma-separated text", () => {
   it("follows the rules of RFC 4180, section 2: CRLF, quotes where needed, quotes doubled", () => {

@@ -1,74 +1,190 @@
 import { booleanClockwise } from "@turf/turf";
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/defaults.ts";
-import { lineGeoJson, stakesGeoJson } from "../../src/pages/line-geojson.ts";
+import type { Alignment, Plan } from "../../shared/plan.ts";
+import type { Check, SizedLine } from "../../shared/sizing-types.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { CAUTIONS } from "../../shared/words/cautions.ts";
+import { checkWords } from "../../shared/words/checks.ts";
+import { buildSequenceCsv } from "../../src/pages/build-sequence-table.ts";
+import type { Exported } from "../../src/pages/exported.ts";
+import { lineGeoJson } from "../../src/pages/line-geojson.ts";
 import { planScale } from "../../src/pages/plan-scale.ts";
-import { stationTableCsv } from "../../src/pages/station-table.ts";
+import { stakesCsv, stakesGeoJson } from "../../src/pages/stakes.ts";
 import { groundOf, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { FOREIGN, NEVER } from "../helpers/never-said.ts";
+import { readCsv } from "../helpers/read-csv.ts";
+
+const SYSTEMS = ["us", "metric"] as const;
+const FAILS: Check = {
+  ...{ id: "if-it-fails", severity: "caution", fromM: 0, toM: 0, at: null, where: null },
+  finding: { kind: "if-it-fails", building: "Barn", depthM: 1.3 * FOOT_M },
+};
 
 const ground = groundOf((x, y) => (x > 10 && y > 5 ? Number.NaN : 100 + x / 100));
-const plan = planWith(100.5);
+const plan = planWith(101.5, {
+  time: {
+    ...{ forecast: null, startAt: "2026-04-03T14:00-05:00", marginM: 0.3, setUpH: 2 },
+    ...{ fillShare: 0.5, crews: 2, shifts: 2, shiftH: 10, lit: true },
+    ...{ dayFromH: null, dayToH: null, liftM: 0.3 },
+  },
+});
 const alternative = ring(rectangle(20, 15));
 const line = size(plan, alternative, ground);
-const cells = (text: string) =>
-  text
-    .trimEnd()
-    .split("\r\n")
-    .map((row) => row.split(","));
 
-describe("the station table", () => {
-  it("has one row a station and the unit of every measured column in its head", () => {
-    const [head, ...rows] = cells(stationTableCsv(line, "us", 0));
-    expect(rows).toHaveLength(line.stations.length);
-    expect(head).toContain("Ground (ft)");
-    expect(head).toContain("Bags (per ft)");
-    expect(cells(stationTableCsv(line, "metric", 0))[0]).toContain("Section area (m2)");
+/** A line with one thing to fix, over its height limit, as it leaves the program. */
+function leaving(system: UnitSystem, changes: Partial<Exported> = {}): Exported {
+  return {
+    ...{ plan, alternative, line, checks: [...line.checks, FAILS], system },
+    ...{ verticalDatum: "NAVD 88", ...changes },
+  };
+}
+
+function of(own: Alignment, sized: SizedLine, by: Plan = plan): Exported {
+  return leaving("us", { plan: by, alternative: own, line: sized, checks: sized.checks });
+}
+
+/** Records of a file by their heads, and what is noted above them. */
+function read(csv: string) {
+  const [head, ...rows] = readCsv(csv);
+  const named = rows.map((row) => Object.fromEntries(head!.map((name, i) => [name, row[i]!])));
+  const isNote = ({ row }: Record<string, string>) => /^(Must fix|Caution|Note)$/.test(row!);
+  return {
+    head: head!,
+    rows,
+    notes: named.filter(isNote),
+    records: named.filter((each) => !isNote(each)),
+  };
+}
+
+describe("stakes as CSV", () => {
+  it("have one record a station, every column named with its unit, all in the person's system", () => {
+    const us = read(stakesCsv(leaving("us")));
+    expect(us.records).toHaveLength(line.stations.length);
+    expect(us.head).toEqual(
+      expect.arrayContaining(["ground_ft", "top_of_levee_ft", "lay_bags_to_ft", "bags_per_ft"]),
+    );
+    expect(us.head.join(" ")).not.toMatch(/_m\d?\b/);
+    const metric = read(stakesCsv(leaving("metric")));
+    expect(metric.head).toContain("cross_section_m2");
+    expect(metric.head.join(" ")).not.toMatch(/_(?:ft|cu|sq)\b/);
   });
 
-  it("gives each station's figures, rounded, in the person's unit", () => {
-    const [head, first] = cells(stationTableCsv(line, "us", 0));
-    const column = (title: string) => first![head!.indexOf(title)];
-    const station = line.stations[0]!;
-    expect(column("Station")).toBe("0+00");
-    expect(column("Ground (ft)")).toBe((station.groundM! / FOOT_M).toFixed(2));
-    expect(column("Crest (ft)")).toBe((station.crestM / FOOT_M).toFixed(2));
-    expect(column("Longitude (deg)")).toBe(station.lon.toFixed(7));
+  it("give each station's figures, rounded, and say what elevations count from", () => {
+    const [first] = read(stakesCsv(leaving("us"))).records;
+    const { groundM, crestM, heightM, lon } = line.stations[0]!;
+    expect(first).toMatchObject({
+      station: "0+00",
+      ground_ft: (groundM! / FOOT_M).toFixed(2),
+      top_of_levee_ft: (crestM / FOOT_M).toFixed(2),
+      longitude: lon.toFixed(7),
+      vertical_datum: "NAVD 88",
+    });
+    const laidFt = (groundM! + 1.05 * heightM!) / FOOT_M;
+    expect(Number(first!.lay_bags_to_ft) - laidFt).toBeGreaterThanOrEqual(-1e-6);
+    expect(Number(first!.lay_bags_to_ft) - laidFt).toBeLessThan(0.01);
   });
 
-  it("leaves a cell empty where there is no ground data, never a zero", () => {
+  it("leave a cell empty where there is no elevation data, never a zero", () => {
     const hole = line.stations.findIndex((station) => station.groundM === null);
-    expect(hole).toBeGreaterThanOrEqual(0);
-    const [head, ...rows] = cells(stationTableCsv(line, "metric", 0));
-    const column = (title: string) => rows[hole]![head!.indexOf(title)];
-    expect(column("Ground (m)")).toBe("");
-    expect(column("Height (m)")).toBe("");
-    expect(column("Bags (per m)")).toBe("");
-    expect(column("Crest (m)")).not.toBe("");
+    const record = read(stakesCsv(leaving("metric"))).records[hole]!;
+    expect(record).toMatchObject({ ground_m: "", height_m: "", bags_per_m: "", lay_bags_to_m: "" });
+    expect(record.top_of_levee_m).not.toBe("");
   });
 
-  it("says in every row how much of the line is not counted and how much must be fixed", () => {
-    const [head, ...rows] = cells(stationTableCsv(line, "us", 2));
+  it("say in every row how much of the line is not counted and how much must be fixed", () => {
     const gapFt = (line.totals.lengthNoDataM / FOOT_M).toFixed(1);
     expect(Number(gapFt)).toBeGreaterThan(10);
-    const gap = head!.indexOf("Line without elevation data (ft)");
-    for (const row of rows) {
-      expect(row[gap]).toBe(String(Number(gapFt)));
-      expect(row[head!.indexOf("Must fix")]).toBe("2");
+    const mustFix = line.checks.filter(
+      ({ severity, continued }) => severity === "stop" && !continued,
+    );
+    expect(mustFix.length).toBeGreaterThan(0);
+    for (const record of read(stakesCsv(leaving("us"))).records) {
+      expect(record).toMatchObject({
+        line_without_elevation_data_ft: String(Number(gapFt)),
+        must_fix_count: String(mustFix.length),
+      });
     }
   });
 
-  it("keeps a formula-like name of an alternative from running in a spreadsheet", () => {
-    const [, first] = cells(stationTableCsv({ ...line, name: "=HYPERLINK(1)" }, "us", 0));
-    expect(first![0]).toBe("'=HYPERLINK(1)");
+  it("keep a formula-like name of a line from running in a spreadsheet", () => {
+    const named = leaving("us", { line: { ...line, name: "=HYPERLINK(1)" } });
+    expect(read(stakesCsv(named)).records[0]!.line).toBe("'=HYPERLINK(1)");
   });
 });
+
+describe.each(SYSTEMS)("what leaves the program in %s units", (system) => {
+  const exported = leaving(system);
+  const sequence = buildSequenceCsv(exported, line.time!);
+  const csvs = [stakesCsv(exported), sequence];
+  const geojsons = [lineGeoJson(exported), stakesGeoJson(exported)].map((text) => JSON.parse(text));
+  const over = line.checks.find(({ finding }) => finding.kind === "over-limit")!;
+
+  it("is of a line with figures, over its limit and not all counted", () => {
+    expect(line.totals.lengthOverLimitM).toBeGreaterThan(1);
+    expect(read(sequence).records.length).toBeGreaterThan(0);
+  });
+
+  it("says first what must be fixed, with kind and figures, then the cautions, the deadliest first", () => {
+    const { what, remedy } = checkWords(over, system);
+    for (const csv of csvs) {
+      const { notes, rows } = read(csv);
+      expect(rows[0]![0]).toBe("Must fix");
+      const found = notes.find(({ finding }) => finding === JSON.stringify(over.finding))!;
+      expect(found.note).toContain(what);
+      expect(found.note).toContain(remedy);
+      const cautions = notes.filter(({ row }) => row === "Caution").map(({ note }) => note!);
+      expect(cautions[0]).toMatch(
+        /^If the levee fails, water comes suddenly and fast, up to .* deep at "Barn"\.$/,
+      );
+      expect(cautions.slice(1)).toEqual(CAUTIONS.map(({ short }) => short));
+    }
+    for (const { properties } of geojsons.flatMap(({ features }) => features)) {
+      const found = properties.must_fix.find(
+        ({ finding }: { finding: unknown }) =>
+          JSON.stringify(finding) === JSON.stringify(over.finding),
+      );
+      expect(found.what).toContain(what);
+      expect(properties.must_fix_count).toBe(properties.must_fix.length);
+      expect(properties.cautions[0]).toMatch(/^If the levee fails/);
+      expect(properties.cautions).toEqual(
+        expect.arrayContaining(CAUTIONS.map(({ short }) => short)),
+      );
+      expect(properties.vertical_datum).toBe("NAVD 88");
+    }
+  });
+
+  it("has no word that the trade does not use, no promise and no figure of the other units", () => {
+    const strings = [...csvs.flatMap((csv) => readCsv(csv).flat()), ...geojsons.flatMap(stringsIn)];
+    expect(strings.length).toBeGreaterThan(500);
+    for (const string of strings) {
+      expect(string).not.toMatch(NEVER);
+      expect(string).not.toMatch(FOREIGN[system]);
+      expect(string).not.toMatch(/undefined|NaN|Infinity/);
+    }
+  });
+
+  it("has rows of one width (RFC 4180, section 2.4)", () => {
+    for (const csv of csvs) {
+      expect(new Set(readCsv(csv).map(({ length }) => length)).size).toBe(1);
+    }
+  });
+});
+
+/** Every string of a JSON value, and every name of a member. */
+function stringsIn(value: unknown): string[] {
+  if (typeof value === "string") return [value];
+  if (typeof value !== "object" || value === null) return [];
+  return Object.entries(value).flatMap(([name, each]) => [name, ...stringsIn(each)]);
+}
 
 describe("the line as GeoJSON (RFC 7946)", () => {
   it.each([
     ["counter-clockwise", alternative.corners],
     ["clockwise", [...alternative.corners].reverse()],
   ])("closes a ring drawn %s and runs it counter-clockwise (section 3.1.6)", (_, corners) => {
-    const { features } = JSON.parse(lineGeoJson({ ...alternative, corners }, line, 0));
+    const turned = { ...alternative, corners };
+    const { features } = JSON.parse(lineGeoJson(leaving("us", { alternative: turned })));
     const [outer] = features[0].geometry.coordinates;
     expect(features[0].geometry.type).toBe("Polygon");
     expect(outer).toHaveLength(5);
@@ -76,51 +192,55 @@ describe("the line as GeoJSON (RFC 7946)", () => {
     expect(booleanClockwise(outer)).toBe(false);
   });
 
-  it("writes a line tied in as a LineString in its own order, with its totals in SI", () => {
+  it("writes a line tied in as a LineString in its own order, with its totals", () => {
     const tied = openLine([
       [-20, 0],
       [20, 5],
     ]);
     const sized = size(plan, tied, ground);
-    const { features } = JSON.parse(lineGeoJson(tied, sized, 0));
+    const { features } = JSON.parse(lineGeoJson(of(tied, sized)));
     expect(features[0].geometry.type).toBe("LineString");
     expect(features[0].geometry.coordinates[0][0]).toBeCloseTo(tied.corners[0]![0], 8);
     expect(features[0].properties.bags).toBe(sized.totals.bags);
-    expect(features[0].properties.lengthM).toBeCloseTo(Math.hypot(40, 5), 1);
+    expect(features[0].properties.length_ft).toBeCloseTo(Math.hypot(40, 5) / FOOT_M, 0);
   });
 
-  it("says on line and stakes that the totals are not complete, and how much must be fixed", () => {
-    const whole = JSON.parse(lineGeoJson(alternative, line, 3)).features;
-    const stakes = JSON.parse(stakesGeoJson(line, 3)).features;
+  it("says on line and stakes that the totals are not complete", () => {
+    const whole = JSON.parse(lineGeoJson(leaving("us"))).features;
+    const stakes = JSON.parse(stakesGeoJson(leaving("us"))).features;
     for (const { properties } of [...whole, ...stakes]) {
-      expect(properties).toMatchObject({ complete: false, mustFix: 3 });
+      expect(properties).toMatchObject({ complete: false });
     }
+    const low = planWith(100.5);
     const level = size(
-      plan,
+      low,
       alternative,
       groundOf(() => 100),
     );
-    const sound = JSON.parse(lineGeoJson(alternative, level, 0)).features[0].properties;
-    expect(sound).toMatchObject({ complete: true, mustFix: 0, bags: level.totals.bags });
+    const sound = JSON.parse(lineGeoJson(of(alternative, level, low))).features[0].properties;
+    expect(sound).toMatchObject({ complete: true, bags: level.totals.bags });
     const none = size(
       plan,
       alternative,
       groundOf(() => Number.NaN),
     );
-    expect(JSON.parse(lineGeoJson(alternative, none, 1)).features[0].properties.bags).toBeNull();
+    const { properties } = JSON.parse(lineGeoJson(of(alternative, none))).features[0];
+    expect(properties.bags).toBeNull();
+    expect(properties.must_fix_count).toBeGreaterThan(0);
   });
 
-  it("sets a stake at every station, null where there is no ground data", () => {
-    const { features } = JSON.parse(stakesGeoJson(line, 0));
+  it("sets a stake at every station with the figures of the CSV file, null without elevation data", () => {
+    const { features } = JSON.parse(stakesGeoJson(leaving("metric")));
+    const { records } = read(stakesCsv(leaving("metric")));
     expect(features).toHaveLength(line.stations.length);
     for (const [i, station] of line.stations.entries()) {
       const { geometry, properties } = features[i];
-      expect(geometry).toEqual({
-        type: "Point",
-        coordinates: [expect.any(Number), expect.any(Number)],
-      });
+      expect(geometry.type).toBe("Point");
+      expect(geometry.coordinates[0]).toBeCloseTo(station.lon, 8);
       expect(geometry.coordinates[1]).toBeCloseTo(station.lat, 8);
-      expect(properties.groundM === null).toBe(station.groundM === null);
+      expect(properties.ground_m === null).toBe(station.groundM === null);
+      expect(properties.top_of_levee_m).toBe(Number(records[i]!.top_of_levee_m));
+      expect(properties.station).toBe(records[i]!.station);
     }
   });
 });

@@ -9,7 +9,7 @@ import { takenMaterials, takesWords } from "../../shared/words/materials.ts";
 import { leveeShapes } from "../../src/drawing/line/levee-shapes.ts";
 import { edgedSections, reachShapes } from "../../src/drawing/line/reach-shapes.ts";
 import { drawnStations } from "../../src/pages/drawn-stations.ts";
-import { stationTableCsv } from "../../src/pages/station-table.ts";
+import { stationColumns } from "../../src/pages/station-columns.ts";
 import { groundOf, PLANE, rectangle, ring } from "../helpers/grounds.ts";
 
 const LIMIT_M = EMPTY_PLAN.practice.limitM;
@@ -128,13 +128,11 @@ describe("on paper", () => {
     ]);
   });
 
-  it("the station table names sections only where they differ, both where two meet", () => {
-    const [head, ...rows] = stationTableCsv(line, "us", 0).split("\r\n");
-    const column = head!.split(",").indexOf("Built as");
-    const unquoted = rows.map((row) => row.replaceAll(narrow.name, narrow.name.replace(",", ";")));
-    const names = unquoted.map((row) => row.split(",")[column]).filter(Boolean);
-    expect(names).toHaveLength(line.stations.length);
+  it("the stakes name levee types only where they differ, both where two meet", () => {
+    const column = stationColumns(line).find(({ id }) => id === "levee_type")!;
+    const names = line.stations.map((station) => column.value(station, "us"));
+    expect(names.every((name) => name !== "")).toBe(true);
     expect(names).toContain(`${SECTIONS[0]!.name} / ${boarded.name}`);
-    expect(stationTableCsv(sized([50], []), "us", 0)).not.toContain("Built as");
+    expect(stationColumns(sized([50], [])).map(({ id }) => id)).not.toContain("levee_type");
   });
 });

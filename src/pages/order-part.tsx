@@ -5,7 +5,6 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import {
   formatArea,
   formatCount,
-  formatHours,
   formatLength,
   formatMass,
   formatShare,
@@ -16,41 +15,41 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import { type MaterialKey, takenMaterials } from "../../shared/words/materials.ts";
+import { SETTLING_NOTE } from "../../shared/words/settling.ts";
+import { doneAfter } from "../../shared/words/time.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { LevelNotice } from "../drawing/level-notice.tsx";
-import { LineWarning } from "./line-warning.tsx";
+import type { Exported } from "./exported.ts";
 
-interface OrdersSheetProps {
-  readonly plan: Plan;
-  readonly line: SizedLine;
-  readonly system: UnitSystem;
-}
-
-/** What to order and whom to call, with what the figures rest on. */
-export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
+/** Materials to get, with what the figures rest on. */
+export function OrderPart({ of: { plan, line, system } }: { readonly of: Exported }) {
   const { totals } = line;
   const { practice, section } = plan;
   const { bag, sheet } = section;
-  const roll = `${formatLength(sheet.rollWidthM, system, 0)} × ${formatLength(sheet.rollLengthM, system, 0)}`;
+  const units = unitsOf(system);
+  const roll = `${units.distance(sheet.rollWidthM)} × ${units.distance(sheet.rollLengthM)}`;
   return (
-    <section class="sheet-part" aria-label="Orders">
-      <h2>Orders</h2>
-      <LineWarning line={line} system={system} />
+    <section aria-label="Order">
+      <h2>Order for materials</h2>
       <LevelNotice doubt={line.levelDoubt} system={system} />
       <table class="sheet-table orders">
         <tbody>
           <Order name="Bags" amount={isCounted(line) ? formatCount(totals.bags) : "not known"}>
             {formatSmallVolume(bag.placedVolumeM3, system)} as placed,{" "}
             {formatSmallMass(bag.filledMassKg, system)} filled, {formatShare(practice.spareShare)}{" "}
-            spare; and {formatCount(totals.sheetBags)} to hold the sheet
+            spare; and {formatCount(totals.sheetBags)} to weight the poly sheeting. {SETTLING_NOTE}
           </Order>
           <Order name="Sand" amount={formatVolume(totals.sandM3, system)}>
             {formatMass(totals.sandDryKg, system)} dry, {formatMass(totals.sandWetKg, system)} wet,{" "}
-            {formatShare(practice.wasteShare)} lost; {formatCount(totals.trucks)} trucks of{" "}
+            {formatShare(practice.wasteShare)} lost; {formatCount(totals.trucks)} truckloads of{" "}
             {formatVolume(practice.truckM3, system)}
           </Order>
-          <Order name="Sheet, 6 mil or more" amount={`${formatCount(totals.sheetRolls)} rolls`}>
-            {roll}, {formatArea(totals.sheetM2, system)} laid, lap{" "}
-            {formatLength(sheet.lapM, system, 0)}, upstream over downstream
+          <Order
+            name={`Poly sheeting, ${system === "us" ? "6 mil" : "0.15 mm"} or more`}
+            amount={`${formatCount(totals.sheetRolls)} rolls`}
+          >
+            {roll} each, {formatArea(totals.sheetM2, system)} laid, lap {units.figure(sheet.lapM)},
+            upstream over downstream
           </Order>
           {takenMaterials(totals.materials, system).map(({ key, name, amount }) => (
             <Order key={key} name={name} amount={amount}>
@@ -61,11 +60,8 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
             name="People"
             amount={practice.people === null ? "not entered" : formatCount(practice.people)}
           >
-            {practice.people === null
-              ? `${formatHours(totals.jobPersonHours)} of one person`
-              : formatHours(totals.jobHours)}{" "}
-            for the whole job; filling or placing alone {formatHours(totals.taskPersonHoursLow)} to{" "}
-            {formatHours(totals.taskPersonHoursHigh)} of one person
+            {line.time ? `${doneAfter(line.time)}; ` : ""}
+            {formatCount(Math.round(totals.jobPersonHours))} person-hours for the whole job
           </Order>
           <Order name="Levee" amount={formatVolume(totals.volumeM3, system)}>
             {formatLength(totals.builtLengthM, system, 0)} built of{" "}
@@ -75,10 +71,10 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
           </Order>
           {line.totalsGroundHigh && line.totalsGroundLow && (
             <Order
-              name={`If the ground is ±${formatLength(line.groundAccuracy.rmseM, system, 2)} off`}
+              name={`If the elevation data is off by ±${formatLength(line.groundAccuracy.rmseM, system, 2)}`}
               amount={`${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`}
             >
-              all of it higher, or all of it lower
+              all of the ground higher, or all of it lower
             </Order>
           )}
           {line.published.map((count) => (
@@ -89,7 +85,7 @@ export function OrdersSheet({ plan, line, system }: OrdersSheetProps) {
             >
               {count.why}
               {count.beyondM > 0.5 &&
-                ` ${formatLength(count.beyondM, system, 0)} is higher than it goes and not counted.`}
+                ` ${formatLength(count.beyondM, system, 0)} are higher than it goes and not counted.`}
             </Order>
           ))}
         </tbody>
@@ -113,7 +109,9 @@ function reachesTaking(line: SizedLine, key: MaterialKey, system: UnitSystem): s
 
 function limitWords({ practice }: Plan, line: SizedLine, system: UnitSystem): string {
   const isOne = line.reaches.every(({ limitM }) => limitM === practice.limitM);
-  return isOne ? `the limit of ${formatLength(practice.limitM, system)}` : "the limit of its reach";
+  return isOne
+    ? `the height limit of ${formatLength(practice.limitM, system)}`
+    : "the height limit of its levee type";
 }
 
 interface OrderProps {

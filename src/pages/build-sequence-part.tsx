@@ -1,7 +1,7 @@
 import { hasOtherSections } from "../../shared/reaches.ts";
-import "./build-order.css";
+import "./build-sequence.css";
 import { timeOf } from "../../shared/defaults.ts";
-import type { Forecast, Plan } from "../../shared/plan.ts";
+import type { Forecast } from "../../shared/plan.ts";
 import { formatSetting } from "../../shared/setting-text.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { hourWords, momentWords, zoneWords } from "../../shared/time/clock-words.ts";
@@ -19,35 +19,38 @@ import {
 import { mostWorkWords } from "../../shared/words/checks/time.ts";
 import { gapLength } from "../../shared/words/ground-gap.ts";
 import { butMustFix } from "../../shared/words/must-fix.ts";
+import { SETTLING_NOTE } from "../../shared/words/settling.ts";
 import { behindWords, doneAfter, mainVerdict, timeWords } from "../../shared/words/time.ts";
 import { ForecastChart, ForecastKey } from "../drawing/forecast-chart.tsx";
 import { CrestTable } from "../drawing/time-curve.tsx";
 import { mustFixOn } from "../live/water-now.ts";
-import { AHEAD_TITLE, inOrder, isBehind, ORDER_COLUMNS } from "./build-order-table.ts";
-import { SheetOf } from "./sheet-of.tsx";
-
-interface BuildOrderProps {
-  readonly plan: Plan;
-  readonly line: SizedLine;
-  /** Every alternative's result, to name those in time when this one is not. */
-  readonly results: readonly SizedLine[];
-  readonly system: UnitSystem;
-  readonly widthPx: number;
-}
+import {
+  inSequence,
+  isAhead,
+  isBehind,
+  paperValue,
+  SEQUENCE_COLUMNS,
+} from "./build-sequence-table.ts";
+import type { Exported } from "./exported.ts";
 
 const CHART_PX = 190;
 
+interface BuildSequenceProps {
+  readonly of: Exported;
+  readonly time: LineTime;
+  /** Every line's result, to name those in time when this one is not. */
+  readonly results: readonly SizedLine[];
+  readonly widthPx: number;
+}
+
 /** On paper: whether there is time, who builds which stretch when, and the forecast it rests on. */
-export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildOrderProps) {
-  const { time } = line;
-  if (!time || time.stretches.length === 0) return null;
+export function BuildSequencePart({ of, time, results, widthPx }: BuildSequenceProps) {
+  const { plan, line, system } = of;
   const { forecast } = timeOf(plan);
   return (
-    <section class="sheet-part sheet-page" aria-label="Order of building">
-      <h2>Order of building</h2>
-      <SheetOf plan={plan} line={line} system={system} />
+    <>
       <p class="build-verdict">
-        <strong>{timeWords(time, system)}.</strong> {time.crew && crewWords(plan, time, time.crew)}
+        <strong>{timeWords(time, system)}.</strong> {time.crew && crewWords(of, time, time.crew)}
       </p>
       {doubtWords(line, time, system).map((words) => (
         <p key={words} class="sheet-warning">
@@ -58,11 +61,12 @@ export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildO
       <OtherBands time={time} system={system} />
       {time.stretches.some(isBehind) && (
         <p class="build-behind">
-          ▲ behind: before it is done the water comes nearer to its crest than{" "}
-          {formatLength(time.marginM, system)}; at 0.0 it comes over.
+          ▲ behind: before it is done the water comes nearer to its top than{" "}
+          {formatLength(time.marginM, system)}; at 0.0 it overtops.
         </p>
       )}
-      <StretchTable time={time} system={system} />
+      <p>{SETTLING_NOTE}</p>
+      <StretchTable line={line} time={time} system={system} />
       {forecast && (
         <div class="build-whole">
           <h3>Forecast</h3>
@@ -78,32 +82,37 @@ export function BuildOrderSheet({ plan, line, results, system, widthPx }: BuildO
           <CrestTable crests={time.crests} plan={plan} system={system} />
         </div>
       )}
-    </section>
+    </>
   );
 }
 
-/** What the verdict does not speak of, and who reads only the sheet must know. */
+/** What the verdict leaves out, and who reads this sheet alone must know. */
 function doubtWords(line: SizedLine, time: LineTime, system: UnitSystem): string[] {
   const riseM = riseOverPlanM(time);
   const gap = gapLength(line, system);
   return [
     riseM > 0 &&
-      `The forecast crests ${formatLength(riseM, system)} above the water this line is sized for; the verdict holds only up to that water.`,
+      `The forecast crest is ${formatLength(riseM, system)} above the sized-for water: nothing here is said of water above that.`,
     endsBeforeTheWork(time) &&
-      "The forecast ends before the work does: nothing is known of the water after it.",
+      "The forecast ends before the work does: the water after it is not known.",
     gap !== null &&
       `${gap} of the line has no elevation data: its bags and hours are in none of these times.`,
   ].filter((words) => words !== false);
 }
 
-function crewWords(plan: Plan, time: LineTime, crew: Crew): string {
+function crewWords({ plan, system }: Exported, time: LineTime, crew: Crew): string {
   const { shifts, shiftH, lit, setUpH, liftM } = timeOf(plan);
-  const start = time.startAt
-    ? `Start ${hourWords(time.startAt, 0, { long: true, toMin: 1 })}. `
-    : "";
-  const turns = `${shifts} ${shifts === 1 ? "shift" : "shifts"} of ${formatHours(shiftH)} in 24 hours, ${lit ? "at night too, under lights" : daylightWords(time)}`;
   const { people, fillers, layers, crews, slowBagsPerH, fastBagsPerH } = crew;
-  return `${start}${formatCount(people)} people, ${Math.round(fillers)} filling and ${Math.round(layers)} laying in ${crews} ${crews === 1 ? "crew" : "crews"}; ${turns}; ${formatHours(setUpH)} to set up first. ${formatCount(Math.round(slowBagsPerH))} to ${formatCount(Math.round(fastBagsPerH))} bags an hour: ${formatCount(time.bags)} bags take ${doneAfter(time)}. Times below are at the slow pace; the line is raised ${formatLength(liftM, "us")} (${formatLength(liftM, "metric")}) at a time all along, so that a crew comes back to each stretch.`;
+  const begin = time.startAt && hourWords(time.startAt, 0, { long: true, toMin: 1 });
+  return [
+    begin && `Start ${begin}.`,
+    `${formatCount(people)} people: ${Math.round(fillers)} fill, ${Math.round(layers)} lay in ${crews} ${crews === 1 ? "crew" : "crews"}.`,
+    `${shifts} ${shifts === 1 ? "shift" : "shifts"} of ${formatHours(shiftH)} in 24 hours, ${lit ? "at night too, under lights" : daylightWords(time)}; ${formatHours(setUpH)} to set up first.`,
+    `At ${formatCount(Math.round(slowBagsPerH))} to ${formatCount(Math.round(fastBagsPerH))} bags an hour ${formatCount(time.bags)} bags take ${doneAfter(time)}. Times below are at the slow pace.`,
+    `Raise the line ${formatLength(liftM, system)} at a time all along: each crew comes back to its stretches.`,
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
 
 /** `by daylight, 06:52 to 19:48 on the first day`. */
@@ -125,22 +134,22 @@ function Ways({ line, time, results }: WaysProps) {
   const most = mostWork(time, !hasOtherSections(line));
   const others = alternativesInTime(line, results).map(
     (other) =>
-      `"${other.name}" of ${formatCount(other.totals.bags)} bags, which is in time${butMustFix(mustFixOn(other))}`,
+      `"${other.name}" of ${formatCount(other.totals.bags)} bags, in time by this forecast${butMustFix(mustFixOn(other))}`,
   );
   const found = [
     ...others,
     ways.people !== null && `${formatCount(ways.people)} people instead`,
     ways.peopleDayAndNight !== null &&
       ways.peopleDayAndNight < (ways.people ?? Infinity) &&
-      `${formatCount(ways.peopleDayAndNight)} people working at every hour, day and night under lights, with as many again for every further shift`,
+      `${formatCount(ways.peopleDayAndNight)} people at work at every hour, day and night under lights, and as many again for each further shift`,
     most && `a smaller ring of at most ${mostWorkWords(most)}`,
   ].filter((words) => words !== false && words !== null);
   return (
     <p class="sheet-warning">
       {found.length > 0
-        ? `What would make it possible: ${found.join("; or ")}.`
+        ? `To be in time: ${found.join("; or ")}.`
         : "No number of people is enough: start sooner, or prepare to leave."}{" "}
-      Do not save time on freeboard.
+      Never cut the freeboard to save time.
     </p>
   );
 }
@@ -151,46 +160,46 @@ function OtherBands({ time, system }: { readonly time: LineTime; readonly system
   if (!high || high.ahead || !mainVerdict(time)?.ahead) return null;
   return (
     <p class="sheet-warning">
-      If the high forecast comes true, the slow pace is {behindWords(time, high, system)}.
+      With the high forecast the slow pace is {behindWords(time, high, system)}.
     </p>
   );
 }
 
-function StretchTable({ time, system }: { readonly time: LineTime; readonly system: UnitSystem }) {
-  const asked = lengthIn(time.marginM, system).toFixed(1);
+interface StretchTableProps {
+  readonly line: SizedLine;
+  readonly time: LineTime;
+  readonly system: UnitSystem;
+}
+
+function StretchTable({ line, time, system }: StretchTableProps) {
+  const required = lengthIn(time.marginM, system).toFixed(1);
   return (
-    <table class="sheet-table" data-table="build-order">
+    <table class="sheet-table" data-table="build-sequence">
       <thead>
         <tr>
-          {ORDER_COLUMNS.map((column) => (
-            <th key={column.title} scope="col">
-              {column.title}
-              <small>{column.unit(system)}</small>
+          {SEQUENCE_COLUMNS.map(({ id, title, unit }) => (
+            <th key={id} scope="col">
+              {title}
+              <small>{unit(system)}</small>
             </th>
           ))}
         </tr>
       </thead>
       <tbody>
-        {inOrder(time).map((stretch) => (
+        {inSequence(time).map((stretch) => (
           <tr key={stretch.fromM} data-behind={isBehind(stretch)}>
-            {ORDER_COLUMNS.map((column) => {
-              const words = cellWords(column.title, column.value(stretch, time, system));
-              const isMarked = column.title === AHEAD_TITLE && isBehind(stretch);
-              const marked = words === asked ? `▲ < ${words}` : `▲ ${words}`;
-              return <td key={column.title}>{isMarked ? marked : words}</td>;
+            {SEQUENCE_COLUMNS.map((column) => {
+              const value = paperValue(column, { stretch, line, time, system });
+              const words = typeof value === "number" ? formatCount(value) : (value ?? "–");
+              const isMarked = isAhead(column) && isBehind(stretch);
+              const marked = words === required ? `▲ < ${words}` : `▲ ${words}`;
+              return <td key={column.id}>{isMarked ? marked : words}</td>;
             })}
           </tr>
         ))}
       </tbody>
     </table>
   );
-}
-
-function cellWords(title: string, value: string | number | null): string {
-  if (value === null) return "–";
-  if (typeof value === "string") return value;
-  if (title === "Bags") return formatCount(value);
-  return Number.isInteger(value) && title !== AHEAD_TITLE ? `${value}` : value.toFixed(1);
 }
 
 interface ForecastRowsProps {
@@ -209,7 +218,7 @@ function ForecastRows({ forecast, system }: ForecastRowsProps) {
       <p>
         {note && `${note} `}
         {rows.length} rows by {levels}, {zoneWords(first) ?? "no zone stated"}.
-        {shown.length === 0 && " Too many for this sheet; they are in the plan file."}
+        {shown.length === 0 && " They are too many for this page and are in the plan file."}
       </p>
       <ul class="build-forecast">
         {shown.map(({ at, levelM, lowM, highM }) => (

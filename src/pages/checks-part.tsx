@@ -4,17 +4,18 @@ import type { UnitSystem } from "../../shared/units.ts";
 import { CAUTIONS, DISCLAIMER, PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import { sortedChecks } from "../../shared/words/check-list.ts";
 import { checkWords } from "../../shared/words/checks.ts";
-import { SeverityMark, severityWord } from "../drawing/severity-mark.tsx";
+import { SEVERITY_NAMES } from "../../shared/words/severity.ts";
+import { SeverityMark } from "../drawing/severity-mark.tsx";
 
-interface ChecksSheetProps {
+interface ChecksPartProps {
   readonly checks: readonly Check[];
   /** Above which level the line overtops, in words; null when the water was not traced. */
   readonly overtops: string | null;
   readonly system: UnitSystem;
 }
 
-/** Every finding with what to do, the standing cautions, and what the sources' keys stand for. */
-export function ChecksSheet({ checks: found, overtops, system }: ChecksSheetProps) {
+/** Every finding with what to do, the cautions for every line, and what the sources' keys mean. */
+export function ChecksPart({ checks: found, overtops, system }: ChecksPartProps) {
   const checks = sortedChecks(found).map((check) => ({
     ...check,
     ...checkWords(check, system),
@@ -30,16 +31,21 @@ export function ChecksSheet({ checks: found, overtops, system }: ChecksSheetProp
         <p>
           {overtops
             ? `This line ${overtops}.`
-            : "Whether water comes around this line has not been traced."}
+            : "Water has not been traced: whether it comes around this line is not known."}
         </p>
-        {checks.length === 0 && <p>Nothing was found against this line.</p>}
+        {checks.length === 0 && (
+          <p>
+            The checks found nothing on this line. They see only what the elevation data and the
+            plan show.
+          </p>
+        )}
         <ul class="sheet-checks">
           {checks.map((check, index) => (
             <li key={`${check.id} ${check.fromM} ${index}`}>
               <SeverityMark severity={check.severity} />
               <div>
                 <strong>
-                  {severityWord(check.severity)}: {check.message}
+                  {SEVERITY_NAMES[check.severity]}: {check.message}
                 </strong>{" "}
                 {check.remedy}{" "}
                 <small>

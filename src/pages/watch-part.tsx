@@ -1,5 +1,5 @@
-import { mustFixOn } from "../live/water-now.ts";
 import "./watch.css";
+import { mustFixCount } from "../../shared/completeness.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Holding, Inside, PumpOption } from "../../shared/holding/types.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
@@ -15,7 +15,7 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
-import { CAUTIONS, PATROL, watchSigns } from "../../shared/words/cautions.ts";
+import { PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
 import { spanWords } from "../../shared/words/holding.ts";
 import { insideCapWords } from "../../shared/words/inside.ts";
@@ -23,31 +23,27 @@ import { pumpCountWords, pumpWords } from "../../shared/words/pumps.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { nearestChainage } from "../drawing/line/along.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
-import { SheetOf } from "./sheet-of.tsx";
+import type { Exported } from "./exported.ts";
 import { watchPlaces } from "./watch-places.ts";
 
-interface WatchSheetProps {
-  readonly plan: Plan;
-  readonly line: SizedLine;
+interface WatchPartProps {
+  readonly of: Exported;
+  readonly holding: Holding;
   /** The water with the line built; null while that is not known. */
   readonly traced: TracedAlternative | null;
   /** The buildings without any levee; empty while that is not known. */
   readonly structures: readonly TracedStructure[];
-  readonly system: UnitSystem;
 }
 
-/** For the crew on the levee: where to look, what for, the pumps, and when people leave. */
-export function WatchSheet({ plan, line, traced, structures, system }: WatchSheetProps) {
-  const { holding } = line;
-  if (!holding) return null;
+/** For the crew on the levee: when people leave, where to look, what for, and the pumps. */
+export function WatchPart({ of, holding, traced, structures }: WatchPartProps) {
+  const { plan, line, system } = of;
   return (
-    <section class="sheet-part sheet-page watch" aria-label="Watch and pump">
-      <h2>Watch and pump</h2>
-      <SheetOf plan={plan} line={line} system={system} />
-      <Leave plan={plan} line={line} traced={traced} system={system} />
+    <div class="watch">
+      <Leave of={of} traced={traced} />
       <h3>Patrol</h3>
       <ul class="sheet-caution-list">
-        {[...PATROL, ...CAUTIONS].map(({ text, source }) => (
+        {PATROL.map(({ text, source }) => (
           <li key={text}>
             {text} <small>{source}</small>
           </li>
@@ -65,39 +61,37 @@ export function WatchSheet({ plan, line, traced, structures, system }: WatchShee
       <Signs system={system} />
       <BuildingsPart plan={plan} structures={structures} traced={traced} system={system} />
       <Pumps plan={plan} line={line} holding={holding} system={system} />
-    </section>
+    </div>
   );
 }
 
 interface LeaveProps {
-  readonly plan: Plan;
-  readonly line: SizedLine;
+  readonly of: Exported;
   readonly traced: TracedAlternative | null;
-  readonly system: UnitSystem;
 }
 
-function Leave({ plan, line, traced, system }: LeaveProps) {
+function Leave({ of: { plan, line, checks, system }, traced }: LeaveProps) {
   const isStage = plan.water.by === "stage";
   const freeboard = formatLength(plan.water.freeboardM, system);
   const riseM = line.time ? riseOverPlanM(line.time) : 0;
   return (
     <div class="watch-leave">
       <p>
-        <strong>People leave when the river stands at</strong>{" "}
+        <strong>People leave when the river is at</strong>{" "}
         <Blank label={isStage ? "stage" : "elevation"} unit={lengthUnit(system)} />{" "}
         <Blank label="decided by" wide />
       </p>
       <p>
+        Set it now, by the exit road and the time people need to get out, never by the level at
+        which the levee overtops. Be ready to give the levee up. <small>LSU, FFO-96</small>
+      </p>
+      <p>
         {traced
-          ? `By the plan this line ${overtopsButForGap(traced, line, plan, system, mustFixOn(line))}; `
-          : "Whether water comes round this line has not been traced; "}
-        its top of levee is {freeboard} above{" "}
-        {riseM > 0
-          ? `the water it is sized for, and the forecast crests ${formatLength(riseM, system)} above that water`
-          : "the forecast"}
-        . Freeboard is not protection. Set the stage now by the exit road and the time people need,
-        not by the level at which the levee overtops. Be ready to give the levee up.{" "}
-        <small>LSU, FFO-96</small>
+          ? `By the plan this line ${overtopsButForGap(traced, line, plan, system, mustFixCount(checks))}. `
+          : "Water has not been traced: whether it comes around this line is not known. "}
+        The top of levee is {freeboard} above the sized-for water; freeboard is not protection.
+        {riseM > 0 &&
+          ` The forecast crest is ${formatLength(riseM, system)} above the sized-for water.`}
       </p>
     </div>
   );

@@ -4,16 +4,16 @@ import { hasOtherSections } from "../../shared/reaches.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
+import { SETTLING_NOTE, topWords } from "../../shared/words/settling.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { toeWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import { crossSectionsAt } from "../live/cross-sections.ts";
 import { drawnStations } from "./drawn-stations.ts";
+import type { Exported } from "./exported.ts";
 
-interface SectionFiguresProps {
-  readonly plan: Plan;
-  readonly line: SizedLine;
-  readonly system: UnitSystem;
+interface CrossSectionsPartProps {
+  readonly of: Exported;
   readonly widthPx: number;
   /** A further station to draw; null for none. */
   readonly markedM: number | null;
@@ -23,24 +23,25 @@ const MARGIN_M = 3;
 const HEIGHT_PX = 210;
 const GAP_PX = 16;
 
-/** The levee cut across where each of its sections is highest, with what to heed, and at the marked station. */
-export function SectionFigures({ plan, line, system, widthPx, markedM }: SectionFiguresProps) {
+/** The levee cut across where each of its types is highest, with the cautions for it, and at the marked station. */
+export function CrossSectionsPart({ of, widthPx, markedM }: CrossSectionsPartProps) {
+  const { plan, line, system } = of;
   const drawn = drawnStations(line, markedM);
   const chainages = drawn.map(({ chainageM }) => chainageM);
   const sections = useSections(plan, line, chainages);
   const eachPx = (widthPx - GAP_PX) / 2;
-  const namesSections = hasOtherSections(line);
+  const namesTypes = hasOtherSections(line);
   return (
-    <section class="sheet-part" aria-label="Section">
-      <h2>{namesSections ? "Sections" : "Section"}</h2>
+    <>
+      <p class="sheet-lead">{SETTLING_NOTE}</p>
       <div class="sheet-sections">
         {sections.map((cross, index) => (
           <figure key={cross.chainageM} style={{ width: `${eachPx}px` }}>
             <figcaption>
-              {namesSections && <strong>{cross.sectionName}. </strong>}
+              {namesTypes && <strong>{cross.sectionName}. </strong>}
               {formatStation(cross.chainageM, system)}, {drawn[index]?.why}:{" "}
               {cross.greatestHeightM === null
-                ? "no ground data"
+                ? "no elevation data"
                 : heightAndCourses(cross, plan.section, system)}
             </figcaption>
             <SectionDrawing
@@ -52,16 +53,16 @@ export function SectionFigures({ plan, line, system, widthPx, markedM }: Section
               heightPx={HEIGHT_PX}
             />
             {drawn[index]?.why === "the highest" && (
-              <SectionCautions typeId={cross.section} system={system} />
+              <TypeCautions typeId={cross.section} system={system} />
             )}
           </figure>
         ))}
       </div>
-    </section>
+    </>
   );
 }
 
-function SectionCautions({
+function TypeCautions({
   typeId,
   system,
 }: {
@@ -71,7 +72,7 @@ function SectionCautions({
   const { cautions, source } = leveeTypeText(typeId, unitsOf(system));
   if (cautions.length === 0) return null;
   return (
-    <ul class="sheet-cautions">
+    <ul class="type-cautions">
       {cautions.map((caution) => (
         <li key={caution}>{caution}</li>
       ))}
@@ -85,7 +86,7 @@ function SectionCautions({
 function heightAndCourses(cross: CrossSection, section: Section, system: UnitSystem): string {
   const { heightM, greatestHeightM } = cross;
   if (heightM === null || greatestHeightM === null) return "";
-  const high = `${formatLength(greatestHeightM, system)} high`;
+  const high = `${formatLength(greatestHeightM, system)} high, ${topWords(cross, system)}`;
   return cross.courses ? `${high}, ${toeWords(heightM, greatestHeightM, section)}` : high;
 }
 

@@ -1,0 +1,56 @@
+import { formatLength } from "../../shared/units.ts";
+import { ClassSwatch, classWords } from "../drawing/class-bar.tsx";
+import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
+import { edgedSections } from "../drawing/line/reach-shapes.ts";
+import { lineMarks } from "../drawing/profile/line-marks.ts";
+import { ProfileDrawing } from "../drawing/profile/profile-drawing.tsx";
+import { tracedLine } from "../live/water-now.ts";
+import type { Exported } from "./exported.ts";
+import { PlanDrawing } from "./plan-drawing.tsx";
+
+const MM_PX = 96 / 25.4;
+/** Room for the plan, millimetres. */
+const PLAN_MM = 84;
+const PROFILE_PX = 190;
+
+interface BuildPlanPartProps {
+  readonly of: Exported;
+  readonly widthMm: number;
+}
+
+/** Where the line runs and how high it is: plan to scale, legend and profile. */
+export function BuildPlanPart({ of: { plan, line, system }, widthMm }: BuildPlanPartProps) {
+  const { limitM } = plan.practice;
+  const waterNote =
+    plan.water.by === "stage" ? `at stage ${formatLength(plan.water.stageM, system, 2)}` : "";
+  return (
+    <>
+      <PlanDrawing plan={plan} line={line} system={system} room={{ widthMm, heightMm: PLAN_MM }} />
+      <ul class="sheet-legend">
+        {[0, 1, 2, 3, 4].map((index) => (
+          <li key={index}>
+            <ClassSwatch index={index} /> {classWords(index, limitM, system)}
+          </li>
+        ))}
+        {edgedSections(line).map(({ section, name, pattern }) => (
+          <li key={section}>
+            <EdgeSwatch pattern={pattern} /> {name}
+          </li>
+        ))}
+        {plan.alignments.length > 1 && <li>dotted: other lines</li>}
+      </ul>
+      <div class="sheet-whole">
+        <h2>Profile</h2>
+        <ProfileDrawing
+          line={line}
+          limitM={limitM}
+          unitSystem={system}
+          widthPx={Math.floor(widthMm * MM_PX)}
+          heightPx={PROFILE_PX}
+          waterNote={waterNote}
+          marks={lineMarks(line, tracedLine.value, plan, system)}
+        />
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,48 @@
+import type { ComponentChildren } from "preact";
+import { shortCautions } from "../../shared/words/line-state.ts";
+import type { Exported } from "./exported.ts";
+import { TitleBlock } from "./title-block.tsx";
+
+interface SheetProps {
+  readonly of: Exported;
+  readonly name: string;
+  /** `Sheet 2 of 5`, or `Office pages`. */
+  readonly label: string;
+  readonly children: ComponentChildren;
+}
+
+/**
+ * One sheet, from a page of its own on. It is a table for the browser's sake, which repeats head and foot of a
+ * table on every page it is printed on: title block and cautions are on all of them.
+ */
+export function Sheet({ of, name, label, children }: SheetProps) {
+  return (
+    <section class="sheet-page" aria-label={name}>
+      <table class="sheet-frame" role="presentation">
+        <thead>
+          <tr>
+            <td>
+              <TitleBlock of={of} sheet={`${label}: ${name}`} />
+            </td>
+          </tr>
+        </thead>
+        <tfoot>
+          <tr>
+            <td>
+              <ul class="sheet-cautions">
+                {shortCautions(of.checks, of.system).map((caution) => (
+                  <li key={caution}>{caution}</li>
+                ))}
+              </ul>
+            </td>
+          </tr>
+        </tfoot>
+        <tbody>
+          <tr>
+            <td>{children}</td>
+          </tr>
+        </tbody>
+      </table>
+    </section>
+  );
+}
