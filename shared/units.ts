@@ -111,6 +111,16 @@ export function formatVolume(m3: number, system: UnitSystem): string {
   return withUnit(value, Math.abs(value) < 9.95 ? 1 : 0, system === "us" ? "cu yd" : "m³");
 }
 
+export function volumeUnit(system: UnitSystem): "cu yd" | "m³" {
+  return system === "us" ? "cu yd" : "m³";
+}
+
+/** The figure of {@link formatVolume} without its unit. */
+export function volumeFigure(m3: number, system: UnitSystem): string {
+  const value = volumeIn(m3, system);
+  return grouped(value, Math.abs(value) < 9.95 ? 1 : 0);
+}
+
 /** `1,200 sq ft` or `111 m²`; one decimal below 10. */
 export function formatArea(m2: number, system: UnitSystem): string {
   const value = areaIn(m2, system);
@@ -154,6 +164,12 @@ export function formatFlowRange(
   const to = inTwoFigures(high / perUnit, Math.ceil);
   const unit = system === "us" ? "gpm" : "L/s";
   return from === to ? `${to} ${unit}` : `${from} to ${to} ${unit}`;
+}
+
+/** The high end of such a range on its own: `up to` this, rounded up to two figures. */
+export function formatFlowUpTo(m3PerS: number, system: UnitSystem): string {
+  const perUnit = system === "us" ? US_GALLON_M3 / 60 : 0.001;
+  return `${inTwoFigures(m3PerS / perUnit, Math.ceil)} ${system === "us" ? "gpm" : "L/s"}`;
 }
 
 function inTwoFigures(value: number, round: (value: number) => number): string {

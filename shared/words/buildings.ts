@@ -1,5 +1,8 @@
-import { formatLength, type UnitSystem } from "../units.ts";
+import { formatLength, lengthIn, type UnitSystem } from "../units.ts";
 import type { TracedAlternative, TracedStructure } from "../water-types.ts";
+
+/** A height below half of the last decimal that is written is 0 as written. */
+const LEAST_SHOWN: Readonly<Record<UnitSystem, number>> = { us: 0.05, metric: 0.005 };
 
 /** `water 0.4 ft above the floor`: the sized-for water without a levee; null where the floor is not known. */
 export function floorWords(
@@ -7,11 +10,10 @@ export function floorWords(
   system: UnitSystem,
 ): string | null {
   if (overFloorM === null || wet === null) return null;
-  const height = formatLength(Math.abs(overFloorM), system);
-  const isLevel = height === formatLength(0, system);
+  const isLevel = Math.abs(lengthIn(overFloorM, system)) < LEAST_SHOWN[system];
   const where = isLevel
     ? "at the floor"
-    : `${height} ${overFloorM < 0 ? "below" : "above"} the floor`;
+    : `${formatLength(Math.abs(overFloorM), system)} ${overFloorM < 0 ? "below" : "above"} the floor`;
   return wet ? `water ${where}` : `water does not reach it; its level is ${where}`;
 }
 

@@ -1,5 +1,13 @@
 import type { Materials } from "../sizing-types.ts";
-import { formatCount, formatLength, formatVolume, type UnitSystem } from "../units.ts";
+import {
+  formatCount,
+  grouped,
+  lengthIn,
+  lengthUnit,
+  type UnitSystem,
+  volumeFigure,
+  volumeUnit,
+} from "../units.ts";
 
 /** Materials that are counted by one number each; the area of plywood is in its sheets. */
 export type MaterialKey = Exclude<keyof Materials, "plywoodM2">;
@@ -23,8 +31,17 @@ interface MaterialWords {
   readonly key: MaterialKey;
   readonly name: (system: UnitSystem) => string;
   readonly head: string;
-  readonly amount: (value: number, system: UnitSystem) => string;
+  /** Figure and unit apart; no unit for what is counted in pieces. */
+  readonly written: (value: number, system: UnitSystem) => { figure: string; unit: string };
   readonly words: (amount: string) => string;
+}
+
+function volume(m3: number, system: UnitSystem) {
+  return { figure: volumeFigure(m3, system), unit: volumeUnit(system) };
+}
+
+function pieces(count: number) {
+  return { figure: formatCount(count), unit: "" };
 }
 
 const MATERIALS: readonly MaterialWords[] = [
@@ -32,35 +49,38 @@ const MATERIALS: readonly MaterialWords[] = [
     key: "looseSandM3",
     name: () => "Of the sand, filled loose",
     head: "Loose sand",
-    amount: formatVolume,
+    written: volume,
     words: (amount) => `${amount} of loose sand`,
   },
   {
     key: "earthM3",
     name: () => "Earth, tamped in place",
     head: "Earth",
-    amount: formatVolume,
+    written: volume,
     words: (amount) => `${amount} of earth`,
   },
   {
     key: "plywoodSheets",
     name: (system) => `Plywood, sheets of ${system === "us" ? "4 × 8 ft" : "1.22 × 2.44 m"}`,
     head: "Plywood sheets",
-    amount: formatCount,
+    written: pieces,
     words: (amount) => `${amount} sheets of plywood`,
   },
   {
     key: "lumberM",
     name: () => "Lumber, all sizes together",
     head: "Lumber",
-    amount: (m, system) => formatLength(Math.ceil(m), system, 0),
+    written: (m, system) => ({
+      figure: grouped(lengthIn(Math.ceil(m), system), 0),
+      unit: lengthUnit(system),
+    }),
     words: (amount) => `${amount} of lumber`,
   },
   {
     key: "stakes",
     name: () => "Stakes and posts",
     head: "Stakes",
-    amount: formatCount,
+    written: pieces,
     words: (amount) => `${amount} stakes`,
   },
 ];
@@ -74,16 +94,16 @@ export function takenMaterials(
   system: UnitSystem,
   of: Materials = materials,
 ): TakenMaterial[] {
-  return MATERIALS.filter(({ key }) => of[key] > 0).map(({ key, name, head, amount, words }) => {
-    const written = amount(materials[key], system);
-    const [figure, unit] = [written.replace(/ .*/, ""), written.replace(/^\S+ ?/, "")];
+  return MATERIALS.filter(({ key }) => of[key] > 0).map(({ key, name, head, written, words }) => {
+    const { figure, unit } = written(materials[key], system);
+    const amount = unit === "" ? figure : `${figure} ${unit}`;
     return {
       key,
       name: name(system),
       head: unit === "" ? head : `${head}, ${unit}`,
-      amount: written,
+      amount,
       figure: materials[key] > 0 ? figure : "–",
-      words: words(written),
+      words: words(amount),
     };
   });
 }

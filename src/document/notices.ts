@@ -25,7 +25,7 @@ export function tell(tone: Notice["tone"], failure: Failure, act?: NoticeAct): v
 }
 
 function isSame(one: Failure, other: Failure): boolean {
-  return one.code === other.code && one.message === other.message;
+  return one.code === other.code && JSON.stringify(one) === JSON.stringify(other);
 }
 
 /** Takes away the notices with this code: what they say is over. */

@@ -7,6 +7,8 @@ import {
   formatStation,
   formatVolume,
   type UnitSystem,
+  volumeFigure,
+  volumeUnit,
 } from "../../shared/units.ts";
 import { takenMaterials } from "../../shared/words/materials.ts";
 
@@ -27,7 +29,7 @@ export function ReachTable({ line, system, onReach }: ReachTableProps) {
     <>
       <td>{formatLength(of.lengthM, system, 0)}</td>
       <td>{formatCount(of.bags)}</td>
-      {!isNarrow && <td>{figureOf(formatVolume(of.sandM3, system))}</td>}
+      {!isNarrow && <td>{volumeFigure(of.sandM3, system)}</td>}
       {!isNarrow &&
         takenMaterials(of.materials, system, totals.materials).map(({ key, figure }) => (
           <td key={key}>{figure}</td>
@@ -49,7 +51,7 @@ export function ReachTable({ line, system, onReach }: ReachTableProps) {
             )}
             <th scope="col">Length</th>
             <th scope="col">Bags</th>
-            {!isNarrow && <th scope="col">Sand, {formatVolume(0, system).replace(/^\S+ /, "")}</th>}
+            {!isNarrow && <th scope="col">Sand, {volumeUnit(system)}</th>}
             {inColumns.map(({ key, head }) => (
               <th key={key} scope="col">
                 {head}
@@ -103,9 +105,4 @@ function builtWords({ sectionName, totals }: Reach, system: UnitSystem): string 
     .filter(({ key }) => key !== "looseSandM3")
     .map(({ words }) => words);
   return `${sectionName}: ${[...sand, ...others].join(", ")}`;
-}
-
-/** The figure without its unit, which stands in the head. */
-function figureOf(text: string): string {
-  return text.replace(/ .*/, "");
 }

@@ -12,8 +12,7 @@ import {
   formatLength,
   formatStation,
   lengthUnit,
-  type UnitSystem,
-} from "../../shared/units.ts";
+  type UnitSystem, formatFlowUpTo } from "../../shared/units.ts";
 import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
 import { PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
@@ -264,10 +263,8 @@ function WithoutPumps({
 
 function demandWords({ pumping }: Holding, system: UnitSystem): string {
   const { demandM3PerS, capacityM3PerS, rainM3PerS } = pumping;
-  const capacity = formatFlowRange({ low: capacityM3PerS, high: capacityM3PerS }, system);
   const of = rainM3PerS ? "rain inside and seepage" : "seepage alone, rain is not counted";
-  const pumps = capacity.replace(/^.* to /, "");
-  return `${formatFlowRange(demandM3PerS, system)}, ${of}. Pumps for ${pumps}.`;
+  return `${formatFlowRange(demandM3PerS, system)}, ${of}. Pumps for ${formatFlowUpTo(capacityM3PerS, system)}.`;
 }
 
 function sumpWords(line: SizedLine, inside: Inside, system: UnitSystem): string {

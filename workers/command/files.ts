@@ -3,6 +3,7 @@ import { access, readdir, readFile, stat } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
 import { Refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
+import type { Plan } from "../../shared/plan.ts";
 import { MAX_PLAN_CHARACTERS, type ReadPlan, readPlanFile } from "../../shared/plan-file.ts";
 import { SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
 import { fileSlices } from "./file-slices.ts";
@@ -22,13 +23,15 @@ export async function readPlan(path: string): Promise<ReadPlan> {
   }
   const read = readPlanFile(await readFile(path, "utf8"));
   if (read.ok && read.value.waterStated) return read.value;
-  if (read.ok) throw withoutWater(path, read.value.notes);
+  if (read.ok) throw withoutWater(path, read.value.plan);
   const { code, message, remedy } = read.failure;
   throw new Refusal(code, `${path}: ${message}`, remedy);
 }
 
-function withoutWater(path: string, notes: readonly string[]): Refusal {
-  const unknown = notes.filter((note) => note.startsWith("The setting water."));
+function withoutWater(path: string, { carried }: Plan): Refusal {
+  const unknown = Object.keys(carried?.settings.water ?? {}).map(
+    (key) => `It has water.${key.slice(0, 60)}, which is not known here.`,
+  );
   return new Refusal(
     "plan/no-water",
     [`${path}: expected the water's level; the plan states none.`, ...unknown].join(" "),

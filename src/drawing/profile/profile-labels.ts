@@ -262,7 +262,7 @@ function levelRange(
   const seen = levels.subarray(first, last + 1);
   const low = seen.reduce((least, level) => Math.min(least, level), Infinity);
   const high = seen.reduce((most, level) => Math.max(most, level), -Infinity);
-  const lowText = lengthIn(low, system).toFixed(2);
-  const highText = formatElevation(high, system);
-  return highText.startsWith(lowText) ? highText : `${lowText} to ${highText}`;
+  const [from, to] = [low, high].map((m) => Math.round(100 * lengthIn(m, system)) / 100);
+  const highest = formatElevation(high, system);
+  return from === to ? highest : `${from!.toFixed(2)} to ${highest}`;
 }

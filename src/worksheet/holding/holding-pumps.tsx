@@ -1,6 +1,6 @@
 import { holdingOf } from "../../../shared/defaults.ts";
 import type { Pumping } from "../../../shared/holding/types.ts";
-import { formatFlow, formatFlowRange } from "../../../shared/units.ts";
+import { formatFlow, formatFlowRange, formatFlowUpTo } from "../../../shared/units.ts";
 import { spanWords } from "../../../shared/words/holding.ts";
 import { pumpCountWords, pumpWords } from "../../../shared/words/pumps.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
@@ -17,7 +17,6 @@ export function HoldingPumps({ now }: { readonly now: HoldingNow }) {
   const { demandM3PerS, capacityM3PerS, proposed, options } = pumping;
   const system = unitSystem.value;
   const { pumpMargin } = holdingOf(plan.value);
-  const leastM3PerS = { low: capacityM3PerS, high: capacityM3PerS };
   return (
     <section aria-label="Pumps">
       <h3>Pumps</h3>
@@ -29,7 +28,7 @@ export function HoldingPumps({ now }: { readonly now: HoldingNow }) {
         </Row>
         <Row name={`Pumps for ${pumpMargin} times the most`}>
           <HoldingFigure make="capacityM3PerS" title="Pumps for" holding={now.holding}>
-            {formatFlowRange(leastM3PerS, system).replace(/^.* to /, "")}
+            {formatFlowUpTo(capacityM3PerS, system)}
           </HoldingFigure>
         </Row>
         {proposed && (
@@ -87,8 +86,7 @@ function Others({ pumping }: { readonly pumping: Pumping }) {
 
 function failsWords({ excessM3PerS }: NonNullable<Pumping["oneFails"]>): string {
   if (!(excessM3PerS > 0)) return "the others carry it";
-  const gains = formatFlowRange({ low: excessM3PerS, high: excessM3PerS }, unitSystem.value);
-  return `gains up to ${gains.replace(/^.* to /, "")}`;
+  return `gains up to ${formatFlowUpTo(excessM3PerS, unitSystem.value)}`;
 }
 
 function failsNote({ holding }: HoldingNow): string {

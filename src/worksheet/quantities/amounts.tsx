@@ -7,6 +7,8 @@ import {
   formatMass,
   formatShare,
   formatVolume,
+  grouped,
+  lengthIn,
 } from "../../../shared/units.ts";
 import type { MakeupInputs } from "../../../shared/words/makeup/line.ts";
 import { takenMaterials } from "../../../shared/words/materials.ts";
@@ -17,7 +19,7 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
   const { plan, totals, line, system } = inputs;
   const { practice } = plan;
   const { sheet } = plan.section;
-  const wide = formatLength(sheet.rollWidthM, system, 0).replace(/ .*/, "");
+  const wide = grouped(lengthIn(sheet.rollWidthM, system), 0);
   const roll = `${wide} × ${formatLength(sheet.rollLengthM, system, 0)}`;
   return (
     <dl class="amounts">

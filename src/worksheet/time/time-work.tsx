@@ -1,3 +1,5 @@
+import { unitSystem } from "../../live/screen.ts";
+import { formatSetting } from "../../../shared/setting-text.ts";
 import { timeOf } from "../../../shared/defaults.ts";
 import type { Plan } from "../../../shared/plan.ts";
 import { missingCrew } from "../../../shared/time/crew-inputs.ts";
@@ -63,7 +65,7 @@ function workWords(now: Plan): string {
   const { shifts, shiftH, lit } = timeOf(now);
   const missing = missingCrew(now);
   if (missing.length > 0) return `type ${crewInputWords(missing)}`;
-  const hours = formatHours(shiftH).replace(/\.0 /, " ");
+  const hours = formatSetting("hours", shiftH, unitSystem.value);
   const turns = shifts === 1 ? `1 shift of ${hours}` : `${shifts} shifts of ${hours}`;
   return `${formatCount(now.practice.people!)} people, ${turns}${lit ? ", lit" : ""}`;
 }
