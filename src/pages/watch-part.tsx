@@ -9,10 +9,12 @@ import {
   formatElevation,
   formatFlow,
   formatFlowRange,
+  formatFlowUpTo,
   formatLength,
   formatStation,
   lengthUnit,
-  type UnitSystem, formatFlowUpTo } from "../../shared/units.ts";
+  type UnitSystem,
+} from "../../shared/units.ts";
 import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
 import { PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import { overtopsButForGap } from "../../shared/words/ground-gap.ts";

@@ -1,14 +1,14 @@
-import { unitSystem } from "../../live/screen.ts";
-import { formatSetting } from "../../../shared/setting-text.ts";
 import { timeOf } from "../../../shared/defaults.ts";
 import type { Plan } from "../../../shared/plan.ts";
+import { formatSetting } from "../../../shared/setting-text.ts";
 import { missingCrew } from "../../../shared/time/crew-inputs.ts";
-import { formatCount, formatHours } from "../../../shared/units.ts";
+import { formatCount } from "../../../shared/units.ts";
 import { crewInputWords } from "../../../shared/words/crew.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import { withTime } from "../../document/edits/forecast.ts";
 import type { SettingLine } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { SettingRow } from "../setting-row.tsx";
 import { StartField } from "./time-start-field.tsx";
