@@ -5,6 +5,12 @@ import type { Fill } from "./sections/types.ts";
 /** One sheet of plywood, 4 x 8 ft. Source: common practice, no source. */
 export const PLYWOOD_SHEET_M2 = 4 * 8 * FOOT_M ** 2;
 
+/** Length of one piece of 2 x 4 in lumber, as of a kicker, metres. Source: DWR-03 p49. */
+export const LUMBER_PIECE_M = 10 * FOOT_M;
+
+/** Length of one board of 1 x 12 in, metres. Source: DWR-03 p47. */
+export const BOARD_PIECE_M = 12 * FOOT_M;
+
 /** Bags placed for a volume, not rounded: volume over the volume of one placed bag. Source: NDSU-11 (derived). */
 export function bagsPlacedFor(volumeM3: number, section: Section): number {
   return volumeM3 / section.bag.placedVolumeM3;

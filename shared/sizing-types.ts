@@ -122,8 +122,12 @@ export interface Materials {
   /** Plywood faces, m2, and whole sheets of 4 x 8 ft for them. */
   readonly plywoodM2: number;
   readonly plywoodSheets: number;
-  /** Sawn lumber of all sizes, metres. */
+  /** Lumber of 2 x 4 in, metres, and whole pieces of 10 ft for it. */
   readonly lumberM: number;
+  readonly lumberPieces: number;
+  /** Boards of 1 x 12 in, metres, and whole pieces of 12 ft for them. */
+  readonly boardsM: number;
+  readonly boardPieces: number;
   /** Stakes and posts, number. */
   readonly stakes: number;
 }

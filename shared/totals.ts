@@ -3,8 +3,10 @@ import { FOOT_M } from "./defaults.ts";
 import { HEIGHT_CLASSES } from "./height-class.ts";
 import type { Plan } from "./plan.ts";
 import {
+  BOARD_PIECE_M,
   bagsOrderedFor,
   bagsPlacedFor,
+  LUMBER_PIECE_M,
   labourBagsFor,
   looseOrderedFor,
   PLYWOOD_SHEET_M2,
@@ -29,6 +31,7 @@ interface Amounts {
   sheetLengthM: number;
   plywoodM2: number;
   lumberM: number;
+  boardsM: number;
   stakes: number;
 }
 
@@ -54,6 +57,8 @@ interface Sums {
 interface Orders
   extends Pick<Totals, "bagsPlaced" | "bags" | "sheetBags" | "sheetRolls" | "trucks"> {
   readonly plywoodSheets: number;
+  readonly lumberPieces: number;
+  readonly boardPieces: number;
   readonly stakes: number;
 }
 
@@ -167,8 +172,8 @@ function integrateLengths(
 }
 
 const SHAPE: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
-const NEAR: PerMetre = { plywoodM2: 0, lumberM: 0, stakes: 0 };
-const FAR: PerMetre = { plywoodM2: 0, lumberM: 0, stakes: 0 };
+const NEAR: PerMetre = { plywoodM2: 0, lumberM: 0, boardsM: 0, stakes: 0 };
+const FAR: PerMetre = { plywoodM2: 0, lumberM: 0, boardsM: 0, stakes: 0 };
 
 function crownAt(cuts: CutWalk, sample: number): number {
   const { section, figures } = builtAt(cuts, sample);
@@ -189,6 +194,7 @@ function addPerMetre(
   section.perMetreInto(FAR, cuts.greatestHeightM[far]!, figures);
   amounts.plywoodM2 += (builtM * (NEAR.plywoodM2 + FAR.plywoodM2)) / 2;
   amounts.lumberM += (builtM * (NEAR.lumberM + FAR.lumberM)) / 2;
+  amounts.boardsM += (builtM * (NEAR.boardsM + FAR.boardsM)) / 2;
   amounts.stakes += (builtM * (NEAR.stakes + FAR.stakes)) / 2;
 }
 
@@ -212,7 +218,7 @@ function emptySums(): Sums {
   return {
     amounts: {
       ...{ bags: 0, sand: 0, earth: 0 },
-      ...{ sheetLengthM: 0, plywoodM2: 0, lumberM: 0, stakes: 0 },
+      ...{ sheetLengthM: 0, plywoodM2: 0, lumberM: 0, boardsM: 0, stakes: 0 },
     },
     lengthM: 0,
     builtLengthM: 0,
@@ -263,6 +269,8 @@ function ordersFor(sums: Sums, plan: Plan): Orders {
     sheetRolls: sheetRollsFor(amounts.sheetLengthM, sheetWidthM, section.sheet),
     trucks: wholeOrder(sandOf(amounts, plan) / practice.truckM3),
     plywoodSheets: wholeOrder(amounts.plywoodM2 / PLYWOOD_SHEET_M2),
+    lumberPieces: wholeOrder(amounts.lumberM / LUMBER_PIECE_M),
+    boardPieces: wholeOrder(amounts.boardsM / BOARD_PIECE_M),
     stakes: wholeOrder(amounts.stakes),
   };
 }
@@ -281,6 +289,8 @@ function lessOrders(upTo: Orders, before: Orders): Orders {
     sheetRolls: upTo.sheetRolls - before.sheetRolls,
     trucks: upTo.trucks - before.trucks,
     plywoodSheets: upTo.plywoodSheets - before.plywoodSheets,
+    lumberPieces: upTo.lumberPieces - before.lumberPieces,
+    boardPieces: upTo.boardPieces - before.boardPieces,
     stakes: upTo.stakes - before.stakes,
   };
 }
@@ -290,7 +300,7 @@ const FILLS: readonly Fill[] = ["bags", "sand", "earth"];
 function asTotals(sums: Sums, orders: Orders, plan: Plan): Totals {
   const { practice } = plan;
   const { amounts, ...lengths } = sums;
-  const { plywoodSheets, stakes, ...whole } = orders;
+  const { plywoodSheets, lumberPieces, boardPieces, stakes, ...whole } = orders;
   const sandM3 = sandOf(amounts, plan);
   const bags = FILLS.reduce((sum, fill) => sum + labourBagsFor(fill, amounts[fill], plan), 0);
   const jobPersonHours = bags / practice.jobRate;
@@ -304,6 +314,9 @@ function asTotals(sums: Sums, orders: Orders, plan: Plan): Totals {
       plywoodM2: amounts.plywoodM2,
       plywoodSheets,
       lumberM: amounts.lumberM,
+      lumberPieces,
+      boardsM: amounts.boardsM,
+      boardPieces,
       stakes,
     },
     sandM3,

@@ -88,8 +88,8 @@ export const bracingNotCalculated: Rule = {
 export const carpentry: Rule = {
   id: "carpentry",
   find: ({ totals }) => {
-    const { plywoodSheets, lumberM, stakes } = totals.materials;
-    if (plywoodSheets + lumberM + stakes === 0) return [];
+    const { plywoodSheets, lumberPieces, boardPieces, stakes } = totals.materials;
+    if (plywoodSheets + lumberPieces + boardPieces + stakes === 0) return [];
     return ofWholePlan("note", { kind: "carpentry" });
   },
 };

@@ -43,6 +43,7 @@ export const bracedWall: EmergencySection = {
   perMetreInto: (out, heightM, { spacingM }) => {
     out.plywoodM2 = heightM;
     out.lumberM = 1 + KICKER_M / spacingM!;
+    out.boardsM = 0;
     out.stakes = 2 / spacingM!;
   },
   pieces: (heightM, { widthM }) => {

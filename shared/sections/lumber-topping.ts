@@ -33,7 +33,8 @@ export const lumberTopping: EmergencySection = {
   shapeInto: (out, _heightM, { widthM }) => uprightInto(out, widthM!),
   perMetreInto: (out, heightM, { spacingM }) => {
     out.plywoodM2 = 0;
-    out.lumberM = heightM / BOARD_HEIGHT_M + KICKER_M / spacingM!;
+    out.lumberM = KICKER_M / spacingM!;
+    out.boardsM = heightM / BOARD_HEIGHT_M;
     out.stakes = 2 / spacingM!;
   },
   pieces: (heightM, { widthM }) => {

@@ -38,6 +38,7 @@ export const plywoodBox: EmergencySection = {
   perMetreInto: (out, heightM, { widthRatio, spacingM }) => {
     out.plywoodM2 = 2 * heightM;
     out.lumberM = 2 + (widthRatio! * heightM) / spacingM!;
+    out.boardsM = 0;
     out.stakes = 2 / spacingM!;
   },
   pieces: (heightM, { widthRatio }) => {

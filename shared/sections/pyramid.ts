@@ -35,6 +35,7 @@ export function filledKgPerM3({ leveeKgPerM3 }: HoldingSettings): number {
 export function nothingPerMetre(out: PerMetre): void {
   out.plywoodM2 = 0;
   out.lumberM = 0;
+  out.boardsM = 0;
   out.stakes = 0;
 }
 

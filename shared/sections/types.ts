@@ -32,8 +32,10 @@ export interface SectionShape {
 export interface PerMetre {
   /** Faces of plywood, m2 per metre. */
   plywoodM2: number;
-  /** Sawn lumber of all sizes, metres per metre. */
+  /** Lumber of 2 x 4 in, metres per metre. */
   lumberM: number;
+  /** Boards of 1 x 12 in, metres per metre. */
+  boardsM: number;
   /** Stakes and posts, number per metre. */
   stakes: number;
 }

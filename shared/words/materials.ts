@@ -1,16 +1,8 @@
 import type { Materials } from "../sizing-types.ts";
-import {
-  formatCount,
-  grouped,
-  lengthIn,
-  lengthUnit,
-  type UnitSystem,
-  volumeFigure,
-  volumeUnit,
-} from "../units.ts";
+import { formatCount, type UnitSystem, volumeFigure, volumeUnit } from "../units.ts";
 
-/** Materials that are counted by one number each; the area of plywood is in its sheets. */
-export type MaterialKey = Exclude<keyof Materials, "plywoodM2">;
+/** Materials that are counted by one number each; areas and lengths are in their pieces. */
+export type MaterialKey = Exclude<keyof Materials, "plywoodM2" | "lumberM" | "boardsM">;
 
 /** One material of other sections than bags: what it is called and how much of it there is. */
 export interface TakenMaterial {
@@ -23,7 +15,7 @@ export interface TakenMaterial {
   readonly amount: string;
   /** Without it; a dash where there is none. */
   readonly figure: string;
-  /** As part of a sentence: "12 sheets of plywood". */
+  /** As part of a sentence: "12 panels of plywood". */
   readonly words: string;
 }
 
@@ -61,20 +53,25 @@ const MATERIALS: readonly MaterialWords[] = [
   },
   {
     key: "plywoodSheets",
-    name: (system) => `Plywood, sheets of ${system === "us" ? "4 × 8 ft" : "1.22 × 2.44 m"}`,
-    head: "Plywood sheets",
+    name: (system) => `Plywood, panels of ${system === "us" ? "4 × 8 ft" : "1.22 × 2.44 m"}`,
+    head: "Plywood panels",
     written: pieces,
-    words: (amount) => `${amount} sheets of plywood`,
+    words: (amount) => `${amount} panels of plywood`,
   },
   {
-    key: "lumberM",
-    name: () => "Lumber, all sizes together",
-    head: "Lumber",
-    written: (m, system) => ({
-      figure: grouped(lengthIn(Math.ceil(m), system), 0),
-      unit: lengthUnit(system),
-    }),
-    words: (amount) => `${amount} of lumber`,
+    key: "lumberPieces",
+    name: (system) => `Lumber, ${system === "us" ? "2 × 4 in, 10 ft" : "5 × 10 cm, 3.05 m"} long`,
+    head: "Lumber, pieces",
+    written: pieces,
+    words: (amount) => `${amount} pieces of lumber`,
+  },
+  {
+    key: "boardPieces",
+    name: (system) =>
+      `Boards, ${system === "us" ? "1 × 12 in, 12 ft" : "2.5 × 30 cm, 3.66 m"} long`,
+    head: "Boards",
+    written: pieces,
+    words: (amount) => `${amount} boards`,
   },
   {
     key: "stakes",
@@ -108,7 +105,7 @@ export function takenMaterials(
   });
 }
 
-/** What a stretch takes, in a few words: "310 bags, 12 sheets of plywood, 40 stakes"; empty where nothing. */
+/** What a stretch takes, in a few words: "310 bags, 12 panels of plywood, 40 stakes"; empty where nothing. */
 export function takesWords(
   { bags, materials }: { readonly bags: number; readonly materials: Materials },
   system: UnitSystem,

@@ -10,8 +10,8 @@ import { PlanDrawing } from "./plan-drawing.tsx";
 
 const MM_PX = 96 / 25.4;
 /** Room for the plan, millimetres. */
-const PLAN_MM = 84;
-const PROFILE_PX = 190;
+const PLAN_MM = 80;
+const PROFILE_PX = 180;
 
 interface BuildPlanPartProps {
   readonly of: Exported;
@@ -37,7 +37,6 @@ export function BuildPlanPart({ of: { plan, line, system }, widthMm }: BuildPlan
             <EdgeSwatch pattern={pattern} /> {name}
           </li>
         ))}
-        {plan.alignments.length > 1 && <li>dotted: other lines</li>}
       </ul>
       <div class="sheet-whole">
         <h2>Profile</h2>

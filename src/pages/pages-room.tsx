@@ -32,7 +32,7 @@ import { WatchPart } from "./watch-part.tsx";
 
 const MM_PX = 96 / 25.4;
 /** Room that title block and cautions take of a page with the map, millimetres. */
-const BESIDE_MAP_MM = 110;
+const BESIDE_MAP_MM = 80;
 
 /** The whole plan laid out for paper: as it is seen here it is printed. */
 export function PagesRoom({ map }: { readonly map: MapForPages }) {
@@ -143,11 +143,17 @@ function Sheets({ line, alternative, map }: SheetsProps) {
   return (
     <article class="sheet" style={{ width: `${widthMm}mm` }}>
       {crew.map(({ name, page }, index) => (
-        <Sheet key={name} of={of} name={name} label={`Sheet ${index + 1} of ${crew.length}`}>
+        <Sheet
+          key={name}
+          of={of}
+          name={name}
+          label={`Sheet ${index + 1} of ${crew.length}`}
+          forCrew
+        >
           {page}
         </Sheet>
       ))}
-      <Sheet of={of} name="Order and checks" label="Office pages">
+      <Sheet of={of} name="Order and checks" label="Office pages" forCrew={false}>
         <OrderPart of={of} />
         {line.reaches.length > 1 && (
           <section class="sheet-whole" aria-label="Reaches">

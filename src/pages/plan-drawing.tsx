@@ -43,7 +43,7 @@ export function PlanDrawing({ plan, line, system, room }: PlanDrawingProps) {
       role="img"
       aria-label={`Plan of ${line.name}, ${frame.scale.words}, north up`}
     >
-      <Site plan={plan} line={line} frame={frame} />
+      <Site plan={plan} frame={frame} />
       <Levee plan={plan} line={line} frame={frame} />
       <PlanReaches line={line} side={waterSideIn(plan, line.id)} frame={frame} />
       <PlanBuildings structures={plan.structures} frame={frame} system={system} />
@@ -59,9 +59,8 @@ interface PartProps {
   readonly frame: PlanFrame;
 }
 
-function Site({ plan, line, frame }: PartProps & { readonly line: SizedLine }) {
+function Site({ plan, frame }: PartProps) {
   const id = useId();
-  const others = plan.alignments.filter((each) => each.id !== line.id);
   return (
     <>
       <StripePattern id={`${id}-no-go`} everyMm={2.4} stripeMm={0.25} stripe="plan-no-go-line" />
@@ -71,13 +70,6 @@ function Site({ plan, line, frame }: PartProps & { readonly line: SizedLine }) {
           class="plan-no-go"
           d={pathOf(area.outline, frame.toSpot, true)}
           fill={`url(#${id}-no-go)`}
-        />
-      ))}
-      {others.map((each) => (
-        <path
-          key={each.id}
-          class="plan-other"
-          d={pathOf(each.corners, frame.toSpot, each.kind === "ring")}
         />
       ))}
     </>

@@ -8,14 +8,16 @@ interface SheetProps {
   readonly name: string;
   /** `Sheet 2 of 5`, or `Office pages`. */
   readonly label: string;
+  /** Whether crews carry it: with the cautions, in short, on every page. */
+  readonly forCrew: boolean;
   readonly children: ComponentChildren;
 }
 
 /**
  * One sheet, from a page of its own on. It is a table for the browser's sake, which repeats head and foot of a
- * table on every page it is printed on: title block and cautions are on all of them.
+ * table on every page it is printed on.
  */
-export function Sheet({ of, name, label, children }: SheetProps) {
+export function Sheet({ of, name, label, forCrew, children }: SheetProps) {
   return (
     <section class="sheet-page" aria-label={name}>
       <table class="sheet-frame" role="presentation">
@@ -26,17 +28,19 @@ export function Sheet({ of, name, label, children }: SheetProps) {
             </td>
           </tr>
         </thead>
-        <tfoot>
-          <tr>
-            <td>
-              <ul class="sheet-cautions">
-                {shortCautions(of.checks, of.system).map((caution) => (
-                  <li key={caution}>{caution}</li>
-                ))}
-              </ul>
-            </td>
-          </tr>
-        </tfoot>
+        {forCrew && (
+          <tfoot>
+            <tr>
+              <td>
+                <ul class="sheet-cautions">
+                  {shortCautions(of.checks, of.system).map((caution) => (
+                    <li key={caution}>{caution}</li>
+                  ))}
+                </ul>
+              </td>
+            </tr>
+          </tfoot>
+        )}
         <tbody>
           <tr>
             <td>{children}</td>

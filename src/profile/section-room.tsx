@@ -13,6 +13,7 @@ import {
   lengthFrom,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { topWords } from "../../shared/words/settling.ts";
 import { plan } from "../document/store.ts";
 import { toeWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
@@ -88,6 +89,7 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
           {!isStandard(cross) && <span class="section-name">{cross.sectionName}</span>}
           <span>{fillWords(cross, system)}</span>
           <span>{courseNote(cross, section)}</span>
+          <span>{topWords(cross, system)}</span>
         </p>
       </header>
       <ForcesWords cross={cross} />
@@ -165,5 +167,6 @@ function spoken(cross: CrossSection, section: Section, system: UnitSystem): stri
     ...base,
     fillWords(cross, system),
     courseNote(cross, section),
+    topWords(cross, system),
   ];
 }

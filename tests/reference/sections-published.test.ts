@@ -80,7 +80,10 @@ describe("dimensions that are published", () => {
   it("toppings have kickers of 10 ft and stakes every 6 ft (DWR-03 p49), for less than 3 ft (EMI-L4, FFO-96)", () => {
     const { totals } = hundredFeet("lumber-topping", 2);
     const bays = 100 / 6;
-    expect(totals.materials.lumberM / FOOT_M).toBeCloseTo(2 * 100 + 10 * bays, 3);
+    expect(totals.materials.lumberM / FOOT_M).toBeCloseTo(10 * bays, 3);
+    expect(totals.materials.lumberPieces).toBe(Math.ceil(bays));
+    expect(totals.materials.boardsM / FOOT_M).toBeCloseTo(2 * 100, 3);
+    expect(totals.materials.boardPieces).toBe(Math.ceil(200 / 12));
     expect(totals.materials.stakes).toBe(Math.ceil(2 * bays));
     expect(sectionOf("lumber-topping").limitM! / FOOT_M).toBeCloseTo(3, 9);
   });

@@ -104,11 +104,11 @@ describe("what other sections take", () => {
   it("is told only where there is some, by reach in the columns of the line", () => {
     const { totals, reaches } = line;
     const heads = takenMaterials(totals.materials, "us").map(({ key }) => key);
-    expect(heads).toEqual(["looseSandM3", "plywoodSheets", "lumberM", "stakes"]);
+    expect(heads).toEqual(["looseSandM3", "plywoodSheets", "lumberPieces", "stakes"]);
     const plain = takenMaterials(reaches[0]!.totals.materials, "us", totals.materials);
     expect(plain.map(({ figure }) => figure)).toEqual(["–", "–", "–", "–"]);
     expect(takesWords(reaches[1]!.totals, "us")).toMatch(
-      /^[\d.]+ cu yd of loose sand, \d+ sheets of plywood, [\d,]+ ft of lumber, \d+ stakes$/,
+      /^[\d.]+ cu yd of loose sand, \d+ panels of plywood, [\d,]+ pieces of lumber, \d+ stakes$/,
     );
     expect(takesWords(reaches[0]!.totals, "metric")).toMatch(/^[\d,]+ bags$/);
   });

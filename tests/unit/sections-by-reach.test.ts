@@ -269,12 +269,14 @@ describe("a line of several sections", () => {
     const { reaches } = mixed();
     const [pyramid, box, , wall] = reaches.map(({ totals }) => totals.materials);
     expect(pyramid).toEqual({
-      ...{ looseSandM3: 0, earthM3: 0, plywoodM2: 0, plywoodSheets: 0, lumberM: 0, stakes: 0 },
+      ...{ looseSandM3: 0, earthM3: 0, plywoodM2: 0, plywoodSheets: 0, stakes: 0 },
+      ...{ lumberM: 0, lumberPieces: 0, boardsM: 0, boardPieces: 0 },
     });
     expect(box!.plywoodM2).toBeCloseTo(2 * 15, 6);
     expect(wall!.plywoodM2).toBeCloseTo(15, 6);
     expect(box!.lumberM).toBeCloseTo(15 * (2 + 2 / (4 * FOOT_M)), 6);
     expect(wall!.lumberM).toBeCloseTo(15 * (1 + 10 / 6), 6);
+    expect(box!.lumberPieces).toBe(Math.ceil((15 * (2 + 2 / (4 * FOOT_M))) / (10 * FOOT_M)));
     expect(box!.stakes).toBe(Math.ceil((15 * 2) / (4 * FOOT_M)));
     const sheetM2 = 32 * FOOT_M ** 2;
     expect(box!.plywoodSheets).toBe(Math.ceil(30 / sheetM2));
@@ -287,7 +289,7 @@ describe("a line of several sections", () => {
     for (const key of ["bags", "bagsPlaced", "sheetBags", "sheetRolls", "trucks"] as const) {
       expect(sum((each) => each[key])).toBe(totals[key]);
     }
-    for (const key of ["plywoodSheets", "stakes"] as const) {
+    for (const key of ["plywoodSheets", "lumberPieces", "boardPieces", "stakes"] as const) {
       expect(sum((each) => each.materials[key])).toBe(totals.materials[key]);
     }
     for (const key of [
@@ -299,7 +301,7 @@ describe("a line of several sections", () => {
     ] as const) {
       expect(sum((each) => each[key])).toBeCloseTo(totals[key], 6);
     }
-    for (const key of ["looseSandM3", "earthM3", "plywoodM2", "lumberM"] as const) {
+    for (const key of ["looseSandM3", "earthM3", "plywoodM2", "lumberM", "boardsM"] as const) {
       expect(sum((each) => each.materials[key])).toBeCloseTo(totals.materials[key], 6);
     }
   });

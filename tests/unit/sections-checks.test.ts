@@ -197,7 +197,13 @@ describe("what the materials are made of", () => {
     makeup(key, { plan: PLAN, line, totals: line.totals, system: "metric" });
 
   it("has formula, inputs and source for each", () => {
-    for (const key of ["looseSandM3", "earthM3", "plywoodSheets", "lumberM", "stakes"] as const) {
+    for (const key of [
+      "looseSandM3",
+      "earthM3",
+      "plywoodSheets",
+      "lumberPieces",
+      "stakes",
+    ] as const) {
       const { formula, inputs, source } = made(key);
       expect(formula.length * source.length).toBeGreaterThan(0);
       expect(inputs.length).toBeGreaterThan(1);

@@ -1,5 +1,5 @@
 import { FOOT_M } from "../../defaults.ts";
-import { PLYWOOD_SHEET_M2 } from "../../quantities.ts";
+import { BOARD_PIECE_M, LUMBER_PIECE_M, PLYWOOD_SHEET_M2 } from "../../quantities.ts";
 import { sectionById } from "../../sections.ts";
 import { SETTINGS } from "../../settings.ts";
 import {
@@ -50,14 +50,25 @@ export const MATERIAL_MAKEUPS = {
     ],
     source: `faces as high as the levee at its lowest ground; panels of ${unitsOf(inputs.system).figure(4 * FOOT_M)} by ${unitsOf(inputs.system).figure(8 * FOOT_M)}, common practice, no source`,
   }),
-  lumberM: (inputs) => ({
-    formula: "lumber = boards, rails, ties and kickers of a metre of line, along the built length",
+  lumberPieces: (inputs) => ({
+    formula:
+      "pieces = rails, ties and kickers along the built length / one piece, rounded up; what cutting wastes comes on top",
     inputs: [
       { name: "lumber", value: formatLength(inputs.totals.materials.lumberM, inputs.system, 0) },
+      { name: "one piece", value: unitsOf(inputs.system).figure(LUMBER_PIECE_M) },
       ...reachesWith(inputs, "lumberM"),
     ],
-    source:
-      "DWR-03 (kickers of 2x4 in and 10 ft every 6 ft, boards 12 in high); rails and ties: common practice, no source",
+    source: "DWR-03 p49 (kickers); rails and ties: common practice, no source",
+  }),
+  boardPieces: (inputs) => ({
+    formula:
+      "boards = rows of boards along the built length / one board, rounded up; what cutting wastes comes on top",
+    inputs: [
+      { name: "boards", value: formatLength(inputs.totals.materials.boardsM, inputs.system, 0) },
+      { name: "one board", value: unitsOf(inputs.system).figure(BOARD_PIECE_M) },
+      ...reachesWith(inputs, "boardsM"),
+    ],
+    source: "DWR-03 p47",
   }),
   stakes: (inputs) => ({
     formula: "stakes and posts = two for each spacing of the built length, rounded up",
@@ -71,7 +82,8 @@ export const MATERIAL_MAKEUPS = {
 
 /** What person-hours count beside bags; nothing where all is of bags. */
 export function loosePart({ totals, system }: MakeupInputs): Makeup["inputs"] {
-  const { looseSandM3, earthM3, plywoodSheets, lumberM, stakes } = totals.materials;
+  const { looseSandM3, earthM3, plywoodSheets, lumberPieces, boardPieces, stakes } =
+    totals.materials;
   const loose =
     looseSandM3 + earthM3 > 0
       ? [
@@ -82,7 +94,7 @@ export function loosePart({ totals, system }: MakeupInputs): Makeup["inputs"] {
         ]
       : [];
   const boards =
-    plywoodSheets + lumberM + stakes > 0
+    plywoodSheets + lumberPieces + boardPieces + stakes > 0
       ? [{ name: "carpentry", value: "not counted: no published rate" }]
       : [];
   return [...loose, ...boards];
@@ -103,11 +115,12 @@ function reachesOf({ line, system }: MakeupInputs, fill: string): Makeup["inputs
 
 function reachesWith(
   { line, system }: MakeupInputs,
-  key: "plywoodM2" | "lumberM" | "stakes",
+  key: "plywoodM2" | "lumberM" | "boardsM" | "stakes",
 ): Makeup["inputs"] {
   const words = {
     plywoodM2: (value: number) => formatArea(value, system),
     lumberM: (value: number) => formatLength(value, system, 0),
+    boardsM: (value: number) => formatLength(value, system, 0),
     stakes: formatCount,
   };
   return line.reaches
