@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import { isCleanText, shown } from "./plan-text.ts";
-import { SETTINGS, type SettingPath } from "./settings.ts";
+import { FILE_UNITS } from "./setting.ts";
+import { inGroup, SETTINGS, type SettingPath } from "./settings.ts";
 
 /** A finite number from `least` to `most`, named in the message by `words`. */
 export function quantity(words: string, least: number, most: number, unit = "") {
@@ -12,9 +13,14 @@ export function quantity(words: string, least: number, most: number, unit = "") 
 }
 
 /** The number at a setting's path, within the setting's range. */
-export function setting(words: string, path: SettingPath, unit = "") {
-  const { lowSI, highSI } = SETTINGS[path];
-  return quantity(`${words} (${path})`, lowSI, highSI, unit);
+export function setting(path: SettingPath) {
+  const { name, kind, lowSI, highSI } = SETTINGS[path];
+  return quantity(`${name} (${path})`, lowSI, highSI, FILE_UNITS[kind]);
+}
+
+/** Every number of one group of settings, by its name. */
+export function settingsIn<Group extends string>(group: Group) {
+  return inGroup(group, setting);
 }
 
 /** One of a few words. */

@@ -168,7 +168,7 @@ const reachSections = v.optional(
   ),
 );
 
-const setbackM = v.optional(setting("the setback of the line", "practice.setbackM", "m"));
+const setbackM = v.optional(setting("practice.setbackM"));
 
 const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks, pinned: pins, reachSections, setbackM };
 

@@ -12,7 +12,7 @@ export type PartMaterial = Fill | "plywood" | "lumber" | "earlier";
 export type SectionFigures = Readonly<Record<string, number>>;
 
 /** One adjustable figure of a section. Its default may come from the plan's own section. */
-export interface SectionFigure extends Omit<Setting, "defaultSI"> {
+export interface SectionFigure extends Omit<Setting, "name" | "defaultSI"> {
   readonly key: string;
   readonly label: string;
   readonly defaultFor: (plan: Plan) => number;

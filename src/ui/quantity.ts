@@ -59,7 +59,7 @@ export function settingQuantity(path: SettingPath): Quantity {
 }
 
 /** The quantity of an adjustable number, with its units and its range. */
-export function quantityOf(setting: Setting): Quantity {
+export function quantityOf(setting: Omit<Setting, "name">): Quantity {
   return {
     format: (value, system) => formatSetting(setting.kind, value, system),
     parse: (text, system) => parseAs(setting, text, system),

@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import {
   CUBIC_FOOT_M3,
   CUBIC_YARD_M3,
-  DEFAULT_BAG,
   DEFAULT_PRACTICE,
   DEFAULT_SECTION,
   FOOT_M,
@@ -97,7 +96,7 @@ describe("the computed count beside them", () => {
   it("B8: a bag of 0.28 cu ft makes 96.4 to the cu yd", () => {
     const small = {
       ...DEFAULT_SECTION,
-      bag: { ...DEFAULT_BAG, placedVolumeM3: 0.28 * CUBIC_FOOT_M3 },
+      bag: { ...DEFAULT_SECTION.bag, placedVolumeM3: 0.28 * CUBIC_FOOT_M3 },
     };
     expect(bagsPlacedFor(CUBIC_YARD_M3, small)).toBeCloseTo(96.4, 1);
   });
@@ -109,7 +108,7 @@ describe("the computed count beside them", () => {
   });
 
   it("B13: 1 m high with a bag of 6 L takes up to 280 bags a metre (THW-B, THW-S)", () => {
-    const small = { ...DEFAULT_SECTION, bag: { ...DEFAULT_BAG, placedVolumeM3: 0.006 } };
+    const small = { ...DEFAULT_SECTION, bag: { ...DEFAULT_SECTION.bag, placedVolumeM3: 0.006 } };
     const perMetre = bagsPlacedFor(cutArea(1 / FOOT_M, 3, 0.75), small);
     expect(perMetre).toBeLessThan(280);
     expect(perMetre).toBeGreaterThan(0.95 * 280);
@@ -118,7 +117,7 @@ describe("the computed count beside them", () => {
   it("B14: the default bag makes 80 to 110 bags of 1 m3 (AT: 80 to 100 for its 10 to 12.5 L bag)", () => {
     expect(bagsPlacedFor(1, DEFAULT_SECTION)).toBeCloseTo(108.7, 1);
     for (const litres of [10, 12.5]) {
-      const bag = { ...DEFAULT_BAG, placedVolumeM3: litres / 1000 };
+      const bag = { ...DEFAULT_SECTION.bag, placedVolumeM3: litres / 1000 };
       expect(bagsPlacedFor(1, { ...DEFAULT_SECTION, bag })).toBeGreaterThanOrEqual(80);
       expect(bagsPlacedFor(1, { ...DEFAULT_SECTION, bag })).toBeLessThanOrEqual(100);
     }
@@ -228,7 +227,7 @@ describe("other published figures", () => {
   it("G5: 3 ft is 9 courses of 4 in and 12 of 3 in (DWR-03)", () => {
     const of = (inches: number) => ({
       ...DEFAULT_SECTION,
-      bag: { ...DEFAULT_BAG, courseM: inches * 0.0254 },
+      bag: { ...DEFAULT_SECTION.bag, courseM: inches * 0.0254 },
     });
     expect(coursesFor(3 * FOOT_M, of(4))).toBe(9);
     expect(coursesFor(3 * FOOT_M, of(3))).toBe(12);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { RULES } from "../../shared/checks.ts";
-import { DEFAULT_BAG, FOOT_M, POUND_KG } from "../../shared/defaults.ts";
+import { DEFAULT_SECTION, FOOT_M, POUND_KG } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { documentsIn } from "../../shared/handbook.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
@@ -60,7 +60,7 @@ describe("every check", () => {
     const plan = planWith(100.2, {
       structures: [structure("House", rectangle(18, 5)), structure("Barn", rectangle(2, 40))],
       water: { fallPerM: 0.001, freeboardM: 0.1, datumNote: "" },
-      section: { bag: { ...DEFAULT_BAG, filledMassKg: 30 }, baseRatio: 1.5 },
+      section: { bag: { ...DEFAULT_SECTION.bag, filledMassKg: 30 }, baseRatio: 1.5 },
     });
     const line = size(
       plan,
@@ -498,7 +498,7 @@ describe("bag and base", () => {
     two({
       section: {
         bag: {
-          ...DEFAULT_BAG,
+          ...DEFAULT_SECTION.bag,
           filledMassKg: pounds * POUND_KG,
           placedVolumeM3: cubicFeet * FOOT_M ** 3,
         },

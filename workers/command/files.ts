@@ -30,7 +30,7 @@ export async function readPlan(path: string): Promise<ReadPlan> {
 
 function withoutWater(path: string, { carried }: Plan): Refusal {
   const unknown = Object.keys(carried?.settings.water ?? {}).map(
-    (key) => `It has water.${key.slice(0, 60)}, which is not known here.`,
+    (key) => `The setting water.${key.slice(0, 60)} is not known here.`,
   );
   return new Refusal(
     "plan/no-water",

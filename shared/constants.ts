@@ -1,0 +1,12 @@
+/** International foot, exact. Source: 85 FR 62698. */
+export const FOOT_M = 0.3048;
+export const INCH_M = FOOT_M / 12;
+/** US survey foot. Source: 85 FR 62698. */
+export const SURVEY_FOOT_M = 1200 / 3937;
+export const HOUR_S = 3600;
+export const DAY_H = 24;
+export const DAY_S = DAY_H * HOUR_S;
+export const POUND_KG = 0.45359237;
+export const CUBIC_FOOT_M3 = FOOT_M ** 3;
+export const CUBIC_YARD_M3 = 27 * CUBIC_FOOT_M3;
+export const PCF_KG_PER_M3 = POUND_KG / CUBIC_FOOT_M3;
