@@ -12,15 +12,15 @@ export function quantity(words: string, least: number, most: number, unit = "") 
   );
 }
 
-/** The number at a setting's path, within the setting's range. */
-export function setting(path: SettingPath) {
+/** The number at a setting's path, within the setting's range; `of` says of what it is one. */
+export function setting(path: SettingPath, of = "") {
   const { name, kind, lowSI, highSI } = SETTINGS[path];
-  return quantity(`${name} (${path})`, lowSI, highSI, FILE_UNITS[kind]);
+  return quantity(`${name}${of} (${path})`, lowSI, highSI, FILE_UNITS[kind]);
 }
 
 /** Every number of one group of settings, by its name. */
 export function settingsIn<Group extends string>(group: Group) {
-  return inGroup(group, setting);
+  return inGroup(group, (path) => setting(path));
 }
 
 /** One of a few words. */

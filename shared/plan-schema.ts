@@ -168,7 +168,7 @@ const reachSections = v.optional(
   ),
 );
 
-const setbackM = v.optional(setting("practice.setbackM"));
+const setbackM = v.optional(setting("practice.setbackM", " of the line"));
 
 const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks, pinned: pins, reachSections, setbackM };
 

@@ -135,7 +135,11 @@ export function parseSetting(path: SettingPath, text: string, system: UnitSystem
 }
 
 /** As {@link parseSetting}, for a number that is adjustable but no setting of the plan. */
-export function parseAs(setting: Setting, text: string, system: UnitSystem): Outcome<number> {
+export function parseAs(
+  setting: Omit<Setting, "name">,
+  text: string,
+  system: UnitSystem,
+): Outcome<number> {
   const valueSI = read(setting.kind, text, system);
   const slack = 1e-9 * Math.max(1, Math.abs(setting.highSI));
   if (valueSI >= setting.lowSI - slack && valueSI <= setting.highSI + slack) {
