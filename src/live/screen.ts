@@ -1,6 +1,7 @@
-import { signal } from "@preact/signals";
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { LonLat } from "../../shared/plan.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { prefersDark } from "../browser/prefers-dark.ts";
 import { recall, remember } from "../browser/remember.ts";
 
 /** What the pointer does on the map. `move` edits corners of the chosen alternative. */
@@ -35,12 +36,25 @@ export const pointedCheck = signal<{
 export const pagesOpen = signal(false);
 
 export const unitSystem = remembered<UnitSystem>("drystead.units", ["us", "metric"], "us");
-export const theme = remembered<"light" | "dark">("drystead.theme", ["light", "dark"], "light");
+
+const chosenTheme = remembered<"light" | "dark" | "">("drystead.theme", ["light", "dark"], "");
+
+/** Light or dark: as the machine is set until the person chooses. */
+export const theme: ReadonlySignal<"light" | "dark"> = computed(
+  () => chosenTheme.value || (prefersDark.value ? "dark" : "light"),
+);
+
+/** Chooses the other theme from now on. */
+export function flipTheme(): void {
+  chosenTheme.value = theme.peek() === "light" ? "dark" : "light";
+}
 
 /** A choice kept on this machine; `fallback` until one is made. */
 function remembered<T extends string>(key: string, allowed: readonly T[], fallback: T) {
   const kept = recall(key, fallback);
   const value = signal<T>(allowed.find((each) => each === kept) ?? fallback);
-  value.subscribe((next) => remember(key, next));
+  value.subscribe((next) => {
+    if (next !== recall(key, fallback)) remember(key, next);
+  });
   return value;
 }

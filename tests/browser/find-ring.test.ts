@@ -124,7 +124,7 @@ describe("improving a drawn line", () => {
     await expect.poll(isPinned).toBe("true");
     await panel().getByRole("button", { name: "Improve A" }).click();
     await panel()
-      .getByText(/^Improved:/)
+      .getByText(/^Improved: .* fewer than as drawn/)
       .waitFor({ timeout: 30_000 });
     await mapIsIdle(page);
     const improved = await bagsWhen(page, (now) => now < atStart);

@@ -22,7 +22,7 @@ import { ground } from "../../src/live/ground.ts";
 import { findRing, lookingFurther } from "../../src/live/siting/find-ring.ts";
 import { catchingUp, following, keepFollowing } from "../../src/live/siting/follow.ts";
 import { found } from "../../src/live/siting/found.ts";
-import { improveAlternative, improved } from "../../src/live/siting/improve.ts";
+import { improveAlternative, improvedNow } from "../../src/live/siting/improve.ts";
 import { findWish } from "../../src/live/siting/wish.ts";
 
 vi.mock("../../src/engine.ts", async () => {
@@ -227,8 +227,33 @@ describe("improving a line", () => {
     const [line] = plan.value.alignments;
     expect(undoNote.value).toBe("Improve Drawn ring");
     expect(line!.pinned!.map((k) => line!.corners[k])).toEqual([pinned.corners[2]]);
-    expect(improved.value!.after.bags).toBeLessThan(improved.value!.before.bags);
+    const { before, after } = improvedNow(line!, plan.value)!;
+    expect(after.bags).toBeLessThan(before.bags);
     undo();
     expect(plan.value.alignments[0]).toBe(pinned);
+  });
+
+  it("improved again, saves against the line as drawn, at the stage of the day", async () => {
+    const drawn = { ...demo.alignments[0]!, pinned: [2] };
+    startFrom({ plan: { ...demo, alignments: [drawn], chosenId: "a" } });
+    const line = () => plan.value.alignments[0]!;
+    const note = () => improvedNow(line(), plan.value);
+    await improveAlternative(line());
+    const first = note()!;
+    expect(first.before.bags).toBe(await bagsOf(drawn.corners));
+
+    const { pinned: _, ...unpinned } = line();
+    apply({ note: "Unpin", change: (now) => ({ ...now, alignments: [unpinned] }) });
+    await improveAlternative(line());
+    expect(note()!.after.bags).toBeLessThan(first.after.bags);
+    expect(note()!.before.bags).toBe(first.before.bags);
+    undo();
+    expect(note()).toBe(first);
+
+    setStage(-0.3);
+    expect(note()).toBeNull();
+    await improveAlternative(line());
+    expect(note()!.before.bags).toBe(await bagsOf(drawn.corners));
+    expect(note()!.before.bags).toBeLessThan(first.before.bags);
   });
 });

@@ -4,6 +4,7 @@ import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { SETTINGS, type SettingPath } from "../../shared/settings.ts";
+import { lengthFrom, lengthIn } from "../../shared/units.ts";
 import {
   withAlternativeMoved,
   withCopy,
@@ -27,7 +28,7 @@ import {
 import { bearingOf, flowToward } from "../../src/document/edits/site.ts";
 import { plan, startFrom, undo, undoNote } from "../../src/document/store.ts";
 import { nudgeOfKey } from "../../src/worksheet/line/nudge-pad.tsx";
-import { sliderSpan } from "../../src/worksheet/water/stage-slider.tsx";
+import { isOnSpan, sliderSpan } from "../../src/worksheet/water/stage-slider.tsx";
 import { openLine, PLANE, rectangle, ring, structure } from "../helpers/grounds.ts";
 
 const named = (id: string): Alignment => ({ ...ring(rectangle(20, 15)), id, name: id });
@@ -168,5 +169,24 @@ describe("the stage slider", () => {
   it("spans whole units round its value", () => {
     expect(sliderSpan(31.4, "us")).toEqual({ least: 28, most: 35 });
     expect(sliderSpan(9.45, "metric")).toEqual({ least: 8, most: 11 });
+  });
+
+  it.each(["us", "metric"] as const)(
+    "keeps its %s scale when it is dragged to either end",
+    (system) => {
+      for (let stage = 1; stage <= 60; stage++) {
+        const span = sliderSpan(stage, system);
+        for (const end of [span.least, span.most]) {
+          const kept = lengthIn(lengthFrom(end, system), system);
+          expect(isOnSpan(kept, span)).toBe(true);
+          expect(sliderSpan(kept, system)).toEqual(sliderSpan(end, system));
+        }
+      }
+    },
+  );
+
+  it("makes a new scale for a figure off it", () => {
+    expect(isOnSpan(27.95, sliderSpan(31, "us"))).toBe(false);
+    expect(isOnSpan(34.05, sliderSpan(31, "us"))).toBe(false);
   });
 });

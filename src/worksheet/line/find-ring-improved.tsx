@@ -6,7 +6,7 @@ import { unitSystem } from "../../live/screen.ts";
 import type { Improved } from "../../live/siting/improve.ts";
 import { canCompare, overWords } from "./saving.ts";
 
-/** What improving the chosen line came to. */
+/** What improving the chosen line came to, against the line as drawn before it was first improved. */
 export function ImprovedNote({ result }: { result: Improved }) {
   const { before, after, notes } = result;
   const system = unitSystem.value;
@@ -14,9 +14,10 @@ export function ImprovedNote({ result }: { result: Improved }) {
   const height = (m: number) => formatLength(m, system);
   return (
     <p class="hint" role="status">
-      Improved: {bagsForWords(before, system)} to <strong>{bagsForWords(after, system)}</strong>
+      Improved: {bagsForWords(before, system)} as drawn to{" "}
+      <strong>{bagsForWords(after, system)}</strong>
       {canCompare(before, after) &&
-        `, ${formatCount(Math.abs(fewer))} ${fewer < 0 ? "more" : "fewer"}`}
+        `, ${formatCount(Math.abs(fewer))} ${fewer < 0 ? "more" : "fewer"} than as drawn`}
       {overWords(after, system)}; greatest height {height(before.greatestHeightM)} to{" "}
       {height(after.greatestHeightM)}.{" "}
       {notes.map((note) => sitingNoteWords(note, unitsOf(unitSystem.value))).join(" ")}

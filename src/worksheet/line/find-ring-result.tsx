@@ -19,6 +19,7 @@ import {
 } from "../../live/siting/find-ring.ts";
 import { catchingUp, following } from "../../live/siting/follow.ts";
 import { type Found, foundForOf, isOutdated } from "../../live/siting/found.ts";
+import { improvedNow } from "../../live/siting/improve.ts";
 import { takeInstead } from "../../live/siting/put-found.ts";
 import { ringsOf } from "../../live/siting/wish.ts";
 import { mustFixOn } from "../../live/water-now.ts";
@@ -71,7 +72,8 @@ function SavingTable({ result }: { result: Found }) {
   if (lines.length < ids.length) return null;
   const index = alignments.findIndex(({ id }) => id === againstId);
   const before = index < 0 ? null : (sized.value.get(againstId!) ?? null);
-  const against = before && isCounted(before) ? before.totals : null;
+  const improved = index < 0 ? null : improvedNow(alignments[index]!, plan.value);
+  const against = before && isCounted(before) ? (improved?.before ?? before.totals) : null;
   const sum = sumOf(lines.map(({ totals }) => totals));
   const rows = savingRows(sum, against, system);
   const share = against ? shareSaved(sum, against) : 0;
@@ -81,6 +83,7 @@ function SavingTable({ result }: { result: Found }) {
       <caption>
         {ids.map((id) => letterOf(alignments.findIndex((each) => each.id === id))).join(", ")}
         {against && ` against ${letterOf(index)}, ${alignments[index]!.name}`}
+        {against && improved && ", as drawn"}
         {share > 0 && <strong>{formatShare(share)} fewer bags</strong>}
         {mustFix > 0 && <strong class="saving-fix">{mustFixWords(mustFix)}</strong>}
         {[...lines, ...(before ? [before] : [])]
@@ -96,7 +99,7 @@ function SavingTable({ result }: { result: Found }) {
         {rows.map((row) => (
           <Row key={row.name} row={row} />
         ))}
-        <MustFixRow found={mustFix} before={before && mustFixOn(before)} />
+        <MustFixRow found={mustFix} before={before && !improved ? mustFixOn(before) : null} />
       </tbody>
     </table>
   );

@@ -1,11 +1,10 @@
-import { sameParts } from "../../live/parts.ts";
 import "./find-ring.css";
 import { letterOf } from "../../../shared/line-letter.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
 import { plan } from "../../document/store.ts";
 import { canFind, findRing } from "../../live/siting/find-ring.ts";
-import { foundNow, inputsOf } from "../../live/siting/found.ts";
-import { improveAlternative, improved } from "../../live/siting/improve.ts";
+import { foundNow } from "../../live/siting/found.ts";
+import { improveAlternative, improvedNow } from "../../live/siting/improve.ts";
 import { whyHere } from "../../live/siting/why-here.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { ImprovedNote } from "./find-ring-improved.tsx";
@@ -19,8 +18,7 @@ export function FindRing() {
   const result = foundNow.value;
   if (!canFind.value && !chosen) return null;
   const letter = chosen && letterOf(plan.value.alignments.indexOf(chosen));
-  const note = improved.value;
-  const isOfNow = note !== null && sameParts(note.inputs, inputsOf(plan.value));
+  const note = chosen && improvedNow(chosen, plan.value);
   return (
     <fieldset class="find-ring">
       <legend>Ring that needs the fewest bags</legend>
@@ -45,9 +43,7 @@ export function FindRing() {
           </button>
         )}
       </div>
-      {note && isOfNow && chosen?.id === note.id && chosen.corners === note.corners && (
-        <ImprovedNote result={note} />
-      )}
+      {note && <ImprovedNote result={note} />}
       {result && <FoundResult result={result} />}
       {chosen && (
         <label class="check-line">

@@ -1,7 +1,7 @@
 import { neighbourOf } from "../../document/edits/alternatives.ts";
 import { plan, redo, undo } from "../../document/store.ts";
 import { chooseAlternative, savePlan } from "../../live/actions.ts";
-import { pagesOpen, showAll, theme, tool, unitSystem } from "../../live/screen.ts";
+import { flipTheme, pagesOpen, showAll, tool, unitSystem } from "../../live/screen.ts";
 import { leaveMoment, momentH } from "../../live/time-now.ts";
 import { chooseUnits } from "../../live/units-choice.ts";
 
@@ -55,9 +55,7 @@ export const SHORTCUTS: readonly Shortcut[] = [
     keys: "n",
     does: "Night or day",
     fits: alone("n"),
-    run: () => {
-      theme.value = theme.value === "light" ? "dark" : "light";
-    },
+    run: flipTheme,
   },
   {
     keys: "p",

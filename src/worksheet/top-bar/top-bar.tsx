@@ -4,7 +4,7 @@ import { useState } from "preact/hooks";
 import { edit } from "../../document/edits/alternatives.ts";
 import { plan, redo, redoNote, undo, undoNote } from "../../document/store.ts";
 import { openAny, savePlan } from "../../live/actions.ts";
-import { pagesOpen, theme, unitSystem } from "../../live/screen.ts";
+import { flipTheme, pagesOpen, theme, unitSystem } from "../../live/screen.ts";
 import { chooseUnits } from "../../live/units-choice.ts";
 import { FileButton } from "../../ui/file-button.tsx";
 import { IconButton } from "../../ui/icon-button.tsx";
@@ -73,13 +73,7 @@ function Acts() {
       </FileButton>
       <IconButton icon="save" label="Save the plan" keys="Control+S" onPress={savePlan} />
       <UnitSwitch />
-      <button
-        type="button"
-        class="text-button"
-        onClick={() => {
-          theme.value = isDay ? "dark" : "light";
-        }}
-      >
+      <button type="button" class="text-button" onClick={flipTheme}>
         {isDay ? "Night" : "Day"}
       </button>
       <button

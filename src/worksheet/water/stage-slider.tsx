@@ -10,10 +10,27 @@ import { leaveMoment } from "../../live/time-now.ts";
 const REACH: Readonly<Record<UnitSystem, number>> = { us: 3, metric: 1 };
 const STEP: Readonly<Record<UnitSystem, number>> = { us: 0.05, metric: 0.01 };
 
+/** What a figure may differ by after a change of units and back, in the person's unit. */
+const TOLERANCE = 1e-6;
+
+/** The whole units that the slider spans. */
+interface Span {
+  readonly least: number;
+  readonly most: number;
+}
+
 /** The whole units round a value that the slider spans. */
-export function sliderSpan(value: number, system: UnitSystem): { least: number; most: number } {
+export function sliderSpan(value: number, system: UnitSystem): Span {
   const reach = REACH[system];
-  return { least: Math.floor(value - reach), most: Math.ceil(value + reach) };
+  return {
+    least: Math.floor(value - reach + TOLERANCE),
+    most: Math.ceil(value + reach - TOLERANCE),
+  };
+}
+
+/** Whether a value is on a scale, its two ends included. */
+export function isOnSpan(value: number, { least, most }: Span): boolean {
+  return value >= least - TOLERANCE && value <= most + TOLERANCE;
 }
 
 /**
@@ -29,7 +46,7 @@ export function StageSlider() {
   const key = `${path} ${system}`;
   const [span, setSpan] = useState({ key, ...sliderSpan(value, system) });
   const gesture = useRef(0);
-  const fits = span.key === key && value >= span.least && value <= span.most;
+  const fits = span.key === key && isOnSpan(value, span);
   const { least, most } = fits ? span : sliderSpan(value, system);
   if (!fits) setSpan({ key, least, most });
   const move = (next: number) =>
