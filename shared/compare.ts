@@ -9,7 +9,7 @@ export const MEASURES = [
   "sandM3",
   "greatestHeightM",
   "lengthOverLimitM",
-  "jobHours",
+  "jobPersonHours",
 ] as const satisfies readonly (keyof Totals)[];
 
 export type Measure = (typeof MEASURES)[number];

@@ -39,7 +39,7 @@ function countBy(table: PublishedTable, trace: Trace, cuts: CutWalk): PublishedC
     key: table.key,
     name: table.name,
     bags: coveredM > 0 ? Math.ceil(bags - 1e-6) : null,
-    beyondM,
+    ...{ coveredM, beyondM },
     why:
       ofPyramid.length === trace.pieces.length
         ? table.why

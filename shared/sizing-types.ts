@@ -172,6 +172,8 @@ export interface PublishedCount {
   readonly name: string;
   /** Bags for the heights the table covers; null when it covers none of them. */
   readonly bags: number | null;
+  /** Length built that its bags are for, metres. */
+  readonly coveredM: number;
   /** Length of line whose height lies beyond the table, metres. */
   readonly beyondM: number;
   readonly why: string;

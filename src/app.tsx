@@ -37,7 +37,7 @@ type Panel = "worksheet" | "profile" | "section" | "none";
 const TABS: readonly { readonly panel: Panel; readonly label: string }[] = [
   { panel: "worksheet", label: "Worksheet" },
   { panel: "profile", label: "Along the line" },
-  { panel: "section", label: "Section" },
+  { panel: "section", label: "Cross-section" },
 ];
 
 /** The four rooms: alternatives on top, worksheet left, map large, profile and section under it. */
@@ -53,7 +53,7 @@ export function App() {
     <>
       <div class="shell" data-panel={panel} inert={printing}>
         <a class="skip" href="#worksheet">
-          To the worksheet
+          Go to the worksheet
         </a>
         <TopBar />
         <main class="map-place" aria-label="Map">
@@ -78,7 +78,7 @@ export function App() {
         <section class="profile-place" aria-label="Along the line">
           <ProfileRoom />
         </section>
-        <section class="section-place" aria-label="Section">
+        <section class="section-place" aria-label="Cross-section">
           <SectionRoom />
         </section>
       </div>

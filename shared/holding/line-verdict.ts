@@ -8,7 +8,11 @@ export interface LineVerdict {
 }
 
 /** How grave a verdict is; more is worse. */
-export const GRAVENESS: Readonly<Record<Verdict, number>> = { holds: 0, doubtful: 1, fails: 2 };
+export const GRAVENESS: Readonly<Record<Verdict, number>> = {
+  "meets-required": 0,
+  doubtful: 1,
+  "below-required": 2,
+};
 
 /** The graver of sliding and overturning; of two equal ones, that with less of what is asked. */
 export function lineVerdict({ sliding, overturning }: Standing): LineVerdict {

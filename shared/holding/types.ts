@@ -6,8 +6,8 @@ export interface Spread {
   readonly high: number;
 }
 
-/** Stands whatever the friction in its range, only with the better of it, or not even so. */
-export type Verdict = "holds" | "doubtful" | "fails";
+/** At or above what is required over the whole range of friction, at its high end alone, or at neither. */
+export type Verdict = "meets-required" | "doubtful" | "below-required";
 
 /** One way to give way, where the line is weakest against it. */
 export interface Weakest {

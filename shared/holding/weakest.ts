@@ -7,7 +7,7 @@ const SLACK = 1e-6;
 
 /**
  * Where the line is weakest against sliding and overturning; null where no water stands against it. Statics
- * take a section as one body: where one is built higher than its own limit, nothing is said to hold.
+ * take a levee type as one body: where one is built over its height limit, no factor meets what is required.
  */
 export function weakestPlaces(
   trace: Trace,
@@ -42,12 +42,12 @@ export function weakestPlaces(
   };
 }
 
-/** Stands at both ends of a factor's range, at the better one alone, or at neither. */
+/** Whether a factor is what is required at both ends of its range, at the high one alone, or at neither. */
 export function verdictOf(factor: Spread, required: number): Verdict {
-  if (factor.low >= required - SLACK) return "holds";
-  return factor.high >= required - SLACK ? "doubtful" : "fails";
+  if (factor.low >= required - SLACK) return "meets-required";
+  return factor.high >= required - SLACK ? "doubtful" : "below-required";
 }
 
 function atMost(verdict: Verdict, isOverItsLimit: boolean): Verdict {
-  return isOverItsLimit && verdict === "holds" ? "doubtful" : verdict;
+  return isOverItsLimit && verdict === "meets-required" ? "doubtful" : verdict;
 }

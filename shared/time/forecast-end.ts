@@ -1,5 +1,3 @@
-import { HOUR_S } from "../defaults.ts";
-import { momentWords } from "./clock-words.ts";
 import type { RiverClock } from "./river-clock.ts";
 import type { LineTime } from "./types.ts";
 
@@ -23,9 +21,4 @@ export function riseOverPlanM({ crests }: LineTime): number {
 /** True where the highest water of a forecast is its last row: its crest is still to come. */
 export function endsRising({ crestH, toH }: RiverClock): boolean {
   return crestH >= toH;
-}
-
-/** When a forecast ends, on the clock of the work: `Mon 6 Apr 19:00`. */
-export function endWords({ start, toH }: RiverClock): string {
-  return momentWords({ ...start, atS: start.atS + toH * HOUR_S }, true);
 }

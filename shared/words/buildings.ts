@@ -29,7 +29,7 @@ export function leftOutsideWords(
   if (wet === null) return "left outside, whether water reaches it is not known";
   if (!wet) return "left outside, not reached by this water";
   if (line && !line.leftWet.includes(id)) {
-    return "to be left outside, but this line keeps the water from it";
+    return "to be left outside, but no overland path to it with this line";
   }
   const deep = depthM === null ? "" : ` ${formatLength(depthM, system)} deep`;
   return `left outside, will be flooded${deep}`;

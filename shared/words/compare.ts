@@ -10,14 +10,15 @@ import { missingWords } from "./counted.ts";
 import { crewInputWords } from "./crew.ts";
 import { verdictWord } from "./holding.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
-import { mainVerdict } from "./time.ts";
+import { mustFixWords } from "./must-fix.ts";
+import { elapsedWords, mainVerdict } from "./time.ts";
 
-/** What a cell of the comparison says of an alternative. */
+/** What a cell of the comparison says of a line. */
 export interface CompareWords {
   readonly word: string;
   /** What it rests on; empty where there is nothing to add. */
   readonly why: string;
-  /** True where it speaks against the alternative. */
+  /** True where it speaks against the line. */
   readonly isBad: boolean;
 }
 
@@ -30,8 +31,8 @@ function notKnown(doubt: LevelDoubt): CompareWords {
 
 const COUNTING: CompareWords = { word: "…", why: "", isBad: false };
 
-/** Whether a line stands, with the factor where it is weakest, and what that does not speak of. */
-export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
+/** What sliding and overturning calculate at where they are lowest, what that leaves out, and what must be fixed. */
+export function stabilityCell(line: SizedLine, system: UnitSystem, mustFix: number): CompareWords {
   const { holding, totals, levelDoubt } = line;
   if (levelDoubt?.countsUnknown) return notKnown(levelDoubt);
   if (!holding) return COUNTING;
@@ -39,28 +40,30 @@ export function standsCell(line: SizedLine, system: UnitSystem): CompareWords {
   const bracedM = lengthBracedM(line);
   const overM = totals.lengthOverLimitM;
   const beside = [
-    overM > A_STRETCH_M && `${formatLength(overM, system, 0)} over the limit`,
-    totals.lengthNoDataM > 0 && `${formatLength(totals.lengthNoDataM, system, 0)} not known`,
-    bracedM > 0 && `${formatLength(bracedM, system, 0)} braced, not reckoned`,
+    overM > A_STRETCH_M && `${formatLength(overM, system, 0)} over the height limit`,
+    totals.lengthNoDataM > 0 &&
+      `${formatLength(totals.lengthNoDataM, system, 0)} without elevation data`,
+    bracedM > 0 && `${formatLength(bracedM, system, 0)} braced, not calculated`,
+    mustFix > 0 && mustFixWords(mustFix),
   ].filter((words) => words !== false);
   if (!holding.standing) {
     const word = bracedM > 0 ? "not known" : "no water against it";
     return { word, why: beside.join(", "), isBad: false };
   }
   const { verdict, by, weakest } = lineVerdict(holding.standing);
-  const over = verdict === "fails" ? null : reachOverItsLimit(line);
+  const over = verdict === "below-required" ? null : reachOverItsLimit(line);
   return {
-    word: over ? "over a limit" : verdictWord(verdict),
+    word: over ? "over a height limit" : verdictWord(verdict),
     why: [
       over?.sectionName.toLowerCase() ?? `${by} ${factorWords(weakest.factor)}`,
       ...beside,
     ].join(", "),
-    isBad: over !== null || verdict !== "holds",
+    isBad: over !== null || verdict !== "meets-required",
   };
 }
 
 /** Whether a line is finished ahead of the water, at the slow pace against the likely forecast. */
-export function inTimeWords(line: SizedLine, system: UnitSystem): CompareWords {
+export function inTimeWords(line: SizedLine, system: UnitSystem, mustFix: number): CompareWords {
   const { time, levelDoubt } = line;
   if (levelDoubt) return notKnown(levelDoubt);
   if (!time) return COUNTING;
@@ -75,7 +78,7 @@ export function inTimeWords(line: SizedLine, system: UnitSystem): CompareWords {
   if (time.inTime && riseM > 0) {
     return {
       word: "too low",
-      why: `the forecast is ${formatLength(riseM, system)} higher`,
+      why: `the forecast crest is ${formatLength(riseM, system)} higher`,
       isBad: true,
     };
   }
@@ -83,7 +86,8 @@ export function inTimeWords(line: SizedLine, system: UnitSystem): CompareWords {
     return { word: "not known", why: "the forecast ends first", isBad: true };
   }
   if (time.inTime) {
-    return { word: "yes", why: "", isBad: false };
+    const fix = mustFix > 0 ? `, ${mustFixWords(mustFix)}` : "";
+    return { word: "yes", why: elapsedWords(time) + fix, isBad: false };
   }
   const atM = mainVerdict(time)?.behindAtM ?? null;
   const why = atM === null ? "" : `first behind at ${formatStation(atM, system)}`;

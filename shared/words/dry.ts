@@ -7,7 +7,7 @@ const BECAUSE: Readonly<Record<NonNullable<DryVerdict["notKnown"]>["because"], s
   "hole-under-line": "part of the line has no elevation data",
 };
 
-/** Why it is not known whether a line keeps dry what it is for: `part of the line has no elevation data`. */
+/** Why it is not known whether water gets to what a line is for: `part of the line has no elevation data`. */
 export function notKnownBecause({ notKnown }: Pick<DryVerdict, "notKnown">): string {
   return notKnown ? BECAUSE[notKnown.because] : "";
 }

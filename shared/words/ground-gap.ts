@@ -27,9 +27,9 @@ export function overtopsButForGap(
   mustFix: number,
 ): string {
   const doubt = line?.levelDoubt;
-  if (doubt?.countsUnknown) return `is not known to keep anything dry: ${levelDoubtShort(doubt)}`;
+  if (doubt?.countsUnknown) return `not known whether water gets in: ${levelDoubtShort(doubt)}`;
   const overtops = overtopsWords(traced, plan, system);
   const gap = traced.dry === null ? null : gapLength(line, system);
-  const known = gap === null ? overtops : `${overtops}, but for ${gap} not known`;
+  const known = gap === null ? overtops : `${overtops}, but for ${gap} without elevation data`;
   return mustFix > 0 ? `${known}; ${mustFixWords(mustFix)}` : known;
 }

@@ -8,13 +8,14 @@ import { reachOverItsLimit } from "../reaches.ts";
 import type { SizedLine } from "../sizing-types.ts";
 import { formatLength, formatStation, formatUnitFlow, type UnitSystem } from "../units.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
+import { butMustFix } from "./must-fix.ts";
 
 const HOUR_MIN = 60;
 
 const VERDICTS: Readonly<Record<Verdict, string>> = {
-  holds: "holds",
-  doubtful: "doubtful",
-  fails: "fails",
+  "meets-required": "as required",
+  doubtful: "in doubt",
+  "below-required": "below required",
 };
 
 /** What a verdict is called in a table. */
@@ -23,31 +24,40 @@ export function verdictWord(verdict: Verdict): string {
 }
 
 /**
- * Whether a line stands, in one short line: "stands at the friction assumed", "stands, doubtful on 12 ft", "not able to stand at 3+40".
- * What is not known or not reckoned is said beside it. Statics take a wall
- * as one body, so a reach over its section's limit is never said to stand.
+ * What sliding and overturning of a line calculate at, in one short line: "calculates at 1.5 or more, at the friction assumed", "below the 1.5 required at 3+40".
+ * What is not known or not calculated, and what must be fixed, is said beside it. Statics take a wall as one body,
+ * so a reach over its height limit is never said to be as required.
  */
-export function standsWords(line: SizedLine, holding: Holding, system: UnitSystem): string {
+export function stabilityWords(
+  line: SizedLine,
+  holding: Holding,
+  system: UnitSystem,
+  mustFix: number,
+): string {
   const { lengthNoDataM, lengthM } = line.totals;
-  if (lengthNoDataM >= lengthM) return "no ground under it";
+  if (lengthNoDataM >= lengthM) return "no elevation data under it";
   if (line.levelDoubt?.countsUnknown) return `not known: ${levelDoubtShort(line.levelDoubt)}`;
   const isBraced = lengthBracedM(line) > 0;
-  const known = lengthNoDataM > 0 ? ", where the ground is known" : "";
-  const beside = isBraced ? ", bracing not reckoned" : known;
+  const known = lengthNoDataM > 0 ? ", where there is elevation data" : "";
+  const beside = `${isBraced ? ", bracing not calculated" : known}${butMustFix(mustFix)}`;
   if (!holding.standing) {
-    return isBraced ? "bracing not reckoned" : `no water against it${known}`;
+    return isBraced ? "bracing not calculated" : `no water against it${known}`;
   }
   const { verdict, weakest } = lineVerdict(holding.standing);
-  if (verdict === "fails") {
-    return `not able to stand at ${formatStation(weakest.chainageM, system)}`;
-  }
+  const at = formatStation(weakest.chainageM, system);
+  if (verdict === "below-required") return `below the ${weakest.required} required at ${at}`;
   const over = reachOverItsLimit(line);
   if (over) {
     const station = formatStation(over.totals.greatestHeightAtM, system);
-    return `over its section's limit at ${station}${beside}`;
+    return `over the height limit of its levee type at ${station}${beside}`;
   }
-  if (verdict === "holds") return `stands at the friction assumed${beside}`;
-  return `stands, doubtful on ${formatLength(weakest.lengthShortM, system, 0)}${beside}`;
+  if (verdict === "meets-required") {
+    const { sliding, overturning } = holding.standing;
+    const least = Math.min(sliding.required, overturning.required);
+    return `calculates at ${least} or more, at the friction assumed${beside}`;
+  }
+  const short = formatLength(weakest.lengthShortM, system, 0);
+  return `below the ${weakest.required} required on ${short}, at low friction${beside}`;
 }
 
 /** Seepage through a metre of line, as a range. */

@@ -1,11 +1,11 @@
 import type { Plan } from "../plan.ts";
 import { waterElevationAtGauge } from "../stage.ts";
-import { hourWords } from "../time/clock-words.ts";
 import type { AheadVerdict, LineTime } from "../time/types.ts";
 import { formatElevation, formatLength, formatStation, type UnitSystem } from "../units.ts";
+import { hourWords } from "./clock.ts";
 import { timeNotKnownWords } from "./crew.ts";
 
-/** Water at the gauge as the plan gives it: the stage that stands at an elevation, or the elevation itself; metres. */
+/** Water at the gauge as the plan gives it: the stage of an elevation, or the elevation itself; metres. */
 export function shownLevelM({ water }: Plan, elevationM: number): number {
   if (water.by === "elevation") return elevationM;
   return water.stageM + elevationM - waterElevationAtGauge(water);
@@ -45,7 +45,7 @@ export function timeWords(time: LineTime, system: UnitSystem): string {
   if (isPartCounted(time)) {
     return `Not known whether there is time: part of the line has no elevation data; the rest takes ${doneAfter(time)}`;
   }
-  if (verdict.ahead) return aheadWords(time);
+  if (verdict.ahead) return aheadWords(time, system);
   const opening = verdictOf(time, "likely", "fast")?.ahead
     ? "In time only at the fast pace; at the slow one"
     : "CANNOT be done in time:";
@@ -62,26 +62,42 @@ export function behindWords(time: LineTime, verdict: AheadVerdict, system: UnitS
   if (verdict.behindFromH === null) return "ahead";
   const at =
     verdict.behindAtM === null ? "" : `, worst at ${formatStation(verdict.behindAtM, system)}`;
-  return `behind from ${hourWords(time.startAt, verdict.behindFromH)}${at}`;
+  return `behind from ${hourWords(time.startAt, verdict.behindFromH, system)}${at}`;
 }
 
 /** `12 to 28 h`, breaks and nights included. */
 export function doneAfter({ missing, finishFastH, finishSlowH }: LineTime): string {
   if (missing.length > 0) return "not known";
-  if (finishSlowH === null || finishFastH === null) return "not laid within a year";
-  const [fast, slow] = [Math.round(finishFastH), Math.round(finishSlowH)];
-  return fast === slow ? `${slow} h of work and nights` : `${fast} to ${slow} h, nights included`;
+  const hours = elapsedHours({ finishFastH, finishSlowH });
+  return hours === null ? "not laid within a year" : `${hours}, nights included`;
 }
 
-function aheadWords({ startAt, finishSlowH, firstWetH, forecastEndH }: LineTime): string {
+/** `27 to 49 h` from the start of work to the last bag, shifts and nights included; `…` while it is calculated. */
+export function elapsedWords(time: LineTime | null | undefined): string {
+  if (!time) return "…";
+  if (time.missing.length > 0) return "hours not known";
+  return elapsedHours(time) ?? "over a year";
+}
+
+function elapsedHours({
+  finishFastH,
+  finishSlowH,
+}: Pick<LineTime, "finishFastH" | "finishSlowH">): string | null {
+  if (finishSlowH === null || finishFastH === null) return null;
+  const [fast, slow] = [Math.round(finishFastH), Math.round(finishSlowH)];
+  return fast === slow ? `${slow} h` : `${fast} to ${slow} h`;
+}
+
+function aheadWords(
+  { startAt, finishSlowH, firstWetH, forecastEndH }: LineTime,
+  system: UnitSystem,
+): string {
   if (finishSlowH === null) return "ahead, but not laid within a year";
-  const done = hourWords(startAt, finishSlowH);
+  const done = hourWords(startAt, finishSlowH, system);
   if (forecastEndH !== null && finishSlowH > forecastEndH) {
     return `ahead while the forecast lasts, done only after it, ${done}`;
   }
   if (firstWetH === null) return `done ${done}; the forecast does not reach the line`;
   const spareH = Math.floor(firstWetH - finishSlowH);
-  return spareH >= 1
-    ? `done ${spareH} h before the water`
-    : `stays ahead of the water, done ${done}`;
+  return spareH >= 1 ? `done ${spareH} h before the water` : `ahead of the water, done ${done}`;
 }

@@ -7,7 +7,7 @@ import { notKnownBecause } from "./dry.ts";
 const AT_LINE_M = 3;
 
 /**
- * A level as far above the forecast, as the water is given: "stage 32.0 ft", or an elevation. Rounded down, so
+ * A level as far above the sized-for water, as the water is given: "stage 32.0 ft", or an elevation. Rounded down, so
  * that it promises no more than there is.
  */
 export function raisedLevelWords(
@@ -35,7 +35,7 @@ export function firstOverWords(
 /** From which level on water gets to what a line is for: "overtops above stage 32.0 ft", "water gets in above ..." where it does already. */
 export function overtopsWords(line: TracedAlternative, plan: Plan, system: UnitSystem): string {
   const { dry } = line;
-  if (dry === null) return `is not known to keep its buildings dry: ${notKnownBecause(line)}`;
+  if (dry === null) return `not known whether water gets in: ${notKnownBecause(line)}`;
   const level = firstOverWords(line, plan, system);
   if (level === null) return dry ? "no overland path in at any level traced" : "water gets in";
   return dry ? `overtops above ${level}` : `water gets in above ${level}`;
@@ -47,26 +47,26 @@ export function dryWords({ dry, notKnown }: TracedAlternative): string {
   return dry ? "no overland path in" : "water gets in";
 }
 
-/** From which level on water reaches a structure: "wet above stage 30.2 ft". */
+/** From which level on water reaches a building: "wet above stage 30.2 ft". */
 export function sillWords(reached: Reached, plan: Plan, system: UnitSystem): string {
   const { wet, sillM, marginM, throughHole } = reached;
-  if (wet === null) return "outside the ground";
-  if (throughHole?.alone) return "wet, over ground without data";
+  if (wet === null) return "outside the elevation data";
+  if (throughHole?.alone) return "wet, across missing elevation data";
   if (sillM === null || marginM === null) return "not reached at any level traced";
   return `wet above ${raisedLevelWords(marginM, sillM, plan, system)}`;
 }
 
-/** Where water passes, seen from the line: "at 3+40", "round the end at 0+00", "72 ft beside the line at 3+40". */
+/** Where water passes, seen from the line: "at 3+40", "around the end at 0+00", "72 ft beside the line at 3+40". */
 export function placeWords({ chainageM, fromLineM, end }: Passage, system: UnitSystem): string {
   const station = formatStation(chainageM, system);
   const far = fromLineM > AT_LINE_M ? formatLength(fromLineM, system, 0) : "";
-  if (end !== null) return `round the end at ${station}${far && `, ${far} away from it`}`;
+  if (end !== null) return `around the end at ${station}${far && `, ${far} away from it`}`;
   return far ? `${far} beside the line at ${station}` : `at ${station}`;
 }
 
 /** Where the water is taken to come from, as the end of "connected to ...". */
 export function fromWords({ water }: WaterTrace): string {
   if (water.from === "sources") return "a marked source";
-  if (water.from === "both") return "a marked source or the ground's low edge";
-  return "the ground's low edge";
+  if (water.from === "both") return "a marked source or the low edge of the elevation data";
+  return "the low edge of the elevation data";
 }

@@ -7,9 +7,11 @@ import { formatLength, formatStation, type UnitSystem } from "../units.ts";
 export interface WeakestPlace {
   readonly chainageM: number;
   readonly verdict: Verdict;
-  /** "Doubtful: sliding 1.0 to 2.1"; one that holds says so. */
+  /** "sliding 1.0 to 2.1, 1.5 required". */
   readonly label: string;
-  /** Factors, what is asked of them, and what the verdict means, as sentences. */
+  /** "sliding 1.0 to 2.1". */
+  readonly short: string;
+  /** Factors, what is required of them, and what the verdict means, as sentences. */
   readonly text: string;
 }
 
@@ -17,11 +19,6 @@ interface Way extends Weakest {
   readonly name: "sliding" | "overturning";
 }
 
-const WORDS: Readonly<Record<Verdict, string>> = {
-  holds: "Holds",
-  doubtful: "Doubtful",
-  fails: "Fails",
-};
 /** Places nearer to each other than this are one, metres. */
 const SAME_PLACE_M = 1;
 
@@ -49,10 +46,10 @@ function placeOf(ways: readonly Way[], system: UnitSystem): WeakestPlace {
   const first = ways[0]!;
   const { chainageM, verdict } = first;
   const sentences = ways.map((way) => sentence(way, system));
+  const short = `${first.name} ${factorWords(first.factor)}`;
   return {
-    chainageM,
-    verdict,
-    label: `${WORDS[verdict]}: ${first.name} ${factorWords(first.factor)}`,
+    ...{ chainageM, verdict, short },
+    label: `${short}, ${first.required} required`,
     text: `At ${formatStation(chainageM, system)}, with ${formatLength(first.waterDepthM, system)} of water against it. ${sentences.join(" ")}`,
   };
 }
@@ -61,12 +58,13 @@ function sentence(way: Way, system: UnitSystem): string {
   const { name, required, lengthShortM, verdict } = way;
   const short = lengthShortM > 0 ? `, on ${formatLength(lengthShortM, system, 0)} of line` : "";
   const means: Record<Verdict, string> = {
-    holds: "holds",
+    "meets-required": "as required, at the friction assumed",
     doubtful:
       way.factor.low < required
-        ? `holds only with the better friction${short}`
-        : "doubtful all the same, as part of the line is higher than its section may be built",
-    fails: `fails${short}`,
+        ? `below it at low friction${short}`
+        : "in doubt, as part of the line is over the height limit of its levee type",
+    "below-required": `below it${short}`,
   };
-  return `It resists ${name} ${factorWords(way.factor)} times, ${required} is asked: ${means[verdict]}.`;
+  const what = name === "sliding" ? "Sliding" : "Overturning";
+  return `${what} calculates at ${factorWords(way.factor)}, ${required} is required: ${means[verdict]}.`;
 }

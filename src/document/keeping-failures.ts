@@ -10,7 +10,7 @@ export function keepingFailure(thrown: unknown): Failure {
     return {
       code: "keep/full",
       message: "The browser has no room left: your last edits are not kept.",
-      remedy: `${GO_ON} Once disk space is free, the plan is kept again by itself.`,
+      remedy: `${GO_ON} Once disk space is free, the plan is kept again.`,
     };
   }
   return {
@@ -68,7 +68,7 @@ export function noSlot(): Failure {
 export function terrainLost(): Failure {
   return {
     code: "keep/terrain-lost",
-    message: "The plan is back, but the browser has lost the ground that was kept with it.",
-    remedy: "Open the raster again in Ground.",
+    message: "The plan is back, but the browser has lost the elevation data kept with it.",
+    remedy: "Open the elevation data again in Ground.",
   };
 }

@@ -62,12 +62,12 @@ export function ClassBar({ line, limitM, system }: ClassBarProps) {
 
 function nothingWords({ totals }: SizedLine): string {
   if (totals.lengthNoDataM >= totals.lengthM) {
-    return "There is no ground data under this line, so nothing can be counted. Open the ground that covers it.";
+    return "No elevation data under this line: nothing can be counted. Open elevation data that covers it.";
   }
   if (totals.lengthNoDataM > 0) {
-    return "Where there is ground data the crest is nowhere above it; the rest of the line cannot be counted.";
+    return "Where there is elevation data, the ground is above the top of levee; the rest of the line cannot be counted.";
   }
-  return "The crest is nowhere above the ground on this line: no levee is needed for this water.";
+  return "The ground is above the top of levee all along: nothing to build for this water.";
 }
 
 /** A small field in the look of a height class. */

@@ -16,7 +16,7 @@ import { notKnownBecause } from "../../shared/words/dry.ts";
 import { takenMaterials } from "../../shared/words/materials.ts";
 import { dryWords, firstOverWords } from "../../shared/words/water.ts";
 import "./compare-table.css";
-import { type CompareWords, inTimeWords, standsCell } from "../../shared/words/compare.ts";
+import { type CompareWords, inTimeWords, stabilityCell } from "../../shared/words/compare.ts";
 import { gapLength } from "../../shared/words/ground-gap.ts";
 
 type Write = (value: number, system: UnitSystem) => string;
@@ -26,8 +26,8 @@ const NAMES: Readonly<Record<Measure, string>> = {
   bags: "Bags",
   sandM3: "Sand",
   greatestHeightM: "Greatest height",
-  lengthOverLimitM: "Over the limit",
-  jobHours: "Hours",
+  lengthOverLimitM: "Over the height limit",
+  jobPersonHours: "Person-hours",
 };
 
 const WRITERS: Readonly<Record<Measure, Write>> = {
@@ -36,7 +36,7 @@ const WRITERS: Readonly<Record<Measure, Write>> = {
   sandM3: formatVolume,
   greatestHeightM: (value, system) => formatLength(value, system),
   lengthOverLimitM: (value, system) => formatLength(value, system, 0),
-  jobHours: (value) => formatHours(value),
+  jobPersonHours: (value) => formatHours(value),
 };
 
 interface CompareTableProps {
@@ -52,7 +52,7 @@ interface CompareTableProps {
   readonly onChoose?: (id: string) => void;
 }
 
-/** Alternatives side by side, with differences to the chosen one. */
+/** Lines side by side, with differences to the chosen one. */
 export function CompareTable(props: CompareTableProps) {
   const { plan, lines, chosen, system, traced, mustFixOn, onChoose } = props;
   const rows = compareLines(lines, chosen, mustFixOn);
@@ -70,7 +70,7 @@ export function CompareTable(props: CompareTableProps) {
           ))}
           <th scope="col">Overland path in</th>
           <th scope="col">Overtops above</th>
-          <th scope="col">Stands?</th>
+          <th scope="col">Sliding, overturning</th>
           <th scope="col">In time?</th>
         </tr>
       </thead>
@@ -103,8 +103,8 @@ export function CompareTable(props: CompareTableProps) {
               gap={gapLength(lines[index]!, system)}
               system={system}
             />
-            <WordsCell of={standsCell(lines[index]!, system)} />
-            <WordsCell of={inTimeWords(lines[index]!, system)} />
+            <WordsCell of={stabilityCell(lines[index]!, system, row.mustFix)} />
+            <WordsCell of={inTimeWords(lines[index]!, system, row.mustFix)} />
           </tr>
         ))}
       </tbody>
@@ -141,7 +141,7 @@ function WaterCells({ plan, line, gap, system }: WaterCellsProps) {
         {line.notKnown ? (
           <small>{notKnownBecause(line)}</small>
         ) : (
-          gap && <small>but for {gap} not known</small>
+          gap && <small>but for {gap} without elevation data</small>
         )}
       </td>
       <td>{above ?? "–"}</td>

@@ -1,9 +1,9 @@
 import "./time-charts.css";
 import type { Plan } from "../../shared/plan.ts";
-import { zoneWords } from "../../shared/time/clock-words.ts";
 import { riverClock } from "../../shared/time/river-clock.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { zoneWords } from "../../shared/words/clock.ts";
 import { levelWords, namedLevel } from "../../shared/words/time.ts";
 import { type ForecastFrame, forecastFrame } from "./forecast-frame.ts";
 
@@ -38,7 +38,7 @@ export function ForecastChart(props: ForecastChartProps) {
       height={heightPx}
       viewBox={`0 0 ${widthPx} ${heightPx}`}
       role="img"
-      aria-label={`Forecast hydrograph with its crest at ${crest}`}
+      aria-label={`Forecast hydrograph, crest at ${crest}`}
     >
       {levels.map(({ yPx, label }) => (
         <g key={label}>

@@ -2,10 +2,11 @@ import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
-import { dayWords, midnights } from "../../shared/time/clock-words.ts";
+import { midnights } from "../../shared/time/clock.ts";
 import { type Band, hydrographOf } from "../../shared/time/hydrograph.ts";
 import { type RiverClock, riverClock } from "../../shared/time/river-clock.ts";
 import { lengthIn, type UnitSystem } from "../../shared/units.ts";
+import { dayWords } from "../../shared/words/clock.ts";
 import { shownLevelM } from "../../shared/words/time.ts";
 
 /** A forecast laid out for drawing: places in pixels from the upper left corner. */

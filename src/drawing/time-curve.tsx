@@ -92,14 +92,14 @@ interface CrestTableProps {
 export function CrestTable({ crests, plan: of, system }: CrestTableProps) {
   return (
     <table class="time-table">
-      <caption>Sized for the crest of each forecast</caption>
+      <caption>Sized for each forecast crest</caption>
       <thead>
         <tr>
           <th scope="col">Forecast</th>
           <th scope="col">{of.water.by === "stage" ? "Stage" : "Water"}</th>
           <th scope="col">Bags</th>
           <th scope="col">Highest</th>
-          <th scope="col">Over limit</th>
+          <th scope="col">Over height limit</th>
         </tr>
       </thead>
       <tbody>
@@ -126,9 +126,9 @@ export function limitWords(of: Plan, { curve }: LineTime, system: UnitSystem): s
   if (curve.limitRiseM !== null) {
     const level = levelWords(of, now.waterM + curve.limitRiseM, system);
     const isPast = curve.limitRiseM < 0;
-    return `The highest place ${isPast ? "passed" : "reaches"} the limit of ${limit} at ${level}${isPast ? " already" : ""}.`;
+    return `The highest place ${isPast ? "passed" : "reaches"} the height limit of ${limit} at ${level}${isPast ? " already" : ""}.`;
   }
   return now.greatestHeightM > of.practice.limitM
-    ? `The highest place is over the limit of ${limit} at every level shown.`
-    : `The highest place stays within the limit of ${limit} at every level shown.`;
+    ? `The highest place is over the height limit of ${limit} at every level shown.`
+    : `The highest place stays within the height limit of ${limit} at every level shown.`;
 }

@@ -48,7 +48,7 @@ const SILENT_LOOKS = 4;
 const crashed = (bug: Bug | undefined) =>
   new Refusal(
     "engine/crashed",
-    "The part of the page that reads the ground stopped and was started again.",
+    "The part of the page that reads elevation data stopped and was started again.",
     "Your plan is kept. If it happens again, use a smaller or coarser raster.",
     bug && { bug },
   );

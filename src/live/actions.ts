@@ -54,9 +54,9 @@ function tellOtherTerrain(): void {
   if (open && speaksOf(plan.value, open.files)) return;
   tell("info", {
     code: "plan/other-terrain",
-    message: `This plan was drawn on ${terrain.map((ref) => ref.name).join(", ")}, which is not the ground now open.`,
+    message: `This plan was drawn on ${terrain.map((ref) => ref.name).join(", ")}, which is not the elevation data now open.`,
     remedy:
-      "Open that raster in Ground, or check accuracy and datum in Ground: they were said of that one.",
+      "Open that elevation data in Ground, or check accuracy and datum there: they were entered for it.",
   });
 }
 

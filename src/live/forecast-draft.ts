@@ -2,9 +2,9 @@ import { signal } from "@preact/signals";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Failure } from "../../shared/failure.ts";
 import type { Forecast } from "../../shared/plan.ts";
-import { zoneWords } from "../../shared/time/clock-words.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import { parseForecast } from "../../shared/time/parse-forecast.ts";
+import { zoneWords } from "../../shared/words/clock.ts";
 import { withTime } from "../document/edits/forecast.ts";
 import { tell } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
@@ -49,7 +49,7 @@ export async function openForecastFile(file: File): Promise<void> {
     tell("info", {
       code: "forecast/taken",
       message: `The forecast is taken from ${file.name}.`,
-      remedy: "It stands in Time.",
+      remedy: "It is in Crew and time.",
     });
     return;
   }

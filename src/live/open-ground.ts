@@ -143,7 +143,7 @@ function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
   if (same) return;
   const { ground: settings, water } = onIt;
   const outcome = apply({
-    note: "Open ground",
+    note: "Open elevation data",
     change: (now) => ({ ...now, terrain, water, ground: { ...settings, verticalUnit } }),
   });
   if (!outcome.ok) tell("error", outcome.failure);

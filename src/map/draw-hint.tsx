@@ -4,7 +4,7 @@ import { drawnCorners } from "./drawing-state.ts";
 import { theMap } from "./the-map.ts";
 
 const WORDS: Readonly<Record<Exclude<Tool, "move">, string>> = {
-  "draw-ring": "Set the corners of the ring one after the other.",
+  "draw-ring": "Set the corners of the ring in turn.",
   "draw-line": "Set the corners of the line, from one high end to the other.",
   "draw-structure": "Set the corners of the building.",
   "draw-no-go": "Set the corners of the area to stay out of.",

@@ -11,18 +11,18 @@ export function EmptyGround() {
         <path d="M2 29c14 0 26-14 42-14s20 12 34 12 18-13 40-13" />
         <path d="M2 18C16 18 30 4 46 4s18 13 32 13 18-12 40-12" />
       </svg>
-      <h2>No ground yet</h2>
+      <h2>No elevation data yet</h2>
       <p>
-        Open an elevation raster of the site, or drop it here: a GeoTIFF, an Esri ASCII grid, or the
+        Open the elevation data of the site, or drop it here: a GeoTIFF, an Esri ASCII grid, or the
         tiles of one survey together.
       </p>
       <FileButton
-        label="Elevation raster files"
+        label="Elevation data files"
         multiple
         class="map-empty-button"
         onFiles={(files) => void openTerrainFiles(files)}
       >
-        Open a raster
+        Open elevation data
       </FileButton>
     </div>
   );

@@ -50,7 +50,7 @@ export function Legend() {
         {hasHoles && (
           <div>
             <dt class="swatch swatch-hole" aria-hidden="true" />
-            <dd>no ground data</dd>
+            <dd>no elevation data</dd>
           </div>
         )}
       </dl>
@@ -103,7 +103,7 @@ function WaterRows() {
       {keeps && (
         <div>
           <dt class="swatch swatch-kept" aria-hidden="true" />
-          <dd>kept dry by {chosenLetter()}</dd>
+          <dd>not reached overland, with {chosenLetter()}</dd>
         </div>
       )}
     </>
@@ -117,7 +117,9 @@ function WaterNote() {
   if (trace) {
     const cell = formatLength(trace.water.cellM, unitSystem.value);
     return (
-      <p>Large ground: its water is shown in cells of {cell}, without what a line keeps dry.</p>
+      <p>
+        Large elevation data: water is shown in cells of {cell}, without what a line keeps it from.
+      </p>
     );
   }
   if (tracingFailure.value) {

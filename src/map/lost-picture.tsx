@@ -9,8 +9,8 @@ export function LostPicture() {
         <strong>The map is not shown: the browser lost its graphics.</strong>
       </p>
       <p>
-        Bags, checks, profile and cross-section go on. The map comes back by itself and shows the
-        current water. If it does not, save the plan and reload the page.
+        Bags, checks, profile and cross-section go on. The map comes back and shows the current
+        water. If it does not, save the plan and reload the page.
       </p>
     </div>
   );

@@ -32,7 +32,7 @@ export function MapControls() {
       />
       <Control
         picture="ground"
-        label="Show all of the ground"
+        label="Show all of the elevation data"
         disabled={!ground.value}
         onPress={() => lookAtGround(theMap())}
       />

@@ -1,5 +1,5 @@
 import "./moment-note.css";
-import { hourWords } from "../../shared/time/clock-words.ts";
+import { hourWords } from "../../shared/words/clock.ts";
 import { namedLevel } from "../../shared/words/time.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
@@ -10,7 +10,7 @@ export function MomentNote() {
   const levelM = levelAtMomentM.value;
   const startAt = timeNow.value?.time.startAt;
   if (levelM === null || momentH.value === null || startAt === undefined) return null;
-  const when = hourWords(startAt, momentH.value, { long: true, toMin: 1 });
+  const when = hourWords(startAt, momentH.value, unitSystem.value, { long: true, toMin: 1 });
   return (
     <div class="moment-note">
       <p>
@@ -18,7 +18,7 @@ export function MomentNote() {
         {!standsAtMoment.value && ", without the line: by then it is lower than the water"}
       </p>
       <button type="button" class="text-button" onClick={leaveMoment}>
-        Back to the crest
+        Back to the forecast crest
       </button>
     </div>
   );

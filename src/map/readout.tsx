@@ -13,7 +13,7 @@ export function Readout() {
 }
 
 function words({ at, groundM }: Pointed, system: UnitSystem): string {
-  if (groundM === null || groundM === undefined) return "No ground data here";
+  if (groundM === null || groundM === undefined) return "No elevation data here";
   const ground = `Ground ${formatLength(groundM, system, 1)}`;
   const depthM = waterAt(planAtMoment.value, at) - groundM;
   const side = depthM > 0 ? "below the water surface" : "above the water surface";

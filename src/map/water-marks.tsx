@@ -32,7 +32,7 @@ function wayInMark(): PlaceMark | null {
   const system = unitSystem.value;
   const over =
     way.groundM === null
-      ? "over ground without data"
+      ? "where there is no elevation data"
       : `over ground at ${formatElevation(way.groundM, system)}`;
   return {
     kind: "way-in",

@@ -4,7 +4,6 @@ import { timeOf } from "../../shared/defaults.ts";
 import type { Forecast } from "../../shared/plan.ts";
 import { formatSetting } from "../../shared/setting-text.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { hourWords, momentWords, zoneWords } from "../../shared/time/clock-words.ts";
 import { endsBeforeTheWork, riseOverPlanM } from "../../shared/time/forecast-end.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import type { Crew, LineTime } from "../../shared/time/types.ts";
@@ -17,6 +16,7 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import { mostWorkWords } from "../../shared/words/checks/time.ts";
+import { hourWords, momentWords, zoneWords } from "../../shared/words/clock.ts";
 import { gapLength } from "../../shared/words/ground-gap.ts";
 import { butMustFix } from "../../shared/words/must-fix.ts";
 import { SETTLING_NOTE } from "../../shared/words/settling.ts";
@@ -103,7 +103,7 @@ function doubtWords(line: SizedLine, time: LineTime, system: UnitSystem): string
 function crewWords({ plan, system }: Exported, time: LineTime, crew: Crew): string {
   const { shifts, shiftH, lit, setUpH, liftM } = timeOf(plan);
   const { people, fillers, layers, crews, slowBagsPerH, fastBagsPerH } = crew;
-  const begin = time.startAt && hourWords(time.startAt, 0, { long: true, toMin: 1 });
+  const begin = time.startAt && hourWords(time.startAt, 0, system, { long: true, toMin: 1 });
   return [
     begin && `Start ${begin}.`,
     `${formatCount(people)} people: ${Math.round(fillers)} fill, ${Math.round(layers)} lay in ${crews} ${crews === 1 ? "crew" : "crews"}.`,
@@ -223,7 +223,8 @@ function ForecastRows({ forecast, system }: ForecastRowsProps) {
       <ul class="build-forecast">
         {shown.map(({ at, levelM, lowM, highM }) => (
           <li key={at}>
-            {momentWords(momentOf(at)!, true)} <strong>{formatLength(levelM, system, 2)}</strong>
+            {momentWords(momentOf(at)!, true, system)}{" "}
+            <strong>{formatLength(levelM, system, 2)}</strong>
             {hasBand &&
               ` (${formatLength(lowM!, system, 2)} to ${formatLength(highM!, system, 2)})`}
           </li>

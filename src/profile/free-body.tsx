@@ -45,7 +45,7 @@ export function ForcesWords({ cross }: { readonly cross: CrossSection }) {
   const now = plan.value;
   const body = standingAt(cross, now);
   if (!body) return <p class="forces-words">{nothingWords(cross)}</p>;
-  if (!(body.waterDepthM > 0)) return <p class="forces-words">No water stands against it here.</p>;
+  if (!(body.waterDepthM > 0)) return <p class="forces-words">No water against it here.</p>;
   const { slidingFactor, overturningFactor } = holdingOf(now);
   const turning = { low: body.overturning, high: body.overturning };
   return (
@@ -53,22 +53,22 @@ export function ForcesWords({ cross }: { readonly cross: CrossSection }) {
       <span data-verdict={verdictOf(body.sliding, slidingFactor)}>
         sliding <strong>{factorWords(body.sliding)}</strong>
       </span>
-      {slidingFactor === overturningFactor ? ", " : `, ${slidingFactor} asked; `}
+      {slidingFactor === overturningFactor ? ", " : `, ${slidingFactor} required; `}
       <span data-verdict={verdictOf(turning, overturningFactor)}>
         overturning <strong>{factorWords(turning)}</strong>
       </span>
       {slidingFactor === overturningFactor ? "; " : ", "}
-      {overturningFactor} asked
+      {overturningFactor} required
     </p>
   );
 }
 
 function nothingWords({ section, areaM2 }: CrossSection): string {
-  if (areaM2 === null) return "The ground is not known here.";
+  if (areaM2 === null) return "No elevation data here.";
   if (!(areaM2 > 0)) return "Nothing is built here.";
   const kind = sectionById(section);
   return kind.ok && kind.value.carriedBy === "bracing"
-    ? "It stands by its bracing, which is not reckoned here."
+    ? "Held by its bracing, which is not calculated."
     : "The forces are not known here.";
 }
 

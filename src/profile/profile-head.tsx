@@ -75,7 +75,7 @@ export function ProfileHead(props: ProfileHeadProps) {
             type="button"
             class="profile-schedule"
             aria-pressed={isScheduleOn}
-            title="Show the order of building under the stations"
+            title="Show the build sequence under the stations"
             onClick={onSchedule}
           >
             Schedule

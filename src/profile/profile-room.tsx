@@ -35,8 +35,8 @@ function Empty() {
 
 function advice(hasLine: boolean): string {
   if (!ground.value) {
-    return "Open the ground first: the line is drawn here over it, from one end to the other.";
+    return "Open the elevation data first: the line is drawn over it here, end to end.";
   }
   if (hasLine) return "The line is being measured.";
-  return "Draw a ring round the building, or a line between two high places. It is drawn here along its length: where the ground falls, the levee grows.";
+  return "Draw a ring around the building, or a line between two high places. It is drawn here along its length.";
 }

@@ -37,7 +37,7 @@ export function ProfileSaid({ id, line, marks, time, moment, system }: ProfileSa
 function overWords(marks: readonly LineMark[], system: UnitSystem): string[] {
   if (marks.length === 0) return [];
   const stations = marks.map(({ chainageM }) => formatStation(chainageM, system));
-  return [`A rising river goes over first at ${stations.join(", then ")}.`];
+  return [`A rising river overtops first at ${stations.join(", then ")}.`];
 }
 
 function reachWords(line: SizedLine, system: UnitSystem): string[] {

@@ -54,12 +54,12 @@ export function SectionRoom() {
 function Empty({ hasLine }: { readonly hasLine: boolean }) {
   const failure = sectionFailure.value;
   const advice = hasLine
-    ? "Cutting the levee across."
-    : "The levee is cut across here, bag by bag, at the station you mark.";
+    ? "Drawing the cross-section."
+    : "Mark a station to see the cross-section there, bag by bag.";
   return (
     <>
       <header class="room-head">
-        <h2>Section</h2>
+        <h2>Cross-section</h2>
       </header>
       <p class="room-empty">
         {failure && hasLine ? failureText(failure, unitSystem.value) : advice}
@@ -83,7 +83,7 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
   return (
     <>
       <header class="room-head section-head">
-        <h2>Section at {station}</h2>
+        <h2>Cross-section at {station}</h2>
         <ForcesToggle />
         <p class="section-notes">
           {!isStandard(cross) && <span class="section-name">{cross.sectionName}</span>}
@@ -97,7 +97,7 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
         class="section-plot"
         ref={ref}
         role="img"
-        aria-label={[`Section at ${station}`, ...spoken(cross, section, system)].join(", ")}
+        aria-label={[`Cross-section at ${station}`, ...spoken(cross, section, system)].join(", ")}
       >
         {size && (
           <SectionDrawing
@@ -157,8 +157,8 @@ function courseNote(cross: CrossSection, section: Section): string {
 }
 
 function spoken(cross: CrossSection, section: Section, system: UnitSystem): string[] {
-  if (cross.greatestHeightM === null) return ["no ground data under the base"];
-  if (cross.greatestHeightM <= 0) return ["the ground stands above the crest"];
+  if (cross.greatestHeightM === null) return ["no elevation data under the base"];
+  if (cross.greatestHeightM <= 0) return ["the ground is above the top of levee"];
   const base = cross.baseM === null ? [] : [`base ${formatLength(cross.baseM, system)}`];
   const built = isStandard(cross) ? [] : [cross.sectionName];
   return [

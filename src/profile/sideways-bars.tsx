@@ -22,8 +22,8 @@ export function SidewaysBars({ frame }: { readonly frame: ProfileFrame }) {
   const isLow = plot.bottom - plot.top < LOW_PLOT_PX;
   const { rowPx, barPx } = isLow ? LOW : TALL;
   const rows = [
-    { name: "to the water", values: costs.waterBagsPerM2 },
-    { name: "to the land", values: costs.landBagsPerM2 },
+    { name: "toward the water", values: costs.waterBagsPerM2 },
+    { name: "toward the land", values: costs.landBagsPerM2 },
   ];
   const longest = longestOf(rows.flatMap(({ values }) => [...values]));
   const top = plot.bottom - FOOT_PX - rows.length * rowPx;

@@ -37,7 +37,7 @@ describe("the block Holding", () => {
     expect(await part("Seepage").textContent()).toMatch(/Through bags alone[\d.]+ to [\d,.]+ gpm/);
     expect(await part("Inside").textContent()).toMatch(/Lowest place, the sump87\d\.\d\d ft/);
     expect(await part("Pumps").textContent()).toMatch(/Proposed\d working and 1 spare/);
-    expect(await part("Raise reserve").textContent()).toContain("More on the same base");
+    expect(await part("Room to raise").textContent()).toContain("More on the same base");
     const drawing = part("Inside").getByRole("img", { name: /^Level inside without pumps/ });
     expect(await drawing.getAttribute("aria-label")).toMatch(/after 24 h .* as high as outside/);
   });
@@ -48,7 +48,7 @@ describe("the block Holding", () => {
       .first();
     const at = await station.textContent();
     await station.click();
-    await page.getByRole("heading", { name: `Section at ${at}` }).waitFor();
+    await page.getByRole("heading", { name: `Cross-section at ${at}` }).waitFor();
     await part("Standing").locator(".figure").first().focus();
     const makeup = page.locator("#makeup");
     await makeup.getByText("friction × (weight − uplift) / thrust").waitFor();
@@ -79,16 +79,16 @@ describe("the block Holding", () => {
 
   it("asks for the creep ratios of the soil that is stated", async () => {
     await part("Seepage")
-      .getByRole("button", { name: /^Ground, sheet, fill/ })
+      .getByRole("button", { name: /^Soil, poly sheeting, fill/ })
       .click();
     await block()
-      .getByLabel(/^Ground below/)
+      .getByLabel(/^Soil below/)
       .selectOption("fine-sand");
     await expect
       .poll(() => part("Seepage").textContent())
-      .toMatch(/Creep, Lane[\d.]+ of 7 asked.*Creep, Bligh[\d.]+ of 15 asked/);
+      .toMatch(/Creep, Lane[\d.]+ of 7 required.*Creep, Bligh[\d.]+ of 15 required/);
     await undo();
-    await expect.poll(() => part("Seepage").textContent()).not.toContain("of 7 asked");
+    await expect.poll(() => part("Seepage").textContent()).not.toContain("of 7 required");
   });
 });
 
@@ -109,7 +109,7 @@ describe("the forces on the section", () => {
       ]);
     expect(await page.locator(".section-room .section-dimensions").count()).toBe(0);
     expect(await page.locator(".forces-words").textContent()).toMatch(
-      /^sliding [\d.]+ to [\d.]+, overturning [\d.]+; 1\.5 asked$/,
+      /^sliding [\d.]+ to [\d.]+, overturning [\d.]+; 1\.5 required$/,
     );
     await toggle.click();
     expect(await page.locator(".free-body").count()).toBe(0);
@@ -120,10 +120,10 @@ describe("what is compared and printed", () => {
   it("has whether each alternative stands and is in time", async () => {
     await page.getByRole("button", { name: "Compare" }).click();
     const table = page.getByRole("dialog").locator("table");
-    expect(await table.locator("thead").textContent()).toMatch(/Stands\?In time\?$/);
+    expect(await table.locator("thead").textContent()).toMatch(/Sliding, overturningIn time\?$/);
     for (const row of await table.locator("tbody tr").all()) {
       expect(await row.locator(".compare-words").first().textContent()).toMatch(
-        /^(holds|doubtful|fails)(sliding|overturning) \d/,
+        /^(as required|in doubt|below required)(sliding|overturning) \d/,
       );
       expect(await row.locator(".compare-words").last().textContent()).toMatch(
         /^(yes|nofirst behind at .*|no forecast)$/,

@@ -40,7 +40,7 @@ async function type(path: string, text: string): Promise<void> {
 }
 
 async function drawRing(): Promise<void> {
-  await page.getByRole("button", { name: "Add an alternative" }).click();
+  await page.getByRole("button", { name: "Add a line" }).click();
   await page.getByRole("button", { name: "Draw a ring" }).click();
   const box = (await page.locator(".map-canvas").boundingBox())!;
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -60,11 +60,11 @@ const ROWS = [
 describe("a new plan over ground of one's own", () => {
   it("has nothing of the demo's crew, soil or river", async () => {
     await open(page, ownGround());
-    const elsewhere = page.getByRole("alert", { name: "Plan on other ground" });
+    const elsewhere = page.getByRole("alert", { name: "Plan on other elevation data" });
     await elsewhere.getByRole("button", { name: "Start a new plan here" }).click();
     await elsewhere.waitFor({ state: "detached" });
     await mapIsIdle(page);
-    await heading("Time").click();
+    await heading("Crew and time").click();
     for (const path of ["practice.people", "time.startAt", "time.shifts"]) {
       expect(await setting(path).inputValue()).toBe("");
     }

@@ -64,7 +64,7 @@ describe("a person with a raster of their own", () => {
     await open(page, [`${RASTERS}unit-none.tif`]);
     const asked = page.getByRole("alert", { name: "Unit of the heights" });
     await asked.getByRole("button", { name: "Feet (0.3048 m)" }).click();
-    const elsewhere = page.getByRole("alert", { name: "Plan on other ground" });
+    const elsewhere = page.getByRole("alert", { name: "Plan on other elevation data" });
     await elsewhere.getByRole("button", { name: "Start a new plan here" }).click();
     await elsewhere.waitFor({ state: "detached" });
     await mapIsIdle(page);
@@ -78,7 +78,7 @@ describe("a person with a raster of their own", () => {
   it("a lone 0 is missing data or ground as the person says, counted before by nobody, and asked once", async () => {
     await openDemo(page);
     await open(page, [sample("tilted.geojson")]);
-    await page.getByLabel("Plan or ground files").setInputFiles(withStripOf0());
+    await page.getByLabel("Plan or elevation data files").setInputFiles(withStripOf0());
 
     const asked = page.getByRole("alert", { name: "Missing data or ground" });
     await asked

@@ -105,7 +105,7 @@ describe("with one host named", () => {
     await address.fill("http://tiles.example/{z}/{x}/{y}.png");
     await address.press("Enter");
     expect(house.strayRequests).toEqual([]);
-    await page.getByLabel("Show it under the ground").check();
+    await page.getByLabel("Show it under the relief").check();
     await expect.poll(askedHosts, { timeout: 20_000 }).toEqual(["tiles.example"]);
     expect(house.strayRequests[0]).toMatch(/^http:\/\/tiles\.example\/\d+\/\d+\/\d+\.png$/);
     for (const from of [...page.frames(), ...page.workers()]) {
@@ -114,7 +114,7 @@ describe("with one host named", () => {
     expect(page.frames().length).toBe(2);
     await ask(page.frames()[1]!, "http://tiles.example/more");
     expect(house.strayRequests).toContain("http://tiles.example/more");
-    await page.getByLabel("Show it under the ground").uncheck();
+    await page.getByLabel("Show it under the relief").uncheck();
     await expect.poll(() => page.frames().length, { timeout: 20_000 }).toBe(1);
     expect(askedHosts()).toEqual(["tiles.example"]);
   });

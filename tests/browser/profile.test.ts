@@ -79,11 +79,14 @@ describe("marks on the line", () => {
   });
 
   it("show where it is weakest, quietly while it holds, on profile and map", async () => {
-    await saysThat(/resists sliding [\d.]+ to [\d.]+ times, 1\.5 is asked: holds/);
+    await saysThat(/Sliding calculates at [\d.]+ to [\d.]+, 1\.5 is required: as required/);
     expect(await room().locator(".line-mark-weakest.line-mark-quiet").count()).toBeGreaterThan(0);
-    await page.locator('.water-mark[data-kind="weakest-holds"]').first().click({ force: true });
-    const popover = page.getByRole("group", { name: "Weakest place: it holds" });
-    expect(await popover.textContent()).toMatch(/times, 1\.5 is asked: holds/);
+    await page
+      .locator('.water-mark[data-kind="weakest-meets-required"]')
+      .first()
+      .click({ force: true });
+    const popover = page.getByRole("group", { name: "Lowest factor: as required" });
+    expect(await popover.textContent()).toMatch(/1\.5 is required: as required/);
     await page.keyboard.press("Escape");
   });
 
@@ -91,12 +94,12 @@ describe("marks on the line", () => {
     const plan = samplePlan("demo.geojson");
     Object.assign(plan.drystead.holding, { frictionLow: 0.1, frictionHigh: 0.12 });
     await open(page, json("slippery.geojson", plan));
-    await saysThat(/times, 1\.5 is asked: fails, on [\d,]+ ft of line/);
+    await saysThat(/1\.5 is required: below it, on [\d,]+ ft of line/);
     expect(await room().locator(".line-mark-weakest.line-mark-grave").count()).toBe(1);
     expect(await room().locator(".profile-label-mark-grave").textContent()).toMatch(/^Fails/);
-    expect(await page.locator('.water-mark[data-kind="weakest-fails"]').count()).toBe(1);
+    expect(await page.locator('.water-mark[data-kind="weakest-below-required"]').count()).toBe(1);
     await page.keyboard.press("Control+z");
-    await saysThat(/: holds/);
+    await saysThat(/: as required/);
   });
 
   it("name what each reach is built as once one is not the pyramid", async () => {
@@ -130,7 +133,7 @@ describe("marks on the line", () => {
     plan.drystead.chosenId = line.id;
     await open(page, json("off-the-bank.geojson", plan));
     await mark("way-in").waitFor();
-    await saysThat(/The water comes in round the end at 0\+00, over ground at 87[34]\.\d\d ft\./);
+    await saysThat(/The water comes in around the end at 0\+00, over ground at 87[34]\.\d\d ft\./);
     expect(await room().locator(".profile-label-mark-grave").first().textContent()).toMatch(
       /^(The water comes in|Water in at)/,
     );

@@ -120,7 +120,7 @@ describe("a state plane raster in feet that does not state its vertical unit", (
     expect(await page.locator('[data-check="water-level"]').getAttribute("data-severity")).toBe(
       "stop",
     );
-    await page.getByRole("button", { name: /^Undo: Open ground/ }).waitFor();
+    await page.getByRole("button", { name: /^Undo: Open elevation data/ }).waitFor();
     const saved = await countyPlan({ verticalUnit: "us-survey-foot" });
     await open(page, json("county.geojson", saved));
     await planIsSized(page);
@@ -144,7 +144,7 @@ describe("what was said of one raster", () => {
     await notice.waitFor();
     expect(await notice.textContent()).toContain('vertical datum "NGVD 29"');
     expect(await savedGround()).toMatchObject({ rmseM: null, datumNote: "" });
-    await page.getByRole("button", { name: "Undo: Open ground" }).click();
+    await page.getByRole("button", { name: "Undo: Open elevation data" }).click();
     expect(await savedGround()).toMatchObject({ rmseM: 0.4, datumNote: "NGVD 29" });
   });
 });
@@ -153,7 +153,7 @@ describe("a plan of another place", () => {
   it("says how far away the elevation data lies before any total, and what to do", async () => {
     await openDemo(page);
     await open(page, json("county.geojson", await countyPlan({ verticalUnit: "us-survey-foot" })));
-    const alert = page.getByRole("alert", { name: "Plan on other ground" });
+    const alert = page.getByRole("alert", { name: "Plan on other elevation data" });
     await alert.waitFor();
     expect(await alert.textContent()).toMatch(/elevation data lies \d+ mi \w+ of the plan/);
     await chosen(page).getByText("not on this elevation data").waitFor();

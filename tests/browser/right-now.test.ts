@@ -18,7 +18,7 @@ oneVisit({}, (arrived) => {
 });
 
 async function setStage(text: string): Promise<void> {
-  const stage = page.getByLabel("Forecast stage", { exact: true }).first();
+  const stage = page.getByLabel("Sized-for stage", { exact: true }).first();
   await stage.fill(text);
   await stage.press("Enter");
 }

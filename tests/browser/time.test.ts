@@ -7,7 +7,7 @@ import { bags } from "../helpers/screen.ts";
 let page: Page;
 oneVisit({ coarse: true }, async (arrived) => {
   page = arrived;
-  await heading("Time").click();
+  await heading("Crew and time").click();
 });
 
 const heading = (name: string) =>
@@ -74,7 +74,7 @@ describe("a forecast that is pasted", () => {
     await people.fill("600");
     await people.press("Enter");
     await saysThat(/^Stays ahead of the water, done Tue 10:30\.$/);
-    await heading("Time").focus();
+    await heading("Crew and time").focus();
     await page.keyboard.press("Control+z");
     await saysThat(/^CANNOT/);
     await page.keyboard.press("Control+z");

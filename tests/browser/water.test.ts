@@ -36,7 +36,7 @@ describe("the ring that the demo opens on", () => {
     expect(await check("water-gets-in").count()).toBe(0);
     expect(await mark("way-in").count()).toBe(0);
     expect(await mark("first-over").getAttribute("aria-label")).toContain("over the top of levee");
-    expect(await legend().textContent()).toContain("kept dry by A");
+    expect(await legend().textContent()).toContain("not reached overland, with A");
   });
 });
 
@@ -65,7 +65,7 @@ describe("a line tied to the road bank", () => {
     await page.keyboard.press("Escape");
 
     await page.getByRole("button", { name: "Compare side by side" }).click();
-    await page.getByRole("dialog", { name: "Alternatives side by side" }).waitFor();
+    await page.getByRole("dialog", { name: "Lines side by side" }).waitFor();
     const rows = page.locator("table.compare tbody tr");
     expect(await rows.nth(0).textContent()).toMatch(/no overland path in\s*stage 32\.0 ft/);
     expect(await rows.nth(2).textContent()).toMatch(/water gets in\s*stage 30\.9 ft/);

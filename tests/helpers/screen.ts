@@ -99,7 +99,7 @@ export async function open(
   page: Page,
   files: readonly string[] | { name: string; mimeType: string; buffer: Buffer },
 ): Promise<void> {
-  await page.getByLabel("Plan or ground files").setInputFiles(files as string[]);
+  await page.getByLabel("Plan or elevation data files").setInputFiles(files as string[]);
 }
 
 export function json(name: string, value: unknown) {

@@ -6,8 +6,8 @@ import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type { Weakest } from "../../shared/holding/types.ts";
 import type { HoldingSettings } from "../../shared/plan.ts";
 import { formatFlowRange } from "../../shared/units.ts";
-import { inTimeWords, standsCell } from "../../shared/words/compare.ts";
-import { seenWords, spanWords, standsWords } from "../../shared/words/holding.ts";
+import { inTimeWords, stabilityCell } from "../../shared/words/compare.ts";
+import { seenWords, spanWords, stabilityWords } from "../../shared/words/holding.ts";
 import { watchPlaces } from "../../src/pages/watch-places.ts";
 import { levelPicture } from "../../src/worksheet/holding/holding-level.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
@@ -26,7 +26,7 @@ function sizedWith(change: Partial<HoldingSettings>) {
 
 function weakest(change: Partial<Weakest>): Weakest {
   return {
-    ...{ verdict: "holds", chainageM: 10, waterDepthM: 1, required: 1.5, lengthShortM: 0 },
+    ...{ verdict: "meets-required", chainageM: 10, waterDepthM: 1, required: 1.5, lengthShortM: 0 },
     factor: { low: 2, high: 3 },
     ...change,
   };
@@ -64,27 +64,27 @@ const narrow = { section: "two-bag-wall", figures: {} };
 describe("the verdict on a line", () => {
   it("is the graver of sliding and overturning, whichever factor is the smaller", () => {
     const sliding = weakest({ verdict: "doubtful", factor: { low: 1.4, high: 2.4 } });
-    const overturning = weakest({ verdict: "fails", factor: { low: 1.45, high: 1.45 } });
+    const overturning = weakest({ verdict: "below-required", factor: { low: 1.45, high: 1.45 } });
     const { verdict, by } = lineVerdict({ uplift: "none", sliding, overturning });
-    expect([verdict, by]).toEqual(["fails", "overturning"]);
+    expect([verdict, by]).toEqual(["below-required", "overturning"]);
     const even = lineVerdict({
       uplift: "none",
       sliding: weakest({ factor: { low: 3, high: 5 } }),
       overturning: weakest({ factor: { low: 2, high: 2 } }),
     });
-    expect([even.verdict, even.by]).toEqual(["holds", "overturning"]);
+    expect([even.verdict, even.by]).toEqual(["meets-required", "overturning"]);
   });
 
-  it("turns from standing through doubtful to not able to stand as the friction falls", () => {
+  it("turns from as required through in doubt to below what is required as the friction falls", () => {
     const said = [0.5, 0.12, 0.05].map((frictionLow, i) => {
       const line = sizedWith({ frictionLow, frictionHigh: [0.5, 0.5, 0.06][i]! });
-      return [standsWords(line, line.holding!, "us"), standsCell(line, "us").word];
+      return [stabilityWords(line, line.holding!, "us", 0), stabilityCell(line, "us", 0).word];
     });
-    expect(said[0]).toEqual(["stands at the friction assumed", "holds"]);
-    expect(said[1]![0]).toMatch(/^stands, doubtful on \d+ ft$/);
-    expect(said[1]![1]).toBe("doubtful");
-    expect(said[2]![0]).toMatch(/^not able to stand at \d\+\d\d$/);
-    expect(said[2]![1]).toBe("fails");
+    expect(said[0]).toEqual(["calculates at 1.5 or more, at the friction assumed", "as required"]);
+    expect(said[1]![0]).toMatch(/^below the 1\.5 required on \d+ ft, at low friction$/);
+    expect(said[1]![1]).toBe("in doubt");
+    expect(said[2]![0]).toMatch(/^below the 1\.5 required at \d\+\d\d$/);
+    expect(said[2]![1]).toBe("below required");
   });
 
   it("does not speak of ground that is not known, nor of bracing", () => {
@@ -93,37 +93,46 @@ describe("the verdict on a line", () => {
       ring(rectangle(25, 20)),
       groundOf((x) => (x > 15 ? Number.NaN : 100)),
     );
-    expect(standsWords(gap, gap.holding!, "us")).toBe(
-      "stands at the friction assumed, where the ground is known",
+    expect(stabilityWords(gap, gap.holding!, "us", 0)).toBe(
+      "calculates at 1.5 or more, at the friction assumed, where there is elevation data",
     );
     const none = size(planWith(100.9), ring(rectangle(25, 20)), flat(Number.NaN));
-    expect(standsWords(none, none.holding!, "us")).toBe("no ground under it");
+    expect(stabilityWords(none, none.holding!, "us", 0)).toBe("no elevation data under it");
     const braced = size(
       planWith(100.9),
       { ...ring(rectangle(25, 20)), reachSections: [{ section: "braced-wall", figures: {} }] },
       flat(100),
     );
     expect(lengthBracedM(braced)).toBeCloseTo(braced.totals.builtLengthM, 6);
-    expect(standsWords(braced, braced.holding!, "us")).toBe("bracing not reckoned");
-    expect(standsCell(braced, "us").why).toContain("braced, not reckoned");
+    expect(stabilityWords(braced, braced.holding!, "us", 0)).toBe("bracing not calculated");
+    expect(stabilityCell(braced, "us", 0).why).toContain("braced, not calculated");
   });
 
-  it("does not let a wall stand that is higher than its section may be built, whatever its weight", () => {
+  it("never says as required of a wall over its height limit, whatever its weight", () => {
     const built = { ...ring(rectangle(25, 20)), reachSections: [narrow, narrow] };
     const line = size(planWith(100.3), built, flat(100));
     const { verdict, weakest: at } = lineVerdict(line.holding!.standing!);
     expect(at.factor.low).toBeGreaterThan(at.required);
     expect(verdict).toBe("doubtful");
-    expect(standsWords(line, line.holding!, "us")).toMatch(
-      /^over its section's limit at \d\+\d\d$/,
+    expect(stabilityWords(line, line.holding!, "us", 0)).toMatch(
+      /^over the height limit of its levee type at \d\+\d\d$/,
     );
-    expect(standsCell(line, "us")).toMatchObject({ word: "over a limit", isBad: true });
+    expect(stabilityCell(line, "us", 0)).toMatchObject({
+      word: "over a height limit",
+      isBad: true,
+    });
+  });
+
+  it("says what must be fixed beside what is as required", () => {
+    const line = sizedWith({ frictionLow: 0.5, frictionHigh: 0.5 });
+    expect(stabilityWords(line, line.holding!, "us", 2)).toMatch(/assumed, but has 2 Must fix$/);
+    expect(stabilityCell(line, "us", 2).why).toMatch(/2 Must fix$/);
   });
 
   it("says nothing of time without a forecast", () => {
     const time = { ...DEFAULT_TIME, startAt: "2026-04-03T08:00-05:00", shifts: 2 };
     const line = size(planWith(100.3, { time }), ring(rectangle(25, 20)), flat(100));
-    expect(inTimeWords(line, "us")).toEqual({
+    expect(inTimeWords(line, "us", 0)).toEqual({
       ...{ word: "no forecast", why: "", isBad: false },
     });
   });

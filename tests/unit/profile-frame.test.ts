@@ -23,9 +23,9 @@ describe("frame of a long profile", () => {
       const pxPerMAlong = (frame.x(80) - frame.x(50)) / 30;
       expect(frame.exaggeration).toBeCloseTo(pxPerMUp / pxPerMAlong, 9);
     }
-    expect(scaleNote(12.3)).toBe("heights drawn 12 times");
-    expect(scaleNote(3.46)).toBe("heights drawn 3.5 times");
-    expect(scaleNote(1.01)).toBe("heights to scale");
+    expect(scaleNote(12.3)).toBe("vertical exaggeration 12x");
+    expect(scaleNote(3.46)).toBe("vertical exaggeration 3.5x");
+    expect(scaleNote(1.01)).toBe("true scale");
   });
 
   it("writes each station where that station is", () => {
@@ -77,8 +77,8 @@ describe("frame of a long profile", () => {
   });
 
   it("names the limit in the chosen unit", () => {
-    expect(limitNote(LIMIT_M, "us")).toBe("4 ft below the crest");
-    expect(limitNote(LIMIT_M, "metric")).toBe("1.22 m below the crest");
+    expect(limitNote(LIMIT_M, "us")).toBe("4 ft below top of levee");
+    expect(limitNote(LIMIT_M, "metric")).toBe("1.22 m below top of levee");
   });
 });
 

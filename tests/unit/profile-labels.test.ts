@@ -49,12 +49,12 @@ describe("labels of a long profile", () => {
     });
     const { labels } = labelsOf(line, 790, 220, "us");
     expect(labels.map(({ text }) => text).sort()).toEqual([
-      "4 ft below the crest",
-      "Crest 856.30 ft",
+      "4 ft below top of levee",
+      "Top of levee 856.30 ft",
       "Reach 1",
       "Reach 2",
       "Water 855.30 ft at stage 31.4 ft",
-      "no ground data",
+      "no elevation data",
     ]);
   });
 });

@@ -31,9 +31,9 @@ const timeOf = (stretches: readonly WorkStretch[], marginM = 0.3): LineTime =>
 describe("how a stretch of work comes out", () => {
   it.each([
     ["before", {}, "built 2nd, 10.0 h before wet"],
-    ["before", { wetH: null }, "built 2nd, stays dry"],
+    ["before", { wetH: null }, "built 2nd, not reached"],
     ["tight", { wetH: 11 }, "built 2nd, 1.0 h before wet"],
-    ["tight", { wetH: 6 }, "built 2nd against the water"],
+    ["tight", { wetH: 6 }, "built 2nd with water against it"],
     ["behind", { leastSpareM: -0.1 }, "built 2nd, behind the water"],
     ["behind", { leastSpareM: -0.1, finishH: null }, "built 2nd, behind the water"],
     ["plain", { leastSpareM: null, wetH: null }, "built 2nd, done after 10.0 h"],
@@ -138,8 +138,8 @@ describe("limits of reaches", () => {
     expect(profilePaths(plain, LIMIT_M, framed(plain, null)).bands[4]).toBe("");
     const labels = profileLabels({ line: mixed, limitM: LIMIT_M, frame, gaps: [], waterNote: "" });
     const texts = labels.map(({ text }) => text);
-    expect(texts).toContain("4 ft below the crest");
-    expect(texts).toContain("2.0 ft below the crest");
+    expect(texts).toContain("4 ft below top of levee");
+    expect(texts).toContain("2.0 ft below top of levee");
     expect(texts.filter((text) => text.startsWith("Reach"))).toEqual([]);
   });
 });
@@ -191,8 +191,8 @@ describe("marks of a line", () => {
   };
   const traced = { wayIn, overtopping: [over(150, 0.3, "crest"), over(152, 0.3, "crest")] };
 
-  it("name the way in, and the weakest place only where it does not hold", () => {
-    const line = standing(weakest("fails", 100), weakest("holds", 30));
+  it("name the way in, and the weakest place only where it is not as required", () => {
+    const line = standing(weakest("below-required", 100), weakest("meets-required", 30));
     const marks = lineMarks(line, traced, PLAN, "us");
     expect(marks.map(({ kind, tone, number }) => [kind, tone, number])).toEqual([
       ["way-in", "grave", null],
@@ -201,26 +201,29 @@ describe("marks of a line", () => {
       ["over", "quiet", 1],
     ]);
     expect(marks[0]!.texts[0]).toBe("The water comes in 72 ft beside the line at 1+97");
-    expect(marks[1]!.texts).toEqual(["Fails: sliding 0.6 to 1.1", "Fails"]);
-    expect(marks[1]!.title).toMatch(/0\.6 to 1\.1 times, 1\.5 is asked: fails, on 20 ft of line/);
+    expect(marks[1]!.texts).toEqual(["sliding 0.6 to 1.1, 1.5 required", "sliding 0.6 to 1.1"]);
+    expect(marks[1]!.title).toMatch(/0\.6 to 1\.1, 1\.5 is required: below it, on 20 ft of line/);
     expect(marks[2]!.texts).toEqual([]);
   });
 
   it("are one place where both ways are weakest at one, the graver first", () => {
     const marks = lineMarks(
-      standing(weakest("holds", 100), weakest("doubtful", 100.4)),
+      standing(weakest("meets-required", 100), weakest("doubtful", 100.4)),
       null,
       PLAN,
       "us",
     );
     expect(marks).toHaveLength(1);
     expect(marks[0]!.tone).toBe("caution");
-    expect(marks[0]!.texts).toEqual(["Doubtful: overturning 0.6 to 1.1", "Doubtful"]);
-    expect(marks[0]!.title).toMatch(/overturning .*sliding /);
+    expect(marks[0]!.texts).toEqual([
+      "overturning 0.6 to 1.1, 1.5 required",
+      "overturning 0.6 to 1.1",
+    ]);
+    expect(marks[0]!.title).toMatch(/Overturning .*Sliding /);
   });
 
   it("touch neither each other nor a label", () => {
-    const line = standing(weakest("fails", 100), weakest("doubtful", 103));
+    const line = standing(weakest("below-required", 100), weakest("doubtful", 103));
     for (const heightPx of [110, 146, 220]) {
       const frame = profileFrame({
         ...{ line, limitM: LIMIT_M, unitSystem: "us", widthPx: 390, heightPx },

@@ -66,23 +66,25 @@ describe("reading a station", () => {
   });
 
   it("says when there is no data, and when the ground is above the crest", () => {
-    expect(spokenWords(readingAt(line, 130)!, DEFAULT_SECTION, "us")).toContain("no ground data");
+    expect(spokenWords(readingAt(line, 130)!, DEFAULT_SECTION, "us")).toContain(
+      "no elevation data",
+    );
     const high = sizedOver(() => 265, { crestM: 261 });
     expect(markWords(readingAt(high, 0)!, DEFAULT_SECTION, "us")).toBe(
-      "0+00 · ground above the crest",
+      "0+00 · ground above the top of levee",
     );
   });
 
   it("tells the two heights apart where the ground falls across the base", () => {
     const falling = sizedOver((_, y) => 260 - 0.2 * y, { crestM: 261 });
     expect(markWords(readingAt(falling, 100)!, DEFAULT_SECTION, "metric")).toMatch(
-      /^0\+100\.0 · 1\.\d\d m greatest · 1\.00 m and 10 courses at centre$/,
+      /^0\+100\.0 · 1\.\d\d m greatest · 1\.00 m and 10 courses at center$/,
     );
   });
 
   it("tells a crew the courses at the centre and at the low toe (DWR-03: 4 in a course)", () => {
     expect(toeWords(2.5 * FOOT_M, 4.4 * FOOT_M, DEFAULT_SECTION)).toBe(
-      "8 courses at centre, 14 at the low toe",
+      "8 courses at center, 14 at the low toe",
     );
     expect(toeWords(3 * FOOT_M, 3 * FOOT_M, DEFAULT_SECTION)).toBe("9 courses");
   });

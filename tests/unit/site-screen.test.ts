@@ -101,7 +101,7 @@ describe("the cost of a move in words", () => {
 describe("a saving", () => {
   const totals = (bags: number, builtLengthM: number, greatestHeightM: number) => ({
     ...{ bags, builtLengthM, greatestHeightM },
-    jobHours: bags / 1000,
+    jobPersonHours: bags / 1000,
     lengthOverLimitM: 0,
     ...{ lengthM: builtLengthM, lengthNoDataM: 0 },
   });
@@ -111,7 +111,7 @@ describe("a saving", () => {
     expect(rows.map(({ name, difference }) => [name, difference])).toEqual([
       ["Bags", "4,870 fewer"],
       ["To build", "10 m longer"],
-      ["Hours", "4.9 h less"],
+      ["Person-hours", "4.9 h less"],
       ["Greatest height", "the same"],
     ]);
     expect(shareSaved(totals(75, 1, 1), totals(100, 1, 1))).toBe(0.25);

@@ -395,7 +395,7 @@ describe("a crew that nobody has entered", () => {
     const line = unentered(nobody, null);
     const words = "Not known: type people, start of work and shifts";
     expect(timeWords(line.time!, "us")).toBe(words);
-    expect(inTimeWords(line, "us")).toMatchObject({ word: "not known", isBad: true });
+    expect(inTimeWords(line, "us", 0)).toMatchObject({ word: "not known", isBad: true });
     const [check] = line.checks.filter(({ id }) => id === "time");
     expect(check!.severity).toBe("caution");
     expect(messageOf(check)).toContain("nobody has entered people, start of work and shifts");

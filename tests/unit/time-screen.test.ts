@@ -3,11 +3,12 @@ import { demoPlan } from "../../sample-terrain/plans.ts";
 import { DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
-import { dayWords, hourWords, midnights, zoneWords } from "../../shared/time/clock-words.ts";
+import { midnights } from "../../shared/time/clock.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import { parseForecast } from "../../shared/time/parse-forecast.ts";
 import { riverClock } from "../../shared/time/river-clock.ts";
 import { startOfWork } from "../../shared/time/start.ts";
+import { dayWords, hourWords, zoneWords } from "../../shared/words/clock.ts";
 import {
   forecastText,
   withLevel,
@@ -23,11 +24,12 @@ const START = "2026-04-07T07:00-05:00";
 
 describe("clock words", () => {
   it("are on the clock of the start, rounded to a quarter of an hour, with the date when far", () => {
-    expect(hourWords(START, 0)).toBe("Tue 07:00");
-    expect(hourWords(START, 28.1)).toBe("Wed 11:00");
-    expect(hourWords(START, 28.1, { toMin: 1, long: true })).toBe("Wed 8 Apr 11:06");
-    expect(hourWords(START, 24 * 8)).toBe("Wed 15 Apr 07:00");
-    expect(hourWords(null, 28)).toBe("28.0 h after the start");
+    expect(hourWords(START, 0, "us")).toBe("Tue 07:00");
+    expect(hourWords(START, 28.1, "us")).toBe("Wed 11:00");
+    expect(hourWords(START, 28.1, "us", { toMin: 1, long: true })).toBe("Wed Apr 8, 11:06");
+    expect(hourWords(START, 24 * 8, "us")).toBe("Wed Apr 15, 07:00");
+    expect(hourWords(START, 24 * 8, "metric")).toBe("Wed 15 Apr, 07:00");
+    expect(hourWords(null, 28, "us")).toBe("28.0 h after the start");
   });
 
   it("name day and zone, and find midnights there and not at UTC", () => {

@@ -159,7 +159,7 @@ describe("settings", () => {
 
   it("what the document refuses leaves the plan as it was, with the reason", () => {
     startFrom({ plan: three });
-    const outcome = changeSetting("practice.limitM", "Greatest safe height", -1);
+    const outcome = changeSetting("practice.limitM", "Height limit", -1);
     expect(outcome.ok).toBe(false);
     expect(plan.value).toEqual(three);
   });

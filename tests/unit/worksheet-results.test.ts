@@ -19,7 +19,7 @@ describe("alternatives side by side", () => {
     expect(first!.differences).toBeNull();
     expect(second!.differences!.lengthM).toBeCloseTo(80, 2);
     expect(second!.differences!.bags).toBe(large.totals.bags - small.totals.bags);
-    expect(second!.values.jobHours).toBe(large.totals.jobHours);
+    expect(second!.values.jobPersonHours).toBe(large.totals.jobPersonHours);
   });
 
   it("the least of each measure is marked, on all that share it", () => {

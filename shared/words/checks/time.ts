@@ -1,8 +1,8 @@
 import { FOOT_M } from "../../defaults.ts";
-import { hourWords } from "../../time/clock-words.ts";
 import type { WaysOut } from "../../time/types.ts";
 import type { MostWork } from "../../time/ways-out.ts";
 import { formatCount, formatHours, formatShare } from "../../units.ts";
+import { hourWords } from "../clock.ts";
 import { crewInputWords } from "../crew.ts";
 import { type RulesOf, rule, type TextOf } from "./text.ts";
 
@@ -67,7 +67,7 @@ export const TIME_TEXT: TextOf<
     remedy: "Put in a longer forecast, or more people, so that the end of the work lies within it.",
   }),
   late: ({ by, startAt, behindFromH, behindAtM, marginM, shortM, waysOut, mostWork }, u) => ({
-    what: `${LATE_BY[by]}: from ${hourWords(startAt, behindFromH, { long: true })} the top of levee is less than ${u.length(marginM)} above the water, at worst ${u.length(shortM)} short near ${u.station(behindAtM)}.`,
+    what: `${LATE_BY[by]}: from ${hourWords(startAt, behindFromH, u.system, { long: true })} the top of levee is less than ${u.length(marginM)} above the water, at worst ${u.length(shortM)} short near ${u.station(behindAtM)}.`,
     remedy: `${waysOutWords(waysOut, mostWork)} Do not save time on freeboard.`,
   }),
   "forecast-crest": ({ crestM, sizedForM, riseM }, u) => ({

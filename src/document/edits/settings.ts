@@ -22,11 +22,11 @@ export const SECTION_GROUPS: readonly SettingGroup[] = [
     lines: [
       { path: "section.baseRatio", label: "Base, times the height" },
       { path: "section.crownM", label: "Crown" },
-      { path: "practice.limitM", label: "Greatest safe height" },
+      { path: "practice.limitM", label: "Height limit" },
       { path: "practice.setbackM", label: "Setback of the landside toe" },
-      { path: "practice.crossFallShare", label: "Cross-fall allowed, of the height" },
+      { path: "practice.crossFallShare", label: "Cross slope allowed, of the height" },
       { path: "section.leastBaseRatio", label: "Least base after a raise, times" },
-      { path: "practice.raiseM", label: "Raise to allow for" },
+      { path: "practice.raiseM", label: "Room to raise" },
       { path: "practice.stationIntervalM", label: "Station interval" },
     ],
   },
@@ -43,15 +43,15 @@ export const SECTION_GROUPS: readonly SettingGroup[] = [
   {
     title: "Sand",
     lines: [
-      { path: "practice.wasteShare", label: "Sand lost" },
-      { path: "practice.sheetAnchorM3PerM", label: "To hold the sheet" },
-      { path: "practice.sandDryKgPerM3", label: "Dry and loose" },
-      { path: "practice.sandWetKgPerM3", label: "Wet" },
+      { path: "practice.wasteShare", label: "Sand wasted" },
+      { path: "practice.sheetAnchorM3PerM", label: "Bags on the poly sheeting" },
+      { path: "practice.sandDryKgPerM3", label: "Weight, dry and loose" },
+      { path: "practice.sandWetKgPerM3", label: "Weight, wet" },
       { path: "practice.truckM3", label: "One truck carries" },
     ],
   },
   {
-    title: "Sheet, 6 mil or more",
+    title: "Poly sheeting, 6 mil or more",
     lines: [
       { path: "section.sheet.toeExtensionM", label: "Beyond the toe" },
       { path: "section.sheet.tailM", label: "Tail behind the crown" },
@@ -65,8 +65,8 @@ export const SECTION_GROUPS: readonly SettingGroup[] = [
     lines: [
       { path: "practice.people", label: "People at work" },
       { path: "practice.jobRate", label: "Whole job, bags an hour" },
-      { path: "practice.taskRateLow", label: "Filling or placing, slow" },
-      { path: "practice.taskRateHigh", label: "Filling or placing, fast" },
+      { path: "practice.taskRateLow", label: "One task, slow" },
+      { path: "practice.taskRateHigh", label: "One task, fast" },
     ],
   },
 ];

@@ -19,7 +19,11 @@ export interface LineMark {
   readonly number: number | null;
 }
 
-const TONES = { holds: "quiet", doubtful: "caution", fails: "grave" } as const;
+const TONES = {
+  "meets-required": "quiet",
+  doubtful: "caution",
+  "below-required": "grave",
+} as const;
 
 /**
  * Where water comes in, where the line is weakest, and where a rising river goes over it first, the gravest
@@ -43,7 +47,7 @@ export function lineMarks(
 function wayInMark(way: WayIn, system: UnitSystem): LineMark {
   const over =
     way.groundM === null
-      ? "over ground without data"
+      ? "where there is no elevation data"
       : `over ground at ${formatElevation(way.groundM, system)}`;
   return {
     ...{ key: "mark-grave-way-in", kind: "way-in", tone: "grave", number: null },
@@ -57,7 +61,7 @@ function wayInMark(way: WayIn, system: UnitSystem): LineMark {
 }
 
 function weakestMark(place: WeakestPlace, index: number): LineMark {
-  const { verdict, label, chainageM, text } = place;
+  const { verdict, label, short, chainageM, text } = place;
   return {
     ...{
       key: `mark-${TONES[verdict]}-weakest-${index}`,
@@ -66,8 +70,8 @@ function weakestMark(place: WeakestPlace, index: number): LineMark {
       number: null,
     },
     chainageM,
-    texts: verdict === "holds" ? [] : [label, label.split(":")[0]!],
-    title: `Weakest place of the line. ${text}`,
+    texts: verdict === "meets-required" ? [] : [label, short],
+    title: `Lowest factor on the line. ${text}`,
   };
 }
 
@@ -81,6 +85,6 @@ function overMark(
   return {
     ...{ key: `mark-quiet-over-${number}`, kind: "over", tone: "quiet", texts: [], number },
     chainageM,
-    title: `Number ${number} of the places that a rising river goes over: ${formatStation(chainageM, system)}, above ${level}, over the ${over}.`,
+    title: `Number ${number} of the places where a rising river overtops first: ${formatStation(chainageM, system)}, above ${level}, over the ${over === "crest" ? "top of levee" : "ground"}.`,
   };
 }

@@ -1,7 +1,7 @@
 import type { Plan } from "../../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../../shared/stage.ts";
-import { hourWords } from "../../../shared/time/clock-words.ts";
 import type { UnitSystem } from "../../../shared/units.ts";
+import { hourWords } from "../../../shared/words/clock.ts";
 import { namedLevel } from "../../../shared/words/time.ts";
 
 /** The water at a moment of the forecast, as the profile draws it. */
@@ -25,6 +25,6 @@ export function profileMoment(
   plan: Plan,
   system: UnitSystem,
 ): ProfileMoment {
-  const words = `${hourWords(startAt, hour, { toMin: 1 })}: ${namedLevel(plan, levelM, system)}`;
+  const words = `${hourWords(startAt, hour, system, { toMin: 1 })}: ${namedLevel(plan, levelM, system)}`;
   return { hour, riseM: levelM - waterElevationAtGauge(plan.water), words };
 }

@@ -61,15 +61,15 @@ export function ProfileDrawing(props: ProfileDrawingProps) {
 function readingNotes(time: LineTime | null, marks: readonly LineMark[]): string[] {
   const notes: string[] = [];
   if (marks.some(({ kind }) => kind === "over")) {
-    notes.push("numbers on the crest: where a rising river goes over first");
+    notes.push("numbers on the top of levee: where a rising river overtops first");
   }
-  if (marks.some(({ kind }) => kind === "weakest")) notes.push("diamond: weakest place");
+  if (marks.some(({ kind }) => kind === "weakest")) notes.push("diamond: lowest factor");
   if (time && time.stretches.length > 0) {
     const tones =
       time.startAt === null
         ? ""
         : " (dashed: tight, hatched: behind the water, the more the higher)";
-    notes.push(`order: stretches as they are built${tones}`);
+    notes.push(`build sequence: stretches as they are built${tones}`);
   }
   return notes;
 }

@@ -105,7 +105,7 @@ export function profileFrame(request: FrameRequest): ProfileFrame {
 export function scaleNote(exaggeration: number): string {
   const digits = exaggeration < 9.95 ? 1 : 0;
   const times = exaggeration.toFixed(digits).replace(/\.0$/, "");
-  return times === "1" ? "heights to scale" : `heights drawn ${times} times`;
+  return times === "1" ? "true scale" : `vertical exaggeration ${times}x`;
 }
 
 function heights({ line, limitM }: FrameRequest, plotPx: number): [number, number] {
@@ -183,9 +183,9 @@ function stationMarks(
   return spread >= 5 ? marks : [];
 }
 
-/** The limit in words, as its line is labelled: "4 ft below the crest". */
+/** The limit in words, as its line is labelled: "4 ft below top of levee". */
 export function limitNote(limitM: number, unitSystem: UnitSystem): string {
   const isWholeFeet = Math.abs(limitM / FOOT_M - Math.round(limitM / FOOT_M)) < 1e-6;
   const digits = unitSystem === "us" ? (isWholeFeet ? 0 : 1) : 2;
-  return `${lengthIn(limitM, unitSystem).toFixed(digits)} ${lengthUnit(unitSystem)} below the crest`;
+  return `${lengthIn(limitM, unitSystem).toFixed(digits)} ${lengthUnit(unitSystem)} below top of levee`;
 }

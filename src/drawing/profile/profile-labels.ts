@@ -67,7 +67,7 @@ export function profileLabels({
     ...marks.map((mark) => markWish(mark)),
     {
       key: "crest",
-      text: `Crest ${levelRange(walk.crestM, walk, frame, unitSystem)}`,
+      text: `Top of levee ${levelRange(walk.crestM, walk, frame, unitSystem)}`,
       spots: [],
     },
     { key: "water", text: waterText, spots: [] },
@@ -134,7 +134,7 @@ function spotsAlong(
 }
 
 function gapWish({ fromPx, toPx }: Gap, index: number, { plot }: ProfileFrame): LabelWish {
-  const text = "no ground data";
+  const text = "no elevation data";
   const width = textWidth(text, PROFILE_TYPE_PX);
   const middle = (fromPx + toPx) / 2;
   const spanPx = toPx - fromPx;

@@ -82,12 +82,12 @@ export function spokenWords(reading: Reading, built: BuiltAs, unitSystem: UnitSy
 
 function heightWords(reading: Reading, built: BuiltAs, unitSystem: UnitSystem): string[] {
   const { heightM, greatestHeightM } = reading;
-  if (heightM === null) return ["no ground data"];
+  if (heightM === null) return ["no elevation data"];
   if (greatestHeightM === null) return ["ground under the base not known"];
-  if (greatestHeightM <= 0) return ["ground above the crest"];
+  if (greatestHeightM <= 0) return ["ground above the top of levee"];
   const greatest = formatLength(greatestHeightM, unitSystem);
   if (typeof built === "string") {
-    const centre = `${formatLength(heightM, unitSystem)} at centre`;
+    const centre = `${formatLength(heightM, unitSystem)} at center`;
     return hasTwoHeights(reading) ? [`${greatest} greatest`, centre, built] : [greatest, built];
   }
   const courses = coursesFor(heightM, built);
@@ -104,12 +104,12 @@ function courseWords(courses: number): string {
 export function toeWords(heightM: number, greatestHeightM: number, section: Section): string {
   const [centre, low] = [coursesFor(heightM, section), coursesFor(greatestHeightM, section)];
   if (centre === low) return courseWords(centre);
-  return `${courseWords(centre)} at centre, ${low} at the low toe`;
+  return `${courseWords(centre)} at center, ${low} at the low toe`;
 }
 
 /** Height and courses at the centre line, where they are not those of the lowest ground. */
 function centreWords(heightM: number, courses: number, unitSystem: UnitSystem): string {
-  return `${formatLength(heightM, unitSystem)} and ${courseWords(courses)} at centre`;
+  return `${formatLength(heightM, unitSystem)} and ${courseWords(courses)} at center`;
 }
 
 /** Where nothing is marked: what the tallest place is, and where. */
@@ -117,7 +117,7 @@ export function greatestWords(reading: Reading, unitSystem: UnitSystem): string 
   const { greatestHeightM } = reading;
   const station = formatStation(reading.chainageM, unitSystem);
   if (greatestHeightM === null) return `${station} · height not known`;
-  if (greatestHeightM <= 0) return "Ground above the crest all along";
+  if (greatestHeightM <= 0) return "Ground above the top of levee all along";
   return `Greatest height ${formatLength(greatestHeightM, unitSystem)} at ${station}`;
 }
 

@@ -1,5 +1,4 @@
 import { FOOT_M } from "../../../shared/defaults.ts";
-import { hourWords } from "../../../shared/time/clock-words.ts";
 import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
 import {
   formatCount,
@@ -8,6 +7,7 @@ import {
   formatStation,
   type UnitSystem,
 } from "../../../shared/units.ts";
+import { hourWords } from "../../../shared/words/clock.ts";
 
 /** How a stretch of work comes out against the likely forecast; `plain` without one. */
 export type WorkTone = "before" | "tight" | "behind" | "plain";
@@ -62,7 +62,7 @@ export function workWords(
       ? crew === null
         ? "hours not known"
         : "not finished within a year"
-      : `from ${hourWords(startAt, startH)} to ${hourWords(startAt, finishH)}`;
+      : `from ${hourWords(startAt, startH, system)} to ${hourWords(startAt, finishH, system)}`;
   const who = `${formatCount(Math.round(bags))} bags${crew === null ? "" : `, crew ${crew}`}`;
   return `Built as number ${order}: ${place}, ${who}, ${hours}. ${verdictWords(stretch, startAt, system)}`.trim();
 }
@@ -75,10 +75,10 @@ export function shortWorkWords(stretch: WorkStretch): string {
   if (tone === "behind") return `${built}, behind the water`;
   if (finishH === null) return built;
   if (tone === "plain") return `${built}, done after ${formatHours(finishH)}`;
-  if (wetH === null) return `${built}, stays dry`;
+  if (wetH === null) return `${built}, not reached`;
   return finishH <= wetH
     ? `${built}, ${formatHours(wetH - finishH)} before wet`
-    : `${built} against the water`;
+    : `${built} with water against it`;
 }
 
 /** How the whole order of building comes out, for those who listen: "9 stretches: 7 in time, 1 tight, 1 behind". */
@@ -103,13 +103,13 @@ function verdictWords(stretch: WorkStretch, startAt: string | null, system: Unit
   const tone = workTone(stretch);
   if (tone === "plain") return "";
   if (tone === "behind") {
-    return `Behind the water: at worst ${shortWords(-leastSpareM!, system)} short of the crest asked for.`;
+    return `Behind the water: at worst ${shortWords(-leastSpareM!, system)} short of the top of levee required.`;
   }
-  if (wetH === null) return "Its ground stays dry in the likely forecast.";
-  const wet = `Its ground gets wet ${hourWords(startAt, wetH)}`;
+  if (wetH === null) return "Its ground not reached in the likely forecast.";
+  const wet = `Its ground gets wet ${hourWords(startAt, wetH, system)}`;
   if (finishH === null) return `${wet}.`;
   if (finishH <= wetH) return `${wet}: finished ${formatHours(wetH - finishH)} before.`;
-  return `${wet}: built against the water, and its crest stays ahead.`;
+  return `${wet}: built with water against it; its top stays above the water.`;
 }
 
 function shortWords(shortM: number, system: UnitSystem): string {

@@ -176,9 +176,9 @@ function Verdict({ cross, frame }: { readonly cross: CrossSection; readonly fram
 
 function verdict({ greatestHeightM }: CrossSection): readonly string[] {
   if (greatestHeightM === null) {
-    return ["No ground data under the base here:", "no height can be given."];
+    return ["No elevation data under the base here:", "no height can be given."];
   }
   return greatestHeightM > 0
     ? []
-    : ["The ground stands above the crest here:", "nothing to build."];
+    : ["The ground is above the top of levee here:", "nothing to build."];
 }

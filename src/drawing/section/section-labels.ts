@@ -86,8 +86,8 @@ export function sectionLabels(
   };
   const wishes: LabelWish[] = [
     ...(dimensions ? dimensionWishes(cross, dimensions, unitSystem) : []),
-    sideWish("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
-    sideWish("land", "Land side", null, frame, levelAt, null),
+    sideWish("water", "Waterside", 8, frame, levelAt, frame.y(cross.waterM)),
+    sideWish("land", "Landside", null, frame, levelAt, null),
   ];
   const obstacles = [
     ...(dimensions ? leveeObstacles(dimensions) : []),

@@ -45,8 +45,7 @@ export async function improveAlternative(line: Alignment): Promise<void> {
   const { isMoved, ...result } = answer;
   const { corners, pinned, setbackM } = result;
   if (!isMoved) {
-    const why =
-      "A move of a few metres saves nothing: its corners lie where they need the fewest bags.";
+    const why = "A short move saves nothing: its corners are where they need the fewest bags.";
     return sayUnchanged(name, why, "Find the ring looks further away.");
   }
   improvedTo.set(corners, { ...result, inputs: inputsOf(of) });

@@ -11,7 +11,7 @@ import { rangeOf } from "../../ui/range.ts";
 import { Source } from "../../ui/source.tsx";
 
 const PATH = "ground.rmseM";
-const LABEL = "Accuracy of the heights (RMSE)";
+const LABEL = "Accuracy of the elevations (RMSE)";
 
 /** Accuracy of the ground: what the survey's report says; left empty, what is typical of its cell size. */
 export function AccuracyField() {

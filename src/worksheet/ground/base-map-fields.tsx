@@ -43,7 +43,7 @@ export function BaseMapFields() {
           disabled={address === ""}
           onChange={(event) => setBaseMap({ ...baseMap.value, on: event.currentTarget.checked })}
         />
-        Show it under the ground
+        Show it under the relief
       </label>
     </Disclosure>
   );

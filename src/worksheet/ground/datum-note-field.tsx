@@ -6,13 +6,13 @@ import { TextField } from "../../ui/text-field.tsx";
 export function DatumNoteField() {
   return (
     <TextField
-      label="Vertical datum of the ground, as you know it"
+      label="Vertical datum of the elevation data, as you know it"
       placeholder="e.g. NAVD 88"
       maxLength={500}
       value={plan.value.ground.datumNote}
       onText={(datumNote) =>
         edit({
-          note: "Note the ground's datum",
+          note: "Note the datum of the elevation data",
           change: (now) => ({ ...now, ground: { ...now.ground, datumNote } }),
         })
       }

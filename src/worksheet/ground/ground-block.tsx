@@ -27,8 +27,8 @@ export function GroundBlock() {
     >
       {!summary && (
         <p class="hint">
-          Open the elevation raster of the site: GeoTIFF, COG or ASCII grid, one file or the tiles
-          of one survey. It stays on this machine.
+          Open the elevation data of the site: GeoTIFF, COG or ASCII grid, one file or the tiles of
+          one survey. It stays on this machine.
         </p>
       )}
       <GroundPicker />

@@ -8,7 +8,7 @@ import { OpenGroundButton } from "./open-ground-button.tsx";
 export function GroundPicker() {
   return (
     <div class="tool-row">
-      <OpenGroundButton label="Elevation raster files" />
+      <OpenGroundButton label="Elevation data files" />
       <Menu label="Sites that come with the tool" icon="building" text="Examples">
         {DEMO_SITES.map((site) => (
           <MenuItem key={site.key} icon="file" onChoose={() => void openDemo(site.key as DemoKey)}>

@@ -18,7 +18,7 @@ export function OpenGroundButton({ label }: OpenGroundButtonProps) {
       class="tool-button"
       onFiles={(files) => void openTerrainFiles(files)}
     >
-      <Icon name="file" /> Open ground files
+      <Icon name="file" /> Open elevation data files
     </FileButton>
   );
 }

@@ -17,7 +17,7 @@ export function PlanElsewhere() {
   if (!elsewhere || unitQuestion.value || leftFor.value === ground.value) return null;
   const { message, remedy } = failureWords(elsewhere, unitSystem.value);
   return (
-    <section class="notice question" role="alert" aria-label="Plan on other ground">
+    <section class="notice question" role="alert" aria-label="Plan on other elevation data">
       <p>
         <strong>{message}</strong> Nothing of "{plan.value.title}" can be sized on it. {remedy} Undo
         brings a plan back.

@@ -1,12 +1,13 @@
 import "./holding.css";
 import { isCounted } from "../../../shared/completeness.ts";
 import { formatLength } from "../../../shared/units.ts";
-import { spanWords, standsWords } from "../../../shared/words/holding.ts";
+import { spanWords, stabilityWords } from "../../../shared/words/holding.ts";
 import { pumpCountWords } from "../../../shared/words/pumps.ts";
 import { ground } from "../../live/ground.ts";
 import { type HoldingNow, holdingNow } from "../../live/holding-now.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
+import { mustFixOnChosen } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { HoldingInside } from "./holding-inside.tsx";
 import { HoldingPumps } from "./holding-pumps.tsx";
@@ -17,15 +18,17 @@ import { HoldingStanding } from "./holding-standing.tsx";
 /** Shorter than this is a rounding, metres. */
 const A_STRETCH_M = 0.05;
 
-/** Whether the line stands, what seeps through it and what is to be pumped. */
+/** What stability calculates at, what seeps through and what is to be pumped. */
 export function HoldingBlock() {
   const now = holdingNow.value;
   const system = unitSystem.value;
   return (
     <Disclosure
       id="holding"
-      title="Holding"
-      summary={now ? standsWords(now.line, now.holding, system) : undefined}
+      title="Stability, seepage, pumps"
+      summary={
+        now ? stabilityWords(now.line, now.holding, system, mustFixOnChosen.value) : undefined
+      }
       line={now ? closedLine(now) : undefined}
     >
       {now ? (
@@ -47,7 +50,8 @@ function closedLine({ line, holding }: HoldingNow): string | undefined {
   const { proposed, hoursToStructure } = holding.pumping;
   if (!proposed || !isCounted(line)) return undefined;
   const { soonest } = hoursToStructure;
-  const without = soonest === null ? "" : `; without, a building wet in ${spanWords(soonest)}`;
+  const without =
+    soonest === null ? "" : `; without pumps, water at a building in ${spanWords(soonest)}`;
   const overM = line.totals.lengthOverLimitM;
   const over =
     overM > A_STRETCH_M
@@ -57,7 +61,7 @@ function closedLine({ line, holding }: HoldingNow): string | undefined {
 }
 
 function nextStep(): string {
-  if (chosenLine.value) return "Working it out…";
-  if (!ground.value) return "Open the ground first; the heights come from it.";
-  return "Draw a ring or a line, and whether it holds stands here.";
+  if (chosenLine.value) return "Calculating…";
+  if (!ground.value) return "Open the elevation data first; the heights come from it.";
+  return "Draw a ring or a line to calculate stability, seepage and pumps.";
 }

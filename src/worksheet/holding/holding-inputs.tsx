@@ -12,19 +12,19 @@ const STANDING: readonly SettingLine[] = [
   { path: "holding.frictionLow", label: "Friction, low" },
   { path: "holding.frictionHigh", label: "Friction, high" },
   { path: "holding.leveeKgPerM3", label: "Levee as built" },
-  { path: "holding.slidingFactor", label: "Asked against sliding" },
-  { path: "holding.overturningFactor", label: "Asked against overturning" },
+  { path: "holding.slidingFactor", label: "Required against sliding" },
+  { path: "holding.overturningFactor", label: "Required against overturning" },
 ];
 const THROUGH: readonly SettingLine[] = [
   { path: "holding.fillLowMPerS", label: "Bag fill lets through, low" },
   { path: "holding.fillHighMPerS", label: "Bag fill lets through, high" },
-  { path: "holding.sheetCutLow", label: "Sheet takes off, at least" },
-  { path: "holding.sheetCutHigh", label: "Sheet takes off, at most" },
+  { path: "holding.sheetCutLow", label: "Poly sheeting cuts seepage, at least" },
+  { path: "holding.sheetCutHigh", label: "Poly sheeting cuts seepage, at most" },
 ];
 const UNDER: readonly SettingLine[] = [
-  { path: "holding.underDepthM", label: "Pervious ground, depth" },
-  { path: "holding.underLowMPerS", label: "It lets through, low" },
-  { path: "holding.underHighMPerS", label: "It lets through, high" },
+  { path: "holding.underDepthM", label: "Pervious soil, depth" },
+  { path: "holding.underLowMPerS", label: "Soil lets through, low" },
+  { path: "holding.underHighMPerS", label: "Soil lets through, high" },
   { path: "holding.trenchLowM", label: "Toe set in, at least" },
   { path: "holding.trenchHighM", label: "Toe set in, at most" },
 ];
@@ -61,11 +61,11 @@ export function SeepageInputs() {
   return (
     <>
       <Choice
-        label="Ground below"
+        label="Soil below"
         of="soil"
         names={SOIL_NAMES}
         source={[
-          "In the words of the creep tables. Sand and silt let water come up behind the levee.",
+          "Named as in the creep tables. Sand and silt let water come up behind the levee.",
           "Source: Lane and Bligh, tables from memory.",
         ]}
       />
@@ -131,7 +131,7 @@ function Choice<Key extends Chosen>({ label, of, names, source }: ChoiceProps<Ke
 
 function SheetLaid() {
   const { sheetLaid } = holdingOf(plan.value);
-  const label = "Sheet laid on the waterside";
+  const label = "Poly sheeting laid on the waterside";
   return (
     <div class="setting">
       <label class="check-line holding-check">
@@ -139,7 +139,7 @@ function SheetLaid() {
           type="checkbox"
           checked={sheetLaid}
           onChange={() =>
-            changeHolding(sheetLaid ? "Leave the sheet out" : "Lay the sheet", {
+            changeHolding(sheetLaid ? "Leave the poly sheeting out" : "Lay the poly sheeting", {
               sheetLaid: !sheetLaid,
             })
           }

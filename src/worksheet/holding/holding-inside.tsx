@@ -32,7 +32,7 @@ export function HoldingInside({ now }: { readonly now: HoldingNow }) {
       <dl class="amounts">
         <Row
           name={`Rain of ${rain}`}
-          note={pumping.rainM3PerS ? null : "What ground drains to a line is not known."}
+          note={pumping.rainM3PerS ? null : "The area that drains to a line is not known."}
         >
           <HoldingFigure make="rainM3PerS" title="Rain inside" holding={now.holding}>
             {pumping.rainM3PerS ? formatFlowRange(pumping.rainM3PerS, system) : "not counted"}
@@ -41,7 +41,7 @@ export function HoldingInside({ now }: { readonly now: HoldingNow }) {
         {inside && <Ground now={now} inside={inside} />}
       </dl>
       {!inside && now.line.kind === "ring" && (
-        <p class="hint">There is no ground data inside: look for the lowest place yourself.</p>
+        <p class="hint">No elevation data inside: find the lowest place on site.</p>
       )}
       <HoldingLevel now={now} />
       {inside && <p class="hint">{insideCapWords(timeOf(plan.value).forecast !== null)}</p>}
@@ -103,7 +103,7 @@ function wetWords({ holding }: HoldingNow): string {
 }
 
 function wetNote(by: Inside["structureBy"]): string {
-  if (by === null) return "No building stands inside on known ground.";
+  if (by === null) return "No building inside with elevation data under it.";
   const from = by === "floor" ? "A building's lowest floor" : "The lowest ground at a building";
-  return `${from}: soonest in that rain with the most seepage, latest dry with the least.`;
+  return `${from}: soonest in that rain with the most seepage, latest with no rain and the least.`;
 }

@@ -35,7 +35,7 @@ export function HoldingLevel({ now }: { readonly now: HoldingNow }) {
         <>
           <path class="holding-level-structure" d={`M4 ${structureY}H292`} />
           <text class="holding-level-wet" x="292" y={structureY - 4} text-anchor="end">
-            building wet at {level(inside.structureM)}
+            water at building above {level(inside.structureM)}
           </text>
         </>
       )}

@@ -13,17 +13,17 @@ export function HoldingRaise({ now }: { readonly now: HoldingNow }) {
   const system = unitSystem.value;
   const moreM = Math.max(0, raise.leastM);
   return (
-    <section aria-label="Raise reserve">
-      <h3>Raise reserve</h3>
+    <section aria-label="Room to raise">
+      <h3>Room to raise</h3>
       <dl class="amounts">
         <Row name="More on the same base" note={<Where raise={raise} />}>
-          <HoldingFigure make="raiseM" title="Raise reserve" holding={now.holding}>
+          <HoldingFigure make="raiseM" title="Room to raise" holding={now.holding}>
             {moreM > 0 ? formatLength(moreM, system) : "none"}
           </HoldingFigure>
         </Row>
         {moreM > 0 && (
-          <Row name="Raised, it stands for">
-            <HoldingFigure make="raiseM" title="Stands for, raised" holding={now.holding}>
+          <Row name="Raised, sized for">
+            <HoldingFigure make="raiseM" title="Sized-for level, raised" holding={now.holding}>
               {raisedLevelWords(moreM, raise.standsForM, plan.value, system)}
             </HoldingFigure>
           </Row>
@@ -38,7 +38,7 @@ function Where({ raise }: { readonly raise: Raise }) {
   return (
     <>
       least at <StationButton chainageM={raise.atM} />
-      {raise.leastM < 0 && `: it stands ${over} over what base and limit allow`}
+      {raise.leastM < 0 && `: ${over} higher than base and height limit allow`}
       {raise.leastM > 0 && ", with its freeboard kept"}
     </>
   );

@@ -23,27 +23,31 @@ export function HoldingSeepage({ now }: { readonly now: HoldingNow }) {
         <Row name="Through bags alone">
           <HoldingFigure
             make="throughM3PerS"
-            title="Through, without a sheet"
+            title="Through, without poly sheeting"
             holding={now.holding}
           >
             {flows(seepage.throughBareM3PerS)}
           </HoldingFigure>
         </Row>
-        <Row name="Through, with the sheet">
-          <HoldingFigure make="throughM3PerS" title="Through, with the sheet" holding={now.holding}>
+        <Row name="Through, with poly sheeting">
+          <HoldingFigure
+            make="throughM3PerS"
+            title="Through, with poly sheeting"
+            holding={now.holding}
+          >
             {flows(seepage.throughSheetM3PerS)}
           </HoldingFigure>
         </Row>
         <Row
           name="Under"
-          note={underDepthM > 0 ? null : "Give the depth of pervious ground below to count it."}
+          note={underDepthM > 0 ? null : "Enter the depth of pervious soil below to count it."}
         >
           <HoldingFigure make="underM3PerS" title="Under the levee" holding={now.holding}>
             {underDepthM > 0 ? flows(seepage.underM3PerS) : "not counted"}
           </HoldingFigure>
         </Row>
         <Row
-          name={sheetLaid ? "Together, sheet laid" : "Together, no sheet"}
+          name={sheetLaid ? "Together, poly sheeting laid" : "Together, no poly sheeting"}
           note={
             seepage.worstM !== null && (
               <>
@@ -62,18 +66,18 @@ export function HoldingSeepage({ now }: { readonly now: HoldingNow }) {
       </dl>
       {seepage.lengthNoDataM > 0 && (
         <p class="field-why">
-          {formatLength(seepage.lengthNoDataM, system, 0)} without ground data is not in these
+          {formatLength(seepage.lengthNoDataM, system, 0)} without elevation data is not in these
           figures.
         </p>
       )}
       <p class="hint">
-        Ring a boil with bags, never stop it: raise the ring until the water runs clear (DWR-03,
-        LOM).
+        A boil: clear water, report and watch it; carrying soil, ring it with bags and raise the
+        ring until it runs clear. Never plug or cap it (DWR-03, LOM).
       </p>
       <Disclosure
         id="holding-seepage"
         level="part"
-        title="Ground, sheet, fill"
+        title="Soil, poly sheeting, fill"
         summary={`ground ${SOIL_NAMES[soil]}`}
       >
         <SeepageInputs />
@@ -112,7 +116,7 @@ function CreepRows({ now, creep }: { readonly now: HoldingNow; readonly creep: C
   const place = (
     <>
       least at <StationButton chainageM={creep.atM} />
-      {creep.soil === "unknown" && "; say what the ground is, and what is asked stands here"}
+      {creep.soil === "unknown" && "; choose the soil to see what is required"}
     </>
   );
   return (
@@ -125,7 +129,7 @@ function CreepRows({ now, creep }: { readonly now: HoldingNow; readonly creep: C
           {asked !== null && (
             <span class="holding-asked" data-short={value < asked}>
               {" "}
-              of {asked} asked
+              of {asked} required
             </span>
           )}
         </Row>

@@ -17,9 +17,9 @@ import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
 const A_STRETCH_M = 0.05;
 
 const SEVERITIES: Readonly<Record<Verdict, Severity | null>> = {
-  holds: null,
+  "meets-required": null,
   doubtful: "caution",
-  fails: "stop",
+  "below-required": "stop",
 };
 
 /** Whether the water can push the levee away or turn it over, where the line is weakest. */
@@ -30,8 +30,8 @@ export function HoldingStanding({ now }: { readonly now: HoldingNow }) {
   const overM = now.line.totals.lengthOverLimitM;
   const { frictionLow, frictionHigh, uplift } = holdingOf(plan.value);
   return (
-    <section aria-label="Standing">
-      <h3>Standing</h3>
+    <section aria-label="Stability">
+      <h3>Stability</h3>
       {holding.standing ? (
         <dl class="amounts">
           <Against now={now} way="sliding" weakest={holding.standing.sliding} />
@@ -42,19 +42,19 @@ export function HoldingStanding({ now }: { readonly now: HoldingNow }) {
       )}
       {holding.standing && bracedM > 0 && (
         <p class="field-why">
-          {formatLength(bracedM, system, 0)} stands by its bracing, which is not reckoned here: have
-          an engineer look at it.
+          {formatLength(bracedM, system, 0)} held by bracing, which is not calculated: have an
+          engineer check it.
         </p>
       )}
       {overM > A_STRETCH_M && (
         <p class="field-why">
-          {formatLength(overM, system, 0)} stands higher than its section may be built. No factor
-          here makes that safe: see Checks.
+          {formatLength(overM, system, 0)} over the height limit of its levee type. No factor here
+          makes up for that: see Checks.
         </p>
       )}
       <p class="hint">
-        A check by statics of the levee alone; scour, a wet foot and poor laying are not in it.
-        Local codes and licensed engineers decide.
+        Statics of the levee alone, at the friction assumed; scour, a wet foundation and poor laying
+        are not in it. Local codes and licensed engineers decide.
       </p>
       <Disclosure
         id="holding-standing"
@@ -70,8 +70,8 @@ export function HoldingStanding({ now }: { readonly now: HoldingNow }) {
 
 function nothingWords(bracedM: number): string {
   return bracedM > 0
-    ? "It stands by its bracing, which is not reckoned here: have an engineer look at it."
-    : "No water stands against it at this level, where the ground is known.";
+    ? "Held by bracing, which is not calculated: have an engineer check it."
+    : "No water against it at this level, where there is elevation data.";
 }
 
 interface AgainstProps {
@@ -102,7 +102,7 @@ function Against({ now, way, weakest }: AgainstProps) {
       <HoldingFigure make={way} title={`Factor against ${way}`} holding={now.holding}>
         {factorWords(factor)}
       </HoldingFigure>{" "}
-      <span class="holding-asked">of {required} asked</span>
+      <span class="holding-asked">of {required} required</span>
     </Row>
   );
 }

@@ -124,13 +124,14 @@ function Row({ row }: { row: SavingRow }) {
 /** How good it is, or how to learn it. */
 function GoodWords({ result }: { result: Found }) {
   const { further, lines } = result;
-  if (lookingFurther.value) return <p class="hint">Looking how good it is, and further out.</p>;
+  if (lookingFurther.value)
+    return <p class="hint">Checking how good it is, and looking farther out.</p>;
   if (lines.length > 1) return null;
   const known = further && isLike(further.lines, lines) ? further.lines[0]!.howGood : null;
   if (!further) {
     return (
       <p>
-        {result.cutShort && "Found in haste: a longer look may better it. "}
+        {result.cutShort && "Quick search: a longer one may find a better line. "}
         <Ask onAsk={() => void lookFurther()}>How good is it?</Ask>
       </p>
     );
@@ -139,7 +140,7 @@ function GoodWords({ result }: { result: Found }) {
     <>
       {known && <p>{howGoodWords(known)}</p>}
       {known?.kind === "estimate" && result.proofSought && (
-        <p>A proof was looked for and not found in the time given.</p>
+        <p>No proof was found in the time given.</p>
       )}
       {known?.kind === "estimate" && !result.proofSought && (
         <Ask onAsk={() => void lookForProof()}>Look for a proof</Ask>

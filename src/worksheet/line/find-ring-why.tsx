@@ -9,7 +9,7 @@ export function WhyHereNote() {
   const costs = sidewaysNow.value;
   const system = unitSystem.value;
   const atM = markedM.value ?? chosenLine.value?.totals.greatestHeightAtM ?? 0;
-  if (!costs) return <p class="hint">Working it out.</p>;
+  if (!costs) return <p class="hint">Calculating.</p>;
   const k = stationAt(costs, atM);
   if (k < 0) return null;
   return (
@@ -25,8 +25,8 @@ export function WhyHereNote() {
         </div>
       </dl>
       <p class="hint">
-        In {costUnit(system)}. Arrows on the map point where a move saves; a line at its best shows
-        few, or is held by its corners, its length or the setback.
+        In {costUnit(system)}. Arrows on the map point where a move saves bags. Few arrows: the line
+        is near its best, or corners, length or setback keep it there.
       </p>
     </>
   );

@@ -66,7 +66,7 @@ function Round() {
   const wish = findWish.value;
   const chosen = goneRound(wish, plan.value);
   return (
-    <fieldset class="find-ring-round" aria-label="Buildings to go round">
+    <fieldset class="find-ring-round" aria-label="Buildings to go around">
       <span>Round</span>
       <div>
         {structures.filter(isProtected).map(({ id, name }) => (

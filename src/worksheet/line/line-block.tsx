@@ -80,11 +80,15 @@ function FindButton() {
 }
 
 function NextStep() {
-  if (!ground.value) return <>Open the ground first; then draw on it.</>;
+  if (!ground.value) return <>Open the elevation data first; then draw on it.</>;
   if (plan.value.structures.length === 0) {
-    return <>Draw the building, or import its footprint. Then a ring round it is one press.</>;
+    return (
+      <>Draw the building, or import its footprint. Then make a ring around it with one press.</>
+    );
   }
   return (
-    <>Draw a ring round the building, a line tied in to high ground, or take a ring at a setback.</>
+    <>
+      Draw a ring around the building, a line tied in to high ground, or make a ring at a setback.
+    </>
   );
 }

@@ -58,7 +58,7 @@ export function ReachRow(props: ReachRowProps) {
         </button>
         <ReachEnd {...props} />
       </div>
-      <SectionSelect label={`Section of ${called}`} value={built.section} onSection={build} />
+      <SectionSelect label={`Levee type of ${called}`} value={built.section} onSection={build} />
       {declared.ok && !isStandard(built) && (
         <p class="hint">{leveeTypeText(declared.value.id, unitsOf(system)).about}</p>
       )}
@@ -108,5 +108,5 @@ function ReachEnd({ alternative, index, toM, lengthM }: ReachRowProps) {
 function takenWords({ totals }: Reach): string {
   const words = takesWords(totals, unitSystem.value);
   if (words !== "") return words;
-  return totals.lengthNoDataM > 0 ? "Not counted: no ground data" : "Nothing to build";
+  return totals.lengthNoDataM > 0 ? "Not counted: no elevation data" : "Nothing to build";
 }

@@ -12,7 +12,7 @@ export interface SavingRow {
 }
 
 type Sum = Extent &
-  Pick<Totals, "bags" | "builtLengthM" | "jobHours" | "greatestHeightM" | "lengthOverLimitM">;
+  Pick<Totals, "bags" | "builtLengthM" | "jobPersonHours" | "greatestHeightM" | "lengthOverLimitM">;
 
 /** What several lines take together. */
 export function sumOf(totals: readonly Sum[]): Sum {
@@ -22,7 +22,7 @@ export function sumOf(totals: readonly Sum[]): Sum {
     lengthNoDataM: sum((each) => each.lengthNoDataM),
     bags: sum((each) => each.bags),
     builtLengthM: sum((each) => each.builtLengthM),
-    jobHours: sum((each) => each.jobHours),
+    jobPersonHours: sum((each) => each.jobPersonHours),
     lengthOverLimitM: sum((each) => each.lengthOverLimitM),
     greatestHeightM: Math.max(...totals.map((each) => each.greatestHeightM)),
   };
@@ -52,12 +52,13 @@ export function savingRows(found: Sum, before: Sum | null, system: UnitSystem): 
   const rows = [
     row("Bags", (each) => each.bags, formatCount, ["fewer", "more"]),
     row("To build", (each) => each.builtLengthM, length, ["shorter", "longer"]),
-    ...(Number.isNaN(found.jobHours)
-      ? []
-      : [row("Hours", (each: Sum) => each.jobHours, formatHours, ["less", "more"])]),
+    row("Person-hours", (each) => each.jobPersonHours, formatHours, ["less", "more"]),
     row("Greatest height", (each) => each.greatestHeightM, height, ["lower", "higher"]),
   ];
-  const over = row("Over the limit", (each) => each.lengthOverLimitM, length, ["less", "more"]);
+  const over = row("Over the height limit", (each) => each.lengthOverLimitM, length, [
+    "less",
+    "more",
+  ]);
   const isOver = found.lengthOverLimitM + (against?.lengthOverLimitM ?? 0) > 0;
   return isOver ? [...rows, over] : rows;
 }

@@ -23,7 +23,7 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
   const roll = `${wide} × ${formatLength(sheet.rollLengthM, system, 0)}`;
   return (
     <dl class="amounts">
-      <Row name={`Sand, with ${formatShare(practice.wasteShare)} lost`}>
+      <Row name={`Sand, with ${formatShare(practice.wasteShare)} wasted`}>
         <Amount make="sandM3" title="Sand to order" inputs={inputs}>
           {formatVolume(totals.sandM3, system)}
         </Amount>
@@ -42,17 +42,17 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           {formatCount(totals.trucks)}
         </Amount>
       </Row>
-      <Row name={`Sheet, rolls of ${roll}`}>
-        <Amount make="sheetRolls" title="Rolls of sheet" inputs={inputs}>
+      <Row name={`Poly sheeting, rolls of ${roll}`}>
+        <Amount make="sheetRolls" title="Rolls of poly sheeting" inputs={inputs}>
           {formatCount(totals.sheetRolls)}
         </Amount>
         {" · "}
-        <Amount make="sheetM2" title="Sheet laid" inputs={inputs}>
+        <Amount make="sheetM2" title="Poly sheeting laid" inputs={inputs}>
           {formatArea(totals.sheetM2, system)}
         </Amount>
       </Row>
-      <Row name="Bags that hold the sheet, besides">
-        <Amount make="sheetBags" title="Bags that hold the sheet" inputs={inputs}>
+      <Row name="Bags on the poly sheeting, besides">
+        <Amount make="sheetBags" title="Bags on the poly sheeting" inputs={inputs}>
           {formatCount(totals.sheetBags)}
         </Amount>
       </Row>
@@ -64,23 +64,12 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           {key === "plywoodSheets" && <> · {formatArea(totals.materials.plywoodM2, system)}</>}
         </Row>
       ))}
-      <Row
-        name={
-          practice.people === null
-            ? "Whole job, people not entered"
-            : `Whole job, ${formatCount(practice.people)} people`
-        }
-      >
-        <Amount make="jobHours" title="Hours for the whole job" inputs={inputs}>
-          {formatHours(totals.jobHours)}
-        </Amount>
-      </Row>
-      <Row name="in person-hours">
+      <Row name="Whole job, person-hours">
         <Amount make="jobPersonHours" title="Person-hours for the whole job" inputs={inputs}>
           {formatHours(totals.jobPersonHours)}
         </Amount>
       </Row>
-      <Row name="Filling or placing alone">
+      <Row name="Filling or placing alone, person-hours">
         <Amount make="taskPersonHours" title="Person-hours for one task" inputs={inputs}>
           {formatHours(totals.taskPersonHoursLow)} to {formatHours(totals.taskPersonHoursHigh)}
         </Amount>
@@ -100,8 +89,8 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           {formatLength(totals.greatestHeightM, system)}
         </Amount>
       </Row>
-      <Row name="Length over the limit">
-        <Amount make="lengthOverLimitM" title="Length over the limit" inputs={inputs}>
+      <Row name="Length over the height limit">
+        <Amount make="lengthOverLimitM" title="Length over the height limit" inputs={inputs}>
           {formatLength(totals.lengthOverLimitM, system, 0)}
         </Amount>
       </Row>
@@ -115,13 +104,15 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
         </Amount>
       </Row>
       {totals.lengthNoDataM > 0 && (
-        <Row name="Without ground data, not counted">
-          <Amount make="lengthNoDataM" title="Length without ground data" inputs={inputs}>
+        <Row name="No elevation data, not counted">
+          <Amount make="lengthNoDataM" title="Length without elevation data" inputs={inputs}>
             {formatLength(totals.lengthNoDataM, system, 0)}
           </Amount>
         </Row>
       )}
-      <Row name={`If the ground is ±${formatLength(line.groundAccuracy.rmseM, system, 2)} off`}>
+      <Row
+        name={`If the elevations are ±${formatLength(line.groundAccuracy.rmseM, system, 2)} off`}
+      >
         <Amount make="groundSpread" title="Bags at plus and minus one RMSE" inputs={inputs}>
           {line.totalsGroundHigh && line.totalsGroundLow
             ? `${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`

@@ -18,9 +18,9 @@ export function KeptDry() {
     ({ id, depthM }) => kept.has(id) && depthM !== null,
   );
   return (
-    <dl class="amounts" aria-label="Kept dry" data-stale={waterNow.value === null}>
+    <dl class="amounts" aria-label="Not reached overland" data-stale={waterNow.value === null}>
       <div class="amount">
-        <dt>Kept dry, of water</dt>
+        <dt>Not reached overland</dt>
         <dd>
           {formatArea(line.keptDryAreaM2, system)} · {formatVolume(line.keptDryVolumeM3, system)}
         </dd>

@@ -92,8 +92,8 @@ function rivalWords(line: SizedLine): string {
 }
 
 function nextStep(): string {
-  if (!ground.value) return "Open the ground first; the heights come from it.";
+  if (!ground.value) return "Open the elevation data first.";
   if (uncounted.value)
     return `${failureWords(uncounted.value, unitSystem.value).message} Nothing is counted.`;
-  return "Draw a ring or a line, and what it takes stands here.";
+  return "Draw a ring or a line to see what it takes.";
 }

@@ -24,7 +24,7 @@ export function SectionBlock() {
   return (
     <Disclosure
       id="section"
-      title="Section"
+      title="Levee type and bags"
       summary={summary}
       line={changed.length > 0 ? changedWords(changed.length) : undefined}
     >
@@ -53,7 +53,7 @@ function changedWords(count: number): string {
 
 function resetAll(lines: readonly SettingLine[]): void {
   edit({
-    note: "Set the section back to its defaults",
+    note: "Set levee type and bags back to their defaults",
     change: (now) =>
       lines.reduce((next, { path }) => withSetting(next, path, SETTINGS[path].defaultSI), now),
   });

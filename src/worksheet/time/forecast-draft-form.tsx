@@ -60,7 +60,7 @@ export function ForecastDraft({ replaces }: { readonly replaces: boolean }) {
       {failure && (
         <p id={`${id}-why`} class="field-why" role="alert">
           <FailureText failure={failure} system={unitSystem.value} /> What you typed is kept
-          {replaces ? "; until then the forecast from before holds." : "."}
+          {replaces ? "; until then the earlier forecast is used." : "."}
         </p>
       )}
       <p class="tool-row">
@@ -76,7 +76,7 @@ export function ForecastDraft({ replaces }: { readonly replaces: boolean }) {
         </FileButton>
         {replaces && (
           <button type="button" class="text-button" onClick={close}>
-            Keep the one from before
+            Keep the earlier one
           </button>
         )}
       </p>

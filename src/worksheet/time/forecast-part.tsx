@@ -1,10 +1,10 @@
 import { HOUR_S, timeOf } from "../../../shared/defaults.ts";
 import type { Forecast } from "../../../shared/plan.ts";
-import { momentWords } from "../../../shared/time/clock-words.ts";
 import { endsRising } from "../../../shared/time/forecast-end.ts";
 import { type Moment, momentOf } from "../../../shared/time/forecast-time.ts";
 import type { RiverClock } from "../../../shared/time/river-clock.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
+import { momentWords } from "../../../shared/words/clock.ts";
 import { namedLevel } from "../../../shared/words/time.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import { forecastText, withTime } from "../../document/edits/forecast.ts";
@@ -104,7 +104,7 @@ function takeOut(): void {
 /** `crest stage 31.0 ft, Thu 07:00`; where the forecast ends with it, it is not called a crest. */
 function highestWords(river: RiverClock): string {
   const { start, crestH, crestM } = river;
-  const when = momentWords({ ...start, atS: start.atS + crestH * HOUR_S }, false);
+  const when = momentWords({ ...start, atS: start.atS + crestH * HOUR_S }, false, unitSystem.value);
   const name = endsRising(river) ? "highest at its end" : "crest";
   return `${name} ${namedLevel(plan.value, crestM, unitSystem.value)}, ${when}`;
 }
@@ -115,5 +115,5 @@ function rowsWords({ rows, levels }: Forecast, river: RiverClock): string {
     atS: momentOf(at)!.atS,
     offsetMin,
   })) as [Moment, Moment];
-  return `${rows.length} rows by ${levels}, ${momentWords(first, true)} to ${momentWords(last, true)}; ${highestWords(river)}.`;
+  return `${rows.length} rows by ${levels}, ${momentWords(first, true, unitSystem.value)} to ${momentWords(last, true, unitSystem.value)}; ${highestWords(river)}.`;
 }

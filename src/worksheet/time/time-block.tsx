@@ -4,6 +4,7 @@ import { endsBeforeTheWork, riseOverPlanM } from "../../../shared/time/forecast-
 import type { LineTime } from "../../../shared/time/types.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { levelDoubtShort } from "../../../shared/words/level-doubt.ts";
+import { butMustFix } from "../../../shared/words/must-fix.ts";
 import {
   doneAfter,
   isPartCounted,
@@ -18,6 +19,7 @@ import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { timeNow } from "../../live/time-now.ts";
 import { uncounted } from "../../live/uncounted.ts";
+import { mustFixOnChosen } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { CurvePart } from "./curve-part.tsx";
 import { ForecastPart } from "./forecast-part.tsx";
@@ -33,7 +35,7 @@ export function TimeBlock() {
   return (
     <Disclosure
       id="time"
-      title="Time"
+      title="Crew and time"
       summary={<TimeSummary />}
       line={
         doubt
@@ -59,13 +61,13 @@ export function TimeBlock() {
   );
 }
 
-/** The verdict; before it, that the line is lower than its forecast asks. */
+/** The verdict; before it, that the line is sized below its forecast crest. */
 function closedWords(time: LineTime): string {
   const system = unitSystem.value;
   const riseM = riseOverPlanM(time);
   const words = timeWords(time, system);
   return riseM > 0
-    ? `Sized ${formatLength(riseM, system)} below the crest of the forecast; ${words}`
+    ? `Sized ${formatLength(riseM, system)} below the forecast crest; ${words}`
     : words;
 }
 
@@ -83,15 +85,15 @@ function TimeSummary() {
     return <span class="time-unsure">not known, the forecast ends first</span>;
   }
   if (isPartCounted(time)) return <span class="time-unsure">not known, part is not counted</span>;
-  if (verdict.ahead) return <>in time</>;
+  if (verdict.ahead) return <>in time{butMustFix(mustFixOnChosen.value)}</>;
   const isFastEnough = verdictOf(time, "likely", "fast")?.ahead;
   return <span class="time-late">{isFastEnough ? "only at the fast pace" : "not in time"}</span>;
 }
 
 function nextStep(): string {
-  if (!ground.value) return "Open the ground first; the heights come from it.";
+  if (!ground.value) return "Open the elevation data first.";
   if (uncounted.value)
     return `${failureWords(uncounted.value, unitSystem.value).message} The time is not known.`;
-  if (!chosenLine.value) return "Draw a ring or a line, and how long it takes stands here.";
-  return "Working out who builds what when.";
+  if (!chosenLine.value) return "Draw a ring or a line to see how long it takes.";
+  return "Calculating the build sequence.";
 }

@@ -1,5 +1,4 @@
 import { timeOf } from "../../../shared/defaults.ts";
-import { hourWords } from "../../../shared/time/clock-words.ts";
 import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
 import {
   formatCount,
@@ -7,6 +6,7 @@ import {
   formatStation,
   type UnitSystem,
 } from "../../../shared/units.ts";
+import { hourWords } from "../../../shared/words/clock.ts";
 import { plan } from "../../document/store.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
@@ -21,7 +21,7 @@ export function OrderPart({ time }: { readonly time: LineTime }) {
   return (
     <Disclosure
       id="time-order"
-      title="Order of building"
+      title="Build sequence"
       level="part"
       summary={count === 1 ? "1 stretch" : `${count} stretches`}
     >
@@ -62,7 +62,7 @@ function Stretch({ stretch, time, system }: StretchProps) {
         <strong>{stretchWords(stretch, system)}</strong>, {formatCount(bags)} bags
         {crew !== null && `, crew ${crew}`}
       </span>
-      <span class="time-order-when">{whenWords(stretch, time)}</span>
+      <span class="time-order-when">{whenWords(stretch, time, system)}</span>
       <WetWords stretch={stretch} time={time} system={system} />
     </button>
   );
@@ -72,11 +72,11 @@ function Stretch({ stretch, time, system }: StretchProps) {
 function WetWords({ stretch, time, system }: StretchProps) {
   const { wetH, leastAheadM } = stretch;
   if (time.verdicts.length === 0) return null;
-  if (wetH === null) return <span class="time-order-wet">stays dry</span>;
+  if (wetH === null) return <span class="time-order-wet">not reached</span>;
   const isLow = leastAheadM !== null && leastAheadM < Math.min(time.marginM, 0);
   return (
     <span class="time-order-wet" data-late={isLow}>
-      wet {hourWords(time.startAt, wetH)}
+      wet {hourWords(time.startAt, wetH, system)}
       {leastAheadM !== null && `, ${aheadWords(leastAheadM, system)}`}
     </span>
   );
@@ -84,15 +84,19 @@ function WetWords({ stretch, time, system }: StretchProps) {
 
 function aheadWords(leastAheadM: number, system: UnitSystem): string {
   const height = formatLength(Math.abs(leastAheadM), system);
-  return leastAheadM < 0 ? `water ${height} over it` : `${height} ahead at least`;
+  return leastAheadM < 0 ? `water ${height} over it` : `${height} above the water at least`;
 }
 
 function stretchWords({ fromM, toM }: WorkStretch, system: UnitSystem): string {
   return `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
 }
 
-function whenWords({ startH, finishH }: WorkStretch, { startAt, missing }: LineTime): string {
+function whenWords(
+  { startH, finishH }: WorkStretch,
+  { startAt, missing }: LineTime,
+  system: UnitSystem,
+): string {
   if (missing.length > 0) return "hours not known";
   if (startH === null || finishH === null) return "not within a year";
-  return `${hourWords(startAt, startH)} to ${hourWords(startAt, finishH)}`;
+  return `${hourWords(startAt, startH, system)} to ${hourWords(startAt, finishH, system)}`;
 }

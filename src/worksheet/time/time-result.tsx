@@ -1,14 +1,10 @@
 import { formatSetting } from "../../../shared/setting-text.ts";
-import { hourWords } from "../../../shared/time/clock-words.ts";
-import {
-  endsBeforeTheWork,
-  endsRising,
-  endWords,
-  riseOverPlanM,
-} from "../../../shared/time/forecast-end.ts";
+import { endsBeforeTheWork, endsRising, riseOverPlanM } from "../../../shared/time/forecast-end.ts";
 import type { AheadVerdict, Crew, LineTime } from "../../../shared/time/types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { endWords, hourWords } from "../../../shared/words/clock.ts";
 import { gapLength } from "../../../shared/words/ground-gap.ts";
+import { butMustFix } from "../../../shared/words/must-fix.ts";
 import { mainVerdict, namedLevel, timeWords, verdictOf } from "../../../shared/words/time.ts";
 import { sizeForLevel } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
@@ -16,6 +12,7 @@ import { SeverityMark } from "../../drawing/severity-mark.tsx";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { riverNow } from "../../live/time-now.ts";
+import { mustFixOnChosen } from "../../live/water-now.ts";
 import { Fact } from "../../ui/fact.tsx";
 import { TimeAmount } from "./time-amount.tsx";
 import { WaysOutList } from "./time-ways.tsx";
@@ -32,6 +29,8 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
   const verdict = mainVerdict(time);
   const isBad = verdict !== null && !verdict.ahead;
   const isUnsure = time.missing.length > 0 || (verdict?.ahead === true && endsBeforeTheWork(time));
+  const fix = verdict?.ahead ? butMustFix(mustFixOnChosen.value) : "";
+  const words = `${timeWords(time, system)}${fix}`;
   const isHopeless = isBad && !verdictOf(time, "likely", "fast")?.ahead;
   return (
     <section class="time-result" aria-label="Is there time">
@@ -40,8 +39,8 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
         {(isBad || isUnsure) && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
         <strong>
           {riseOverPlanM(time) > 0 && verdict?.ahead
-            ? `Up to the level it is sized for: ${timeWords(time, system)}.`
-            : `${sentence(timeWords(time, system))}.`}
+            ? `Up to the sized-for level: ${words}.`
+            : `${sentence(words)}.`}
         </strong>
       </p>
       {isBad && <WaysOutList time={time} />}
@@ -81,9 +80,9 @@ function StillRising() {
     <div class="time-caution">
       <SeverityMark severity="caution" />
       <p>
-        The forecast ends {endWords(river)} with its highest water,{" "}
-        {namedLevel(plan.value, river.crestM, unitSystem.value)}: its crest may be still to come.
-        Put in a longer one before you rely on it.
+        The forecast ends {endWords(river, unitSystem.value)} with its highest water,{" "}
+        {namedLevel(plan.value, river.crestM, unitSystem.value)}: its crest may come later. Enter a
+        longer forecast before you rely on it.
       </p>
     </div>
   );
@@ -96,18 +95,21 @@ function NotCounted() {
   return (
     <div class="time-caution">
       <SeverityMark severity="stop" />
-      <p>{gap} of the line has no ground data: its bags and hours are in none of these times.</p>
+      <p>{gap} of the line has no elevation data: its bags and hours are in none of these times.</p>
     </div>
   );
 }
 
 function WorkFacts({ time, crew }: { readonly time: LineTime; readonly crew: Crew }) {
   const { startAt, daylight, finishFastH, finishSlowH, firstWetH } = time;
+  const system = unitSystem.value;
   const finish = (hours: number | null) =>
-    hours === null ? "not within a year" : hourWords(startAt, hours);
+    hours === null ? "not within a year" : hourWords(startAt, hours, system);
   return (
     <dl class="facts">
-      {startAt && <Fact name="Start">{hourWords(startAt, 0, { long: true, toMin: 1 })}</Fact>}
+      {startAt && (
+        <Fact name="Start">{hourWords(startAt, 0, system, { long: true, toMin: 1 })}</Fact>
+      )}
       <Fact name="Bags an hour">
         {formatCount(Math.round(crew.slowBagsPerH))} to {formatCount(Math.round(crew.fastBagsPerH))}
       </Fact>
@@ -129,7 +131,7 @@ function WorkFacts({ time, crew }: { readonly time: LineTime; readonly crew: Cre
       {time.verdicts.length > 0 && (
         <Fact name="First wet ground">
           <TimeAmount make="wetH" title="First wet ground" time={time}>
-            {firstWetH === null ? "none in this forecast" : hourWords(startAt, firstWetH)}
+            {firstWetH === null ? "none in this forecast" : hourWords(startAt, firstWetH, system)}
           </TimeAmount>
         </Fact>
       )}
@@ -141,8 +143,8 @@ function Verdicts({ time }: { readonly time: LineTime }) {
   return (
     <table class="time-table">
       <caption>
-        Does the crest stay ahead of the water
-        {riseOverPlanM(time) > 0 ? ", up to the level it is sized for?" : "?"}
+        Does the top of levee stay above the water
+        {riseOverPlanM(time) > 0 ? ", up to the sized-for level?" : "?"}
       </caption>
       <thead>
         <tr>
@@ -186,7 +188,7 @@ function verdictWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem)
   const isPart = gapLength(chosenLine.value, system) !== null;
   if (verdict.behindFromH === null) return isPart ? "not known" : "ahead";
   const short = formatLength(-verdict.leastSpareM, system);
-  return `behind ${hourWords(time.startAt, verdict.behindFromH)}, ${short} short`;
+  return `behind ${hourWords(time.startAt, verdict.behindFromH, system)}, ${short} short`;
 }
 
 function sentence(text: string): string {

@@ -1,7 +1,7 @@
 import { timeOf } from "../../../shared/defaults.ts";
-import { zoneWords } from "../../../shared/time/clock-words.ts";
 import { momentOf, momentText } from "../../../shared/time/forecast-time.ts";
 import { startOfWork } from "../../../shared/time/start.ts";
+import { zoneWords } from "../../../shared/words/clock.ts";
 import { withTime } from "../../document/edits/forecast.ts";
 import { apply, plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";

@@ -43,7 +43,7 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
           <Way
             time={time}
             count={peopleDayAndNight}
-            words="people working at every hour, day and night under lights; as many again for every further shift"
+            words="people at work at every hour, day and night under lights; as many again for each further shift"
             apply={withPeopleDayAndNight}
           />
         )}

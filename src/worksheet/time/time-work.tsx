@@ -26,7 +26,7 @@ const DAYLIGHT = [
   { path: "time.dayToH", label: "No work after", blank: "sunset", noDefault: true },
 ] as const;
 const WAY: readonly SettingLine[] = [
-  { path: "time.marginM", label: "Crest above the water, at least" },
+  { path: "time.marginM", label: "Top of levee above the water, at least" },
   { path: "time.liftM", label: "Raised at a time, all along" },
 ];
 

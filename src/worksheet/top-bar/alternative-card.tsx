@@ -40,7 +40,7 @@ export function AlternativeCard(props: AlternativeCardProps) {
         <div class="alternative-face">
           <span class="letter">{letter}</span>
           <TextField
-            label="Name of the alternative"
+            label="Name of the line"
             labelHidden
             autoFocus
             value={alternative.name}

@@ -17,7 +17,7 @@ export function Alternatives() {
   const [comparing, setComparing] = useState(false);
   const { alignments } = plan.value;
   return (
-    <nav class="alternatives" aria-label="Alternatives">
+    <nav class="alternatives" aria-label="Lines">
       {alignments.length === 0 && <p class="alternatives-none">No line drawn yet</p>}
       <ol>
         {alignments.map((alternative, index) => (
@@ -45,7 +45,7 @@ export function Alternatives() {
           <>
             <IconButton
               icon={showAll.value ? "all" : "one"}
-              label={showAll.value ? "Show the chosen one alone" : "Show all on the map"}
+              label={showAll.value ? "Show the chosen line alone" : "Show all lines on the map"}
               onPress={() => {
                 showAll.value = !showAll.value;
               }}
@@ -66,10 +66,10 @@ export function Alternatives() {
 function AddMenu() {
   const chosen = chosenAlternative.value;
   if (!ground.value) {
-    return <IconButton icon="plus" label="Add an alternative" disabled onPress={() => undefined} />;
+    return <IconButton icon="plus" label="Add a line" disabled onPress={() => undefined} />;
   }
   return (
-    <Menu label="Add an alternative" icon="plus">
+    <Menu label="Add a line" icon="plus">
       <MenuItem icon="ring" onChoose={() => hold("draw-ring")}>
         Draw a ring
       </MenuItem>

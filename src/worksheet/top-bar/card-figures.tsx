@@ -1,9 +1,10 @@
 import { isWhole } from "../../../shared/completeness.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
-import { formatHours, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { formatLength, type UnitSystem } from "../../../shared/units.ts";
 import { bagsWords } from "../../../shared/words/counted.ts";
 import { levelDoubtShort } from "../../../shared/words/level-doubt.ts";
 import { mustFixWords } from "../../../shared/words/must-fix.ts";
+import { elapsedWords } from "../../../shared/words/time.ts";
 
 interface CardFiguresProps {
   readonly line: SizedLine;
@@ -29,10 +30,8 @@ export function CardFigures({ line, mustFix, system }: CardFiguresProps) {
   );
 }
 
-function wholeFigures({ totals, levelDoubt }: SizedLine, system: UnitSystem): string {
+function wholeFigures({ totals, levelDoubt, time }: SizedLine, system: UnitSystem): string {
   const height = formatLength(totals.greatestHeightM, system);
-  const { jobHours } = totals;
-  const hours = Number.isNaN(jobHours) ? "hours not known" : formatHours(jobHours);
-  const parts = [bagsWords(totals, system), height, hours];
+  const parts = [bagsWords(totals, system), height, elapsedWords(time)];
   return [...parts, ...(levelDoubt ? [levelDoubtShort(levelDoubt)] : [])].join("\u2009·\u2009");
 }

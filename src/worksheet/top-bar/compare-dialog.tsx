@@ -16,7 +16,7 @@ interface CompareDialogProps {
 export function CompareDialog({ open, onClose }: CompareDialogProps) {
   const lines = plan.value.alignments.flatMap((each) => sized.value.get(each.id) ?? []);
   return (
-    <Dialog title="Alternatives side by side" open={open} onClose={onClose}>
+    <Dialog title="Lines side by side" open={open} onClose={onClose}>
       <div class="table-scroll">
         <CompareTable
           plan={plan.value}

@@ -35,11 +35,11 @@ export const SHORTCUTS: readonly Shortcut[] = [
     run: redo,
   },
   { keys: "Ctrl S", does: "Save the plan as a file", fits: withControl("s"), run: savePlan },
-  { keys: "[", does: "Alternative before", fits: alone("["), run: () => flip(-1) },
-  { keys: "]", does: "Next alternative", fits: alone("]"), run: () => flip(1) },
+  { keys: "[", does: "Previous line", fits: alone("["), run: () => flip(-1) },
+  { keys: "]", does: "Next line", fits: alone("]"), run: () => flip(1) },
   {
     keys: "a",
-    does: "Show one alternative or all",
+    does: "Show one line or all",
     fits: alone("a"),
     run: () => {
       showAll.value = !showAll.value;
@@ -47,7 +47,7 @@ export const SHORTCUTS: readonly Shortcut[] = [
   },
   {
     keys: "u",
-    does: "Feet or metres",
+    does: "Feet or meters",
     fits: alone("u"),
     run: () => chooseUnits(unitSystem.value === "us" ? "metric" : "us"),
   },
@@ -59,7 +59,7 @@ export const SHORTCUTS: readonly Shortcut[] = [
   },
   {
     keys: "p",
-    does: "Sheets to print",
+    does: "Print pages",
     fits: alone("p"),
     run: () => {
       pagesOpen.value = true;
@@ -67,7 +67,7 @@ export const SHORTCUTS: readonly Shortcut[] = [
   },
   {
     keys: "Escape",
-    does: "Put the drawing tool back",
+    does: "Put the drawing tool away",
     fits: (event) => event.key === "Escape" && tool.value !== "move",
     run: () => {
       tool.value = "move";

@@ -62,11 +62,11 @@ function Acts() {
         onPress={redo}
       />
       <FileButton
-        label="Plan or ground files"
+        label="Plan or elevation data files"
         accept={OPENABLE}
         multiple
         class="icon-button"
-        tip="Open a plan or ground"
+        tip="Open a plan or elevation data"
         onFiles={(files) => void openAny(files)}
       >
         <Icon name="open" />
@@ -94,7 +94,7 @@ function Acts() {
 function UnitSwitch() {
   const choices = [
     { system: "us", label: "ft", name: "Feet and pounds" },
-    { system: "metric", label: "m", name: "Metres and kilograms" },
+    { system: "metric", label: "m", name: "Meters and kilograms" },
   ] as const;
   return (
     <fieldset class="unit-switch">

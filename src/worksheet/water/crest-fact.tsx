@@ -16,7 +16,7 @@ export function CrestFact() {
   const highest = formatElevation(crests.length > 0 ? Math.max(...crests) : at, system);
   return (
     <dl class="facts crest-fact">
-      <Fact name="Crest of the levee">
+      <Fact name="Top of levee">
         <strong>{lowest === highest ? highest : `${lowest} to ${highest}`}</strong>
       </Fact>
     </dl>

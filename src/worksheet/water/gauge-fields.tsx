@@ -22,17 +22,18 @@ export function GaugeFields() {
       <SettingRow path="water.gaugeZeroM" label="Gauge zero" noDefault />
       <SettingRow
         path="water.datumOffsetM"
-        label="Gauge datum to ground datum"
+        label="Gauge datum to elevation-data datum"
         blank="none"
         noDefault
       />
       {water.datumOffsetM === null ? (
         <p class="hint">
-          Blank: gauge and ground are taken as the same datum. If they differ, put the offset here.
+          Blank: gauge and elevation data are taken as the same datum. If they differ, enter the
+          offset here.
         </p>
       ) : (
         <TextField
-          label="It comes from"
+          label="Source of the offset"
           placeholder="converter, date"
           maxLength={500}
           value={water.datumNote}

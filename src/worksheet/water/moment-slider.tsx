@@ -1,9 +1,10 @@
 import "./moment-slider.css";
-import { dayWords, hourWords, midnights, momentWords } from "../../../shared/time/clock-words.ts";
+import { midnights } from "../../../shared/time/clock.ts";
 import { endsRising } from "../../../shared/time/forecast-end.ts";
 import type { RiverClock } from "../../../shared/time/river-clock.ts";
 import type { HourRow } from "../../../shared/time/types.ts";
 import { formatCount, formatLength } from "../../../shared/units.ts";
+import { dayWords, hourWords, momentWords } from "../../../shared/words/clock.ts";
 import { namedLevel } from "../../../shared/words/time.ts";
 import { sizeForLevel } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
@@ -106,17 +107,18 @@ function DayTicks({ river, least, most }: { river: RiverClock; least: number; mo
 }
 
 function momentText({ start, levelAtH }: RiverClock, hour: number): string {
-  const when = momentWords({ ...start, atS: start.atS + hour * HOUR_S }, true);
-  return `${when}, ${namedLevel(plan.value, levelAtH(hour), unitSystem.value)}`;
+  const system = unitSystem.value;
+  const when = momentWords({ ...start, atS: start.atS + hour * HOUR_S }, true, system);
+  return `${when}, ${namedLevel(plan.value, levelAtH(hour), system)}`;
 }
 
 function restWords(river: RiverClock): string {
-  return `${endsRising(river) ? "Highest at the forecast's end," : "Crest"} ${momentText(river, river.crestH)}. Move to see the water hour by hour; the plan stays as it is.`;
+  return `${endsRising(river) ? "Highest at the forecast's end," : "Forecast crest"} ${momentText(river, river.crestH)}. Move to see the water hour by hour; the plan stays as it is.`;
 }
 
 function workWords({ bagsLaid, leastAheadM }: HourRow, hour: number, bags: number): string {
   const system = unitSystem.value;
-  if (hour < 0) return `Work starts ${hourWords(timeNow.value!.time.startAt, 0)}.`;
+  if (hour < 0) return `Work starts ${hourWords(timeNow.value!.time.startAt, 0, system)}.`;
   const laid =
     bagsLaid >= bags
       ? "All bags are laid"

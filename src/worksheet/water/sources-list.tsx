@@ -9,7 +9,7 @@ import { ToolButton } from "../tool-button.tsx";
 const STATES = {
   wet: "",
   dry: "above the water: none comes from here",
-  outside: "outside the ground",
+  outside: "outside the elevation data",
 } as const;
 
 /** Where water comes from: the places marked, or every low edge of the ground. */
@@ -21,7 +21,7 @@ export function SourcesList() {
       <h3>Where it comes from</h3>
       {sources.length === 0 && (
         <p class="hint">
-          Every low edge of the ground. Mark a place in the river if that is not so.
+          Every low edge of the elevation data. Mark a place in the river if that is not so.
         </p>
       )}
       <ul class="plain-list">

@@ -51,7 +51,7 @@ export function StageSlider() {
   if (!fits) setSpan({ key, least, most });
   const move = (next: number) =>
     edit({
-      note: byStage ? "Move the stage" : "Move the water",
+      note: byStage ? "Move the sized-for stage" : "Move the sized-for water",
       gesture: `stage-${gesture.current}`,
       change: (now) => withSetting(now, path, lengthFrom(Number(next.toFixed(2)), system)),
     });

@@ -32,9 +32,9 @@ export function WaterBlock() {
     >
       <ByChoice water={water} />
       {byStage ? (
-        <SettingRow path="water.stageM" label="Forecast stage" noDefault />
+        <SettingRow path="water.stageM" label="Sized-for stage" noDefault />
       ) : (
-        <SettingRow path="water.elevationM" label="Water-surface elevation" noDefault />
+        <SettingRow path="water.elevationM" label="Sized-for water elevation" noDefault />
       )}
       <StageSlider />
       <MomentSlider />
@@ -84,7 +84,7 @@ function summaryWords(water: Water, system: UnitSystem): string {
   if (line && line.dry !== null && !chosenLine.value?.levelDoubt?.countsUnknown) {
     return overtopsButForGap(line, chosenLine.value, plan.value, system, mustFixOnChosen.value);
   }
-  return `stands at ${formatElevation(waterElevationAtGauge(water), system)}`;
+  return `water at ${formatElevation(waterElevationAtGauge(water), system)}`;
 }
 
 function closedLine(water: Water, system: UnitSystem): string {

@@ -52,7 +52,7 @@ function Step({ step, ordered }: StepProps) {
   return (
     <>
       above <strong>{level}</strong>{" "}
-      {over === "crest" ? "over the crest, worst at" : "over the ground at"}{" "}
+      {over === "crest" ? "over the top of levee, worst at" : "over the ground at"}{" "}
       {shown.map((place, index) => {
         const number = ordered.indexOf(place) + 1;
         return (

@@ -40,7 +40,8 @@ export function WaterReach() {
 function StandingNote() {
   const failure = tracingFailure.value;
   const trace = waterNow.value;
-  if (!ground.value) return <p class="hint">Open the ground first; water is followed over it.</p>;
+  if (!ground.value)
+    return <p class="hint">Open the elevation data first; water is followed over it.</p>;
   if (!trace && failure) {
     return (
       <p class="field-why" role="alert">
@@ -54,8 +55,8 @@ function StandingNote() {
   const cell = formatLength(trace.water.cellM, unitSystem.value);
   return (
     <p class="hint">
-      This ground is large: its water is shown in cells of {cell}. Buildings and lines are traced on
-      every cell near the plan.
+      This elevation data is large: its water is shown in cells of {cell}. Buildings and lines are
+      traced on every cell near the plan.
     </p>
   );
 }
@@ -83,7 +84,7 @@ function WithLine() {
       ))}
       {line.dry && firstOver && (
         <Fact name="then first over">
-          {firstOver.over} {placeWords(firstOver, system)}
+          {firstOver.over === "crest" ? "top of levee" : "ground"} {placeWords(firstOver, system)}
         </Fact>
       )}
     </dl>

@@ -1,0 +1,67 @@
+import { type Moment, momentOf } from "../time/forecast-time.ts";
+import type { RiverClock } from "../time/river-clock.ts";
+import { formatHours, type UnitSystem } from "../units.ts";
+
+/** How an hour of the work is written. */
+export interface ClockForm {
+  /** With day and month: `Wed Apr 8, 11:00`. */
+  readonly long?: boolean;
+  /** Rounded to so many minutes; a schedule is no better than a quarter of an hour. */
+  readonly toMin?: number;
+}
+
+const HOUR_S = 3600;
+/** Further from the start than this a weekday alone could be another week's. */
+const SAME_WEEK_S = 6 * 24 * HOUR_S;
+
+/**
+ * An hour of the work on the clock of its start: `Wed 11:00`, or with the date where it is a week off. Counted
+ * from the start, `28.0 h after the start`, where no start is known.
+ * @param startAt as in a forecast row
+ */
+export function hourWords(
+  startAt: string | null,
+  hours: number,
+  system: UnitSystem,
+  form: ClockForm = {},
+): string {
+  const start = startAt === null ? null : momentOf(startAt);
+  if (!start) return `${formatHours(hours)} after the start`;
+  const far = Math.abs(hours) * HOUR_S > SAME_WEEK_S;
+  const { toMin = 15, long = far } = form;
+  const steps = Math.round((start.atS + hours * HOUR_S) / (60 * toMin));
+  return momentWords({ atS: steps * 60 * toMin, offsetMin: start.offsetMin }, long, system);
+}
+
+/** A moment on its own clock: `Wed 11:00`, long `Wed Apr 8, 11:00` or `Wed 8 Apr, 11:00`. */
+export function momentWords(moment: Moment, long: boolean, system: UnitSystem): string {
+  const utc = clockText(moment);
+  const hour = utc.slice(17, 22);
+  if (!long) return `${utc.slice(0, 3)} ${hour}`;
+  const [weekday, day, month] = [utc.slice(0, 3), Number(utc.slice(5, 7)), utc.slice(8, 11)];
+  return `${weekday} ${system === "us" ? `${month} ${day}` : `${day} ${month}`}, ${hour}`;
+}
+
+/** When a forecast ends, on the clock of the work: `Mon Apr 6, 19:00`. */
+export function endWords({ start, toH }: RiverClock, system: UnitSystem): string {
+  return momentWords({ ...start, atS: start.atS + toH * HOUR_S }, true, system);
+}
+
+/** The day of a moment on its own clock: `Wed 8`. */
+export function dayWords(moment: Moment): string {
+  const utc = clockText(moment);
+  return `${utc.slice(0, 3)} ${Number(utc.slice(5, 7))}`;
+}
+
+/** `UTC-05:00`; null where none is stated. */
+export function zoneWords({ offsetMin }: Moment): string | null {
+  if (offsetMin === null) return null;
+  const two = (n: number) => String(n).padStart(2, "0");
+  const ahead = Math.abs(offsetMin);
+  return `UTC${offsetMin < 0 ? "-" : "+"}${two(Math.floor(ahead / 60))}:${two(ahead % 60)}`;
+}
+
+/** `Wed, 08 Apr 2026 11:00:00 GMT` as the clock there shows it. */
+function clockText({ atS, offsetMin }: Moment): string {
+  return new Date((atS + 60 * (offsetMin ?? 0)) * 1000).toUTCString();
+}
