@@ -67,7 +67,7 @@ describe("marks on the line", () => {
     await page.locator('[data-block="reach"] button').first().click();
     const list = page.getByRole("region", { name: "If the river rises on" });
     const first = list.getByRole("button", { name: /^Mark station/ }).first();
-    expect(await list.textContent()).toMatch(/above stage 32\.0 ft over the crest, worst at/);
+    expect(await list.textContent()).toMatch(/above stage 32\.0 ft over the top of levee, worst at/);
     const station = (await first.textContent())!;
     await saysThat(new RegExp(`goes over first at ${station.replace("+", "\\+")},`));
     expect(await mark("over").first().locator("title").textContent()).toContain("above stage 32.0");
@@ -96,7 +96,7 @@ describe("marks on the line", () => {
     await open(page, json("slippery.geojson", plan));
     await saysThat(/1\.5 is required: below it, on [\d,]+ ft of line/);
     expect(await room().locator(".line-mark-weakest.line-mark-grave").count()).toBe(1);
-    expect(await room().locator(".profile-label-mark-grave").textContent()).toMatch(/^Fails/);
+    expect(await room().locator(".profile-label-mark-grave").textContent()).toMatch(/^sliding/);
     expect(await page.locator('.water-mark[data-kind="weakest-below-required"]').count()).toBe(1);
     await page.keyboard.press("Control+z");
     await saysThat(/: as required/);
@@ -118,7 +118,7 @@ describe("marks on the line", () => {
     );
     expect(await wall.locator("text").textContent()).toMatch(/^2\b/);
     const labels = await room().locator(".profile-label-limit").allTextContents();
-    expect(labels).toContain("1 ft below the crest");
+    expect(labels).toContain("1 ft below top of levee");
     await page.keyboard.press("Control+z");
     await expect.poll(() => lane("sections").count()).toBe(0);
   });

@@ -39,7 +39,7 @@ describe("the demo's forecast", () => {
     await slider().focus();
     for (let step = 0; step < 20; step++) await page.keyboard.press("ArrowLeft");
     const words = page.locator(".moment-words");
-    expect(await words.textContent()).toMatch(/^Wed 8 Apr 11:00, stage 30\.0 ft[\d,]+ of 17,879/);
+    expect(await words.textContent()).toMatch(/^Wed Apr 8, 11:00, stage 30\.0 ft[\d,]+ of 17,879/);
     expect(await page.getByRole("region", { name: "Legend" }).textContent()).toContain("Wed 8 Apr");
     expect(await bags(page)).toBe(17_879);
     expect(await page.getByRole("button", { name: "Nothing to undo" }).isDisabled()).toBe(true);
@@ -73,7 +73,7 @@ describe("a forecast that is pasted", () => {
     const people = page.locator('[data-block="time"] [data-setting="practice.people"] input');
     await people.fill("600");
     await people.press("Enter");
-    await saysThat(/^Stays ahead of the water, done Tue 10:30\.$/);
+    await saysThat(/^Ahead of the water, done Tue 10:30, but has \d Must fix\.$/);
     await heading("Crew and time").focus();
     await page.keyboard.press("Control+z");
     await saysThat(/^CANNOT/);

@@ -50,9 +50,9 @@ describe("labels of a long profile", () => {
     const { labels } = labelsOf(line, 790, 220, "us");
     expect(labels.map(({ text }) => text).sort()).toEqual([
       "4 ft below top of levee",
-      "Top of levee 856.30 ft",
       "Reach 1",
       "Reach 2",
+      "Top of levee 856.30 ft",
       "Water 855.30 ft at stage 31.4 ft",
       "no elevation data",
     ]);

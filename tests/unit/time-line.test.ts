@@ -134,7 +134,7 @@ describe("a line's time against the river", () => {
     expect(more).toEqual([]);
     expect(check).toMatchObject({ severity: "stop" });
     expect(messageOf(check)).toMatch(
-      /^This cannot be done in time: from Fri 3 Apr \d\d:\d\d the top of levee/,
+      /^This cannot be done in time: from Fri Apr 3, \d\d:\d\d the top of levee/,
     );
     const { waysOut } = timeOf(LATE, 10);
     expect(remedyOf(check)).toContain(`${waysOut!.people} people instead`);
