@@ -1,7 +1,8 @@
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { hourText, hourWords } from "../../shared/time/clock-words.ts";
+import { hourText } from "../../shared/time/clock.ts";
 import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
 import { formatStation, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { hourWords } from "../../shared/words/clock.ts";
 import { mostSettlingFigure } from "../../shared/words/settling.ts";
 import type { Exported, Named } from "./exported.ts";
 import { recordsCsv } from "./line-csv.ts";
@@ -25,8 +26,6 @@ export interface SequenceColumn {
 
 /** Writes an hour of the work: as a person reads it, or as a file has it (ISO 8601). */
 type Clock = (startAt: string | null, hours: number) => string;
-
-const onPaper: Clock = (startAt, hours) => hourWords(startAt, hours, { long: true });
 
 const none = () => "";
 
@@ -95,7 +94,8 @@ export function isAhead({ id }: SequenceColumn): boolean {
 
 /** A cell as a person reads it on paper. */
 export function paperValue(column: SequenceColumn, row: SequenceRow): string | number | null {
-  return column.value(row, onPaper);
+  const clock: Clock = (startAt, hours) => hourWords(startAt, hours, row.system, { long: true });
+  return column.value(row, clock);
 }
 
 /** True where the top of a stretch comes nearer to the water than is required, before it is done. */

@@ -2,9 +2,9 @@ import { letterOf } from "../../shared/line-letter.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
-import { momentWords } from "../../shared/time/clock-words.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import { formatElevation, formatLength, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { momentWords } from "../../shared/words/clock.ts";
 import { mostSettlingFigure } from "../../shared/words/settling.ts";
 import { levelWords } from "../../shared/words/time.ts";
 import { Fact } from "../ui/fact.tsx";
@@ -45,7 +45,7 @@ export function TitleBlock({ of, sheet }: TitleBlockProps) {
         <Fact name="Sized for">{waterWords(plan, system)}</Fact>
         <Fact name="Forecast crest">
           {crest
-            ? `${levelWords(plan, crest.waterM, system)}, ${momentWords(momentOf(crest.at)!, true)}`
+            ? `${levelWords(plan, crest.waterM, system)}, ${momentWords(momentOf(crest.at)!, true, system)}`
             : "no forecast entered"}
         </Fact>
         <Fact name="Top of levee">
