@@ -4,6 +4,7 @@ import {
   formatElevation,
   formatFlow,
   formatFlowRange,
+  formatFlowUpTo,
   formatLength,
   formatSmallMass,
   formatSmallVolume,
@@ -40,6 +41,8 @@ export interface Units {
   readonly area: (m2: number) => string;
   /** `142 gpm` or `9.0 L/s`. */
   readonly flow: (m3PerS: number) => string;
+  /** `780 gpm` or `49 L/s`: rounded up to two figures, as the end of a range is. */
+  readonly flowUpTo: (m3PerS: number) => string;
   /** `40 to 210 gpm` or `2.5 to 13 L/s`. */
   readonly flows: (range: { readonly low: number; readonly high: number }) => string;
 }
@@ -69,6 +72,7 @@ function makeUnits(system: UnitSystem): Units {
     smallVolume: (m3) => formatSmallVolume(m3, system),
     area: (m2) => formatArea(m2, system),
     flow: (m3PerS) => formatFlow(m3PerS, system),
+    flowUpTo: (m3PerS) => formatFlowUpTo(m3PerS, system),
     flows: (range) => formatFlowRange(range, system),
   };
 }

@@ -64,13 +64,13 @@ export const STABILITY_TEXT: TextOf<
     const sump =
       sumpM === null ? "" : ` Put the sump at the lowest place inside, ${u.elevation(sumpM)}.`;
     return {
-      what: `To be pumped: ${u.flows(demandM3PerS)}. Pumps for ${u.flow(capacityM3PerS)}: ${pumpCountWords({ working, spare })}, ${pumpWords(pump, u)}.${sump} Not counted: ${notCounted.map((each) => NOT_PUMPED[each]).join("; ")}.`,
+      what: `To be pumped: ${u.flows(demandM3PerS)}. Pumps for ${u.flowUpTo(capacityM3PerS)}: ${pumpCountWords({ working, spare })}, ${pumpWords(pump, u)}.${sump} Not counted: ${notCounted.map((each) => NOT_PUMPED[each]).join("; ")}.`,
       remedy:
         "Have them on site with fuel, hose and power of their own before the water comes; electric pumps on ground-fault protection, cords out of the wet, engine exhaust away from people. Output falls with head and hose: ask the maker.",
     };
   },
   "pump-failure": ({ excessM3PerS, hours }, u) => ({
-    what: `When one pump fails in heavy rain, water gains by ${u.flow(excessM3PerS)} and reaches a building within ${formatHours(Math.max(0.1, hours))}.`,
+    what: `When one pump fails in heavy rain, water gains up to ${u.flowUpTo(excessM3PerS)} and reaches a building within ${formatHours(Math.max(0.1, hours))}.`,
     remedy:
       "Connect the spare so that it starts at once, and have the pumps watched day and night.",
   }),
