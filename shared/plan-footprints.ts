@@ -128,7 +128,7 @@ function nearest(
 }
 
 function named(found: readonly Outline[], present: readonly Structure[]): Structure[] {
-  const names = naming("structure-", (taken) => freeNumbered(taken, "Structure "));
+  const names = naming("structure-", (taken) => freeNumbered(taken, "Building "));
   for (const { id, name } of present) names.state(id, name);
   for (const { name } of found) names.state(null, name);
   return found.map(({ name, corners }) => ({

@@ -37,7 +37,7 @@ export function freeLetter(taken: ReadonlySet<string>): string {
   return firstFree(taken, letters);
 }
 
-/** The first of "Structure 1", "Structure 2" ... (with the stem "Structure ") that is not taken. */
+/** The first of "Building 1", "Building 2" ... (with the stem "Building ") that is not taken. */
 export function freeNumbered(taken: ReadonlySet<string>, stem: string): string {
   return firstFree(taken, (index) => `${stem}${index + 1}`);
 }

@@ -46,6 +46,12 @@ export function formatLength(m: number, system: UnitSystem, digits?: number): st
   return withUnit(lengthIn(m, system), places, lengthUnit(system));
 }
 
+/** A length as {@link formatLength} shows it, metres: a difference shown is the difference of two of these. */
+export function shownLengthM(m: number, system: UnitSystem, digits?: number): number {
+  const places = digits ?? (system === "us" ? 1 : 2);
+  return lengthFrom(Number(lengthIn(m, system).toFixed(places)), system);
+}
+
 const MILE_M = 5280 * FOOT_M;
 
 /** Distances between places: `199 mi` or `320 km`; one decimal below 10, feet or metres below 0.1 mi or 100 m. */

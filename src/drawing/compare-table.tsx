@@ -8,6 +8,7 @@ import {
   formatHours,
   formatLength,
   formatVolume,
+  shownLengthM,
   type UnitSystem,
 } from "../../shared/units.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
@@ -37,6 +38,13 @@ const WRITERS: Readonly<Record<Measure, Write>> = {
   greatestHeightM: (value, system) => formatLength(value, system),
   lengthOverLimitM: (value, system) => formatLength(value, system, 0),
   jobPersonHours: (value) => formatHours(value),
+};
+
+/** What of a measure is shown, in SI: differences are of these. */
+const SHOWN: Readonly<Partial<Record<Measure, (value: number, system: UnitSystem) => number>>> = {
+  lengthM: (value, system) => shownLengthM(value, system, 0),
+  greatestHeightM: (value, system) => shownLengthM(value, system),
+  lengthOverLimitM: (value, system) => shownLengthM(value, system, 0),
 };
 
 interface CompareTableProps {
@@ -191,10 +199,24 @@ function CompareCell({ row, measure, system, line }: CompareCellProps) {
       {row.best.has(measure) && <span title="least">• </span>}
       {isPart && isKnown && measure !== "bags" && "at least "}
       {isKnown ? write(row.values[measure], system) : "not known"}
-      {difference !== undefined && <small>{signed(difference, write, system)}</small>}
+      {difference !== undefined && (
+        <small>{signed(shownDifference(row, measure, system), write, system)}</small>
+      )}
       {beside && <small class="compare-beside">{beside}</small>}
     </td>
   );
+}
+
+/** This line's figure less the chosen one's, both as they are shown. */
+function shownDifference(
+  { values, differences }: ComparedLine,
+  measure: Measure,
+  system: UnitSystem,
+) {
+  const difference = differences![measure];
+  const shown = SHOWN[measure];
+  if (!shown) return difference;
+  return shown(values[measure], system) - shown(values[measure] - difference, system);
 }
 
 function signed(difference: number, write: Write, system: UnitSystem): string {

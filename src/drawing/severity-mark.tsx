@@ -1,15 +1,10 @@
 import "./severity-mark.css";
 import type { Severity } from "../../shared/sizing-types.ts";
-
-const WORDS: Readonly<Record<Severity, string>> = {
-  stop: "To settle",
-  caution: "Caution",
-  note: "To know",
-};
+import { SEVERITY_NAMES } from "../../shared/words/severity.ts";
 
 /** What a severity is called on screen and on paper. */
 export function severityWord(severity: Severity): string {
-  return WORDS[severity];
+  return SEVERITY_NAMES[severity];
 }
 
 /** Shape, colour and word of a severity: hatched square, triangle, ring. */
@@ -21,7 +16,7 @@ export function SeverityMark({ severity }: { readonly severity: Severity }) {
       width="14"
       height="14"
       role="img"
-      aria-label={WORDS[severity]}
+      aria-label={SEVERITY_NAMES[severity]}
     >
       {severity === "stop" && (
         <>

@@ -46,7 +46,7 @@ function nextName(plan: Plan): string {
 function structure(geometry: Geometry, plan: Plan): Outcome<Edit> {
   const outline = cornersOf(geometry);
   if (outline.length < 3) return refused("A building needs at least 3 corners.");
-  const name = freeNumbered(new Set(plan.structures.map((each) => each.name)), "Structure ");
+  const name = freeNumbered(new Set(plan.structures.map((each) => each.name)), "Building ");
   const id = freeNumbered(new Set(plan.structures.map((each) => each.id)), "structure-");
   return accepted(`Draw ${name}`, (now) => ({
     ...now,

@@ -93,7 +93,7 @@ export function NumberField(props: NumberFieldProps) {
       {failure && (
         <p id={`${id}-why`} class="field-why" role="alert">
           {failure.message} {failure.remedy}
-          {shown !== "" && ` Until then ${shown} holds.`}
+          {shown !== "" && ` Until then ${shown} is used.`}
         </p>
       )}
     </div>

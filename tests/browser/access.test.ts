@@ -58,7 +58,7 @@ describe.each(["light", "dark"] as const)("the %s screen", (theme) => {
   });
 
   it("nor on the sheets", async () => {
-    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.getByRole("button", { name: "Pages", exact: true }).click();
     await page.getByRole("button", { name: "Print", exact: true }).waitFor();
     expect(await seriousViolations(page)).toEqual([]);
   });

@@ -62,7 +62,7 @@ describe("files that are refused leave the plan as it is", () => {
 
 describe("taking files away", () => {
   it("stakes as CSV: a row for each station on the page, with the figures of the page", async () => {
-    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.getByRole("button", { name: "Pages", exact: true }).click();
     const [download] = await Promise.all([
       page.waitForEvent("download"),
       page.getByRole("button", { name: "Stakes, CSV" }).click(),

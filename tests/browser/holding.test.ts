@@ -133,7 +133,7 @@ describe("what is compared and printed", () => {
   });
 
   it("has a sheet for the crew: where to stop, the sump, the pumps, when people leave", async () => {
-    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.getByRole("button", { name: "Pages", exact: true }).click();
     const sheet = page.getByRole("region", { name: "Watch and pumps" });
     const text = (await sheet.textContent())!;
     expect(text).toContain("People leave when the river is at");

@@ -57,7 +57,7 @@ it("a line over a hole says for how much of it the bags are, wherever it stands 
   expect(Number(await rows.first().locator("td").first().textContent())).toBeGreaterThan(0);
   await page.keyboard.press("Escape");
 
-  await page.getByRole("button", { name: "Sheets", exact: true }).click();
+  await page.getByRole("button", { name: "Pages", exact: true }).click();
   await page.locator(".sheet-page").first().waitFor();
   const bands = await page.locator(".sheet-page .sheet-band").allTextContents();
   expect(bands).toHaveLength(await page.locator(".sheet-page").count());

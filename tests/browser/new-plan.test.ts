@@ -89,7 +89,7 @@ describe("a new plan over ground of one's own", () => {
       const said = (await page.locator(part).allTextContents()).join(" ");
       expect(said).not.toMatch(/\b(is|only) in time|^in time|done \d+ h before/i);
     }
-    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.getByRole("button", { name: "Pages", exact: true }).click();
     const sheet = page.getByRole("region", { name: "Build sequence" });
     expect(await sheet.textContent()).toContain(words);
     expect(await sheet.textContent()).not.toMatch(/in time\b/i);

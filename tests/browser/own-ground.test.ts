@@ -111,7 +111,7 @@ describe("the sheets", () => {
 
   it("carry a picture of the map with its ground, in the colours of the day", async () => {
     await arrive({ theme: "dark" });
-    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.getByRole("button", { name: "Pages", exact: true }).click();
     const picture = page.getByAltText("Map of the site with ground, water and lines");
     await picture.waitFor({ timeout: 20_000 });
     const shares = await picture.evaluate(async (element) => {
@@ -144,7 +144,7 @@ describe("on a phone", () => {
     expect(await legend.getByText("over it").isVisible()).toBe(false);
     await legend.getByRole("button", { name: "Legend" }).click();
     expect(await legend.getByText("over it").isVisible()).toBe(true);
-    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.getByRole("button", { name: "Pages", exact: true }).click();
     await page.getByRole("button", { name: "To the stakes" }).click();
     const sheets = page.locator(".sheets");
     expect(await sheets.evaluate((room) => room.scrollWidth - room.clientWidth)).toBe(0);

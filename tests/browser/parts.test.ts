@@ -19,10 +19,10 @@ it("says that the printed pages could not be fetched, and fetches them at the ne
   const { page } = visit;
   await planIsSized(page);
   await page.route(/pages-room-.*\.js/, (route) => route.abort());
-  await page.getByRole("button", { name: "Sheets", exact: true }).click();
+  await page.getByRole("button", { name: "Pages", exact: true }).click();
   await page.getByText("A part of the program could not be loaded: the printed pages.").waitFor();
   await page.getByRole("button", { name: "Back to the map" }).click();
-  await page.getByRole("button", { name: "Sheets", exact: true }).click();
+  await page.getByRole("button", { name: "Pages", exact: true }).click();
   await page.getByText("A part of the program could not be loaded").waitFor();
   await page.unroute(/pages-room-.*\.js/);
   await page.getByRole("button", { name: "Try again" }).click();

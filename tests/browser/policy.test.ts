@@ -79,7 +79,7 @@ describe("with no host named", () => {
     const title = page.getByLabel("Title of the plan");
     await expect.poll(() => title.inputValue(), { timeout: 20_000 }).toContain("<script>");
     await planIsSized(page);
-    await page.getByRole("button", { name: "Sheets", exact: true }).click();
+    await page.getByRole("button", { name: "Pages", exact: true }).click();
     await page.locator("table").first().waitFor();
     expect(readFileSync(HOSTILE, "utf8")).toContain("window.__x=1");
     expect(await page.evaluate(() => "__x" in window)).toBe(false);

@@ -86,7 +86,7 @@ describe("while the plan as it stands is not counted yet", () => {
       expect(Math.abs(then[side] - place![side])).toBeLessThan(1);
     }
 
-    await page.getByRole("button", { name: "Sheets" }).click();
+    await page.getByRole("button", { name: "Pages" }).click();
     const sheets = page.getByRole("dialog", { name: "Print" });
     await sheets.getByText("Counting the plan").waitFor();
     expect(await sheets.getByRole("button", { name: /Print|CSV|GeoJSON/ }).count()).toBe(0);

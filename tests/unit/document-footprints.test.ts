@@ -80,7 +80,7 @@ describe("footprints", () => {
     expect(structures).toEqual([
       {
         id: "structure-1",
-        name: "Structure 1",
+        name: "Building 1",
         floorM: null,
         outline: [
           [100, 0],
@@ -105,7 +105,7 @@ describe("footprints", () => {
     const present = taken(RFC_WITH_HOLE).structures;
     const { structures } = taken(RFC_MULTI, { present });
     expect(structures.map(({ id }) => id)).toEqual(["structure-2", "structure-3"]);
-    expect(structures.map(({ name }) => name)).toEqual(["Structure 2", "Structure 3"]);
+    expect(structures.map(({ name }) => name)).toEqual(["Building 2", "Building 3"]);
   });
 
   it("are those on the ground, the nearest to its middle when there are many", () => {

@@ -33,7 +33,7 @@ reaches a place: it must be higher. All figures are metres, square metres and cu
 /** `trace`: connected water and what it reaches. */
 export const trace: Verb = {
   name: "trace",
-  summary: "where the water goes: what stays dry, without a levee and with each line",
+  summary: "where the water goes: what it reaches, without a levee and with each line",
   help: HELP,
   run: runTrace,
 };

@@ -48,7 +48,7 @@ export function* biggerCordons(
   let best: FoundRing | null = null;
   let firstM3 = 0;
   for (const [k, reachM] of reachesM.entries()) {
-    yield { share: k / reachesM.length, doing: `Searching within ${reachM} m` };
+    yield { share: k / reachesM.length, doing: `Searching cordon ${k + 1} of ${reachesM.length}` };
     if (deadline.over() && (best || deadline.givenUp())) {
       cordons.push({ ...nothingNew(best, firstM3), reachM, cutShort: true });
       continue;

@@ -44,7 +44,7 @@ const NO_ZONE = -1;
 const JOINED = -2;
 const BARRED_FOR_STRUCTURES: ReadonlySet<number> = new Set([OUTSIDE, WATER]);
 const BARRED_FOR_WATERS: ReadonlySet<number> = new Set([KEEP_OUT]);
-const LINKING: SearchStep = { share: 0, doing: "Joining what one ring goes round" };
+const LINKING: SearchStep = { share: 0, doing: "Joining what one ring goes around" };
 /** Nodes looked at between two steps. */
 const STRETCH = 20_000;
 

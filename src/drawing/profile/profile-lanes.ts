@@ -70,11 +70,11 @@ export function profileLanes(
   const lanes: Omit<Lane, "topPx" | "heightPx">[] = [];
   if (hasOtherSections(line)) {
     const cells = line.reaches.map((reach, index) => reachCell(reach, index, unitSystem));
-    lanes.push({ kind: "sections", label: "Section", ...placed(cells, frame) });
+    lanes.push({ kind: "sections", label: "Type", ...placed(cells, frame) });
   }
   if (hasWork(time)) {
     const cells = time.stretches.map((each) => workCell(each, time, hour, unitSystem));
-    lanes.push({ kind: "work", label: "Order", ...placed(cells, frame) });
+    lanes.push({ kind: "work", label: "Build", ...placed(cells, frame) });
   }
   const top = heightPx - FOOT_PX - lanes.length * eachPx;
   return lanes.map((lane, row) => ({

@@ -16,8 +16,8 @@ export function BaseMapFields() {
   return (
     <Disclosure id="base-map" title="Base map" level="part" summary={on ? "on" : "off"}>
       <p class="hint">
-        Optional. While it is on, this page asks the address below for pictures of the place you
-        look at. Nothing else leaves this machine.
+        Optional. While it is on, this page gets pictures of the place you look at from the address
+        below. Nothing else leaves this machine.
       </p>
       <TextField
         label="Tile address"
@@ -32,7 +32,7 @@ export function BaseMapFields() {
         </p>
       )}
       <TextField
-        label="Credit its owner asks for"
+        label="Credit its owner requires"
         value={credit}
         onText={(text) => setBaseMap({ ...baseMap.value, credit: text })}
       />

@@ -47,7 +47,7 @@ export function StandingInputs() {
         of="uplift"
         names={UPLIFT_NAMES}
         source={[
-          "Water pressing up under the base: falling to nothing at a drained inner toe, in full where that toe stands in water. Keep it drained.",
+          "Water pressing up under the base: falling to nothing at a drained inner toe, in full where that toe is under water. Keep it drained.",
           "Source: FEMA P-259, from memory.",
         ]}
       />

@@ -1,6 +1,12 @@
 import { type Extent, isComplete } from "../../../shared/completeness.ts";
 import type { Totals } from "../../../shared/sizing-types.ts";
-import { formatCount, formatHours, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import {
+  formatCount,
+  formatHours,
+  formatLength,
+  shownLengthM,
+  type UnitSystem,
+} from "../../../shared/units.ts";
 
 /** One line of the comparison of what was found with what was chosen before. */
 export interface SavingRow {
@@ -39,26 +45,37 @@ export function savingRows(found: Sum, before: Sum | null, system: UnitSystem): 
     pick: (each: Sum) => number,
     write: (value: number) => string,
     [less, more]: readonly [string, string],
+    shown: (value: number) => number = (value) => value,
   ): SavingRow => {
     const amount = write(pick(found));
     if (!against) return { name, amount, difference: "" };
-    const by = pick(found) - pick(against);
+    const by = shown(pick(found)) - shown(pick(against));
     const size = write(Math.abs(by));
     if (size === write(0)) return { name, amount, difference: "the same" };
     return { name, amount, difference: `${size} ${by < 0 ? less : more}` };
   };
   const length = (m: number) => formatLength(m, system, 0);
   const height = (m: number) => formatLength(m, system);
+  const whole = (m: number) => shownLengthM(m, system, 0);
   const rows = [
     row("Bags", (each) => each.bags, formatCount, ["fewer", "more"]),
-    row("To build", (each) => each.builtLengthM, length, ["shorter", "longer"]),
+    row("To build", (each) => each.builtLengthM, length, ["shorter", "longer"], whole),
     row("Person-hours", (each) => each.jobPersonHours, formatHours, ["less", "more"]),
-    row("Greatest height", (each) => each.greatestHeightM, height, ["lower", "higher"]),
+    row(
+      "Greatest height",
+      (each) => each.greatestHeightM,
+      height,
+      ["lower", "higher"],
+      (m) => shownLengthM(m, system),
+    ),
   ];
-  const over = row("Over the height limit", (each) => each.lengthOverLimitM, length, [
-    "less",
-    "more",
-  ]);
+  const over = row(
+    "Over the height limit",
+    (each) => each.lengthOverLimitM,
+    length,
+    ["less", "more"],
+    whole,
+  );
   const isOver = found.lengthOverLimitM + (against?.lengthOverLimitM ?? 0) > 0;
   return isOver ? [...rows, over] : rows;
 }

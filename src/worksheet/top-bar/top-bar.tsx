@@ -83,7 +83,7 @@ function Acts() {
           pagesOpen.value = true;
         }}
       >
-        Sheets
+        Pages
       </button>
       <IconButton icon="keys" label="Keys" onPress={() => setKeys(true)} />
       <KeysDialog open={keys} onClose={() => setKeys(false)} />

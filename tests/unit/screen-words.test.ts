@@ -1,0 +1,59 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { describe, expect, it } from "vitest";
+import { NEVER, NEVER_ON_SCREEN } from "../helpers/never-said.ts";
+import { wordsInSource } from "../helpers/words-in-source.ts";
+
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+/** Texts that may have a word of the list, by file, and why. */
+const ALLOWED: readonly { readonly file: string; readonly text: RegExp; readonly why: string }[] = [
+  { file: "document/edits/settings.ts", text: /^Weight, dry and loose$/, why: "weight of sand" },
+  { file: "quantities/amounts.tsx", text: /^(?:dry, wet|Weight of the sand, dry)$/, why: "sand" },
+  { file: "pages/order-part.tsx", text: /^dry,$/, why: "sand, dry and wet" },
+  { file: "pages/pages-room.tsx", text: /^Sheet \{\} of \{\}/, why: "a page's number on paper" },
+  { file: "pages/pages-bar.tsx", text: /^\.sheet /, why: "a selector" },
+  { file: "words/makeup/line.ts", text: /\bdry\b/, why: "weight of sand" },
+  { file: "edits/reaches.ts", text: /metre/, why: "refusals in one unit, still to become data" },
+];
+
+const files = [...filesIn("src", /\.tsx?$/), ...filesIn("shared/words", /\.ts$/)];
+const said = files.flatMap((file) =>
+  wordsInSource(file, readFileSync(join(ROOT, file), "utf8")).map((each) => ({ file, ...each })),
+);
+
+function filesIn(folder: string, name: RegExp): string[] {
+  const found = readdirSync(join(ROOT, folder), { recursive: true, encoding: "utf8" });
+  return found.filter((each) => name.test(each)).map((each) => `${folder}/${each}`);
+}
+
+function isAllowed({ file, text }: { readonly file: string; readonly text: string }): boolean {
+  return ALLOWED.some((each) => file.endsWith(each.file) && each.text.test(text));
+}
+
+describe("what is written in the source for a person to read", () => {
+  it("has no word that the trade does not use, no British spelling, and promises nothing", () => {
+    const never = said.filter(
+      (each) => (NEVER.test(each.text) || NEVER_ON_SCREEN.test(each.text)) && !isAllowed(each),
+    );
+    expect(never.map(({ file, line, text }) => `${file}:${line} ${text}`)).toEqual([]);
+  });
+
+  it("every exception is still needed", () => {
+    const unused = ALLOWED.filter(
+      (allowed) =>
+        !said.some(({ file, text }) => file.endsWith(allowed.file) && allowed.text.test(text)),
+    );
+    expect(unused).toEqual([]);
+  });
+
+  it("is found in strings, templates and JSX, and not in types, imports and class names", () => {
+    const source = `import { x } from "A b";
+      type T = "Never this";
+      const a = { "Not a key": "It holds", b: \`The \${x} stands\` };
+      const c = <p class="one Two" title="On top">Read <b>me</b></p>;`;
+    const texts = wordsInSource("a.tsx", source).map(({ text }) => text);
+    expect(texts).toEqual(["It holds", "The {} stands", "On top", "Read", "me"]);
+  });
+});
