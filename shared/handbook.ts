@@ -128,15 +128,15 @@ export const PUBLISHED_TABLES: readonly PublishedTable[] = [
     rows: NDSU_11_ROWS,
     topFt: 5,
     bagsPerFoot: bagsPerFootByFormula,
-    why: "Base three times the height, about 0.325 cu ft a bag. It takes the ground as level across the line.",
+    why: "Base three times the height. It takes the ground as level across the line.",
   },
   {
     key: "NDSU-97",
-    name: "Older extension sheet, 1997",
+    name: "Older extension handout, 1997",
     rows: NDSU_97_ROWS,
     topFt: 3,
     bagsPerFoot: (heightFt) => betweenRows(NDSU_97_ROWS, heightFt),
-    why: "Its text asks for a base three times the height, but its count at 3 ft fits about twice. It is wider at 1 ft.",
+    why: "Its text gives a base three times the height, but its count for the highest levee fits about twice; low levees are wider.",
   },
   {
     key: "EMI-L4",
@@ -144,7 +144,7 @@ export const PUBLISHED_TABLES: readonly PublishedTable[] = [
     rows: EMI_L4_ROWS,
     topFt: 6,
     bagsPerFoot: (heightFt) => betweenRows(EMI_L4_ROWS, heightFt),
-    why: "Base three times the height with a smaller bag, about 0.28 cu ft, and wet sand at 120 lb/cu ft.",
+    why: "Base three times the height with a smaller bag and heavier, wet sand.",
   },
 ];
 

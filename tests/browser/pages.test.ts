@@ -1,0 +1,79 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { CAUTIONS } from "../../shared/words/cautions.ts";
+import { type House, openHouse, type Visit } from "../helpers/harness.ts";
+import { FOREIGN, NEVER } from "../helpers/never-said.ts";
+import { planIsSized } from "../helpers/screen.ts";
+
+let house: House;
+let visit: Visit;
+let page: Page;
+
+beforeAll(async () => {
+  house = await openHouse();
+  visit = await house.visit();
+  page = visit.page;
+  await planIsSized(page);
+});
+afterAll(async () => {
+  await visit.leave();
+  await house.close();
+});
+
+/** What the trade says with a word that is otherwise not ours: numbered sheets, and sand weighed dry. */
+const OURS = /Sheet \d of \d|[\d,]+ (?:tons|t) dry/g;
+
+/** Every text and spoken name on the pages; titles of the documents cited are theirs. */
+async function stringsOf(pages: Page): Promise<string[]> {
+  return pages.locator(".sheet").evaluate((sheet) => {
+    const found: string[] = [];
+    const blocks = "p, li, td, th, dt, dd, h2, h3, text, title, figcaption";
+    for (const each of sheet.querySelectorAll("*")) {
+      if (each.closest(".sheet-sources")) continue;
+      found.push(each.getAttribute("aria-label") ?? "", each.getAttribute("alt") ?? "");
+      if (each.matches(blocks) && !each.querySelector(blocks)) found.push(each.textContent ?? "");
+    }
+    return found.map((text) => text.trim()).filter((text) => text !== "");
+  });
+}
+
+describe.each(["us", "metric"] as const)("the pages in %s units", (system) => {
+  beforeAll(async () => {
+    const units = page.locator('input[name="unit-system"]');
+    await units.nth(system === "us" ? 0 : 1).check({ force: true });
+    await planIsSized(page);
+    await page.keyboard.press("p");
+    await page.locator(".sheet-page figure svg").first().waitFor();
+  });
+  afterAll(() => page.keyboard.press("Escape"));
+
+  it("are five numbered sheets for crews and one part for the office", async () => {
+    const heads = await page.locator(".title-sheet strong").allTextContents();
+    expect(heads.map((head) => head.replace(/:.*/, ""))).toEqual([
+      ...[1, 2, 3, 4, 5].map((n) => `Sheet ${n} of 5`),
+      "Office pages",
+    ]);
+  });
+
+  it("say on each what must be fixed, and on each for crews the cautions, the deadliest first", async () => {
+    const bands = await page.locator(".sheet-page .sheet-band").allTextContents();
+    expect(bands).toHaveLength(6);
+    for (const band of bands) expect(band).toMatch(/^1 Must fix: .*over the height limit of/);
+    const lists = page.locator(".sheet-page .sheet-cautions");
+    expect(await lists.count()).toBe(5);
+    for (const list of await lists.all()) {
+      const [first, ...others] = await list.locator("li").allTextContents();
+      expect(first).toMatch(/^If the levee fails, water comes suddenly and fast, up to .* deep at/);
+      expect(others).toEqual(CAUTIONS.map(({ short }) => short));
+    }
+  });
+
+  it("use the trade's words, promise nothing, and have no figure of the other units", async () => {
+    const strings = await stringsOf(page);
+    expect(strings.length).toBeGreaterThan(700);
+    const wrong = strings
+      .map((text) => text.replace(OURS, ""))
+      .filter((text) => NEVER.test(text) || FOREIGN[system].test(text));
+    expect(wrong).toEqual([]);
+  });
+});
