@@ -67,7 +67,9 @@ describe("marks on the line", () => {
     await page.locator('[data-block="reach"] button').first().click();
     const list = page.getByRole("region", { name: "If the river rises on" });
     const first = list.getByRole("button", { name: /^Mark station/ }).first();
-    expect(await list.textContent()).toMatch(/above stage 32\.0 ft over the top of levee, worst at/);
+    expect(await list.textContent()).toMatch(
+      /above stage 32\.0 ft over the top of levee, worst at/,
+    );
     const station = (await first.textContent())!;
     await saysThat(new RegExp(`goes over first at ${station.replace("+", "\\+")},`));
     expect(await mark("over").first().locator("title").textContent()).toContain("above stage 32.0");
