@@ -1,4 +1,5 @@
-import { DEFAULT_TIME, FOOT_M } from "../shared/defaults.ts";
+import { FOOT_M } from "../shared/constants.ts";
+import { DEFAULT_TIME } from "../shared/defaults.ts";
 import type { ForecastRow, TimeSettings } from "../shared/plan.ts";
 
 /** Likely stage, feet, every six hours: an invented spring flood that crests at 31.0 ft after three days. */

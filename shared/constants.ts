@@ -10,3 +10,7 @@ export const POUND_KG = 0.45359237;
 export const CUBIC_FOOT_M3 = FOOT_M ** 3;
 export const CUBIC_YARD_M3 = 27 * CUBIC_FOOT_M3;
 export const PCF_KG_PER_M3 = POUND_KG / CUBIC_FOOT_M3;
+/** 231 cubic inches, exact. */
+export const US_GALLON_M3 = 231 * INCH_M ** 3;
+/** Standard gravity, m/s2. Source: BIPM, from memory. */
+export const GRAVITY_M_PER_S2 = 9.80665;

@@ -9,19 +9,6 @@ import type {
 } from "./plan.ts";
 import { defaultsOf } from "./settings.ts";
 
-export {
-  CUBIC_FOOT_M3,
-  CUBIC_YARD_M3,
-  DAY_H,
-  DAY_S,
-  FOOT_M,
-  HOUR_S,
-  INCH_M,
-  PCF_KG_PER_M3,
-  POUND_KG,
-  SURVEY_FOOT_M,
-} from "./constants.ts";
-
 export const DEFAULT_SECTION: Section = {
   ...defaultsOf("section"),
   bag: defaultsOf("section.bag"),

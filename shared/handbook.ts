@@ -1,4 +1,4 @@
-import { POUND_KG } from "./defaults.ts";
+import { POUND_KG } from "./constants.ts";
 
 /** The documents behind the numbers, by the keys that sources are given in. */
 const DOCUMENTS: Readonly<Record<string, string>> = {

@@ -1,5 +1,5 @@
+import { FOOT_M } from "./constants.ts";
 import type { CutWalk } from "./cut-walk.ts";
-import { FOOT_M } from "./defaults.ts";
 import type { Plan, Water } from "./plan.ts";
 import type { LineTime } from "./time/types.ts";
 import type { Trace } from "./trace.ts";

@@ -1,4 +1,4 @@
-import { FOOT_M } from "./defaults.ts";
+import { FOOT_M, INCH_M } from "./constants.ts";
 import type { Failure, Outcome } from "./failure.ts";
 import type { UnitSystem } from "./units.ts";
 
@@ -8,10 +8,10 @@ const METRES_PER: Readonly<Record<string, number>> = {
   ft: FOOT_M,
   foot: FOOT_M,
   feet: FOOT_M,
-  '"': FOOT_M / 12,
-  in: FOOT_M / 12,
-  inch: FOOT_M / 12,
-  inches: FOOT_M / 12,
+  '"': INCH_M,
+  in: INCH_M,
+  inch: INCH_M,
+  inches: INCH_M,
   yd: 3 * FOOT_M,
   yard: 3 * FOOT_M,
   yards: 3 * FOOT_M,

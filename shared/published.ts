@@ -1,5 +1,5 @@
+import { FOOT_M } from "./constants.ts";
 import type { CutWalk } from "./cut-walk.ts";
-import { FOOT_M } from "./defaults.ts";
 import { PUBLISHED_TABLES, type PublishedTable } from "./handbook.ts";
 import { PYRAMID } from "./sections.ts";
 import type { PublishedCount } from "./sizing-types.ts";

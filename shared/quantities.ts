@@ -1,4 +1,4 @@
-import { FOOT_M } from "./defaults.ts";
+import { FOOT_M } from "./constants.ts";
 import type { Plan, Practice, Section, Sheet } from "./plan.ts";
 import type { Fill } from "./sections/types.ts";
 

@@ -1,4 +1,13 @@
-import { CUBIC_FOOT_M3, CUBIC_YARD_M3, DAY_S, FOOT_M, HOUR_S, POUND_KG } from "./defaults.ts";
+import {
+  CUBIC_FOOT_M3,
+  CUBIC_YARD_M3,
+  DAY_S,
+  FOOT_M,
+  HOUR_S,
+  INCH_M,
+  PCF_KG_PER_M3,
+  POUND_KG,
+} from "./constants.ts";
 import type { Outcome } from "./failure.ts";
 import { amountOf, parseLength, plainText } from "./parse-length.ts";
 import { SETTINGS, type Setting, type SettingKind, type SettingPath } from "./settings.ts";
@@ -14,7 +23,6 @@ import {
 } from "./units.ts";
 
 const MILE_FT = 5280;
-const PCF = POUND_KG / CUBIC_FOOT_M3;
 const CY_PER_100_FT = CUBIC_YARD_M3 / (100 * FOOT_M);
 
 /** SI in one of each unit that may be typed for a kind; `us` and `metric` are what a bare number means. */
@@ -77,7 +85,7 @@ const UNITS: Readonly<
   rain: {
     us: "in/h",
     metric: "mm/h",
-    per: { "in/h": FOOT_M / 12 / HOUR_S, "mm/h": 0.001 / HOUR_S },
+    per: { "in/h": INCH_M / HOUR_S, "mm/h": 0.001 / HOUR_S },
   },
   hours: {
     us: "h",
@@ -87,7 +95,7 @@ const UNITS: Readonly<
   density: {
     us: "lb/cu ft",
     metric: "kg/m3",
-    per: { "lb/cu ft": PCF, pcf: PCF, "kg/m3": 1 },
+    per: { "lb/cu ft": PCF_KG_PER_M3, pcf: PCF_KG_PER_M3, "kg/m3": 1 },
   },
 };
 
@@ -106,7 +114,7 @@ const WRITERS: Readonly<Record<SettingKind, Writer>> = {
   "volume-per-length": (value, us) =>
     us ? `${grouped(value / CY_PER_100_FT, 1)} cu yd/100 ft` : `${grouped(value, 3)} m³/m`,
   density: (value, us) =>
-    us ? `${grouped(value / PCF, 0)} lb/cu ft` : `${grouped(value, 0)} kg/m³`,
+    us ? `${grouped(value / PCF_KG_PER_M3, 0)} lb/cu ft` : `${grouped(value, 0)} kg/m³`,
   slope: (value, us) =>
     us ? `${grouped(value * MILE_FT, 2)} ft/mi` : `${grouped(value * 1000, 3)} m/km`,
   count: formatCount,

@@ -1,4 +1,11 @@
-import { CUBIC_FOOT_M3, CUBIC_YARD_M3, FOOT_M, PCF_KG_PER_M3, POUND_KG } from "./constants.ts";
+import {
+  CUBIC_FOOT_M3,
+  CUBIC_YARD_M3,
+  FOOT_M,
+  INCH_M,
+  PCF_KG_PER_M3,
+  POUND_KG,
+} from "./constants.ts";
 import { typicalAccuracy } from "./ground-accuracy.ts";
 import { HOLDING_SETTINGS } from "./holding/holding-settings.ts";
 import { type Setting, setting } from "./setting.ts";
@@ -50,14 +57,14 @@ export const SETTINGS = {
   "section.bag.placedWidthM": setting(
     "the width of a placed bag",
     "small-length",
-    14 * (FOOT_M / 12),
+    14 * INCH_M,
     [0.05, 2],
     "NDSU-11, NWD-04",
   ),
   "section.bag.courseM": setting(
     "the thickness of a course",
     "small-length",
-    4 * (FOOT_M / 12),
+    4 * INCH_M,
     [0.02, 1.5],
     "DWR-03",
   ),

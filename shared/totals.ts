@@ -1,5 +1,5 @@
+import { FOOT_M } from "./constants.ts";
 import { builtAt, type CutWalk } from "./cut-walk.ts";
-import { FOOT_M } from "./defaults.ts";
 import { HEIGHT_CLASSES } from "./height-class.ts";
 import type { Plan } from "./plan.ts";
 import {

@@ -1,4 +1,11 @@
-import { CUBIC_FOOT_M3, CUBIC_YARD_M3, FOOT_M, POUND_KG } from "./defaults.ts";
+import {
+  CUBIC_FOOT_M3,
+  CUBIC_YARD_M3,
+  FOOT_M,
+  GRAVITY_M_PER_S2,
+  POUND_KG,
+  US_GALLON_M3,
+} from "./constants.ts";
 import type { Outcome } from "./failure.ts";
 import { amountOf, parseLength, plainText } from "./parse-length.ts";
 
@@ -12,8 +19,8 @@ export type UnitSystem = "us" | "metric";
 export { parseLength };
 
 const SHORT_TON_KG = 2000 * POUND_KG;
-/** Pound-force. Source: standard gravity 9.80665 m/s2 (BIPM, from memory). */
-const POUND_N = POUND_KG * 9.80665;
+/** Pound-force. */
+const POUND_N = POUND_KG * GRAVITY_M_PER_S2;
 const NO_VALUE = "–";
 
 /** Metres to feet or metres. */
@@ -148,8 +155,6 @@ export function formatSmallMass(kg: number, system: UnitSystem): string {
 export function formatSmallVolume(m3: number, system: UnitSystem): string {
   return system === "us" ? withUnit(m3 / CUBIC_FOOT_M3, 3, "cu ft") : withUnit(m3 * 1000, 1, "L");
 }
-
-const US_GALLON_M3 = 231 * (FOOT_M / 12) ** 3;
 
 /** Flow: `142 gpm` (US gallons a minute) or `9.0 L/s`; one decimal below 10. */
 export function formatFlow(m3PerS: number, system: UnitSystem): string {

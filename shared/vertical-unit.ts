@@ -1,4 +1,4 @@
-import { FOOT_M, SURVEY_FOOT_M } from "./defaults.ts";
+import { FOOT_M, SURVEY_FOOT_M } from "./constants.ts";
 import type { VerticalUnit } from "./plan.ts";
 
 /** Metres in one unit of height. */

@@ -1,5 +1,5 @@
+import { PCF_KG_PER_M3, POUND_KG } from "../constants.ts";
 import type { CutWalk } from "../cut-walk.ts";
-import { CUBIC_FOOT_M3, POUND_KG } from "../defaults.ts";
 import { PYRAMID } from "../sections.ts";
 import { ofWholePlan, type Rule } from "./rule.ts";
 
@@ -7,7 +7,6 @@ import { ofWholePlan, type Rule } from "./rule.ts";
 export const CAUTION_KG = 40 * POUND_KG;
 /** Above this it is too much to lift all day. Common practice, no source. */
 export const TOO_HEAVY_KG = 50 * POUND_KG;
-const PCF_KG_PER_M3 = POUND_KG / CUBIC_FOOT_M3;
 /** Sand, dry and loose to saturated. From memory. */
 export const LIGHTEST_KG_PER_M3 = 80 * PCF_KG_PER_M3;
 export const HEAVIEST_KG_PER_M3 = 135 * PCF_KG_PER_M3;

@@ -1,5 +1,5 @@
+import { FOOT_M } from "../constants.ts";
 import { builtAt } from "../cut-walk.ts";
-import { FOOT_M } from "../defaults.ts";
 import { turnsOf } from "../turns.ts";
 import { LISTED_ALONE, listStretches, MOST_LISTED } from "./listed.ts";
 import { type CheckContext, ofSample, ofStretch, ofWholePlan, type Rule } from "./rule.ts";

@@ -1,5 +1,5 @@
+import { FOOT_M } from "../constants.ts";
 import { builtAt } from "../cut-walk.ts";
-import { FOOT_M } from "../defaults.ts";
 import { reserveM } from "../sections/built-reach.ts";
 import type { EmergencySection } from "../sections/types.ts";
 import { PYRAMID } from "../sections.ts";

@@ -1,4 +1,4 @@
-import { FOOT_M } from "../defaults.ts";
+import { FOOT_M } from "../constants.ts";
 import { flowDirection } from "../stage.ts";
 import { ofWholePlan, type Rule } from "./rule.ts";
 

@@ -1,4 +1,4 @@
-import { FOOT_M, HOUR_S, INCH_M, PCF_KG_PER_M3 } from "../constants.ts";
+import { HOUR_S, INCH_M, PCF_KG_PER_M3 } from "../constants.ts";
 import { type Setting, setting } from "../setting.ts";
 
 /** Every adjustable number about standing, seeping and pumping. */
@@ -84,14 +84,14 @@ export const HOLDING_SETTINGS = {
   "holding.trenchLowM": setting(
     "the least depth of the trench",
     "small-length",
-    4 * (FOOT_M / 12),
+    4 * INCH_M,
     [0.02, 3],
     "NDSU-11",
   ),
   "holding.trenchHighM": setting(
     "the greatest depth of the trench",
     "small-length",
-    6 * (FOOT_M / 12),
+    6 * INCH_M,
     [0.02, 3],
     "NDSU-11",
   ),

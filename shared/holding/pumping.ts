@@ -1,4 +1,4 @@
-import { HOUR_S } from "../defaults.ts";
+import { HOUR_S } from "../constants.ts";
 import type { HoldingSettings } from "../plan.ts";
 import { type Basin, levelFor, storedM3 } from "./basin.ts";
 import { proposedPumps, pumpOptions } from "./pumps.ts";

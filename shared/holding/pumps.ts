@@ -1,8 +1,8 @@
-import { FOOT_M } from "../defaults.ts";
+import { US_GALLON_M3 } from "../constants.ts";
 import type { PumpKind, PumpOption } from "./types.ts";
 
 /** One US gallon a minute, m3/s. */
-const GPM_M3_PER_S = (231 * (FOOT_M / 12) ** 3) / 60;
+const GPM_M3_PER_S = US_GALLON_M3 / 60;
 
 interface PumpClass {
   readonly kind: PumpKind;

@@ -1,4 +1,4 @@
-import { FOOT_M } from "../defaults.ts";
+import { FOOT_M } from "../constants.ts";
 import { BRACE_SPACING, KICKER_M } from "./braced-wall.ts";
 import { board, brace, figure, twoBagsM, uprightInto } from "./figure.ts";
 import { filledKgPerM3 } from "./pyramid.ts";

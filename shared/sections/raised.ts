@@ -1,4 +1,4 @@
-import { FOOT_M } from "../defaults.ts";
+import { FOOT_M } from "../constants.ts";
 import { runFor } from "../section.ts";
 import { SETTINGS } from "../settings.ts";
 import { figure } from "./figure.ts";

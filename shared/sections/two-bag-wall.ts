@@ -1,4 +1,4 @@
-import { FOOT_M } from "../defaults.ts";
+import { FOOT_M } from "../constants.ts";
 import { figure, twoBagsM, uprightInto } from "./figure.ts";
 import { filledKgPerM3, nothingPerMetre } from "./pyramid.ts";
 import type { EmergencySection } from "./types.ts";

@@ -1,4 +1,4 @@
-import { DAY_S, HOUR_S } from "../defaults.ts";
+import { DAY_S, HOUR_S } from "../constants.ts";
 import type { Figure } from "../failure.ts";
 import type { ForecastRow } from "../plan.ts";
 import { SETTINGS } from "../settings.ts";

@@ -1,8 +1,6 @@
+import { DAY_S, HOUR_S } from "../constants.ts";
 import { formatHours } from "../units.ts";
 import { type Moment, momentOf, momentText } from "./forecast-time.ts";
-
-const HOUR_S = 3600;
-const DAY_S = 24 * HOUR_S;
 
 /** An hour of the work as a file has it, to the quarter hour: `2026-04-08T11:00-05:00`. */
 export function hourText(startAt: string | null, hours: number): string {

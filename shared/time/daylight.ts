@@ -1,5 +1,5 @@
 import { getTimes } from "suncalc";
-import { DAY_H, HOUR_S } from "../defaults.ts";
+import { DAY_H, HOUR_S } from "../constants.ts";
 import type { LonLat } from "../plan.ts";
 import { clockHour, type Moment } from "./forecast-time.ts";
 

@@ -1,4 +1,4 @@
-import { DAY_S, HOUR_S } from "../defaults.ts";
+import { DAY_S, HOUR_S } from "../constants.ts";
 /** A moment as a forecast writes it. */
 export interface Moment {
   /** Seconds since 1970-01-01 00:00 UTC; for a clock without an offset, as if it were UTC. */

@@ -1,3 +1,4 @@
+import { HOUR_S } from "../constants.ts";
 import type { Moment } from "./forecast-time.ts";
 import { type Hydrograph, levelAt } from "./hydrograph.ts";
 import type { Schedule } from "./schedule.ts";
@@ -12,7 +13,6 @@ export interface HourInputs {
   readonly designM: number;
 }
 
-const HOUR_S = 3600;
 const MOST_HOURS = 240;
 
 /** Hour by hour what is laid, where the water stands, and how far the lowest crest is above it. */

@@ -1,3 +1,4 @@
+import { HOUR_S } from "../constants.ts";
 import { type Hydrograph, highestBetween } from "./hydrograph.ts";
 import type { Schedule } from "./schedule.ts";
 import type { LiftedStretch } from "./stretches.ts";
@@ -26,7 +27,6 @@ export interface AheadResult {
   readonly stretchSpareM: readonly number[];
 }
 
-const HOUR_S = 3600;
 const SLACK_M = 1e-6;
 
 /**

@@ -1,4 +1,5 @@
 import { isComplete } from "../completeness.ts";
+import { HOUR_S } from "../constants.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import { timeOf } from "../defaults.ts";
 import type { LonLat, Plan, TimeSettings } from "../plan.ts";
@@ -29,8 +30,6 @@ export interface LineTimeInputs {
   /** Where the work is, for its daylight. */
   readonly at: LonLat;
 }
-
-const HOUR_S = 3600;
 
 /** Everything one line's time is reckoned from. */
 interface Job {

@@ -1,3 +1,4 @@
+import { HOUR_S } from "../constants.ts";
 import { timeOf } from "../defaults.ts";
 import type { Plan } from "../plan.ts";
 import type { Moment } from "./forecast-time.ts";
@@ -16,8 +17,6 @@ export interface RiverClock {
   /** Water-surface elevation at the gauge, metres: before the first row as in it, after the last NaN. */
   readonly levelAtH: (hour: number) => number;
 }
-
-const HOUR_S = 3600;
 
 /** Null where the plan has no forecast. */
 export function riverClock(plan: Plan): RiverClock | null {

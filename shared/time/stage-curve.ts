@@ -1,4 +1,4 @@
-import { FOOT_M } from "../defaults.ts";
+import { FOOT_M } from "../constants.ts";
 import type { Plan } from "../plan.ts";
 import type { Totals } from "../sizing-types.ts";
 import { waterElevationAtGauge } from "../stage.ts";

@@ -1,4 +1,4 @@
-import { DAY_H } from "../defaults.ts";
+import { DAY_H } from "../constants.ts";
 import type { TimeSettings } from "../plan.ts";
 import type { DaylightOf } from "./daylight.ts";
 

@@ -1,4 +1,4 @@
-import { FOOT_M } from "../defaults.ts";
+import { FOOT_M } from "../constants.ts";
 import type { UnitSystem } from "../units.ts";
 import { unitsOf } from "./units.ts";
 

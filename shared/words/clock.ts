@@ -1,3 +1,4 @@
+import { HOUR_S } from "../constants.ts";
 import { type Moment, momentOf } from "../time/forecast-time.ts";
 import type { RiverClock } from "../time/river-clock.ts";
 import { formatHours, type UnitSystem } from "../units.ts";
@@ -10,7 +11,6 @@ export interface ClockForm {
   readonly toMin?: number;
 }
 
-const HOUR_S = 3600;
 /** Further from the start than this a weekday alone could be another week's. */
 const SAME_WEEK_S = 6 * 24 * HOUR_S;
 

@@ -1,4 +1,4 @@
-import { DAY_H } from "../defaults.ts";
+import { DAY_H } from "../constants.ts";
 import { lengthBracedM } from "../holding/bracing.ts";
 import { roundedDown } from "../holding/factor-words.ts";
 import { lineVerdict } from "../holding/line-verdict.ts";

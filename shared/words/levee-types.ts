@@ -1,4 +1,4 @@
-import { FOOT_M, INCH_M } from "../defaults.ts";
+import { FOOT_M, INCH_M } from "../constants.ts";
 import { type Units, unitsOf } from "./units.ts";
 
 /** What a levee type says of itself. */

@@ -1,4 +1,4 @@
-import { INCH_M } from "../defaults.ts";
+import { INCH_M } from "../constants.ts";
 import type { PumpKind, PumpOption } from "../holding/types.ts";
 import type { Units } from "./units.ts";
 

@@ -6,7 +6,7 @@ import {
   INCH_M,
   PCF_KG_PER_M3,
   POUND_KG,
-} from "../defaults.ts";
+} from "../constants.ts";
 import { formatSetting } from "../setting-text.ts";
 import type { SettingPath } from "../settings.ts";
 import { formatCount } from "../units.ts";

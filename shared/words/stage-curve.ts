@@ -1,4 +1,4 @@
-import { FOOT_M } from "../defaults.ts";
+import { FOOT_M } from "../constants.ts";
 import type { StageCurve } from "../time/types.ts";
 import { formatCount } from "../units.ts";
 import { listed } from "./list.ts";

@@ -1,4 +1,4 @@
-import { FOOT_M, INCH_M } from "../defaults.ts";
+import { FOOT_M, INCH_M } from "../constants.ts";
 import {
   formatArea,
   formatElevation,

@@ -1,4 +1,5 @@
 import { type ScaleLinear, scaleLinear } from "d3-scale";
+import { HOUR_S } from "../../shared/constants.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
@@ -42,7 +43,6 @@ const TOP_PX = 18;
 const BOTTOM_PX = 34;
 const DAY_PX = 44;
 const DAY_H = 24;
-const HOUR_S = 3600;
 const LEVEL_TICKS = 5;
 
 /** Lays out a plan's forecast with the water it is sized for; null without a forecast. */

@@ -1,4 +1,4 @@
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 
 export interface PlanScale {

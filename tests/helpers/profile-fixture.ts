@@ -1,5 +1,6 @@
+import { FOOT_M } from "../../shared/constants.ts";
 import { crossSection } from "../../shared/cross-section.ts";
-import { DEFAULT_PRACTICE, DEFAULT_SECTION, EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
+import { DEFAULT_PRACTICE, DEFAULT_SECTION, EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import { type PlanPlane, planPlane } from "../../shared/plan-plane.ts";

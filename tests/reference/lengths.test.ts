@@ -2,7 +2,7 @@ import fc from "fast-check";
 import geodesic from "geographiclib-geodesic";
 import { describe, expect, it } from "vitest";
 import { layLine, placeAt, signedAreaM2 } from "../../shared/alignment.ts";
-import { CUBIC_YARD_M3, FOOT_M, SURVEY_FOOT_M } from "../../shared/defaults.ts";
+import { CUBIC_YARD_M3, FOOT_M, SURVEY_FOOT_M } from "../../shared/constants.ts";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { formatStation, parseStation, volumeIn } from "../../shared/units.ts";

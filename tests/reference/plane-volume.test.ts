@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_SECTION } from "../../shared/defaults.ts";
 import {
   gridGround,
   groundOf,

@@ -1,12 +1,6 @@
 import { describe, expect, it } from "vitest";
-import {
-  CUBIC_FOOT_M3,
-  CUBIC_YARD_M3,
-  DEFAULT_PRACTICE,
-  DEFAULT_SECTION,
-  FOOT_M,
-  POUND_KG,
-} from "../../shared/defaults.ts";
+import { CUBIC_FOOT_M3, CUBIC_YARD_M3, FOOT_M, POUND_KG } from "../../shared/constants.ts";
+import { DEFAULT_PRACTICE, DEFAULT_SECTION } from "../../shared/defaults.ts";
 import { bagsPerFootByFormula, EMPTY_BAG_CRATE, PUBLISHED_TABLES } from "../../shared/handbook.ts";
 import {
   bagsPlacedFor,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import { PUMP_CLASSES, proposedPumps, pumpOptions } from "../../shared/holding/pumps.ts";
 import { runoffM3PerS } from "../../shared/holding/rain.ts";
 import { formatFlow } from "../../shared/units.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_HOLDING, DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_HOLDING, DEFAULT_SECTION } from "../../shared/defaults.ts";
 import type { ReachSection } from "../../shared/plan.ts";
 import type { EmergencySection } from "../../shared/sections/types.ts";
 import { SECTIONS, sectionById } from "../../shared/sections.ts";

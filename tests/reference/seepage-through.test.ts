@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import { blighRatio, laneRatio } from "../../shared/holding/creep.ts";
 import {
   criticalGradient,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_HOLDING, DEFAULT_SECTION, FOOT_M, POUND_KG } from "../../shared/defaults.ts";
+import { FOOT_M, POUND_KG } from "../../shared/constants.ts";
+import { DEFAULT_HOLDING, DEFAULT_SECTION } from "../../shared/defaults.ts";
 import { factorsOf, freeBody, thrustNPerM, wallBody } from "../../shared/holding/free-body.ts";
 import { restingLevee } from "../../shared/holding/levee-body.ts";
 import { verdictOf } from "../../shared/holding/weakest.ts";

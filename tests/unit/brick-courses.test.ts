@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import { layBags } from "../../src/drawing/section/bag-courses.ts";
 import { groundAcross } from "../../src/drawing/section/section-ground.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { checksWhileDragged, RULES } from "../../shared/checks.ts";
-import { DEFAULT_HOLDING, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_HOLDING } from "../../shared/defaults.ts";
 import { sizeLine } from "../../shared/size-line.ts";
 import { flat, openLine, PLANE, planWith } from "../helpers/grounds.ts";
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { RULES } from "../../shared/checks.ts";
-import { DEFAULT_SECTION, FOOT_M, POUND_KG } from "../../shared/defaults.ts";
+import { FOOT_M, POUND_KG } from "../../shared/constants.ts";
+import { DEFAULT_SECTION } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { documentsIn } from "../../shared/handbook.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";

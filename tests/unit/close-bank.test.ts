@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import { messageOf } from "../helpers/check-text.ts";

@@ -1,6 +1,6 @@
 import { booleanClockwise } from "@turf/turf";
 import { describe, expect, it } from "vitest";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";

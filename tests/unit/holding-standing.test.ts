@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { FOOT_M } from "../../shared/constants.ts";
 import { crossSection } from "../../shared/cross-section.ts";
-import { DEFAULT_HOLDING, DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
+import { DEFAULT_HOLDING, DEFAULT_SECTION } from "../../shared/defaults.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { factorsOf, freeBody } from "../../shared/holding/free-body.ts";
 import { restingLevee } from "../../shared/holding/levee-body.ts";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { DEFAULT_HOLDING, DEFAULT_SECTION, DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_HOLDING, DEFAULT_SECTION, DEFAULT_TIME } from "../../shared/defaults.ts";
 import { basinInside, levelFor, storedM3 } from "../../shared/holding/basin.ts";
 import { seepageThrough } from "../../shared/holding/seepage.ts";
 import type { HoldingSettings, Plan } from "../../shared/plan.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { Totals } from "../../shared/sizing-types.ts";
 import { alternativesInTime } from "../../shared/time/ways-out.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import { foundAlternatives } from "../../shared/found-alternative.ts";
 import { withCorners } from "../../shared/pins.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";

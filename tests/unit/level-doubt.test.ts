@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { levelDoubts } from "../../workers/command/level-doubts.ts";

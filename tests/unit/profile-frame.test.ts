@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import { parseStation } from "../../shared/units.ts";
 import { limitNote, profileFrame, scaleNote } from "../../src/drawing/profile/profile-frame.ts";
 import { profilePaths } from "../../src/drawing/profile/profile-paths.ts";

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { beforeEach, describe, expect, it } from "vitest";
-import { EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Alignment, ReachSection } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { STANDARD, sectionsOf } from "../../shared/reaches.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_SECTION } from "../../shared/defaults.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import { sectionFrame } from "../../src/drawing/section/section-frame.ts";
 import { sectionDimensions, sectionLabels } from "../../src/drawing/section/section-labels.ts";

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { RuleId } from "../../shared/checks/findings.ts";
 import { fittingSections, type Place } from "../../shared/checks/room.ts";
-import { DEFAULT_SECTION, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_SECTION } from "../../shared/defaults.ts";
 import type { ReachSection } from "../../shared/plan.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { makeup } from "../../shared/words/makeup/line.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import { bagTopM, mostSettlingM } from "../../shared/settling.ts";
 import { bagTopFigure, mostSettlingFigure, topWords } from "../../shared/words/settling.ts";
 import { groundOf, openLine, planWith, size } from "../helpers/grounds.ts";

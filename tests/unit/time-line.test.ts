@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_TIME, EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_TIME, EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Forecast, Plan, TimeSettings } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { missingCrew } from "../../shared/time/crew-inputs.ts";

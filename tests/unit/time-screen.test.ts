@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { demoPlan } from "../../sample-terrain/plans.ts";
-import { DEFAULT_TIME, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { midnights } from "../../shared/time/clock.ts";

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { DEFAULT_PRACTICE, EMPTY_PLAN, FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_PRACTICE, EMPTY_PLAN } from "../../shared/defaults.ts";
 import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { compareLines, rivalOf } from "../../shared/compare.ts";
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import type { Check, Severity } from "../../shared/sizing-types.ts";
 import { checksSummary, sortedChecks } from "../../shared/words/check-list.ts";
 import { againstRival } from "../../shared/words/rival.ts";

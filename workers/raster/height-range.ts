@@ -1,4 +1,4 @@
-import { FOOT_M } from "../../shared/defaults.ts";
+import { FOOT_M } from "../../shared/constants.ts";
 import type { HeightRange, TerrainFile } from "../../shared/messages.ts";
 import { makeBlockStore } from "./block-store.ts";
 import { makeLocator } from "./locate.ts";

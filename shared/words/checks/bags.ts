@@ -5,7 +5,7 @@ import {
   TOO_HEAVY_KG,
 } from "../../checks/bag.ts";
 import { hasAnyData } from "../../completeness.ts";
-import { CUBIC_FOOT_M3, POUND_KG } from "../../defaults.ts";
+import { CUBIC_FOOT_M3, POUND_KG } from "../../constants.ts";
 import { formatCount } from "../../units.ts";
 import { countedWords } from "../counted.ts";
 import type { Units } from "../units.ts";

@@ -1,6 +1,6 @@
 import { BOND_TRENCH_OVER_M } from "../../checks/height.ts";
 import { LEAST_FREEBOARD_M } from "../../checks/water.ts";
-import { FOOT_M, INCH_M } from "../../defaults.ts";
+import { FOOT_M, INCH_M } from "../../constants.ts";
 import { levelDoubtRemedy, levelDoubtWords } from "../level-doubt.ts";
 import type { Units } from "../units.ts";
 import { type RulesOf, rule, type TextOf } from "./text.ts";

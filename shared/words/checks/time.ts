@@ -1,4 +1,4 @@
-import { FOOT_M } from "../../defaults.ts";
+import { FOOT_M } from "../../constants.ts";
 import type { WaysOut } from "../../time/types.ts";
 import type { MostWork } from "../../time/ways-out.ts";
 import { formatCount, formatHours, formatShare } from "../../units.ts";

@@ -1,5 +1,5 @@
 import { BOND_TRENCH_OVER_M } from "../../checks/height.ts";
-import { FOOT_M } from "../../defaults.ts";
+import { FOOT_M } from "../../constants.ts";
 import { EMPTY_BAG_CRATE } from "../../handbook.ts";
 import type { Plan } from "../../plan.ts";
 import { wholeOrder } from "../../quantities.ts";

@@ -1,4 +1,4 @@
-import { FOOT_M } from "../../defaults.ts";
+import { FOOT_M } from "../../constants.ts";
 import { BOARD_PIECE_M, LUMBER_PIECE_M, PLYWOOD_SHEET_M2 } from "../../quantities.ts";
 import { sectionById } from "../../sections.ts";
 import { SETTINGS } from "../../settings.ts";

@@ -1,4 +1,5 @@
-import { FOOT_M, timeOf } from "../../defaults.ts";
+import { FOOT_M } from "../../constants.ts";
+import { timeOf } from "../../defaults.ts";
 import type { Plan } from "../../plan.ts";
 import { formatSetting } from "../../setting-text.ts";
 import { SETTINGS, type SettingPath } from "../../settings.ts";

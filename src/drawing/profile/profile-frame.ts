@@ -1,5 +1,5 @@
 import { type ScaleLinear, scaleLinear } from "d3-scale";
-import { FOOT_M } from "../../../shared/defaults.ts";
+import { FOOT_M } from "../../../shared/constants.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import {
   formatStation,

@@ -1,4 +1,4 @@
-import { FOOT_M } from "../../../shared/defaults.ts";
+import { FOOT_M } from "../../../shared/constants.ts";
 import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
 import {
   formatCount,

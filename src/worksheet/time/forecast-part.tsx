@@ -1,4 +1,5 @@
-import { HOUR_S, timeOf } from "../../../shared/defaults.ts";
+import { HOUR_S } from "../../../shared/constants.ts";
+import { timeOf } from "../../../shared/defaults.ts";
 import type { Forecast } from "../../../shared/plan.ts";
 import { endsRising } from "../../../shared/time/forecast-end.ts";
 import { type Moment, momentOf } from "../../../shared/time/forecast-time.ts";

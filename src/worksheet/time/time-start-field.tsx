@@ -1,3 +1,4 @@
+import { HOUR_S } from "../../../shared/constants.ts";
 import { timeOf } from "../../../shared/defaults.ts";
 import { momentOf, momentText } from "../../../shared/time/forecast-time.ts";
 import { startOfWork } from "../../../shared/time/start.ts";
@@ -7,8 +8,6 @@ import { apply, plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { NumberField } from "../../ui/number-field.tsx";
 import type { Quantity } from "../../ui/quantity.ts";
-
-const HOUR_S = 3600;
 
 /** A moment on a clock of a stated offset, as seconds since 1970; one without an offset is on that clock. */
 export function momentQuantity(offsetMin: number | null): Quantity {

@@ -1,4 +1,4 @@
-import { FOOT_M } from "../../../shared/defaults.ts";
+import { FOOT_M } from "../../../shared/constants.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { changeSetting } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";

@@ -1,3 +1,4 @@
+import { HOUR_S } from "../../../shared/constants.ts";
 import "./moment-slider.css";
 import { midnights } from "../../../shared/time/clock.ts";
 import { endsRising } from "../../../shared/time/forecast-end.ts";
@@ -19,7 +20,6 @@ import {
   timeNow,
 } from "../../live/time-now.ts";
 
-const HOUR_S = 3600;
 const DAY_H = 24;
 const MOST_TICKS = 7;
 /** A day that begins beyond this share of the slider has no room for its name. */
