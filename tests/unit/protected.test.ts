@@ -81,7 +81,9 @@ describe("a building that is left outside on purpose", () => {
     const { alternatives, structures } = await traced(planOf(leaving(false), both));
     expect(alternatives[0]).toMatchObject({ dry: true, leftWet: [] });
     expect(alternatives[0]!.structures.map(({ name }) => name)).toEqual(["House"]);
-    expect(leftOutsideWords(structures[1]!, alternatives[0]!, "us")).toContain("but no overland path");
+    expect(leftOutsideWords(structures[1]!, alternatives[0]!, "us")).toContain(
+      "but no overland path",
+    );
     const [check] = checksOf(planOf(leaving(false), both), "enclosure");
     expect(check).toMatchObject({ severity: "note" });
     expect(messageOf(check)).toContain("the ring encloses it");
