@@ -7,6 +7,7 @@ import "./stale.css";
 import { useEffect, useState } from "preact/hooks";
 import { dismiss, notices } from "./document/notices.ts";
 import { openAny } from "./live/actions.ts";
+import { announced } from "./live/announced.ts";
 import { reportOf } from "./live/report.ts";
 import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
@@ -91,7 +92,17 @@ export function App() {
         />
       )}
       <MakeupPopover />
+      <Announcer />
     </>
+  );
+}
+
+/** What has changed, for those who do not see it. */
+function Announcer() {
+  return (
+    <p class="unseen announcer" aria-live="polite">
+      {announced}
+    </p>
   );
 }
 

@@ -9,6 +9,7 @@ import { keptAgain } from "./document/keeping-failures.ts";
 import { tell, withdraw } from "./document/notices.ts";
 import { startFrom } from "./document/store.ts";
 import { savePlan } from "./live/actions.ts";
+import { keepAnnounced } from "./live/announced.ts";
 import { markStale } from "./live/current.ts";
 import { startDemo } from "./live/demo.ts";
 import { hearEngine } from "./live/heard.ts";
@@ -78,6 +79,7 @@ keepTraced();
 keepMomentTraced();
 keepFollowing();
 keepSideways();
+keepAnnounced();
 const root = document.getElementById("app");
 if (root) render(<App />, root);
 start()

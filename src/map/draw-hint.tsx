@@ -1,6 +1,7 @@
+import { drawKeysWords } from "../../shared/words/draw-keys.ts";
 import { type Tool, tool } from "../live/screen.ts";
-import { finishDrawing } from "./drawing.ts";
-import { drawnCorners } from "./drawing-state.ts";
+import { finishDrawing } from "./draw-modes.ts";
+import { drawingByKeys, drawnCorners } from "./drawing-state.ts";
 import { theMap } from "./the-map.ts";
 
 const WORDS: Readonly<Record<Exclude<Tool, "move">, string>> = {
@@ -21,17 +22,25 @@ const FEWEST: Partial<Record<Tool, number>> = {
   "draw-no-go": 3,
 };
 
+const SHAPES: Partial<Record<Tool, "ring" | "line" | "area">> = {
+  "draw-ring": "ring",
+  "draw-line": "line",
+  "draw-structure": "area",
+  "draw-no-go": "area",
+};
+
 /** While something is being drawn: what to do next, and buttons to end or give up. */
 export function DrawHint() {
   const now = tool.value;
   if (now === "move") return null;
   const fewest = FEWEST[now];
-  const enough = fewest !== undefined && (drawnCorners.value ?? 0) >= fewest;
+  const set = drawnCorners.value ?? 0;
+  const enough = fewest !== undefined && set >= fewest;
+  const byKeys = drawKeysWords(SHAPES[now] ?? "place", set);
   return (
     <div class="map-hint" role="status">
       <span>
-        {WORDS[now]}
-        {fewest !== undefined && " Double-click or Enter ends it."}
+        {WORDS[now]} {drawingByKeys.value ? byKeys : fewest && "Double-click or Enter ends it."}
       </span>
       {fewest !== undefined && (
         <button

@@ -1,8 +1,11 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
 import {
+  type GeoJSONStoreFeatures,
   type HexColor,
   TerraDraw,
   TerraDrawLineStringMode,
+  TerraDrawModeUndoRedo,
+  type TerraDrawMouseEvent,
   TerraDrawPointMode,
   TerraDrawPolygonMode,
   TerraDrawSelectMode,
@@ -15,6 +18,8 @@ import { EDIT_BELOW } from "./layers.ts";
 /** Reach of a corner for mouse and finger, CSS pixels. The library's own 40 closes small rings early. */
 const MOUSE_REACH_PX = 13;
 const FINGER_REACH_PX = 28;
+/** What the library ends a shape by: a key that no keyboard has, so that ours alone say what Enter does. */
+const KEYS = { finish: "Finish", cancel: null } as const;
 /** The library drops one drag event in so many; none may be dropped here. */
 const DROP_NO_EVENT = Number.MAX_SAFE_INTEGER;
 
@@ -46,13 +51,23 @@ export function reachOf(pointerType: string): number {
   return pointerType === "touch" ? FINGER_REACH_PX : MOUSE_REACH_PX;
 }
 
-/** A drawing library bound to the map, with its own undo and keys for deleting left out. */
+/** Ends the shape being drawn where it stands. */
+export function finishDrawing(canvas: HTMLElement): void {
+  canvas.dispatchEvent(new KeyboardEvent("keyup", { key: KEYS.finish }));
+}
+
+/**
+ * A drawing library bound to the map, with its own keys left out.
+ * @param mayDrag whether a drag that begins there may move a corner
+ */
 export function makeDraw(
   map: MapLibreMap,
   colours: MapColours,
   pointerDistance: number,
+  mayDrag: (at: TerraDrawMouseEvent) => boolean,
 ): TerraDraw {
   return new TerraDraw({
+    undoRedo: { modeLevel: new TerraDrawModeUndoRedo() },
     adapter: new TerraDrawMapLibreGLAdapter({
       map,
       coordinatePrecision: 9,
@@ -67,13 +82,18 @@ export function makeDraw(
         allowManualSelection: false,
         dragEventThrottle: DROP_NO_EVENT,
         pointerDistance,
-        styles: selectStyles(colours),
+        pointerEvents: {
+          ...{ leftClick: true, rightClick: true, contextMenu: false },
+          ...{ onDragStart: mayDrag, onDrag: true, onDragEnd: true },
+        },
+        styles: selectStyles(colours, null),
       }),
       ...AREAS.map(
         (modeName) =>
           new TerraDrawPolygonMode({
             modeName,
             pointerDistance,
+            keyEvents: KEYS,
             showCoordinatePoints: modeName !== "ring",
             styles: areaStyles(colours),
           }),
@@ -81,11 +101,13 @@ export function makeDraw(
       new TerraDrawLineStringMode({
         modeName: "line",
         pointerDistance,
+        keyEvents: KEYS,
         styles: lineStyles(colours),
       }),
       new TerraDrawLineStringMode({
         modeName: "flow",
         pointerDistance,
+        keyEvents: KEYS,
         finishOnNthCoordinate: 2,
         styles: { ...lineStyles(colours), lineStringColor: colours.waterText as HexColor },
       }),
@@ -100,15 +122,22 @@ export function makeDraw(
   });
 }
 
-/** Sets the colours after a change of theme. */
-export function setDrawColours(draw: TerraDraw, colours: MapColours): void {
-  draw.updateModeOptions("select", { styles: selectStyles(colours) });
+/** Sets the colours after a change of theme or of the corner chosen by a tap, which is drawn larger. */
+export function setDrawColours(
+  draw: TerraDraw,
+  colours: MapColours,
+  tappedIndex: number | null,
+): void {
+  draw.updateModeOptions("select", { styles: selectStyles(colours, tappedIndex) });
   for (const mode of AREAS) draw.updateModeOptions(mode, { styles: areaStyles(colours) });
   draw.updateModeOptions("line", { styles: lineStyles(colours) });
 }
 
-function selectStyles(colours: MapColours) {
+function selectStyles(colours: MapColours, tappedIndex: number | null) {
   const ink = colours.ink as HexColor;
+  const act = colours.act as HexColor;
+  const isTapped = ({ properties }: GeoJSONStoreFeatures) =>
+    tappedIndex !== null && properties.index === tappedIndex;
   const panel = colours.panel as HexColor;
   return {
     selectedPolygonColor: ink,
@@ -118,9 +147,9 @@ function selectStyles(colours: MapColours) {
     selectedLineStringColor: ink,
     selectedLineStringWidth: 1.4,
     selectionPointColor: panel,
-    selectionPointWidth: 4.6,
-    selectionPointOutlineColor: ink,
-    selectionPointOutlineWidth: 1.5,
+    selectionPointWidth: (feature: GeoJSONStoreFeatures) => (isTapped(feature) ? 9 : 4.6),
+    selectionPointOutlineColor: (feature: GeoJSONStoreFeatures) => (isTapped(feature) ? act : ink),
+    selectionPointOutlineWidth: (feature: GeoJSONStoreFeatures) => (isTapped(feature) ? 3 : 1.5),
     midPointColor: panel,
     midPointWidth: 2.4,
     midPointOutlineColor: ink,

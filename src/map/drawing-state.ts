@@ -4,3 +4,7 @@ import { signal } from "@preact/signals";
 export const dragging = signal(false);
 /** How many corners the shape being drawn has so far; null when nothing is being drawn. */
 export const drawnCorners = signal<number | null>(null);
+/** True while the keyboard draws: corners are set at the cross in the middle of the map. */
+export const drawingByKeys = signal(false);
+/** The corner of the chosen line that a finger may drag: chosen by a tap, by index. */
+export const tappedCorner = signal<number | null>(null);

@@ -8,13 +8,14 @@ import { tell } from "../document/notices.ts";
 import { apply, endGesture, plan } from "../document/store.ts";
 import { tool } from "../live/screen.ts";
 import { colours } from "./colours-now.ts";
-import { keepCornerPopover } from "./corner-popover.tsx";
+import { cornerNear, keepCornerPopover, type MapPlace } from "./corner-popover.tsx";
 import { rounded, sameCorners } from "./corner-step.ts";
-import { MODE_OF, makeDraw, reachOf, setDrawColours } from "./draw-modes.ts";
+import { finishDrawing, MODE_OF, makeDraw, reachOf, setDrawColours } from "./draw-modes.ts";
 import { isDrawable } from "./drawable.ts";
-import { dragging, drawnCorners } from "./drawing-state.ts";
+import { dragging, drawnCorners, tappedCorner } from "./drawing-state.ts";
 import { EditGesture } from "./edit-gesture.ts";
 import { cornersOf, drawnEdit } from "./finish-shape.ts";
+import { keepKeyDrawing } from "./key-drawing.ts";
 
 /** The chosen alternative as the drawing library holds it. */
 interface Held {
@@ -31,7 +32,11 @@ export function keepDrawing(map: MapLibreMap): void {
   const chosen = computed(() => plan.value.alignments.find((each) => each.id === chosenId.value));
   const canvas = map.getCanvas();
   let reach = reachOf(matchMedia("(pointer: coarse)").matches ? "touch" : "mouse");
-  let draw = makeDraw(map, colours.peek(), reach);
+  const isOnTapped = (at: MapPlace) =>
+    tappedCorner.peek() !== null && cornerNear(map, at, reach)?.index === tappedCorner.peek();
+  const mayDrag = (at: MapPlace) => reach !== reachOf("touch") || isOnTapped(at);
+  const make = () => makeDraw(map, colours.peek(), reach, mayDrag);
+  let draw = make();
   let held: Held | null = null;
   const gesture = new EditGesture(() => {
     const geometry = held && draw.getSnapshotFeature(held.featureId)?.geometry;
@@ -66,7 +71,7 @@ export function keepDrawing(map: MapLibreMap): void {
   const again = () => {
     if (draw.enabled) draw.stop();
     held = null;
-    draw = makeDraw(map, colours.peek(), reach);
+    draw = make();
     begin();
   };
   const stop = () => {
@@ -83,7 +88,10 @@ export function keepDrawing(map: MapLibreMap): void {
   });
   map.getCanvasContainer().addEventListener(
     "pointerdown",
-    ({ pointerType, isPrimary, pointerId, target }) => {
+    ({ pointerType, isPrimary, isTrusted, pointerId, target, offsetX, offsetY }) => {
+      if (!isTrusted) return;
+      const at = { containerX: offsetX, containerY: offsetY };
+      if (pointerType === "touch" && target === canvas && isOnTapped(at)) keepZoom(map);
       if (isPrimary && target === canvas) canvas.setPointerCapture(pointerId);
       const wanted = reachOf(pointerType);
       if (wanted === reach || !draw.enabled || draw.getModeState() === "drawing") return;
@@ -94,7 +102,8 @@ export function keepDrawing(map: MapLibreMap): void {
   );
   effect(() => {
     const now = colours.value;
-    if (draw.enabled) setDrawColours(draw, now);
+    const tapped = tappedCorner.value;
+    if (draw.enabled) setDrawColours(draw, now, tapped);
   });
   effect(() => {
     const mode = MODE_OF[tool.value];
@@ -110,7 +119,24 @@ export function keepDrawing(map: MapLibreMap): void {
   });
   canvas.addEventListener("pointerup", () => gesture.released());
   listenForEnter(canvas);
+  keepKeyDrawing(map, () => draw.enabled && draw.undo());
   keepCornerPopover(map);
+}
+
+/** Keeps a tap and a drag that follow each other from being taken for a zoom, until the finger is lifted. */
+function keepZoom(map: MapLibreMap): void {
+  map.touchZoomRotate.disable();
+  const over = new AbortController();
+  for (const type of ["pointerup", "pointercancel"]) {
+    window.addEventListener(
+      type,
+      () => {
+        over.abort();
+        map.touchZoomRotate.enable();
+      },
+      { signal: over.signal },
+    );
+  }
 }
 
 /** Makes the library hold the chosen alternative as the document has it. */
@@ -170,15 +196,10 @@ function countDrawn(draw: TerraDraw): number {
   return Number(drawn.properties.committedCoordinateCount ?? Math.max(1, corners - 1));
 }
 
-/** Ends the shape being drawn where it stands, as Enter does. */
-export function finishDrawing(canvas: HTMLElement): void {
-  canvas.dispatchEvent(new KeyboardEvent("keyup", { key: "Enter" }));
-}
-
-/** Enter ends what is being drawn also when the map has not the focus; Escape is the screen's own key. */
+/** Enter ends what the pointer draws, also when the map has not the focus; Escape is the screen's own key. */
 function listenForEnter(canvas: HTMLElement): void {
-  window.addEventListener("keydown", (event) => {
-    if (tool.peek() === "move" || event.target !== document.body) return;
-    if (event.key === "Enter") finishDrawing(canvas);
+  window.addEventListener("keydown", ({ key, target }) => {
+    if (tool.peek() === "move" || (target !== document.body && target !== canvas)) return;
+    if (key === "Enter") finishDrawing(canvas);
   });
 }

@@ -3,6 +3,7 @@ import { useEffect, useRef } from "preact/hooks";
 import { baseMap } from "../live/base-map.ts";
 import { ground } from "../live/ground.ts";
 import { DrawHint } from "./draw-hint.tsx";
+import { drawingByKeys } from "./drawing-state.ts";
 import { EmptyGround } from "./empty-ground.tsx";
 import { Legend } from "./legend.tsx";
 import { LostPicture } from "./lost-picture.tsx";
@@ -24,6 +25,7 @@ export function MapRoom() {
   return (
     <div class="map-room" ref={place}>
       <LostPicture />
+      {drawingByKeys.value && <div class="map-cross" aria-hidden="true" />}
       <DrawHint />
       <ReadingNote />
       <MapControls />

@@ -6,6 +6,9 @@ const IN_PLACE: readonly (readonly [string, string])[] = [
   ["← →", "Along the line: the marked station, ten times as far with Shift"],
   ["↑ ↓", "In a figure: one step more or less"],
   ["← → ↑ ↓", "On a corner's number in the table: the corner, ten times as far with Shift"],
+  ["← → ↑ ↓", "While drawing: the map under the cross, in small steps with Shift"],
+  ["Enter", "While drawing: a corner at the cross; with Shift, close the ring or end the line"],
+  ["Backspace", "While drawing: remove the last corner"],
   ["Enter", "In a figure: keep it"],
   ["Escape", "In a figure: bring back what was there"],
 ];

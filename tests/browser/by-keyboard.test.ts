@@ -1,0 +1,141 @@
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { oneVisit } from "../helpers/one-visit.ts";
+import { bags, bagsAtRest, bagsWhen, chosen, corners, mapIsIdle } from "../helpers/screen.ts";
+
+/* One visit without a pointer; every test leaves the plan as it found it. */
+let page: Page;
+oneVisit({}, (arrived) => {
+  page = arrived;
+});
+
+const press = async (key: string, times = 1) => {
+  for (let k = 0; k < times; k++) await page.keyboard.press(key);
+};
+
+/** Goes on by Tab until what is focused has a name. */
+async function tabTo(name: string): Promise<void> {
+  for (let k = 0; k < 200; k++) {
+    await press("Tab");
+    const focused = await page.evaluate(
+      () =>
+        document.activeElement?.getAttribute("aria-label") ?? document.activeElement?.textContent,
+    );
+    if (focused?.trim() === name) return;
+  }
+  throw new Error(`Tab does not lead to ${name}.`);
+}
+
+const hint = () => page.locator(".map-hint");
+const focusedClass = () => page.evaluate(() => document.activeElement?.className);
+
+/** Opens the menu for a new line and takes the tool for a ring. */
+async function startRing(): Promise<void> {
+  await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+  await tabTo("Add a line");
+  await press("Enter");
+  await tabTo("Draw a ring");
+  await press("Enter");
+  await hint().waitFor();
+}
+
+describe("drawing a ring by the keyboard alone", () => {
+  it("brings the focus to the map and says what the keys do; Escape leaves", async () => {
+    await startRing();
+    expect(await focusedClass()).toContain("maplibregl-canvas");
+    for (const words of ["Arrow keys", "Enter", "Backspace", "Shift+Enter", "Escape"]) {
+      expect(await hint().textContent()).toContain(words);
+    }
+    await page.locator(".map-cross").waitFor();
+    await press("Enter");
+    await hint().getByText("1 corner set").waitFor();
+    await press("Escape");
+    await hint().waitFor({ state: "detached" });
+    expect(await page.locator(".alternative").count()).toBe(3);
+  });
+
+  it("sets corners under the cross, takes one back, and closes the ring", async () => {
+    const atStart = await bagsAtRest(page);
+    await mapIsIdle(page);
+    await startRing();
+    await press("ArrowUp", 2);
+    await press("Enter");
+    await press("ArrowRight", 3);
+    await press("Enter");
+    await press("Shift+ArrowDown", 10);
+    await press("Enter");
+    await hint().getByText("3 corners set").waitFor();
+    await press("Backspace");
+    await hint().getByText("2 corners set").waitFor();
+    await press("ArrowDown", 2);
+    await press("Enter");
+    await press("ArrowLeft", 3);
+    await press("Enter");
+    await hint().getByText("4 corners set").waitFor();
+    await press("Shift+Enter");
+    await page.locator(".alternative").nth(3).waitFor();
+    await chosen(page)
+      .getByText(/^[\d,]+ bags/)
+      .waitFor();
+    await mapIsIdle(page);
+    const drawn = await corners(page);
+    expect(drawn).toHaveLength(4);
+    const span = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
+    expect(span(drawn.map(({ x }) => x))).toBeCloseTo(120, 0);
+    expect(span(drawn.map(({ y }) => y))).toBeCloseTo(120, 0);
+    expect(await bags(page)).toBeGreaterThan(0);
+    await press("Control+z");
+    await page.locator(".alternative").nth(3).waitFor({ state: "detached" });
+    await bagsWhen(page, (now) => now === atStart);
+  });
+});
+
+describe("what a screen reader is told", () => {
+  /** Texts of the polite region, from now on. */
+  async function listen() {
+    await page.evaluate(() => {
+      const region = document.querySelector('.announcer[aria-live="polite"]')!;
+      const kept = window as unknown as { heard: string[] };
+      kept.heard = [];
+      new MutationObserver(() => kept.heard.push(region.textContent ?? "")).observe(region, {
+        subtree: true,
+        childList: true,
+        characterData: true,
+      });
+    });
+    return () => page.evaluate(() => (window as unknown as { heard: string[] }).heard);
+  }
+
+  it("is the stage once it rests, not each step of the slider, whose scale stays to both ends", async () => {
+    const atStart = await bagsAtRest(page);
+    const heard = await listen();
+    const slider = page.getByRole("slider", { name: "Stage" });
+    const scale = () => page.locator(".stage-ticks").textContent();
+    const before = await scale();
+    await slider.focus();
+    await press("ArrowLeft", 6);
+    await press("Home");
+    await expect.poll(heard, { timeout: 20_000 }).toHaveLength(1);
+    expect((await heard())[0]).toMatch(/^Sized-for stage 28\.0 ft\. A: [\d,]+ bags/);
+    expect(await scale()).toBe(before);
+    await press("End");
+    await expect.poll(heard, { timeout: 20_000 }).toHaveLength(2);
+    expect((await heard())[1]).toMatch(/^Sized-for stage 34\.0 ft\. A: [\d,]+ bags/);
+    expect(await scale()).toBe(before);
+    await press("Control+z");
+    await bagsWhen(page, (now) => now === atStart);
+    await expect.poll(heard, { timeout: 20_000 }).toHaveLength(3);
+  });
+
+  it("is what a search found, against what", async () => {
+    const heard = await listen();
+    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+    await tabTo("Add a line");
+    await press("Enter");
+    await tabTo("Find the ring");
+    await press("Enter");
+    await expect
+      .poll(async () => (await heard()).at(-1), { timeout: 60_000 })
+      .toMatch(/^Found D: [\d,]+ bags, [\d,]+ fewer than A/);
+  });
+});
