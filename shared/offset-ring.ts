@@ -1,4 +1,4 @@
-import { convex, featureCollection, point } from "@turf/turf";
+import { convexHull } from "./convex-hull.ts";
 import type { Outcome } from "./failure.ts";
 import type { LonLat, Structure } from "./plan.ts";
 import { planPlane } from "./plan-plane.ts";
@@ -75,11 +75,7 @@ type Point = readonly [number, number];
 
 /** The convex hull, counter-clockwise, without corners that stand out by less than a bag; null when it is flat. */
 function convexOutline(points: readonly Point[]): readonly Point[] | null {
-  const hull = convex(featureCollection(points.map(([x, y]) => point([x, y]))));
-  const closed = hull?.geometry.coordinates[0] as Point[] | undefined;
-  if (!closed) return null;
-  const open = closed.slice(0, -1);
-  let outline: readonly Point[] = signedArea(open) < 0 ? open.reverse() : open;
+  let outline: readonly Point[] = convexHull(points);
   for (let index = flattest(outline); index >= 0; index = flattest(outline)) {
     outline = outline.filter((_, i) => i !== index);
   }
@@ -106,13 +102,6 @@ function beyondSide([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
 function furthestOutside(points: readonly Point[], outline: readonly Point[]): number {
   const sides = outline.map((from, i) => [from, outline[(i + 1) % outline.length]!] as const);
   return Math.max(0, ...points.flatMap((at) => sides.map(([a, b]) => beyondSide(at, a, b))));
-}
-
-function signedArea(ring: readonly Point[]): number {
-  return ring.reduce((sum, [x, y], i) => {
-    const [nextX, nextY] = ring[(i + 1) % ring.length]!;
-    return sum + (x * nextY - nextX * y) / 2;
-  }, 0);
 }
 
 /** The ring's corners round one corner of the convex outline: each on the tangents of the circle of `distanceM`. */

@@ -1,3 +1,4 @@
+import { convexHull } from "../../shared/convex-hull.ts";
 import type { Deadline } from "./deadline.ts";
 import type { Group, RingBook } from "./ring-book.ts";
 import { signedDistance } from "./shape.ts";
@@ -120,26 +121,11 @@ function gapsBetween(terms: SiteTerms): Float64Array[] {
   );
 }
 
-/** Length of the convex hull of some points (Andrew's monotone chain), metres. */
+/** Length of the convex hull of some points, metres. */
 function hullLength(points: readonly Point[]): number {
-  const sorted = [...points].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  const half = (list: readonly Point[]) => {
-    const hull: Point[] = [];
-    for (const at of list) {
-      while (hull.length > 1 && !turnsLeft(hull[hull.length - 2]!, hull[hull.length - 1]!, at)) {
-        hull.pop();
-      }
-      hull.push(at);
-    }
-    let length = 0;
-    for (let k = 1; k < hull.length; k++) {
-      length += Math.hypot(hull[k]![0] - hull[k - 1]![0], hull[k]![1] - hull[k - 1]![1]);
-    }
-    return length;
-  };
-  return half(sorted) + half(sorted.reverse());
-}
-
-function turnsLeft(a: Point, b: Point, c: Point): boolean {
-  return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]) > 0;
+  const hull = convexHull(points);
+  return hull.reduce((sum, [x, y], k) => {
+    const [nextX, nextY] = hull[(k + 1) % hull.length]!;
+    return sum + Math.hypot(nextX - x, nextY - y);
+  }, 0);
 }
