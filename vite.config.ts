@@ -2,7 +2,9 @@ import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import project from "./package.json" with { type: "json" };
 import { commitOf } from "./tests/tools/commit.mjs";
+import { maplibreSources } from "./tests/tools/maplibre-sources.ts";
 import { noticesPlugin } from "./tests/tools/notices.mjs";
+import { projectionMethods } from "./tests/tools/projection-methods.ts";
 import { servedPolicy } from "./tests/tools/served-policy.ts";
 import { workerChunks } from "./tests/tools/worker-chunks.ts";
 
@@ -11,7 +13,13 @@ const ROOT = fileURLToPath(new URL("./", import.meta.url));
 export default defineConfig({
   base: "./",
   define: { BUILT_FROM: { version: project.version, commit: commitOf(ROOT) } },
-  plugins: [noticesPlugin(), servedPolicy(), workerChunks()],
+  plugins: [
+    noticesPlugin(),
+    servedPolicy(),
+    workerChunks(),
+    maplibreSources(),
+    projectionMethods(),
+  ],
   worker: { format: "es" },
   build: {
     target: "es2022",

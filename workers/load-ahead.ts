@@ -6,6 +6,7 @@ export function loadAhead(): void {
   void Promise.allSettled([
     import("./site/search.ts"),
     import("./raster/geotiff/reference-keys.ts"),
+    import("./raster/reference-text.ts"),
     import("./raster/geotiff/unpack-lerc.ts"),
     import("./raster/geotiff/unpack-zstd.ts"),
   ]);

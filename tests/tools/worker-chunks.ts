@@ -3,10 +3,13 @@ import type { Plugin } from "vite";
 const ASKED = "?worker&url";
 const OURS = "\0worker-chunk:";
 
+/** The module that builds a worker's source file as a chunk and gives its address. */
+export const chunkOf = (file: string): string => OURS + file;
+
 /**
  * Builds our worker as one more entry of the page's own build, so that what page and worker both need is one file
  * that is fetched once. Vite alone would build the worker apart, with a second copy of everything. A package's worker
- * has nothing in common with the page and is left to Vite.
+ * is left to Vite.
  */
 export function workerChunks(): Plugin {
   return {
@@ -17,7 +20,7 @@ export function workerChunks(): Plugin {
       filter: { id: /^\..*\?worker&url$/ },
       async handler(source, importer) {
         const found = await this.resolve(source.slice(0, -ASKED.length), importer);
-        return found && OURS + found.id;
+        return found && chunkOf(found.id);
       },
     },
     load: {

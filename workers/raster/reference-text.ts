@@ -1,13 +1,9 @@
-import type { TerrainFile } from "../../shared/messages.ts";
+import "./all-projections.ts";
 import { datumOf } from "./datum.ts";
 import type { VerticalReference } from "./open-raster.ts";
-import { readText } from "./read-bytes.ts";
 import { type HorizontalReference, makeReference, refuseReference } from "./reference.ts";
 import { unitByFactor, unsupportedUnit } from "./vertical.ts";
 import { nameOf, partOf, unitOf } from "./well-known-text.ts";
-
-/** A reference in well-known text is short; more than this is something else, bytes. */
-const MOST_BYTES = 65_536;
 
 const HORIZONTAL = ["PROJCS", "PROJCRS", "GEOGCS", "GEOGCRS", "GEODCRS"];
 const GEOGRAPHIC = ["GEOGCS", "BASEGEOGCRS", "BASEGEODCRS", "GEOGCRS", "GEODCRS"];
@@ -23,11 +19,6 @@ export interface TextReference {
  * The reference that a .prj states in well-known text (WKT 1, as GIS write it, or WKT 2).
  * @throws Refusal `raster/crs-unknown`, `raster/datum-unknown` or `ground/unit-unsupported`
  */
-export async function referenceFromFile(file: TerrainFile): Promise<TextReference> {
-  return referenceFromText(file.name, await readText(file, MOST_BYTES));
-}
-
-/** The same from the text itself. */
 export function referenceFromText(fileName: string, text: string): TextReference {
   const horizontal = partOf(text, HORIZONTAL);
   if (horizontal === null) {

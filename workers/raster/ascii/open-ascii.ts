@@ -5,7 +5,7 @@ import { type HeightRule, toHeights } from "../heights.ts";
 import { maskedLevel } from "../masked-level.ts";
 import type { OpenRaster, RasterFormat, RasterLevel, SideCars } from "../open-raster.ts";
 import { readBytes } from "../read-bytes.ts";
-import { referenceFromFile } from "../reference-text.ts";
+import { fileReference } from "../reference-beside.ts";
 import { makeStrays } from "../strays.ts";
 import { type AsciiHeader, beginsAsGrid, readHeader } from "./header.ts";
 import { indexRows, readRows } from "./row-index.ts";
@@ -31,7 +31,7 @@ async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRa
       "Choose the .prj file together with the grid.",
     );
   }
-  const { horizontal, vertical } = await referenceFromFile(sides.projection);
+  const { horizontal, vertical } = await fileReference(sides.projection);
   const rowAt = await indexRows(file, header);
   const { columns, rows, affine } = header;
   const mask = sides.mask ? await maskBeside(sides.mask, header) : null;

@@ -7,7 +7,8 @@ import { type AuxMetadata, auxMetadata } from "../aux-metadata.ts";
 import type { OpenRaster, RasterFormat, SideCars } from "../open-raster.ts";
 import { readText } from "../read-bytes.ts";
 import type { HorizontalReference } from "../reference.ts";
-import { referenceFromFile, referenceFromText, type TextReference } from "../reference-text.ts";
+import { fileReference, textReference } from "../reference-beside.ts";
+import type { TextReference } from "../reference-text.ts";
 import { makeStrays } from "../strays.ts";
 import { worldFilePlacement } from "../world-file.ts";
 import { damaged } from "./blob-source.ts";
@@ -103,8 +104,8 @@ async function referenceBeside(
   sides: SideCars,
   aux: AuxMetadata,
 ): Promise<TextReference> {
-  if (sides.projection) return referenceFromFile(sides.projection);
-  if (sides.metadata && aux.reference) return referenceFromText(sides.metadata.name, aux.reference);
+  if (sides.projection) return fileReference(sides.projection);
+  if (sides.metadata && aux.reference) return textReference(sides.metadata.name, aux.reference);
   throw new Refusal(
     "raster/crs-missing",
     `"${name}" does not state its coordinate reference.`,

@@ -1,3 +1,4 @@
+import "../all-projections.ts";
 import geokeysToProj4, { type GeoKeys } from "geotiff-geokeys-to-proj4";
 import { type Datum, datumOf, withNote } from "../datum.ts";
 import { datumOfProjected } from "../datum-table.ts";
