@@ -193,8 +193,21 @@ function inTwoFigures(value: number, round: (value: number) => number): string {
 
 /** Flow through a metre of line: `7.8 gpm/100 ft` or `1.61 L/s per 100 m`. */
 export function formatUnitFlow(m2PerS: number, system: UnitSystem): string {
-  if (system === "metric") return withUnit(m2PerS * 1e5, 2, "L/s per 100 m");
-  return withUnit(((m2PerS * 100 * FOOT_M) / US_GALLON_M3) * 60, 1, "gpm/100 ft");
+  return formatUnitFlowRange({ low: m2PerS, high: m2PerS }, system);
+}
+
+/** `0.1 to 10.1 gpm/100 ft`; one figure where both ends come to the same. */
+export function formatUnitFlowRange(
+  { low, high }: { readonly low: number; readonly high: number },
+  system: UnitSystem,
+): string {
+  const figure = (m2PerS: number) =>
+    system === "metric"
+      ? grouped(m2PerS * 1e5, 2)
+      : grouped(((m2PerS * 100 * FOOT_M) / US_GALLON_M3) * 60, 1);
+  const unit = system === "metric" ? "L/s per 100 m" : "gpm/100 ft";
+  const [from, to] = [figure(low), figure(high)];
+  return from === to ? `${to} ${unit}` : `${from} to ${to} ${unit}`;
 }
 
 /** Pressure: `312 psf` or `14.9 kPa`. */

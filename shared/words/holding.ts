@@ -6,7 +6,7 @@ import type { FillingHour, GradientClass, Holding, Spread, Verdict } from "../ho
 import type { Uplift } from "../plan.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import type { SizedLine } from "../sizing-types.ts";
-import { formatLength, formatStation, formatUnitFlow, type UnitSystem } from "../units.ts";
+import { formatLength, formatStation, formatUnitFlowRange, type UnitSystem } from "../units.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
 import { butMustFix } from "./must-fix.ts";
 
@@ -62,8 +62,7 @@ export function stabilityWords(
 
 /** Seepage through a metre of line, as a range. */
 export function unitFlowWords({ low, high }: Spread, system: UnitSystem): string {
-  const [from, to] = [formatUnitFlow(low, system), formatUnitFlow(high, system)];
-  return from === to ? to : `${from.replace(/ .*$/, "")} to ${to}`;
+  return formatUnitFlowRange({ low, high }, system);
 }
 
 /** A span of hours, rounded down: "25 min", "3.4 h", "18 h", "3 days", "over a week". */
@@ -84,13 +83,19 @@ const SEEN: Readonly<Record<GradientClass, string>> = {
   "new-boils": "new sand boils",
 };
 
+/** The same before another kind of seepage. */
+const DEGREES: Readonly<Record<GradientClass, string>> = {
+  ...SEEN,
+  ...{ light: "light", medium: "medium", heavy: "heavy" },
+};
+
 /** What was seen at such gradients, from the mildest to the gravest; empty when nothing is known. */
 export function seenWords(classes: readonly GradientClass[]): string {
   const [first, last] = [classes[0], classes.at(-1)];
   if (!first || !last) return "";
   if (first === last) return SEEN[last];
   const isBoil = last === "boils" || last === "new-boils";
-  return `${isBoil ? SEEN[first] : SEEN[first].replace(" seepage", "")} to ${SEEN[last]}`;
+  return `${isBoil ? SEEN[first] : DEGREES[first]} to ${SEEN[last]}`;
 }
 
 /** The level inside by hour, for those who cannot see its drawing. */

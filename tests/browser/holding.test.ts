@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
 
-/* One visit, as a floodplain manager makes it: will it hold? */
+/* One visit, as a floodplain manager makes it: what do stability, seepage and pumps come to? */
 let page: Page;
 oneVisit({ coarse: true }, (arrived) => {
   page = arrived;
@@ -26,12 +26,12 @@ async function undo(): Promise<void> {
   await page.getByRole("button", { name: /^Undo/ }).click();
 }
 
-describe("the block Holding", () => {
+describe("the block Stability, seepage, pumps", () => {
   it("says the verdict while it is closed, and every part when it is open", async () => {
-    await verdict(/^stands/);
-    expect(await block().locator(".disclosure-line").textContent()).toMatch(/^Pumps: \d+ at work/);
+    await verdict(/^(calculates at 1\.5 or more|over the height limit)/);
+    expect(await block().locator(".disclosure-line").textContent()).toMatch(/^Pumps: \d+ working/);
     await block().locator("> h2 > button").click();
-    expect(await part("Standing").textContent()).toMatch(
+    expect(await part("Stability").textContent()).toMatch(
       /Against sliding\s*\d\.\d to \d\.\d of 1\.5 required/,
     );
     expect(await part("Seepage").textContent()).toMatch(/Through bags alone[\d.]+ to [\d,.]+ gpm/);
@@ -43,31 +43,31 @@ describe("the block Holding", () => {
   });
 
   it("marks the weakest station, and shows what a factor is made of", async () => {
-    const station = part("Standing")
+    const station = part("Stability")
       .getByRole("button", { name: /^Mark station/ })
       .first();
     const at = await station.textContent();
     await station.click();
     await page.getByRole("heading", { name: `Cross-section at ${at}` }).waitFor();
-    await part("Standing").locator(".figure").first().focus();
+    await part("Stability").locator(".figure").first().focus();
     const makeup = page.locator("#makeup");
     await makeup.getByText("friction × (weight − uplift) / thrust").waitFor();
     expect(await makeup.textContent()).toContain("uplift under the base");
   });
 
   it("changes its verdict with friction and uplift, and undo brings it back", async () => {
-    await part("Standing")
+    await part("Stability")
       .getByRole("button", { name: /^Friction, weight, uplift/ })
       .click();
     await type("Friction, low", "0.1");
-    await verdict(/^stands, doubtful on \d+ ft$/);
+    await verdict(/^below the 1\.5 required on \d+ ft, at low friction/);
     await type("Friction, high", "0.11");
-    await verdict(/^not able to stand at \d\+\d\d$/);
+    await verdict(/^below the 1\.5 required at \d\+\d\d$/);
     await undo();
-    await verdict(/^stands, doubtful on \d+ ft$/);
+    await verdict(/^below the 1\.5 required on \d+ ft, at low friction/);
     await undo();
-    await verdict(/^stands at the friction assumed$/);
-    const factors = part("Standing").locator(".figure").first();
+    await verdict(/^calculates at 1\.5 or more, at the friction assumed/);
+    const factors = part("Stability").locator(".figure").first();
     const before = await factors.textContent();
     await block()
       .getByLabel(/^Uplift/)
@@ -117,13 +117,13 @@ describe("the forces on the section", () => {
 });
 
 describe("what is compared and printed", () => {
-  it("has whether each alternative stands and is in time", async () => {
+  it("has what each line calculates at, and whether it is in time", async () => {
     await page.getByRole("button", { name: "Compare" }).click();
     const table = page.getByRole("dialog").locator("table");
     expect(await table.locator("thead").textContent()).toMatch(/Sliding, overturningIn time\?$/);
     for (const row of await table.locator("tbody tr").all()) {
       expect(await row.locator(".compare-words").first().textContent()).toMatch(
-        /^(as required|in doubt|below required)(sliding|overturning) \d/,
+        /^(as required|in doubt|below required)(; \d Must fix)?.*(sliding|overturning) \d/,
       );
       expect(await row.locator(".compare-words").last().textContent()).toMatch(
         /^(yes|nofirst behind at .*|no forecast)$/,
