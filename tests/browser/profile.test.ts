@@ -71,7 +71,7 @@ describe("marks on the line", () => {
       /above stage 32\.0 ft over the top of levee, worst at/,
     );
     const station = (await first.textContent())!;
-    await saysThat(new RegExp(`goes over first at ${station.replace("+", "\\+")},`));
+    await saysThat(new RegExp(`overtops first at ${station.replace("+", "\\+")}[,.]`));
     expect(await mark("over").first().locator("title").textContent()).toContain("above stage 32.0");
     await first.click();
     const slider = page.getByRole("slider", { name: "Marked station" });
