@@ -1,7 +1,7 @@
 import type { CDPSession, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { type At, bagsAtRest, corners, mapIsIdle } from "../helpers/screen.ts";
+import { type At, bagsAtRest, bagsWhen, corners, mapIsIdle } from "../helpers/screen.ts";
 
 /* One visit with one finger; every test leaves the plan as it found it. */
 let page: Page;
@@ -63,12 +63,27 @@ describe("a finger on a corner", () => {
     expect(await undo().count()).toBe(0);
   });
 
-  it("moves the map again after a tap elsewhere", async () => {
+  it("moves that corner alone once it was tapped, as one step of undo", async () => {
     const atStart = await bagsAtRest(page);
     const before = await corners(page);
     const own = await northWest();
     await tap(before[own]!);
     await page.getByText("Drag it to move it").waitFor();
+    await drag(before[own]!, { x: -30, y: -30 });
+    await bagsWhen(page, (now) => now !== atStart);
+    const by = await moved(before);
+    for (const [k, each] of by.entries()) {
+      if (k === own) expect(each.x).toBeLessThan(-20);
+      else expect(Math.hypot(each.x, each.y)).toBeLessThan(0.5);
+    }
+    await undo().click();
+    await bagsWhen(page, (now) => now === atStart);
+  });
+
+  it("moves the map again after a tap elsewhere", async () => {
+    const atStart = await bagsAtRest(page);
+    const before = await corners(page);
+    const own = await northWest();
     await tap({ x: before[own]!.x - 60, y: before[own]!.y - 60 });
     await drag(before[own]!, { x: 30, y: 30 });
     expect((await moved(before)).every(({ x }) => x > 15)).toBe(true);
