@@ -68,7 +68,7 @@ function foreign(came: string): Refusal {
   return new Refusal(
     "plan/foreign",
     `Expected a plan: a GeoJSON FeatureCollection with the member "drystead"; ${came}`,
-    "If it holds building footprints, import it as structures in Line instead.",
+    "If it holds building footprints, import it as buildings in Line instead.",
   );
 }
 
@@ -173,7 +173,7 @@ export function refuseOtherCrs(crs: unknown, notes: string[]): void {
   if (/CRS84$|EPSG:+(4326|4979)$/i.test(text)) return;
   if (/CRS83$|EPSG:+4269$/i.test(text)) {
     notes.push(
-      "Coordinates in NAD 83 are taken as WGS 84: places may be off by one or two metres.",
+      "Coordinates in NAD 83 are taken as WGS 84: places may be off by one or two meters.",
     );
     return;
   }

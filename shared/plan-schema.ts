@@ -44,7 +44,7 @@ export function lonLatComplaint(value: unknown): string | null {
     return `${came} The two look swapped: longitude comes first (RFC 7946).`;
   }
   const far = [first, second].some((n) => typeof n === "number" && Math.abs(n) > 360);
-  return far ? `${came} These look like map metres or feet, not degrees.` : came;
+  return far ? `${came} These look like map meters or feet, not degrees.` : came;
 }
 
 function isLonLat(value: unknown): value is LonLat {
@@ -123,7 +123,7 @@ const name = text("a name", 1, MAX_NAME);
 export const TITLE = text("the title", 1, MAX_NAME);
 export const CHOSEN = v.nullable(id);
 
-export const STRUCTURE = fields("a structure", {
+export const STRUCTURE = fields("a building", {
   id,
   name,
   outline: corners("corners of the outline", 3, true),

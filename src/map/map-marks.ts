@@ -5,7 +5,7 @@ import { plan } from "../document/store.ts";
 
 /**
  * Where a test has set `drysteadMarks` on the page before it starts, writes on the map's element what the test needs
- * to act on it: `data-state` (`busy` or `idle`), and at each frame `data-corners`, the corners of the chosen line in
+ * to act on it: `data-state` (`busy` or `idle`), and at each frame `data-lon`, `data-lat` and `data-zoom` of its middle and `data-corners`, the corners of the chosen line in
  * CSS pixels from the element's upper left corner ("x,y;x,y"). Elsewhere it does nothing.
  */
 export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
@@ -27,6 +27,8 @@ export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
     });
   }
   const mark = () => {
+    const { lng, lat } = map.getCenter();
+    Object.assign(dataset, { lon: String(lng), lat: String(lat), zoom: String(map.getZoom()) });
     dataset.corners = chosenCorners()
       .map(([lon, latitude]) => map.project({ lng: lon, lat: latitude }))
       .map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`)

@@ -126,7 +126,7 @@ describe("what is compared and printed", () => {
         /^(as required|in doubt|below required)(; \d Must fix)?.*(sliding|overturning) \d/,
       );
       expect(await row.locator(".compare-words").last().textContent()).toMatch(
-        /^(yes|nofirst behind at .*|no forecast)$/,
+        /^(yes\d+ to \d+ h|nofirst behind at .*|no forecast)$/,
       );
     }
     await page.keyboard.press("Escape");

@@ -149,7 +149,9 @@ describe("the old channel, with a source marked in the river", () => {
   it("is low but not connected at 265 m, and water at 265.5 m", async () => {
     await page.keyboard.press("u");
     await open(page, json("low.geojson", levelPlan(265)));
-    await expect.poll(() => legend().textContent()).toContain("connected to a marked source");
+    await expect
+      .poll(() => legend().textContent(), { timeout: 20_000 })
+      .toContain("connected to a marked source");
     expect(Math.abs((await lowAreaM2()) / (19_658 * 1.0006) - 1)).toBeLessThan(0.001);
     expect(await legend().textContent()).toContain("low, not connected");
     const channel = placedOnSite(OLD_CHANNEL[4]!);

@@ -80,7 +80,7 @@ describe("site", () => {
     expect(line.properties.pieces[0].tieIns).toHaveLength(2);
     const twice = await drystead([
       ...["site", written("once.geojson", first.out), ...options],
-      ...["--structure", "House", "--max-corners", "9"],
+      ...["--building", "House", "--max-corners", "9"],
     ]);
     expect(twice.code).toBe(0);
     const names = alignmentsOf(twice.out).map(
@@ -103,7 +103,7 @@ describe("site", () => {
     const cases: readonly (readonly [readonly string[], string])[] = [
       [["site", none, ...options], "site/no-structure"],
       [["site", TILTED, ...options, "--window-m", "2"], "site/window-too-small"],
-      [["site", TILTED, ...options, "--structure", "Castle"], "plan/no-such-structure"],
+      [["site", TILTED, ...options, "--building", "Castle"], "plan/no-such-structure"],
       [["site", TILTED, "--terrain", join(folder, "absent.tif")], "file/missing"],
     ];
     for (const [words, code] of cases) {

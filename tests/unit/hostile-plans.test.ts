@@ -177,7 +177,7 @@ const REFUSED: readonly (readonly [string, string, string, string])[] = [
       [667100, 5195000],
     ]),
     "plan/bad-geometry",
-    "metres or feet",
+    "meters or feet",
   ],
   [
     "a stated CRS that is not WGS 84",

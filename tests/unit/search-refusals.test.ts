@@ -51,7 +51,7 @@ describe("a site without a possible ring", () => {
       what: "the footprint in a hole that fills the window",
       request: { ...usual, ground: { cellM: 1, heightAt: () => Number.NaN } },
       code: "site/no-ground",
-      says: /hole in the data/,
+      says: /gap of the elevation data/,
     },
     {
       what: "everything no-go",

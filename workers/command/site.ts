@@ -28,20 +28,20 @@ const DEFAULT_WINDOW_M = 60;
 const PATIENCE_MS = 120_000;
 
 const HELP = `drystead site PLAN.geojson --terrain RASTER... [--window-m ${DEFAULT_WINDOW_M}] [--max-corners ${DEFAULT_MAX_CORNERS}]
-              [--key-in-m ${DEFAULT_KEY_IN_M}] [--structure NAME...] [--judge estimate|proof|none]
+              [--key-in-m ${DEFAULT_KEY_IN_M}] [--building NAME...] [--judge estimate|proof|none]
               [--vertical-unit m|ft|us-ft]
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
 
-Finds the line round the plan's structures that needs the least placed volume, and prints the plan file on
+Finds the line around the plan's buildings that needs the least placed volume, and prints the plan file on
 standard output with the found line added as one more alternative: a ring, or a line tied in at both ends
 where ground above the top of levee saves a part. Where separate lines need less than one, each is added.
 
-  PLAN.geojson       a plan file with at least one structure; it comes before --terrain
+  PLAN.geojson       a plan file with at least one building; it comes before --terrain
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
-  --window-m         how far from the structures the line may run, metres
+  --window-m         how far from the buildings the line may run, meters
   --max-corners      most corners of the line
-  --key-in-m         length carried on into high ground where the line ties in, metres
-  --structure        names or ids of the structures to go round; all of them when left out
+  --key-in-m         length carried on into high ground where the line ties in, meters
+  --building         names or ids of the buildings to go around; all of them when left out
   --judge            say how good the line is: by an estimate (about a second), by a proof where one can be
                      had (some seconds), or not at all
   --vertical-unit    unit of the raster's heights, when the file does not state it
@@ -69,7 +69,7 @@ const OPTIONS = {
   "--window-m": "one",
   "--max-corners": "one",
   "--key-in-m": "one",
-  "--structure": "many",
+  "--building": "many",
   "--judge": "one",
 } as const;
 
@@ -87,7 +87,7 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
 
   const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
-  const structureIds = structuresNamed(read, options.get("--structure"));
+  const structureIds = structuresNamed(read, options.get("--building"));
   const files = await terrainFiles(rasters.map(resolve));
   const plan = onTheseFiles(read, files, say);
   const marks = marksFrom(options, plan, files);
@@ -153,7 +153,7 @@ function structuresNamed(plan: Plan, words?: readonly string[]): string[] | unde
     const names = plan.structures.map(({ name }) => `"${name}"`).join(", ") || "none";
     throw new Refusal(
       "plan/no-such-structure",
-      `Expected the name or id of a structure in the plan; came "${word}". It has ${names}.`,
+      `Expected the name or id of a building in the plan; came "${word}". It has ${names}.`,
       "Write the name as the plan has it, in quotes when it holds a space.",
     );
   });

@@ -29,7 +29,7 @@ ${UNITS_HELP}
 
 A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
-is complete: everything else takes its default. All figures are metres, square metres, cubic metres and
+is complete: everything else takes its default. All figures are meters, square meters, cubic meters and
 kilograms, as their names say; where there is no elevation data they are null. "complete" is false where the
 totals are not for the whole length of a line or no answer, "mustFix" counts what must be fixed; each check has its words and, in "finding", its kind and figures.
 While the plan states no

@@ -15,7 +15,7 @@ const HELP = `drystead trace PLAN.geojson --terrain RASTER... [--vertical-unit m
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
 
 Where the water of the plan's forecast really goes, as JSON on standard output: connected water, whether it
-reaches each structure and from which level on, without a levee and with each alternative built to its top.
+reaches each building and from which level on, without a levee and with each alternative built to its top.
 
   PLAN.geojson       a plan file; it comes before --terrain
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
@@ -27,7 +27,7 @@ Water comes from the Point features of role "source"; without any, from every lo
 is under water when its ground is strictly below the surface and joined to a source over such cells, side by
 side or corner to corner. A hole in the data lets water through; where that alone decides, or where a line
 runs over a hole, "dry" is null, and "notKnown" says why. A sill is the lowest level at which water
-reaches a place: it must be higher. All figures are metres, square metres and cubic metres.
+reaches a place: it must be higher. All figures are meters, square meters and cubic meters.
 `;
 
 /** `trace`: connected water and what it reaches. */

@@ -33,8 +33,8 @@ export function unitByFactor(metres: number): VerticalUnit | null {
 export function unsupportedUnit(fileName: string, what: string): Refusal {
   return new Refusal(
     "ground/unit-unsupported",
-    `Expected heights in metres, feet or US survey feet; "${fileName}" states ${what}.`,
-    "Convert the heights to metres in a GIS and open the converted raster.",
+    `Expected heights in meters, feet or US survey feet; "${fileName}" states ${what}.`,
+    "Convert the heights to meters in a GIS and open the converted raster.",
   );
 }
 

@@ -11,7 +11,7 @@ export function asksTooMuch(request: SiteRequest): Refusal | null {
   if (structures.length === 0) {
     return new Refusal(
       "site/no-structure",
-      "A ring is looked for round a structure, and none is chosen.",
+      "A ring is looked for around a building, and none is chosen.",
       "Draw the footprint of the building, or open a plan that has one.",
     );
   }
@@ -21,7 +21,7 @@ export function asksTooMuch(request: SiteRequest): Refusal | null {
   if (flat) {
     return new Refusal(
       "site/flat-structure",
-      "The outline of a structure should enclose some ground; this one has fewer than three corners or no area.",
+      "The outline of a building should enclose some ground; this one has fewer than three corners or no area.",
       "Draw the footprint again.",
     );
   }

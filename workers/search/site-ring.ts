@@ -66,8 +66,8 @@ export function noRingInTime(capMs: number, structures: number): Refusal {
   const seconds = Math.max(0.1, Math.round(capMs / 100) / 10);
   return new Refusal(
     "site/out-of-time",
-    `No ring was found within ${seconds} s round ${structures === 1 ? "the structure" : `the ${structures} structures`}. The search was cut short: there may be one.`,
-    "Choose fewer structures or a smaller search window, or draw the line by hand.",
+    `No ring was found within ${seconds} s around ${structures === 1 ? "the building" : `the ${structures} buildings`}. The search was cut short: there may be one.`,
+    "Choose fewer buildings or a smaller search window, or draw the line by hand.",
   );
 }
 

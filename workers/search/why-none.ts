@@ -13,7 +13,7 @@ export function whyNone(lattice: Lattice, inside: Point): Refusal {
   if (!chain) {
     return new Refusal(
       "site/no-ring",
-      "No closed line round the structure was found in the search window, although there is room for one.",
+      "No closed line around the building was found in the search window, although there is room for one.",
       "Make the search window larger, or draw the ring and let it be improved.",
     );
   }
@@ -22,29 +22,29 @@ export function whyNone(lattice: Lattice, inside: Point): Refusal {
   if (kinds.has(NO_GROUND) && nothingOpen(lattice)) {
     return new Refusal(
       "site/no-ground",
-      "There is no ground data anywhere in the search window where a line could run: the structure stands in a hole in the data or beyond its edge.",
-      "Open a raster that covers the structure and its surroundings, or check the place of the footprint.",
+      "There is no elevation data anywhere in the search window where a line could run: the building is in a gap of the elevation data or beyond its edge.",
+      "Open elevation data that covers the building and its surroundings, or check the place of the footprint.",
     );
   }
   if (kinds.has(NO_GROUND)) {
     return new Refusal(
       "site/edge-of-data",
-      `No ring can close: to the ${toward} of the structure the ground data is missing, from the structure's surroundings to the edge of the search window.`,
-      "Open a raster that reaches further to that side, or one without the hole, or draw the ring by hand from levels taken on site.",
+      `No ring can close: to the ${toward} of the building the elevation data is missing, from the building's surroundings to the edge of the search window.`,
+      "Open elevation data that reaches further to that side, or one without the hole, or draw the ring by hand from levels taken on site.",
     );
   }
   if (kinds.has(WATER)) {
     return new Refusal(
       "site/water-in-the-way",
-      `No ring can close: to the ${toward} permanent water comes closer to the structure than the setback and half the base allow.`,
-      "Reduce the setback if the site allows it, lower the crest, or protect the structure itself.",
+      `No ring can close: to the ${toward} permanent water comes closer to the building than the setback and half the base allow.`,
+      "Reduce the setback if the site allows it, lower the top of levee, or protect the building itself.",
     );
   }
   if (kinds.has(NO_GO)) {
     return new Refusal(
       "site/all-no-go",
-      `No ring can close: to the ${toward} no-go areas reach from the structure's surroundings to the edge of the search window.`,
-      "Take one of the no-go areas away or make it smaller, or make the search window larger so that the line can go round it.",
+      `No ring can close: to the ${toward} no-go areas reach from the building's surroundings to the edge of the search window.`,
+      "Take one of the no-go areas away or make it smaller, or make the search window larger so that the line can go around it.",
     );
   }
   return new Refusal(

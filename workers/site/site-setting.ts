@@ -116,7 +116,7 @@ function chosenStructures(plan: Plan, ids: readonly string[] | undefined): reado
   if (chosen.length > 0) return chosen;
   throw new Refusal(
     "site/no-structure",
-    "A ring is looked for round a structure, and the plan has none that is chosen.",
+    "A ring is looked for around a building, and the plan has none that is chosen.",
     "Draw the footprint of the building, import it, or choose another one.",
   );
 }
