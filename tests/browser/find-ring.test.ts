@@ -100,8 +100,10 @@ describe("with the ring found", () => {
     for (let presses = 0; presses < 6; presses++) await page.keyboard.press("ArrowRight");
     await bagsWhen(page, (now) => now > 1.15 * found);
     await expect.poll(() => summary.textContent(), { timeout: 30_000 }).not.toBe(before);
-    await page.waitForTimeout(1500);
+    const searching = panel().getByText("searching", { exact: true });
+    await expect.poll(() => searching.count(), { timeout: 30_000 }).toBe(0);
     const followed = await bagsAtRest(page);
+    expect(await searching.count()).toBe(0);
     await undo();
     await bagsWhen(page, (now) => now === found);
     expect(await summary.textContent()).toBe(before);
