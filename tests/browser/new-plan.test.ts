@@ -75,7 +75,7 @@ describe("a new plan over ground of one's own", () => {
   });
 
   it("says that time is not known, on the cards, in Time, side by side and on paper", async () => {
-    await page.getByLabel("Water-surface elevation", { exact: true }).first().fill("102.5 m");
+    await page.getByLabel("Sized-for water elevation", { exact: true }).first().fill("102.5 m");
     await page.keyboard.press("Enter");
     await drawRing();
     await planIsSized(page);
@@ -84,7 +84,10 @@ describe("a new plan over ground of one's own", () => {
     await page.getByRole("button", { name: "Take this forecast" }).click();
     const words = "Not known: type people, start of work and shifts.";
     await expect.poll(() => verdict().textContent(), { timeout: SLOW_MS }).toBe(words);
-    expect(await page.locator(".alternative-figures").textContent()).toContain("hours not known");
+    const figures = page.locator(".alternative-figures");
+    await expect
+      .poll(() => figures.textContent(), { timeout: SLOW_MS })
+      .toContain("hours not known");
     for (const part of ['[data-block="time"]', ".alternative", '[data-block="checks"]']) {
       const said = (await page.locator(part).allTextContents()).join(" ");
       expect(said).not.toMatch(/\b(is|only) in time|^in time|done \d+ h before/i);
