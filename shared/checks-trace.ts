@@ -22,7 +22,8 @@ import {
   noWater,
   offGround,
 } from "./checks-trace/whole-plan.ts";
-import type { Check, Severity } from "./sizing-types.ts";
+import { severityRank } from "./severity.ts";
+import type { Check } from "./sizing-types.ts";
 
 /** Every check of one alternative that follows from the traced water. A new one is a rule and a name here. */
 const LINE_RULES: readonly TraceRule<LineContext>[] = [
@@ -46,7 +47,8 @@ const WATER_RULES: readonly TraceRule<WaterContext>[] = [
   coarseTrace,
 ];
 
-const ORDER: readonly Severity[] = ["stop", "caution", "note"];
+/** Ids of all of them. */
+export const TRACE_RULE_IDS = [...LINE_RULES, ...WATER_RULES].map(({ id }) => id);
 
 /** Checks of one alternative, the gravest first. */
 export function alternativeChecks(context: LineContext): Check[] {
@@ -59,5 +61,5 @@ export function wholePlanChecks(context: WaterContext): Check[] {
 }
 
 function inOrder(checks: readonly Check[]): Check[] {
-  return [...checks].sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity));
+  return [...checks].sort((a, b) => severityRank(a) - severityRank(b));
 }

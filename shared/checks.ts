@@ -23,7 +23,8 @@ import { overturning, sliding } from "./checks/stand.ts";
 import { forecastCrest, forecastZero, inTime } from "./checks/time.ts";
 import { datum, fallDirection, leastFreeboard } from "./checks/water.ts";
 import type { LonLat } from "./plan.ts";
-import type { Check, Severity } from "./sizing-types.ts";
+import { severityRank } from "./severity.ts";
+import type { Check } from "./sizing-types.ts";
 
 /** Rules that look at holding or time, which are not worked out while something is dragged. */
 const AT_REST: readonly Rule[] = [
@@ -92,13 +93,11 @@ export function checksWhileDragged(
   return [...now, ...atRest.filter((each) => isFoundAtRest(each) && each.toM <= lengthM)];
 }
 
-const ORDER: readonly Severity[] = ["stop", "caution", "note"];
-
 /** Runs every rule. The gravest come first, then by chainage. */
 export function runChecks(context: CheckContext): Check[] {
   return RULES.flatMap((rule) =>
     rule.find(context).flatMap((finding) => checksOf(rule, finding, context)),
-  ).sort((a, b) => ORDER.indexOf(a.severity) - ORDER.indexOf(b.severity) || a.fromM - b.fromM);
+  ).sort((a, b) => severityRank(a) - severityRank(b) || a.fromM - b.fromM);
 }
 
 function checksOf({ id }: Rule, found: Finding, context: CheckContext): Check[] {

@@ -1,5 +1,8 @@
 import type { Check, SizedLine, Totals } from "./sizing-types.ts";
 
+/** A stretch shorter than this is a rounding, metres. */
+export const A_STRETCH_M = 0.05;
+
 /** How much of a line its totals are for. */
 export type Extent = Pick<Totals, "lengthM" | "lengthNoDataM">;
 
@@ -23,7 +26,7 @@ export function mustFixCount(checks: readonly Check[]): number {
   return listedOnce(checks).filter(({ severity }) => severity === "stop").length;
 }
 
-/** A sized line, or what is needed of it to know what its totals are worth. */
+/** A sized line, or what its totals are judged by. */
 type Counted = Pick<SizedLine, "totals"> & Partial<Pick<SizedLine, "levelDoubt">>;
 
 /** Whether its totals answer anything: there is data under some of it, and the water belongs to the ground. */

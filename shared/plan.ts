@@ -137,7 +137,7 @@ export interface Section {
 }
 
 export interface Practice {
-  /** Greatest safe height, metres. */
+  /** Height limit, metres. */
   readonly limitM: number;
   /** Clear distance from structure to the landside toe, metres. */
   readonly setbackM: number;

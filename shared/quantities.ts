@@ -50,7 +50,7 @@ export function looseOrderedFor(volumeM3: number, practice: Practice): number {
 }
 
 /**
- * Bags that people's time is reckoned by, not rounded: bags ordered; sand and earth without bags as the bags of
+ * Bags that people's time is calculated from, not rounded: bags ordered; sand and earth without bags as the bags of
  * the same volume, for shovelled fill is no faster than filling. Source: judgement.
  */
 export function labourBagsFor(fill: Fill, volumeM3: number, { section, practice }: Plan): number {

@@ -1,3 +1,4 @@
+import { A_STRETCH_M } from "./completeness.ts";
 import { HEIGHT_CLASSES, heightClass } from "./height-class.ts";
 import type { Alignment, ReachSection } from "./plan.ts";
 import { PYRAMID } from "./sections.ts";
@@ -23,9 +24,6 @@ export function sectionsOf({ reachBreaksM, reachSections }: Alignment): readonly
 export function hasOtherSections({ reaches }: Pick<SizedLine, "reaches">): boolean {
   return reaches.some((reach) => !isStandard(reach));
 }
-
-/** Shorter than this is a rounding, metres. */
-const A_STRETCH_M = 0.05;
 
 /** The first reach of another section that is higher than that section may be built; null when none is. */
 export function reachOverItsLimit({ reaches }: Pick<SizedLine, "reaches">): Reach | null {

@@ -5,7 +5,7 @@ import type { CrossSection, SizedLine } from "./sizing-types.ts";
 /** Wet bags settle: they are built higher by at least this share of the height. Source: MB. */
 export const SETTLING_SHARE = 0.05;
 
-/** What is needed of a station or a cross-section to know how high its bags are laid. */
+/** What the height that bags are laid to is calculated from, at a station or a cross-section. */
 type Laid = Pick<CrossSection, "crestM" | "heightM" | "courses">;
 
 /**

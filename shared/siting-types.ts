@@ -50,7 +50,7 @@ export interface FoundPiece {
   readonly volumeM3: number;
 }
 
-/** What is to know of the result of a search. Metres. */
+/** A note on the result of a search. Metres. */
 export type SitingNote =
   | {
       readonly kind:

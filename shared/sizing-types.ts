@@ -104,8 +104,6 @@ export interface Totals {
   readonly jobPersonHours: number;
   readonly taskPersonHoursLow: number;
   readonly taskPersonHoursHigh: number;
-  /** Hours for the people stated. */
-  readonly jobHours: number;
   /**
    * Length by height class: to 1, 2, 3, 4 ft (quarters of the plan's limit), and over the limit of its own
    * section; what a section carries beyond the plan's limit is in the class before.

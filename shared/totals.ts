@@ -325,6 +325,5 @@ function asTotals(sums: Sums, orders: Orders, plan: Plan): Totals {
     jobPersonHours,
     taskPersonHoursLow: bags / practice.taskRateHigh,
     taskPersonHoursHigh: bags / practice.taskRateLow,
-    jobHours: jobPersonHours / (practice.people ?? Number.NaN),
   };
 }

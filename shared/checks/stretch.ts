@@ -37,12 +37,17 @@ export function stretchesOf(
   const { chainageM, count } = trace;
   const severity = new Float64Array(count);
   for (let i = 0; i < count; i++) severity[i] = severityAt(i);
+  /** How far the objection at a sample reaches toward the next: to where it ends, straight between the two. */
+  const reachM = (i: number, next: number) => {
+    if (next < 0 || next >= count) return 0;
+    const stepM = Math.abs(chainageM[next]! - chainageM[i]!);
+    const [here, there] = [severity[i]!, severity[next]!];
+    return there < 0 ? (stepM * here) / (here - there) : stepM / 2;
+  };
   const runs: Run[] = [];
   for (let i = 0; i < count; i++) {
     if (!(severity[i]! > 0)) continue;
-    const beforeM = i > 0 ? chainageM[i - 1]! : chainageM[i]!;
-    const afterM = i + 1 < count ? chainageM[i + 1]! : chainageM[i]!;
-    const ownM = (afterM - beforeM) / 2;
+    const ownM = reachM(i, i - 1) + reachM(i, i + 1);
     const run = runs.at(-1);
     if (run && chainageM[i]! - chainageM[run.last]! <= gapM) {
       run.last = i;

@@ -24,9 +24,9 @@ export interface Resting {
 }
 
 /**
- * A levee on ground of any cross-fall. Where the ground is level or falls toward the land, the
+ * A levee on ground of any cross slope. Where the ground is level or falls toward the land, the
  * whole section on its base, its weight from the area as cut and through the centroid of the four corners.
- * Where it rises toward the land, what lies above the level of the landside toe: the rest leans on the bank.
+ * Where it rises toward the land, what lies above the level of the landside toe: the rest rests on the bank.
  * Source: statics.
  */
 export function restingLevee(shape: CutShape, waterDepthM: number, kgPerM3: number): Resting {

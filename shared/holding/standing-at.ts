@@ -13,7 +13,7 @@ export interface DrawnBody extends FreeBody {
 
 /**
  * The free body of a levee cut across, for its drawing; null where nothing is built or ground is missing, and
- * for a section that stands by its bracing, which is not reckoned.
+ * for a levee type that depends on its bracing, which is not calculated.
  */
 export function standingAt(section: CrossSection, plan: Plan): DrawnBody | null {
   const { bodyM2, heightM, crestM, waterM, waterSide, crownM } = section;

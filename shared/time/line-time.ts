@@ -31,7 +31,7 @@ export interface LineTimeInputs {
   readonly at: LonLat;
 }
 
-/** Everything one line's time is reckoned from. */
+/** Everything one line's time is calculated from. */
 interface Job {
   readonly time: TimeSettings;
   readonly stretches: readonly LiftedStretch[];

@@ -44,7 +44,7 @@ function costOf(now: Totals, next: Totals): NextFoot {
 
 /** One point of the curve from the totals at a rise. */
 export function curvePoint({ water }: Plan, riseM: number, totals: Totals): CurvePoint {
-  const { bags, greatestHeightM, lengthOverLimitM, jobHours } = totals;
+  const { bags, greatestHeightM, lengthOverLimitM } = totals;
   return {
     riseM,
     waterM: waterElevationAtGauge(water) + riseM,
@@ -52,7 +52,6 @@ export function curvePoint({ water }: Plan, riseM: number, totals: Totals): Curv
     bags,
     greatestHeightM,
     lengthOverLimitM,
-    jobHours,
   };
 }
 

@@ -80,7 +80,6 @@ export interface CurvePoint {
   readonly bags: number;
   readonly greatestHeightM: number;
   readonly lengthOverLimitM: number;
-  readonly jobHours: number;
 }
 
 /** What one more foot of water costs. */

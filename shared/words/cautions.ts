@@ -50,9 +50,9 @@ export const CAUTIONS: readonly Caution[] = [
     source: PRACTICE,
   },
   {
-    text: "Do not pump a basement out early, and never build against its wall: groundwater still comes up inside a ring. Lower it by about a third a day.",
+    text: "Do not pump a basement out early, and never build against its wall: groundwater still comes up inside a ring. Lower it by about a third a day (BASE-N), or a foot, mark it and wait overnight (BASE-F).",
     short: "Do not pump a basement out early; never build against its wall.",
-    source: "NDSU-11, BASE-N",
+    source: "NDSU-11, BASE-N, BASE-F",
   },
   {
     text: "A boil: clear water, report and watch it; carrying soil, ring it and raise the ring until it runs clear. Never plug or cap it.",

@@ -1,17 +1,14 @@
 import { listedOnce } from "../completeness.ts";
-import type { Check, Severity } from "../sizing-types.ts";
+import { severityRank } from "../severity.ts";
+import type { Check } from "../sizing-types.ts";
 import { SEVERITY_NAMES } from "./severity.ts";
-
-const ORDER: Readonly<Record<Severity, number>> = { stop: 0, caution: 1, note: 2 };
 
 /**
  * Checks to list: the gravest first, along the line within the same gravity; the two halves of a stretch that
  * runs over a ring's closing point are one.
  */
 export function sortedChecks(checks: readonly Check[]): readonly Check[] {
-  return listedOnce(checks).sort(
-    (a, b) => ORDER[a.severity] - ORDER[b.severity] || a.fromM - b.fromM,
-  );
+  return listedOnce(checks).sort((a, b) => severityRank(a) - severityRank(b) || a.fromM - b.fromM);
 }
 
 /** `2 Must fix, 3 Cautions, 1 Note`. */

@@ -1,3 +1,4 @@
+import { A_STRETCH_M } from "../completeness.ts";
 import { lengthBracedM } from "../holding/bracing.ts";
 import { factorWords } from "../holding/factor-words.ts";
 import { lineVerdict } from "../holding/line-verdict.ts";
@@ -21,9 +22,6 @@ export interface CompareWords {
   /** True where it speaks against the line. */
   readonly isBad: boolean;
 }
-
-/** Shorter than this is a rounding, metres. */
-const A_STRETCH_M = 0.05;
 
 function notKnown(doubt: LevelDoubt): CompareWords {
   return { word: "not known", why: levelDoubtShort(doubt), isBad: true };

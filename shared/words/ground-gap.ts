@@ -1,3 +1,4 @@
+import { A_STRETCH_M } from "../completeness.ts";
 import type { Plan } from "../plan.ts";
 import type { SizedLine } from "../sizing-types.ts";
 import { formatLength, type UnitSystem } from "../units.ts";
@@ -5,9 +6,6 @@ import type { TracedAlternative } from "../water-types.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
 import { mustFixWords } from "./must-fix.ts";
 import { overtopsWords } from "./water.ts";
-
-/** Shorter than this is a rounding, metres. */
-const A_STRETCH_M = 0.05;
 
 /** How much of a line runs over ground that is not known, in words; null where all of it is known. */
 export function gapLength(line: SizedLine | null, system: UnitSystem): string | null {

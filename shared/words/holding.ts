@@ -2,11 +2,11 @@ import { DAY_H } from "../constants.ts";
 import { lengthBracedM } from "../holding/bracing.ts";
 import { roundedDown } from "../holding/factor-words.ts";
 import { lineVerdict } from "../holding/line-verdict.ts";
-import type { FillingHour, GradientClass, Holding, Spread, Verdict } from "../holding/types.ts";
+import type { FillingHour, GradientClass, Holding, Verdict } from "../holding/types.ts";
 import type { Uplift } from "../plan.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import type { SizedLine } from "../sizing-types.ts";
-import { formatLength, formatStation, formatUnitFlowRange, type UnitSystem } from "../units.ts";
+import { formatLength, formatStation, type UnitSystem } from "../units.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
 import { butMustFix } from "./must-fix.ts";
 
@@ -58,11 +58,6 @@ export function stabilityWords(
   }
   const short = formatLength(weakest.lengthShortM, system, 0);
   return `below the ${weakest.required} required on ${short}, at low friction${beside}`;
-}
-
-/** Seepage through a metre of line, as a range. */
-export function unitFlowWords({ low, high }: Spread, system: UnitSystem): string {
-  return formatUnitFlowRange({ low, high }, system);
 }
 
 /** A span of hours, rounded down: "25 min", "3.4 h", "18 h", "3 days", "over a week". */

@@ -1,9 +1,9 @@
-import type { Check, Severity, SizedLine } from "../../shared/sizing-types.ts";
+import { severityRank } from "../../shared/severity.ts";
+import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import { nearestChainage, spotAt } from "../drawing/line/along.ts";
 
 /** Marks closer than this on the screen are drawn as one, CSS pixels. */
 const TOGETHER_PX = 24;
-const GRAVEST_FIRST: readonly Severity[] = ["stop", "caution", "note"];
 
 /** A mark stands this far from the line, or from the toe, on the land side, so that it covers neither, CSS pixels. */
 const FROM_LINE_PX = 27;
@@ -35,7 +35,7 @@ export function groupChecks(
 ): CheckGroup[] {
   const groups: { x: number; y: number; at: readonly [number, number]; checks: Check[] }[] = [];
   const placed = line.checks.filter((check) => check.at !== null);
-  const gravest = [...placed].sort((a, b) => rank(a) - rank(b));
+  const gravest = [...placed].sort((a, b) => severityRank(a) - severityRank(b));
   for (const check of gravest) {
     const { x, y } = place(check.at!);
     const near = groups.find((group) => Math.hypot(group.x - x, group.y - y) < TOGETHER_PX);
@@ -69,8 +69,4 @@ function landward(
   const toeM = side > 0 ? spot.toeLeftM : spot.toeRightM;
   const awayPx = side * Math.max(FROM_LINE_PX, FROM_TOE_PX + toeM / metresPerPx);
   return [spot.left[0] * awayPx, -spot.left[1] * awayPx];
-}
-
-function rank(check: Check): number {
-  return GRAVEST_FIRST.indexOf(check.severity);
 }

@@ -39,7 +39,6 @@ const KEYS: MakeupKey[] = [
   "sheetM2",
   "sheetRolls",
   "jobPersonHours",
-  "jobHours",
   "taskPersonHours",
   "groundSpread",
 ];

@@ -118,7 +118,6 @@ describe("properties of sizing", () => {
         expect(sum((each) => each.volumeM3)).toBeCloseTo(totals.volumeM3, 6);
         expect(sum((each) => each.sandM3)).toBeCloseTo(totals.sandM3, 6);
         expect(sum((each) => each.sheetM2)).toBeCloseTo(totals.sheetM2, 6);
-        expect(sum((each) => each.jobHours)).toBeCloseTo(totals.jobHours, 6);
         expect(sum((each) => each.lengthOverLimitM)).toBeCloseTo(totals.lengthOverLimitM, 6);
         for (const key of ["bags", "bagsPlaced", "sheetBags", "sheetRolls", "trucks"] as const) {
           expect(

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CheckFinding } from "../../shared/checks/findings.ts";
 import { RULES } from "../../shared/checks.ts";
+import { TRACE_RULE_IDS } from "../../shared/checks-trace.ts";
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import { SECTIONS } from "../../shared/sections.ts";
 import { SETTINGS, type SettingPath } from "../../shared/settings.ts";
@@ -194,7 +195,9 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
   );
   const sentences = [
     ...said.flatMap(({ message, remedy, source }) => [message, remedy, source]),
-    ...RULES.flatMap(({ id }) => Object.values(ruleWords(id, system))),
+    ...[...RULES.map(({ id }) => id), ...TRACE_RULE_IDS].flatMap((id) =>
+      Object.values(ruleWords(id, system)),
+    ),
     ...SECTIONS.flatMap(({ id }) => {
       const { name, about, limit, cautions } = leveeTypeText(id, units);
       return [name, about, limit.note, ...cautions];

@@ -33,7 +33,7 @@ interface SectionCut {
 interface SiteRule {
   /** Clear distance from a structure to the landside toe, metres. */
   readonly setbackM: number;
-  /** Greatest safe height, metres. Above it a steep price, so that there is always an answer. */
+  /** Height limit, metres. Above it a steep price, so that there is always an answer. */
   readonly limitM: number;
   /** Length of line carried on into ground at the crest where a piece ties in, metres. */
   readonly keyInM: number;

@@ -11,7 +11,6 @@ import {
   formatArea,
   formatCount,
   formatElevation,
-  formatHours,
   formatLength,
   formatSmallMass,
   formatStation,
@@ -246,16 +245,6 @@ const MAKEUPS = {
       given("bags per person-hour", "practice.jobRate", plan.practice.jobRate, system),
     ],
     source: `${SETTINGS["practice.jobRate"].source}. ${settingNote("practice.jobRate", unitsOf(system))}`,
-  }),
-  jobHours: ({ plan, totals, system }) => ({
-    formula: "hours = person-hours of the whole job / people",
-    inputs: [
-      { name: "person-hours", value: formatHours(totals.jobPersonHours) },
-      plan.practice.people === null
-        ? { name: "people", value: "not stated" }
-        : given("people", "practice.people", plan.practice.people, system),
-    ],
-    source: SETTINGS["practice.jobRate"].source,
   }),
   taskPersonHours: ({ plan, totals, system }) => ({
     formula: "person-hours = bags / rate of one task, filling or placing",

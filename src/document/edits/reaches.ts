@@ -31,7 +31,8 @@ export function breaksWith(
     return refused(
       "reach/taken",
       "A reach already ends at that station.",
-      "Choose a station at least half a metre away.",
+      "Choose a station at least {0} away.",
+      CLOSEST_M,
     );
   }
   return { ok: true, value: [...breaksM, atM].sort((a, b) => a - b) };
@@ -98,8 +99,9 @@ export function withStretch(
   if (Math.abs(toM - fromM) < 2 * CLOSEST_M) {
     return refused(
       "reach/short",
-      "Expected a stretch of a metre or more.",
+      "Expected a stretch of {0} or more.",
       "Type two stations that lie further apart.",
+      2 * CLOSEST_M,
     );
   }
   const fromEndM = endOf(line, fromM, lengthM);
@@ -223,6 +225,12 @@ function isPlain(built: ReachSection): boolean {
   return built === STANDARD || (isStandard(built) && Object.keys(built.figures).length === 0);
 }
 
-function refused(code: string, message: string, remedy: string): { ok: false; failure: Failure } {
-  return { ok: false, failure: { code, message, remedy } };
+function refused(
+  code: string,
+  message: string,
+  remedy: string,
+  lengthM?: number,
+): { ok: false; failure: Failure } {
+  const figures = lengthM === undefined ? {} : { figures: [{ as: "length", m: lengthM } as const] };
+  return { ok: false, failure: { code, message, remedy, ...figures } };
 }

@@ -32,7 +32,7 @@ export function shortShare({ leastSpareM }: WorkStretch, marginM: number): numbe
   return marginM > 0 ? Math.min(1, -leastSpareM / marginM) : 1;
 }
 
-/** The stretch of work at a chainage; null where nothing is built, and while nothing is reckoned. */
+/** The stretch of work at a chainage; null where nothing is built, and while nothing is calculated. */
 export function workAt(time: LineTime | null, chainageM: number): WorkStretch | null {
   return (
     time?.stretches.find(({ fromM, toM }) => chainageM >= fromM && chainageM <= toM + 1e-6) ?? null

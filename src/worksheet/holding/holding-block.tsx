@@ -1,5 +1,5 @@
 import "./holding.css";
-import { isCounted } from "../../../shared/completeness.ts";
+import { A_STRETCH_M, isCounted } from "../../../shared/completeness.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { spanWords, stabilityWords } from "../../../shared/words/holding.ts";
 import { pumpCountWords } from "../../../shared/words/pumps.ts";
@@ -14,9 +14,6 @@ import { HoldingPumps } from "./holding-pumps.tsx";
 import { HoldingRaise } from "./holding-raise.tsx";
 import { HoldingSeepage } from "./holding-seepage.tsx";
 import { HoldingStanding } from "./holding-standing.tsx";
-
-/** Shorter than this is a rounding, metres. */
-const A_STRETCH_M = 0.05;
 
 /** What stability calculates at, what seeps through and what is to be pumped. */
 export function HoldingBlock() {

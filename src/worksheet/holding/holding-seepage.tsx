@@ -1,7 +1,7 @@
 import { holdingOf } from "../../../shared/defaults.ts";
 import type { Creep, ExitGradient } from "../../../shared/holding/types.ts";
-import { formatFlowRange, formatLength } from "../../../shared/units.ts";
-import { seenWords, unitFlowWords } from "../../../shared/words/holding.ts";
+import { formatFlowRange, formatLength, formatUnitFlowRange } from "../../../shared/units.ts";
+import { seenWords } from "../../../shared/words/holding.ts";
 import { SOIL_NAMES } from "../../../shared/words/soils.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
@@ -52,7 +52,7 @@ export function HoldingSeepage({ now }: { readonly now: HoldingNow }) {
             seepage.worstM !== null && (
               <>
                 most at <StationButton chainageM={seepage.worstM} />,{" "}
-                {unitFlowWords(seepage.worstM2PerS, system)}
+                {formatUnitFlowRange(seepage.worstM2PerS, system)}
               </>
             )
           }

@@ -1,3 +1,4 @@
+import { A_STRETCH_M } from "../../../shared/completeness.ts";
 import { holdingOf } from "../../../shared/defaults.ts";
 import { lengthBracedM } from "../../../shared/holding/bracing.ts";
 import { factorWords } from "../../../shared/holding/factor-words.ts";
@@ -12,9 +13,6 @@ import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { StandingInputs } from "./holding-inputs.tsx";
 import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
-
-/** Shorter than this is a rounding, metres. */
-const A_STRETCH_M = 0.05;
 
 const SEVERITIES: Readonly<Record<Verdict, Severity | null>> = {
   "meets-required": null,

@@ -4,6 +4,7 @@ import type { Alignment } from "../../../shared/plan.ts";
 import { formatStation, parseStation } from "../../../shared/units.ts";
 import { addBreak } from "../../document/edits/reaches.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
+import { FailureText } from "../../ui/failure-text.tsx";
 
 interface DivideFormProps {
   readonly alternative: Alignment;
@@ -55,7 +56,7 @@ export function DivideForm({ alternative, lengthM }: DivideFormProps) {
       )}
       {failure && (
         <p class="field-why" role="alert">
-          {failure.message} {failure.remedy}
+          <FailureText failure={failure} system={system} />
         </p>
       )}
     </form>

@@ -6,6 +6,7 @@ import { SECTIONS } from "../../../shared/sections.ts";
 import { formatStation, parseStation } from "../../../shared/units.ts";
 import { buildStretch } from "../../document/edits/reaches.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
+import { FailureText } from "../../ui/failure-text.tsx";
 import { stretchWish } from "./reach-wish.ts";
 import { SectionSelect } from "./section-select.tsx";
 
@@ -81,7 +82,7 @@ export function StretchForm({ alternative, lengthM }: StretchFormProps) {
       </span>
       {failure && (
         <p class="field-why" role="alert">
-          {failure.message} {failure.remedy}
+          <FailureText failure={failure} system={system} />
         </p>
       )}
     </form>
