@@ -134,9 +134,12 @@ export interface DryVerdict {
   readonly notKnown: {
     /**
      * `no-building`: it is for none; `building-off-data`: one lies off the elevation data; `hole-in-the-way`:
-     * water comes in over a hole alone; `hole-under-line`: the line itself runs over a hole or off the data.
+     * water comes in over a hole alone; `hole-under-line`: the line itself runs over a hole or off the data;
+     * `no-water`: no ground at all is under water.
      */
-    readonly because: "no-building" | "building-off-data" | "hole-in-the-way" | "hole-under-line";
+    readonly because:
+      | ("no-building" | "building-off-data" | "hole-in-the-way" | "hole-under-line")
+      | "no-water";
     readonly at: LonLat | null;
   } | null;
 }

@@ -1,3 +1,4 @@
+import type { TracedWater } from "../water-types.ts";
 import type { TraceRule, WaterContext } from "./trace-rule.ts";
 
 /** Names are as the person typed them; metres. */
@@ -29,6 +30,14 @@ export type WholePlanFinding =
     }
   | { readonly kind: "coarse-trace"; readonly cellM: number };
 
+/** Whether the water covers any ground; where it covers none, water and elevation data do not belong together. */
+export function isAnyWater({
+  cells,
+  holeCells,
+}: Pick<TracedWater, "cells" | "holeCells">): boolean {
+  return cells + holeCells > 0;
+}
+
 /** Structures that need no levee at this level. */
 export const notReached: TraceRule<WaterContext> = {
   id: "not-reached",
@@ -45,11 +54,11 @@ export const notReached: TraceRule<WaterContext> = {
 /** Structures that cannot be judged. */
 export const offGround: TraceRule<WaterContext> = {
   id: "building-off-data",
-  find: ({ plan, structures }) =>
+  find: ({ plan, structures, water }) =>
     structures.flatMap(({ name: building, wet }, i) => {
       const at = plan.structures[i]?.outline[0] ?? null;
       const finding = { kind: "building-off-data", building } as const;
-      return wet === null ? [{ severity: "caution", at, finding }] : [];
+      return wet === null && isAnyWater(water) ? [{ severity: "caution", at, finding }] : [];
     }),
 };
 
@@ -72,9 +81,9 @@ export const idleSource: TraceRule<WaterContext> = {
 export const noWater: TraceRule<WaterContext> = {
   id: "no-water",
   find: ({ water }) => {
-    if (water.cells + water.holeCells > 0) return [];
+    if (isAnyWater(water)) return [];
     const finding = { kind: "no-water", waterM: water.elevationM } as const;
-    return [{ severity: "caution", at: null, finding }];
+    return [{ severity: "stop", at: null, finding }];
   },
 };
 

@@ -4,6 +4,7 @@ const BECAUSE: Readonly<Record<NonNullable<DryVerdict["notKnown"]>["because"], s
   "no-building": "no building on the elevation data",
   "building-off-data": "a building lies off the elevation data",
   "hole-in-the-way": "a hole in the elevation data lies on the water's way",
+  "no-water": "no ground at all is under this water",
   "hole-under-line": "part of the line has no elevation data",
 };
 

@@ -50,7 +50,7 @@ export function dryWords({ dry, notKnown }: TracedAlternative): string {
 /** From which level on water reaches a building: "wet above stage 30.2 ft". */
 export function sillWords(reached: Reached, plan: Plan, system: UnitSystem): string {
   const { wet, sillM, marginM, throughHole } = reached;
-  if (wet === null) return "outside the elevation data";
+  if (wet === null) return "not known";
   if (throughHole?.alone) return "wet, across missing elevation data";
   if (sillM === null || marginM === null) return "not reached at any level traced";
   return `wet above ${raisedLevelWords(marginM, sillM, plan, system)}`;

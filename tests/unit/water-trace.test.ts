@@ -253,7 +253,7 @@ describe("a ring", () => {
   it("says of no level that it holds to where the water is a mistake, far below all ground", async () => {
     const low = { ...ringPlan, water: { ...ringPlan.water, elevationM: 30 } };
     const [line] = (await trace(slope, low)).alternatives;
-    expect(line).toMatchObject({ dry: true });
+    expect(line).toMatchObject({ dry: null, notKnown: { because: "no-water" } });
     expect(line!.firstOver!.riseM).toBeGreaterThan(60);
     expect(line!.checks.map(({ id }) => id)).not.toContain("overtops");
   });
@@ -419,6 +419,21 @@ describe("marked sources", () => {
     expect(trail.water.cells).toBe(0);
     expect(trail.sources[0]).toMatchObject({ state: "dry" });
     expect(idsOf(trail)).toEqual(expect.arrayContaining(["idle-source", "no-water"]));
+  });
+
+  it("that cover no ground at all leave every answer open, as a wrong unit or datum does", async () => {
+    const ringed = {
+      ...planWith(50, { structures: [house] }),
+      alignments: [ring(box(50, 20, 75, 40))],
+    };
+    const trail = await trace(valley, ringed);
+    expect(trail.water.cells).toBe(0);
+    expect(trail.structures).toMatchObject([{ wet: null, sillM: null }]);
+    expect(trail.alternatives).toMatchObject([{ dry: null, notKnown: { because: "no-water" } }]);
+    expect(trail.checks.map(({ id, severity }) => [id, severity])).toEqual([["no-water", "stop"]]);
+    const wet = await trace(valley, { ...ringed, water: { ...ringed.water, elevationM: 101 } });
+    expect(wet.alternatives[0]!.dry).toBe(true);
+    expect(wet.structures[0]!.wet).not.toBeNull();
   });
 
   it("off the ground make every low edge a source, so that nothing is called dry that is not", async () => {

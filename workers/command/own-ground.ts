@@ -4,18 +4,21 @@ import { planOnGround } from "../../shared/ground-settings.ts";
 import type { Engine, TerrainFile } from "../../shared/messages.ts";
 import type { Plan, VerticalUnit } from "../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
+import type { UnitSystem } from "../../shared/units.ts";
 import { leftBehind } from "../../shared/words/left-behind.ts";
 import { unitChoice } from "../../shared/words/unit-choice.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 
 /** The plan as it stands on the rasters named: what it says of other elevation data is left out, with a note. */
 export function onTheseFiles(
   plan: Plan,
   files: readonly TerrainFile[],
   say: (message: string) => void,
+  system: UnitSystem,
 ): Plan {
   const named = files.map(({ name, blob }) => ({ name, bytes: blob.size }));
   const { plan: onIt, left } = planOnGround(plan, named);
-  const told = left && leftBehind(left, null, (m) => `${m} m`);
+  const told = left && leftBehind(left, null, unitsOf(system).length);
   if (told) say(`Note: ${told.message}`);
   return onIt;
 }

@@ -89,7 +89,7 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   for (const note of notes) say(`Note: ${note}`);
   const structureIds = structuresNamed(read, options.get("--building"));
   const files = await terrainFiles(rasters.map(resolve));
-  const plan = onTheseFiles(read, files, say);
+  const plan = onTheseFiles(read, files, say, system);
   const marks = marksFrom(options, plan, files);
   const ground = { files, verticalUnit: unit ?? plan.ground.verticalUnit, marks };
   const engine = await startEngine();

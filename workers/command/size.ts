@@ -76,7 +76,7 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
     );
   }
   const files = await terrainFiles(rasters.map(resolve));
-  const plan = onTheseFiles(read, files, say);
+  const plan = onTheseFiles(read, files, say, system);
   const marks = marksFrom(options, plan, files);
   const engine = await startEngine();
   const verticalUnit = unit ?? plan.ground.verticalUnit;

@@ -56,7 +56,7 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
   const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
   const files = await terrainFiles(rasters.map(resolve));
-  const plan = onTheseFiles(read, files, say);
+  const plan = onTheseFiles(read, files, say, system);
   const marks = marksFrom(options, plan, files);
   const engine = await startEngine();
   const verticalUnit = unit ?? plan.ground.verticalUnit;

@@ -4,12 +4,14 @@ import { lonLatOf, type WaterGrid } from "./water-grid.ts";
 
 /**
  * Whether everything a line is for stays dry. Not known where only missing elevation data decides: water that
- * comes over a hole alone, or a line that itself runs over a hole or off the data.
+ * comes over a hole alone, or a line that itself runs over a hole or off the data; nor where no ground at all is
+ * under water, for then water and elevation data do not belong together.
  */
 export function dryVerdict(
   grid: WaterGrid,
   wall: LeveeWall,
   reached: readonly Reached[],
+  isAnyWater: boolean,
 ): DryVerdict {
   if (reached.some((each) => isWet(each))) return { dry: false, notKnown: null };
   const unknown = (because: NonNullable<DryVerdict["notKnown"]>["because"]) => ({
@@ -17,6 +19,7 @@ export function dryVerdict(
     at: null,
   });
   if (reached.length === 0) return { dry: null, notKnown: unknown("no-building") };
+  if (!isAnyWater) return { dry: null, notKnown: unknown("no-water") };
   const hole = reached.find(({ throughHole }) => throughHole?.alone)?.throughHole;
   if (hole) return { dry: null, notKnown: { because: "hole-in-the-way", at: hole.at } };
   if (reached.some(({ wet }) => wet === null)) {

@@ -5,6 +5,7 @@ import { isInside, planePolygon } from "../../shared/plane-polygon.ts";
 import { aimsOfRing, isProtected } from "../../shared/protected.ts";
 import {
   type FirstOver,
+  HOLE_REACHED,
   type TracedAlternative,
   type TracedStructure,
   WATER,
@@ -24,6 +25,11 @@ import { keptDry } from "./wet-amounts.ts";
 export interface Before {
   readonly state: TracedState;
   readonly structures: readonly TracedStructure[];
+}
+
+/** Whether anything is under water, known ground or not. */
+function hasWater(codes: Uint8Array): boolean {
+  return codes.some((code) => code === WATER || code === HOLE_REACHED);
 }
 
 /** An alternative's trace, and the codes of its water. */
@@ -60,7 +66,7 @@ export function traceAlternative(
   const inside = sources.filter(({ at }) => ring && isInside(ring, ...plane.toPlane(at)));
   const traced: Omit<TracedAlternative, "checks"> = {
     ...{ id, name, kind },
-    ...dryVerdict(grid, wall, reached),
+    ...dryVerdict(grid, wall, reached, hasWater(before.state.codes)),
     structures: reached,
     leftWet: before.structures
       .filter((each, index) => each.wet && !isAim.has(each.id) && isStillWet(index))

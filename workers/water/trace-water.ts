@@ -1,3 +1,4 @@
+import { isAnyWater } from "../../shared/checks-trace/whole-plan.ts";
 import { wholePlanChecks } from "../../shared/checks-trace.ts";
 import { Refusal } from "../../shared/failure.ts";
 import { accuracyOf } from "../../shared/ground-accuracy.ts";
@@ -93,8 +94,14 @@ function* traceSteps(
   const { sources } = context;
   const cellM = Math.max(summary.cellXM, summary.cellYM);
   const groundRmseM = accuracyOf(plan.ground, cellM).rmseM;
-  const checks = wholePlanChecks({ plan, groundRmseM, water, sources, structures });
-  return { water, sources, structures, alternatives, mask, checks };
+  const known = isAnyWater(water) ? structures : structures.map(unknown);
+  const checks = wholePlanChecks({ plan, groundRmseM, water, sources, structures: known });
+  return { water, sources, structures: known, alternatives, mask, checks };
+}
+
+/** A structure of which nothing is known, for water and elevation data do not belong together. */
+function unknown(structure: TracedStructure): TracedStructure {
+  return { ...structure, wet: null, sillM: null, sillAt: null, marginM: null, overFloorM: null };
 }
 
 /** Connected water over all of a large ground, on its coarser cells. */

@@ -1,3 +1,4 @@
+import { isAnyWater } from "../../../shared/checks-trace/whole-plan.ts";
 import { letterOf } from "../../../shared/line-letter.ts";
 import { isProtected } from "../../../shared/protected.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../../shared/units.ts";
@@ -125,5 +126,6 @@ function summaryWords(): string {
   if (!trace) return tracingFailure.value ? "not traced" : "";
   const wet = trace.structures.filter((each) => each.wet).length;
   const all = trace.structures.length;
+  if (!isAnyWater(trace.water)) return "no ground at all is under this water";
   return all === 0 ? "traced" : `reaches ${wet} of ${all} without a levee`;
 }
