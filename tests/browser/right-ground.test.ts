@@ -157,7 +157,9 @@ describe("a plan of another place", () => {
     await alert.waitFor();
     expect(await alert.textContent()).toMatch(/elevation data lies \d+ mi \w+ of the plan/);
     await chosen(page).getByText("not on this elevation data").waitFor();
-    expect(await page.locator(".worksheet").textContent()).not.toMatch(/\d bags|(?<!Leave )in time|no ground/);
+    expect(await page.locator(".worksheet").textContent()).not.toMatch(
+      /\d bags|(?<!Leave )in time|no ground/,
+    );
     await alert.getByLabel("Open the elevation data of the plan").setInputFiles([raster]);
     await alert.waitFor({ state: "detached" });
     await planIsSized(page);
