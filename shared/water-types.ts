@@ -154,7 +154,7 @@ export interface TracedAlternative extends DryVerdict {
   /** Structures it is not for that the water reaches with it built too. */
   readonly leftWet: readonly string[];
   readonly wayIn: WayIn | null;
-  /** Null when no water can come in at any level, or the way leads over unknown ground alone. */
+  /** Null when no water can come in at any level, the way leads over unknown ground alone, or no ground is under water. */
   readonly firstOver: FirstOver | null;
   /** Ground that would be under connected water and is not with the line, the line itself left out. */
   readonly keptDryCells: number;

@@ -47,5 +47,9 @@ export function pageRule(name: PaperName): string {
 /** When the pages were laid out, in words. */
 export function printedNow(system: UnitSystem): string {
   const locale = system === "us" ? "en-US" : "en-GB";
-  return new Date().toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
+  return new Date().toLocaleString(locale, {
+    dateStyle: "medium",
+    timeStyle: "short",
+    hourCycle: "h23",
+  });
 }

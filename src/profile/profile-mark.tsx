@@ -1,4 +1,6 @@
+import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import type { LineTime } from "../../shared/time/types.ts";
+import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
 import { plan } from "../document/store.ts";
 import type { ProfileFrame } from "../drawing/profile/profile-frame.ts";
 import {
@@ -44,9 +46,12 @@ export function ProfileMark({ frame, isPinned, room, time }: ProfileMarkProps) {
   const label = labelBeside(
     x,
     room,
-    wordings(reading, builtAt(line, reading.chainageM, plan.value), time, isMarked).map(
-      (words) => words + note,
-    ),
+    wordings(
+      reading,
+      builtAt(line, reading.chainageM, plan.value),
+      { time, levelDoubt: line.levelDoubt },
+      isMarked,
+    ).map((words) => words + note),
   );
   const isUnderHeading = room.isNarrow || x < labelFromPx - GAP_PX;
   const topPx = isUnderHeading ? rowPx + 1 : rowPx - 16;
@@ -79,10 +84,11 @@ export function ProfileMark({ frame, isPinned, room, time }: ProfileMarkProps) {
 function wordings(
   reading: Reading,
   built: BuiltAs,
-  time: LineTime | null,
+  { time, levelDoubt }: { time: LineTime | null; levelDoubt: LevelDoubt | null },
   isMarked: boolean,
 ): string[] {
   const system = unitSystem.value;
+  if (levelDoubt?.countsUnknown) return [`Not known: ${levelDoubtShort(levelDoubt)}`];
   if (!isMarked) return [greatestWords(reading, system)];
   const full = markWords(reading, built, system);
   const short = shortMarkWords(reading, system);

@@ -61,22 +61,23 @@ export function traceAlternative(
   const isAim = new Set(aims.map(({ id }) => id));
   const isStillWet = (index: number) =>
     context.footprints[index]!.cells.some((cell) => state.codes[cell] === WATER);
+  const isAnyWater = hasWater(before.state.codes);
   const { id, name, kind } = alignment;
   const ring = kind === "ring" ? planePolygon(alignment.corners, plane) : null;
   const inside = sources.filter(({ at }) => ring && isInside(ring, ...plane.toPlane(at)));
   const traced: Omit<TracedAlternative, "checks"> = {
     ...{ id, name, kind },
-    ...dryVerdict(grid, wall, reached, hasWater(before.state.codes)),
+    ...dryVerdict(grid, wall, reached, isAnyWater),
     structures: reached,
     leftWet: before.structures
       .filter((each, index) => each.wet && !isAim.has(each.id) && isStillWet(index))
       .map((each) => each.id),
     wayIn: findWayIn(context, levee, state.found, before.state.found),
-    firstOver: firstOverOf(context, levee, state.found),
+    firstOver: isAnyWater ? firstOverOf(context, levee, state.found) : null,
     keptDryCells: kept.cells,
     keptDryAreaM2: kept.areaM2,
     keptDryVolumeM3: kept.volumeM3,
-    overtopping: overtoppingOrder(context, levee),
+    overtopping: isAnyWater ? overtoppingOrder(context, levee) : [],
     sourcesInside: inside.map((source) => source.id),
     inWaterM: river ? riverStretches(wall, river, line) : [],
   };

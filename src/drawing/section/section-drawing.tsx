@@ -41,6 +41,7 @@ export function SectionDrawing(props: SectionDrawingProps) {
   const { cross, section, limitM, unitSystem, widthPx, heightPx } = props;
   const { needed = NOTHING_ELSE, over } = props;
   const id = useId();
+  if (!(widthPx > 0 && heightPx > 0)) return null;
   const frame = sectionFrame(cross, section, widthPx, heightPx, needed, over && FOR_FORCES);
   const paths = sectionPaths(cross, section, limitM, frame);
   const dimensions = over ? null : sectionDimensions(cross, frame);
@@ -178,7 +179,5 @@ function verdict({ greatestHeightM }: CrossSection): readonly string[] {
   if (greatestHeightM === null) {
     return ["No elevation data under the base here:", "no height can be given."];
   }
-  return greatestHeightM > 0
-    ? []
-    : ["The ground is above the top of levee here:", "nothing to build."];
+  return greatestHeightM > 0 ? [] : ["The ground is above the top of levee here."];
 }

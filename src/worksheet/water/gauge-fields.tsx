@@ -87,6 +87,6 @@ function GaugeName({ name }: { name: string }) {
 
 function summaryWords({ gaugeZeroM, datumOffsetM }: Water, system: UnitSystem): string {
   const zero = `zero ${formatElevation(gaugeZeroM, system)}`;
-  if (datumOffsetM === null) return `${zero}, same datum`;
+  if (datumOffsetM === null) return `${zero}, offset not stated`;
   return `${zero}, offset ${formatLength(datumOffsetM, system, 2)}`;
 }
