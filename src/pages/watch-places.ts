@@ -77,7 +77,7 @@ function ofWater(line: SizedLine, holding: Holding, system: UnitSystem): Reason[
       : []),
     ...(seepage.worstM === null ? [] : [{ chainageM: seepage.worstM, why: "most seepage" }]),
     ...(exit
-      ? [{ chainageM: exit.atM, why: "boils most likely here, behind the land-side toe" }]
+      ? [{ chainageM: exit.atM, why: "boils most likely here, behind the landside toe" }]
       : []),
   ];
 }

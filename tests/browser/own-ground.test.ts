@@ -148,5 +148,9 @@ describe("on a phone", () => {
     await page.getByRole("button", { name: "To the stakes" }).click();
     const sheets = page.locator(".sheets");
     expect(await sheets.evaluate((room) => room.scrollWidth - room.clientWidth)).toBe(0);
+    for (const head of await sheets.locator(".title-block").all()) {
+      const box = (await head.boundingBox())!;
+      expect(box.x + box.width).toBeLessThanOrEqual(390);
+    }
   });
 });
