@@ -119,8 +119,9 @@ describe("marks on the line", () => {
       /^Reach 2, 5\+00 to 7\+00: .*two bags wide, limit 1\.0 ft, over it on \d+ ft\./,
     );
     expect(await wall.locator("text").textContent()).toMatch(/^2\b/);
-    const labels = await room().locator(".profile-label-limit").allTextContents();
-    expect(labels).toContain("1 ft below top of levee");
+    await expect
+      .poll(() => room().locator(".profile-label-limit").allTextContents())
+      .toContain("1 ft below top of levee");
     await page.keyboard.press("Control+z");
     await expect.poll(() => lane("sections").count()).toBe(0);
   });
