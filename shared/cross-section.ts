@@ -41,7 +41,7 @@ export function crossSection(inputs: CrossSectionInputs): CrossSection {
   const reach = builtReaches(plan, alignment, breaksM.length + 1)[reachAt(breaksM, chainageM)]!;
   const waterSide = waterSideOf(line, plan, plane);
   const cut = emptyCut();
-  cutReach(cut, ground, reach, waterSide, xM, yM, leftX, leftY, crestM, 0);
+  cutReach(cut, ground, reach, waterSide, { xM, yM, leftX, leftY, crestM, shiftM: 0 });
   const isKnown = !Number.isNaN(cut.areaM2);
   const heightM = Number.isNaN(cut.heightM) ? null : cut.heightM;
   const shape: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };

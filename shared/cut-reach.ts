@@ -1,11 +1,12 @@
 import type { GroundSampler } from "./ground.ts";
-import { beginCut, type Cut, cutSides, emptyCut, leaveUnknown } from "./section.ts";
+import { beginCut, type Cut, cutSides, emptyCut, leaveUnknown, type Transect } from "./section.ts";
 import type { BuiltReach } from "./sections/built-reach.ts";
 import type { SectionShape } from "./sections/types.ts";
 
 const SHAPE: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
 const EARLIER: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
 const EARLIER_CUT: Cut = emptyCut();
+const EARLIER_ACROSS: Transect = { xM: 0, yM: 0, leftX: 0, leftY: 0, crestM: 0, shiftM: 0 };
 
 /**
  * Cuts a reach's section across, as `cutAcross` does a pyramid: its runs by the side the water stands on, left
@@ -17,32 +18,28 @@ export function cutReach(
   ground: GroundSampler,
   reach: BuiltReach,
   waterSide: 1 | -1,
-  xM: number,
-  yM: number,
-  leftX: number,
-  leftY: number,
-  crestM: number,
-  shiftM: number,
+  across: Transect,
 ): void {
-  if (!beginCut(out, ground, xM, yM, crestM, shiftM)) return;
+  if (!beginCut(out, ground, across)) return;
   const { section, figures } = reach;
   section.shapeInto(SHAPE, out.heightM, figures);
   const runLeft = waterSide === 1 ? SHAPE.runWater : SHAPE.runLand;
   const runRight = waterSide === 1 ? SHAPE.runLand : SHAPE.runWater;
   const { crownM } = SHAPE;
-  cutSides(out, ground, crownM, runLeft, runRight, xM, yM, leftX, leftY, crestM, shiftM);
+  cutSides(out, ground, across, crownM, runLeft, runRight);
   if (!section.earlierInto) return;
   const dropM = section.earlierInto(EARLIER, out.heightM, figures);
   const oldLeft = waterSide === 1 ? EARLIER.runWater : EARLIER.runLand;
   const oldRight = waterSide === 1 ? EARLIER.runLand : EARLIER.runWater;
   const old = EARLIER_CUT;
-  const topM = crestM - dropM;
-  if (!beginCut(old, ground, xM, yM, topM, shiftM)) {
+  const below = EARLIER_ACROSS;
+  Object.assign(below, across);
+  below.crestM -= dropM;
+  if (!beginCut(old, ground, below)) {
     if (Number.isNaN(old.areaM2)) leaveUnknown(out);
     return;
   }
-  const oldCrownM = EARLIER.crownM;
-  cutSides(old, ground, oldCrownM, oldLeft, oldRight, xM, yM, leftX, leftY, topM, shiftM);
+  cutSides(old, ground, below, EARLIER.crownM, oldLeft, oldRight);
   if (Number.isNaN(out.areaM2 + old.areaM2)) {
     leaveUnknown(out);
     return;

@@ -61,14 +61,14 @@ export function cutWalk(
   };
   for (const piece of trace.pieces) walk.reach.fill(piece.reach, piece.first, piece.last + 1);
   const cut = emptyCut();
+  const across = { xM: 0, yM: 0, leftX: 0, leftY: 0, crestM: 0, shiftM };
   for (let i = 0; i < count; i++) {
-    const leftX = leftNormal[2 * i]!;
-    const leftY = leftNormal[2 * i + 1]!;
-    const reach = reaches[walk.reach[i]!]!;
-    const x = xM[i]!;
-    const y = yM[i]!;
-    const topM = crestM[i]!;
-    cutReach(cut, ground, reach, waterSide, x, y, leftX, leftY, topM, shiftM);
+    across.xM = xM[i]!;
+    across.yM = yM[i]!;
+    across.leftX = leftNormal[2 * i]!;
+    across.leftY = leftNormal[2 * i + 1]!;
+    across.crestM = crestM[i]!;
+    cutReach(cut, ground, reaches[walk.reach[i]!]!, waterSide, across);
     walk.groundM[i] = cut.groundM;
     walk.lowestGroundM[i] = cut.lowestM;
     walk.heightM[i] = cut.heightM;

@@ -47,6 +47,19 @@ export interface Cut {
   toeOpen: boolean;
 }
 
+/** Where a levee is cut across, metres. */
+export interface Transect {
+  /** The centre line's point. */
+  xM: number;
+  yM: number;
+  /** Unit normal to the line's left. */
+  leftX: number;
+  leftY: number;
+  crestM: number;
+  /** Added to every height of the ground. */
+  shiftM: number;
+}
+
 /** Transects are sampled no coarser than this, nor than half a cell. */
 const COARSEST_M = 0.5;
 /** A side is followed to this many times its run on level ground before it is called open. */
@@ -75,37 +88,28 @@ export function emptyCut(): Cut {
 }
 
 /**
- * Cuts the plan's own pyramid at a crest by the ground across the line: marches out on either side from
- * (xM, yM) along the unit normal to the left until the template meets the ground, and integrates
- * template less ground between the toes; exact where the ground is straight between samples.
+ * Cuts the plan's own pyramid at a crest by the ground across the line: marches out on either side along the
+ * normal until the template meets the ground, and integrates template less ground between the toes; exact
+ * where the ground is straight between samples.
  * Nothing is built where the ground at the centre line reaches the crest.
- * Writes into `out` and allocates nothing. `shiftM` is added to every ground height.
+ * Writes into `out` and allocates nothing.
  */
 export function cutAcross(
   out: Cut,
   ground: GroundSampler,
   section: Section,
-  xM: number,
-  yM: number,
-  leftX: number,
-  leftY: number,
-  crestM: number,
-  shiftM: number,
+  across: Transect,
 ): void {
-  if (!beginCut(out, ground, xM, yM, crestM, shiftM)) return;
-  const { crownM } = section;
+  if (!beginCut(out, ground, across)) return;
   const run = sideSlope(section, out.heightM);
-  cutSides(out, ground, crownM, run, run, xM, yM, leftX, leftY, crestM, shiftM);
+  cutSides(out, ground, across, section.crownM, run, run);
 }
 
 /** Reads the ground at the centre line; false, with the cut filled in, where there is nothing to cut. */
 export function beginCut(
   out: Cut,
   ground: GroundSampler,
-  xM: number,
-  yM: number,
-  crestM: number,
-  shiftM: number,
+  { xM, yM, crestM, shiftM }: Transect,
 ): boolean {
   const centreM = ground.heightAt(xM, yM) + shiftM;
   out.groundM = centreM;
@@ -134,20 +138,14 @@ export function beginCut(
 export function cutSides(
   out: Cut,
   ground: GroundSampler,
+  across: Transect,
   crownM: number,
   runLeft: number,
   runRight: number,
-  xM: number,
-  yM: number,
-  leftX: number,
-  leftY: number,
-  crestM: number,
-  shiftM: number,
 ): void {
-  const stepM = stepFor(ground);
-  side(out, 1, ground, crownM, xM, yM, leftX, leftY, crestM, shiftM, runLeft, stepM);
+  side(out, ground, across, 1, crownM, runLeft);
   out.areaLeftM2 = out.areaM2;
-  side(out, -1, ground, crownM, xM, yM, -leftX, -leftY, crestM, shiftM, runRight, stepM);
+  side(out, ground, across, -1, crownM, runRight);
   out.bodyM2 = out.areaM2;
   if (Number.isNaN(out.areaM2)) leaveUnknown(out);
 }
@@ -164,21 +162,19 @@ export function leaveUnknown(out: Cut): void {
   out.toeOpen = false;
 }
 
-/** One side of a cut, outward along (outX, outY). Steps divide the crown and the level run evenly. */
+/** One side of a cut, the left (1) or the right (-1). Steps divide the crown and the level run evenly. */
 function side(
   out: Cut,
-  which: 1 | -1,
   ground: GroundSampler,
+  across: Transect,
+  which: 1 | -1,
   wholeCrownM: number,
-  xM: number,
-  yM: number,
-  outX: number,
-  outY: number,
-  crestM: number,
-  shiftM: number,
   slope: number,
-  stepM: number,
 ): void {
+  const { xM, yM, crestM, shiftM } = across;
+  const outX = which * across.leftX;
+  const outY = which * across.leftY;
+  const stepM = stepFor(ground);
   const halfCrownM = wholeCrownM / 2;
   const runM = slope * out.heightM;
   const crownSteps = halfCrownM > 0 ? Math.ceil(halfCrownM / stepM) : 0;

@@ -100,7 +100,7 @@ function stationAt({ chainageM, reason }: Mark, inputs: StationInputs, cut: Cut)
   const { xM, yM, leftX, leftY } = placeAt(line, chainageM);
   const waterM = surface(xM, yM);
   const crestM = waterM + plan.water.freeboardM;
-  cutReach(cut, ground, reach, waterSide, xM, yM, leftX, leftY, crestM, 0);
+  cutReach(cut, ground, reach, waterSide, { xM, yM, leftX, leftY, crestM, shiftM: 0 });
   const [lon, lat] = plane.toLonLat(xM, yM);
   const base = { chainageM, lon, lat, reason, waterM, crestM };
   const groundM = known(cut.groundM);

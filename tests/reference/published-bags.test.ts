@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { CUBIC_FOOT_M3, CUBIC_YARD_M3, FOOT_M, POUND_KG } from "../../shared/constants.ts";
 import { DEFAULT_PRACTICE, DEFAULT_SECTION } from "../../shared/defaults.ts";
 import { bagsPerFootByFormula, EMPTY_BAG_CRATE, PUBLISHED_TABLES } from "../../shared/handbook.ts";
+import type { Section } from "../../shared/plan.ts";
 import {
   bagsPlacedFor,
   coursesFor,
@@ -10,17 +11,22 @@ import {
   sheetBagsFor,
   sheetRollsFor,
 } from "../../shared/quantities.ts";
-import { cutAcross, emptyCut } from "../../shared/section.ts";
+import { type Cut, cutAcross, emptyCut } from "../../shared/section.ts";
 import { flat, groundOf, openLine, planWith, size } from "../helpers/grounds.ts";
 
 const table = (key: string) => PUBLISHED_TABLES.find((each) => each.key === key)!;
 
 /** Section area on level ground as the kernel cuts it, not by the formula, m2. */
 function cutArea(heightFt: number, baseRatio: number, crownFt: number): number {
-  const cut = emptyCut();
   const section = { ...DEFAULT_SECTION, baseRatio, crownM: crownFt * FOOT_M };
-  cutAcross(cut, flat(0), section, 0, 0, 0, 1, heightFt * FOOT_M, 0);
-  return cut.areaM2;
+  return cutOnFlat(section, heightFt).areaM2;
+}
+
+function cutOnFlat(section: Section, heightFt: number): Cut {
+  const cut = emptyCut();
+  const crestM = heightFt * FOOT_M;
+  cutAcross(cut, flat(0), section, { xM: 0, yM: 0, leftX: 0, leftY: 1, crestM, shiftM: 0 });
+  return cut;
 }
 
 describe("bag counts of the extension formula (NDSU-11)", () => {
@@ -213,8 +219,7 @@ describe("other published figures", () => {
   });
 
   it("G3: a cap of 3 ft at three times its height has a base of 9 ft (FFO-96)", () => {
-    const cut = emptyCut();
-    cutAcross(cut, flat(0), DEFAULT_SECTION, 0, 0, 0, 1, 3 * FOOT_M, 0);
+    const cut = cutOnFlat(DEFAULT_SECTION, 3);
     expect((cut.toeLeftM + cut.toeRightM) / FOOT_M).toBeCloseTo(9, 9);
   });
 

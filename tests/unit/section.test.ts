@@ -8,7 +8,7 @@ import { flat, groundOf } from "../helpers/grounds.ts";
 /** Cuts across a line that runs north at x = 0: offsets to the left are westward, negative x. */
 function cut(ground: GroundSampler, crestM: number, section: Section = DEFAULT_SECTION) {
   const out = emptyCut();
-  cutAcross(out, ground, section, 0, 0, -1, 0, crestM, 0);
+  cutAcross(out, ground, section, { xM: 0, yM: 0, leftX: -1, leftY: 0, crestM, shiftM: 0 });
   return out;
 }
 
