@@ -66,6 +66,13 @@ const DOCUMENTS: Readonly<Record<string, string>> = {
   QLD: "DIY using sandbags, Queensland State Emergency Service",
 };
 
+/** Every document with its key, in the order of the keys. */
+export function allDocuments(): { readonly key: string; readonly title: string }[] {
+  return Object.entries(DOCUMENTS)
+    .map(([key, title]) => ({ key, title }))
+    .sort((a, b) => (a.key < b.key ? -1 : 1));
+}
+
 /** Full titles of every document whose key stands in a source line, in the order they stand there. */
 export function documentsIn(source: string): string[] {
   const keys = source.match(/\b[A-Z][A-Z0-9]+(?:-[A-Z0-9]+)?\b/g) ?? [];

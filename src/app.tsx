@@ -16,6 +16,7 @@ import { MapRoom } from "./map/map-room.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
+import { disclosureAsked } from "./ui/disclosure.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
 import { Notices } from "./ui/notices.tsx";
 import { Part } from "./ui/part.tsx";
@@ -49,6 +50,10 @@ export function App() {
     return () => document.removeEventListener("keydown", runShortcut);
   }, []);
   useEffect(takeDrops, []);
+  const isAsked = disclosureAsked.value;
+  useEffect(() => {
+    if (isAsked) setPanel("worksheet");
+  }, [isAsked]);
   const printing = pagesOpen.value;
   return (
     <>

@@ -1,15 +1,30 @@
 import "./disclosure.css";
-import { signal } from "@preact/signals";
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { useEffect, useId, useState } from "preact/hooks";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 import { recall, remember } from "../browser/remember.ts";
 import { Icon } from "./icons.tsx";
 
-const asked = signal<ReadonlySet<string>>(new Set());
+const asked = signal<ReadonlyMap<string, string | null>>(new Map());
 
-/** Opens a part of the worksheet from elsewhere, as if its title had been pressed. */
-export function openDisclosure(id: string): void {
-  asked.value = new Set([...asked.peek(), id]);
+/** True while a part is asked for that is not open yet: whoever hides the worksheet shows it then. */
+export const disclosureAsked: ReadonlySignal<boolean> = computed(() => asked.value.size > 0);
+
+/**
+ * Opens a part of the worksheet from elsewhere, as if its title had been pressed, and brings it into view; with the
+ * class of something inside, that, with its first control in focus.
+ */
+export function openDisclosure(id: string, within: string | null = null): void {
+  asked.value = new Map([...asked.peek(), [id, within]]);
+}
+
+/** Brings a part of the worksheet into view once it is laid out, or the first of a class inside it. */
+function reveal(part: HTMLElement | null, within: string | null): void {
+  requestAnimationFrame(() => {
+    const inside = within === null ? null : part?.querySelector(`.${within}`);
+    (inside ?? part)?.scrollIntoView({ block: "nearest" });
+    inside?.querySelector<HTMLElement>("input, select, button")?.focus();
+  });
 }
 
 interface DisclosureProps {
@@ -32,12 +47,15 @@ export function Disclosure(props: DisclosureProps) {
   const key = `drystead.open.${props.id}`;
   const [open, setOpen] = useState(() => recall(key, props.startsOpen ? "yes" : "no") === "yes");
   const level = props.level ?? "block";
+  const section = useRef<HTMLElement>(null);
   const isAsked = asked.value.has(props.id);
   useEffect(() => {
     if (!isAsked) return;
-    asked.value = new Set([...asked.peek()].filter((id) => id !== props.id));
+    const within = asked.peek().get(props.id) ?? null;
+    asked.value = new Map([...asked.peek()].filter(([id]) => id !== props.id));
     remember(key, "yes");
     setOpen(true);
+    reveal(section.current, within);
   }, [isAsked, key, props.id]);
   const toggle = () => {
     remember(key, open ? "no" : "yes");
@@ -51,7 +69,12 @@ export function Disclosure(props: DisclosureProps) {
     </button>
   );
   return (
-    <section class={`disclosure disclosure-${level}`} data-open={open} data-block={props.id}>
+    <section
+      ref={section}
+      class={`disclosure disclosure-${level}`}
+      data-open={open}
+      data-block={props.id}
+    >
       {level === "block" ? <h2>{button}</h2> : <h3>{button}</h3>}
       {!open && props.line && <p class="disclosure-line">{props.line}</p>}
       <div id={bodyId} class="disclosure-body" hidden={!open}>

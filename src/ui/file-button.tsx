@@ -2,6 +2,8 @@ import type { ComponentChildren } from "preact";
 import { useRef } from "preact/hooks";
 
 interface FileButtonProps {
+  /** Of the button, for who presses it from elsewhere. */
+  readonly id?: string;
   readonly label: string;
   readonly accept?: string;
   readonly multiple?: boolean;
@@ -18,6 +20,7 @@ export function FileButton(props: FileButtonProps) {
     <>
       <button
         type="button"
+        id={props.id}
         class={props.class ?? "text-button"}
         aria-label={props.tip}
         data-tip={props.tip}

@@ -32,7 +32,7 @@ const focusedClass = () => page.evaluate(() => document.activeElement?.className
 /** Opens the menu for a new line and takes the tool for a ring. */
 async function startRing(): Promise<void> {
   await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
-  await tabTo("Add a line");
+  await tabTo("Find a line");
   await press("Enter");
   await tabTo("Draw a ring");
   await press("Enter");
@@ -130,9 +130,9 @@ describe("what a screen reader is told", () => {
   it("is what a search found, against what", async () => {
     const heard = await listen();
     await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
-    await tabTo("Add a line");
+    await tabTo("Find a line");
     await press("Enter");
-    await tabTo("Find the ring");
+    await tabTo("Find the ring that needs the fewest bags");
     await press("Enter");
     await expect
       .poll(async () => (await heard()).at(-1), { timeout: 60_000 })

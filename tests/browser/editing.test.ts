@@ -129,7 +129,7 @@ describe("drawing a ring by mouse", () => {
     const right = Math.max(...old.map(({ x }) => x)) + 20;
     const top = Math.min(...old.map(({ y }) => y)) - 20;
     const bottom = Math.max(...old.map(({ y }) => y)) + 20;
-    await page.getByRole("button", { name: "Add a line" }).click();
+    await page.getByRole("button", { name: "Find a line" }).click();
     await page.getByRole("button", { name: "Draw a ring" }).click();
     for (const x of [left, right]) await page.mouse.click(x, top);
     for (const x of [right, left]) await page.mouse.click(x, bottom);

@@ -14,6 +14,7 @@ import {
   corners,
   json,
   open,
+  openPages,
   sample,
   samplePlan,
 } from "../helpers/screen.ts";
@@ -62,7 +63,7 @@ describe("files that are refused leave the plan as it is", () => {
 
 describe("taking files away", () => {
   it("stakes as CSV: a row for each station on the page, with the figures of the page", async () => {
-    await page.getByRole("button", { name: "Pages", exact: true }).click();
+    await openPages(page);
     const [download] = await Promise.all([
       page.waitForEvent("download"),
       page.getByRole("button", { name: "Stakes, CSV" }).click(),
@@ -93,7 +94,7 @@ describe("taking files away", () => {
   it("the plan as GeoJSON that opens again as the same plan", async () => {
     const [download] = await Promise.all([
       page.waitForEvent("download"),
-      page.getByRole("button", { name: "Save the plan" }).click(),
+      page.keyboard.press("Control+s"),
     ]);
     const saved = JSON.parse(readFileSync(await download.path(), "utf8"));
     expect(saved.type).toBe("FeatureCollection");

@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
+import { openPages } from "../helpers/screen.ts";
 
 /* One visit, as a floodplain manager makes it: what do stability, seepage and pumps come to? */
 let page: Page;
@@ -23,7 +24,7 @@ async function type(label: string, text: string): Promise<void> {
 }
 
 async function undo(): Promise<void> {
-  await page.getByRole("button", { name: /^Undo/ }).click();
+  await page.keyboard.press("Control+z");
 }
 
 describe("the block Stability, seepage, pumps", () => {
@@ -133,7 +134,7 @@ describe("what is compared and printed", () => {
   });
 
   it("has a sheet for the crew: where to stop, the sump, the pumps, when people leave", async () => {
-    await page.getByRole("button", { name: "Pages", exact: true }).click();
+    await openPages(page);
     const sheet = page.getByRole("region", { name: "Watch and pumps" });
     const text = (await sheet.textContent())!;
     expect(text).toContain("People leave when the river is at");

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, expect, it } from "vitest";
 import { POND } from "../../sample-terrain/layout.ts";
 import { placedOnSite } from "../../sample-terrain/plans.ts";
 import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { chosen, json, open, planIsSized, samplePlan } from "../helpers/screen.ts";
+import { chosen, json, open, openPages, planIsSized, samplePlan } from "../helpers/screen.ts";
 
 let house: House;
 let visit: Visit;
@@ -45,7 +45,7 @@ it("a line over a hole says for how much of it the bags are, wherever it stands 
   expect(await chosen(page).locator(".alternative-fix").textContent()).toMatch(/^\d+ Must fix$/);
   expect(await page.locator(".bags").textContent()).not.toMatch(/fewer|more than/);
 
-  await page.getByRole("button", { name: "Compare side by side" }).click();
+  await page.getByRole("button", { name: "Compare" }).click();
   const rows = page.locator("table.compare tbody tr");
   await expect.poll(() => rows.count()).toBe(3);
   const [part, ...others] = await rows.allTextContents();
@@ -57,7 +57,7 @@ it("a line over a hole says for how much of it the bags are, wherever it stands 
   expect(Number(await rows.first().locator("td").first().textContent())).toBeGreaterThan(0);
   await page.keyboard.press("Escape");
 
-  await page.getByRole("button", { name: "Pages", exact: true }).click();
+  await openPages(page);
   await page.locator(".sheet-page").first().waitFor();
   const bands = await page.locator(".sheet-page .sheet-band").allTextContents();
   expect(bands).toHaveLength(await page.locator(".sheet-page").count());

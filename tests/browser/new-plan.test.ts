@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { mapIsIdle, open, planIsSized } from "../helpers/screen.ts";
+import { mapIsIdle, open, openPages, planIsSized } from "../helpers/screen.ts";
 import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 /* One visit: a person opens ground of their own over the demo and starts a plan there. */
@@ -40,7 +40,7 @@ async function type(path: string, text: string): Promise<void> {
 }
 
 async function drawRing(): Promise<void> {
-  await page.getByRole("button", { name: "Add a line" }).click();
+  await page.getByRole("button", { name: "Find a line" }).click();
   await page.getByRole("button", { name: "Draw a ring" }).click();
   const box = (await page.locator(".map-canvas").boundingBox())!;
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -92,7 +92,7 @@ describe("a new plan over ground of one's own", () => {
       const said = (await page.locator(part).allTextContents()).join(" ");
       expect(said).not.toMatch(/\b(is|only) in time|^in time|done \d+ h before/i);
     }
-    await page.getByRole("button", { name: "Pages", exact: true }).click();
+    await openPages(page);
     const sheet = page.getByRole("region", { name: "Build sequence" });
     expect(await sheet.textContent()).toContain(words);
     expect(await sheet.textContent()).not.toMatch(/(?<!leave )in time\b/i);

@@ -5,9 +5,11 @@ import { type House, openHouse, type Visit } from "../helpers/harness.ts";
 import {
   bagsWhen,
   chosen,
+  inMore,
   mapIsIdle,
   open,
   openDemo,
+  openPages,
   planIsSized,
   sample,
 } from "../helpers/screen.ts";
@@ -71,7 +73,7 @@ describe("a person with a raster of their own", () => {
     expect(await page.locator(".alternative").count()).toBe(0);
     const water = page.getByLabel("Water-surface elevation", { exact: true }).first();
     expect(Number.parseFloat(await water.inputValue())).toBeLessThan(300);
-    await page.getByRole("button", { name: "Undo: Start a new plan" }).click();
+    await (await inMore(page, "Undo: Start a new plan")).click();
     await expect.poll(() => page.locator(".alternative").count()).toBe(3);
   });
 
@@ -111,7 +113,7 @@ describe("the sheets", () => {
 
   it("carry a picture of the map with its ground, in the colours of the day", async () => {
     await arrive({ theme: "dark" });
-    await page.getByRole("button", { name: "Pages", exact: true }).click();
+    await openPages(page);
     const picture = page.getByAltText("Map of the site with ground, water and lines");
     await picture.waitFor({ timeout: 20_000 });
     const shares = await picture.evaluate(async (element) => {
@@ -144,7 +146,7 @@ describe("on a phone", () => {
     expect(await legend.getByText("over it").isVisible()).toBe(false);
     await legend.getByRole("button", { name: "Legend" }).click();
     expect(await legend.getByText("over it").isVisible()).toBe(true);
-    await page.getByRole("button", { name: "Pages", exact: true }).click();
+    await openPages(page);
     await page.getByRole("button", { name: "To the stakes" }).click();
     const sheets = page.locator(".sheets");
     expect(await sheets.evaluate((room) => room.scrollWidth - room.clientWidth)).toBe(0);

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { planIsSized } from "../helpers/screen.ts";
+import { openPages, planIsSized } from "../helpers/screen.ts";
 
 /* Parts that are fetched when they are first needed. */
 
@@ -19,10 +19,10 @@ it("says that the printed pages could not be fetched, and fetches them at the ne
   const { page } = visit;
   await planIsSized(page);
   await page.route(/pages-room-.*\.js/, (route) => route.abort());
-  await page.getByRole("button", { name: "Pages", exact: true }).click();
+  await openPages(page);
   await page.getByText("A part of the program could not be loaded: the printed pages.").waitFor();
   await page.getByRole("button", { name: "Back to the map" }).click();
-  await page.getByRole("button", { name: "Pages", exact: true }).click();
+  await openPages(page);
   await page.getByText("A part of the program could not be loaded").waitFor();
   await page.unroute(/pages-room-.*\.js/);
   await page.getByRole("button", { name: "Try again" }).click();
@@ -43,6 +43,10 @@ it("fetches the search when a ring is first asked for", async () => {
   visit = await house.visit();
   await planIsSized(visit.page);
   expect(await fetched()).toBe(false);
-  await visit.page.getByRole("button", { name: "Find the ring" }).first().click();
+  await visit.page.getByRole("button", { name: "Find a line" }).click();
+  await visit.page
+    .getByRole("button", { name: /^Find the ring/ })
+    .first()
+    .click();
   await expect.poll(fetched, { timeout: 20_000 }).toBe(true);
 });

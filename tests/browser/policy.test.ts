@@ -3,7 +3,7 @@ import { fileURLToPath } from "node:url";
 import type { Frame, Page, Worker } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { open, planIsSized } from "../helpers/screen.ts";
+import { inMore, open, openPages, planIsSized } from "../helpers/screen.ts";
 
 /*
  * What may leave the page: nothing, until a person names a host, and then that host alone. The proxy writes down
@@ -79,7 +79,7 @@ describe("with no host named", () => {
     const title = page.getByLabel("Title of the plan");
     await expect.poll(() => title.inputValue(), { timeout: 20_000 }).toContain("<script>");
     await planIsSized(page);
-    await page.getByRole("button", { name: "Pages", exact: true }).click();
+    await openPages(page);
     await page.locator("table").first().waitFor();
     expect(readFileSync(HOSTILE, "utf8")).toContain("window.__x=1");
     expect(await page.evaluate(() => "__x" in window)).toBe(false);
@@ -95,9 +95,7 @@ describe("with no host named", () => {
 
 describe("with one host named", () => {
   it("the base map asks that host, and nothing asks another", async () => {
-    const ground = page.getByRole("button", { name: /^Ground/ }).first();
-    if ((await ground.getAttribute("aria-expanded")) === "false") await ground.click();
-    await page.getByRole("button", { name: /^Base map/ }).click();
+    await (await inMore(page, /^Base map/)).click();
     const address = page.getByLabel("Tile address");
     await address.fill("http://*/{z}/{x}/{y}.png");
     await address.press("Enter");

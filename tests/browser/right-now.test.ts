@@ -8,6 +8,7 @@ import {
   chosen,
   corners,
   mapIsIdle,
+  openPages,
   startDrag,
 } from "../helpers/screen.ts";
 
@@ -86,7 +87,7 @@ describe("while the plan as it stands is not counted yet", () => {
       expect(Math.abs(then[side] - place![side])).toBeLessThan(1);
     }
 
-    await page.getByRole("button", { name: "Pages" }).click();
+    await openPages(page);
     const sheets = page.getByRole("dialog", { name: "Print" });
     await sheets.getByText("Counting the plan").waitFor();
     expect(await sheets.getByRole("button", { name: /Print|CSV|GeoJSON/ }).count()).toBe(0);

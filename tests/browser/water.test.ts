@@ -64,7 +64,7 @@ describe("a line tied to the road bank", () => {
     expect(await popover.textContent()).toMatch(/at 0\+0\d, over ground at 87[34]\.\d\d ft/);
     await page.keyboard.press("Escape");
 
-    await page.getByRole("button", { name: "Compare side by side" }).click();
+    await page.getByRole("button", { name: "Compare" }).click();
     await page.getByRole("dialog", { name: "Lines side by side" }).waitFor();
     const rows = page.locator("table.compare tbody tr");
     expect(await rows.nth(0).textContent()).toMatch(/no overland path in\s*stage 32\.0 ft/);

@@ -94,6 +94,20 @@ export async function startDrag(page: Page, from: At, to: At): Promise<void> {
   await page.mouse.move(to.x, to.y, { steps: 8 });
 }
 
+/** Opens the menu More, and returns its command of that name. */
+export async function inMore(page: Page, name: string | RegExp): Promise<Locator> {
+  const item = page.locator(".menu").getByRole("button", { name });
+  if (!(await item.isVisible())) {
+    await page.getByRole("button", { name: "More", exact: true }).click();
+  }
+  return item;
+}
+
+/** Opens the printed pages. */
+export async function openPages(page: Page): Promise<void> {
+  await page.locator(".acts").getByRole("button", { name: "Print", exact: true }).click();
+}
+
 /** Gives files to the program as if chosen in the file dialog. */
 export async function open(
   page: Page,

@@ -8,7 +8,6 @@ import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { AccuracyField } from "./accuracy-field.tsx";
-import { BaseMapFields } from "./base-map-fields.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
 import { GroundPicker } from "./ground-picker.tsx";
@@ -39,7 +38,6 @@ export function GroundBlock() {
         <AccuracyLine line={chosenLine.value} system={system} />
       </p>
       <DatumNoteField />
-      <BaseMapFields />
     </Disclosure>
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useId, useRef, useState } from "preact/hooks";
 import type { Alignment } from "../../../shared/plan.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import {
@@ -12,7 +12,8 @@ import { planElsewhere } from "../../live/plan-apart.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { markAsked } from "../../live/uncounted.ts";
 import { mustFixOn, tracedNow } from "../../live/water-now.ts";
-import { Menu, MenuItem } from "../../ui/menu.tsx";
+import { Icon } from "../../ui/icons.tsx";
+import { MenuItem, MenuList } from "../../ui/menu.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 import { CardFigures } from "./card-figures.tsx";
 
@@ -25,86 +26,88 @@ interface AlternativeCardProps {
   readonly isLast: boolean;
 }
 
-/** One alternative of the strip: pressed, it is the chosen one; its menu renames, moves, copies, deletes. */
+/**
+ * One line of the strip. Pressed, it is the chosen one; pressed again, or by the other mouse button, it opens its
+ * menu, which renames, moves, copies, deletes.
+ */
 export function AlternativeCard(props: AlternativeCardProps) {
   const { alternative, letter, line, isChosen } = props;
   const [renaming, setRenaming] = useState(false);
+  const menuId = useId();
   const card = useRef<HTMLLIElement>(null);
   const isSized = line !== null;
   useEffect(() => {
     if (isChosen) card.current?.scrollIntoView({ block: "nearest", inline: "nearest" });
   }, [isChosen, isSized]);
+  const openMenu = (event: Event) => {
+    event.preventDefault();
+    chooseAlternative(alternative.id);
+    document.getElementById(menuId)?.showPopover();
+  };
   return (
     <li class="alternative" ref={card} data-chosen={isChosen} data-alternative={alternative.id}>
       {renaming ? (
         <div class="alternative-face">
-          <span class="letter">{letter}</span>
-          <TextField
-            label="Name of the line"
-            labelHidden
-            autoFocus
-            value={alternative.name}
-            onText={(name) => renameAlternative(alternative, name)}
-            onDone={() => setRenaming(false)}
-          />
+          <div class="alternative-name">
+            <span class="letter">{letter}</span>
+            <TextField
+              label="Name of the line"
+              labelHidden
+              autoFocus
+              value={alternative.name}
+              onText={(name) => renameAlternative(alternative, name)}
+              onDone={() => setRenaming(false)}
+            />
+          </div>
         </div>
       ) : (
         <button
           type="button"
           class="alternative-face"
           aria-current={isChosen}
+          popovertarget={isChosen ? menuId : undefined}
           onClick={() => chooseAlternative(alternative.id)}
+          onContextMenu={openMenu}
           onDblClick={() => setRenaming(true)}
         >
-          <span class="letter">{letter}</span>
-          <span class="alternative-words">
-            <span class="alternative-name">
+          <span class="alternative-name">
+            <span class="letter">{letter}</span>
+            <span class="alternative-named">
               {tracedNow.value.get(alternative.id)?.dry === false && (
                 <strong>water gets in </strong>
               )}
               {nameShown(alternative, letter)}
             </span>
-            {line ? (
-              <CardFigures line={line} mustFix={mustFixOn(line)} system={unitSystem.value} />
-            ) : (
-              <span class="alternative-figures">{notSized()}</span>
-            )}
+            {isChosen && <Icon name="chevron" />}
           </span>
+          {line ? (
+            <CardFigures line={line} mustFix={mustFixOn(line)} system={unitSystem.value} />
+          ) : (
+            <span class="alternative-figures">{notSized()}</span>
+          )}
         </button>
       )}
-      {isChosen && <CardMenu {...props} onRename={() => setRenaming(true)} />}
+      <MenuList id={menuId} beside={card}>
+        <CardActs {...props} onRename={() => setRenaming(true)} />
+      </MenuList>
     </li>
   );
 }
 
-function CardMenu(props: AlternativeCardProps & { readonly onRename: () => void }) {
+function CardActs(props: AlternativeCardProps & { readonly onRename: () => void }) {
   const { alternative } = props;
   return (
-    <Menu label={`More for ${alternative.name}`} icon="more">
-      <MenuItem icon="line" onChoose={props.onRename}>
-        Rename
-      </MenuItem>
-      <MenuItem icon="copy" onChoose={() => copyAlternative(alternative)}>
-        Copy
-      </MenuItem>
-      <MenuItem
-        icon="left"
-        disabled={props.isFirst}
-        onChoose={() => moveAlternative(alternative, -1)}
-      >
+    <>
+      <MenuItem onChoose={props.onRename}>Rename</MenuItem>
+      <MenuItem onChoose={() => copyAlternative(alternative)}>Copy</MenuItem>
+      <MenuItem disabled={props.isFirst} onChoose={() => moveAlternative(alternative, -1)}>
         Move left
       </MenuItem>
-      <MenuItem
-        icon="right"
-        disabled={props.isLast}
-        onChoose={() => moveAlternative(alternative, 1)}
-      >
+      <MenuItem disabled={props.isLast} onChoose={() => moveAlternative(alternative, 1)}>
         Move right
       </MenuItem>
-      <MenuItem icon="trash" onChoose={() => deleteAlternative(alternative)}>
-        Delete
-      </MenuItem>
-    </Menu>
+      <MenuItem onChoose={() => deleteAlternative(alternative)}>Delete</MenuItem>
+    </>
   );
 }
 
@@ -115,5 +118,5 @@ function nameShown(alternative: Alignment, letter: string): string {
 
 function notSized(): string {
   if (planElsewhere.value) return "not on this elevation data";
-  return markAsked.value ? "waits for your answer in Ground" : "not sized yet";
+  return markAsked.value ? "waits for your answer in Elevation data" : "not sized yet";
 }

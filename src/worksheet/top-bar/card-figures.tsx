@@ -12,26 +12,39 @@ interface CardFiguresProps {
   readonly system: UnitSystem;
 }
 
-/** What must be fixed on a line first; then bags, greatest height and hours, or for how much of it they are. */
+/** Bags, greatest height and length, or for how much of the line they are; below them the verdict. */
 export function CardFigures({ line, mustFix, system }: CardFiguresProps) {
-  const { totals, levelDoubt } = line;
-  const whole = isWhole(line);
+  const { levelDoubt, time } = line;
   return (
-    <span class="alternative-row">
-      {mustFix > 0 && <strong class="alternative-fix">{mustFixWords(mustFix)}</strong>}
-      <span class="alternative-figures" data-complete={whole}>
-        {levelDoubt?.countsUnknown
-          ? levelDoubtShort(levelDoubt)
-          : whole
-            ? wholeFigures(line, system)
-            : bagsWords(totals, system)}
+    <>
+      <span class="alternative-figures" data-complete={isWhole(line)}>
+        {figuresOf(line, system).map((figure, index) => (
+          <span key={figure}>
+            {index > 0 && " "}
+            {figure}
+          </span>
+        ))}
       </span>
-    </span>
+      <span class="alternative-verdict">
+        <span>
+          {mustFix > 0 && <strong class="alternative-fix">{mustFixWords(mustFix)}</strong>}
+          {mustFix > 0 && !levelDoubt?.countsUnknown && ", "}
+          {!levelDoubt?.countsUnknown && elapsedWords(time)}
+        </span>
+      </span>
+    </>
   );
 }
 
-function wholeFigures({ totals, levelDoubt, time }: SizedLine, system: UnitSystem): string {
-  const height = formatLength(totals.greatestHeightM, system);
-  const parts = [bagsWords(totals, system), height, elapsedWords(time)];
-  return [...parts, ...(levelDoubt ? [levelDoubtShort(levelDoubt)] : [])].join("\u2009·\u2009");
+function figuresOf(line: SizedLine, system: UnitSystem): readonly string[] {
+  const { totals, levelDoubt } = line;
+  if (levelDoubt?.countsUnknown) return [levelDoubtShort(levelDoubt)];
+  const bags = bagsWords(totals, system);
+  if (!isWhole(line)) return [bags];
+  return [
+    bags,
+    formatLength(totals.greatestHeightM, system),
+    formatLength(totals.lengthM, system, 0),
+    ...(levelDoubt ? [levelDoubtShort(levelDoubt)] : []),
+  ];
 }

@@ -5,6 +5,11 @@ import { flipTheme, pagesOpen, showAll, tool, unitSystem } from "../../live/scre
 import { leaveMoment, momentH } from "../../live/time-now.ts";
 import { chooseUnits } from "../../live/units-choice.ts";
 
+/** The button that asks for a plan or elevation data. */
+export const OPEN_BUTTON_ID = "open-files";
+/** The button that shows the list of keys. */
+export const KEYS_BUTTON_ID = "show-keys";
+
 /** One key the whole screen listens to. */
 export interface Shortcut {
   /** As shown in the list of keys. */
@@ -33,6 +38,12 @@ export const SHORTCUTS: readonly Shortcut[] = [
     does: "Redo",
     fits: (event) => withControl("z", true)(event) || withControl("y")(event),
     run: redo,
+  },
+  {
+    keys: "Ctrl O",
+    does: "Open a plan or elevation data",
+    fits: withControl("o"),
+    run: () => document.getElementById(OPEN_BUTTON_ID)?.click(),
   },
   { keys: "Ctrl S", does: "Save the plan as a file", fits: withControl("s"), run: savePlan },
   { keys: "[", does: "Previous line", fits: alone("["), run: () => flip(-1) },
@@ -64,6 +75,12 @@ export const SHORTCUTS: readonly Shortcut[] = [
     run: () => {
       pagesOpen.value = true;
     },
+  },
+  {
+    keys: "?",
+    does: "List of keys",
+    fits: alone("?"),
+    run: () => document.getElementById(KEYS_BUTTON_ID)?.click(),
   },
   {
     keys: "Escape",

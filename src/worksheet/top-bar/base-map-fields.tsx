@@ -1,7 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Failure } from "../../../shared/failure.ts";
 import { baseMap, readBaseAddress, setBaseMap } from "../../live/base-map.ts";
-import { Disclosure } from "../../ui/disclosure.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 
 /** A picture map under the ground, by the address the person gives. Off unless switched on. */
@@ -14,7 +13,7 @@ export function BaseMapFields() {
     if (read.ok) setBaseMap({ ...baseMap.value, address: read.value });
   };
   return (
-    <Disclosure id="base-map" title="Base map" level="part" summary={on ? "on" : "off"}>
+    <>
       <p class="hint">
         Optional. While it is on, this page gets pictures of the place you look at from the address
         below. Nothing else leaves this machine.
@@ -45,6 +44,6 @@ export function BaseMapFields() {
         />
         Show it under the relief
       </label>
-    </Disclosure>
+    </>
   );
 }

@@ -1,4 +1,3 @@
-import { Dialog } from "../../ui/dialog.tsx";
 import { SHORTCUTS } from "./shortcuts.ts";
 
 /** Keys that belong to one place of the screen. */
@@ -13,26 +12,15 @@ const IN_PLACE: readonly (readonly [string, string])[] = [
   ["Escape", "In a figure: bring back what was there"],
 ];
 
-interface KeysDialogProps {
-  readonly open: boolean;
-  readonly onClose: () => void;
-}
-
 /** The list of keys. */
-export function KeysDialog({ open, onClose }: KeysDialogProps) {
+export function Keys() {
   return (
-    <Dialog title="Keys" open={open} onClose={onClose}>
+    <>
       <KeyList rows={SHORTCUTS.map(({ keys, does }) => [keys, does] as const)} />
       <h3>In place</h3>
       <KeyList rows={IN_PLACE} />
       <p class="hint">On a Mac, Command does what Ctrl does here.</p>
-      <p class="hint">
-        Drystead is open source under the MIT license.{" "}
-        <a href="./third-party-notices.md" target="_blank" rel="noreferrer">
-          Licenses of the packages it is built from
-        </a>
-      </p>
-    </Dialog>
+    </>
   );
 }
 

@@ -1,0 +1,48 @@
+import { letterOf } from "../../../shared/line-letter.ts";
+import { chosenAlternative } from "../../document/chosen.ts";
+import { copyAlternative } from "../../document/edits/alternatives.ts";
+import { plan } from "../../document/store.ts";
+import { ground } from "../../live/ground.ts";
+import { tool } from "../../live/screen.ts";
+import { canFind, findRing } from "../../live/siting/find-ring.ts";
+import { openDisclosure } from "../../ui/disclosure.tsx";
+import { Menu, MenuItem } from "../../ui/menu.tsx";
+
+/** The ways to a line: searched for, drawn, offset from the building, copied. */
+export function FindMenu() {
+  const chosen = chosenAlternative.value;
+  const isGround = ground.value !== null;
+  return (
+    <Menu label="Find a line" text="Find a line" class="act">
+      <MenuItem disabled={!canFind.value} onChoose={() => void findRing()}>
+        Find the ring that needs the fewest bags
+      </MenuItem>
+      <MenuItem disabled={!isGround} onChoose={() => draw("draw-ring")}>
+        Draw a ring
+      </MenuItem>
+      <MenuItem disabled={!isGround} onChoose={() => draw("draw-line")}>
+        Draw a tied-in line
+      </MenuItem>
+      <MenuItem
+        disabled={plan.value.structures.length === 0}
+        onChoose={() => openDisclosure("line", "setback-ring")}
+      >
+        Ring at a setback
+      </MenuItem>
+      {chosen && (
+        <MenuItem onChoose={() => copyAlternative(chosen)}>
+          Copy line {letterOf(plan.value.alignments.indexOf(chosen))}
+        </MenuItem>
+      )}
+      {!canFind.value && (
+        <p class="menu-note">
+          {isGround ? "Draw the building first." : "Open elevation data first."}
+        </p>
+      )}
+    </Menu>
+  );
+}
+
+function draw(next: "draw-ring" | "draw-line"): void {
+  tool.value = next;
+}
