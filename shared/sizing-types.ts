@@ -27,6 +27,11 @@ export interface Station {
   readonly greatestHeightM: number | null;
   /** Width between the toes, metres. */
   readonly baseM: number | null;
+  /** Half widths: from the centre line to the toe on the water's side and on the other, metres. */
+  readonly toeWatersideM: number | null;
+  readonly toeLandsideM: number | null;
+  /** True where it is higher than what is built there may be. */
+  readonly isOverLimit: boolean | null;
   /** What is built and counted here; of a levee that is raised, what is added. */
   readonly sectionAreaM2: number | null;
   /** Courses from the ground at the centre line to the crest; null, as the counts below, where it is not of bags. */

@@ -2,6 +2,7 @@ import { cornerChainages, type PlaneLine, placeAt } from "./alignment.ts";
 import { cutReach } from "./cut-reach.ts";
 import type { CutWalk } from "./cut-walk.ts";
 import type { GroundSampler } from "./ground.ts";
+import { HEIGHT_CLASSES, heightClass } from "./height-class.ts";
 import type { Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import { bagsAcrossFor, bagsPlacedFor, coursesFor } from "./quantities.ts";
@@ -108,6 +109,8 @@ function stationAt({ chainageM, reason }: Mark, inputs: StationInputs, cut: Cut)
   if (Number.isNaN(cut.areaM2)) return { ...base, ...UNKNOWN, groundM, heightM };
   const greatestHeightM = cut.heightM > 0 ? crestM - cut.lowestM : 0;
   const baseM = cut.toeLeftM + cut.toeRightM;
+  const [toeWatersideM, toeLandsideM] =
+    waterSide === 1 ? [cut.toeLeftM, cut.toeRightM] : [cut.toeRightM, cut.toeLeftM];
   const isOfBags = reach.section.fill === "bags";
   return {
     ...base,
@@ -116,6 +119,9 @@ function stationAt({ chainageM, reason }: Mark, inputs: StationInputs, cut: Cut)
     lowestGroundM: cut.lowestM,
     greatestHeightM,
     baseM,
+    toeWatersideM,
+    toeLandsideM,
+    isOverLimit: heightClass(greatestHeightM, reach.limitM) === HEIGHT_CLASSES - 1,
     sectionAreaM2: cut.areaM2,
     courses: isOfBags ? coursesFor(cut.heightM, section) : null,
     coursesAtLowToe: isOfBags ? coursesFor(greatestHeightM, section) : null,
@@ -129,6 +135,9 @@ const UNKNOWN = {
   lowestGroundM: null,
   greatestHeightM: null,
   baseM: null,
+  toeWatersideM: null,
+  toeLandsideM: null,
+  isOverLimit: null,
   sectionAreaM2: null,
   courses: null,
   coursesAtLowToe: null,

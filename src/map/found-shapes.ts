@@ -1,10 +1,10 @@
 import type { Feature, FeatureCollection, Position } from "geojson";
+import { moved, type Place } from "../../shared/line-shapes/offset.ts";
 import { pinsOf } from "../../shared/pins.ts";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
 import type { SidewaysCostResponse } from "../../shared/siting-types.ts";
 import { formatCount, type UnitSystem } from "../../shared/units.ts";
 import { costIn } from "../../shared/words/sideways-cost.ts";
-import { moved, type Place } from "../drawing/line/offset.ts";
 
 /** Ways over ground above the crest that a found line leaves open, and the pinned corners of a line. */
 export function lineMarks(

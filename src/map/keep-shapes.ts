@@ -1,8 +1,8 @@
 import { computed, effect, untracked } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
+import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
 import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
-import { leveeShapes } from "../drawing/line/levee-shapes.ts";
 import { reachShapes } from "../drawing/line/reach-shapes.ts";
 import { stationMarks } from "../drawing/line/station-marks.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";

@@ -1,3 +1,4 @@
+import type { Exported } from "../../shared/exports/exported.ts";
 import { formatLength } from "../../shared/units.ts";
 import { ClassSwatch, classWords } from "../drawing/class-bar.tsx";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
@@ -5,7 +6,6 @@ import { edgedSections } from "../drawing/line/reach-shapes.ts";
 import { lineMarks } from "../drawing/profile/line-marks.ts";
 import { ProfileDrawing } from "../drawing/profile/profile-drawing.tsx";
 import { tracedLine } from "../live/water-now.ts";
-import type { Exported } from "./exported.ts";
 import { PlanDrawing } from "./plan-drawing.tsx";
 
 const MM_PX = 96 / 25.4;

@@ -1,6 +1,7 @@
 import { hasOtherSections } from "../../shared/reaches.ts";
 import "./build-sequence.css";
 import { timeOf } from "../../shared/defaults.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
 import type { Forecast } from "../../shared/plan.ts";
 import { formatSetting } from "../../shared/setting-text.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
@@ -31,7 +32,6 @@ import {
   paperValue,
   SEQUENCE_COLUMNS,
 } from "./build-sequence-table.ts";
-import type { Exported } from "./exported.ts";
 
 const CHART_PX = 190;
 

@@ -1,11 +1,11 @@
+import type { Exported, Named } from "../../shared/exports/exported.ts";
+import { recordsCsv } from "../../shared/exports/records-csv.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { hourText } from "../../shared/time/clock.ts";
 import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
 import { formatStation, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { hourWords } from "../../shared/words/clock.ts";
 import { mostSettlingFigure } from "../../shared/words/settling.ts";
-import type { Exported, Named } from "./exported.ts";
-import { recordsCsv } from "./line-csv.ts";
 
 /** What a cell of the build sequence is made of. */
 export interface SequenceRow {

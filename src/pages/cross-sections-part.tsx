@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import type { Exported } from "../../shared/exports/exported.ts";
 import type { Plan, Section } from "../../shared/plan.ts";
 import { hasOtherSections } from "../../shared/reaches.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
@@ -10,7 +11,6 @@ import { toeWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import { crossSectionsAt } from "../live/cross-sections.ts";
 import { drawnStations } from "./drawn-stations.ts";
-import type { Exported } from "./exported.ts";
 
 interface CrossSectionsPartProps {
   readonly of: Exported;

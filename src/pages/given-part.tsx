@@ -1,8 +1,8 @@
+import type { Exported } from "../../shared/exports/exported.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../shared/units.ts";
 import { Fact } from "../ui/fact.tsx";
-import type { Exported } from "./exported.ts";
 
 interface GivenPartProps {
   readonly of: Exported;

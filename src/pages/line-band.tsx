@@ -1,7 +1,7 @@
 import { isComplete } from "../../shared/completeness.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
 import { bagsWords } from "../../shared/words/counted.ts";
 import { mustFixLead, mustFixOf } from "../../shared/words/line-state.ts";
-import type { Exported } from "./exported.ts";
 
 /** On every page: what must be fixed on the line, and for how much of it the totals are; nothing where there is neither. */
 export function LineBand({ of: { line, checks, system } }: { readonly of: Exported }) {

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { isCounted } from "../../shared/completeness.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import {
@@ -19,7 +20,6 @@ import { SETTLING_NOTE } from "../../shared/words/settling.ts";
 import { doneAfter } from "../../shared/words/time.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { LevelNotice } from "../drawing/level-notice.tsx";
-import type { Exported } from "./exported.ts";
 
 /** Materials to get, with what the figures rest on. */
 export function OrderPart({ of: { plan, line, system } }: { readonly of: Exported }) {

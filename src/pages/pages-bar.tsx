@@ -1,11 +1,11 @@
+import type { Exported } from "../../shared/exports/exported.ts";
+import { geoJson } from "../../shared/exports/geojson.ts";
+import { stakesCsv } from "../../shared/exports/stakes.ts";
 import { pagesOpen } from "../live/screen.ts";
 import { Icon } from "../ui/icons.tsx";
 import { buildSequenceCsv } from "./build-sequence-table.ts";
 import { downloadText } from "./download.ts";
-import type { Exported } from "./exported.ts";
-import { lineGeoJson } from "./line-geojson.ts";
 import { type PaperName, paper, setPaper } from "./paper.ts";
-import { stakesCsv, stakesGeoJson } from "./stakes.ts";
 
 const PAPERS: readonly PaperName[] = ["A4", "Letter"];
 const CSV = { extension: "csv", type: "text/csv" };
@@ -31,8 +31,7 @@ function downloadsOf({ line: { time } }: Exported): readonly Download[] {
           },
         ]
       : []),
-    { label: "Line, GeoJSON", what: "line", format: GEOJSON, text: lineGeoJson },
-    { label: "Stakes, GeoJSON", what: "stakes", format: GEOJSON, text: stakesGeoJson },
+    { label: "Line and stakes, GeoJSON", what: "line", format: GEOJSON, text: geoJson },
   ];
 }
 

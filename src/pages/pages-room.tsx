@@ -1,6 +1,7 @@
 import { failureText } from "../../shared/words/failure.ts";
 import "./pages.css";
 import { useEffect, useRef } from "preact/hooks";
+import type { Exported } from "../../shared/exports/exported.ts";
 import type { Failure } from "../../shared/failure.ts";
 import type { Alignment } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
@@ -20,7 +21,6 @@ import { BuildPlanPart } from "./build-plan-part.tsx";
 import { BuildSequencePart } from "./build-sequence-part.tsx";
 import { ChecksPart } from "./checks-part.tsx";
 import { CrossSectionsPart } from "./cross-sections-part.tsx";
-import type { Exported } from "./exported.ts";
 import { GivenPart } from "./given-part.tsx";
 import { MapFigure, type MapForPages } from "./map-figure.tsx";
 import { OrderPart } from "./order-part.tsx";

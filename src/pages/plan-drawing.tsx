@@ -1,11 +1,11 @@
 import "./plan-drawing.css";
 import type { Position } from "geojson";
 import { useId } from "preact/hooks";
+import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { classLook } from "../drawing/class-bar.tsx";
-import { leveeShapes } from "../drawing/line/levee-shapes.ts";
 import { stationMarks } from "../drawing/line/station-marks.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
 import type { Box } from "../drawing/place-labels.ts";

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
+import type { Exported } from "../../shared/exports/exported.ts";
 import { shortCautions } from "../../shared/words/line-state.ts";
-import type { Exported } from "./exported.ts";
 import { TitleBlock } from "./title-block.tsx";
 
 interface SheetProps {

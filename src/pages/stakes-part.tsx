@@ -1,7 +1,7 @@
+import type { Exported } from "../../shared/exports/exported.ts";
+import { stationColumns } from "../../shared/exports/station-columns.ts";
 import type { Station } from "../../shared/sizing-types.ts";
 import { SETTLING_NOTE } from "../../shared/words/settling.ts";
-import type { Exported } from "./exported.ts";
-import { stationColumns } from "./station-columns.ts";
 
 /** The stakes for the crew: where each one is, what to mark on it, courses and base. */
 export function StakesPart({ of: { line, system } }: { readonly of: Exported }) {

@@ -1,15 +1,12 @@
-import { letterOf } from "../../shared/line-letter.ts";
-import type { Plan } from "../../shared/plan.ts";
-import type { SizedLine } from "../../shared/sizing-types.ts";
-import { waterElevationAtGauge } from "../../shared/stage.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
-import { formatElevation, formatLength, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { lengthUnit } from "../../shared/units.ts";
 import { momentWords } from "../../shared/words/clock.ts";
 import { mostSettlingFigure } from "../../shared/words/settling.ts";
 import { levelWords } from "../../shared/words/time.ts";
+import { lineTitle, sizedForWords, topRangeWords } from "../../shared/words/title.ts";
 import { Fact } from "../ui/fact.tsx";
 import { Mark } from "../ui/icons.tsx";
-import type { Exported } from "./exported.ts";
 import { LineBand } from "./line-band.tsx";
 import { printedNow } from "./paper.ts";
 
@@ -22,7 +19,6 @@ interface TitleBlockProps {
 /** On top of every page: what it is of, the water and top of levee, what elevations count from, what must be fixed. */
 export function TitleBlock({ of, sheet }: TitleBlockProps) {
   const { plan, line, verticalDatum, system } = of;
-  const letter = letterOf(plan.alignments.findIndex(({ id }) => id === line.id));
   const unit = lengthUnit(system);
   const settling = mostSettlingFigure(line, 0, line.totals.lengthM, system);
   const crest = line.time?.crests.find(({ band }) => band === "likely");
@@ -33,7 +29,7 @@ export function TitleBlock({ of, sheet }: TitleBlockProps) {
         <p>
           <strong>{plan.title}</strong>
           <br />
-          Line {letter}: {line.name}
+          {lineTitle(plan, line)}
         </p>
         <p class="title-sheet">
           <strong>{sheet}</strong>
@@ -42,14 +38,14 @@ export function TitleBlock({ of, sheet }: TitleBlockProps) {
         </p>
       </div>
       <dl class="facts">
-        <Fact name="Sized for">{waterWords(plan, system)}</Fact>
+        <Fact name="Sized for">{sizedForWords(plan, system)}</Fact>
         <Fact name="Forecast crest">
           {crest
             ? `${levelWords(plan, crest.waterM, system)}, ${momentWords(momentOf(crest.at)!, true, system)}`
             : "no forecast entered"}
         </Fact>
         <Fact name="Top of levee">
-          <strong>{topRange(line, system)}</strong>
+          <strong>{topRangeWords(line, system)}</strong>
         </Fact>
         <Fact name="Lay bags higher by">
           {settling === null ? "no bags" : `5 %, up to ${settling} ${unit}: wet bags settle`}
@@ -61,18 +57,4 @@ export function TitleBlock({ of, sheet }: TitleBlockProps) {
       <LineBand of={of} />
     </header>
   );
-}
-
-function waterWords({ water, gauge }: Plan, system: UnitSystem): string {
-  const elevation = formatElevation(waterElevationAtGauge(water), system);
-  if (water.by === "elevation") return `water at ${elevation}`;
-  const at = gauge?.name ? ` at ${gauge.name}` : "";
-  return `stage ${formatLength(water.stageM, system, 2)}${at}, water at ${elevation}`;
-}
-
-function topRange(line: SizedLine, system: UnitSystem): string {
-  const tops = line.stations.map(({ crestM }) => crestM);
-  const low = formatElevation(Math.min(...tops), system);
-  const high = formatElevation(Math.max(...tops), system);
-  return low === high ? high : `${low} to ${high}`;
 }

@@ -1,6 +1,7 @@
 import "./watch.css";
 import { mustFixCount } from "../../shared/completeness.ts";
 import { timeOf } from "../../shared/defaults.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
 import type { Holding, Inside, PumpOption } from "../../shared/holding/types.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
@@ -24,7 +25,6 @@ import { pumpCountWords, pumpWords } from "../../shared/words/pumps.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { nearestChainage } from "../drawing/line/along.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
-import type { Exported } from "./exported.ts";
 import { watchPlaces } from "./watch-places.ts";
 
 interface WatchPartProps {

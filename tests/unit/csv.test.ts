@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Cell, csvText } from "../../src/pages/csv.ts";
+import { type Cell, csvText } from "../../shared/exports/csv.ts";
 import { readCsv } from "../helpers/read-csv.ts";
 
 describe("comma-separated text", () => {

@@ -1,19 +1,22 @@
 import { booleanClockwise } from "@turf/turf";
+import type { FeatureCollection, Geometry } from "geojson";
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
+import { geoJson } from "../../shared/exports/geojson.ts";
+import { stakesCsv } from "../../shared/exports/stakes.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { CAUTIONS } from "../../shared/words/cautions.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { buildSequenceCsv } from "../../src/pages/build-sequence-table.ts";
-import type { Exported } from "../../src/pages/exported.ts";
-import { lineGeoJson } from "../../src/pages/line-geojson.ts";
 import { planScale } from "../../src/pages/plan-scale.ts";
-import { stakesCsv, stakesGeoJson } from "../../src/pages/stakes.ts";
 import { groundOf, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 import { readCsv } from "../helpers/read-csv.ts";
+
+type Properties = Readonly<Record<string, unknown>>;
 
 const SYSTEMS = ["us", "metric"] as const;
 const FAILS: Check = {
@@ -117,7 +120,7 @@ describe.each(SYSTEMS)("what leaves the program in %s units", (system) => {
   const exported = leaving(system);
   const sequence = buildSequenceCsv(exported, line.time!);
   const csvs = [stakesCsv(exported), sequence];
-  const geojsons = [lineGeoJson(exported), stakesGeoJson(exported)].map((text) => JSON.parse(text));
+  const geojsons = [JSON.parse(geoJson(exported))];
   const over = line.checks.find(({ finding }) => finding.kind === "over-limit")!;
 
   it("is of a line with figures, over its limit and not all counted", () => {
@@ -171,6 +174,13 @@ describe.each(SYSTEMS)("what leaves the program in %s units", (system) => {
   });
 });
 
+/** Features of one kind in a GeoJSON text. */
+function featuresOf(text: string, what: string) {
+  const { features }: FeatureCollection<Geometry & { coordinates: number[] }, Properties> =
+    JSON.parse(text);
+  return features.filter(({ properties }) => properties.feature === what);
+}
+
 /** Every string of a JSON value, and every name of a member. */
 function stringsIn(value: unknown): string[] {
   if (typeof value === "string") return [value];
@@ -184,7 +194,7 @@ describe("the line as GeoJSON (RFC 7946)", () => {
     ["clockwise", [...alternative.corners].reverse()],
   ])("closes a ring drawn %s and runs it counter-clockwise (section 3.1.6)", (_, corners) => {
     const turned = { ...alternative, corners };
-    const { features } = JSON.parse(lineGeoJson(leaving("us", { alternative: turned })));
+    const { features } = JSON.parse(geoJson(leaving("us", { alternative: turned })));
     const [outer] = features[0].geometry.coordinates;
     expect(features[0].geometry.type).toBe("Polygon");
     expect(outer).toHaveLength(5);
@@ -198,7 +208,7 @@ describe("the line as GeoJSON (RFC 7946)", () => {
       [20, 5],
     ]);
     const sized = size(plan, tied, ground);
-    const { features } = JSON.parse(lineGeoJson(of(tied, sized)));
+    const { features } = JSON.parse(geoJson(of(tied, sized)));
     expect(features[0].geometry.type).toBe("LineString");
     expect(features[0].geometry.coordinates[0][0]).toBeCloseTo(tied.corners[0]![0], 8);
     expect(features[0].properties.bags).toBe(sized.totals.bags);
@@ -206,9 +216,8 @@ describe("the line as GeoJSON (RFC 7946)", () => {
   });
 
   it("says on line and stakes that the totals are not complete", () => {
-    const whole = JSON.parse(lineGeoJson(leaving("us"))).features;
-    const stakes = JSON.parse(stakesGeoJson(leaving("us"))).features;
-    for (const { properties } of [...whole, ...stakes]) {
+    const whole = JSON.parse(geoJson(leaving("us"))).features;
+    for (const { properties } of whole) {
       expect(properties).toMatchObject({ complete: false });
     }
     const low = planWith(100.5);
@@ -217,24 +226,24 @@ describe("the line as GeoJSON (RFC 7946)", () => {
       alternative,
       groundOf(() => 100),
     );
-    const sound = JSON.parse(lineGeoJson(of(alternative, level, low))).features[0].properties;
+    const sound = JSON.parse(geoJson(of(alternative, level, low))).features[0].properties;
     expect(sound).toMatchObject({ complete: true, bags: level.totals.bags });
     const none = size(
       plan,
       alternative,
       groundOf(() => Number.NaN),
     );
-    const { properties } = JSON.parse(lineGeoJson(of(alternative, none))).features[0];
+    const { properties } = JSON.parse(geoJson(of(alternative, none))).features[0];
     expect(properties.bags).toBeNull();
     expect(properties.must_fix_count).toBeGreaterThan(0);
   });
 
   it("sets a stake at every station with the figures of the CSV file, null without elevation data", () => {
-    const { features } = JSON.parse(stakesGeoJson(leaving("metric")));
+    const features = featuresOf(geoJson(leaving("metric")), "stake");
     const { records } = read(stakesCsv(leaving("metric")));
     expect(features).toHaveLength(line.stations.length);
     for (const [i, station] of line.stations.entries()) {
-      const { geometry, properties } = features[i];
+      const { geometry, properties } = features[i]!;
       expect(geometry.type).toBe("Point");
       expect(geometry.coordinates[0]).toBeCloseTo(station.lon, 8);
       expect(geometry.coordinates[1]).toBeCloseTo(station.lat, 8);
@@ -242,6 +251,37 @@ describe("the line as GeoJSON (RFC 7946)", () => {
       expect(properties.top_of_levee_m).toBe(Number(records[i]!.top_of_levee_m));
       expect(properties.station).toBe(records[i]!.station);
     }
+  });
+});
+
+describe("half widths, the height limit and what is not known", () => {
+  const slope = groundOf((x, y) => (x > 10 && y > 5 ? Number.NaN : 100 + x / 20));
+  const mixed = size(plan, alternative, slope);
+
+  it("are given for every stake: the two half widths make the base, and over the limit is said", () => {
+    const { records } = read(stakesCsv(leaving("metric", { line: mixed })));
+    const overs = new Set<string>();
+    for (const [i, station] of mixed.stations.entries()) {
+      const { half_width_waterside_m: water, half_width_landside_m: land, ...record } = records[i]!;
+      overs.add(record.over_height_limit!);
+      if (station.baseM === null) {
+        expect([water, land, record.over_height_limit]).toEqual(["", "", ""]);
+        continue;
+      }
+      expect(Number(water) + Number(land)).toBeCloseTo(station.baseM, 1);
+      const isOver = station.greatestHeightM! > plan.practice.limitM;
+      expect(record.over_height_limit).toBe(isOver ? "yes" : "no");
+    }
+    expect([...overs].sort()).toEqual(["", "no", "yes"]);
+  });
+
+  it("draw the base between the toes, over the limit apart, and the stretches without elevation data", () => {
+    const text = geoJson(leaving("us", { line: mixed }));
+    const bases = featuresOf(text, "base");
+    expect(new Set(bases.map(({ properties }) => properties.over_height_limit)).size).toBe(2);
+    expect(bases.every(({ geometry }) => geometry.type === "Polygon")).toBe(true);
+    const gaps = featuresOf(text, "no elevation data");
+    expect(gaps.length).toBeGreaterThan(0);
   });
 });
 

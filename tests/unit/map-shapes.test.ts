@@ -3,11 +3,11 @@ import type { Feature, LineString, MultiPolygon, Point, Position } from "geojson
 import { describe, expect, it } from "vitest";
 import type { RuleId } from "../../shared/checks/findings.ts";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { sizeLine } from "../../shared/size-line.ts";
 import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import { nearestChainage, spotAt, stretch } from "../../src/drawing/line/along.ts";
-import { leveeShapes } from "../../src/drawing/line/levee-shapes.ts";
 import { stationMarks, stationStepM } from "../../src/drawing/line/station-marks.ts";
 import { waterSideIn } from "../../src/drawing/line/water-side.ts";
 import { groupChecks } from "../../src/map/check-groups.ts";

@@ -1,15 +1,15 @@
 import type { Feature, MultiLineString, Point, Position } from "geojson";
 import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { stationColumns } from "../../shared/exports/station-columns.ts";
+import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
 import type { Alignment, Plan, ReachSection } from "../../shared/plan.ts";
 import { classOnReach, reachAt, STANDARD } from "../../shared/reaches.ts";
 import { SECTIONS } from "../../shared/sections.ts";
 import { sizeLine } from "../../shared/size-line.ts";
 import { takenMaterials, takesWords } from "../../shared/words/materials.ts";
-import { leveeShapes } from "../../src/drawing/line/levee-shapes.ts";
 import { edgedSections, reachShapes } from "../../src/drawing/line/reach-shapes.ts";
 import { drawnStations } from "../../src/pages/drawn-stations.ts";
-import { stationColumns } from "../../src/pages/station-columns.ts";
 import { groundOf, PLANE, rectangle, ring } from "../helpers/grounds.ts";
 
 const LIMIT_M = EMPTY_PLAN.practice.limitM;

@@ -1,5 +1,5 @@
+import { degreesInMetres, moved, type Place } from "../../../shared/line-shapes/offset.ts";
 import type { Walk } from "../../../shared/sizing-types.ts";
-import { degreesInMetres, moved, type Place } from "./offset.ts";
 
 /** A spot on a sized line. */
 export interface Spot {

@@ -1,9 +1,16 @@
 import type { Feature, FeatureCollection, Position } from "geojson";
+import { moved } from "../../../shared/line-shapes/offset.ts";
+import {
+  cornerArc,
+  corners,
+  type LegRun,
+  legRuns,
+  place,
+  turnAt,
+} from "../../../shared/line-shapes/walk-legs.ts";
 import { isStandard, reachAt } from "../../../shared/reaches.ts";
 import type { Reach, SizedLine, Walk } from "../../../shared/sizing-types.ts";
 import { beside, spotAt } from "./along.ts";
-import { moved } from "./offset.ts";
-import { cornerArc, corners, type LegRun, legRuns, place, turnAt } from "./walk-legs.ts";
 
 /** How many edges there are to tell sections apart by; more sections than that share them. */
 export const EDGE_PATTERNS = 3;

@@ -1,5 +1,5 @@
-import { hasOtherSections } from "../../shared/reaches.ts";
-import type { SizedLine, Station, StationReason } from "../../shared/sizing-types.ts";
+import { hasOtherSections } from "../reaches.ts";
+import type { SizedLine, Station, StationReason } from "../sizing-types.ts";
 import {
   areaIn,
   formatStation,
@@ -7,8 +7,8 @@ import {
   lengthIn,
   lengthUnit,
   type UnitSystem,
-} from "../../shared/units.ts";
-import { bagTopFigure } from "../../shared/words/settling.ts";
+} from "../units.ts";
+import { bagTopFigure } from "../words/settling.ts";
 
 /** One column of the stakes: the same on paper and in files. */
 export interface StationColumn {
@@ -45,7 +45,7 @@ const none = () => "";
 function text(
   id: string,
   title: string | undefined,
-  value: (station: Station, system: UnitSystem) => string,
+  value: (station: Station, system: UnitSystem) => string | null,
 ): StationColumn {
   return { id, unit: none, value, isNumber: false, ...(title === undefined ? {} : { title }) };
 }
@@ -120,7 +120,12 @@ const COLUMNS: readonly StationColumn[] = [
   length("greatest_height", "Greatest height", (station) => station.greatestHeightM, HEIGHT),
   count("courses_at_center", "Courses at center", (station) => station.courses),
   count("courses_at_low_toe", "Courses at low toe", (station) => station.coursesAtLowToe),
+  text("over_height_limit", undefined, ({ isOverLimit }) =>
+    isOverLimit === null ? null : isOverLimit ? "yes" : "no",
+  ),
   length("base_width", "Base width", (station) => station.baseM, HEIGHT),
+  length("half_width_waterside", undefined, (station) => station.toeWatersideM, HEIGHT),
+  length("half_width_landside", undefined, (station) => station.toeLandsideM, HEIGHT),
   count("bags_across_base", "Bags across base", (station) => station.bagsAcrossBase),
   figure(
     "bags",

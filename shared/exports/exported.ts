@@ -1,6 +1,6 @@
-import type { Alignment, Plan } from "../../shared/plan.ts";
-import type { Check, SizedLine } from "../../shared/sizing-types.ts";
-import type { UnitSystem } from "../../shared/units.ts";
+import type { Alignment, Plan } from "../plan.ts";
+import type { Check, SizedLine } from "../sizing-types.ts";
+import type { UnitSystem } from "../units.ts";
 
 /** A line as it leaves the program in a file: its figures in one unit system, with what must be read beside them. */
 export interface Exported {

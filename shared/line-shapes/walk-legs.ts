@@ -1,5 +1,5 @@
 import type { Position } from "geojson";
-import type { Walk } from "../../../shared/sizing-types.ts";
+import type { Walk } from "../sizing-types.ts";
 import { moved, type Place } from "./offset.ts";
 
 /** Turn of one facet of a rounded outer corner, radians. */

@@ -1,6 +1,6 @@
 import type { Feature, FeatureCollection, Position } from "geojson";
-import { classOnReach, reachAt } from "../../../shared/reaches.ts";
-import type { SizedLine, Walk } from "../../../shared/sizing-types.ts";
+import { classOnReach, reachAt } from "../reaches.ts";
+import type { SizedLine, Walk } from "../sizing-types.ts";
 import { moved } from "./offset.ts";
 import { corners, cornerWedge, type LegRun, legRuns, place } from "./walk-legs.ts";
 

@@ -1,7 +1,8 @@
-import { mustFixCount } from "../../shared/completeness.ts";
-import { lengthIn, lengthUnit } from "../../shared/units.ts";
-import { DISCLAIMER } from "../../shared/words/cautions.ts";
-import { mustFixLead, mustFixOf, shortCautions } from "../../shared/words/line-state.ts";
+import { mustFixCount } from "../completeness.ts";
+import { letterOfLine } from "../line-letter.ts";
+import { lengthIn, lengthUnit } from "../units.ts";
+import { DISCLAIMER } from "../words/cautions.ts";
+import { mustFixLead, mustFixOf, shortCautions } from "../words/line-state.ts";
 import { type Cell, csvText } from "./csv.ts";
 import type { Exported, Named } from "./exported.ts";
 
@@ -18,18 +19,22 @@ export function recordsCsv(
   head: readonly string[],
   records: readonly Named[],
 ): string {
-  const { line, checks, verticalDatum, system } = exported;
+  const { plan, line, checks, verticalDatum, system } = exported;
+  const who = [plan.title, letterOfLine(plan, line.id), line.name];
   const mustFix = mustFixOf(checks, system);
   const count = mustFixCount(checks);
   const noData = `line_without_elevation_data_${lengthUnit(system)}`;
   const noDataLength = Number(lengthIn(line.totals.lengthNoDataM, system).toFixed(1));
   const blanks = head.map(() => null);
   const noted = (row: string, note: string, finding: string | null = null): Cell[] => [
-    ...[row, line.name, note, ...blanks],
+    ...[row, ...who, note, ...blanks],
     ...[verticalDatum, noDataLength, count, finding],
   ];
   return csvText([
-    [...["row", "line", "note", ...head], "vertical_datum", noData, "must_fix_count", "finding"],
+    [
+      ...["row", "site", "line_letter", "line", "note", ...head],
+      ...["vertical_datum", noData, "must_fix_count", "finding"],
+    ],
     ...(count > 0 ? [noted("Must fix", mustFixLead(count))] : []),
     ...mustFix.map(({ what, remedy, finding }) =>
       noted("Must fix", `${what} ${remedy}`, JSON.stringify(finding)),
@@ -37,7 +42,7 @@ export function recordsCsv(
     ...shortCautions(checks, system).map((caution) => noted("Caution", caution)),
     noted("Note", DISCLAIMER),
     ...records.map((record): Cell[] => [
-      ...[kind, line.name, null, ...head.map((name) => cellOf(record[name] ?? null))],
+      ...[kind, ...who, null, ...head.map((name) => cellOf(record[name] ?? null))],
       ...[verticalDatum, noDataLength, count, null],
     ]),
   ]);

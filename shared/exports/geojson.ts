@@ -1,0 +1,106 @@
+import type { Position } from "geojson";
+import { isCounted } from "../completeness.ts";
+import type { LonLat } from "../plan.ts";
+import { formatStation, lengthIn, lengthUnit, volumeIn } from "../units.ts";
+import { baseOf } from "./base.ts";
+import type { Exported, Value } from "./exported.ts";
+import { lineState } from "./line-state.ts";
+import { decimals } from "./rounded.ts";
+import { stakeFigures } from "./stakes.ts";
+
+const DECIMALS = 9;
+
+/** Properties of a feature; the unit in each name. Null where there is no elevation data. */
+type Properties = Readonly<Record<string, Value | object>>;
+
+type Geometry =
+  | { readonly type: "Point"; readonly coordinates: Position }
+  | { readonly type: "LineString"; readonly coordinates: readonly Position[] }
+  | { readonly type: "Polygon"; readonly coordinates: readonly (readonly Position[])[] };
+
+/**
+ * One line as a GeoJSON FeatureCollection (RFC 7946, WGS 84). `feature` says what each is: the `line` (a Polygon for
+ * a ring, a LineString for a line tied in) with its totals, its `base` between the toes, stretches with `no elevation data`, and its `stake`s with the figures that the CSV file has. Positions carry no elevation: there
+ * it would have to be one over the ellipsoid.
+ */
+export function geoJson(exported: Exported): string {
+  const features = [lineFeature(exported), ...groundFeatures(exported), ...stakes(exported)];
+  return `${JSON.stringify({ type: "FeatureCollection", features }, null, 1)}\n`;
+}
+
+function lineFeature(exported: Exported) {
+  const { alternative } = exported;
+  const corners = alternative.corners.map(rounded);
+  return feature(
+    "line",
+    alternative.kind === "ring"
+      ? { type: "Polygon", coordinates: [closedLeft(corners)] }
+      : { type: "LineString", coordinates: corners },
+    { ...totals(exported), ...lineState(exported) },
+  );
+}
+
+function groundFeatures(exported: Exported) {
+  const state = lineState(exported);
+  const { strips, gaps } = baseOf(exported.plan, exported.line);
+  return [
+    ...strips.map(({ outline, isOver }) =>
+      feature(
+        "base",
+        { type: "Polygon", coordinates: [closedLeft(outline.map(rounded))] },
+        { over_height_limit: isOver, ...state },
+      ),
+    ),
+    ...gaps.map((path) =>
+      feature("no elevation data", { type: "LineString", coordinates: path.map(rounded) }, state),
+    ),
+  ];
+}
+
+function stakes(exported: Exported) {
+  const state = lineState(exported);
+  return exported.line.stations.map((station) =>
+    feature(
+      "stake",
+      { type: "Point", coordinates: rounded([station.lon, station.lat]) },
+      { ...stakeFigures(station, exported), ...state },
+    ),
+  );
+}
+
+function totals({ alternative, line, system }: Exported): Properties {
+  const { totals } = line;
+  const length = lengthUnit(system);
+  const volume = system === "us" ? "cu_yd" : "m3";
+  const tops = line.stations.map(({ crestM }) => lengthIn(crestM, system));
+  return {
+    kind: alternative.kind,
+    [`length_${length}`]: decimals(lengthIn(totals.lengthM, system), 1),
+    [`lowest_top_of_levee_${length}`]: decimals(Math.min(...tops), 2),
+    [`highest_top_of_levee_${length}`]: decimals(Math.max(...tops), 2),
+    [`greatest_height_${length}`]: decimals(lengthIn(totals.greatestHeightM, system), 2),
+    greatest_height_at: formatStation(totals.greatestHeightAtM, system),
+    [`levee_${volume}`]: decimals(volumeIn(totals.volumeM3, system), 1),
+    bags: isCounted(line) ? totals.bags : null,
+    bags_on_poly_sheeting: isCounted(line) ? totals.sheetBags : null,
+    [`sand_${volume}`]: decimals(volumeIn(totals.sandM3, system), 1),
+  };
+}
+
+function feature(what: string, geometry: Geometry, properties: Properties) {
+  return { type: "Feature", geometry, properties: { feature: what, ...properties } };
+}
+
+/** The right-hand rule of RFC 7946: an outer ring runs counter-clockwise, its first position repeated. */
+function closedLeft(corners: readonly Position[]): Position[] {
+  const twiceArea = corners.reduce((sum, [x, y], i) => {
+    const [nextX, nextY] = corners[(i + 1) % corners.length]!;
+    return sum + (x! - corners[0]![0]!) * (nextY! - y!) - (nextX! - x!) * (y! - corners[0]![1]!);
+  }, 0);
+  const ring = twiceArea < 0 ? [...corners].reverse() : [...corners];
+  return [...ring, ring[0]!];
+}
+
+function rounded([lon, lat]: LonLat): Position {
+  return [Number(lon.toFixed(DECIMALS)), Number(lat.toFixed(DECIMALS))];
+}

@@ -1,0 +1,29 @@
+import { letterOfLine } from "../line-letter.ts";
+import type { Plan } from "../plan.ts";
+import type { SizedLine } from "../sizing-types.ts";
+import { waterElevationAtGauge } from "../stage.ts";
+import { formatElevation, formatLength, type UnitSystem } from "../units.ts";
+
+/** `Line A: By high ground`. */
+export function lineTitle(plan: Plan, { id, name }: Pick<SizedLine, "id" | "name">): string {
+  return `Line ${letterOfLine(plan, id)}: ${name}`;
+}
+
+/** `stage 31.00 ft at Weir, water at 873.93 ft`: the water a plan is sized for. */
+export function sizedForWords({ water, gauge }: Plan, system: UnitSystem): string {
+  const elevation = formatElevation(waterElevationAtGauge(water), system);
+  if (water.by === "elevation") return `water at ${elevation}`;
+  const at = gauge?.name ? ` at ${gauge.name}` : "";
+  return `stage ${formatLength(water.stageM, system, 2)}${at}, water at ${elevation}`;
+}
+
+/** `874.93 ft`, or `874.71 to 874.93 ft` where the top falls along the line. */
+export function topRangeWords(
+  { stations }: Pick<SizedLine, "stations">,
+  system: UnitSystem,
+): string {
+  const tops = stations.map(({ crestM }) => crestM);
+  const low = formatElevation(Math.min(...tops), system);
+  const high = formatElevation(Math.max(...tops), system);
+  return low === high ? high : `${low} to ${high}`;
+}
