@@ -32,6 +32,12 @@ export function builtAt({ reaches, reach }: CutWalk, sample: number): BuiltReach
   return reaches[reach[sample]!]!;
 }
 
+/** Greatest height at a sample; where a part of the ground under the base is missing, the least it can be. */
+export function leastHeight({ greatestHeightM, heightM }: CutWalk, sample: number): number {
+  const greatestM = greatestHeightM[sample]!;
+  return Number.isNaN(greatestM) ? heightM[sample]! : greatestM;
+}
+
 /**
  * Cuts across at every sample of the trace, each as its reach is built, with every ground height raised by
  * `shiftM`. `waterSide` is the side the water stands on: left (+1) or right (-1) of chainage.

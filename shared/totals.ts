@@ -1,5 +1,6 @@
+import { reachToward } from "./checks/stretch.ts";
 import { FOOT_M } from "./constants.ts";
-import { builtAt, type CutWalk } from "./cut-walk.ts";
+import { builtAt, type CutWalk, leastHeight } from "./cut-walk.ts";
 import { HEIGHT_CLASSES } from "./height-class.ts";
 import type { Plan } from "./plan.ts";
 import {
@@ -138,7 +139,9 @@ function integrateLengths(
   const { sheet } = built.section;
   const toeM = waterSide === 1 ? cuts.toeLeftM : cuts.toeRightM;
   const dropM = waterSide === 1 ? cuts.dropLeftM : cuts.dropRightM;
+  const overM = (i: number) => leastHeight(cuts, i) - built.limitM - SLACK_M;
   for (let i = piece.first; i < piece.last; i++) {
+    sums.lengthOverLimitM += lengthOver(overM(i), overM(i + 1), chainageM[i + 1]! - chainageM[i]!);
     const fromBuilt = heightM[i]! > 0;
     const toBuilt = heightM[i + 1]! > 0;
     if (Number.isNaN(areaM2[i]! + areaM2[i + 1]!) || (!fromBuilt && !toBuilt)) continue;
@@ -158,7 +161,6 @@ function integrateLengths(
       sums.sheetWidthM = Math.max(sums.sheetWidthM, nearWidthM, farWidthM);
     }
     addPerMetre(sums.amounts, cuts, near, far, builtM);
-    sums.lengthOverLimitM += stepM * shareAbove(from, to, built.limitM + SLACK_M);
     sums.lengthOver3FtM += stepM * shareAbove(from, to, THREE_FEET_M + SLACK_M);
     let aboveM = builtM;
     for (let k = 0; k < HEIGHT_CLASSES; k++) {
@@ -169,6 +171,13 @@ function integrateLengths(
       aboveM = nextM;
     }
   }
+}
+
+/** Length of a step over a limit, as the checks count it; of what is known of its two ends, each to its half. */
+function lengthOver(from: number, to: number, stepM: number): number {
+  return (
+    (from > 0 ? reachToward(from, to, stepM) : 0) + (to > 0 ? reachToward(to, from, stepM) : 0)
+  );
 }
 
 const SHAPE: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };

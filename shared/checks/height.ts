@@ -1,5 +1,5 @@
 import { FOOT_M } from "../constants.ts";
-import { builtAt } from "../cut-walk.ts";
+import { builtAt, leastHeight } from "../cut-walk.ts";
 import { reserveM } from "../sections/built-reach.ts";
 import type { EmergencySection } from "../sections/types.ts";
 import { PYRAMID } from "../sections.ts";
@@ -40,12 +40,6 @@ export type HeightFinding =
       readonly leastBaseRatio: number;
     };
 
-/** Greatest height at a sample; where a part of the ground under the base is missing, the least it can be. */
-export function leastGreatestM({ cuts }: CheckContext, i: number): number {
-  const greatestM = cuts.greatestHeightM[i]!;
-  return Number.isNaN(greatestM) ? cuts.heightM[i]! : greatestM;
-}
-
 /** Stretches of the reaches chosen whose greatest height passes a level. */
 function higherThan(
   context: CheckContext,
@@ -54,7 +48,7 @@ function higherThan(
 ): Stretch[] {
   const { plan, line, trace, cuts } = context;
   const excessM = (i: number) =>
-    isOf(builtAt(cuts, i).section) ? leastGreatestM(context, i) - levelM - SLACK_M : 0;
+    isOf(builtAt(cuts, i).section) ? leastHeight(context.cuts, i) - levelM - SLACK_M : 0;
   return stretchesOf(trace, line.closed, plan.practice.stationIntervalM, excessM);
 }
 
@@ -69,7 +63,7 @@ export const overLimit: Rule = {
   find: (context) => {
     const { limitM } = context.plan.practice;
     const stretches = higherThan(context, limitM, ({ limitM }) => limitM === null);
-    const heightAt = (i: number) => leastGreatestM(context, i);
+    const heightAt = (i: number) => leastHeight(context.cuts, i);
     const doubtsData = stretches.some(({ worst }) => heightAt(worst) > UNLIKELY_M);
     const listed = doubtsData ? listInOne(stretches, heightAt) : listStretches(stretches, heightAt);
     return listed.map((each) => {
@@ -85,7 +79,7 @@ export const bondTrench: Rule = {
   id: "bond-trench",
   find: (context) =>
     listStretches(higherThan(context, BOND_TRENCH_OVER_M, isPyramid), (i) =>
-      leastGreatestM(context, i),
+      leastHeight(context.cuts, i),
     ).map((listed) => {
       const { lengthM } = listed;
       const figures = { overM: BOND_TRENCH_OVER_M, lengthM };

@@ -1,8 +1,8 @@
+import { leastHeight } from "../cut-walk.ts";
 import type { BuiltReach } from "../sections/built-reach.ts";
 import type { EmergencySection } from "../sections/types.ts";
 import { PYRAMID } from "../sections.ts";
 import type { TracePiece } from "../trace.ts";
-import { leastGreatestM } from "./height.ts";
 import { listStretches } from "./listed.ts";
 import { type CheckContext, ofSample, ofStretch, ofWholePlan, type Rule } from "./rule.ts";
 import { stretchesOf } from "./stretch.ts";
@@ -34,9 +34,9 @@ export const typeLimit: Rule = {
       const { limitM } = section;
       if (limitM === null) return [];
       const excessM = (i: number) =>
-        builtAs(context, i) === section ? leastGreatestM(context, i) - limitM - 1e-9 : 0;
+        builtAs(context, i) === section ? leastHeight(context.cuts, i) - limitM - 1e-9 : 0;
       return listAlong(context, excessM).map((listed) => {
-        const heightM = leastGreatestM(context, listed.stretch.worst);
+        const heightM = leastHeight(context.cuts, listed.stretch.worst);
         const figures = { heightM, limitM, lengthM: listed.lengthM };
         return ofStretch("stop", listed, { kind: "type-limit", typeId: section.id, ...figures });
       });

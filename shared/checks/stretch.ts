@@ -24,6 +24,11 @@ interface Run {
   worst: number;
 }
 
+/** How far an excess at a sample reaches toward the next: to where it ends, straight between the two; metres. */
+export function reachToward(here: number, there: number, stepM: number): number {
+  return there < 0 ? (stepM * here) / (here - there) : stepM / 2;
+}
+
 /**
  * Gathers samples whose severity is above zero into stretches. Stretches nearer than `gapM` are one: nobody
  * acts on less than the distance between two stakes. On a ring a stretch may run over the closing point.
@@ -37,13 +42,10 @@ export function stretchesOf(
   const { chainageM, count } = trace;
   const severity = new Float64Array(count);
   for (let i = 0; i < count; i++) severity[i] = severityAt(i);
-  /** How far the objection at a sample reaches toward the next: to where it ends, straight between the two. */
-  const reachM = (i: number, next: number) => {
-    if (next < 0 || next >= count) return 0;
-    const stepM = Math.abs(chainageM[next]! - chainageM[i]!);
-    const [here, there] = [severity[i]!, severity[next]!];
-    return there < 0 ? (stepM * here) / (here - there) : stepM / 2;
-  };
+  const reachM = (i: number, next: number) =>
+    next < 0 || next >= count
+      ? 0
+      : reachToward(severity[i]!, severity[next]!, Math.abs(chainageM[next]! - chainageM[i]!));
   const runs: Run[] = [];
   for (let i = 0; i < count; i++) {
     if (!(severity[i]! > 0)) continue;

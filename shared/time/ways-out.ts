@@ -1,3 +1,5 @@
+import { endsBeforeTheWork } from "./forecast-end.ts";
+import { type TimedLine, type TimeVerdict, timeVerdict } from "./time-verdict.ts";
 import type { LineTime, WaysOut } from "./types.ts";
 
 const MOST_PEOPLE = 5000;
@@ -64,21 +66,29 @@ function mostBags(trial: Trial, people: number, bags: number): number | null {
   return Math.floor(low * bags);
 }
 
-/** A line with its time, as the comparison of alternatives sees it. */
-export interface TimedLine {
+/** A line with its time, as others are compared with it. */
+export interface OtherLine extends TimedLine {
   readonly id: string;
-  readonly name: string;
   readonly totals: { readonly bags: number };
-  readonly time?: LineTime | null;
 }
 
-/** Other alternatives that are in time where this one is not, fewest bags first. */
-export function alternativesInTime<T extends TimedLine>(late: TimedLine, lines: readonly T[]): T[] {
+/** Another line that the likely forecast does not overtake. */
+export interface Sooner<T> {
+  readonly line: T;
+  readonly verdict: TimeVerdict;
+}
+
+/** Other lines that are in time, or late only if the river runs high, where this one is late; fewest bags first. */
+export function soonerLines<T extends OtherLine>(
+  { id }: Pick<OtherLine, "id">,
+  lines: readonly T[],
+): Sooner<T>[] {
   return lines
-    .filter(({ id, time }) => id !== late.id && time?.inTime === true && isKnownToItsEnd(time))
-    .sort((a, b) => a.totals.bags - b.totals.bags);
-}
-
-function isKnownToItsEnd({ finishSlowH, forecastEndH }: LineTime): boolean {
-  return finishSlowH !== null && forecastEndH !== null && finishSlowH <= forecastEndH;
+    .filter((line) => line.id !== id)
+    .map((line) => ({ line, verdict: timeVerdict(line) }))
+    .filter(({ line, verdict: { kind } }) => {
+      const isSooner = kind === "in-time" || kind === "late-if-high";
+      return isSooner && line.time?.inTime === true && !endsBeforeTheWork(line.time);
+    })
+    .sort((a, b) => a.line.totals.bags - b.line.totals.bags);
 }

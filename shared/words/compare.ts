@@ -5,14 +5,13 @@ import { lineVerdict } from "../holding/line-verdict.ts";
 import type { LevelDoubt } from "../level-doubt.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import type { SizedLine } from "../sizing-types.ts";
-import { endsBeforeTheWork, riseOverPlanM } from "../time/forecast-end.ts";
-import { formatLength, formatStation, type UnitSystem } from "../units.ts";
-import { missingWords } from "./counted.ts";
-import { crewInputWords } from "./crew.ts";
+import { timeVerdict } from "../time/time-verdict.ts";
+import { formatLength, type UnitSystem } from "../units.ts";
 import { verdictWord } from "./holding.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
 import { mustFixWords } from "./must-fix.ts";
-import { elapsedWords, mainVerdict } from "./time.ts";
+import { elapsedWords, whyWords } from "./time.ts";
+import { timeVerdictWords } from "./time-verdict.ts";
 
 /** What a cell of the comparison says of a line. */
 export interface CompareWords {
@@ -60,34 +59,16 @@ export function stabilityCell(line: SizedLine, system: UnitSystem, mustFix: numb
   };
 }
 
-/** Whether a line is finished ahead of the water, at the slow pace against the likely forecast. */
-export function inTimeWords(line: SizedLine, system: UnitSystem, mustFix: number): CompareWords {
+/** Whether a line is finished ahead of the water, and what that rests on. */
+export function timeCell(line: SizedLine, system: UnitSystem, mustFix: number): CompareWords {
   const { time, levelDoubt } = line;
   if (levelDoubt) return notKnown(levelDoubt);
   if (!time) return COUNTING;
-  if (time.missing.length > 0) {
-    return { word: "not known", why: `type ${crewInputWords(time.missing)}`, isBad: true };
-  }
-  if (time.verdicts.length === 0) return { word: "no forecast", why: "", isBad: false };
-  if (time.inTime === null) {
-    return { word: "not known", why: missingWords(line.totals, system), isBad: true };
-  }
-  const riseM = riseOverPlanM(time);
-  if (time.inTime && riseM > 0) {
-    return {
-      word: "too low",
-      why: `the forecast crest is ${formatLength(riseM, system)} higher`,
-      isBad: true,
-    };
-  }
-  if (time.inTime && endsBeforeTheWork(time)) {
-    return { word: "not known", why: "the forecast ends first", isBad: true };
-  }
-  if (time.inTime) {
-    const fix = mustFix > 0 ? `, ${mustFixWords(mustFix)}` : "";
-    return { word: "yes", why: elapsedWords(time) + fix, isBad: false };
-  }
-  const atM = mainVerdict(time)?.behindAtM ?? null;
-  const why = atM === null ? "" : `first behind at ${formatStation(atM, system)}`;
-  return { word: "no", why, isBad: true };
+  const verdict = timeVerdict(line);
+  const isGood = verdict.kind === "in-time";
+  const why = [
+    isGood ? elapsedWords(time) : whyWords(verdict, time, system),
+    isGood && mustFix > 0 && mustFixWords(mustFix),
+  ].filter((words) => words !== false && words !== "");
+  return { word: timeVerdictWords(verdict, system), why: why.join(", "), isBad: !isGood };
 }

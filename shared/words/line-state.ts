@@ -1,6 +1,7 @@
 import type { CheckFinding } from "../checks/findings.ts";
 import type { Check } from "../sizing-types.ts";
 import type { UnitSystem } from "../units.ts";
+import { capital } from "./capital.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { sortedChecks } from "./check-list.ts";
 import { checkWords } from "./checks.ts";
@@ -19,7 +20,7 @@ export function mustFixOf(checks: readonly Check[], system: UnitSystem): MustFix
     .filter(({ severity }) => severity === "stop")
     .map((check) => {
       const { message, remedy } = checkWords(check, system);
-      return { what: sentence(message), remedy, finding: check.finding };
+      return { what: capital(message), remedy, finding: check.finding };
     });
 }
 
@@ -34,8 +35,4 @@ export function shortCautions(checks: readonly Check[], system: UnitSystem): str
     .filter(({ finding }) => finding.kind === "if-it-fails")
     .map((check) => checkWords(check, system).what);
   return [...ifItFails, ...CAUTIONS.map(({ short }) => short)];
-}
-
-function sentence(words: string): string {
-  return `${words[0]!.toUpperCase()}${words.slice(1)}`;
 }

@@ -1,9 +1,17 @@
 import type { Plan } from "../plan.ts";
 import { waterElevationAtGauge } from "../stage.ts";
+import {
+  type TimedLine,
+  type TimeUnknown,
+  type TimeVerdict,
+  timeVerdict,
+} from "../time/time-verdict.ts";
 import type { AheadVerdict, LineTime } from "../time/types.ts";
 import { formatElevation, formatLength, formatStation, type UnitSystem } from "../units.ts";
+import { capital } from "./capital.ts";
 import { hourWords } from "./clock.ts";
-import { timeNotKnownWords } from "./crew.ts";
+import { crewInputWords } from "./crew.ts";
+import { timeVerdictWords } from "./time-verdict.ts";
 
 /** Water at the gauge as the plan gives it: the stage of an elevation, or the elevation itself; metres. */
 export function shownLevelM({ water }: Plan, elevationM: number): number {
@@ -23,42 +31,50 @@ export function namedLevel(plan: Plan, elevationM: number, system: UnitSystem): 
   return `${name} ${levelWords(plan, elevationM, system)}`;
 }
 
-/** The verdict by which a line is judged: slow pace, likely forecast; null without a forecast or a crew. */
-export function mainVerdict(time: LineTime): AheadVerdict | null {
-  return verdictOf(time, "likely", "slow");
+/** Whether there is time, with what it rests on, in one sentence without a full stop. */
+export function timeWords(line: TimedLine, system: UnitSystem): string {
+  const verdict = timeVerdict(line);
+  const said = capital(timeVerdictWords(verdict, system));
+  const why = line.time ? whyWords(verdict, line.time, system) : "";
+  const joint = verdict.kind === "not-known" ? ";" : ":";
+  return why === "" ? said : `${said}${joint} ${why}`;
 }
 
-/** The verdict for a band and a pace; null where the forecast has no such band. */
-export function verdictOf(
-  { verdicts }: LineTime,
-  band: AheadVerdict["band"],
-  pace: AheadVerdict["pace"],
-): AheadVerdict | null {
-  return verdicts.find((each) => each.band === band && each.pace === pace) ?? null;
-}
-
-/** Whether there is time, in one sentence without a full stop. */
-export function timeWords(time: LineTime, system: UnitSystem): string {
-  if (time.missing.length > 0) return timeNotKnownWords(time.missing);
-  const verdict = mainVerdict(time);
-  if (!verdict) return `${doneAfter(time)}; no forecast yet`;
-  if (isPartCounted(time)) {
-    return `Not known whether there is time: part of the line has no elevation data; the rest takes ${doneAfter(time)}`;
+/** What a verdict on time rests on; empty where its own words say all. */
+export function whyWords(verdict: TimeVerdict, time: LineTime, system: UnitSystem): string {
+  switch (verdict.kind) {
+    case "in-time":
+      return aheadWords(time, system);
+    case "late":
+    case "late-slow":
+    case "late-if-high":
+      return behindWords(time, verdict.behind, system);
+    case "over-a-year":
+      return "";
+    case "too-low":
+      return `up to the sized-for level ${aheadWords(time, system)}`;
+    case "not-known":
+      return whyNotKnown(verdict, time);
   }
-  if (verdict.ahead) return aheadWords(time, system);
-  const opening = verdictOf(time, "likely", "fast")?.ahead
-    ? "In time only at the fast pace; at the slow one"
-    : "CANNOT be done in time:";
-  return `${opening} ${behindWords(time, verdict, system)}`;
 }
 
-/** Whether what is counted keeps ahead and the rest is not counted: whether there is time is not known. */
-export function isPartCounted(time: LineTime): boolean {
-  return time.inTime === null && mainVerdict(time)?.ahead === true;
+function whyNotKnown(unknown: TimeUnknown, time: LineTime): string {
+  switch (unknown.because) {
+    case "no-crew":
+      return `type ${crewInputWords(unknown.missing)}`;
+    case "counting":
+    case "doubt":
+      return "";
+    case "no-forecast":
+    case "forecast-over":
+    case "forecast-ends":
+    case "no-data":
+      return `the work takes ${doneAfter(time)}`;
+  }
 }
 
 /** `behind from Wed 11:00, worst at 2+15`. */
-export function behindWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem): string {
+function behindWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem): string {
   if (verdict.behindFromH === null) return "ahead";
   const at =
     verdict.behindAtM === null ? "" : `, worst at ${formatStation(verdict.behindAtM, system)}`;

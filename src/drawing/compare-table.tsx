@@ -17,7 +17,7 @@ import { notKnownBecause } from "../../shared/words/dry.ts";
 import { takenMaterials } from "../../shared/words/materials.ts";
 import { dryWords, firstOverWords } from "../../shared/words/water.ts";
 import "./compare-table.css";
-import { type CompareWords, inTimeWords, stabilityCell } from "../../shared/words/compare.ts";
+import { type CompareWords, stabilityCell, timeCell } from "../../shared/words/compare.ts";
 import { gapLength } from "../../shared/words/ground-gap.ts";
 
 type Write = (value: number, system: UnitSystem) => string;
@@ -79,7 +79,7 @@ export function CompareTable(props: CompareTableProps) {
           <th scope="col">Overland path in</th>
           <th scope="col">Overtops above</th>
           <th scope="col">Sliding, overturning</th>
-          <th scope="col">In time?</th>
+          <th scope="col">Time</th>
         </tr>
       </thead>
       <tbody>
@@ -112,7 +112,7 @@ export function CompareTable(props: CompareTableProps) {
               system={system}
             />
             <WordsCell of={stabilityCell(lines[index]!, system, row.mustFix)} />
-            <WordsCell of={inTimeWords(lines[index]!, system, row.mustFix)} />
+            <WordsCell of={timeCell(lines[index]!, system, row.mustFix)} />
           </tr>
         ))}
       </tbody>

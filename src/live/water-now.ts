@@ -48,7 +48,7 @@ function momentPicture(last: { readonly trace: WaterTrace } | null) {
 }
 
 /** Every check of a line, and of the water while that is known. */
-function checksOf({ id, checks }: Pick<SizedLine, "id" | "checks">): readonly Check[] {
+export function checksOf({ id, checks }: Pick<SizedLine, "id" | "checks">): readonly Check[] {
   const ofWater = tracedNow.value.get(id)?.checks ?? [];
   return [...checks, ...ofWater, ...(waterNow.value?.checks ?? [])];
 }

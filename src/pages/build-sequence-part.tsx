@@ -8,7 +8,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { endsBeforeTheWork, riseOverPlanM } from "../../shared/time/forecast-end.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import type { Crew, LineTime } from "../../shared/time/types.ts";
-import { alternativesInTime, mostWork } from "../../shared/time/ways-out.ts";
+import { mostWork, soonerLines } from "../../shared/time/ways-out.ts";
 import {
   formatCount,
   formatHours,
@@ -21,7 +21,8 @@ import { hourWords, momentWords, zoneWords } from "../../shared/words/clock.ts";
 import { gapLength } from "../../shared/words/ground-gap.ts";
 import { butMustFix } from "../../shared/words/must-fix.ts";
 import { SETTLING_NOTE } from "../../shared/words/settling.ts";
-import { behindWords, doneAfter, mainVerdict, timeWords } from "../../shared/words/time.ts";
+import { doneAfter, timeWords } from "../../shared/words/time.ts";
+import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { ForecastChart, ForecastKey } from "../drawing/forecast-chart.tsx";
 import { CrestTable } from "../drawing/time-curve.tsx";
 import { mustFixOn } from "../live/water-now.ts";
@@ -50,15 +51,14 @@ export function BuildSequencePart({ of, time, results, widthPx }: BuildSequenceP
   return (
     <>
       <p class="build-verdict">
-        <strong>{timeWords(time, system)}.</strong> {time.crew && crewWords(of, time, time.crew)}
+        <strong>{timeWords(line, system)}.</strong> {time.crew && crewWords(of, time, time.crew)}
       </p>
       {doubtWords(line, time, system).map((words) => (
         <p key={words} class="sheet-warning">
           {words}
         </p>
       ))}
-      <Ways line={line} time={time} results={results} />
-      <OtherBands time={time} system={system} />
+      <Ways line={line} time={time} results={results} system={system} />
       {time.stretches.some(isBehind) && (
         <p class="build-behind">
           ▲ behind: before it is done the water comes nearer to its top than{" "}
@@ -126,15 +126,16 @@ interface WaysProps {
   readonly line: SizedLine;
   readonly time: LineTime;
   readonly results: readonly SizedLine[];
+  readonly system: UnitSystem;
 }
 
-function Ways({ line, time, results }: WaysProps) {
+function Ways({ line, time, results, system }: WaysProps) {
   const ways = time.waysOut;
   if (!ways) return null;
   const most = mostWork(time, !hasOtherSections(line));
-  const others = alternativesInTime(line, results).map(
-    (other) =>
-      `"${other.name}" of ${formatCount(other.totals.bags)} bags, in time by this forecast${butMustFix(mustFixOn(other))}`,
+  const others = soonerLines(line, results).map(
+    ({ line: other, verdict }) =>
+      `"${other.name}" of ${formatCount(other.totals.bags)} bags, ${timeVerdictWords(verdict, system)}${butMustFix(mustFixOn(other))}`,
   );
   const found = [
     ...others,
@@ -150,17 +151,6 @@ function Ways({ line, time, results }: WaysProps) {
         ? `To be in time: ${found.join("; or ")}.`
         : "No number of people is enough: start sooner, or prepare to leave."}{" "}
       Never cut the freeboard to save time.
-    </p>
-  );
-}
-
-/** That the high forecast would be too soon where the likely one is not. */
-function OtherBands({ time, system }: { readonly time: LineTime; readonly system: UnitSystem }) {
-  const high = time.verdicts.find(({ band, pace }) => band === "high" && pace === "slow");
-  if (!high || high.ahead || !mainVerdict(time)?.ahead) return null;
-  return (
-    <p class="sheet-warning">
-      With the high forecast the slow pace is {behindWords(time, high, system)}.
     </p>
   );
 }

@@ -121,13 +121,13 @@ describe("what is compared and printed", () => {
   it("has what each line calculates at, and whether it is in time", async () => {
     await page.getByRole("button", { name: "Compare" }).click();
     const table = page.getByRole("dialog").locator("table");
-    expect(await table.locator("thead").textContent()).toMatch(/Sliding, overturningIn time\?$/);
+    expect(await table.locator("thead").textContent()).toMatch(/Sliding, overturningTime$/);
     for (const row of await table.locator("tbody tr").all()) {
       expect(await row.locator(".compare-words").first().textContent()).toMatch(
         /^(as required|in doubt|below required)(; \d Must fix)?.*(sliding|overturning) \d/,
       );
       expect(await row.locator(".compare-words").last().textContent()).toMatch(
-        /^(yes\d+ to \d+ h|nofirst behind at .*|no forecast)$/,
+        /^(in time\d+ to \d+ h|late at slow pacebehind from .*|late if the river runs highbehind from .*)$/,
       );
     }
     await page.keyboard.press("Escape");

@@ -82,7 +82,7 @@ describe("a new plan over ground of one's own", () => {
     const rows = page.getByLabel("One row for each time: time, level, and low and high if given");
     await rows.fill(["time, elevation_m", ...ROWS].join("\n"));
     await page.getByRole("button", { name: "Take this forecast" }).click();
-    const words = "Not known: type people, start of work and shifts.";
+    const words = "Time not known: no crew; type people, start of work and shifts.";
     await expect.poll(() => verdict().textContent(), { timeout: SLOW_MS }).toBe(words);
     const figures = page.locator(".alternative-figures");
     await expect

@@ -28,9 +28,9 @@ const GOOD = STAGES.map((stage, k) => {
 
 describe("the demo's forecast", () => {
   it("makes the drawn ring late at the slow pace, and names what would make it possible", async () => {
-    await saysThat(/^In time only at the fast pace; at the slow one behind from Wed 11:00/);
+    await saysThat(/^Late at slow pace: behind from Wed 11:00/);
     const ways = (await page.locator(".time-ways").textContent())!;
-    expect(ways).toContain("B By high ground, 14,276 bags, is in time");
+    expect(ways).toContain("B By high ground, 14,276 bags, late if the river runs high");
     expect(ways).toContain("78 people instead");
     expect(ways).toContain("Do not save time on freeboard.");
   });
@@ -66,19 +66,19 @@ describe("a forecast that is pasted", () => {
     await rows().fill(GOOD.join("\n"));
     await page.getByRole("button", { name: "Take this forecast" }).click();
     await rows().waitFor({ state: "detached" });
-    await saysThat(/^CANNOT be done in time: behind from Wed 00:45, worst at \d\+\d\d/);
+    await saysThat(/^Late: behind from Wed 00:45, worst at \d\+\d\d/);
     expect(await page.locator('[data-block="time"]').textContent()).toContain("taken as ft");
 
     await heading("People and hours").click();
     const people = page.locator('[data-block="time"] [data-setting="practice.people"] input');
     await people.fill("600");
     await people.press("Enter");
-    await saysThat(/^Ahead of the water, done Tue 10:30, but has \d Must fix\.$/);
+    await saysThat(/^In time: ahead of the water, done Tue 10:30, but has \d Must fix\.$/);
     await heading("Crew and time").focus();
     await page.keyboard.press("Control+z");
-    await saysThat(/^CANNOT/);
+    await saysThat(/^Late: behind/);
     await page.keyboard.press("Control+z");
-    await saysThat(/^In time only at the fast pace/);
+    await saysThat(/^Late at slow pace/);
   });
 });
 

@@ -6,7 +6,7 @@ import { lineVerdict } from "../../shared/holding/line-verdict.ts";
 import type { Weakest } from "../../shared/holding/types.ts";
 import type { HoldingSettings } from "../../shared/plan.ts";
 import { formatFlowRange } from "../../shared/units.ts";
-import { inTimeWords, stabilityCell } from "../../shared/words/compare.ts";
+import { stabilityCell, timeCell } from "../../shared/words/compare.ts";
 import { seenWords, spanWords, stabilityWords } from "../../shared/words/holding.ts";
 import { watchPlaces } from "../../src/pages/watch-places.ts";
 import { levelPicture } from "../../src/worksheet/holding/holding-level.ts";
@@ -132,8 +132,9 @@ describe("the verdict on a line", () => {
   it("says nothing of time without a forecast", () => {
     const time = { ...DEFAULT_TIME, startAt: "2026-04-03T08:00-05:00", shifts: 2 };
     const line = size(planWith(100.3, { time }), ring(rectangle(25, 20)), flat(100));
-    expect(inTimeWords(line, "us", 0)).toEqual({
-      ...{ word: "no forecast", why: "", isBad: false },
+    expect(timeCell(line, "us", 0)).toEqual({
+      ...{ word: "time not known: no forecast", isBad: true },
+      why: expect.stringMatching(/^the work takes \d+ to \d+ h/),
     });
   });
 });

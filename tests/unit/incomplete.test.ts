@@ -3,7 +3,7 @@ import { FOOT_M } from "../../shared/constants.ts";
 import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { Totals } from "../../shared/sizing-types.ts";
-import { alternativesInTime } from "../../shared/time/ways-out.ts";
+import { soonerLines } from "../../shared/time/ways-out.ts";
 import { bagsForWords, bagsWords } from "../../shared/words/counted.ts";
 import { against } from "../../workers/command/against.ts";
 import { messageOf } from "../helpers/check-text.ts";
@@ -77,7 +77,7 @@ describe("a line with a hole under it", () => {
     const holed = { ...size(slow, RING, HOLED), id: "holed" };
     expect(whole.time!.inTime).toBe(true);
     expect(holed.time!.inTime).toBeNull();
-    expect(alternativesInTime({ ...whole, id: "late" }, [whole, holed])).toEqual([whole]);
+    expect(soonerLines({ ...whole, id: "late" }, [whole, holed])).toMatchObject([{ line: whole }]);
   });
 });
 

@@ -5,8 +5,8 @@ import type { Forecast, Plan, TimeSettings } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { missingCrew } from "../../shared/time/crew-inputs.ts";
 import type { LineTime } from "../../shared/time/types.ts";
-import { alternativesInTime } from "../../shared/time/ways-out.ts";
-import { inTimeWords } from "../../shared/words/compare.ts";
+import { soonerLines } from "../../shared/time/ways-out.ts";
+import { timeCell } from "../../shared/words/compare.ts";
 import { nextFootWords } from "../../shared/words/stage-curve.ts";
 import { timeWords } from "../../shared/words/time.ts";
 import { unitsOf } from "../../shared/words/units.ts";
@@ -134,9 +134,7 @@ describe("a line's time against the river", () => {
     const [check, ...more] = checksOf("time", LATE, 10);
     expect(more).toEqual([]);
     expect(check).toMatchObject({ severity: "stop" });
-    expect(messageOf(check)).toMatch(
-      /^This cannot be done in time: from Fri Apr 3, \d\d:\d\d the top of levee/,
-    );
+    expect(messageOf(check)).toMatch(/^Late: from Fri Apr 3, \d\d:\d\d the top of levee/);
     const { waysOut } = timeOf(LATE, 10);
     expect(remedyOf(check)).toContain(`${waysOut!.people} people instead`);
     expect(remedyOf(check)).toContain("a smaller ring of at most");
@@ -160,7 +158,7 @@ describe("a line's time against the river", () => {
       severity: "caution",
       finding: { kind: "late", by: "slow-pace" },
     });
-    expect(messageOf(check)).toContain("only at the fast pace");
+    expect(messageOf(check)).toContain("Late at slow pace");
   });
 
   it("unfinished when the forecast ends: a caution, for nothing is known of later", () => {
@@ -231,7 +229,7 @@ describe("low, likely and high", () => {
     const [check] = checksOf("time", fast, people);
     expect(check).toMatchObject({
       severity: "caution",
-      message: expect.stringMatching(/^If the high forecast comes true, /),
+      message: expect.stringMatching(/^Late if the river runs high: /),
     });
   });
 
@@ -360,13 +358,18 @@ describe("alternatives", () => {
   it("that are in time, with a forecast to their end, are named, fewest bags first", () => {
     const timed = (id: string, bags: number, inTime: boolean | null, finishSlowH = 20) => ({
       ...{ id, name: id, totals: { bags } },
-      time: { inTime, finishSlowH, forecastEndH: 30 } as LineTime,
+      time: {
+        ...{ inTime, finishSlowH, forecastEndH: 30, missing: [], crests: [] as LineTime["crests"] },
+        verdicts: (["slow", "fast"] as const).map((pace) => ({
+          ...{ band: "likely", pace, ahead: inTime === true },
+        })) as unknown as LineTime["verdicts"],
+      } as unknown as LineTime,
     });
     const late = timed("a", 900, false);
     const unknown = timed("e", 100, true, 31);
     const inTime = [timed("b", 800, true), timed("d", 300, true)];
     const lines = [late, ...inTime, timed("c", 700, false), unknown];
-    expect(alternativesInTime(late, lines).map(({ id }) => id)).toEqual(["d", "b"]);
+    expect(soonerLines(late, lines).map(({ line: { id } }) => id)).toEqual(["d", "b"]);
   });
 });
 
@@ -393,28 +396,30 @@ describe("a crew that nobody has entered", () => {
 
   it("says what to type, on screen, side by side, and as a check", () => {
     const line = unentered(nobody, null);
-    const words = "Not known: type people, start of work and shifts";
-    expect(timeWords(line.time!, "us")).toBe(words);
-    expect(inTimeWords(line, "us", 0)).toMatchObject({ word: "not known", isBad: true });
+    const words = "Time not known: no crew; type people, start of work and shifts";
+    expect(timeWords(line, "us")).toBe(words);
+    expect(timeCell(line, "us", 0)).toMatchObject({
+      ...{ word: "time not known: no crew", isBad: true },
+    });
     const [check] = line.checks.filter(({ id }) => id === "time");
     expect(check!.severity).toBe("caution");
     expect(messageOf(check)).toContain("nobody has entered people, start of work and shifts");
   });
 
   it.each([
-    ["people", nobody, 60, "start of work and shifts"],
-    ["start of work", { ...nobody, startAt: START }, null, "people and shifts"],
-    ["two of them", { ...nobody, startAt: START }, 60, "shifts"],
-  ] as const)("%s alone is not enough", (_, time, people, rest) => {
+    ["people", nobody, 60, "start of work", "start of work and shifts"],
+    ["start of work", { ...nobody, startAt: START }, null, "crew", "people and shifts"],
+    ["two of them", { ...nobody, startAt: START }, 60, "shifts", "shifts"],
+  ] as const)("%s alone is not enough", (_, time, people, first, rest) => {
     const line = unentered(time, people);
     expect(line.time!.inTime).toBeNull();
-    expect(timeWords(line.time!, "us")).toBe(`Not known: type ${rest}`);
+    expect(timeWords(line, "us")).toBe(`Time not known: no ${first}; type ${rest}`);
   });
 
   it("once entered is timed as before", () => {
     const line = unentered({ ...nobody, startAt: START, shifts: 2 }, 60);
     expect(line.time).toMatchObject({ missing: [], inTime: true });
-    expect(timeWords(line.time!, "us")).not.toContain("ot known");
+    expect(timeWords(line, "us")).not.toContain("ot known");
   });
 
   it("counts as entered where an older plan file states it, and as missing where it does not", () => {

@@ -1,10 +1,14 @@
 import { isWhole, mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { alternativesInTime } from "../../shared/time/ways-out.ts";
+import { timeVerdict } from "../../shared/time/time-verdict.ts";
+import { soonerLines } from "../../shared/time/ways-out.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { overallVerdict } from "../../shared/verdict.ts";
 import { timeNotKnownWords } from "../../shared/words/crew.ts";
+import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { unitsOf } from "../../shared/words/units.ts";
+import { headlineWords, overallVerdictWords } from "../../shared/words/verdict.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { leftOut } from "./left-out.ts";
@@ -31,7 +35,8 @@ A plan file that holds only its features and
   "drystead": {"version": 1, "water": {"elevationM": 262.5, "freeboardM": 0.3048}}
 is complete: everything else takes its default. All figures are meters, square meters, cubic meters and
 kilograms, as their names say; where there is no elevation data they are null. "complete" is false where the
-totals are not for the whole length of a line or no answer, "mustFix" counts what must be fixed; each check has its words and, in "finding", its kind and figures.
+totals are not for the whole length of a line or no answer, "verdict" says what a line comes to and what to fix
+first (water is not traced: see trace), "mustFix" counts what must be fixed; each check has its words and, in "finding", its kind and figures.
 While the plan states no
 people ("practice.people"), start of work ("time.startAt") or shifts ("time.shifts"), no hours are known and
 "time" says which are missing. "reaches" says what each stretch
@@ -94,8 +99,13 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
 function reported(line: SizedLine, lines: readonly SizedLine[], system: UnitSystem) {
   const { id, name, kind, totals, stations, walk: _, ...rest } = line;
   const { holding, time, checks, ...plain } = rest;
+  const verdict = overallVerdict({ line, checks: line.checks, traced: null });
   return {
     ...{ name, kind, complete: isWhole(line), mustFix: mustFixCount(line.checks) },
+    verdict: {
+      words: overallVerdictWords(verdict, system),
+      first: headlineWords(verdict.first, system),
+    },
     ...{ lengthM: totals.lengthM, totals, stations, id, ...plain },
     checks: checksReport(checks, system),
     holding: holding && { ...holding, profile: undefined },
@@ -103,7 +113,10 @@ function reported(line: SizedLine, lines: readonly SizedLine[], system: UnitSyst
       ...time,
       wetH: undefined,
       notKnown: time.missing.length > 0 ? timeNotKnownWords(time.missing) : null,
-      alternativesInTime: alternativesInTime(line, lines).map((other) => other.name),
+      verdict: timeVerdictWords(timeVerdict(line), system),
+      alternativesInTime: soonerLines(line, lines)
+        .filter(({ verdict }) => verdict.kind === "in-time")
+        .map((other) => other.line.name),
     },
   };
 }

@@ -7,9 +7,9 @@ import { crewInputWords } from "../crew.ts";
 import { type RulesOf, rule, type TextOf } from "./text.ts";
 
 const LATE_BY = {
-  likely: "This cannot be done in time",
-  "slow-pace": "This can be done in time only at the fast pace",
-  "high-forecast": "If the high forecast comes true, this cannot be done in time",
+  likely: "Late",
+  "slow-pace": "Late at slow pace",
+  "high-forecast": "Late if the river runs high",
 } as const;
 
 /** `14.5 to 27 h`, or that it takes over a year. */

@@ -1,17 +1,10 @@
 import { failureWords } from "../../../shared/words/failure.ts";
 import "./time.css";
-import { endsBeforeTheWork, riseOverPlanM } from "../../../shared/time/forecast-end.ts";
-import type { LineTime } from "../../../shared/time/types.ts";
-import { formatLength } from "../../../shared/units.ts";
+import { isLate, timeVerdict } from "../../../shared/time/time-verdict.ts";
 import { levelDoubtShort } from "../../../shared/words/level-doubt.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
-import {
-  doneAfter,
-  isPartCounted,
-  mainVerdict,
-  timeWords,
-  verdictOf,
-} from "../../../shared/words/time.ts";
+import { timeWords } from "../../../shared/words/time.ts";
+import { timeVerdictWords } from "../../../shared/words/time-verdict.ts";
 import { plan } from "../../document/store.ts";
 import { LevelNotice } from "../../drawing/level-notice.tsx";
 import { ground } from "../../live/ground.ts";
@@ -41,7 +34,7 @@ export function TimeBlock() {
         doubt
           ? levelDoubtShort(doubt)
           : time && time.verdicts.length + time.missing.length > 0
-            ? closedWords(time)
+            ? timeWords({ time }, unitSystem.value)
             : undefined
       }
     >
@@ -61,33 +54,20 @@ export function TimeBlock() {
   );
 }
 
-/** The verdict; before it, that the line is sized below its forecast crest. */
-function closedWords(time: LineTime): string {
-  const system = unitSystem.value;
-  const riseM = riseOverPlanM(time);
-  const words = timeWords(time, system);
-  return riseM > 0
-    ? `Sized ${formatLength(riseM, system)} below the forecast crest; ${words}`
-    : words;
-}
-
 function TimeSummary() {
   const time = timeNow.value?.time;
-  if (chosenLine.value?.levelDoubt) return <span class="time-unsure">not known</span>;
-  if (!time) return <>{plan.value.time?.forecast ? "" : "no forecast yet"}</>;
-  if (time.missing.length > 0) return <span class="time-unsure">not known</span>;
-  const verdict = mainVerdict(time);
-  if (!verdict) return <>{doneAfter(time)}</>;
-  if (verdict.ahead && riseOverPlanM(time) > 0) {
-    return <span class="time-late">sized below the forecast</span>;
+  if (!time) return <>{plan.value.time?.forecast ? "" : "no forecast"}</>;
+  const verdict = timeVerdict({ time, levelDoubt: chosenLine.value?.levelDoubt ?? null });
+  const words = timeVerdictWords(verdict, unitSystem.value);
+  if (verdict.kind === "in-time") {
+    return (
+      <>
+        {words}
+        {butMustFix(mustFixOnChosen.value)}
+      </>
+    );
   }
-  if (verdict.ahead && endsBeforeTheWork(time)) {
-    return <span class="time-unsure">not known, the forecast ends first</span>;
-  }
-  if (isPartCounted(time)) return <span class="time-unsure">not known, part is not counted</span>;
-  if (verdict.ahead) return <>in time{butMustFix(mustFixOnChosen.value)}</>;
-  const isFastEnough = verdictOf(time, "likely", "fast")?.ahead;
-  return <span class="time-late">{isFastEnough ? "only at the fast pace" : "not in time"}</span>;
+  return <span class={isLate(verdict) ? "time-late" : "time-unsure"}>{words}</span>;
 }
 
 function nextStep(): string {

@@ -1,11 +1,12 @@
 import { formatSetting } from "../../../shared/setting-text.ts";
-import { endsBeforeTheWork, endsRising, riseOverPlanM } from "../../../shared/time/forecast-end.ts";
+import { endsRising, riseOverPlanM } from "../../../shared/time/forecast-end.ts";
+import { isLate, timeVerdict, verdictOf } from "../../../shared/time/time-verdict.ts";
 import type { AheadVerdict, Crew, LineTime } from "../../../shared/time/types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
 import { endWords, hourWords } from "../../../shared/words/clock.ts";
 import { gapLength } from "../../../shared/words/ground-gap.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
-import { mainVerdict, namedLevel, timeWords, verdictOf } from "../../../shared/words/time.ts";
+import { namedLevel, timeWords } from "../../../shared/words/time.ts";
 import { sizeForLevel } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
 import { SeverityMark } from "../../drawing/severity-mark.tsx";
@@ -26,28 +27,25 @@ const BANDS: readonly { readonly band: AheadVerdict["band"]; readonly label: str
 /** Whether there is time, from when to when the work goes, and what would make it possible. */
 export function TimeResult({ time }: { readonly time: LineTime }) {
   const system = unitSystem.value;
-  const verdict = mainVerdict(time);
-  const isBad = verdict !== null && !verdict.ahead;
-  const isUnsure = time.missing.length > 0 || (verdict?.ahead === true && endsBeforeTheWork(time));
-  const fix = verdict?.ahead ? butMustFix(mustFixOnChosen.value) : "";
-  const words = `${timeWords(time, system)}${fix}`;
-  const isHopeless = isBad && !verdictOf(time, "likely", "fast")?.ahead;
+  const line = { time, levelDoubt: chosenLine.value?.levelDoubt ?? null };
+  const verdict = timeVerdict(line);
+  const isHopeless = verdict.kind === "late" || verdict.kind === "over-a-year";
+  const fix = verdict.kind === "in-time" ? butMustFix(mustFixOnChosen.value) : "";
   return (
     <section class="time-result" aria-label="Is there time">
       <CrestAbove time={time} />
       <p class="time-verdict" data-late={isHopeless}>
-        {(isBad || isUnsure) && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
+        {verdict.kind !== "in-time" && <SeverityMark severity={isHopeless ? "stop" : "caution"} />}
         <strong>
-          {riseOverPlanM(time) > 0 && verdict?.ahead
-            ? `Up to the sized-for level: ${words}.`
-            : `${sentence(words)}.`}
+          {timeWords(line, system)}
+          {fix}.
         </strong>
       </p>
-      {isBad && <WaysOutList time={time} />}
+      {isLate(verdict) && <WaysOutList time={time} />}
       <StillRising />
       <NotCounted />
       {time.crew && <WorkFacts time={time} crew={time.crew} />}
-      {verdict && <Verdicts time={time} />}
+      {time.verdicts.length > 0 && <Verdicts time={time} />}
     </section>
   );
 }
@@ -189,8 +187,4 @@ function verdictWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem)
   if (verdict.behindFromH === null) return isPart ? "not known" : "ahead";
   const short = formatLength(-verdict.leastSpareM, system);
   return `behind ${hourWords(time.startAt, verdict.behindFromH, system)}, ${short} short`;
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

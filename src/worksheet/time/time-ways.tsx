@@ -2,15 +2,17 @@ import { letterOf } from "../../../shared/line-letter.ts";
 import type { Plan } from "../../../shared/plan.ts";
 import { hasOtherSections } from "../../../shared/reaches.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
-import { alternativesInTime, mostWork } from "../../../shared/time/ways-out.ts";
+import { mostWork, soonerLines } from "../../../shared/time/ways-out.ts";
 import { formatCount } from "../../../shared/units.ts";
 import { mostWorkWords } from "../../../shared/words/checks/time.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
+import { timeVerdictWords } from "../../../shared/words/time-verdict.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import { withPeople, withPeopleDayAndNight } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
 import { chooseAlternative } from "../../live/actions.ts";
 import { chosenLine, sized } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 import { TimeAmount } from "./time-amount.tsx";
 
@@ -21,17 +23,18 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
   if (!late || !ways) return null;
   const { people, peopleDayAndNight } = ways;
   const most = mostWork(time, !hasOtherSections(late));
-  const others = alternativesInTime(late, [...sized.value.values()]);
+  const others = soonerLines(late, [...sized.value.values()]);
   const isHopeless = people === null && peopleDayAndNight === null && others.length === 0;
   return (
     <div class="time-ways">
       <h3>What would make it possible</h3>
       <ul>
-        {others.map((other) => (
+        {others.map(({ line: other, verdict }) => (
           <li key={other.id}>
             <span>
               <strong>{letterFor(plan.value, other.id)}</strong> {other.name},{" "}
-              {formatCount(other.totals.bags)} bags, is in time{butMustFix(mustFixOn(other))}
+              {formatCount(other.totals.bags)} bags, {timeVerdictWords(verdict, unitSystem.value)}
+              {butMustFix(mustFixOn(other))}
             </span>
             <Do words="Choose it" onDo={() => chooseAlternative(other.id)} />
           </li>

@@ -1,0 +1,52 @@
+import type { CrewInput } from "../time/crew-inputs.ts";
+import type { TimeUnknown, TimeVerdict } from "../time/time-verdict.ts";
+import { formatLength, type UnitSystem } from "../units.ts";
+import { levelDoubtShort } from "./level-doubt.ts";
+
+/** The verdict on a line's time, the same words wherever one is given: `late at slow pace`. */
+export function timeVerdictWords(verdict: TimeVerdict, system: UnitSystem): string {
+  switch (verdict.kind) {
+    case "in-time":
+      return "in time";
+    case "late":
+      return "late";
+    case "late-slow":
+      return "late at slow pace";
+    case "late-if-high":
+      return "late if the river runs high";
+    case "over-a-year":
+      return "late: over a year";
+    case "too-low":
+      return `sized ${formatLength(verdict.riseM, system)} below the forecast crest`;
+    case "not-known":
+      return verdict.because === "counting"
+        ? "counting the hours"
+        : `time not known: ${unknownTimeWords(verdict)}`;
+  }
+}
+
+/** Why it is not known: `no crew`. */
+function unknownTimeWords(unknown: TimeUnknown): string {
+  switch (unknown.because) {
+    case "counting":
+      return "counting";
+    case "doubt":
+      return levelDoubtShort(unknown.doubt);
+    case "no-crew":
+      return `no ${CREW[unknown.missing[0]!]}`;
+    case "no-forecast":
+      return "no forecast";
+    case "forecast-over":
+      return "the forecast ends before the work starts";
+    case "forecast-ends":
+      return "the forecast ends before the work does";
+    case "no-data":
+      return "part has no elevation data";
+  }
+}
+
+const CREW: Readonly<Record<CrewInput, string>> = {
+  people: "crew",
+  startAt: "start of work",
+  shifts: "shifts",
+};
