@@ -1,6 +1,6 @@
 import { FOOT_M } from "../shared/constants.ts";
 import { DEFAULT_TIME } from "../shared/defaults.ts";
-import type { ForecastRow, TimeSettings } from "../shared/plan.ts";
+import type { ForecastRow, LeaveLevel, TimeSettings } from "../shared/plan.ts";
 
 /** Likely stage, feet, every six hours: an invented spring flood that crests at 31.0 ft after three days. */
 const LIKELY_FT = [
@@ -27,6 +27,12 @@ export const DEMO_TIME: TimeSettings = {
   },
   startAt: clockAt(24),
   shifts: 1,
+};
+
+/** When people leave: the likely river then stands at the stage given. */
+export const DEMO_LEAVE: LeaveLevel = {
+  ...{ by: "stage", levelM: metres(30), at: clockAt(52) },
+  note: "Kiln Road goes under at 30.5 ft; an hour to clear the farm. Invented.",
 };
 
 function rowOf(likelyFt: number, index: number): ForecastRow {

@@ -1,7 +1,7 @@
 import proj4 from "proj4";
 import { EMPTY_PLAN } from "../shared/defaults.ts";
 import type { Alignment, LonLat, Plan, Structure } from "../shared/plan.ts";
-import { DEMO_TIME } from "./flood.ts";
+import { DEMO_LEAVE, DEMO_TIME } from "./flood.ts";
 import { BUILDINGS, CORNER, FLOW, GAUGE, onFarm, type Spot } from "./layout.ts";
 import { TEACHING_CORNER } from "./teaching.ts";
 
@@ -112,6 +112,7 @@ export function demoPlan(bytes: number): Plan {
     ground: { ...EMPTY_PLAN.ground, rmseM: 0.1 },
     practice: { ...EMPTY_PLAN.practice, people: 60 },
     time: DEMO_TIME,
+    leave: DEMO_LEAVE,
     terrain: [{ name: "demo.tif", bytes }],
     chosenId: "a",
   };

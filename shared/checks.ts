@@ -6,6 +6,7 @@ import { coarseRaster, crossSlope, narrowLow, noGround, openToe } from "./checks
 import { bondTrench, overLimit, roomToRaise } from "./checks/height.ts";
 import { insideHoles, pumpFailure, pumps } from "./checks/inside.ts";
 import { keptSetback } from "./checks/kept-setback.ts";
+import { leave } from "./checks/leave.ts";
 import { waterLevel } from "./checks/level.ts";
 import { crossesItself, tieIn } from "./checks/line.ts";
 import { basesOverlap } from "./checks/overlap.ts";
@@ -63,6 +64,7 @@ export const RULES: readonly Rule[] = [
   datum,
   fallDirection,
   leastFreeboard,
+  leave,
   heavyBag,
   bagDensity,
   narrowBase,

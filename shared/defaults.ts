@@ -59,6 +59,7 @@ export const EMPTY_PLAN: Plan = {
   practice: DEFAULT_PRACTICE,
   holding: DEFAULT_HOLDING,
   time: DEFAULT_TIME,
+  leave: null,
   terrain: [],
   chosenId: null,
 };

@@ -1,5 +1,6 @@
 import * as v from "valibot";
 import type { Outcome } from "./failure.ts";
+import { LEAVE } from "./leave.ts";
 import type { Plan } from "./plan.ts";
 import {
   ALIGNMENT,
@@ -52,6 +53,7 @@ const SINGLES = {
   practice: PRACTICE,
   holding: HOLDING,
   time: TIME,
+  leave: LEAVE,
   chosenId: CHOSEN,
   carried: CARRIED,
 };

@@ -8,7 +8,7 @@ import {
   EMPTY_PLAN,
 } from "./defaults.ts";
 import { Refusal } from "./failure.ts";
-import type { Plan, TerrainRef, Water } from "./plan.ts";
+import type { LeaveLevel, Plan, TerrainRef, Water } from "./plan.ts";
 import { type Entries, entriesOf } from "./plan-feature.ts";
 import { cleanLabel, cleanText, MAX_NOTE, shown } from "./plan-text.ts";
 
@@ -23,6 +23,7 @@ export interface FoundSettings {
     | "practice"
     | "holding"
     | "time"
+    | "leave"
     | "terrain"
     | "chosenId"
   >;
@@ -40,7 +41,7 @@ export interface FoundSettings {
 export function readSettings(stated: Entries, notes: string[]): FoundSettings {
   const unused: Entries = {};
   const waterStated = statesWater(stated.water);
-  const { version: _version, title, terrain, chosenId, ...groups } = stated;
+  const { version: _version, title, terrain, chosenId, leave, ...groups } = stated;
   const defaults = {
     water: DEFAULT_WATER,
     ground: DEFAULT_GROUND,
@@ -58,6 +59,7 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
       ...filled,
       water: { ...filled.water, by: ruling(stated.water, notes) },
       title: optionalText(title, "title") ?? EMPTY_PLAN.title,
+      leave: readLeave(leave, unused, notes),
       terrain: readTerrain(terrain),
       chosenId: (chosenId ?? null) as string | null,
     },
@@ -131,6 +133,13 @@ function ruling(stated: unknown, notes: string[]): Water["by"] {
     notes.push("The file states a water elevation and a stage: the elevation is used.");
   }
   return hasStage && !hasElevation ? "stage" : "elevation";
+}
+
+const NO_LEAVE: Entries = { by: "stage", levelM: null, at: null, note: "" };
+
+function readLeave(stated: unknown, unused: Entries, notes: string[]): LeaveLevel | null {
+  if (stated === undefined || stated === null) return null;
+  return fill(NO_LEAVE, stated, ["leave"], unused, notes) as unknown as LeaveLevel;
 }
 
 function readTerrain(stated: unknown): readonly TerrainRef[] {

@@ -17,8 +17,19 @@ export function writePlanFile(plan: Plan): string {
 }
 
 function settingsOf(plan: Plan): Entries {
-  const { title, water, ground, section, practice, holding, time, terrain, chosenId } = plan;
-  const ours = { title, chosenId, terrain, water, ground, section, practice, holding, time };
+  const {
+    title,
+    water,
+    ground,
+    section,
+    practice,
+    holding,
+    time,
+    leave = null,
+    terrain,
+    chosenId,
+  } = plan;
+  const ours = { title, chosenId, terrain, water, ground, section, practice, holding, time, leave };
   return merged({ version: PLAN_VERSION, ...ours }, plan.carried?.settings ?? {});
 }
 

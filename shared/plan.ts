@@ -262,6 +262,18 @@ export interface TimeSettings {
   readonly liftM: number;
 }
 
+/** When people leave: set by the exit road and the time they need, never by what the levee can take. */
+export interface LeaveLevel {
+  /** What `levelM` is: a stage at the gauge, or an elevation there. */
+  readonly by: "stage" | "elevation";
+  /** Metres; null where only the hour is set. */
+  readonly levelM: number | null;
+  /** `2026-04-08T11:00-05:00`; null where only the level is set. */
+  readonly at: string | null;
+  /** What sets it, free text. */
+  readonly note: string;
+}
+
 export interface TerrainRef {
   readonly name: string;
   readonly bytes: number;
@@ -283,6 +295,8 @@ export interface Plan {
   /** Left out in plans made before these were asked for: read with `holdingOf` and `timeOf`. */
   readonly holding?: HoldingSettings;
   readonly time?: TimeSettings;
+  /** When people leave; null, or left out in older plans, until someone has set it. */
+  readonly leave?: LeaveLevel | null;
   /** Files the heights come from, so that a reopened plan can say which terrain it wants. */
   readonly terrain: readonly TerrainRef[];
   /** The alternative the totals and differences refer to; null when there is none. */

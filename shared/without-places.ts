@@ -15,7 +15,7 @@ const OUR_WORDS: ReadonlySet<string> = new Set([
  * coordinates, names, notes, files or times of day; what is not listed here stays out.
  */
 export function withoutPlaces(plan: Plan) {
-  const { structures, alignments, noGo, sources, gauge, flow, holding, time } = plan;
+  const { structures, alignments, noGo, sources, gauge, flow, holding, time, leave } = plan;
   return {
     buildings: structures.map(({ outline, floorM, protect }) => ({
       corners: outline.length,
@@ -41,6 +41,7 @@ export function withoutPlaces(plan: Plan) {
     practice: figuresOf(plan.practice),
     holding: figuresOf(holding ?? null),
     time: figuresOf(time ?? null),
+    leave: leave ? { by: leave.by, levelM: leave.levelM } : null,
   };
 }
 

@@ -7,6 +7,7 @@ import type { GroundFinding } from "./ground.ts";
 import type { HeightFinding } from "./height.ts";
 import type { InsideFinding } from "./inside.ts";
 import type { KeptSetbackFinding } from "./kept-setback.ts";
+import type { LeaveFinding } from "./leave.ts";
 import type { LevelFinding } from "./level.ts";
 import type { LineFinding } from "./line.ts";
 import type { OverlapFinding } from "./overlap.ts";
@@ -26,6 +27,7 @@ export type CheckFinding =
   | HeightFinding
   | InsideFinding
   | KeptSetbackFinding
+  | LeaveFinding
   | LevelFinding
   | LineFinding
   | OverlapFinding
@@ -49,4 +51,4 @@ export type RuleId =
   | ("pump-failure" | "inside-holes" | "time" | "forecast-crest" | "forecast-zero")
   | ("water-gets-in" | "enters-through-hole" | "overtops" | "building-wet" | "if-it-fails")
   | ("source-inside" | "crosses-water" | "not-reached" | "building-off-data" | "idle-source")
-  | ("no-water" | "low-unconnected" | "hole-reached" | "coarse-trace");
+  | ("leave" | "no-water" | "low-unconnected" | "hole-reached" | "coarse-trace");

@@ -2,6 +2,7 @@ import { isWhole } from "../completeness.ts";
 import { letterOfLine } from "../line-letter.ts";
 import { lengthIn, lengthUnit } from "../units.ts";
 import { DISCLAIMER } from "../words/cautions.ts";
+import { leaveWords } from "../words/leave.ts";
 import { type MustFix, mustFixOf, shortCautions } from "../words/line-state.ts";
 import type { Exported, Value } from "./exported.ts";
 import { decimals } from "./rounded.ts";
@@ -25,6 +26,7 @@ export function lineState({ plan, line, checks, verticalDatum, system }: Exporte
     complete: isWhole(line),
     [`line_without_elevation_data_${unit}`]: decimals(lengthIn(totals.lengthNoDataM, system), 1),
     [`line_over_height_limit_${unit}`]: decimals(lengthIn(totals.lengthOverLimitM, system), 1),
+    leave: leaveWords(plan, system),
     must_fix_count: mustFix.length,
     must_fix: mustFix,
     cautions: [...shortCautions(checks, system), DISCLAIMER],

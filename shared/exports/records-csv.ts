@@ -2,6 +2,7 @@ import { mustFixCount } from "../completeness.ts";
 import { letterOfLine } from "../line-letter.ts";
 import { lengthIn, lengthUnit } from "../units.ts";
 import { DISCLAIMER } from "../words/cautions.ts";
+import { leaveWords } from "../words/leave.ts";
 import { mustFixLead, mustFixOf, shortCautions } from "../words/line-state.ts";
 import { type Cell, csvText } from "./csv.ts";
 import type { Exported, Named } from "./exported.ts";
@@ -39,6 +40,7 @@ export function recordsCsv(
     ...mustFix.map(({ what, remedy, finding }) =>
       noted("Must fix", `${what} ${remedy}`, JSON.stringify(finding)),
     ),
+    noted("Leave", leaveWords(plan, system)),
     ...shortCautions(checks, system).map((caution) => noted("Caution", caution)),
     noted("Note", DISCLAIMER),
     ...records.map((record): Cell[] => [

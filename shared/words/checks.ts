@@ -4,6 +4,7 @@ import type { UnitSystem } from "../units.ts";
 import { BAG_RULES, BAG_TEXT } from "./checks/bags.ts";
 import { GROUND_RULES, GROUND_TEXT } from "./checks/ground.ts";
 import { HEIGHT_RULES, HEIGHT_TEXT, WATER_RULES, WATER_TEXT } from "./checks/height.ts";
+import { LEAVE_RULES, LEAVE_TEXT } from "./checks/leave.ts";
 import { TYPE_RULES, TYPE_TEXT } from "./checks/levee-types.ts";
 import { PLACE_RULES, PLACE_TEXT } from "./checks/place.ts";
 import { STABILITY_RULES, STABILITY_TEXT } from "./checks/stability.ts";
@@ -22,6 +23,7 @@ const TEXT: TextOf<CheckFinding["kind"]> = {
   ...TYPE_TEXT,
   ...STABILITY_TEXT,
   ...TIME_TEXT,
+  ...LEAVE_TEXT,
   ...TRACED_TEXT,
 };
 
@@ -34,6 +36,7 @@ const RULES: RulesOf<Check["id"]> = {
   ...TYPE_RULES,
   ...STABILITY_RULES,
   ...TIME_RULES,
+  ...LEAVE_RULES,
   ...TRACED_RULES,
 };
 

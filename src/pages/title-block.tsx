@@ -2,6 +2,7 @@ import type { Exported } from "../../shared/exports/exported.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
 import { lengthUnit } from "../../shared/units.ts";
 import { momentWords } from "../../shared/words/clock.ts";
+import { leaveLevelWords } from "../../shared/words/leave.ts";
 import { mostSettlingFigure } from "../../shared/words/settling.ts";
 import { levelWords } from "../../shared/words/time.ts";
 import { lineTitle, sizedForWords, topRangeWords } from "../../shared/words/title.ts";
@@ -46,6 +47,11 @@ export function TitleBlock({ of, sheet }: TitleBlockProps) {
         </Fact>
         <Fact name="Top of levee">
           <strong>{topRangeWords(line, system)}</strong>
+        </Fact>
+        <Fact name="Leave">
+          <strong>
+            {plan.leave ? leaveLevelWords(plan.leave, system, true) : "stage not set"}
+          </strong>
         </Fact>
         <Fact name="Lay bags higher by">
           {settling === null ? "no bags" : `5 %, up to ${settling} ${unit}: wet bags settle`}

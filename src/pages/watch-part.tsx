@@ -21,6 +21,7 @@ import { PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
 import { spanWords } from "../../shared/words/holding.ts";
 import { insideCapWords } from "../../shared/words/inside.ts";
+import { leaveWords } from "../../shared/words/leave.ts";
 import { pumpCountWords, pumpWords } from "../../shared/words/pumps.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { nearestChainage } from "../drawing/line/along.ts";
@@ -78,13 +79,20 @@ function Leave({ of: { plan, line, checks, system }, traced }: LeaveProps) {
   return (
     <div class="watch-leave">
       <p>
-        <strong>People leave when the river is at</strong>{" "}
-        <Blank label={isStage ? "stage" : "elevation"} unit={lengthUnit(system)} />{" "}
-        <Blank label="decided by" wide />
+        <strong>{leaveWords(plan, system)}</strong>{" "}
+        {plan.leave ? (
+          plan.leave.note
+        ) : (
+          <>
+            <Blank label={isStage ? "stage" : "elevation"} unit={lengthUnit(system)} />{" "}
+            <Blank label="decided by" wide />
+          </>
+        )}
       </p>
       <p>
-        Set it now, by the exit road and the time people need to get out, never by the level at
-        which the levee overtops. Be ready to give the levee up. <small>LSU, FFO-96</small>
+        {plan.leave ? "Leave then, or sooner: it is set by" : "Set it now, by"} the exit road and
+        the time people need to get out, never by the level at which the levee overtops. Be ready to
+        give the levee up. <small>LSU, FFO-96</small>
       </p>
       <p>
         {traced

@@ -137,7 +137,7 @@ describe("what is compared and printed", () => {
     await openPages(page);
     const sheet = page.getByRole("region", { name: "Watch and pumps" });
     const text = (await sheet.textContent())!;
-    expect(text).toContain("People leave when the river is at");
+    expect(text).toContain("Leave at stage 30.0 ft, Wed 11:00");
     expect(text).toMatch(/weakest against sliding: [\d.]+ to [\d.]+, 1\.5 required/);
     expect(text).toContain("Never plug or cap it");
     expect(text).toMatch(/The lowest place, \d+ ft inside \d\+\d\d, at 42\.\d{5}, -93\.\d{5}/);

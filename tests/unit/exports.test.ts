@@ -51,7 +51,7 @@ function of(own: Alignment, sized: SizedLine, by: Plan = plan): Exported {
 function read(csv: string) {
   const [head, ...rows] = readCsv(csv);
   const named = rows.map((row) => Object.fromEntries(head!.map((name, i) => [name, row[i]!])));
-  const isNote = ({ row }: Record<string, string>) => /^(Must fix|Caution|Note)$/.test(row!);
+  const isNote = ({ row }: Record<string, string>) => /^(Must fix|Leave|Caution|Note)$/.test(row!);
   return {
     head: head!,
     rows,

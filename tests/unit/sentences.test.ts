@@ -39,6 +39,8 @@ const FOUND: {
       leastBaseRatio: 2,
     },
   ],
+  "leave-not-set": [{ kind: "leave-not-set" }],
+  "leave-above-sized": [{ kind: "leave-above-sized", aboveM: 0.3 }],
   freeboard: [{ kind: "freeboard", freeboardM: 0.1, leastM: 0.3048 }],
   datum: [
     { kind: "datum", of: "gauge-zero" },

@@ -6,6 +6,7 @@ import { soonerLines } from "../../shared/time/ways-out.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { overallVerdict } from "../../shared/verdict.ts";
 import { timeNotKnownWords } from "../../shared/words/crew.ts";
+import { leaveWords } from "../../shared/words/leave.ts";
 import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { headlineWords, overallVerdictWords } from "../../shared/words/verdict.ts";
@@ -43,6 +44,7 @@ people ("practice.people"), start of work ("time.startAt") or shifts ("time.shif
 is built as ("section", from "reachSections" in the plan), its limit and what it takes ("materials");
 "levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
+"leave" says when people leave, by the plan;
 "groundAccuracy" how good its heights are taken to be and where that comes from;
 "holding" what sliding and overturning calculate at, what seeps through it and what is to be pumped; "time" who builds what
 when, and whether the top of levee stays ahead of the forecast that the plan holds in "time".
@@ -92,7 +94,11 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   const { lines } = await engine.size({ plan });
   for (const sentence of [...leftOut(lines, system), ...levelDoubts(lines, unitsOf(system))])
     say(sentence);
-  return toJson({ alternatives: lines.map((line) => reported(line, lines, system)), terrain });
+  return toJson({
+    leave: leaveWords(plan, system),
+    alternatives: lines.map((line) => reported(line, lines, system)),
+    terrain,
+  });
 }
 
 /** The line without the fine walk, in the order a reader wants it. */
