@@ -13,20 +13,25 @@ type ClassAt = (greatestHeightM: number, chainageM: number) => number;
  * The levee as it lies on the ground: strips between the toes, one MultiPolygon for each height class
  * (`kind: "strip"`, `heightClass` 0..4), and as lines the stretches where nothing is built (`free`) or
  * where ground data is missing (`no-data`). A stretch between two samples takes the higher one's class; over
- * the limit is over that of its own reach.
+ * the limit is over that of its own reach. Beside each strip its center line (`core`, `heightClass`), to be drawn where the
+ * strip is too narrow to be seen.
  * @param limitM the plan's limit, whose quarters are the classes
  */
 export function leveeShapes(line: SizedLine, limitM: number): FeatureCollection {
   const { walk } = line;
   const strips: Position[][][][] = [[], [], [], [], []];
+  const cores: Position[][][] = [[], [], [], [], []];
   const free: Position[][] = [];
   const noData: Position[][] = [];
   const classAt = (heightM: number, chainageM: number) =>
     classOnReach(heightM, limitM, reachAt(line, chainageM).limitM);
   for (const run of legRuns(walk, (i) => kindBetween(walk, i, classAt))) {
-    if (run.kind === "free") free.push(centre(walk, run));
-    else if (run.kind === "no-data") noData.push(centre(walk, run));
-    else strips[run.kind]!.push([strip(walk, run)]);
+    if (run.kind === "free") free.push(center(walk, run));
+    else if (run.kind === "no-data") noData.push(center(walk, run));
+    else {
+      strips[run.kind]!.push([strip(walk, run)]);
+      cores[run.kind]!.push(center(walk, run));
+    }
   }
   for (const [before, after] of corners(walk, line.kind === "ring")) {
     const height = classAt(
@@ -36,11 +41,16 @@ export function leveeShapes(line: SizedLine, limitM: number): FeatureCollection 
     const wedge = height < 0 ? null : cornerWedge(walk, before, after);
     if (wedge) strips[height]!.push([wedge]);
   }
-  const features: Feature[] = strips.flatMap((polygons, index) =>
-    polygons.length === 0 ? [] : [multiPolygon(polygons, index)],
+  const features: Feature[] = strips.flatMap((polygons, heightClass) =>
+    polygons.length === 0
+      ? []
+      : [
+          multiPolygon(polygons, heightClass),
+          multiLine(cores[heightClass]!, { kind: "core", heightClass }),
+        ],
   );
-  if (free.length > 0) features.push(multiLine(free, "free"));
-  if (noData.length > 0) features.push(multiLine(noData, "no-data"));
+  if (free.length > 0) features.push(multiLine(free, { kind: "free" }));
+  if (noData.length > 0) features.push(multiLine(noData, { kind: "no-data" }));
   return { type: "FeatureCollection", features };
 }
 
@@ -52,7 +62,7 @@ function kindBetween(walk: Walk, i: number, classAt: ClassAt): Kind {
   return height < 0 ? "free" : height;
 }
 
-function centre(walk: Walk, run: LegRun<Kind>): Position[] {
+function center(walk: Walk, run: LegRun<Kind>): Position[] {
   const line: Position[] = [];
   for (let i = run.from; i <= run.to; i++) line.push(place(walk, i));
   return line;
@@ -71,18 +81,18 @@ function strip(walk: Walk, run: LegRun<Kind>): Position[] {
   return [...left, ...right.reverse(), left[0]!];
 }
 
-function multiPolygon(polygons: Position[][][], index: number): Feature {
+function multiPolygon(polygons: Position[][][], heightClass: number): Feature {
   return {
     type: "Feature",
-    properties: { kind: "strip", heightClass: index },
+    properties: { kind: "strip", heightClass },
     geometry: { type: "MultiPolygon", coordinates: polygons },
   };
 }
 
-function multiLine(lines: Position[][], kind: "free" | "no-data"): Feature {
+function multiLine(lines: Position[][], properties: Feature["properties"]): Feature {
   return {
     type: "Feature",
-    properties: { kind },
+    properties,
     geometry: { type: "MultiLineString", coordinates: lines },
   };
 }

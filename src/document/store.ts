@@ -9,6 +9,8 @@ import type { ApplyEdit, Edit } from "./types.ts";
 /** One step of undo: the plan on either side of it. Plans share what did not change. */
 export interface Step {
   readonly note: string;
+  /** The same as it is told once it is done; the note when left out. */
+  readonly said?: string | undefined;
   readonly before: Plan;
   readonly after: Plan;
 }
@@ -26,6 +28,7 @@ export const MAX_STEPS = 200;
 /** The newest history: what is on screen, and an edit that still waits for the one before it to be written. */
 let newest: History = { plan: frozen(EMPTY_PLAN), done: [], undone: [] };
 const present = signal<History>(newest);
+const made = signal<Step | null>(null);
 let openGesture: string | null = null;
 let isHeld = false;
 
@@ -33,6 +36,8 @@ let isHeld = false;
 export const history: ReadonlySignal<History> = present;
 /** The plan as it stands: immutable, always valid. */
 export const plan: ReadonlySignal<Plan> = computed(() => present.value.plan);
+/** The step that an edit made last since the plan was started from or a step was taken back; else null. */
+export const lastMade: ReadonlySignal<Step | null> = made;
 /** Note of the step that {@link undo} would take back; null when there is none. */
 export const undoNote: ReadonlySignal<string | null> = computed(
   () => present.value.done.at(-1)?.note ?? null,
@@ -99,6 +104,7 @@ export function undo(): void {
   const { plan: now, done, undone } = newest;
   const step = done.at(-1);
   if (!step) return;
+  made.value = null;
   show({
     plan: keepingView(step, step.before, now),
     done: done.slice(0, -1),
@@ -137,6 +143,7 @@ export function startFrom(kept: {
   openGesture = null;
   const checked = validatePlan(kept.plan);
   if (!checked.ok) return checked;
+  made.value = null;
   show({ plan: kept.plan, done: kept.done ?? [], undone: kept.undone ?? [] });
   return { ok: true, value: undefined };
 }
@@ -146,10 +153,12 @@ function record(edit: Edit, before: Plan, after: Plan): void {
   const last = done.at(-1);
   const continues =
     edit.gesture !== undefined && edit.gesture === openGesture && last !== undefined;
-  const step = { note: edit.note, before: continues ? last.before : before, after };
+  const { note, said } = edit;
+  const step = { note, said, before: continues ? last.before : before, after };
   const earlier = continues ? done.slice(0, -1) : done.slice(-(MAX_STEPS - 1));
   openGesture = edit.gesture ?? null;
   const goesOn = continues && newest === present.peek();
+  made.value = step;
   show({ plan: after, done: [...earlier, step], undone: [] }, goesOn);
 }
 

@@ -1,26 +1,46 @@
-import type { Map as MapLibreMap } from "maplibre-gl";
+import { LngLat, type Map as MapLibreMap } from "maplibre-gl";
 import { planBounds } from "../../shared/apart.ts";
 import { plan } from "../document/store.ts";
 import { ground } from "../live/ground.ts";
 
 /** How much ground is shown round the plan: this share of its width on every side. */
-const ROUND_PLAN = 0.35;
+const ROUND_PLAN = 0.1;
 /** The same where the map is small: a plan must be large enough there to be taken by the finger. */
 const ROUND_PLAN_SMALL = 0.06;
 const SMALL_PX = 420;
-const EDGE_PX = 24;
+const CAMERA = { padding: { top: 56, bottom: 56, left: 24, right: 24 }, maxZoom: 20 };
+/** Views closer to each other than this are one. */
+const SAME_VIEW_PX = 4;
+const SAME_ZOOM = 0.02;
 
 type Box = [west: number, south: number, east: number, north: number];
 
 /** Shows the plan with the ground round it; does nothing when there is none. */
 export function lookAtPlan(map: MapLibreMap, animate = true): void {
+  const box = planBox(map);
+  if (box) bring(map, box, animate);
+}
+
+/** True when the map looks at the plan as {@link lookAtPlan} makes it look. */
+export function isLookingAtPlan(map: MapLibreMap): boolean {
+  const box = planBox(map);
+  const wanted = box && map.cameraForBounds(box, CAMERA);
+  if (!wanted?.center || wanted.zoom === undefined) return false;
+  const [here, there] = [map.getCenter(), LngLat.convert(wanted.center)].map((at) =>
+    map.project(at),
+  );
+  const awayPx = Math.hypot(here!.x - there!.x, here!.y - there!.y);
+  return awayPx < SAME_VIEW_PX && Math.abs(map.getZoom() - wanted.zoom) < SAME_ZOOM;
+}
+
+function planBox(map: MapLibreMap): Box | null {
   const box = planBounds(plan.peek());
-  if (!box) return;
+  if (!box) return null;
   const [west, south, east, north] = box;
   const { clientWidth, clientHeight } = map.getContainer();
   const round = Math.min(clientWidth, clientHeight) < SMALL_PX ? ROUND_PLAN_SMALL : ROUND_PLAN;
   const [wide, high] = [(east - west) * round, (north - south) * round];
-  bring(map, [west - wide, south - high, east + wide, north + high], animate);
+  return [west - wide, south - high, east + wide, north + high];
 }
 
 /** Shows the whole raster; does nothing when none is open. */
@@ -52,5 +72,5 @@ function overlap(a: readonly number[], b: readonly number[]): boolean {
 
 function bring(map: MapLibreMap, box: Box, animate: boolean): void {
   const still = !animate || matchMedia("(prefers-reduced-motion: reduce)").matches;
-  map.fitBounds(box, { padding: EDGE_PX, maxZoom: 20, duration: still ? 0 : 500 });
+  map.fitBounds(box, { ...CAMERA, duration: still ? 0 : 500 });
 }

@@ -9,6 +9,7 @@ import { waterSideIn } from "../drawing/line/water-side.ts";
 import { SeverityMark, severityWord } from "../drawing/severity-mark.tsx";
 import { chosenLine } from "../live/results.ts";
 import { pointedCheck, unitSystem } from "../live/screen.ts";
+import { shownMarks } from "../live/shown-marks.ts";
 import { chosenChecks } from "../live/water-now.ts";
 import { type CheckGroup, groupChecks } from "./check-groups.ts";
 import { openPopover } from "./popover.ts";
@@ -23,10 +24,14 @@ interface Shown {
   group: CheckGroup;
 }
 
-/** Keeps a button on the map at every check that has a place; pressing it says what the check says. */
+/** Keeps a button on the map at every check that has a place, while checks are shown; it says what the check says. */
 export function keepCheckMarks(map: MapLibreMap): void {
   const shown = new Map<string, Shown>();
-  const checks = computed(() => chosenChecks.value.filter(({ id }) => !MARKED_ELSEWHERE.has(id)));
+  const checks = computed(() =>
+    shownMarks.value.has("checks")
+      ? chosenChecks.value.filter(({ id }) => !MARKED_ELSEWHERE.has(id))
+      : [],
+  );
   effect(() => {
     unitSystem.value;
     const { metresPerPx } = restingView.value;
@@ -66,7 +71,9 @@ function update(mark: Shown, group: CheckGroup): void {
   mark.group = group;
   mark.marker.setLngLat([...group.at]).setOffset([...group.offset]);
   const first = group.checks[0]!;
-  mark.button.setAttribute("aria-label", nameOf(group));
+  const name = nameOf(group);
+  mark.button.setAttribute("aria-label", name);
+  mark.button.dataset.says = name;
   mark.button.dataset.severity = first.severity;
   mark.button.dataset.checks = group.checks.map((check) => check.id).join(" ");
   mark.button.dataset.count = String(sortedChecks(group.checks).length);

@@ -25,6 +25,11 @@ export function stepNote({ kind, index }: CornerStep, name: string): string {
   return `Move corner ${index + 1} of ${name}`;
 }
 
+/** Tells a step once it is done. */
+export function stepSaid({ kind, index }: CornerStep): string {
+  return `Corner ${index + 1} ${{ insert: "added", remove: "removed", move: "moved" }[kind]}`;
+}
+
 /** True when two lists of corners are the same places in the same order. */
 export function sameCorners(a: readonly LonLat[], b: readonly LonLat[]): boolean {
   return a.length === b.length && a.every((corner, index) => same(corner, b[index]!));

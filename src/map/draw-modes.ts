@@ -86,7 +86,7 @@ export function makeDraw(
           ...{ leftClick: true, rightClick: true, contextMenu: false },
           ...{ onDragStart: mayDrag, onDrag: true, onDragEnd: true },
         },
-        styles: selectStyles(colours, null),
+        styles: selectStyles(colours, AT_FIRST),
       }),
       ...AREAS.map(
         (modeName) =>
@@ -122,18 +122,33 @@ export function makeDraw(
   });
 }
 
-/** Sets the colours after a change of theme or of the corner chosen by a tap, which is drawn larger. */
-export function setDrawColours(
-  draw: TerraDraw,
-  colours: MapColours,
-  tappedIndex: number | null,
-): void {
-  draw.updateModeOptions("select", { styles: selectStyles(colours, tappedIndex) });
+/** How the chosen line is drawn for editing. */
+export interface HandleLook {
+  /** The corner chosen by a tap, which is drawn larger; null for none. */
+  readonly tappedIndex: number | null;
+  /** Radius of a corner, CSS pixels. */
+  readonly cornerPx: number;
+  /** Whether the places are drawn where a corner can be put in. */
+  readonly hasMidpoints: boolean;
+  /** Whether the line through the corners is drawn: not over a levee that shows it. */
+  readonly hasOutline: boolean;
+}
+
+const AT_FIRST: HandleLook = {
+  ...{ tappedIndex: null, cornerPx: 4.6, hasMidpoints: false, hasOutline: true },
+};
+
+/** Sets the looks after a change of theme, of the corner chosen by a tap or of what the pointer is near. */
+export function setDrawLooks(draw: TerraDraw, colours: MapColours, handles: HandleLook): void {
+  draw.updateModeOptions("select", { styles: selectStyles(colours, handles) });
   for (const mode of AREAS) draw.updateModeOptions(mode, { styles: areaStyles(colours) });
   draw.updateModeOptions("line", { styles: lineStyles(colours) });
 }
 
-function selectStyles(colours: MapColours, tappedIndex: number | null) {
+function selectStyles(
+  colours: MapColours,
+  { tappedIndex, cornerPx, hasMidpoints, hasOutline }: HandleLook,
+) {
   const ink = colours.ink as HexColor;
   const act = colours.act as HexColor;
   const isTapped = ({ properties }: GeoJSONStoreFeatures) =>
@@ -143,19 +158,20 @@ function selectStyles(colours: MapColours, tappedIndex: number | null) {
     selectedPolygonColor: ink,
     selectedPolygonFillOpacity: 0,
     selectedPolygonOutlineColor: ink,
-    selectedPolygonOutlineWidth: 1.4,
+    selectedPolygonOutlineWidth: hasOutline ? 1.4 : 0,
     selectedLineStringColor: ink,
-    selectedLineStringWidth: 1.4,
+    selectedLineStringWidth: hasOutline ? 1.4 : 0,
     selectionPointColor: panel,
-    selectionPointWidth: (feature: GeoJSONStoreFeatures) => (isTapped(feature) ? 9 : 4.6),
+    selectionPointWidth: (feature: GeoJSONStoreFeatures) => (isTapped(feature) ? 9 : cornerPx),
     selectionPointOutlineColor: (feature: GeoJSONStoreFeatures) => (isTapped(feature) ? act : ink),
-    selectionPointOutlineWidth: (feature: GeoJSONStoreFeatures) => (isTapped(feature) ? 3 : 1.5),
+    selectionPointOutlineWidth: (feature: GeoJSONStoreFeatures) =>
+      isTapped(feature) ? 3 : cornerPx > 0 ? 1.5 : 0,
     midPointColor: panel,
-    midPointWidth: 2.4,
+    midPointWidth: hasMidpoints ? 3.2 : 0,
     midPointOutlineColor: ink,
-    midPointOutlineWidth: 1,
-    midPointOpacity: 0.75,
-    midPointOutlineOpacity: 0.55,
+    midPointOutlineWidth: hasMidpoints ? 1 : 0,
+    midPointOpacity: 0.9,
+    midPointOutlineOpacity: 0.8,
   };
 }
 

@@ -8,3 +8,5 @@ export const drawnCorners = signal<number | null>(null);
 export const drawingByKeys = signal(false);
 /** The corner of the chosen line that a finger may drag: chosen by a tap, by index. */
 export const tappedCorner = signal<number | null>(null);
+/** True while the pointer is near the chosen line, where a corner can be put in. */
+export const isNearLine = signal(false);

@@ -6,16 +6,30 @@ import type { Alignment, LonLat } from "../../shared/plan.ts";
 import { chosenId } from "../document/chosen.ts";
 import { tell } from "../document/notices.ts";
 import { apply, endGesture, plan } from "../document/store.ts";
+import { sizedLags } from "../live/current.ts";
+import { chosenLine } from "../live/results.ts";
 import { tool } from "../live/screen.ts";
 import { colours } from "./colours-now.ts";
 import { cornerNear, keepCornerPopover, type MapPlace } from "./corner-popover.tsx";
 import { rounded, sameCorners } from "./corner-step.ts";
-import { finishDrawing, MODE_OF, makeDraw, reachOf, setDrawColours } from "./draw-modes.ts";
+import {
+  finishDrawing,
+  type HandleLook,
+  MODE_OF,
+  makeDraw,
+  reachOf,
+  setDrawLooks,
+} from "./draw-modes.ts";
 import { isDrawable } from "./drawable.ts";
-import { dragging, drawnCorners, tappedCorner } from "./drawing-state.ts";
+import { dragging, drawnCorners, isNearLine, tappedCorner } from "./drawing-state.ts";
 import { EditGesture } from "./edit-gesture.ts";
 import { cornersOf, drawnEdit } from "./finish-shape.ts";
 import { keepKeyDrawing } from "./key-drawing.ts";
+import { restingView } from "./view.ts";
+
+const LARGEST_CORNER_PX = 5;
+const LEAST_CORNER_PX = 2;
+const LARGE_LEG_PX = 100;
 
 /** The chosen alternative as the drawing library holds it. */
 interface Held {
@@ -36,6 +50,7 @@ export function keepDrawing(map: MapLibreMap): void {
     tappedCorner.peek() !== null && cornerNear(map, at, reach)?.index === tappedCorner.peek();
   const mayDrag = (at: MapPlace) => reach !== reachOf("touch") || isOnTapped(at);
   const make = () => makeDraw(map, colours.peek(), reach, mayDrag);
+  const looks = computed(handleLook);
   let draw = make();
   let held: Held | null = null;
   const gesture = new EditGesture(() => {
@@ -73,6 +88,7 @@ export function keepDrawing(map: MapLibreMap): void {
     held = null;
     draw = make();
     begin();
+    setDrawLooks(draw, colours.peek(), looks.peek());
   };
   const stop = () => {
     gesture.flush();
@@ -102,8 +118,8 @@ export function keepDrawing(map: MapLibreMap): void {
   );
   effect(() => {
     const now = colours.value;
-    const tapped = tappedCorner.value;
-    if (draw.enabled) setDrawColours(draw, now, tapped);
+    const handles = looks.value;
+    if (draw.enabled) setDrawLooks(draw, now, handles);
   });
   effect(() => {
     const mode = MODE_OF[tool.value];
@@ -121,6 +137,21 @@ export function keepDrawing(map: MapLibreMap): void {
   listenForEnter(canvas);
   keepKeyDrawing(map, () => draw.enabled && draw.undo());
   keepCornerPopover(map);
+}
+
+/** Corners shrink, and then go, where the line is too small on the map for them. */
+function handleLook(): HandleLook {
+  const line = chosenLine.value;
+  const legPx = line
+    ? line.totals.lengthM / Math.max(1, line.cornersM.length) / restingView.value.metresPerPx
+    : LARGE_LEG_PX;
+  const cornerPx = Math.min(LARGEST_CORNER_PX, legPx / 8);
+  return {
+    tappedIndex: tappedCorner.value,
+    cornerPx: cornerPx < LEAST_CORNER_PX ? 0 : cornerPx,
+    hasMidpoints: (isNearLine.value || tappedCorner.value !== null) && !dragging.value,
+    hasOutline: !line || dragging.value || sizedLags.value,
+  };
 }
 
 /** Keeps a tap and a drag that follow each other from being taken for a zoom, until the finger is lifted. */

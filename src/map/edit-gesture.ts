@@ -2,7 +2,7 @@ import { withCorners } from "../../shared/pins.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import { tell } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
-import { cornerStep, sameCorners, stepNote } from "./corner-step.ts";
+import { cornerStep, sameCorners, stepNote, stepSaid } from "./corner-step.ts";
 import { dragging } from "./drawing-state.ts";
 
 let gestures = 0;
@@ -13,7 +13,7 @@ let gestures = 0;
  */
 export class EditGesture {
   private alternativeId: string | null = null;
-  private note: string | null = null;
+  private told: { readonly note: string; readonly said: string } | null = null;
   private key = "";
   private frame: number | null = null;
   private down = false;
@@ -33,7 +33,7 @@ export class EditGesture {
     if (this.alternativeId === null) {
       this.alternativeId = alternativeId;
       this.key = `corner-${++gestures}`;
-      this.note = null;
+      this.told = null;
       dragging.value = true;
     }
     this.frame ??= requestAnimationFrame(() => {
@@ -77,9 +77,9 @@ export class EditGesture {
     if (!alternative || !corners || sameCorners(alternative.corners, corners)) return;
     const step = cornerStep(alternative.corners, corners);
     if (!step) return;
-    this.note ??= stepNote(step, alternative.name);
+    this.told ??= { note: stepNote(step, alternative.name), said: stepSaid(step) };
     const outcome = apply({
-      note: this.note,
+      ...this.told,
       gesture: this.key,
       change: (now) => ({
         ...now,

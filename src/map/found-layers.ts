@@ -4,7 +4,7 @@ import { install } from "./sources.ts";
 
 /** What is shaded lies under the lines of the plan; the rest lies over the levee. */
 const SHADES_BELOW = "flow";
-const MARKS_BELOW = "marked-cut";
+const MARKS_BELOW = "marked-halo";
 
 /** Puts on the map, or recolours, what a search found beside its line. */
 export function installFoundLayers(map: MapLibreMap, colours: MapColours): void {

@@ -22,7 +22,9 @@ const WORLD_PIXEL_M = 40075016.686 / 256;
 export const RELIEF_BELOW = "contour-lines";
 const WATER_BELOW = "outside";
 
-const GROUND_LAYERS = ["ground-tone", "ground-shade", "water", "holes"] as const;
+/** The shading lies over the water too, so that ground kept free of it has the same relief as ground above it. */
+export const SHADE = "ground-shade";
+const GROUND_LAYERS = ["ground-tone", "water", SHADE, "holes"] as const;
 const GROUND_SOURCES = ["relief", "water", "holes"] as const;
 
 /** What the ground's pictures depend on besides the colours. */
@@ -121,9 +123,10 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
     },
     RELIEF_BELOW,
   );
+  addWater(map, ground, colours);
   map.addLayer(
     {
-      id: "ground-shade",
+      id: SHADE,
       type: "hillshade",
       source: "relief",
       paint: {
@@ -135,9 +138,8 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
         "hillshade-highlight-color": colours.sunlit,
       },
     },
-    RELIEF_BELOW,
+    WATER_BELOW,
   );
-  addWater(map, ground, colours);
   if (summary.holeShare > 0 || summary.fromOverview) {
     map.addSource("holes", {
       type: "raster",
@@ -186,7 +188,7 @@ function addWater(map: MapLibreMap, ground: GroundShown, colours: MapColours): v
       source: "water",
       paint: { "color-relief-color": rampOf(summary, water, colours) },
     },
-    map.getLayer("holes") ? "holes" : WATER_BELOW,
+    map.getLayer(SHADE) ? SHADE : WATER_BELOW,
   );
 }
 
@@ -212,12 +214,8 @@ function rampOf(summary: GroundSummary, { levelM, fall }: WaterTint, colours: Ma
 export function paintGround(map: MapLibreMap, summary: GroundSummary, colours: MapColours): void {
   if (!map.getLayer("ground-tone")) return;
   map.setPaintProperty("ground-tone", "color-relief-color", toneOf(summary, colours));
-  map.setPaintProperty(
-    "ground-shade",
-    "hillshade-shadow-color",
-    faded(colours.shadow, SHADE_OPACITY),
-  );
-  map.setPaintProperty("ground-shade", "hillshade-highlight-color", colours.sunlit);
+  map.setPaintProperty(SHADE, "hillshade-shadow-color", faded(colours.shadow, SHADE_OPACITY));
+  map.setPaintProperty(SHADE, "hillshade-highlight-color", colours.sunlit);
 }
 
 function toneOf(summary: GroundSummary, colours: MapColours) {

@@ -21,7 +21,6 @@ export function installImages(map: MapLibreMap, colours: MapColours): void {
     pen.fillStyle = colours.ink;
     pen.fillRect(size / 2 - 1.5, size * 0.04, 3, size * 0.3);
   });
-  put("crosshair", 30, (pen, size) => crosshair(pen, size, colours));
   put("flow-head", 22, (pen, size) => arrowHead(pen, size, colours.waterText));
   put("gauge", 26, (pen, size) => staff(pen, size, colours));
   put("source", 20, (pen, size) => spring(pen, size, colours));
@@ -56,30 +55,6 @@ function stripes(
     pen.lineTo(shift + size * 1.5, -size / 2);
     pen.stroke();
   }
-}
-
-function crosshair(pen: CanvasRenderingContext2D, size: number, colours: MapColours): void {
-  const middle = size / 2;
-  const radius = size * 0.24;
-  const cross = () => {
-    pen.beginPath();
-    pen.arc(middle, middle, radius, 0, 2 * Math.PI);
-    for (const [x, y] of [
-      [1, 0],
-      [0, 1],
-    ] as const) {
-      pen.moveTo(middle - x * radius * 1.6, middle - y * radius * 1.6);
-      pen.lineTo(middle + x * radius * 1.6, middle + y * radius * 1.6);
-    }
-    pen.stroke();
-  };
-  pen.lineCap = "round";
-  pen.strokeStyle = colours.panel;
-  pen.lineWidth = 8;
-  cross();
-  pen.strokeStyle = colours.act;
-  pen.lineWidth = 4;
-  cross();
 }
 
 function arrowHead(pen: CanvasRenderingContext2D, size: number, ink: string): void {

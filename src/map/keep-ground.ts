@@ -1,4 +1,4 @@
-import { computed, effect, untracked } from "@preact/signals";
+import { computed, effect, type ReadonlySignal, untracked } from "@preact/signals";
 import type { FeatureCollection } from "geojson";
 import type { Map as MapLibreMap, RasterDEMTileSource } from "maplibre-gl";
 import type { ContoursRequest, ContoursResponse } from "../../shared/messages.ts";
@@ -27,7 +27,7 @@ import {
 import { NOTHING, show } from "./sources.ts";
 import { SCHEMES, tileAddress } from "./tile-address.ts";
 import { restingView } from "./view.ts";
-import { waterTint } from "./water-level.ts";
+import { type WaterTint, waterAt, waterTint } from "./water-level.ts";
 
 /** Contours are read this share of the view's width beyond it, so that a small move shows no gap. */
 const BEYOND_VIEW = 0.12;
@@ -78,10 +78,10 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
     if (summary) setWater(map, summary, tint.peek(), colours.value);
   });
   onMap([map], () => showBaseMap(map, baseMap.value));
-  keepContours(map, upper);
+  keepContours(map, upper, tint);
 }
 
-function keepContours(map: MapLibreMap, upper: MapLibreMap): void {
+function keepContours(map: MapLibreMap, upper: MapLibreMap, tint: ReadonlySignal<WaterTint>): void {
   effect(() => {
     const summary = ground.value;
     const { metresPerPx } = restingView.value;
@@ -93,7 +93,11 @@ function keepContours(map: MapLibreMap, upper: MapLibreMap): void {
   });
   onMap([map, upper], () => {
     const last = contours.answered.value;
-    const shapes = last ? contourShapes(last.answer, last.of.intervalM, unitSystem.value) : NOTHING;
+    const { levelM, fall } = tint.value;
+    const isDry = (at: readonly [number, number], elevationM: number) =>
+      elevationM > (fall ? waterAt(planAtMoment.peek(), at) : levelM);
+    const { intervalM } = last?.of ?? { intervalM: 1 };
+    const shapes = last ? contourShapes(last.answer, intervalM, unitSystem.value, isDry) : NOTHING;
     show(map, "contours", shapes);
     show(upper, "contours", shapes);
   });
@@ -122,14 +126,17 @@ function contoursIn(map: MapLibreMap, intervalM: number): ContoursRequest {
   };
 }
 
+/** Contours above the water: none are drawn under it. */
 function contourShapes(
   { lines }: ContoursResponse,
   intervalM: number,
   system: UnitSystem,
+  isDry: (at: readonly [number, number], elevationM: number) => boolean,
 ): FeatureCollection {
+  const above = lines.filter(({ elevationM, path }) => path[0] && isDry(path[0], elevationM));
   return {
     type: "FeatureCollection",
-    features: lines.map(({ elevationM, path }) => ({
+    features: above.map(({ elevationM, path }) => ({
       type: "Feature",
       properties: {
         index: isIndexContour(elevationM, intervalM),

@@ -16,6 +16,7 @@ import { keepChoosing } from "./choose-other.ts";
 import { onMap } from "./drawable.ts";
 import { dragging } from "./drawing-state.ts";
 import { fadeLevee } from "./fade-levee.ts";
+import { keepMarkLabel } from "./mark-label.ts";
 import { markedShapes, pointedShape } from "./marked-shapes.ts";
 import { planShapes } from "./plan-shapes.ts";
 import { NOTHING, show } from "./sources.ts";
@@ -56,7 +57,6 @@ export function keepShapes(map: MapLibreMap): void {
       plan: plan.peek(),
       chosenId: chosenId.value,
       showAll: showAll.value,
-      system: unitSystem.value,
     };
     show(map, "plan", planShapes(shown));
   });
@@ -79,6 +79,7 @@ export function keepShapes(map: MapLibreMap): void {
     if (at && !map.getBounds().contains([at[0], at[1]])) map.panTo([at[0], at[1]]);
   });
   keepCheckMarks(map);
+  keepMarkLabel(map);
   keepChoosing(map);
 }
 

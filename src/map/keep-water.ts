@@ -1,10 +1,12 @@
 import { computed } from "@preact/signals";
 import type { CanvasSource, Map as MapLibreMap } from "maplibre-gl";
 import { ground } from "../live/ground.ts";
+import { shownMarks } from "../live/shown-marks.ts";
 import { sizeAgain } from "../live/sizing-clock.ts";
 import { pictureNow, tracedLine } from "../live/water-now.ts";
 import { colours } from "./colours-now.ts";
 import { onMap } from "./drawable.ts";
+import { SHADE } from "./ground-layers.ts";
 import { show } from "./sources.ts";
 import { restingView } from "./view.ts";
 import { keepWaterMarks } from "./water-marks.tsx";
@@ -29,7 +31,10 @@ type Corners = [[number, number], [number, number], [number, number], [number, n
 export function keepWater(lower: MapLibreMap, upper: MapLibreMap): void {
   keepPicture(lower, upper);
   onMap([upper], () => installWayLayers(upper, colours.value));
-  onMap([upper], () => show(upper, "way-in", wayShapes(tracedLine.value?.wayIn ?? null)));
+  onMap([upper], () => {
+    const way = shownMarks.value.has("water") ? (tracedLine.value?.wayIn ?? null) : null;
+    show(upper, "way-in", wayShapes(way));
+  });
   keepWaterMarks(upper);
   keepWeakestMarks(upper);
 }
@@ -86,7 +91,7 @@ function put(map: MapLibreMap, canvas: HTMLCanvasElement, coordinates: Corners):
 }
 
 function aboveIt(map: MapLibreMap): string {
-  return map.getLayer("holes") ? "holes" : PICTURE_BELOW;
+  return map.getLayer(SHADE) ? SHADE : PICTURE_BELOW;
 }
 
 function remove(map: MapLibreMap): void {

@@ -6,7 +6,7 @@ import { reachLabels, reachLayers } from "./reach-layers.ts";
 import { install } from "./sources.ts";
 
 /** What is drawn over this layer: corner handles and lines being drawn lie under it. */
-export const EDIT_BELOW = "marked-cut";
+export const EDIT_BELOW = "marked-halo";
 
 /** The map's own vector sources, one for each thing that changes at its own pace. */
 const SOURCES = ["contours", "plan", "levee", "reaches", "stations", "pointed", "marked"];
@@ -44,7 +44,7 @@ function contourLabels(colours: MapColours): LayerSpecification[] {
         "symbol-sort-key": ["case", ["get", "index"], 0, 1],
         "text-field": ["get", "text"],
         "text-font": REGULAR,
-        "text-size": 10.5,
+        "text-size": 12,
         "text-max-angle": 25,
         "text-padding": 12,
       },
@@ -158,14 +158,8 @@ function names(colours: MapColours): LayerSpecification[] {
       layout: {
         "icon-image": "gauge",
         "icon-allow-overlap": true,
-        "text-field": ["get", "text"],
-        "text-font": REGULAR,
-        "text-size": 12,
-        "text-anchor": "left",
-        "text-offset": [0.9, 0],
-        "text-optional": true,
       },
-      paint: { "text-color": colours.waterText, ...halo },
+      paint: {},
     },
     {
       id: "sources",
@@ -175,14 +169,8 @@ function names(colours: MapColours): LayerSpecification[] {
       layout: {
         "icon-image": "source",
         "icon-allow-overlap": true,
-        "text-field": ["get", "text"],
-        "text-font": REGULAR,
-        "text-size": 12,
-        "text-anchor": "left",
-        "text-offset": [0.9, 0],
-        "text-optional": true,
       },
-      paint: { "text-color": colours.waterText, ...halo },
+      paint: {},
     },
     {
       id: "structure-names",
@@ -193,8 +181,8 @@ function names(colours: MapColours): LayerSpecification[] {
       layout: {
         "text-field": ["get", "text"],
         "text-font": MEDIUM,
-        "text-size": 12,
-        "text-max-width": 6,
+        "text-size": 13,
+        "text-max-width": 9,
         "text-line-height": 1.15,
       },
       paint: {
@@ -219,9 +207,8 @@ function names(colours: MapColours): LayerSpecification[] {
       layout: {
         "text-field": ["get", "text"],
         "text-font": MEDIUM,
-        "text-size": 13,
-        "text-variable-anchor": ["bottom-right", "bottom-left", "top-right", "top-left"],
-        "text-radial-offset": 0.5,
+        "text-size": 14,
+        "text-offset": ["get", "offset"],
         "text-allow-overlap": true,
         "text-ignore-placement": true,
       },

@@ -1,27 +1,28 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
-import { letterOf } from "../../shared/line-letter.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatLength, lengthIn, type UnitSystem } from "../../shared/units.ts";
+import { formatLength, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { fromWords } from "../../shared/words/water.ts";
-import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
+import { SeverityMark } from "../drawing/severity-mark.tsx";
 import { ground } from "../live/ground.ts";
 import { chosenLine, tracingFailure } from "../live/results.ts";
 import { unitSystem } from "../live/screen.ts";
+import { shownMarks } from "../live/shown-marks.ts";
 import { tracedLine, waterNow } from "../live/water-now.ts";
 import { MomentNote } from "./moment-note.tsx";
+import { MarkSymbol } from "./place-marks.tsx";
+import { waterInView } from "./water-in-view.ts";
+import { WATER_SYMBOLS } from "./water-marks.tsx";
+import { WEAKEST_SYMBOL } from "./weakest-marks.ts";
 
-/** Less than this kept dry cannot be seen, square metres. */
-const LEAST_SHOWN_M2 = 5;
-
-/** What the colours on the map mean, and what the tint of the water does not say; on a phone behind a button. */
+/** What the colors on the map mean, and only what is on it; on a phone behind a button. */
 export function Legend() {
   const [open, setOpen] = useState(false);
   const limitM = plan.value.practice.limitM;
-  const hasHoles = (ground.value?.holeShare ?? 0) > 0;
   const line = chosenLine.value;
   return (
     <section class="map-legend" aria-label="Legend" data-open={open}>
@@ -34,28 +35,84 @@ export function Legend() {
         {open ? "Hide legend" : "Legend"}
       </button>
       {line && (
-        <dl>
-          {classLabels(limitM, unitSystem.value).map((label, index) => (
-            <div key={label}>
-              <dt class={`swatch swatch-levee-${index + 1}`} aria-hidden="true" />
-              <dd>{label}</dd>
-            </div>
-          ))}
-        </dl>
+        <div>
+          <h2>Levee height</h2>
+          <dl>
+            {classLabels(limitM, unitSystem.value).map((label, index) => (
+              <Row key={label} swatch={`levee-${index + 1}`}>
+                {label}
+              </Row>
+            ))}
+          </dl>
+        </div>
       )}
       {line && <SectionRows line={line} />}
+      <MarkRows />
       <MomentNote />
-      <dl>
-        <WaterRows />
-        {hasHoles && (
-          <div>
-            <dt class="swatch swatch-hole" aria-hidden="true" />
-            <dd>no elevation data</dd>
-          </div>
-        )}
-      </dl>
+      <WaterRows />
       <WaterNote />
     </section>
+  );
+}
+
+function Row({
+  swatch,
+  children,
+}: {
+  readonly swatch: string;
+  readonly children: ComponentChildren;
+}) {
+  return (
+    <div>
+      <dt class={`swatch swatch-${swatch}`} aria-hidden="true" />
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+/** The marks that are switched on. */
+function MarkRows() {
+  const shown = shownMarks.value;
+  if (shown.size === 0) return null;
+  return (
+    <dl>
+      {shown.has("checks") && (
+        <>
+          <Sign picture={<SeverityMark severity="stop" />}>Must fix</Sign>
+          <Sign picture={<SeverityMark severity="caution" />}>Caution</Sign>
+          <Sign picture={<SeverityMark severity="note" />}>Note</Sign>
+        </>
+      )}
+      {shown.has("weakest") && (
+        <Sign picture={<MarkSymbol path={WEAKEST_SYMBOL} />}>lowest stability factor</Sign>
+      )}
+      {shown.has("water") && (
+        <>
+          {tracedLine.value?.wayIn && (
+            <Sign picture={<MarkSymbol path={WATER_SYMBOLS["way-in"]} />}>water comes in</Sign>
+          )}
+          <Sign picture={<MarkSymbol path={WATER_SYMBOLS["first-over"]} />}>overtops first</Sign>
+          <Sign picture={<MarkSymbol path={WATER_SYMBOLS.sill} />}>way in without a levee</Sign>
+        </>
+      )}
+    </dl>
+  );
+}
+
+function Sign({
+  picture,
+  children,
+}: {
+  readonly picture: ComponentChildren;
+  readonly children: ComponentChildren;
+}) {
+  return (
+    <div>
+      <dt class="legend-sign" aria-hidden="true">
+        {picture}
+      </dt>
+      <dd>{children}</dd>
+    </div>
   );
 }
 
@@ -77,36 +134,21 @@ function SectionRows({ line }: { readonly line: SizedLine }) {
   );
 }
 
+/** Water and missing data, where the map shows something that could be taken for something else. */
 function WaterRows() {
   const trace = waterNow.value;
-  if (!trace) {
-    return (
-      <div>
-        <dt class="swatch swatch-water" aria-hidden="true" />
-        <dd>below the surface</dd>
-      </div>
-    );
-  }
-  const keeps = (tracedLine.value?.keptDryAreaM2 ?? 0) > LEAST_SHOWN_M2 && trace.water.everyCell;
+  const seen = waterInView.value;
+  const hasHoles = seen ? seen.hole : (ground.value?.holeShare ?? 0) > 0;
+  const hasLow = trace !== null && seen?.low === true;
+  const isCoarse = trace !== null && !trace.water.everyCell;
+  if (trace && !hasLow && !hasHoles && !isCoarse) return null;
   return (
-    <>
-      <div>
-        <dt class="swatch swatch-water" aria-hidden="true" />
-        <dd>water, connected to {fromWords(trace)}</dd>
-      </div>
-      {trace.water.lowCells > 0 && (
-        <div>
-          <dt class="swatch swatch-low" aria-hidden="true" />
-          <dd>low, not connected</dd>
-        </div>
-      )}
-      {keeps && (
-        <div>
-          <dt class="swatch swatch-kept" aria-hidden="true" />
-          <dd>not reached overland, with {chosenLetter()}</dd>
-        </div>
-      )}
-    </>
+    <dl>
+      {!trace && <Row swatch="water">below the surface</Row>}
+      {(hasLow || isCoarse) && <Row swatch="water">water, connected to {fromWords(trace!)}</Row>}
+      {hasLow && <Row swatch="low">low, not connected</Row>}
+      {hasHoles && <Row swatch="hole">no elevation data</Row>}
+    </dl>
   );
 }
 
@@ -128,21 +170,16 @@ function WaterNote() {
   return <p>Following the water: until then all low ground is tinted.</p>;
 }
 
-function chosenLetter(): string {
-  return letterOf(plan.value.alignments.findIndex((each) => each.id === chosenId.value));
-}
-
-/** "to 1 ft", "2", "3", "4, the limit", "over it", for the limit in use. */
+/** "0–1 ft", "1–2", "2–3", "3–4", "over limit", for the limit in use. */
 function classLabels(limitM: number, system: UnitSystem): string[] {
   const steps = HEIGHT_CLASSES - 1;
   const digits = wholeSteps(limitM, system) ? 0 : system === "us" ? 1 : 2;
+  const edge = (step: number) => lengthIn((limitM * step) / steps, system).toFixed(digits);
   const labels = Array.from({ length: steps }, (_, index) => {
-    const topM = (limitM * (index + 1)) / steps;
-    if (index === 0) return `to ${formatLength(topM, system, digits)}`;
-    const bare = lengthIn(topM, system).toFixed(digits);
-    return index === steps - 1 ? `${bare}, the limit` : bare;
+    const unit = index === 0 ? ` ${lengthUnit(system)}` : "";
+    return `${index === 0 ? "0" : edge(index)}–${edge(index + 1)}${unit}`;
   });
-  return [...labels, "over it"];
+  return [...labels, "over limit"];
 }
 
 function wholeSteps(limitM: number, system: UnitSystem): boolean {

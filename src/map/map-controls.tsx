@@ -1,48 +1,44 @@
 import { plan } from "../document/store.ts";
 import { ground } from "../live/ground.ts";
-import { lookAtGround, lookAtPlan } from "./camera.ts";
+import { isLookingAtPlan, lookAtGround, lookAtPlan } from "./camera.ts";
 import { theMap } from "./the-map.ts";
 
-const PATHS = {
-  in: "M8 3v10M3 8h10",
-  out: "M3 8h10",
-  plan: "M5 5.2 9.3 3.8l2.4 2.9-.6 4.6-4.4.8-2.4-3.4zM1.5 4V1.5H4M12 1.5h2.5V4M14.5 12v2.5H12M4 14.5H1.5V12",
-  ground: "M1.5 11.8 5 7.4l2.3 2.4 3-4.4 4.2 6.4zM1.5 4V1.5H4M12 1.5h2.5V4",
-} as const;
+const PATHS = { in: "M8 3v10M3 8h10", out: "M3 8h10" } as const;
 
-interface ControlProps {
-  readonly picture: keyof typeof PATHS;
-  readonly label: string;
-  readonly disabled?: boolean;
-  readonly onPress: () => void;
-}
-
-/** Zoom in and out, and back to the plan or to the whole ground. */
+/** Zoom in and out, and back to the plan; pressed there, to the whole of the elevation data. */
 export function MapControls() {
-  const empty = plan.value.alignments.length + plan.value.structures.length === 0;
+  const { alignments, structures } = plan.value;
+  const isEmpty = alignments.length + structures.length === 0;
+  const fit = () => {
+    const map = theMap();
+    if (isEmpty || isLookingAtPlan(map)) lookAtGround(map);
+    else lookAtPlan(map);
+  };
   return (
     <fieldset class="map-controls" aria-label="Map view">
-      <Control picture="in" label="Zoom in" onPress={() => theMap().zoomIn()} />
-      <Control picture="out" label="Zoom out" onPress={() => theMap().zoomOut()} />
-      <Control
-        picture="plan"
-        label="Show the plan"
-        disabled={empty}
-        onPress={() => lookAtPlan(theMap())}
-      />
-      <Control
-        picture="ground"
-        label="Show all of the elevation data"
-        disabled={!ground.value}
-        onPress={() => lookAtGround(theMap())}
-      />
+      <Zoom picture="in" label="Zoom in" onPress={() => theMap().zoomIn()} />
+      <Zoom picture="out" label="Zoom out" onPress={() => theMap().zoomOut()} />
+      <button
+        type="button"
+        title="Fit the plan; pressed again, all of the elevation data"
+        disabled={isEmpty && !ground.value}
+        onClick={fit}
+      >
+        Fit
+      </button>
     </fieldset>
   );
 }
 
-function Control({ picture, label, disabled, onPress }: ControlProps) {
+interface ZoomProps {
+  readonly picture: keyof typeof PATHS;
+  readonly label: string;
+  readonly onPress: () => void;
+}
+
+function Zoom({ picture, label, onPress }: ZoomProps) {
   return (
-    <button type="button" aria-label={label} title={label} disabled={disabled} onClick={onPress}>
+    <button type="button" aria-label={label} title={label} onClick={onPress}>
       <svg viewBox="0 0 16 16" width="16" height="16" aria-hidden="true">
         <path d={PATHS[picture]} />
       </svg>

@@ -1,16 +1,22 @@
 import "./map.css";
+import "./mark-label.css";
 import { useEffect, useRef } from "preact/hooks";
 import { baseMap } from "../live/base-map.ts";
 import { ground } from "../live/ground.ts";
+import { chosenLine } from "../live/results.ts";
+import { tool } from "../live/screen.ts";
 import { DrawHint } from "./draw-hint.tsx";
 import { drawingByKeys } from "./drawing-state.ts";
+import { EditNote } from "./edit-note.tsx";
 import { EmptyGround } from "./empty-ground.tsx";
 import { Legend } from "./legend.tsx";
 import { LostPicture } from "./lost-picture.tsx";
 import { MapControls } from "./map-controls.tsx";
 import { ReadingNote } from "./reading-note.tsx";
 import { Readout } from "./readout.tsx";
+import { RiverName } from "./river-name.tsx";
 import { ScaleBar } from "./scale-bar.tsx";
+import { ShowBox } from "./show-box.tsx";
 import { mapElement } from "./the-map.ts";
 
 /** The map with what belongs to it: legend, scale, readout, a few controls, and the invitation before any ground. */
@@ -28,9 +34,12 @@ export function MapRoom() {
       {drawingByKeys.value && <div class="map-cross" aria-hidden="true" />}
       <DrawHint />
       <ReadingNote />
+      {tool.value === "move" && chosenLine.value && <ShowBox />}
       <MapControls />
+      <EditNote />
       <div class="map-foot">
         <ScaleBar />
+        <RiverName />
         <Readout />
         {on && credit && <p class="map-credit">{credit}</p>}
       </div>

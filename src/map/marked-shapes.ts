@@ -1,34 +1,31 @@
 import type { Feature, FeatureCollection } from "geojson";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { beside, type Spot, spotAt, stretch } from "../drawing/line/along.ts";
+import { beside, spotAt, stretch } from "../drawing/line/along.ts";
+import { isOverAt } from "../drawing/profile/profile-reading.ts";
 
 /** How far the cut line runs on beyond the toes, CSS pixels. */
-const BEYOND_PX = 26;
+const BEYOND_PX = 16;
 
-/** The marked station: a point (`crosshair`) and the line the section is cut along (`cut`). */
+/** The marked station: the line that the cross-section is cut along (`isOver`: the levee is over its limit there). */
 export function markedShapes(
   line: SizedLine | null,
   chainageM: number | null,
   metresPerPx: number,
 ): FeatureCollection {
   const spot = line && chainageM !== null ? spotAt(line.walk, chainageM) : null;
-  return { type: "FeatureCollection", features: spot ? shapes(spot, BEYOND_PX * metresPerPx) : [] };
-}
-
-function shapes(spot: Spot, beyondM: number): Feature[] {
-  const cut = [beside(spot, spot.toeLeftM + beyondM), beside(spot, -spot.toeRightM - beyondM)];
-  return [
-    {
-      type: "Feature",
-      properties: { kind: "cut" },
-      geometry: { type: "LineString", coordinates: cut },
-    },
-    {
-      type: "Feature",
-      properties: { kind: "crosshair" },
-      geometry: { type: "Point", coordinates: spot.at },
-    },
+  if (!line || chainageM === null || !spot) return { type: "FeatureCollection", features: [] };
+  const beyondM = BEYOND_PX * metresPerPx;
+  const coordinates = [
+    beside(spot, spot.toeLeftM + beyondM),
+    beside(spot, -spot.toeRightM - beyondM),
   ];
+  const properties = { isOver: isOverAt(line, chainageM) };
+  const cut: Feature = {
+    type: "Feature",
+    properties,
+    geometry: { type: "LineString", coordinates },
+  };
+  return { type: "FeatureCollection", features: [cut] };
 }
 
 /** The stretch a pointed check speaks of, over the closing point of a ring too; or nothing. */

@@ -32,19 +32,24 @@ export function keepPlaceMarks(
   });
 }
 
+/** The drawing in a mark. */
+export function MarkSymbol({ path }: { readonly path: string }) {
+  return (
+    <svg class="mark-symbol" viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
+      <path d={path} />
+    </svg>
+  );
+}
+
 function add(map: MapLibreMap, mark: PlaceMark): Marker {
   const button = document.createElement("button");
   button.type = "button";
   button.className = "water-mark";
   button.dataset.kind = mark.kind;
-  render(
-    <svg viewBox="0 0 16 16" width="14" height="14" aria-hidden="true">
-      <path d={mark.symbol} />
-    </svg>,
-    button,
-  );
-  button.title = `${mark.title}: ${mark.text}`;
-  button.setAttribute("aria-label", button.title);
+  render(<MarkSymbol path={mark.symbol} />, button);
+  const name = `${mark.title}: ${mark.text}`;
+  button.setAttribute("aria-label", name);
+  button.dataset.says = name;
   button.addEventListener("click", (event) => {
     event.stopPropagation();
     openPopover(map, {

@@ -1,27 +1,26 @@
 import type { Feature, FeatureCollection, Position } from "geojson";
 import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
-import { formatElevation, type UnitSystem } from "../../shared/units.ts";
+
+/** Distance of a letter from its line, in heights of its type. */
+const LETTER_EM = 1.1;
 
 export interface PlanShown {
   readonly plan: Plan;
   readonly chosenId: string | null;
   /** Other alternatives than the chosen one are drawn too. */
   readonly showAll: boolean;
-  readonly system: UnitSystem;
 }
 
 /**
  * What the person drew, except the chosen alternative: `structure`, `no-go`, `other` (an alternative that
  * is not chosen), `gauge`, `source` and `flow`, each with points for their names (`label-...`).
  */
-export function planShapes({ plan, chosenId, showAll, system }: PlanShown): FeatureCollection {
+export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureCollection {
   const features: Feature[] = [];
   for (const structure of plan.structures) {
-    const floor =
-      structure.floorM === null ? "" : `, floor ${formatElevation(structure.floorM, system)}`;
-    features.push(polygon("structure", structure.outline));
-    features.push(point("label-structure", middleOf(structure.outline), structure.name + floor));
+    features.push(polygon("structure", structure.outline, { id: structure.id }));
+    features.push(point("label-structure", middleOf(structure.outline), structure.name));
   }
   for (const area of plan.noGo) {
     features.push(polygon("no-go", area.outline));
@@ -32,9 +31,11 @@ export function planShapes({ plan, chosenId, showAll, system }: PlanShown): Feat
     const ends = other.kind === "ring" ? other.corners.slice(0, 1) : [];
     features.push(line("other", [...other.corners, ...ends], { id: other.id }));
     const apart = plan.alignments.filter((each) => each !== other);
+    const corner = ownCorner(other, apart);
     features.push(
-      point("label-other", ownCorner(other, apart), letterOf(plan.alignments.indexOf(other)), {
+      point("label-other", other.corners[corner]!, letterOf(plan.alignments.indexOf(other)), {
         id: other.id,
+        offset: offLine(other, corner),
       }),
     );
   }
@@ -51,11 +52,11 @@ export function planShapes({ plan, chosenId, showAll, system }: PlanShown): Feat
   return { type: "FeatureCollection", features };
 }
 
-function polygon(kind: string, outline: readonly LonLat[]): Feature {
+function polygon(kind: string, outline: readonly LonLat[], more: object = {}): Feature {
   const ring = outline.map((at): Position => [at[0], at[1]]);
   return {
     type: "Feature",
-    properties: { kind },
+    properties: { kind, ...more },
     geometry: { type: "Polygon", coordinates: [[...ring, ring[0]!]] },
   };
 }
@@ -82,11 +83,35 @@ function middleOf(outline: readonly LonLat[]): LonLat {
   return [(west + east) / 2, (south + north) / 2];
 }
 
-/** The corner of a line that lies furthest from the corners of the others: where its letter is not mistaken. */
-function ownCorner(line: Alignment, others: readonly Alignment[]): LonLat {
+/** Index of the corner of a line that lies furthest from the corners of the others: where its letter is not mistaken. */
+function ownCorner(line: Alignment, others: readonly Alignment[]): number {
   const foreign = others.flatMap((each) => each.corners);
-  const apart = (at: LonLat) => Math.min(...foreign.map((each) => distance2(at, each)));
-  return line.corners.reduce((best, at) => (apart(at) > apart(best) ? at : best));
+  const apart = line.corners.map((at) => Math.min(...foreign.map((each) => distance2(at, each))));
+  return apart.indexOf(Math.max(...apart));
+}
+
+/** Where a letter stands clear of the corner it names, on the outer side of the bend, in heights of its type. */
+function offLine({ kind, corners }: Alignment, index: number): [number, number] {
+  const at = corners[index]!;
+  const count = corners.length;
+  const beside = [index - 1, index + 1].flatMap((i) => {
+    const each = kind === "ring" ? corners[(i + count) % count] : corners[i];
+    return each ? [unit(at, each)] : [];
+  });
+  const east = -beside.reduce((sum, each) => sum + each[0], 0);
+  const north = -beside.reduce((sum, each) => sum + each[1], 0);
+  const long = Math.hypot(east, north);
+  if (long > 0.05) return [(LETTER_EM * east) / long, (-LETTER_EM * north) / long];
+  const [e, n] = beside[0] ?? [0, 1];
+  return [-n * LETTER_EM, -e * LETTER_EM];
+}
+
+/** Direction from one place to another, east and north. */
+function unit(from: LonLat, to: LonLat): [number, number] {
+  const east = (to[0] - from[0]) * Math.cos((from[1] * Math.PI) / 180);
+  const north = to[1] - from[1];
+  const long = Math.hypot(east, north) || 1;
+  return [east / long, north / long];
 }
 
 function distance2(a: LonLat, b: LonLat): number {
@@ -102,7 +127,7 @@ function boxOf(places: readonly LonLat[]): [number, number, number, number] {
 }
 
 /** Degrees clockwise from north on the map. */
-function bearing(from: LonLat, to: LonLat): number {
+export function bearing(from: LonLat, to: LonLat): number {
   const east = (to[0] - from[0]) * Math.cos((from[1] * Math.PI) / 180);
   return (Math.atan2(east, to[1] - from[1]) * 180) / Math.PI;
 }

@@ -3,11 +3,14 @@ import { nearestChainage } from "../drawing/line/along.ts";
 import { pointAt } from "../live/pointed.ts";
 import { chosenLine } from "../live/results.ts";
 import { markedM, tool } from "../live/screen.ts";
-import { dragging } from "./drawing-state.ts";
+import { dragging, isNearLine } from "./drawing-state.ts";
 import { view } from "./view.ts";
 
 /** How near to the line the pointer marks a station, CSS pixels. */
 const NEAR_PX = 14;
+
+/** How near it counts as at the line, to edit it, CSS pixels. */
+const EDIT_PX = 26;
 
 /** Keeps the readout and the marked station in step with the pointer. */
 export function keepPointer(map: MapLibreMap): void {
@@ -29,13 +32,18 @@ export function keepPointer(map: MapLibreMap): void {
   map.on("mouseout", () => {
     latest = null;
     pointAt(null);
+    isNearLine.value = false;
   });
 }
 
 function mark(at: readonly [number, number]): void {
   const line = chosenLine.value;
-  if (!line || dragging.value || tool.value !== "move") return;
+  if (!line || dragging.value || tool.value !== "move") {
+    isNearLine.value = false;
+    return;
+  }
   const nearest = nearestChainage(line.walk, at);
+  isNearLine.value = nearest !== null && nearest.awayM < EDIT_PX * view.value.metresPerPx;
   if (!nearest || nearest.awayM > reachM(nearest.chainageM)) return;
   markedM.value = nearest.chainageM;
 }

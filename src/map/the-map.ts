@@ -11,6 +11,7 @@ import { keepShapes } from "./keep-shapes.ts";
 import { keepWater } from "./keep-water.ts";
 import { installLayers } from "./layers.ts";
 import { markForTests } from "./map-marks.ts";
+import { keepPlaceTips } from "./place-tips.tsx";
 import { keepPointer } from "./pointer.ts";
 import { installProtocols } from "./protocols.ts";
 import { keepView } from "./view.ts";
@@ -89,6 +90,7 @@ function make() {
     keepWater(ground, map);
     keepDrawing(map);
     keepPointer(map);
+    keepPlaceTips(map);
   });
   return { map, ground, element };
 }

@@ -10,10 +10,20 @@ export interface View {
   readonly zoom: number;
   /** Ground covered by one CSS pixel at the middle of the map, metres. */
   readonly metresPerPx: number;
+  /** Edges of what is seen, degrees. */
+  readonly west: number;
+  readonly south: number;
+  readonly east: number;
+  readonly north: number;
 }
 
+const NOWHERE: View = {
+  ...{ lon: 0, lat: 0, zoom: 0, metresPerPx: WORLD_PIXEL_M },
+  ...{ west: 0, south: 0, east: 0, north: 0 },
+};
+
 /** Where the map looks now. */
-export const view = signal<View>({ lon: 0, lat: 0, zoom: 0, metresPerPx: WORLD_PIXEL_M });
+export const view = signal<View>(NOWHERE);
 /** Where the map came to rest last: what is laid out for a zoom is laid out for this. */
 export const restingView = signal<View>(view.value);
 
@@ -23,7 +33,12 @@ export function keepView(map: MapLibreMap): void {
     const { lng, lat } = map.getCenter();
     const zoom = map.getZoom();
     const metresPerPx = (WORLD_PIXEL_M * Math.cos((lat * Math.PI) / 180)) / 2 ** zoom;
-    return { lon: lng, lat, zoom, metresPerPx };
+    const seen = map.getBounds();
+    return {
+      ...{ lon: lng, lat, zoom, metresPerPx },
+      ...{ west: seen.getWest(), south: seen.getSouth() },
+      ...{ east: seen.getEast(), north: seen.getNorth() },
+    };
   };
   map.on("move", () => {
     view.value = read();

@@ -5,22 +5,24 @@ import type { Reached } from "../../shared/water-types.ts";
 import { overtopsWords, placeWords, sillWords } from "../../shared/words/water.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
+import { shownMarks } from "../live/shown-marks.ts";
 import { tracedLine, waterNow } from "../live/water-now.ts";
 import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
 
 /** Water that breaks in, water over a crest, water over a low place; 16 units square. */
-const SYMBOLS = {
+export const WATER_SYMBOLS = {
   "way-in": "M2 8h10M8.5 4 12.5 8l-4 4",
   "first-over": "M1.5 13.5 6 8h4l4.5 5.5M2 5.5c2.5-3 4.5 1.5 7-.5s3-.5 5 .5",
   sill: "M1.5 7.5c3.5 0 3.5 5 6.5 5s3-5 6.5-5M2 4c2-2 4 1.5 6 0s4-1.5 6 0",
 } as const;
 
 const marks = computed((): readonly PlaceMark[] => {
+  if (!shownMarks.value.has("water")) return [];
   const found = [wayInMark(), firstOverMark(), sillMark()];
   return found.filter((mark) => mark !== null);
 });
 
-/** Keeps buttons where water comes in, where it comes first if the river rises, and where it comes without a levee. */
+/** Keeps buttons, while water paths are shown, where water comes in, where it comes first if the river rises, and where it comes without a levee. */
 export function keepWaterMarks(map: MapLibreMap): void {
   keepPlaceMarks(map, marks);
 }
@@ -36,7 +38,7 @@ function wayInMark(): PlaceMark | null {
       : `over ground at ${formatElevation(way.groundM, system)}`;
   return {
     kind: "way-in",
-    symbol: SYMBOLS["way-in"],
+    symbol: WATER_SYMBOLS["way-in"],
     at: way.at,
     title: "The water comes in here",
     text: `It comes ${placeWords(way, system)}, ${over}, and reaches ${nameOf(line.structures, way.structureId)}.`,
@@ -51,7 +53,7 @@ function firstOverMark(): PlaceMark | null {
   const over = first.over === "crest" ? "over the top of levee" : "over the ground";
   return {
     kind: "first-over",
-    symbol: SYMBOLS["first-over"],
+    symbol: WATER_SYMBOLS["first-over"],
     at: first.at,
     title: "First to let water in if the river rises further",
     text: `${line.name} ${overtopsWords(line, plan.value, system)}, ${formatLength(first.riseM, system)} above the sized-for water; then water comes in ${over} ${placeWords(first, system)}.`,
@@ -67,7 +69,7 @@ function sillMark(): PlaceMark | null {
   const first = reached.reduce((a, b) => (b.marginM! < a.marginM! ? b : a));
   return {
     kind: "sill",
-    symbol: SYMBOLS.sill,
+    symbol: WATER_SYMBOLS.sill,
     at: first.sillAt!,
     title: "Where water comes without a levee",
     text: `With no levee built, water reaches ${first.name} over this place: ${sillWords(first, plan.value, unitSystem.value)}.`,

@@ -5,7 +5,7 @@ import type { WayIn } from "../../shared/water-types.ts";
 import { faded, type MapColours } from "./colours.ts";
 import { install, NOTHING } from "./sources.ts";
 
-const BELOW = "marked-cut";
+const BELOW = "marked-halo";
 
 /** The way of the water to a structure: a line (`way`) and arrow heads where it comes in and where it ends. */
 export function wayShapes(way: WayIn | null): FeatureCollection {

@@ -7,11 +7,12 @@ import { weakestPlaces } from "../../shared/words/weakest.ts";
 import { spotAt } from "../drawing/line/along.ts";
 import { chosenLine } from "../live/results.ts";
 import { unitSystem } from "../live/screen.ts";
+import { shownMarks } from "../live/shown-marks.ts";
 import { mustFixOnChosen } from "../live/water-now.ts";
 import { keepPlaceMarks, type PlaceMark } from "./place-marks.tsx";
 
 /** The diamond of the profile. */
-const SYMBOL = "M8 1.5 14.5 8 8 14.5 1.5 8z";
+export const WEAKEST_SYMBOL = "M8 1.5 14.5 8 8 14.5 1.5 8z";
 
 const TITLES: Readonly<Record<Verdict, string>> = {
   "meets-required": "Lowest factor: as required",
@@ -21,7 +22,7 @@ const TITLES: Readonly<Record<Verdict, string>> = {
 
 const marks = computed((): readonly PlaceMark[] => {
   const line = chosenLine.value;
-  if (!line) return [];
+  if (!line || !shownMarks.value.has("weakest")) return [];
   const mustFix = mustFixOnChosen.value;
   const fix = mustFix > 0 ? ` The line has ${mustFixWords(mustFix)}.` : "";
   return weakestPlaces(line.holding?.standing, unitSystem.value).flatMap((place) => {
@@ -29,12 +30,17 @@ const marks = computed((): readonly PlaceMark[] => {
     if (!spot) return [];
     const { verdict } = place;
     const text = `${place.text}${fix}`;
-    const mark = { kind: `weakest-${verdict}`, title: TITLES[verdict], text, symbol: SYMBOL };
+    const mark = {
+      kind: `weakest-${verdict}`,
+      title: TITLES[verdict],
+      text,
+      symbol: WEAKEST_SYMBOL,
+    };
     return [{ ...mark, at: spot.at, anchor: "above" as const }];
   });
 });
 
-/** Keeps a button where the chosen line is weakest against sliding and overturning: quiet where both are as required. */
+/** Keeps a button, while they are shown, where the chosen line is weakest against sliding and overturning: quiet where both are as required. */
 export function keepWeakestMarks(map: MapLibreMap): void {
   keepPlaceMarks(map, marks);
 }

@@ -3,10 +3,9 @@ import { faded, type MapColours } from "./colours.ts";
 
 /** How much of the water's tint is covered, on ground that it does not reach and on ground kept dry. */
 const LOW_COVER = 0.66;
-const KEPT_COVER = 0.8;
-/** Sides of the repeated patterns, CSS pixels. */
+const KEPT_COVER = 1;
+/** Side of the repeated pattern, CSS pixels. */
 const DOTS_PX = 8;
-const HATCH_PX = 15;
 
 /** Where the ground is below the surface and yet without water, as stencils of one pixel a cell. */
 export interface Stencils {
@@ -38,7 +37,7 @@ interface At {
 
 /**
  * Paints over the water's tint what is not under water: merely low ground lighter and dotted, ground kept dry as
- * paper with a thin hatch. Patterns are of the screen's own scale.
+ * plain ground. The pattern is of the screen's own scale.
  * @param picture as large as the view in CSS pixels times `ratio`; what was on it is wiped off
  */
 export function paintPicture(
@@ -52,7 +51,7 @@ export function paintPicture(
   pen.clearRect(0, 0, picture.width, picture.height);
   const parts = [
     [stencils.low, dots(ratio, colours)],
-    [stencils.kept, hatch(ratio, colours)],
+    [stencils.kept, plain(ratio, colours)],
   ] as const;
   for (const [shape, pattern] of parts) {
     if (shape) pen.drawImage(filled(picture, ratio, shape, pattern, place), 0, 0);
@@ -97,19 +96,11 @@ function dots(ratio: number, colours: MapColours): HTMLCanvasElement {
   return canvas;
 }
 
-function hatch(ratio: number, colours: MapColours): HTMLCanvasElement {
-  const side = Math.round(HATCH_PX * ratio);
+function plain(ratio: number, colours: MapColours): HTMLCanvasElement {
+  const side = Math.round(DOTS_PX * ratio);
   const [canvas, pen] = sheet(side, side);
   pen.fillStyle = faded(colours.groundHigh, KEPT_COVER);
   pen.fillRect(0, 0, side, side);
-  pen.strokeStyle = faded(colours.landside, 0.42);
-  pen.lineWidth = 0.9 * ratio;
-  for (const shift of [-side, 0, side]) {
-    pen.beginPath();
-    pen.moveTo(shift - 1, -1);
-    pen.lineTo(shift + side + 1, side + 1);
-    pen.stroke();
-  }
   return canvas;
 }
 

@@ -70,6 +70,15 @@ export async function bagsAtRest(page: Page): Promise<number> {
   return last;
 }
 
+/** Switches on marks of a kind on map and profile, by hand as a person does. */
+export async function showMarks(page: Page, name: "Checks" | "Weakest places" | "Water paths") {
+  const opener = page.getByRole("button", { name: /^Show( \(\d\))?$/ });
+  const isNarrow = await opener.isVisible();
+  if (isNarrow && (await opener.getAttribute("aria-expanded")) === "false") await opener.click();
+  await page.getByRole("checkbox", { name, exact: true }).check();
+  if (isNarrow) await opener.click();
+}
+
 export interface At {
   readonly x: number;
   readonly y: number;

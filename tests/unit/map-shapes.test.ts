@@ -50,6 +50,20 @@ describe("the levee on the map", () => {
     expect(drawn / (400 * 2 * halfBaseM + corners)).toBeCloseTo(1, 4);
   });
 
+  it("keeps its center line by class, for where the strip is too narrow to be seen", () => {
+    const { features } = leveeShapes(
+      sizedOn(() => 100),
+      LIMIT_M,
+    );
+    const cores = features.filter((each) => each.properties!.kind === "core");
+    expect(cores.map((each) => each.properties!.heightClass)).toEqual([3]);
+    const [leg] = (cores[0]!.geometry as unknown as { coordinates: Position[][] }).coordinates;
+    for (const [lon, lat] of leg!) {
+      const [x, y] = PLANE.toPlane([lon!, lat!]);
+      expect(Math.min(Math.abs(Math.abs(x) - 60), Math.abs(Math.abs(y) - 40))).toBeLessThan(1e-3);
+    }
+  });
+
   it("changes class where the height passes a quarter of the limit, and hatches past it", () => {
     const line = sizedOn(
       (xM) => 101 - (xM + 100) * 0.02,
@@ -83,8 +97,8 @@ describe("the levee on the map", () => {
     expect(free.map((each) => each.properties!.kind)).toEqual(["free"]);
     const holed = shape((xM) => (xM > 0 ? Number.NaN : 100));
     const kinds = holed.map((each) => each.properties!.kind);
-    expect(kinds).toEqual(["strip", "no-data"]);
-    const gap = holed[1]!.geometry as unknown as { coordinates: Position[][] };
+    expect(kinds).toEqual(["strip", "core", "no-data"]);
+    const gap = holed[2]!.geometry as unknown as { coordinates: Position[][] };
     const [from] = gap.coordinates[0]!;
     expect(PLANE.toPlane([from![0]!, from![1]!])[0]).toBeLessThan(0.5);
   });
@@ -130,13 +144,10 @@ describe("places along the line", () => {
   });
 
   it("mark a station with a cut from beyond one toe to beyond the other", () => {
-    const [cut, cross] = markedShapes(line, 50, 0.1).features as [
-      Feature<LineString>,
-      Feature<Point>,
-    ];
+    const [cut] = markedShapes(line, 50, 0.1).features as [Feature<LineString>];
     const [from, to] = cut.geometry.coordinates.map((at) => PLANE.toPlane(at as [number, number]));
-    expect(Math.hypot(from![0] - to![0], from![1] - to![1])).toBeCloseTo(2 * (1.5 + 2.6), 2);
-    expect(cross.properties!.kind).toBe("crosshair");
+    expect(Math.hypot(from![0] - to![0], from![1] - to![1])).toBeCloseTo(2 * (1.5 + 1.6), 2);
+    expect(cut.properties!.isOver).toBe(false);
     expect(markedShapes(line, null, 0.1).features).toEqual([]);
     expect(markedShapes(null, 50, 0.1).features).toEqual([]);
   });
@@ -202,7 +213,7 @@ describe("what the person drew", () => {
     const shown = { plan, chosenId: "a", showAll: true, system: "us" as const };
     const { features } = planShapes(shown);
     const texts = features.map((each) => each.properties!.text).filter(Boolean);
-    expect(texts).toEqual(["House, floor 329.72 ft", "B"]);
+    expect(texts).toEqual(["House", "B"]);
     expect(features.filter((each) => each.properties!.kind === "other")).toHaveLength(1);
     const alone = planShapes({ ...shown, showAll: false }).features;
     expect(alone.some((each) => each.properties!.kind === "other")).toBe(false);

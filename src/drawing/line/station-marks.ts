@@ -4,7 +4,7 @@ import { formatStation, lengthFrom, type UnitSystem } from "../../../shared/unit
 import { beside, spotAt } from "./along.ts";
 
 /** Least distance between two labelled stations along the line, CSS pixels. */
-const APART_PX = 66;
+const APART_PX = 90;
 /** Distance of a label's middle from the toe, in heights of its type. */
 const LABEL_EM = 1.7;
 const SERIES = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];

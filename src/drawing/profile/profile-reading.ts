@@ -1,3 +1,4 @@
+import { HEIGHT_CLASSES, heightClass } from "../../../shared/height-class.ts";
 import type { Plan, Section } from "../../../shared/plan.ts";
 import { coursesFor } from "../../../shared/quantities.ts";
 import { isStandard, reachAt } from "../../../shared/reaches.ts";
@@ -28,6 +29,21 @@ export function readingAt({ walk }: SizedLine, chainageM: number): Reading | nul
     heightM: known(walk.heightM[index]!),
     greatestHeightM: known(walk.greatestHeightM[index]!),
   };
+}
+
+/** True where the levee is over the limit of its reach. */
+export function isOverAt(line: SizedLine, chainageM: number): boolean {
+  const heightM = readingAt(line, chainageM)?.greatestHeightM ?? 0;
+  return heightClass(heightM, reachAt(line, chainageM).limitM) === HEIGHT_CLASSES - 1;
+}
+
+/** A station with its height, or why it has none: "4+18: 4.4 ft". */
+export function stationWords(reading: Reading, unitSystem: UnitSystem): string {
+  const station = formatStation(reading.chainageM, unitSystem);
+  const { greatestHeightM } = reading;
+  if (greatestHeightM === null) return `${station}: no elevation data`;
+  if (greatestHeightM <= 0) return `${station}: above top of levee`;
+  return `${station}: ${formatLength(greatestHeightM, unitSystem)}`;
 }
 
 function known(heightM: number): number | null {

@@ -1,0 +1,82 @@
+import { type Map as MapLibreMap, type Point, Popup } from "maplibre-gl";
+import { structureWords } from "../../shared/words/structure.ts";
+import { plan } from "../document/store.ts";
+import { tool, unitSystem } from "../live/screen.ts";
+import { waterNow } from "../live/water-now.ts";
+import { cornerNear } from "./corner-popover.tsx";
+import { dragging } from "./drawing-state.ts";
+import { openPopover } from "./popover.ts";
+
+const LAYERS = ["structure", "gauge", "sources"];
+/** A corner nearer than this is what a tap means. */
+const CORNER_PX = 16;
+
+interface Tip {
+  readonly key: string;
+  readonly title: string;
+  readonly text: string;
+}
+
+/** Says what a building, the gauge or a water source is where the pointer is on it, and where it is tapped. */
+export function keepPlaceTips(map: MapLibreMap): void {
+  const popup = new Popup({
+    className: "map-tip",
+    closeButton: false,
+    closeOnClick: false,
+    maxWidth: "260px",
+  });
+  let shown = "";
+  const hide = () => {
+    shown = "";
+    popup.remove();
+  };
+  map.on("mousemove", ({ point }) => {
+    const tip = tool.peek() === "move" && !dragging.peek() ? tipAt(map, point) : null;
+    if (!tip) return hide();
+    if (tip.key === shown) return;
+    shown = tip.key;
+    popup.setText(`${tip.title}. ${tip.text}`).trackPointer().addTo(map);
+  });
+  map.on("mouseout", hide);
+  map.on("mousedown", hide);
+  map.on("click", ({ point, lngLat }) => {
+    if (tool.peek() !== "move" || dragging.peek()) return;
+    if (cornerNear(map, { containerX: point.x, containerY: point.y }, CORNER_PX)) return;
+    const tip = tipAt(map, point);
+    if (!tip) return;
+    hide();
+    openPopover(map, {
+      at: [lngLat.lng, lngLat.lat],
+      label: tip.title,
+      content: (
+        <div>
+          <strong>{tip.title}</strong>
+          <p>{tip.text}</p>
+        </div>
+      ),
+    });
+  });
+}
+
+function tipAt(map: MapLibreMap, point: Point): Tip | null {
+  const layers = LAYERS.filter((id) => map.getLayer(id));
+  const [hit] = map.queryRenderedFeatures(point, { layers });
+  const { structures, gauge } = plan.peek();
+  switch (hit?.properties.kind) {
+    case "structure": {
+      const structure = structures.find(({ id }) => id === hit.properties.id);
+      if (!structure) return null;
+      const traced = waterNow.peek()?.structures.find(({ id }) => id === structure.id) ?? null;
+      const text = structureWords(structure, traced, unitSystem.peek());
+      return { key: structure.id, title: structure.name || "Building", text };
+    }
+    case "gauge":
+      return { key: "gauge", title: gauge?.name || "Gauge", text: "Stages are read here." };
+    case "source": {
+      const name = String(hit.properties.text);
+      return { key: `source ${name}`, title: name, text: "Water is followed from here." };
+    }
+    default:
+      return null;
+  }
+}
