@@ -7,7 +7,7 @@ import { fromWords } from "../../shared/words/water.ts";
 import { plan } from "../document/store.ts";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
-import { SeverityMark } from "../drawing/severity-mark.tsx";
+import { SeverityMark, severityWord } from "../drawing/severity-mark.tsx";
 import { ground } from "../live/ground.ts";
 import { chosenLine, tracingFailure } from "../live/results.ts";
 import { unitSystem } from "../live/screen.ts";
@@ -77,14 +77,17 @@ function MarkRows() {
   return (
     <dl>
       {shown.has("checks") && (
-        <>
-          <Sign picture={<SeverityMark severity="stop" />}>Must fix</Sign>
-          <Sign picture={<SeverityMark severity="caution" />}>Caution</Sign>
-          <Sign picture={<SeverityMark severity="note" />}>Note</Sign>
-        </>
+        <div class="legend-severities">
+          <dt class="unseen">Checks</dt>
+          {(["stop", "caution", "note"] as const).map((severity) => (
+            <dd key={severity}>
+              <SeverityMark severity={severity} /> {severityWord(severity)}
+            </dd>
+          ))}
+        </div>
       )}
       {shown.has("weakest") && (
-        <Sign picture={<MarkSymbol path={WEAKEST_SYMBOL} />}>lowest stability factor</Sign>
+        <Sign picture={<MarkSymbol path={WEAKEST_SYMBOL} />}>lowest factor</Sign>
       )}
       {shown.has("water") && (
         <>

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { json, open, samplePlan } from "../helpers/screen.ts";
+import { json, open, samplePlan, showMarks } from "../helpers/screen.ts";
 
 /* One visit: what the crew leader and the trainer read off the line drawn along its length. */
 let page: Page;
@@ -83,6 +83,7 @@ describe("marks on the line", () => {
   it("show where it is weakest, quietly while it holds, on profile and map", async () => {
     await saysThat(/Sliding calculates at [\d.]+ to [\d.]+, 1\.5 is required: as required/);
     expect(await room().locator(".line-mark-weakest.line-mark-quiet").count()).toBeGreaterThan(0);
+    await showMarks(page, "Weakest places");
     await page
       .locator('.water-mark[data-kind="weakest-meets-required"]')
       .first()

@@ -11,6 +11,7 @@ import {
   mapIsIdle,
   open,
   samplePlan,
+  showMarks,
   startDrag,
 } from "../helpers/screen.ts";
 
@@ -34,9 +35,11 @@ describe("the ring that the demo opens on", () => {
     await followed(/^overtops above stage 32\.0 ft; 1 Must fix$/);
     expect(await check("overtops").textContent()).toContain("freeboard is not protection");
     expect(await check("water-gets-in").count()).toBe(0);
+    expect(await page.locator(".water-mark").count()).toBe(0);
+    await showMarks(page, "Water paths");
     expect(await mark("way-in").count()).toBe(0);
     expect(await mark("first-over").getAttribute("aria-label")).toContain("over the top of levee");
-    expect(await legend().textContent()).toContain("not reached overland, with A");
+    expect(await legend().textContent()).toContain("overtops first");
   });
 });
 

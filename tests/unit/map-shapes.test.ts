@@ -210,7 +210,7 @@ describe("what the person drew", () => {
       alignments: [a, b],
       structures: [{ id: "s", name: "House", outline: a.corners, floorM: 100.5 }],
     };
-    const shown = { plan, chosenId: "a", showAll: true, system: "us" as const };
+    const shown = { plan, chosenId: "a", showAll: true };
     const { features } = planShapes(shown);
     const texts = features.map((each) => each.properties!.text).filter(Boolean);
     expect(texts).toEqual(["House", "B"]);
