@@ -173,9 +173,9 @@ export const SETTINGS = {
   "practice.truckM3": setting(
     "the load of a truck",
     "load-volume",
-    3 * CUBIC_YARD_M3,
+    10 * CUBIC_YARD_M3,
     [0.1, 100],
-    "TM-TRK",
+    "common practice, no source",
   ),
   "practice.raiseM": setting(
     "the later raise",

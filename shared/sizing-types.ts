@@ -80,7 +80,7 @@ export interface Totals {
   readonly prismoidalVolumeM3: number;
   /** Bags placed. */
   readonly bagsPlaced: number;
-  /** Bags ordered: placed plus spares. */
+  /** Bags of the levee: placed plus spares. All that are ordered: `bagOrder`. */
   readonly bags: number;
   /** Bags that hold the sheet (their sand is in `sandM3`): beside `bags`, not in it. */
   readonly sheetBags: number;

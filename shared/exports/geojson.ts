@@ -1,4 +1,5 @@
 import type { Position } from "geojson";
+import { bagOrder } from "../bag-order.ts";
 import { isCounted } from "../completeness.ts";
 import type { LonLat } from "../plan.ts";
 import { formatStation, lengthIn, lengthUnit, volumeIn } from "../units.ts";
@@ -83,6 +84,7 @@ function totals({ alternative, line, system }: Exported): Properties {
     [`levee_${volume}`]: decimals(volumeIn(totals.volumeM3, system), 1),
     bags: isCounted(line) ? totals.bags : null,
     bags_on_poly_sheeting: isCounted(line) ? totals.sheetBags : null,
+    bags_to_order: isCounted(line) ? bagOrder(totals).total : null,
     [`sand_${volume}`]: decimals(volumeIn(totals.sandM3, system), 1),
   };
 }

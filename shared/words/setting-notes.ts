@@ -94,7 +94,7 @@ const NOTES: Readonly<Partial<Record<SettingPath, Note>>> = {
   "practice.people": () =>
     "People working at the same time. A typical figure: nothing is timed until you enter your own.",
   "practice.truckM3": (u) =>
-    `${formatSetting("load-volume", 3 * CUBIC_YARD_M3, u.system)} wet or ${formatSetting("load-volume", 3.5 * CUBIC_YARD_M3, u.system)} loose for a 5-ton dump truck, by its weight limit.`,
+    `What a county's tandem-axle dump truck carries. TM-TRK: ${formatSetting("load-volume", 3 * CUBIC_YARD_M3, u.system)} wet or ${formatSetting("load-volume", 3.5 * CUBIC_YARD_M3, u.system)} loose for a 5-ton dump truck, by its weight limit.`,
   "practice.raiseM": (u) =>
     `Another ${u.figure(FOOT_M)} to ${u.figure(2 * FOOT_M)} above the forecast crest may be required; never past the height limit.`,
   "holding.frictionLow": () =>

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { bagOrder } from "../../shared/bag-order.ts";
 import { isCounted } from "../../shared/completeness.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import type { Plan } from "../../shared/plan.ts";
@@ -15,6 +16,7 @@ import {
   formatVolume,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { bagOrderParts } from "../../shared/words/bag-order.ts";
 import { type MaterialKey, takenMaterials } from "../../shared/words/materials.ts";
 import { SETTLING_NOTE } from "../../shared/words/settling.ts";
 import { doneAfter } from "../../shared/words/time.ts";
@@ -24,6 +26,7 @@ import { LevelNotice } from "../drawing/level-notice.tsx";
 /** Materials to get, with what the figures rest on. */
 export function OrderPart({ of: { plan, line, system } }: { readonly of: Exported }) {
   const { totals } = line;
+  const order = bagOrder(totals);
   const { practice, section } = plan;
   const { bag, sheet } = section;
   const units = unitsOf(system);
@@ -34,10 +37,14 @@ export function OrderPart({ of: { plan, line, system } }: { readonly of: Exporte
       <LevelNotice doubt={line.levelDoubt} system={system} />
       <table class="sheet-table orders">
         <tbody>
-          <Order name="Bags" amount={isCounted(line) ? formatCount(totals.bags) : "not known"}>
+          <Order
+            name="Bags"
+            amount={isCounted(line) ? `order ${formatCount(order.total)}` : "not known"}
+          >
+            {isCounted(line) && `${bagOrderParts(order)}; `}
             {formatSmallVolume(bag.placedVolumeM3, system)} as placed,{" "}
             {formatSmallMass(bag.filledMassKg, system)} filled, {formatShare(practice.spareShare)}{" "}
-            spare; and {formatCount(totals.sheetBags)} to weight the poly sheeting. {SETTLING_NOTE}
+            spare. {SETTLING_NOTE}
           </Order>
           <Order name="Sand" amount={formatVolume(totals.sandM3, system)}>
             {formatMass(totals.sandDryKg, system)} dry, {formatMass(totals.sandWetKg, system)} wet,{" "}
@@ -74,7 +81,7 @@ export function OrderPart({ of: { plan, line, system } }: { readonly of: Exporte
               name={`If the elevation data is off by ±${formatLength(line.groundAccuracy.rmseM, system, 2)}`}
               amount={`${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`}
             >
-              all of the ground higher, or all of it lower
+              in the levee, spares included: all of the ground higher, or all of it lower
             </Order>
           )}
           {line.published.map((count) => (

@@ -260,7 +260,7 @@ describe("other published figures", () => {
   });
 
   it("P2: a truck of 3.0 cu yd wet weighs 9,720 lb at 3,240 lb/cu yd (TM-TRK)", () => {
-    const pounds = (DEFAULT_PRACTICE.truckM3 * DEFAULT_PRACTICE.sandWetKgPerM3) / POUND_KG;
+    const pounds = (3 * CUBIC_YARD_M3 * DEFAULT_PRACTICE.sandWetKgPerM3) / POUND_KG;
     expect(Math.abs(pounds / 9720 - 1)).toBeLessThan(0.005);
   });
 

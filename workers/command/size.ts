@@ -1,4 +1,5 @@
-import { isWhole, mustFixCount } from "../../shared/completeness.ts";
+import { bagOrder } from "../../shared/bag-order.ts";
+import { isCounted, isWhole, mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { timeVerdict } from "../../shared/time/time-verdict.ts";
@@ -44,6 +45,7 @@ people ("practice.people"), start of work ("time.startAt") or shifts ("time.shif
 is built as ("section", from "reachSections" in the plan), its limit and what it takes ("materials");
 "levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
+"bagOrder" the bags to order and what they are for: placed, spare, on the poly sheeting;
 "leave" says when people leave, by the plan;
 "groundAccuracy" how good its heights are taken to be and where that comes from;
 "holding" what sliding and overturning calculate at, what seeps through it and what is to be pumped; "time" who builds what
@@ -112,6 +114,7 @@ function reported(line: SizedLine, lines: readonly SizedLine[], system: UnitSyst
       words: overallVerdictWords(verdict, system),
       first: headlineWords(verdict.first, system),
     },
+    bagOrder: isCounted(line) ? bagOrder(totals) : null,
     ...{ lengthM: totals.lengthM, totals, stations, id, ...plain },
     checks: checksReport(checks, system),
     holding: holding && { ...holding, profile: undefined },

@@ -1,3 +1,4 @@
+import { bagOrder } from "../../bag-order.ts";
 import { BOND_TRENCH_OVER_M } from "../../checks/height.ts";
 import { FOOT_M } from "../../constants.ts";
 import { EMPTY_BAG_CRATE } from "../../handbook.ts";
@@ -159,19 +160,27 @@ const MAKEUPS = {
     inputs: [...inBags(totals, plan, system), bagVolume(plan, system)],
     source: SETTINGS["section.bag.placedVolumeM3"].source,
   }),
+  bagOrder: ({ totals, system }) => {
+    const { placed, spare, onPolySheeting } = bagOrder(totals);
+    return {
+      formula: "order = bags placed + spares + bags that weight the poly sheeting down",
+      inputs: [
+        { name: "placed in the levee", value: formatCount(placed) },
+        { name: "spares", value: formatCount(spare) },
+        { name: "on the poly sheeting", value: formatCount(onPolySheeting) },
+        { name: "empty bags to bring", value: cratesWords(totals, system) },
+      ],
+      source: `spares ${SETTINGS["practice.spareShare"].source}; poly sheeting NDSU-11; crates MVR`,
+    };
+  },
   bags: ({ plan, totals, system }) => ({
     formula: "bags = volume / volume of one placed bag × (1 + spares)",
     inputs: [
       ...inBags(totals, plan, system),
       bagVolume(plan, system),
       given("spares", "practice.spareShare", plan.practice.spareShare, system),
-      {
-        name: "beside them, to weight the poly sheeting down",
-        value: `${formatCount(totals.sheetBags)} bags`,
-      },
-      { name: "empty bags to bring", value: cratesWords(totals, system) },
     ],
-    source: `${SETTINGS["section.bag.placedVolumeM3"].source}; spares ${SETTINGS["practice.spareShare"].source}; crates MVR`,
+    source: `${SETTINGS["section.bag.placedVolumeM3"].source}; spares ${SETTINGS["practice.spareShare"].source}`,
   }),
   sheetBags: ({ plan, totals, system }) => ({
     formula: "bags on the poly sheeting = sand for them × built length / volume of one placed bag",
@@ -325,7 +334,7 @@ function ownLimits({ reaches }: SizedLine, system: UnitSystem): Input[] {
 
 function cratesWords(totals: Totals, system: UnitSystem): string {
   const { bags, massKg } = EMPTY_BAG_CRATE;
-  const crates = wholeOrder((totals.bags + totals.sheetBags) / bags);
+  const crates = wholeOrder(bagOrder(totals).total / bags);
   return `${formatCount(crates)} crates of ${formatCount(bags)}, ${formatSmallMass(massKg, system)} each`;
 }
 

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { bagOrder } from "../../../shared/bag-order.ts";
 import {
   formatArea,
   formatCount,
@@ -37,8 +38,8 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           {formatMass(totals.sandWetKg, system)}
         </Amount>
       </Row>
-      <Row name="Trucks of sand">
-        <Amount make="trucks" title="Truck loads" inputs={inputs}>
+      <Row name={`Truckloads of ${formatVolume(practice.truckM3, system)}`}>
+        <Amount make="trucks" title="Truckloads of sand" inputs={inputs}>
           {formatCount(totals.trucks)}
         </Amount>
       </Row>
@@ -51,7 +52,11 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           {formatArea(totals.sheetM2, system)}
         </Amount>
       </Row>
-      <Row name="Bags on the poly sheeting, besides">
+      <Row name="Bags to order, poly sheeting included">
+        <Amount make="bagOrder" title="Bags to order" inputs={inputs}>
+          order {formatCount(bagOrder(totals).total)}
+        </Amount>
+        {" · "}
         <Amount make="sheetBags" title="Bags on the poly sheeting" inputs={inputs}>
           {formatCount(totals.sheetBags)}
         </Amount>

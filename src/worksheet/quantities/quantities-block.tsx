@@ -45,7 +45,7 @@ function Counted({ line }: { line: SizedLine }) {
     <>
       <LevelNotice doubt={line.levelDoubt} system={system} />
       <div class="bags">
-        <Amount make="bags" title="Bags to order" inputs={inputs}>
+        <Amount make="bags" title="Bags in the levee, spares included" inputs={inputs}>
           {isCounted(line) ? formatCount(line.totals.bags) : "–"}
         </Amount>
         <span>
