@@ -17,6 +17,7 @@ import { FORECAST, START_AT } from "./time/forecast-schema.ts";
 type Schema<T> = v.GenericSchema<unknown, T>;
 
 export const WATER = fields("water", {
+  given: v.optional(yesOrNo("whether the water's level is given (water.given)")),
   ...settingsIn("water"),
   by: oneOf("what rules the water level (water.by)", ["stage", "elevation"]),
   datumOffsetM: v.nullable(setting("water.datumOffsetM")),

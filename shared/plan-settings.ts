@@ -52,12 +52,18 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
   };
   const filled = fill(defaults, groups, [], unused, notes);
   if (!waterStated) {
-    notes.push("The file states no level of the water: it stands at 0 m until you set it.");
+    notes.push(
+      "The file states no level of the water: type a stage or an elevation in Water before anything is counted.",
+    );
   }
   return {
     plan: {
       ...filled,
-      water: { ...filled.water, by: ruling(stated.water, notes) },
+      water: {
+        ...filled.water,
+        by: ruling(stated.water, notes),
+        given: waterStated ? filled.water.given : false,
+      },
       title: optionalText(title, "title") ?? EMPTY_PLAN.title,
       leave: readLeave(leave, unused, notes),
       terrain: readTerrain(terrain),
@@ -69,7 +75,8 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
 }
 
 function statesWater(stated: unknown): boolean {
-  const { by, elevationM, stageM } = (stated ?? {}) as Entries;
+  const { by, elevationM, stageM, given } = (stated ?? {}) as Entries;
+  if (given === false) return false;
   if (by === "stage") return stageM !== undefined;
   if (by === "elevation") return elevationM !== undefined;
   return elevationM !== undefined || stageM !== undefined;

@@ -80,6 +80,8 @@ export interface Flow {
 }
 
 export interface Water {
+  /** False until a person has given a stage or an elevation: nothing is counted; left out = given. */
+  readonly given?: boolean | undefined;
   /** Which of the two inputs rules. */
   readonly by: "stage" | "elevation";
   readonly stageM: number;

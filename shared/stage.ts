@@ -4,6 +4,11 @@ import type { PlanPlane } from "./plan-plane.ts";
 /** Elevation in metres at a place on the plan plane. */
 export type SurfaceAt = (xM: number, yM: number) => number;
 
+/** Whether a person has given the water's level: before that no figure of it stands for anything. */
+export function isWaterGiven({ given }: Pick<Water, "given">): boolean {
+  return given !== false;
+}
+
 /**
  * Water-surface elevation where it is given, metres in the terrain's datum: gauge zero + stage (+ datum
  * offset, 0 when none is stated), or the elevation as typed.

@@ -30,7 +30,6 @@ export function ForecastChart(props: ForecastChartProps) {
   if (!frame || !river) return null;
   const { plot, x, y, days, levels } = frame;
   const crest = namedLevel(plan, river.crestM, system);
-  const designY = y(frame.designM);
   return (
     <svg
       class="time-chart"
@@ -61,10 +60,14 @@ export function ForecastChart(props: ForecastChartProps) {
       ))}
       {frame.band && <path class="time-band" d={frame.band} />}
       <path class="time-likely" d={frame.likely} />
-      <path class="time-design" d={`M${plot.left} ${designY}H${plot.right}`} />
-      <text class="time-design-text" x={plot.left + 3} y={designY - 4}>
-        sized for {levelWords(plan, frame.designM, system)}
-      </text>
+      {frame.designM !== null && (
+        <>
+          <path class="time-design" d={`M${plot.left} ${y(frame.designM)}H${plot.right}`} />
+          <text class="time-design-text" x={plot.left + 3} y={y(frame.designM) - 4}>
+            sized for {levelWords(plan, frame.designM, system)}
+          </text>
+        </>
+      )}
       {time && <Work frame={frame} time={time} />}
       {momentH !== null && momentH !== undefined && (
         <g class="time-moment">

@@ -2,7 +2,7 @@ import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { HOUR_S } from "../../shared/constants.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
-import { waterElevationAtGauge } from "../../shared/stage.ts";
+import { isWaterGiven, waterElevationAtGauge } from "../../shared/stage.ts";
 import { midnights } from "../../shared/time/clock.ts";
 import { type Band, hydrographOf } from "../../shared/time/hydrograph.ts";
 import { type RiverClock, riverClock } from "../../shared/time/river-clock.ts";
@@ -26,7 +26,7 @@ export interface ForecastFrame {
   readonly band: string | null;
   readonly days: readonly { readonly xPx: number; readonly label: string }[];
   readonly levels: readonly { readonly yPx: number; readonly label: string }[];
-  readonly designM: number;
+  readonly designM: number | null;
 }
 
 interface FrameRequest {
@@ -63,12 +63,15 @@ export function forecastFrame({
   };
   const bandOf = (band: Band) => hydrographOf(plan, forecast, band);
   const [low, likely, high] = [bandOf("low"), bandOf("likely")!, bandOf("high")];
-  const designM = waterElevationAtGauge(plan.water);
-  const all = [low, likely, high].flatMap((each) => (each ? [...each.levelM] : []));
+  const designM = isWaterGiven(plan.water) ? waterElevationAtGauge(plan.water) : null;
+  const all = [
+    ...[low, likely, high].flatMap((each) => (each ? [...each.levelM] : [])),
+    ...(designM === null ? [] : [designM]),
+  ];
   const shown = (elevationM: number) => lengthIn(shownLevelM(plan, elevationM), system);
   const scaleX = scaleLinear([Math.min(0, river.fromH), river.toH], [plot.left, plot.right]);
   const scaleY = scaleLinear(
-    [shown(Math.min(...all, designM)), shown(Math.max(...all, designM))],
+    [shown(Math.min(...all)), shown(Math.max(...all))],
     [plot.bottom, plot.top],
   ).nice(LEVEL_TICKS);
   const y = (elevationM: number) => scaleY(shown(elevationM));

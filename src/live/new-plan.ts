@@ -12,20 +12,13 @@ function saidUnit(open: GroundSummary | null): VerticalUnit | null {
 /**
  * Starts afresh on the ground now open, as one step that can be undone. Everything starts from its default, so
  * that no figure of another plan's levee, soil, crew or river is taken for this one's; only the ground that is
- * open, its unit and what was said of its heights stay. The water starts at the lowest ground, where it covers
- * nothing, until a stage or an elevation is typed.
+ * open, its unit and what was said of its heights stay. Nothing is counted until a stage or an elevation is typed.
  */
 export function startNewPlan(): void {
-  const lowestM = ground.value?.lowestM ?? Number.NaN;
-  const elevationM = Number.isFinite(lowestM) ? lowestM : EMPTY_PLAN.water.elevationM;
   const outcome = replacePlan(
     {
       ...EMPTY_PLAN,
-      water: {
-        ...EMPTY_PLAN.water,
-        by: "elevation",
-        elevationM,
-      },
+      water: { ...EMPTY_PLAN.water, given: false },
       ground: {
         ...EMPTY_PLAN.ground,
         verticalUnit: saidUnit(ground.value),

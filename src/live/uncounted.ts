@@ -1,7 +1,10 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Failure } from "../../shared/failure.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
+import { isWaterGiven } from "../../shared/stage.ts";
 import { loneValueWords } from "../../shared/words/marks.ts";
+import { noStage } from "../../shared/words/no-stage.ts";
+import { plan } from "../document/store.ts";
 import { ground } from "./ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
 import { unitSystem } from "./screen.ts";
@@ -11,8 +14,10 @@ export const markAsked: ReadonlySignal<LoneValue | null> = computed(
   () => ground.value?.marksAsked[0] ?? null,
 );
 
-/** Why nothing can be counted on the elevation data that is open; null when it can. */
+/** Why nothing can be counted: on the elevation data that is open, or without a stage; null when it can. */
 export const uncounted: ReadonlySignal<Failure | null> = computed(
   () =>
-    planElsewhere.value ?? (markAsked.value && loneValueWords(markAsked.value, unitSystem.value)),
+    planElsewhere.value ??
+    (markAsked.value && loneValueWords(markAsked.value, unitSystem.value)) ??
+    (isWaterGiven(plan.value.water) ? null : noStage()),
 );

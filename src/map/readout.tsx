@@ -1,3 +1,4 @@
+import { isWaterGiven } from "../../shared/stage.ts";
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
 import { ground } from "../live/ground.ts";
 import { type Pointed, pointed } from "../live/pointed.ts";
@@ -15,6 +16,7 @@ export function Readout() {
 function words({ at, groundM }: Pointed, system: UnitSystem): string {
   if (groundM === null || groundM === undefined) return "No elevation data here";
   const ground = `Ground ${formatLength(groundM, system, 1)}`;
+  if (!isWaterGiven(planAtMoment.value.water)) return ground;
   const depthM = waterAt(planAtMoment.value, at) - groundM;
   const side = depthM > 0 ? "below the water surface" : "above the water surface";
   return `${ground}, ${formatLength(Math.abs(depthM), system, 1)} ${side}`;

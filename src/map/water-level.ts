@@ -1,7 +1,7 @@
 import type { HeightTileRequest } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
-import { waterElevationAtGauge, waterSurface } from "../../shared/stage.ts";
+import { isWaterGiven, waterElevationAtGauge, waterSurface } from "../../shared/stage.ts";
 
 /** The water as the tint needs it: one level, over heights that carry the fall. */
 export interface WaterTint {
@@ -10,8 +10,12 @@ export interface WaterTint {
   readonly fall: HeightTileRequest["fall"];
 }
 
+/** Where no level is given none is drawn, metres. */
+const BELOW_ALL_GROUND_M = -12_000;
+
 /** Level and fall of the plan's water; `fall` is null for a level surface. */
 export function waterTint(plan: Plan): WaterTint {
+  if (!isWaterGiven(plan.water)) return { levelM: BELOW_ALL_GROUND_M, fall: null };
   const levelM = waterElevationAtGauge(plan.water);
   const { flow, gauge, water } = plan;
   if (!flow || !(water.fallPerM > 0)) return { levelM, fall: null };

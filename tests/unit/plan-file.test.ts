@@ -6,6 +6,7 @@ import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
+import { isWaterGiven } from "../../shared/stage.ts";
 import { anyPlan } from "../helpers/arbitrary-plan.ts";
 
 function fixture(name: string): string {
@@ -50,12 +51,14 @@ describe("a plan file without the level of its water", () => {
     ["an unknown key", { water: { elevation: 262.5 } }, false],
     ["the kind only", { water: { by: "stage" } }, false],
     ["the other kind's level", { water: { by: "stage", elevationM: 262.5 } }, false],
+    ["a level that nobody gave", { water: { elevationM: 262.5, given: false } }, false],
     ["an elevation", { water: { elevationM: 0 } }, true],
     ["a stage", { water: { stageM: 3, gaugeZeroM: 260 } }, true],
   ])("opens and says so: %s", (_, settings, stated) => {
     const outcome = readPlanFile(collection([], settings));
     if (!outcome.ok) throw new Error(outcome.failure.message);
     expect(outcome.value.waterStated).toBe(stated);
+    expect(isWaterGiven(outcome.value.plan.water)).toBe(stated);
     const said = outcome.value.notes.some((note) => /states no level of the water/.test(note));
     expect(said).toBe(!stated);
   });

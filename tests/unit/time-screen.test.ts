@@ -87,7 +87,7 @@ describe("the forecast on the clock of the work", () => {
     const frame = forecastFrame({ plan: PLAN, system: "us", ...size })!;
     expect(frame.days.map(({ label }) => label)).toEqual(["Tue 7", "Wed 8", "Thu 9", "Fri 10"]);
     expect(frame.days[0]!.xPx).toBeCloseTo(frame.x(-7), 6);
-    expect(frame.y(river.crestM)).toBeCloseTo(frame.y(frame.designM), 6);
+    expect(frame.y(river.crestM)).toBeCloseTo(frame.y(frame.designM!), 6);
     expect(frame.band).not.toBeNull();
   });
 });

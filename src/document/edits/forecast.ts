@@ -3,6 +3,7 @@ import type { Forecast, Plan, TimeSettings } from "../../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../../shared/stage.ts";
 import { lengthIn, lengthUnit, type UnitSystem } from "../../../shared/units.ts";
 import { edit } from "./alternatives.ts";
+import { asGiven } from "./settings.ts";
 
 /** A plan with some of its time settings changed. */
 export function withTime(plan: Plan, change: Partial<TimeSettings>): Plan {
@@ -29,7 +30,7 @@ export function withLevel(plan: Plan, levelM: number): Plan {
     water.by === "stage"
       ? { stageM: water.stageM + riseM }
       : { elevationM: water.elevationM + riseM };
-  return { ...plan, water: { ...water, ...moved } };
+  return { ...plan, water: asGiven({ ...water, ...moved }) };
 }
 
 /** Sizes every line for a water level at the gauge, elevation in metres. @returns whether the plan took it */

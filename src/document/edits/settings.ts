@@ -1,7 +1,8 @@
 import { holdingOf, timeOf } from "../../../shared/defaults.ts";
 import type { Outcome } from "../../../shared/failure.ts";
-import type { Plan } from "../../../shared/plan.ts";
+import type { Plan, Water } from "../../../shared/plan.ts";
 import { SETTINGS, type Setting, type SettingPath } from "../../../shared/settings.ts";
+import { isWaterGiven } from "../../../shared/stage.ts";
 import { apply } from "../store.ts";
 
 /** An adjustable figure on the worksheet: which, and what it is called there. */
@@ -71,8 +72,12 @@ export const SECTION_GROUPS: readonly SettingGroup[] = [
   },
 ];
 
-/** The SI value at a setting's path; null where the plan leaves it blank. */
+/** Typing one of these gives the water's level. */
+const WATER_LEVELS: ReadonlySet<SettingPath> = new Set(["water.stageM", "water.elevationM"]);
+
+/** The SI value at a setting's path; null where the plan leaves it blank, or nobody has given it. */
 export function settingValue(plan: Plan, path: SettingPath): number | null {
+  if (WATER_LEVELS.has(path) && !isWaterGiven(plan.water)) return null;
   let at: unknown = complete(plan);
   for (const key of path.split(".")) at = (at as Record<string, unknown>)[key];
   return at as number | null;
@@ -80,7 +85,13 @@ export function settingValue(plan: Plan, path: SettingPath): number | null {
 
 /** A plan with the value at a setting's path changed. */
 export function withSetting(plan: Plan, path: SettingPath, value: number | null): Plan {
-  return changedAt(complete(plan), path.split("."), value) as Plan;
+  const changed = changedAt(complete(plan), path.split("."), value) as Plan;
+  return WATER_LEVELS.has(path) ? { ...changed, water: asGiven(changed.water) } : changed;
+}
+
+/** The water, given by a person. */
+export function asGiven({ given: _, ...water }: Water): Water {
+  return water;
 }
 
 /** The plan with the settings filled in that older plans do not have. */

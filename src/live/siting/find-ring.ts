@@ -7,6 +7,7 @@ import type {
   SiteRingResponse,
   SitingWish,
 } from "../../../shared/siting-types.ts";
+import { isWaterGiven } from "../../../shared/stage.ts";
 import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
 import { ground } from "../ground.ts";
@@ -23,9 +24,9 @@ const FIRST_CAP_MS = 250;
 /** True while it is being looked into how good a found line is and what a bigger cordon would save. */
 export const lookingFurther = signal(false);
 
-/** Whether there is ground and a structure to search round. */
+/** Whether there is ground, water and a building to search around. */
 export const canFind: ReadonlySignal<boolean> = computed(
-  () => ground.value !== null && plan.value.structures.length > 0,
+  () => ground.value !== null && isWaterGiven(plan.value.water) && plan.value.structures.length > 0,
 );
 
 /** Finds the line that needs the fewest bags, puts it into the plan and then looks further. */

@@ -1,7 +1,7 @@
 import { apartFrom, planBounds } from "../../../shared/apart.ts";
 import type { HeightRange } from "../../../shared/messages.ts";
 import type { VerticalUnit } from "../../../shared/plan.ts";
-import { waterElevationAtGauge } from "../../../shared/stage.ts";
+import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
 import { unitChoice } from "../../../shared/words/unit-choice.ts";
 import { plan } from "../../document/store.ts";
 import { unitQuestion } from "../../live/ground.ts";
@@ -65,5 +65,5 @@ function Range({ range, unit, waterM }: RangeProps) {
 function waterOn(range: HeightRange | null): number | null {
   const now = plan.value;
   const isHere = range !== null && planBounds(now) !== null && !apartFrom(now, range.bounds);
-  return isHere ? waterElevationAtGauge(now.water) : null;
+  return isHere && isWaterGiven(now.water) ? waterElevationAtGauge(now.water) : null;
 }

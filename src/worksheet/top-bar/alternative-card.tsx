@@ -1,12 +1,15 @@
 import { useEffect, useId, useRef, useState } from "preact/hooks";
 import type { Alignment } from "../../../shared/plan.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
+import { isWaterGiven } from "../../../shared/stage.ts";
+import { NOT_KNOWN_NO_STAGE } from "../../../shared/words/no-stage.ts";
 import {
   copyAlternative,
   deleteAlternative,
   moveAlternative,
   renameAlternative,
 } from "../../document/edits/alternatives.ts";
+import { plan } from "../../document/store.ts";
 import { chooseAlternative } from "../../live/actions.ts";
 import { planElsewhere } from "../../live/plan-apart.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -118,5 +121,6 @@ function nameShown(alternative: Alignment, letter: string): string {
 
 function notSized(): string {
   if (planElsewhere.value) return "not on this elevation data";
+  if (!isWaterGiven(plan.value.water)) return NOT_KNOWN_NO_STAGE;
   return markAsked.value ? "waits for your answer in Elevation data" : "not sized yet";
 }

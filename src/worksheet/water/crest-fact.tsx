@@ -1,4 +1,4 @@
-import { waterElevationAtGauge } from "../../../shared/stage.ts";
+import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
 import { formatElevation } from "../../../shared/units.ts";
 import { plan } from "../../document/store.ts";
 import { chosenLine } from "../../live/results.ts";
@@ -8,6 +8,7 @@ import { Fact } from "../../ui/fact.tsx";
 /** The crest the levee is built to: one elevation, or its range along the line where the water falls. */
 export function CrestFact() {
   const { water } = plan.value;
+  if (!isWaterGiven(water)) return null;
   const system = unitSystem.value;
   const stations = chosenLine.value?.stations ?? [];
   const crests = stations.map((station) => station.crestM);

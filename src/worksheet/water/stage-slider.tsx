@@ -61,6 +61,7 @@ export function StageSlider() {
     endGesture();
   };
   const words = formatLength(valueM, system, 2);
+  if (settingValue(plan.value, path) === null) return null;
   return (
     <div class="stage-slider">
       <input

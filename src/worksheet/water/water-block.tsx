@@ -1,5 +1,5 @@
 import type { Water } from "../../../shared/plan.ts";
-import { waterElevationAtGauge } from "../../../shared/stage.ts";
+import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../../shared/units.ts";
 import { overtopsButForGap } from "../../../shared/words/ground-gap.ts";
 import { edit } from "../../document/edits/alternatives.ts";
@@ -80,6 +80,7 @@ function ByChoice({ water }: { water: Water }) {
 
 /** Above which level the chosen line overtops; how high the water stands where that is not known. */
 function summaryWords(water: Water, system: UnitSystem): string {
+  if (!isWaterGiven(water)) return "no stage";
   const line = tracedLine.value;
   if (line && line.dry !== null && !chosenLine.value?.levelDoubt?.countsUnknown) {
     return overtopsButForGap(line, chosenLine.value, plan.value, system, mustFixOnChosen.value);
@@ -88,7 +89,10 @@ function summaryWords(water: Water, system: UnitSystem): string {
 }
 
 function closedLine(water: Water, system: UnitSystem): string {
-  const stage = water.by === "stage" ? `Stage ${formatLength(water.stageM, system)}, ` : "";
+  const stage =
+    water.by === "stage" && isWaterGiven(water)
+      ? `Stage ${formatLength(water.stageM, system)}, `
+      : "";
   const freeboard = `freeboard ${formatLength(water.freeboardM, system)}`;
   return stage ? stage + freeboard : `Freeboard ${formatLength(water.freeboardM, system)}`;
 }
