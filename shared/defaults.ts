@@ -17,13 +17,7 @@ export const DEFAULT_SECTION: Section = {
 
 export const DEFAULT_WATER: Water = {
   ...defaultsOf("water"),
-  ...{
-    by: "elevation",
-    datumOffsetM: null,
-    datumNote: "",
-    given: undefined,
-    gaugeDatum: undefined,
-  },
+  ...{ by: "elevation", datumOffsetM: null, datumNote: "", given: undefined },
 };
 
 export const DEFAULT_GROUND: GroundSettings = {

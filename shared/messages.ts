@@ -160,6 +160,20 @@ interface ProbeResponse {
   readonly groundM: number | null;
 }
 
+interface ToGridRequest {
+  readonly places: readonly LonLat[];
+}
+
+/** Places in the raster's own plane, in the order asked. */
+export interface OnGrid {
+  /** Horizontal reference as the file states it. */
+  readonly crs: string;
+  /** Metres per unit of x and y; null when they are degrees. */
+  readonly unitM: number | null;
+  /** Easting before northing, in that unit. */
+  readonly xy: readonly (readonly [number, number])[];
+}
+
 /** The contract: name -> [request, response]. Everything else about the wire is derived from it. */
 interface EngineMessages {
   openTerrain: [OpenTerrainRequest, GroundSummary];
@@ -172,6 +186,8 @@ interface EngineMessages {
   crossSection: [CrossSectionRequest, CrossSection];
   contours: [ContoursRequest, ContoursResponse];
   probe: [ProbeRequest, ProbeResponse];
+  /** Longitudes and latitudes as eastings and northings of the raster's own reference. */
+  toGrid: [ToGridRequest, OnGrid];
   /** Connected water and what it reaches, without a levee and with each alternative. */
   traceWater: [TraceWaterRequest, WaterTrace];
   /** The line round structures that needs the fewest bags. */
@@ -215,6 +231,7 @@ export function engineOf(make: <V extends Verb>(verb: V) => Answer<V>): Engine {
     crossSection: make("crossSection"),
     contours: make("contours"),
     probe: make("probe"),
+    toGrid: make("toGrid"),
     traceWater: make("traceWater"),
     siteRing: make("siteRing"),
     improveLine: make("improveLine"),

@@ -159,8 +159,7 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
   },
   gauge(feature, draft) {
     if (draft.gauge) throw badFeature(feature.where, "Expected one gauge; this is the second.");
-    const isPlaced = partsOf(feature.geometry).length > 0;
-    const at = isPlaced ? position(onlyPart(feature), feature.where) : null;
+    const at = position(onlyPart(feature), feature.where);
     draft.gauge = { name: feature.name ?? "Gauge", at };
     carryRest(feature, "", draft);
   },

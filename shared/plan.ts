@@ -70,8 +70,7 @@ export interface WaterSource {
 
 export interface Gauge {
   readonly name: string;
-  /** Null where it stands off the map. */
-  readonly at: LonLat | null;
+  readonly at: LonLat;
 }
 
 /** Direction of the river's fall, drawn as an arrow from upstream to downstream. */
@@ -87,8 +86,6 @@ export interface Water {
   readonly by: "stage" | "elevation";
   readonly stageM: number;
   readonly gaugeZeroM: number;
-  /** Vertical datum that the gauge's zero is in, free text; left out = not stated. */
-  readonly gaugeDatum?: string | undefined;
   /** Added to the gauge's elevation to reach the terrain's datum; null = taken as the same datum. */
   readonly datumOffsetM: number | null;
   /** Where the offset came from. */

@@ -121,6 +121,8 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
       return { groundM: Number.isNaN(heightM) ? null : heightM };
     },
 
+    toGrid: async ({ places }) => opened().toGrid(places),
+
     traceWater: async (request, options) => traceWater(openedFor(request.plan), request, options),
     async siteRing(request, options) {
       const terrain = openedFor(request.plan);

@@ -18,6 +18,7 @@ const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
   crossSection: "quick",
   contours: "quick",
   probe: "quick",
+  toGrid: "quick",
   traceWater: "long",
   siteRing: "long",
   improveLine: "long",

@@ -110,6 +110,7 @@ export function terrainOf(heights: Heights, cellM = 1): Terrain {
     summary: { columns, rows } as GroundSummary,
     samplerFor: unused,
     probe: unused,
+    toGrid: unused,
     async readGrid(project, across, down) {
       const picture = new Float32Array(across * down);
       for (let i = 0; i < picture.length; i++) {

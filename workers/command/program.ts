@@ -2,6 +2,7 @@ import { resolve } from "node:path";
 import { bugText } from "../../shared/bug-report.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { failureWords } from "../../shared/words/failure.ts";
+import { exportLine } from "./export.ts";
 import { systemIn } from "./report-units.ts";
 import { site } from "./site.ts";
 import { size } from "./size.ts";
@@ -20,7 +21,7 @@ interface Host {
   readonly debug: boolean;
 }
 
-const VERBS: readonly Verb[] = [size, site, trace];
+const VERBS: readonly Verb[] = [size, site, trace, exportLine];
 
 const USAGE = `drystead VERB ...
 

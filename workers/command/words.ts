@@ -18,7 +18,7 @@ export function readWords(words: readonly string[], known: Known): Read {
   const options = new Map<string, string[]>();
   for (let i = 0; i < words.length; ) {
     const word = words[i++]!;
-    if (!isOption(word) || word === "-") {
+    if (!isOption(word)) {
       plain.push(word);
       continue;
     }
@@ -40,9 +40,9 @@ export function readWords(words: readonly string[], known: Known): Read {
   return { plain, options };
 }
 
-/** A negative number is a value. */
+/** A negative number is a value, and so is `-`, standard input or output. */
 function isOption(word: string): boolean {
-  return word.startsWith("-") && !/^-\.?\d/.test(word);
+  return word.startsWith("-") && word !== "-" && !/^-\.?\d/.test(word);
 }
 
 function split(word: string): [string, string | null] {

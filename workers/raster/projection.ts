@@ -7,6 +7,8 @@ export interface Projection {
   /** Axes of the ellipsoid, metres. */
   readonly equatorM: number;
   readonly poleM: number;
+  /** Metres per unit of x and y; null when they are degrees. */
+  readonly unitM: number | null;
   /** Longitude (east of Greenwich) and latitude on the ellipsoid, degrees. */
   toGeographic(x: number, y: number): [number, number];
   fromGeographic(longitude: number, latitude: number): [number, number];
@@ -61,6 +63,7 @@ export function projectionOf(definition: string, scale = 1): Projection {
     method,
     equatorM: projected.a,
     poleM: projected.b,
+    unitM: isDegrees ? null : scale * (projected.to_meter ?? 1),
     toGeographic: (x, y) => {
       const place = projected.inverse({ x: x * unit, y: y * unit });
       return place ? [(place.x + meridian) / DEGREE, place.y / DEGREE] : [Number.NaN, Number.NaN];

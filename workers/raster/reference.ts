@@ -13,6 +13,8 @@ export interface HorizontalReference {
   readonly note: string | null;
   /** True when x and y are longitude and latitude in degrees. */
   readonly isDegrees: boolean;
+  /** Metres per unit of x and y; null when they are angles. */
+  readonly unitM: number | null;
   toLonLat(x: number, y: number): [number, number];
   fromLonLat(longitude: number, latitude: number): [number, number];
 }
@@ -39,6 +41,7 @@ export function makeReference(
     definition: [definition, scale, ...shift].join(" "),
     note,
     isDegrees: projection.method === "longlat" && scale === 1,
+    unitM: projection.unitM,
     toLonLat: (x, y) => toWgs84.there(projection.toGeographic(x, y)),
     fromLonLat: (longitude, latitude) =>
       projection.fromGeographic(...toWgs84.back([longitude, latitude])),

@@ -1,6 +1,6 @@
 import { Refusal, refusalOf } from "../../shared/failure.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
-import type { CallOptions, GroundSummary, TerrainFile } from "../../shared/messages.ts";
+import type { CallOptions, GroundSummary, OnGrid, TerrainFile } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
 import { loneValueWords, strayWords, systemOf } from "../../shared/words/marks.ts";
@@ -41,6 +41,8 @@ export interface Terrain {
   readonly readGrid: ReadGrid;
   /** Height at one place, metres; NaN outside the raster or in a hole. */
   probe(at: LonLat): Promise<number>;
+  /** Places in the raster's own reference. */
+  toGrid(places: readonly LonLat[]): OnGrid;
   /** The raster's own cells, for what has to be counted cell by cell. */
   readonly cells: Locator & {
     /** @throws Refusal as `samplerFor` */
@@ -125,6 +127,10 @@ export async function openTerrain(
       const corner = { column: Math.floor(column), row: Math.floor(row) };
       const cells = await readMosaic(mosaic, levels, { ...corner, columns: 2, rows: 2 }, store);
       return bilinear(cells.heightsM, 2, 2, column - corner.column, row - corner.row);
+    },
+    toGrid(places) {
+      const { label, unitM, fromLonLat } = mosaic.reference;
+      return { crs: label, unitM, xy: places.map(([lon, lat]) => fromLonLat(lon, lat)) };
     },
     cells: { ...locator, read: readCounted },
   };

@@ -1,0 +1,173 @@
+import { mustFixCount } from "../../shared/completeness.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
+import { FILE_FORMATS, type FileFormat } from "../../shared/exports/formats.ts";
+import { asFailure, Refusal } from "../../shared/failure.ts";
+import { letterOf } from "../../shared/line-letter.ts";
+import type { Engine } from "../../shared/messages.ts";
+import type { Alignment, Plan } from "../../shared/plan.ts";
+import type { Check } from "../../shared/sizing-types.ts";
+import { failureText } from "../../shared/words/failure.ts";
+import { mustFixLead } from "../../shared/words/line-state.ts";
+import { lineTitle } from "../../shared/words/title.ts";
+import { unitsOf } from "../../shared/words/units.ts";
+import { verticalDatumWords } from "../../shared/words/vertical-datum.ts";
+import { readPlan, terrainFiles } from "./files.ts";
+import { leftOut } from "./left-out.ts";
+import { levelDoubts } from "./level-doubts.ts";
+import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
+import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { systemFrom, UNITS_OPTION } from "./report-units.ts";
+import { unitFrom } from "./units.ts";
+import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import { readWords } from "./words.ts";
+import { refuseInput, writeWhole } from "./write-file.ts";
+
+const NAMES = FILE_FORMATS.map(({ as }) => as);
+
+const HELP = `drystead export PLAN.geojson --terrain RASTER... --as ${NAMES.join("|")} --out FILE
+               [--line LINE] [--units us|metric] [--vertical-unit m|ft|us-ft]
+               [--no-data VALUE...] [--keep-value VALUE...]
+
+Writes one line of the plan with its stakes to a file that other programs open.
+
+  PLAN.geojson       a plan file; it comes before --terrain
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --as               csv      the stakes, one row each, with what must be fixed and the cautions above them
+                     geojson  line, base and stakes, in longitude and latitude
+                     gpx      the stakes as waypoints and the line as a track, GPX 1.1; elevations in meters
+                     kml      line, base and stakes, KML 2.2
+                     dxf      a drawing on the grid of the elevation data, in the unit of that grid
+  --out FILE         the file to write; one that is there is replaced, once the new one is whole. - writes to
+                     standard output
+  --line LINE        letter, name or id of the line; left out: the plan's chosen line, else its only one
+  --vertical-unit    unit of the raster's heights, when the file does not state it
+${MARK_HELP}
+  --units us|metric  units of figures and sentences in the file (us when left out)
+
+Every file names its units and vertical datum, what must be fixed on the line, and the cautions. Where there is no
+elevation data nothing is written as a figure. What was written is said on standard error.
+`;
+
+/** `export`: one line of a plan as a file for other programs. */
+export const exportLine: Verb = {
+  name: "export",
+  summary: "one line with its stakes as CSV, GeoJSON, GPX, KML or DXF",
+  help: HELP,
+  run: runExport,
+};
+
+async function runExport({ words, startEngine, resolve, say }: Terminal): Promise<string> {
+  const { plain, options } = readWords(words, {
+    "--terrain": "many",
+    "--as": "one",
+    "--out": "one",
+    "--line": "one",
+    "--vertical-unit": "one",
+    ...MARK_OPTIONS,
+    ...UNITS_OPTION,
+  });
+  const [planPath, ...more] = plain;
+  const rasters = options.get("--terrain");
+  const out = options.get("--out")?.[0];
+  if (planPath === undefined) throw new Misuse("export needs a plan file, before --terrain.");
+  if (more.length > 0) throw new Misuse(`export takes one plan file; ${more[0]} is one too many.`);
+  if (!rasters) throw new Misuse("export needs --terrain and at least one raster.");
+  const format = formatFrom(options.get("--as")?.[0]);
+  if (out === undefined) throw new Misuse("export needs --out and a file to write.");
+  const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+  const system = systemFrom(options);
+  const target = out === "-" ? null : resolve(out);
+  if (target !== null) await refuseInput(target, [planPath, ...rasters].map(resolve));
+
+  const { plan: read, notes } = await readPlan(resolve(planPath));
+  for (const note of notes) say(`Note: ${note}`);
+  const { id } = lineAsked(read, options.get("--line")?.[0]);
+  const files = await terrainFiles(rasters.map(resolve));
+  const plan = onTheseFiles(read, files, say, system);
+  const marks = marksFrom(options, plan, files);
+  const engine = await startEngine();
+  const verticalUnit = unit ?? plan.ground.verticalUnit;
+  const terrain = await engine
+    .openTerrain({ files, verticalUnit, marks })
+    .catch(tellUnits(engine, files, plan, say));
+  for (const note of terrain.notes) say(`Note: ${note}`);
+
+  const alternative = plan.alignments.find((each) => each.id === id)!;
+  const [line] = (await engine.size({ plan, ids: [id] })).lines;
+  const ofWater = await waterChecks(engine, plan, id).catch((thrown: unknown) => {
+    say(
+      `Note: the water was not traced, so what it shows is not in the file. ${failureText(asFailure(thrown), system)}`,
+    );
+    return [];
+  });
+  const exported: Exported = {
+    ...{ plan, alternative, line: line!, checks: [...line!.checks, ...ofWater], system },
+    verticalDatum: verticalDatumWords(plan, terrain),
+  };
+  const text = await format.write(exported, (places) => engine.toGrid({ places }));
+  const faults = mustFixCount(exported.checks);
+  for (const sentence of [
+    ...leftOut([exported.line], system),
+    ...levelDoubts([exported.line], unitsOf(system)),
+    ...(faults > 0 ? [mustFixLead(faults)] : []),
+  ])
+    say(sentence);
+  if (target === null) return text;
+  await writeWhole(target, text);
+  say(
+    `${lineTitle(plan, exported.line)}: ${exported.line.stations.length} stakes written to ${out}.`,
+  );
+  return "";
+}
+
+/** What the water shows of a line, as the screen adds it to the line's own checks. */
+async function waterChecks(engine: Engine, plan: Plan, id: string): Promise<readonly Check[]> {
+  const { alternatives, checks } = await engine.traceWater({ plan });
+  return [...(alternatives.find((each) => each.id === id)?.checks ?? []), ...checks];
+}
+
+function formatFrom(word: string | undefined): FileFormat {
+  const format = FILE_FORMATS.find(({ as }) => as === word);
+  if (format) return format;
+  throw new Misuse(
+    word === undefined
+      ? `export needs --as and one of ${NAMES.join(", ")}.`
+      : `--as is one of ${NAMES.join(", ")}; came ${word}.`,
+  );
+}
+
+/**
+ * The line that is named by letter, name or id; without a word the chosen one, else the only one.
+ * @throws Refusal `plan/no-line`, `plan/no-such-line`, `plan/which-line`
+ */
+function lineAsked({ alignments, chosenId }: Plan, word: string | undefined): Alignment {
+  const named = alignments.map(({ name }, i) => `${letterOf(i)} "${name}"`).join(", ");
+  if (alignments.length === 0) {
+    throw new Refusal(
+      "plan/no-line",
+      "Expected a ring or line to export; the plan has none.",
+      'Draw one, or add a feature with "role": "alignment" (a Polygon is a ring, a LineString a line).',
+    );
+  }
+  const found =
+    word === undefined
+      ? (alignments.find(({ id }) => id === chosenId) ?? onlyOne(alignments))
+      : (alignments.find((_, i) => letterOf(i) === word.toUpperCase()) ??
+        alignments.find(({ id, name }) => name === word || id === word));
+  if (found) return found;
+  throw word === undefined
+    ? new Refusal(
+        "plan/which-line",
+        `Expected --line, because the plan has several lines and none is chosen. It has ${named}.`,
+        "Name one by its letter, for example --line A.",
+      )
+    : new Refusal(
+        "plan/no-such-line",
+        `Expected the letter, name or id of a line in the plan; came "${word}". It has ${named}.`,
+        "Write the letter, or the name as the plan has it, in quotes when it holds a space.",
+      );
+}
+
+function onlyOne(alignments: readonly Alignment[]): Alignment | null {
+  return alignments.length === 1 ? alignments[0]! : null;
+}
