@@ -17,7 +17,13 @@ export const DEFAULT_SECTION: Section = {
 
 export const DEFAULT_WATER: Water = {
   ...defaultsOf("water"),
-  ...{ by: "elevation", datumOffsetM: null, datumNote: "", given: undefined },
+  ...{
+    by: "elevation",
+    datumOffsetM: null,
+    datumNote: "",
+    given: undefined,
+    gaugeDatum: undefined,
+  },
 };
 
 export const DEFAULT_GROUND: GroundSettings = {

@@ -29,6 +29,9 @@ const TYPES: Record<Role, readonly string[]> = {
   gauge: ["Point", "MultiPoint"],
   flow: ["LineString", "MultiLineString"],
 };
+/** A gauge off the map has no geometry. */
+const UNLOCATED = { type: "MultiPoint", coordinates: [] };
+
 const MEMBERS = new Set(["type", "id", "geometry", "properties", "bbox"]);
 
 /** What each role is called in messages and made names. */
@@ -60,7 +63,7 @@ export function readFeature(value: unknown, index: number, notes: string[]): Our
   if (!isRole(role)) return null;
   const name = readName(properties.name, place, notes);
   const where = `${ROLE_WORDS[role]} ${name === null ? `(feature ${index + 1})` : `"${name}"`}`;
-  if (feature.geometry === null) {
+  if (feature.geometry === null && role !== "gauge") {
     notes.push(`${where} has no geometry: it is kept in the file but not used.`);
     return null;
   }
@@ -69,7 +72,7 @@ export function readFeature(value: unknown, index: number, notes: string[]): Our
     where,
     id: readId(feature.id ?? properties.id),
     name,
-    geometry: readGeometry(feature.geometry, role, where),
+    geometry: readGeometry(feature.geometry === null ? UNLOCATED : feature.geometry, role, where),
     properties,
     members: without(feature, MEMBERS),
   };

@@ -159,7 +159,8 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
   },
   gauge(feature, draft) {
     if (draft.gauge) throw badFeature(feature.where, "Expected one gauge; this is the second.");
-    const at = position(onlyPart(feature), feature.where);
+    const isPlaced = partsOf(feature.geometry).length > 0;
+    const at = isPlaced ? position(onlyPart(feature), feature.where) : null;
     draft.gauge = { name: feature.name ?? "Gauge", at };
     carryRest(feature, "", draft);
   },

@@ -197,7 +197,9 @@ export const NO_GO = fields("a no-go area", {
 
 export const SOURCE = fields("a source", { id, name, at: lonLat }) as Schema<WaterSource>;
 
-export const GAUGE = v.nullable(fields("the gauge", { name, at: lonLat })) as Schema<Gauge | null>;
+export const GAUGE = v.nullable(
+  fields("the gauge", { name, at: v.nullable(lonLat) }),
+) as Schema<Gauge | null>;
 
 export const FLOW = v.nullable(
   v.pipe(

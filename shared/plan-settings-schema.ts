@@ -11,7 +11,7 @@ import type {
   Water,
 } from "./plan.ts";
 import { fields, oneOf, quantity, setting, settingsIn, text, yesOrNo } from "./plan-makers.ts";
-import { MAX_NOTE, shown } from "./plan-text.ts";
+import { MAX_NAME, MAX_NOTE, shown } from "./plan-text.ts";
 import { FORECAST, START_AT } from "./time/forecast-schema.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
@@ -21,6 +21,7 @@ export const WATER = fields("water", {
   ...settingsIn("water"),
   by: oneOf("what rules the water level (water.by)", ["stage", "elevation"]),
   datumOffsetM: v.nullable(setting("water.datumOffsetM")),
+  gaugeDatum: v.optional(text("the datum of the gauge (water.gaugeDatum)", 0, MAX_NAME)),
   datumNote: text("the datum note (water.datumNote)", 0, MAX_NOTE),
 }) as Schema<Water>;
 

@@ -73,7 +73,9 @@ function ourFeatures(plan: Plan): Entries[] {
     ...(sources ?? []).map(({ id, name, at }) =>
       feature("source", id, { name }, point(at), carried),
     ),
-    ...(gauge ? [feature("gauge", "", { name: gauge.name }, point(gauge.at), carried)] : []),
+    ...(gauge
+      ? [feature("gauge", "", { name: gauge.name }, gauge.at && point(gauge.at), carried)]
+      : []),
     ...(flow ? [feature("flow", "", {}, lineOf([flow.from, flow.to]), carried)] : []),
   ];
 }
@@ -100,7 +102,7 @@ function feature(
   role: Role,
   id: string,
   properties: Entries,
-  geometry: Entries,
+  geometry: Entries | null,
   carried: Carried | undefined,
 ): Entries {
   const rest = carried?.byFeature[`${role}:${id}`];

@@ -70,7 +70,8 @@ export interface WaterSource {
 
 export interface Gauge {
   readonly name: string;
-  readonly at: LonLat;
+  /** Null where it stands off the map. */
+  readonly at: LonLat | null;
 }
 
 /** Direction of the river's fall, drawn as an arrow from upstream to downstream. */
@@ -86,6 +87,8 @@ export interface Water {
   readonly by: "stage" | "elevation";
   readonly stageM: number;
   readonly gaugeZeroM: number;
+  /** Vertical datum that the gauge's zero is in, free text; left out = not stated. */
+  readonly gaugeDatum?: string | undefined;
   /** Added to the gauge's elevation to reach the terrain's datum; null = taken as the same datum. */
   readonly datumOffsetM: number | null;
   /** Where the offset came from. */

@@ -12,7 +12,7 @@ export function waterSideOf(line: PlaneLine, plan: Plan, plane: PlanPlane): 1 | 
   const kept = plan.structures.filter(isProtected);
   const corners = kept.flatMap((structure) => structure.outline);
   if (corners.length > 0) return sideOf(line, middleOf(corners, plane)) > 0 ? -1 : 1;
-  if (plan.gauge) return sideOf(line, plane.toPlane(plan.gauge.at)) > 0 ? 1 : -1;
+  if (plan.gauge?.at) return sideOf(line, plane.toPlane(plan.gauge.at)) > 0 ? 1 : -1;
   return -1;
 }
 

@@ -39,7 +39,7 @@ export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureColle
       }),
     );
   }
-  if (plan.gauge) features.push(point("gauge", plan.gauge.at, plan.gauge.name || "Gauge"));
+  if (plan.gauge?.at) features.push(point("gauge", plan.gauge.at, plan.gauge.name || "Gauge"));
   for (const source of plan.sources ?? []) {
     features.push(point("source", source.at, source.name));
   }

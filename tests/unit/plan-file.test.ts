@@ -178,7 +178,7 @@ describe("writing", () => {
       const text = writePlanFile(plan);
       const written = JSON.parse(text) as FeatureCollection;
       const rings = written.features.flatMap(({ geometry }) =>
-        geometry.type === "Polygon" ? geometry.coordinates : [],
+        geometry?.type === "Polygon" ? geometry.coordinates : [],
       );
       for (const ring of rings) {
         expect(ring.at(-1)).toEqual(ring[0]);

@@ -2,7 +2,7 @@ import type { Water } from "../../../shared/plan.ts";
 import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../../shared/units.ts";
 import { overtopsButForGap } from "../../../shared/words/ground-gap.ts";
-import { edit } from "../../document/edits/alternatives.ts";
+import { changeWater } from "../../document/edits/water.ts";
 import { plan } from "../../document/store.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -95,8 +95,4 @@ function closedLine(water: Water, system: UnitSystem): string {
       : "";
   const freeboard = `freeboard ${formatLength(water.freeboardM, system)}`;
   return stage ? stage + freeboard : `Freeboard ${formatLength(water.freeboardM, system)}`;
-}
-
-function changeWater(note: string, change: Partial<Water>): void {
-  edit({ note, change: (now) => ({ ...now, water: { ...now.water, ...change } }) });
 }
