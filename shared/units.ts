@@ -124,6 +124,13 @@ export function formatVolume(m3: number, system: UnitSystem): string {
   return withUnit(value, Math.abs(value) < 9.95 ? 1 : 0, system === "us" ? "cu yd" : "m³");
 }
 
+/** The volume that {@link formatVolume} shows, m3: differences of what is shown are differences of these. */
+export function shownVolumeM3(m3: number, system: UnitSystem): number {
+  const value = volumeIn(m3, system);
+  const perM3 = volumeIn(1, system);
+  return Number(value.toFixed(Math.abs(value) < 9.95 ? 1 : 0)) / perM3;
+}
+
 export function volumeUnit(system: UnitSystem): "cu yd" | "m³" {
   return system === "us" ? "cu yd" : "m³";
 }
@@ -230,6 +237,11 @@ export function formatCount(n: number): string {
 /** `10.8 h`; whole hours from 100 on. */
 export function formatHours(h: number): string {
   return withUnit(h, Math.abs(h) < 99.95 ? 1 : 0, "h");
+}
+
+/** The hours that {@link formatHours} shows. */
+export function shownHours(h: number): number {
+  return Number(h.toFixed(Math.abs(h) < 99.95 ? 1 : 0));
 }
 
 /** Share of one as per cent: `10 %`, `7.5 %`. */

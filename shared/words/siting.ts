@@ -33,15 +33,15 @@ export function sitingNoteWords(note: SitingNote, units: Units): string {
 
 /** How far a found line may be from the best in its window. */
 export function howGoodWords({ kind, gapShare }: HowGood): string {
-  if (kind === "estimate") {
-    return `About ${percent(gapShare)} above our estimate of the best possible within this window; an estimate, not a proof.`;
-  }
   const cheaper = gapShare === Number.POSITIVE_INFINITY ? 1 : gapShare / (1 + gapShare);
-  return `Proven: no ring that keeps the rules within this window can be more than ${atMost(cheaper)} cheaper.`;
+  if (kind === "estimate") {
+    return `Estimate, not a proof: the best ring that keeps the rules within this window needs ${percent(cheaper)} fewer bags than this one.`;
+  }
+  return `Proven: no ring that keeps the rules within this window needs over ${atMost(cheaper)} fewer bags than this one.`;
 }
 
 function percent(share: number): string {
-  return share < 0.01 ? "less than 1 %" : `${Math.round(share * 100)} %`;
+  return share < 0.01 ? "less than 1 %" : `about ${Math.round(share * 100)} %`;
 }
 
 function atMost(share: number): string {

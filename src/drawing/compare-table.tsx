@@ -8,7 +8,9 @@ import {
   formatHours,
   formatLength,
   formatVolume,
+  shownHours,
   shownLengthM,
+  shownVolumeM3,
   type UnitSystem,
 } from "../../shared/units.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
@@ -43,6 +45,8 @@ const WRITERS: Readonly<Record<Measure, Write>> = {
 /** What of a measure is shown, in SI: differences are of these. */
 const SHOWN: Readonly<Partial<Record<Measure, (value: number, system: UnitSystem) => number>>> = {
   lengthM: (value, system) => shownLengthM(value, system, 0),
+  sandM3: shownVolumeM3,
+  jobPersonHours: shownHours,
   greatestHeightM: (value, system) => shownLengthM(value, system),
   lengthOverLimitM: (value, system) => shownLengthM(value, system, 0),
 };

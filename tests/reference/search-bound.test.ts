@@ -76,7 +76,7 @@ describe("the estimate of how cheap a ring can be", () => {
     for (let seed = 1; seed <= 10; seed++) {
       const { best } = judged(seededSite(seed, 20), "estimate");
       expect(best.kind).toBe("estimate");
-      expect(howGoodWords(best)).toContain("an estimate, not a proof");
+      expect(howGoodWords(best)).toContain("Estimate, not a proof");
       expect(best.gapShare).toBeGreaterThanOrEqual(0);
       expect(best.gapShare).toBeLessThan(0.06);
     }

@@ -147,7 +147,7 @@ describe("the ring found on the demo", () => {
     const { lines, cordons } = await find(asked);
     expect(lines[0]!.howGood).toMatchObject({ kind: "estimate" });
     expect(lines[0]!.howGood!.gapShare).toBeGreaterThanOrEqual(0);
-    expect(howGoodWords(lines[0]!.howGood!)).toContain("estimate");
+    expect(howGoodWords(lines[0]!.howGood!)).toContain("Estimate");
     expect(cordons.map(({ reachM }) => reachM)).toEqual([60, 240]);
     const [near, far] = cordons.map(({ line }) => line!);
     expect(far!.totals.bags).toBeLessThan(near!.totals.bags);

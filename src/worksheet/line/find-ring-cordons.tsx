@@ -2,9 +2,12 @@ import { isComplete } from "../../../shared/completeness.ts";
 import type { FoundCordon } from "../../../shared/siting-types.ts";
 import { formatArea, formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
+import { butMustFix } from "../../../shared/words/must-fix.ts";
+import { sized } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import type { Found } from "../../live/siting/found.ts";
 import { takeInstead } from "../../live/siting/put-found.ts";
+import { mustFixOn } from "../../live/water-now.ts";
 import { overWords } from "./saving.ts";
 
 interface CordonsTableProps {
@@ -22,10 +25,12 @@ export function CordonsTable({ result, cordons }: CordonsTableProps) {
   const isAlike = (each: FoundCordon) =>
     each.sameAsBefore || (each.line !== null && isLike(now, each.line.totals.bags));
   if (last?.line && cordons.every(isAlike)) {
+    const lines = result.ids.flatMap((id) => sized.value.get(id) ?? []);
+    const mustFix = lines.reduce((count, line) => count + mustFixOn(line), 0);
     return (
       <p>
-        A bigger cordon saves nothing: up to {formatLength(last.reachM, system, 0)} away the line
-        found is the best.
+        A bigger cordon, up to {formatLength(last.reachM, system, 0)} away, saves no bags against
+        the line found{butMustFix(mustFix)}.
       </p>
     );
   }

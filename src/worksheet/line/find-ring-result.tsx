@@ -178,7 +178,8 @@ function Offer({ result, further }: { result: Found; further: SiteRingResponse }
   const note = several ? "Take separate rings" : "Take the longer search's line";
   return (
     <p>
-      {what} would need {formatCount(then)} bags, {formatCount(now - then)} fewer
+      {what} would need {formatCount(then)} bags, {formatCount(now - then)} fewer than the line
+      found
       {overWords(thenSum!, unitSystem.value)}.{" "}
       <button type="button" class="text-button" onClick={() => takeInstead(further.lines, note)}>
         {note}

@@ -21,7 +21,7 @@ export function FindRing() {
   const note = chosen && improvedNow(chosen, plan.value);
   return (
     <fieldset class="find-ring">
-      <legend>Ring that needs the fewest bags</legend>
+      <legend>Ring of fewest bags within the search window</legend>
       {canFind.value && <FindWishFields />}
       <div class="tool-row">
         <button

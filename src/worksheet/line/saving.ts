@@ -4,6 +4,7 @@ import {
   formatCount,
   formatHours,
   formatLength,
+  shownHours,
   shownLengthM,
   type UnitSystem,
 } from "../../../shared/units.ts";
@@ -60,7 +61,7 @@ export function savingRows(found: Sum, before: Sum | null, system: UnitSystem): 
   const rows = [
     row("Bags", (each) => each.bags, formatCount, ["fewer", "more"]),
     row("To build", (each) => each.builtLengthM, length, ["shorter", "longer"], whole),
-    row("Person-hours", (each) => each.jobPersonHours, formatHours, ["less", "more"]),
+    row("Person-hours", (each) => each.jobPersonHours, formatHours, ["less", "more"], shownHours),
     row(
       "Greatest height",
       (each) => each.greatestHeightM,
