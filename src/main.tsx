@@ -35,7 +35,11 @@ const AHEAD_MS = 30_000;
 
 /** Fetches what is needed later: the network may be gone by then. What cannot be fetched is tried again on its use. */
 function loadAhead(): void {
-  void Promise.allSettled([import("./pages/pages-room.tsx"), import("./map/found-difference.ts")]);
+  void Promise.allSettled([
+    import("./pages/pages-room.tsx"),
+    import("./map/found-difference.ts"),
+    import("../shared/exports/formats.ts").then(({ loadFormats }) => loadFormats()),
+  ]);
 }
 
 async function start(): Promise<void> {

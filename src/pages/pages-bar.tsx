@@ -1,43 +1,55 @@
 import type { Exported } from "../../shared/exports/exported.ts";
-import { geoJson } from "../../shared/exports/geojson.ts";
-import { stakesCsv } from "../../shared/exports/stakes.ts";
+import { FILE_FORMATS } from "../../shared/exports/formats.ts";
+import { asFailure } from "../../shared/failure.ts";
+import { tell } from "../document/notices.ts";
 import { pagesOpen } from "../live/screen.ts";
+import { toGrid } from "../live/to-grid.ts";
 import { Icon } from "../ui/icons.tsx";
+import { Menu, MenuItem } from "../ui/menu.tsx";
 import { buildSequenceCsv } from "./build-sequence-table.ts";
 import { downloadText } from "./download.ts";
 import { type PaperName, paper, setPaper } from "./paper.ts";
 
 const PAPERS: readonly PaperName[] = ["A4", "Letter"];
-const CSV = { extension: "csv", type: "text/csv" };
-const GEOJSON = { extension: "geojson", type: "application/geo+json" };
 
 /** A file that leaves the program. */
 interface Download {
   readonly label: string;
   /** What it holds, one word of its name. */
   readonly what: string;
-  readonly format: typeof CSV;
-  readonly text: (of: Exported) => string;
+  readonly extension: string;
+  /** Media type. */
+  readonly type: string;
+  readonly text: () => Promise<string>;
 }
 
-function downloadsOf({ line: { time } }: Exported): readonly Download[] {
-  return [
-    { label: "Stakes, CSV", what: "stakes", format: CSV, text: stakesCsv },
-    ...(time
-      ? [
-          {
-            ...{ label: "Build sequence, CSV", what: "build-sequence", format: CSV },
-            text: (of: Exported) => buildSequenceCsv(of, time),
-          },
-        ]
-      : []),
-    { label: "Line and stakes, GeoJSON", what: "line", format: GEOJSON, text: geoJson },
-  ];
+function downloadsOf(of: Exported): readonly Download[] {
+  const { time } = of.line;
+  const formats = FILE_FORMATS.map(({ as, label, what, type, write }) => ({
+    ...{ label, what, type, extension: as },
+    text: () => write(of, toGrid),
+  }));
+  if (!time) return formats;
+  const sequence = {
+    ...{ label: "Build sequence, CSV", what: "build-sequence", type: "text/csv", extension: "csv" },
+    text: async () => buildSequenceCsv(of, time),
+  };
+  return [...formats.slice(0, 1), sequence, ...formats.slice(1)];
+}
+
+/** Makes a file and hands it to the person; why it cannot be made is said in a notice. */
+async function download({ plan, alternative }: Exported, file: Download): Promise<void> {
+  const { what, extension, type } = file;
+  try {
+    const name = { title: plan.title, alternative: alternative.name, what, extension, type };
+    downloadText(await file.text(), name);
+  } catch (thrown) {
+    tell("error", asFailure(thrown));
+  }
 }
 
 /** What can be done with the pages: choose the paper, print, take tables and line as files. */
 export function PagesBar({ of }: { readonly of: Exported }) {
-  const name = { title: of.plan.title, alternative: of.alternative.name };
   return (
     <div class="sheets-bar" role="toolbar" aria-label="Print">
       <button type="button" class="tool-button" onClick={close}>
@@ -64,16 +76,13 @@ export function PagesBar({ of }: { readonly of: Exported }) {
         To the stakes
       </button>
       <span class="sheets-bar-gap" />
-      {downloadsOf(of).map(({ label, what, format, text }) => (
-        <button
-          key={label}
-          type="button"
-          class="tool-button"
-          onClick={() => downloadText(text(of), { ...name, ...format, what })}
-        >
-          <Icon name="save" /> {label}
-        </button>
-      ))}
+      <Menu label="Save as a file" icon="save" text="Save as a file">
+        {downloadsOf(of).map((file) => (
+          <MenuItem key={file.label} icon="save" onChoose={() => void download(of, file)}>
+            {file.label}
+          </MenuItem>
+        ))}
+      </Menu>
     </div>
   );
 }

@@ -61,13 +61,20 @@ describe("files that are refused leave the plan as it is", () => {
   });
 });
 
+/** The file that the menu of the printed pages gives. */
+async function savedAs(label: string) {
+  await page.getByRole("button", { name: "Save as a file" }).click();
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: label }).click(),
+  ]);
+  return download;
+}
+
 describe("taking files away", () => {
   it("stakes as CSV: a row for each station on the page, with the figures of the page", async () => {
     await openPages(page);
-    const [download] = await Promise.all([
-      page.waitForEvent("download"),
-      page.getByRole("button", { name: "Stakes, CSV" }).click(),
-    ]);
+    const download = await savedAs("Stakes, CSV");
     expect(download.suggestedFilename()).toMatch(/\.csv$/);
     const [head, ...all] = csvCells(readFileSync(await download.path(), "utf8"));
     const rows = all.filter(([row]) => row === "Stake");
@@ -88,6 +95,18 @@ describe("taking files away", () => {
         expect(table[n]).toContain(cells[column]);
       });
     }
+    await page.getByRole("button", { name: "Back to the plan" }).click();
+  });
+
+  it.each([
+    ["Drawing for CAD, DXF", /\.dxf$/, /\$INSUNITS\s+70\s+6\s/],
+    ["Line and stakes, KML", /\.kml$/, /<kml xmlns="http:\/\/www\.opengis\.net\/kml\/2\.2">/],
+    ["Stakes for a GPS receiver, GPX", /\.gpx$/, /<gpx version="1\.1"/],
+  ])("a line as %s, its writer fetched when it is chosen", async (label, name, holds) => {
+    await openPages(page);
+    const download = await savedAs(label);
+    expect(download.suggestedFilename()).toMatch(name);
+    expect(readFileSync(await download.path(), "utf8")).toMatch(holds);
     await page.getByRole("button", { name: "Back to the plan" }).click();
   });
 
