@@ -39,6 +39,8 @@ export interface TracedWater {
   readonly cellM: number;
   /** False when the ground has too many cells, so that area and volume are of coarser ones. */
   readonly everyCell: boolean;
+  /** Whether buildings and lines are traced on cells that show a levee; false: what is inside a ring is not known. */
+  readonly resolvesLines: boolean;
 }
 
 /** A marked source as the trace found it. */
@@ -135,11 +137,11 @@ export interface DryVerdict {
     /**
      * `no-building`: it is for none; `building-off-data`: one lies off the elevation data; `hole-in-the-way`:
      * water comes in over a hole alone; `hole-under-line`: the line itself runs over a hole or off the data;
-     * `no-water`: no ground at all is under water.
+     * `no-water`: no ground at all is under water; `coarse-cells`: it is traced on cells larger than a levee.
      */
     readonly because:
       | ("no-building" | "building-off-data" | "hole-in-the-way" | "hole-under-line")
-      | "no-water";
+      | ("no-water" | "coarse-cells");
     readonly at: LonLat | null;
   } | null;
 }
@@ -185,6 +187,8 @@ export interface WaterTrace {
   readonly structures: readonly TracedStructure[];
   readonly alternatives: readonly TracedAlternative[];
   readonly mask: WetMask;
+  /** On large ground, where `mask` is of coarser cells: the plan's surroundings in their own, blank in `mask`. */
+  readonly nearMask: WetMask | null;
   /** Checks that speak of the whole plan; each alternative has its own beside these. */
   readonly checks: readonly Check[];
 }

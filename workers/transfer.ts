@@ -6,7 +6,7 @@ const OWNED: { [V in Verb]?: (response: ResponseOf<V>) => ArrayBufferView[] } = 
   crossSection: ({ offsetM, groundM }) => [offsetM, groundM],
   heightTile: ({ rgba }) => (rgba ? [rgba] : []),
   holeTile: ({ rgba }) => (rgba ? [rgba] : []),
-  traceWater: ({ mask }) => [mask.codes],
+  traceWater: ({ mask, nearMask }) => [mask.codes, ...(nearMask ? [nearMask.codes] : [])],
   sidewaysCost: ({ moveM: _, ...arrays }) => Object.values(arrays),
 };
 

@@ -28,7 +28,7 @@ export type WholePlanFinding =
       readonly throughHoleCells: number;
       readonly cells: number;
     }
-  | { readonly kind: "coarse-trace"; readonly cellM: number };
+  | { readonly kind: "coarse-trace"; readonly cellM: number; readonly resolvesLines: boolean };
 
 /** Whether the water covers any ground; where it covers none, water and elevation data do not belong together. */
 export function isAnyWater({
@@ -113,7 +113,8 @@ export const coarseTrace: TraceRule<WaterContext> = {
   id: "coarse-trace",
   find: ({ water }) => {
     if (water.everyCell) return [];
-    const finding = { kind: "coarse-trace", cellM: water.cellM } as const;
-    return [{ severity: "note", at: null, finding }];
+    const { cellM, resolvesLines } = water;
+    const finding = { kind: "coarse-trace", cellM, resolvesLines } as const;
+    return [{ severity: resolvesLines ? "note" : "caution", at: null, finding }];
   },
 };

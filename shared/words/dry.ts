@@ -5,6 +5,7 @@ const BECAUSE: Readonly<Record<NonNullable<DryVerdict["notKnown"]>["because"], s
   "building-off-data": "a building lies off the elevation data",
   "hole-in-the-way": "a hole in the elevation data lies on the water's way",
   "no-water": "no ground at all is under this water",
+  "coarse-cells": "water is traced in cells larger than the levee",
   "hole-under-line": "part of the line has no elevation data",
 };
 

@@ -31,20 +31,28 @@ export const tracedLine: ReadonlySignal<TracedAlternative | null> = computed(
 
 /** The last picture of the water; `isStale` when plan or choice has changed since. */
 export const pictureNow: ReadonlySignal<{
-  readonly mask: WetMask;
+  readonly masks: readonly WetMask[];
   readonly isStale: boolean;
 } | null> = computed(() => {
   const last = traced.value;
   if (levelAtMomentM.value !== null) return momentPicture(last);
   if (!last) return null;
-  return { mask: last.trace.mask, isStale: !waterNow.value || last.chosenId !== chosenId.value };
+  return {
+    masks: masksOf(last.trace),
+    isStale: !waterNow.value || last.chosenId !== chosenId.value,
+  };
 });
 
 /** The picture of the moment looked at; until that is there, what is shown, as stale. */
 function momentPicture(last: { readonly trace: WaterTrace } | null) {
   const moment = momentTraced.value;
   const trace = (moment ?? last)?.trace;
-  return trace ? { mask: trace.mask, isStale: moment?.of !== toTraceAtMoment.value } : null;
+  return trace ? { masks: masksOf(trace), isStale: moment?.of !== toTraceAtMoment.value } : null;
+}
+
+/** The pictures of the water: of all the ground, and on large ground of the surroundings of the plan. */
+function masksOf({ mask, nearMask }: WaterTrace): readonly WetMask[] {
+  return nearMask ? [mask, nearMask] : [mask];
 }
 
 /** Every check of a line, and of the water while that is known. */

@@ -40,17 +40,19 @@ export function keepWater(lower: MapLibreMap, upper: MapLibreMap): void {
 }
 
 function keepPicture(lower: MapLibreMap, upper: MapLibreMap): void {
-  const mask = computed(() => pictureNow.value?.mask ?? null);
+  const masks = computed(() => pictureNow.value?.masks ?? []);
   const isStale = computed(() => pictureNow.value?.isStale ?? true);
-  const stencils = computed(() => mask.value && stencilsOf(mask.value));
+  const stencils = computed(() =>
+    masks.value.map((mask) => ({ of: stencilsOf(mask), at: mask.corners })),
+  );
   const canvas = document.createElement("canvas");
 
   onMap([lower], () => {
     restingView.value;
     ground.value;
     sizeAgain.value;
-    const [shapes, at] = [stencils.value, mask.value?.corners];
-    if (!shapes || !at || !(shapes.low || shapes.kept)) return remove(lower);
+    const parts = stencils.value.filter(({ of }) => of.low || of.kept);
+    if (parts.length === 0) return remove(lower);
     const { clientWidth: width, clientHeight: height } = upper.getContainer();
     if (width === 0 || height === 0) return;
     const [padX, padY] = [width * BEYOND_VIEW, height * BEYOND_VIEW];
@@ -61,7 +63,11 @@ function keepPicture(lower: MapLibreMap, upper: MapLibreMap): void {
       const { x, y } = upper.project({ lng, lat });
       return { x: x + padX, y: y + padY };
     };
-    paintPicture(canvas, ratio, shapes, [place(at[0]), place(at[1]), place(at[3])], colours.value);
+    const placed = parts.map(({ of, at }) => ({
+      of,
+      at: [place(at[0]), place(at[1]), place(at[3])] as const,
+    }));
+    paintPicture(canvas, ratio, placed, colours.value);
     const corner = (x: number, y: number) => upper.unproject([x, y]).toArray();
     put(lower, canvas, [
       corner(-padX, -padY),

@@ -163,7 +163,9 @@ function WaterNote() {
     const cell = formatLength(trace.water.cellM, unitSystem.value);
     return (
       <p>
-        Large elevation data: water is shown in cells of {cell}, without what a line keeps it from.
+        {trace.water.resolvesLines
+          ? `Large elevation data: away from the plan, water is shown in cells of ${cell}.`
+          : `Water traced at ${cell} cells: whether it gets inside a line is not known.`}
       </p>
     );
   }

@@ -13,10 +13,11 @@ export interface WaterInView {
 }
 
 export const waterInView: ReadonlySignal<WaterInView | null> = computed(() => {
-  const mask = pictureNow.value?.mask;
-  if (!mask) return null;
+  const masks = pictureNow.value?.masks;
+  if (!masks) return null;
   const view = restingView.value;
-  return { low: isSeen(mask, LOW, view), hole: isSeen(mask, HOLE_REACHED, view) };
+  const has = (code: number) => masks.some((mask) => isSeen(mask, code, view));
+  return { low: has(LOW), hole: has(HOLE_REACHED) };
 });
 
 /** Whether enough cells of a code lie in the view, by the mask's corners taken as a parallelogram. */

@@ -43,18 +43,15 @@ interface At {
 export function paintPicture(
   picture: HTMLCanvasElement,
   ratio: number,
-  stencils: Stencils,
-  place: MaskPlace,
+  placed: readonly { readonly of: Stencils; readonly at: MaskPlace }[],
   colours: MapColours,
 ): void {
   const pen = picture.getContext("2d")!;
   pen.clearRect(0, 0, picture.width, picture.height);
-  const parts = [
-    [stencils.low, dots(ratio, colours)],
-    [stencils.kept, plain(ratio, colours)],
-  ] as const;
-  for (const [shape, pattern] of parts) {
-    if (shape) pen.drawImage(filled(picture, ratio, shape, pattern, place), 0, 0);
+  const [low, kept] = [dots(ratio, colours), plain(ratio, colours)];
+  for (const { of, at } of placed) {
+    if (of.low) pen.drawImage(filled(picture, ratio, of.low, low, at), 0, 0);
+    if (of.kept) pen.drawImage(filled(picture, ratio, of.kept, kept, at), 0, 0);
   }
 }
 

@@ -161,7 +161,9 @@ const FOUND: {
   "no-water": [{ kind: "no-water", waterM: 240 }],
   "low-unconnected": [{ kind: "low-unconnected", areaM2: 4000 }],
   "hole-reached": [{ kind: "hole-reached", holeCells: 400, throughHoleCells: 560, cells: 835 }],
-  "coarse-trace": [{ kind: "coarse-trace", cellM: 4 }],
+  "coarse-trace": [true, false].map((resolvesLines) => ({
+    ...{ kind: "coarse-trace", cellM: 4, resolvesLines },
+  })),
 };
 
 const NOTES: readonly SitingNote[] = [

@@ -8,6 +8,7 @@ import {
   type TracedAlternative,
   WATER,
   type WaterTrace,
+  type WetMask,
 } from "../../shared/water-types.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import type { CellWindow } from "../../workers/raster/window.ts";
@@ -34,6 +35,22 @@ const trace = (heights: Heights, plan: Plan, cellM = 1): Promise<WaterTrace> =>
 
 const idsOf = ({ checks }: { readonly checks: readonly { readonly id: string }[] }) =>
   checks.map(({ id }) => id);
+
+/** The codes that a picture of the water has within a box, given as its corners. */
+function codesIn({ columns, rows, codes, corners }: WetMask, within: readonly Corner[]) {
+  const [[left, top], [right], , [, bottom]] = corners.map((each) => PLANE.toPlane(each)) as [
+    ...[[number, number], [number, number], [number, number], [number, number]],
+  ];
+  const [xs, ys] = [within.map(([x]) => x), within.map(([, y]) => y)];
+  const found = new Set<number>();
+  for (const [i, code] of codes.entries()) {
+    const x = left + (((i % columns) + 0.5) * (right - left)) / columns;
+    const y = top + ((Math.floor(i / columns) + 0.5) * (bottom - top)) / rows;
+    const isIn = x > Math.min(...xs) && x < Math.max(...xs);
+    if (isIn && y > Math.min(...ys) && y < Math.max(...ys)) found.add(code);
+  }
+  return found;
+}
 
 /** Rises 1 in 100 to the east; at 101 m water stands on the western hundred columns. */
 const slope = byFormula(160, 80, (x) => 100 + 0.01 * x);
@@ -484,6 +501,7 @@ describe("ground too large to be traced cell by cell", () => {
     expect(parts.water.areaM2 / whole.water.areaM2).toBeCloseTo(1, 1);
     expect(idsOf(parts)).toContain("coarse-trace");
     expect(parts.mask).toMatchObject({ columns: 140, rows: 140 });
+    expect(whole.nearMask).toBeNull();
     expect(parts.structures[0]!.sillM).toBeCloseTo(101.095, 4);
     expect(parts.structures).toEqual(whole.structures);
     const figures = ({ alternatives: [line] }: WaterTrace) => ({
@@ -492,6 +510,36 @@ describe("ground too large to be traced cell by cell", () => {
       keptDryVolumeM3: Math.round(100 * line!.keptDryVolumeM3),
     });
     expect(figures(parts)).toEqual(figures(whole));
+  });
+
+  it("shows the chosen ring's inside as kept dry, in the cells it is traced on, and no coarse water over it", async () => {
+    const chosen = { ...plan, chosenId: plan.alignments[0]!.id };
+    const { mask, nearMask, water, alternatives } = await traceWater(
+      terrainOf(bank),
+      { plan: chosen },
+      {},
+      limits,
+    );
+    expect(water.resolvesLines).toBe(true);
+    expect(alternatives[0]!.dry).toBe(true);
+    const inYard = codesIn(nearMask!, box(210, 200, 235, 220));
+    expect(inYard.size).toBeGreaterThan(0);
+    expect(inYard).toContain(KEPT_DRY);
+    expect(inYard).not.toContain(WATER);
+    expect([...codesIn(mask, box(210, 200, 235, 220))]).toEqual([DRY]);
+    expect(codesIn(mask, box(5, 5, 60, 60))).toContain(WATER);
+  });
+
+  it("says nothing of what a line keeps out where all of it is traced in cells larger than a levee", async () => {
+    const wide = { ...plan, alignments: [ring(box(20, 20, 400, 400))] };
+    const found = await traceWater(terrainOf(bank), { plan: wide }, {}, limits);
+    expect(found.water.resolvesLines).toBe(false);
+    const [line] = found.alternatives;
+    expect(line).toMatchObject({ dry: null, wayIn: null, firstOver: null, overtopping: [] });
+    expect(line!.notKnown!.because).toBe("coarse-cells");
+    expect(line!.checks.map(({ id }) => id)).not.toContain("water-gets-in");
+    const [check] = found.checks.filter(({ id }) => id === "coarse-trace");
+    expect(check!.severity).toBe("caution");
   });
 
   it("is traced in coarser cells altogether when the plan itself is too wide", async () => {

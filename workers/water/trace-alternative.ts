@@ -4,6 +4,7 @@ import type { Alignment, Structure } from "../../shared/plan.ts";
 import { isInside, planePolygon } from "../../shared/plane-polygon.ts";
 import { aimsOfRing, isProtected } from "../../shared/protected.ts";
 import {
+  type DryVerdict,
   type FirstOver,
   HOLE_REACHED,
   type TracedAlternative,
@@ -25,7 +26,14 @@ import { keptDry } from "./wet-amounts.ts";
 export interface Before {
   readonly state: TracedState;
   readonly structures: readonly TracedStructure[];
+  /** False where the cells are too large to show a levee: nothing is then said of what it keeps out. */
+  readonly resolvesLines: boolean;
 }
+
+const NOT_RESOLVED: DryVerdict = {
+  dry: null,
+  notKnown: { because: "coarse-cells", at: null },
+};
 
 /** Whether anything is under water, known ground or not. */
 function hasWater(codes: Uint8Array): boolean {
@@ -62,22 +70,23 @@ export function traceAlternative(
   const isStillWet = (index: number) =>
     context.footprints[index]!.cells.some((cell) => state.codes[cell] === WATER);
   const isAnyWater = hasWater(before.state.codes);
+  const isJudged = isAnyWater && before.resolvesLines;
   const { id, name, kind } = alignment;
   const ring = kind === "ring" ? planePolygon(alignment.corners, plane) : null;
   const inside = sources.filter(({ at }) => ring && isInside(ring, ...plane.toPlane(at)));
   const traced: Omit<TracedAlternative, "checks"> = {
     ...{ id, name, kind },
-    ...dryVerdict(grid, wall, reached, isAnyWater),
+    ...(before.resolvesLines ? dryVerdict(grid, wall, reached, isAnyWater) : NOT_RESOLVED),
     structures: reached,
     leftWet: before.structures
       .filter((each, index) => each.wet && !isAim.has(each.id) && isStillWet(index))
       .map((each) => each.id),
-    wayIn: findWayIn(context, levee, state.found, before.state.found),
-    firstOver: isAnyWater ? firstOverOf(context, levee, state.found) : null,
+    wayIn: before.resolvesLines ? findWayIn(context, levee, state.found, before.state.found) : null,
+    firstOver: isJudged ? firstOverOf(context, levee, state.found) : null,
     keptDryCells: kept.cells,
     keptDryAreaM2: kept.areaM2,
     keptDryVolumeM3: kept.volumeM3,
-    overtopping: isAnyWater ? overtoppingOrder(context, levee) : [],
+    overtopping: isJudged ? overtoppingOrder(context, levee) : [],
     sourcesInside: inside.map((source) => source.id),
     inWaterM: river ? riverStretches(wall, river, line) : [],
   };

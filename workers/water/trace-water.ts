@@ -22,7 +22,7 @@ import { type TracedState, traceState } from "./trace-state.ts";
 import { setEdge } from "./water-grid.ts";
 import { type GroundLimits, readWaterGround, type WaterGround } from "./water-ground.ts";
 import { waterAmounts } from "./wet-amounts.ts";
-import { wetMask } from "./wet-mask.ts";
+import { wetMask, withoutPart } from "./wet-mask.ts";
 
 /**
  * Where the water really goes: connected water from the sources, whether each structure is reached and from
@@ -49,6 +49,9 @@ function cornersOf(plan: Plan): LonLat[] {
   ];
 }
 
+/** Larger cells do not show a levee, whose base is seldom under 3 m. Judgement. */
+const RESOLVING_CELL_M = 1.5;
+
 interface Step {
   readonly share: number;
   readonly doing: string;
@@ -69,6 +72,7 @@ function* traceSteps(
   const state = traceState(context, context.footprints, null);
   const structures = state.found.map((_, i) => structureOf(context, state, i));
   const river = riverAsSurveyed(context);
+  const resolvesLines = ground.near !== ground.whole || ground.near.cellM <= RESOLVING_CELL_M;
 
   const traces: AlternativeTrace[] = [];
   for (const alignment of wanted) {
@@ -76,27 +80,31 @@ function* traceSteps(
       share: share(traces.length + 1),
       doing: `Following the water past "${alignment.name}"`,
     };
-    traces.push(traceAlternative(context, alignment, { state, structures }, river));
+    traces.push(traceAlternative(context, alignment, { state, structures, resolvesLines }, river));
   }
 
   yield { share: share(wanted.length + 1), doing: "Drawing the water" };
   const chosen = traces.find(({ traced }) => traced.id === plan.chosenId);
-  const picture = ground.whole
-    ? traceWhole(plan, ground.whole, middle)
-    : { context, codes: state.codes };
-  const water = waterOf(picture.context, picture.codes, ground.whole === null);
-  const mask = wetMask(
-    picture.context.grid,
-    picture.codes,
-    picture.context === context && chosen ? withWall(chosen) : null,
-  );
+  const own = wetMask(context.grid, state.codes, chosen ? withWall(chosen) : null);
+  const far = ground.whole && ground.whole !== ground.near ? ground.whole : null;
+  const whole = far ? traceWhole(plan, far, middle) : { context, codes: state.codes };
+  const water = {
+    ...waterOf(whole.context, whole.codes, ground.whole === null),
+    resolvesLines,
+  };
+  const mask = far
+    ? withoutPart(wetMask(whole.context.grid, whole.codes, null), far, ground.near)
+    : own;
   const alternatives = traces.map(({ traced }) => traced);
   const { sources } = context;
   const cellM = Math.max(summary.cellXM, summary.cellYM);
   const groundRmseM = accuracyOf(plan.ground, cellM).rmseM;
   const known = isAnyWater(water) ? structures : structures.map(unknown);
   const checks = wholePlanChecks({ plan, groundRmseM, water, sources, structures: known });
-  return { water, sources, structures: known, alternatives, mask, checks };
+  return {
+    ...{ water, sources, structures: known, alternatives, checks },
+    ...{ mask, nearMask: far ? own : null },
+  };
 }
 
 /** A structure of which nothing is known, for water and elevation data do not belong together. */
@@ -118,7 +126,11 @@ function withWall({ codes, wallCells }: AlternativeTrace): Uint8Array {
   return shown;
 }
 
-function waterOf(context: TraceContext, codes: Uint8Array, everyCell: boolean): TracedWater {
+function waterOf(
+  context: TraceContext,
+  codes: Uint8Array,
+  everyCell: boolean,
+): Omit<TracedWater, "resolvesLines"> {
   const { grid, from, levelM } = context;
   const amounts = waterAmounts(grid, codes, levelM);
   return {

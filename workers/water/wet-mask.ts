@@ -32,6 +32,22 @@ export function wetMask(grid: WaterGrid, codes: Uint8Array, withLevee: Uint8Arra
   return { columns: across, rows: down, codes: shown, corners };
 }
 
+/** The picture of a ground, blank where a part of it has a picture of its own. */
+export function withoutPart(mask: WetMask, grid: WaterGrid, part: WaterGrid): WetMask {
+  const step = Math.ceil(grid.columns / mask.columns);
+  const cellOf = (column: number, row: number) =>
+    grid.place.toCell(...part.place.toLonLat(column, row)).map((at) => (at + 0.5) / step - 0.5);
+  const [left, top] = cellOf(-0.5, -0.5) as [number, number];
+  const [right, bottom] = cellOf(part.columns - 0.5, part.rows - 0.5) as [number, number];
+  const codes = mask.codes.slice();
+  const from = Math.max(0, Math.ceil(left));
+  const to = Math.min(mask.columns, Math.floor(right) + 1);
+  for (let row = Math.max(0, Math.ceil(top)); row <= Math.min(mask.rows - 1, bottom); row++) {
+    codes.fill(DRY, row * mask.columns + from, row * mask.columns + Math.max(from, to));
+  }
+  return { ...mask, codes };
+}
+
 function codeOf(without: number, withLevee: number): number {
   const kept = without === WATER && withLevee !== WATER;
   return kept ? KEPT_DRY : without;

@@ -130,9 +130,13 @@ export const TRACED_TEXT: TextOf<
     remedy:
       "Where such a gap lies between river and building, survey the ground elevations there or open elevation data that covers it.",
   }),
-  "coarse-trace": ({ cellM }, u) => ({
-    what: `The elevation data is too large to follow the water cell by cell: its area, its volume and its picture are of cells of ${u.length(cellM)}. Buildings and lines are traced on the full cells around the plan, where every low edge of that part counts as water.`,
-    remedy: "Cut the elevation data to the surroundings of the plan for the finest picture.",
+  "coarse-trace": ({ cellM, resolvesLines }, u) => ({
+    what: resolvesLines
+      ? `The elevation data is too large to follow the water cell by cell: its area, its volume and its picture away from the plan are of cells of ${u.length(cellM)}. Buildings and lines are traced on the full cells around the plan, where every low edge of that part counts as water.`
+      : `Water is traced at ${u.length(cellM)} cells, larger than a levee: whether it gets inside a line is not known.`,
+    remedy: resolvesLines
+      ? "Cut the elevation data to the surroundings of the plan for the finest picture."
+      : "Cut the elevation data to the surroundings of the line, or plan each building on its own.",
   }),
 };
 
