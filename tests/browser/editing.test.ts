@@ -59,10 +59,16 @@ describe("the first start", () => {
   it("opens on a finished plan: three alternatives, sized, their checks said", async () => {
     const cards = page.locator(".alternative");
     expect(await cards.count()).toBe(3);
+    for (const n of [0, 1, 2]) {
+      await cards
+        .nth(n)
+        .getByText(/^[\d,]+ bags/)
+        .waitFor();
+    }
     const [a, b, c] = await Promise.all([0, 1, 2].map((n) => bagsOf(cards.nth(n))));
     expect(a).toBeGreaterThan(b! * 1.2);
     expect(c).toBeGreaterThan(b!);
-    expect(await page.locator('[data-check="over-limit"]').count()).toBeGreaterThan(0);
+    await page.locator('[data-check="over-limit"]').first().waitFor();
     expect(await page.getByLabel("Title of the plan").inputValue()).toContain("Pellow farm");
   });
 
@@ -74,7 +80,9 @@ describe("the first start", () => {
     await page.keyboard.press("]");
     const second = await bagsWhen(page, (now) => now !== atStart);
     expect(second).toBeLessThan(atStart);
-    expect(await page.locator('[data-check="over-limit"]').count()).toBe(0);
+    await expect
+      .poll(() => page.locator('[data-check="over-limit"]').count(), { timeout: 20_000 })
+      .toBe(0);
     await page.keyboard.press("[");
     await bagsWhen(page, (now) => now === atStart);
   });
