@@ -15,6 +15,7 @@ import { mapPicture } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
+import { ExampleBand } from "./start/example-band.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { disclosureAsked } from "./ui/disclosure.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
@@ -63,18 +64,21 @@ export function App() {
         </a>
         <TopBar />
         <main class="map-place" aria-label="Map">
-          <MapRoom />
-          <div class="over-map">
-            <BusyBar busy={busy} />
-            <UnitQuestion />
-            <MarkQuestion />
-            <PlanElsewhere />
-            <Notices
-              notices={notices}
-              onDismiss={dismiss}
-              reportOf={reportOf}
-              system={unitSystem.value}
-            />
+          <ExampleBand />
+          <div class="under-band">
+            <MapRoom />
+            <div class="over-map">
+              <BusyBar busy={busy} />
+              <UnitQuestion />
+              <MarkQuestion />
+              <PlanElsewhere />
+              <Notices
+                notices={notices}
+                onDismiss={dismiss}
+                reportOf={reportOf}
+                system={unitSystem.value}
+              />
+            </div>
           </div>
         </main>
         <PanelTabs panel={panel} onPanel={setPanel} />

@@ -12,6 +12,7 @@ import { savePlan } from "./live/actions.ts";
 import { keepAnnounced } from "./live/announced.ts";
 import { markStale } from "./live/current.ts";
 import { startDemo } from "./live/demo.ts";
+import { keepGroundOfPlan } from "./live/ground-of-plan.ts";
 import { hearEngine } from "./live/heard.ts";
 import { keepMarks } from "./live/marks.ts";
 import { keepGroundUnit, openTerrainFiles } from "./live/open-ground.ts";
@@ -52,6 +53,7 @@ async function start(): Promise<void> {
   const ground = restored ? () => openKept(kept) : startDemo();
   keepPlan({ onFailure: tellNotKept, onKeptAgain, onKept });
   await ground();
+  keepGroundOfPlan();
 }
 
 function tellNotKept(failure: Failure): void {

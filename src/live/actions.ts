@@ -4,7 +4,7 @@ import { readPlanOf, savePlanFile } from "../document/files.ts";
 import { tell } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { openForecastFile } from "./forecast-draft.ts";
-import { ground, unitQuestion } from "./ground.ts";
+import { ground, groundsOpening, unitQuestion } from "./ground.ts";
 import { openGround } from "./open-ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
 
@@ -62,6 +62,13 @@ function tellOtherTerrain(): void {
 
 /** Whatever was dropped or chosen: plan files open as plans, a CSV file as the forecast, everything else as ground. */
 export async function openAny(files: readonly File[]): Promise<void> {
+  groundsOpening.value += 1;
+  await openEach(files).finally(() => {
+    groundsOpening.value -= 1;
+  });
+}
+
+async function openEach(files: readonly File[]): Promise<void> {
   const plans = files.filter((file) => PLAN_NAME.test(file.name));
   const forecasts = files.filter((file) => FORECAST_NAME.test(file.name));
   const rasters = files.filter((file) => !plans.includes(file) && !forecasts.includes(file));

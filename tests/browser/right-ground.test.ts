@@ -134,13 +134,12 @@ describe("what was said of one raster", () => {
     await openDemo(page);
     const plan = samplePlan("demo.geojson");
     plan.drystead.ground = { rmseM: 0.4, verticalUnit: null, datumNote: "NGVD 29" };
+    const buffer = readFileSync(sample("demo.tif"));
+    plan.drystead.terrain = [{ name: "first.tif", bytes: buffer.length }];
     await open(page, json("typed.geojson", plan));
-    const other = {
-      name: "again.tif",
-      mimeType: "image/tiff",
-      buffer: readFileSync(sample("demo.tif")),
-    };
-    await open(page, other);
+    await open(page, { name: "first.tif", mimeType: "image/tiff", buffer });
+    await planIsSized(page);
+    await open(page, { name: "again.tif", mimeType: "image/tiff", buffer });
     const notice = page.locator('[data-code="ground/other-data"]');
     await notice.waitFor();
     expect(await notice.textContent()).toContain('vertical datum "NGVD 29"');
@@ -153,6 +152,9 @@ describe("what was said of one raster", () => {
 describe("a plan of another place", () => {
   it("says how far away the elevation data lies before any total, and what to do", async () => {
     await openDemo(page);
+    const buffer = readFileSync(sample("demo.tif"));
+    await open(page, { name: "first.tif", mimeType: "image/tiff", buffer });
+    await page.getByRole("region", { name: "Example" }).waitFor({ state: "detached" });
     await open(page, json("county.geojson", await countyPlan({ verticalUnit: "us-survey-foot" })));
     const alert = page.getByRole("alert", { name: "Plan on other elevation data" });
     await alert.waitFor();

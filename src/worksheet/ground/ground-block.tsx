@@ -10,8 +10,8 @@ import { Disclosure } from "../../ui/disclosure.tsx";
 import { AccuracyField } from "./accuracy-field.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
-import { GroundPicker } from "./ground-picker.tsx";
 import { MarkAnswers } from "./mark-answers.tsx";
+import { OpenGroundButton } from "./open-ground-button.tsx";
 
 /** What the heights come from, and what their accuracy does to the answer. */
 export function GroundBlock() {
@@ -22,7 +22,13 @@ export function GroundBlock() {
       id="ground"
       title="Ground"
       summary={summary ? oneLine(summary, system) : "none yet"}
-      line={summary ? <AccuracyLine line={chosenLine.value} system={system} /> : <GroundPicker />}
+      line={
+        summary ? (
+          <AccuracyLine line={chosenLine.value} system={system} />
+        ) : (
+          <OpenGroundButton label="Elevation data files" />
+        )
+      }
     >
       {!summary && (
         <p class="hint">
@@ -30,7 +36,7 @@ export function GroundBlock() {
           one survey. It stays on this machine.
         </p>
       )}
-      <GroundPicker />
+      <OpenGroundButton label="Elevation data files" />
       {summary && <GroundFacts summary={summary} system={system} />}
       {summary && <MarkAnswers summary={summary} />}
       <AccuracyField />
