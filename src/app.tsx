@@ -16,6 +16,8 @@ import { MapRoom } from "./map/map-room.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
 import { ExampleBand } from "./start/example-band.tsx";
+import { FirstRun } from "./start/first-run.tsx";
+import { StepStrip } from "./start/step-strip.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { disclosureAsked } from "./ui/disclosure.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
@@ -24,6 +26,7 @@ import { Part } from "./ui/part.tsx";
 import { MarkQuestion } from "./worksheet/ground/mark-question.tsx";
 import { PlanElsewhere } from "./worksheet/ground/plan-elsewhere.tsx";
 import { UnitQuestion } from "./worksheet/ground/unit-question.tsx";
+import { BuildingWays } from "./worksheet/line/building-ways.tsx";
 import { runShortcut } from "./worksheet/top-bar/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar/top-bar.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
@@ -65,8 +68,10 @@ export function App() {
         <TopBar />
         <main class="map-place" aria-label="Map">
           <ExampleBand />
+          <StepStrip toWorksheet={() => setPanel("worksheet")} buildings={<BuildingWays />} />
           <div class="under-band">
             <MapRoom />
+            <FirstRun />
             <div class="over-map">
               <BusyBar busy={busy} />
               <UnitQuestion />

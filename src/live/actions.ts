@@ -5,7 +5,7 @@ import { tell } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { openForecastFile } from "./forecast-draft.ts";
 import { ground, groundsOpening, unitQuestion } from "./ground.ts";
-import { openGround } from "./open-ground.ts";
+import { openGround, tellGround } from "./open-ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
 
 const PLAN_NAME = /\.(geojson|json)$/i;
@@ -76,7 +76,7 @@ async function openEach(files: readonly File[]): Promise<void> {
   const failure = rasters.length > 0 ? await openGround(rasters) : null;
   if (plans.length > 0 && !unitQuestion.value) tellOtherTerrain();
   for (const file of forecasts) await openForecastFile(file);
-  if (failure) tell("error", failure);
+  if (failure) tellGround(failure);
 }
 
 export function savePlan(): void {

@@ -14,7 +14,14 @@ import { tell } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { engine } from "../engine.ts";
 import { type DemoSite, isTouched, siteOf } from "./demo-sites.ts";
-import { ground, groundsOpening, markMet, openFiles, unitQuestion } from "./ground.ts";
+import {
+  ground,
+  groundFailure,
+  groundsOpening,
+  markMet,
+  openFiles,
+  unitQuestion,
+} from "./ground.ts";
 import { freshPlan } from "./new-plan.ts";
 import { busy, unitSystem } from "./screen.ts";
 import { sizeAgain } from "./sizing-clock.ts";
@@ -29,7 +36,13 @@ export async function openTerrainFiles(
   answer: VerticalUnit | null = null,
 ): Promise<void> {
   const failure = await openGround(files, answer);
-  if (failure) tell("error", failure);
+  if (failure) tellGround(failure);
+}
+
+/** Says why elevation data could not be opened: at the first step while there is none, else in a notice. */
+export function tellGround(failure: Failure): void {
+  if (ground.peek()) tell("error", failure);
+  else groundFailure.value = failure;
 }
 
 /** @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for */
@@ -44,6 +57,7 @@ export async function openGround(
   const marksAsked = met && !isSaid(met, marks) ? [met] : [];
   const abort = new AbortController();
   groundsOpening.value += 1;
+  groundFailure.value = null;
   try {
     const summary = await engine.openTerrain(
       { files: blobsOf(files), verticalUnit, marks, marksAsked },

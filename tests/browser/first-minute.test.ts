@@ -93,7 +93,8 @@ describe("the example that the program opens on", () => {
     plan.drystead.terrain = [{ name: "county.tif", bytes: 12 }];
     await open(page, json("mine.geojson", plan));
     await band().waitFor({ state: "detached" });
-    await page.getByText("No elevation data", { exact: false }).first().waitFor();
+    const firstRun = page.getByRole("region", { name: "First steps" });
+    await firstRun.getByText(`was drawn on county.tif`).waitFor();
     expect(await page.getByRole("alert", { name: "Plan on other elevation data" }).count()).toBe(0);
     expect(await page.locator(".alternative").getByText(/bags/).count()).toBe(0);
     await more("Undo: Open mine.geojson");
