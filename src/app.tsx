@@ -17,6 +17,7 @@ import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
 import { ExampleBand } from "./start/example-band.tsx";
 import { FirstRun } from "./start/first-run.tsx";
+import { NextBuilding } from "./start/next-building.tsx";
 import { StepStrip } from "./start/step-strip.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { disclosureAsked } from "./ui/disclosure.tsx";
@@ -68,7 +69,10 @@ export function App() {
         <TopBar />
         <main class="map-place" aria-label="Map">
           <ExampleBand />
-          <StepStrip toWorksheet={() => setPanel("worksheet")} buildings={<BuildingWays />} />
+          <StepStrip
+            toWorksheet={() => setPanel("worksheet")}
+            buildings={(onPlace) => <BuildingWays onPlace={onPlace} />}
+          />
           <div class="under-band">
             <MapRoom />
             <FirstRun />
@@ -76,6 +80,7 @@ export function App() {
               <BusyBar busy={busy} />
               <UnitQuestion />
               <MarkQuestion />
+              <NextBuilding />
               <PlanElsewhere />
               <Notices
                 notices={notices}

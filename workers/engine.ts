@@ -119,6 +119,13 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
 
     toGrid: async ({ places }) => opened().toGrid(places),
 
+    async lonLatOf({ grid }) {
+      const { lonLatAt } = opened();
+      const lonLat = new Float64Array(grid.length);
+      for (let i = 0; i < grid.length; i += 2) lonLat.set(lonLatAt(grid[i]!, grid[i + 1]!), i);
+      return { lonLat };
+    },
+
     traceWater: async (request, options) => traceWater(openedFor(request.plan), request, options),
     async siteRing(request, options) {
       const terrain = openedFor(request.plan);

@@ -1,7 +1,7 @@
 import type { Failure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import { readPlanOf, savePlanFile } from "../document/files.ts";
-import { tell } from "../document/notices.ts";
+import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { openForecastFile } from "./forecast-draft.ts";
 import { ground, groundsOpening, unitQuestion } from "./ground.ts";
@@ -22,6 +22,7 @@ async function openPlanFiles(files: readonly File[]): Promise<void> {
       refused.push({ name, failure: read.failure });
       continue;
     }
+    withdrawAll("plan/");
     for (const note of read.value.notes) {
       tell("info", { code: "plan/note", message: note, remedy: "" });
     }

@@ -5,12 +5,13 @@ import { speaksOf } from "../../shared/ground-settings.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { keepTerrain } from "../document/keeping.ts";
-import { tell, withdraw } from "../document/notices.ts";
+import { tell } from "../document/notices.ts";
 import { plan } from "../document/store.ts";
 import { openRasterOf } from "./demo.ts";
 import { siteOf } from "./demo-sites.ts";
 import { ground, groundsOpening, markMet, openFiles } from "./ground.ts";
 import { openTerrainFiles, refsOf } from "./open-ground.ts";
+import { planCameLast } from "./plan-apart.ts";
 
 /**
  * Keeps the elevation data with the plan: where another plan comes (undo, a file), the data it names is opened again
@@ -19,6 +20,7 @@ import { openTerrainFiles, refsOf } from "./open-ground.ts";
  */
 export function keepGroundOfPlan(): () => void {
   let named: string | null = null;
+  let last: GroundSummary | null = null;
   const met: (readonly File[])[] = [];
   return effect(() => {
     const [now, open, files] = [plan.value, ground.value, openFiles.value];
@@ -27,7 +29,8 @@ export function keepGroundOfPlan(): () => void {
     const before = named;
     named = JSON.stringify(now.terrain);
     const isOther = named !== before;
-    if (isOther && siteOf(now.terrain)) untracked(() => withdraw("plan/example-left"));
+    if (isOther || open !== last) planCameLast.value = open === last;
+    last = open;
     if (open && speaksOf(now, open.files) && now.terrain.length > 0) return;
     untracked(() => {
       const site = siteOf(now.terrain);

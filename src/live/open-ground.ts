@@ -10,7 +10,7 @@ import { formatLength } from "../../shared/units.ts";
 import { exampleLeft } from "../../shared/words/example.ts";
 import { leftBehind } from "../../shared/words/left-behind.ts";
 import { keepTerrain } from "../document/keeping.ts";
-import { tell } from "../document/notices.ts";
+import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { engine } from "../engine.ts";
 import { type DemoSite, isTouched, siteOf } from "./demo-sites.ts";
@@ -74,6 +74,7 @@ export async function openGround(
       unitQuestion.value = null;
       ground.value = summary;
       sizeAgain.value += 1;
+      withdrawAll("raster/", "ground/", "plan/other-terrain");
       rememberTerrain(files, summary);
     });
     return null;

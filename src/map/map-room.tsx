@@ -11,6 +11,7 @@ import { EditNote } from "./edit-note.tsx";
 import { Legend } from "./legend.tsx";
 import { LostPicture } from "./lost-picture.tsx";
 import { MapControls } from "./map-controls.tsx";
+import { PickHint } from "./pick-hint.tsx";
 import { ReadingNote } from "./reading-note.tsx";
 import { Readout } from "./readout.tsx";
 import { RiverName } from "./river-name.tsx";
@@ -32,6 +33,7 @@ export function MapRoom() {
       <LostPicture />
       {drawingByKeys.value && <div class="map-cross" aria-hidden="true" />}
       <DrawHint />
+      <PickHint />
       <ReadingNote />
       {tool.value === "move" && chosenLine.value && <ShowBox />}
       <MapControls />

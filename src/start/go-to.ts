@@ -2,12 +2,13 @@ import type { StepKey } from "../../shared/words/steps.ts";
 import { openDisclosure } from "../ui/disclosure.tsx";
 
 /** Where the worksheet takes what a step needs: the row to open, and the field. */
-const FIELDS: Readonly<Partial<Record<StepKey, { row?: string; field: string }>>> = {
+const FIELDS: Readonly<Record<StepKey | "place", { row?: string; field: string }>> = {
   ground: { row: "ground", field: '[data-block="ground"] button' },
   water: {
     field: ':is([data-setting="water.stageM"], [data-setting="water.elevationM"]) input',
   },
   building: { row: "line", field: '[data-block="line"] [aria-label="Buildings"]' },
+  place: { row: "line", field: ".typed-place input" },
   line: { row: "line", field: '[data-block="line"] button' },
   crew: { row: "time", field: '[data-block="time"] [data-setting="practice.people"] input' },
 };
@@ -16,9 +17,8 @@ const FIELDS: Readonly<Partial<Record<StepKey, { row?: string; field: string }>>
 const MOST_FRAMES = 30;
 
 /** Opens the row of the worksheet that a step belongs to, and puts the focus into its field. */
-export function goTo(step: StepKey): void {
+export function goTo(step: StepKey | "place"): void {
   const place = FIELDS[step];
-  if (!place) return;
   if (place.row) openDisclosure(place.row);
   focusOnce(place.field, MOST_FRAMES);
 }

@@ -12,14 +12,14 @@ interface StepStripProps {
   /** Shows the worksheet where the screen shows one room at a time. */
   readonly toWorksheet: () => void;
   /** The ways to a building. */
-  readonly buildings: ComponentChildren;
+  readonly buildings: (onPlace: () => void) => ComponentChildren;
 }
 
 /** The steps of a plan on ground of one's own, the next one lit, with what it takes; gone once all are done. */
 export function StepStrip({ toWorksheet, buildings }: StepStripProps) {
   const next = nextStep.value;
   if (!ground.value || example.value || next === null) return null;
-  const go = (key: StepKey) => {
+  const go = (key: StepKey | "place") => {
     toWorksheet();
     goTo(key);
   };
@@ -41,7 +41,7 @@ export function StepStrip({ toWorksheet, buildings }: StepStripProps) {
         ))}
       </ol>
       <div class="start-acts">
-        {next === "building" && buildings}
+        {next === "building" && buildings(() => go("place"))}
         {next === "line" && <LineActs />}
       </div>
     </section>

@@ -83,7 +83,8 @@ describe("the example that the program opens on", () => {
     expect(await notice.count()).toBe(0);
     await more("Redo: Open own.tif");
     await band().waitFor({ state: "detached" });
-    await page.getByText("own.tif", { exact: true }).first().waitFor();
+    expect((await savedPlan()).drystead.terrain[0].name).toBe("own.tif");
+    await mapIsIdle(page);
     await more("Undo: Open own.tif");
     await planIsSized(page);
   });

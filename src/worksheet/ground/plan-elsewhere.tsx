@@ -4,7 +4,7 @@ import { failureWords } from "../../../shared/words/failure.ts";
 import { plan } from "../../document/store.ts";
 import { ground, unitQuestion } from "../../live/ground.ts";
 import { startNewPlan } from "../../live/new-plan.ts";
-import { planElsewhere } from "../../live/plan-apart.ts";
+import { planCameLast, planElsewhere } from "../../live/plan-apart.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { OpenGroundButton } from "./open-ground-button.tsx";
 
@@ -24,9 +24,11 @@ export function PlanElsewhere() {
       </p>
       <div class="tool-row">
         <OpenGroundButton label="Open the elevation data of the plan" />
-        <button type="button" class="tool-button" onClick={startNewPlan}>
-          Start a new plan here
-        </button>
+        {!planCameLast.value && (
+          <button type="button" class="tool-button" onClick={startNewPlan}>
+            Start a new plan here
+          </button>
+        )}
         <button
           type="button"
           class="text-button"
