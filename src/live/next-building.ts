@@ -1,6 +1,5 @@
 import { signal } from "@preact/signals";
-import { EMPTY_PLAN } from "../../shared/defaults.ts";
-import type { Plan } from "../../shared/plan.ts";
+import { planForNext } from "../../shared/next-plan.ts";
 import { tell } from "../document/notices.ts";
 import { plan, replacePlan } from "../document/store.ts";
 import { savePlan } from "./actions.ts";
@@ -8,20 +7,6 @@ import { footprintLayer, isPicking, placeMarked } from "./footprints.ts";
 
 /** Whether the person is asked if the present plan is to be saved before the next building's is started. */
 export const nextIsAsked = signal(false);
-
-/**
- * A plan for another building on the same river: ground, gauge, water, forecast, crew and levee type stay; buildings,
- * lines, no-go areas and when to leave are the former building's own.
- */
-export function planForNext(now: Plan): Plan {
-  const { sources, gauge, flow, water, ground, section, practice, terrain } = now;
-  const { holding = EMPTY_PLAN.holding!, time = EMPTY_PLAN.time! } = now;
-  return {
-    ...EMPTY_PLAN,
-    ...(sources ? { sources } : {}),
-    ...{ gauge, flow, water, ground, section, practice, holding, time, terrain },
-  };
-}
 
 /** Asks first whether to save the present plan, when there is anything of it. */
 export function askNextBuilding(): void {

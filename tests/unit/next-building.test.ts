@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { planForNext } from "../../shared/next-plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
-import { planForNext } from "../../src/live/next-building.ts";
 import { sample } from "../helpers/screen.ts";
 
 const read = readPlanFile(readFileSync(sample("demo.geojson"), "utf8"));
