@@ -4,6 +4,7 @@ import { tell } from "../document/notices.ts";
 import { plan, replacePlan } from "../document/store.ts";
 import { savePlan } from "./actions.ts";
 import { footprintLayer, isPicking, placeMarked } from "./footprints.ts";
+import { tool } from "./screen.ts";
 
 /** Whether the person is asked if the present plan is to be saved before the next building's is started. */
 export const nextIsAsked = signal(false);
@@ -15,12 +16,13 @@ export function askNextBuilding(): void {
   else startNextBuilding(false);
 }
 
-/** Starts the next building's plan, as one step that can be undone; imported footprints stay to pick from. */
+/** Starts the next building's plan, as one step that can be undone; with the way to its building in hand. */
 export function startNextBuilding(saving: boolean): void {
   if (saving) savePlan();
   nextIsAsked.value = false;
   placeMarked.value = null;
   const outcome = replacePlan(planForNext(plan.peek()), "Next building, same river");
   if (!outcome.ok) tell("error", outcome.failure);
-  else isPicking.value = footprintLayer.peek() !== null;
+  else if (footprintLayer.peek()) isPicking.value = true;
+  else tool.value = "draw-structure";
 }

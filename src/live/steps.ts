@@ -1,10 +1,10 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
+import { isWaterGiven } from "../../shared/stage.ts";
 import { missingCrew } from "../../shared/time/crew-inputs.ts";
 import type { StepKey } from "../../shared/words/steps.ts";
 import { plan } from "../document/store.ts";
 import { ground, unitQuestion } from "./ground.ts";
 import { markAsked } from "./uncounted.ts";
-import { waterIsGiven } from "./water-given.ts";
 
 /** One of the steps from nothing to a timed line. */
 export interface PlanStep {
@@ -18,7 +18,7 @@ export const steps: ReadonlySignal<readonly PlanStep[]> = computed(() => {
   const isGround = ground.value !== null && !unitQuestion.value && !markAsked.value;
   return [
     { key: "ground", isDone: isGround },
-    { key: "water", isDone: waterIsGiven.value },
+    { key: "water", isDone: isWaterGiven(now.water) },
     { key: "building", isDone: now.structures.length > 0 },
     { key: "line", isDone: now.alignments.length > 0 },
     { key: "crew", isDone: missingCrew(now).length === 0 },

@@ -1,9 +1,11 @@
 import "./start.css";
 import type { ComponentChildren } from "preact";
+import { groundLine } from "../../shared/words/ground-line.ts";
 import { STEP_WORDS, type StepKey } from "../../shared/words/steps.ts";
+import { plan } from "../document/store.ts";
 import { example } from "../live/demo-sites.ts";
 import { ground } from "../live/ground.ts";
-import { tool } from "../live/screen.ts";
+import { tool, unitSystem } from "../live/screen.ts";
 import { canFind, findRing } from "../live/siting/find-ring.ts";
 import { nextStep, steps } from "../live/steps.ts";
 import { goTo } from "./go-to.ts";
@@ -41,6 +43,9 @@ export function StepStrip({ toWorksheet, buildings }: StepStripProps) {
         ))}
       </ol>
       <div class="start-acts">
+        {next === "water" && (
+          <span class="ground-line">{groundLine(ground.value, plan.value, unitSystem.value)}</span>
+        )}
         {next === "building" && buildings(() => go("place"))}
         {next === "line" && <LineActs />}
       </div>

@@ -2,6 +2,7 @@ import { isCounted } from "../../../shared/completeness.ts";
 import type { GroundSummary } from "../../../shared/messages.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { groundLine } from "../../../shared/words/ground-line.ts";
 import { plan } from "../../document/store.ts";
 import { accuracyNow, ground } from "../../live/ground.ts";
 import { chosenLine } from "../../live/results.ts";
@@ -36,6 +37,7 @@ export function GroundBlock() {
           one survey. It stays on this machine.
         </p>
       )}
+      {summary && <p class="ground-line">{groundLine(summary, plan.value, system)}</p>}
       <OpenGroundButton label="Elevation data files" />
       {summary && <GroundFacts summary={summary} system={system} />}
       {summary && <MarkAnswers summary={summary} />}
