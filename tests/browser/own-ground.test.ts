@@ -90,7 +90,7 @@ describe("a person with a raster of their own", () => {
     await asked
       .getByText('"county.tif": 1,280 cells (2 %) have exactly 0 m, 328.1 ft below')
       .waitFor();
-    await chosen(page).getByText("waits for your answer in Ground").waitFor();
+    await chosen(page).getByText("waits for your answer in Elevation data").waitFor();
     expect(await page.locator(".alternative").getByText(/bags/).count()).toBe(0);
 
     await asked.getByRole("button", { name: "Missing data" }).click();
@@ -98,7 +98,7 @@ describe("a person with a raster of their own", () => {
     const around = await bagsWhen(page, (bags) => bags > 0);
     expect(await chosen(page).textContent()).toContain("bags for");
 
-    await page.getByText("Ground", { exact: true }).first().click();
+    await page.locator('[data-block="ground"] button[aria-expanded]').first().click();
     const answer = page.getByText("Cells with exactly 0 m are missing data, as you said.");
     await answer.getByRole("button", { name: "Ask again" }).click();
     await asked.getByRole("button", { name: "Ground" }).click();
