@@ -2,17 +2,29 @@ import { describe, expect, it } from "vitest";
 import type { CheckFinding } from "../../shared/checks/findings.ts";
 import { RULES } from "../../shared/checks.ts";
 import { TRACE_RULE_IDS } from "../../shared/checks-trace.ts";
+import { DEFAULT_WATER } from "../../shared/defaults.ts";
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
+import type { LeaveLevel } from "../../shared/plan.ts";
 import { SECTIONS } from "../../shared/sections.ts";
 import { SETTINGS, type SettingPath } from "../../shared/settings.ts";
 import type { SitingNote } from "../../shared/siting-types.ts";
+import type { Check } from "../../shared/sizing-types.ts";
+import type { TimeVerdict } from "../../shared/time/time-verdict.ts";
+import type { AheadVerdict } from "../../shared/time/types.ts";
+import type { OverallVerdict } from "../../shared/verdict.ts";
+import { bagOrderParts } from "../../shared/words/bag-order.ts";
 import { CAUTIONS, DISCLAIMER, PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import type { FindingOf } from "../../shared/words/checks/text.ts";
 import { checkWords, ruleWords } from "../../shared/words/checks.ts";
+import { gaugeSumWords } from "../../shared/words/gauge-sum.ts";
+import { leaveWords } from "../../shared/words/leave.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
+import { noStage } from "../../shared/words/no-stage.ts";
 import { figureNote, settingNote } from "../../shared/words/setting-notes.ts";
 import { howGoodWords, sitingNoteWords } from "../../shared/words/siting.ts";
+import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { unitsOf } from "../../shared/words/units.ts";
+import { headlineWords, overallVerdictWords } from "../../shared/words/verdict.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
 const SYSTEMS = ["us", "metric"] as const;
@@ -190,11 +202,45 @@ const PLACES = [
   { at: "stretches", count: 6, isRest: true, lengthM: 72, worst: CLOSING },
 ] as const;
 
+const BEHIND: AheadVerdict = {
+  ...{ band: "likely", pace: "slow", ahead: false },
+  ...{ leastSpareM: -0.2, behindFromH: 18, behindAtM: 40 },
+};
+const TIMES: readonly TimeVerdict[] = [
+  ...[{ kind: "in-time" } as const, { kind: "over-a-year" } as const],
+  ...(["late", "late-slow", "late-if-high"] as const).map((kind) => ({ kind, behind: BEHIND })),
+  { kind: "too-low", riseM: 0.3 },
+  ...(["counting", "no-forecast", "forecast-over", "forecast-ends", "no-data"] as const).map(
+    (because) => ({ kind: "not-known", because }) as const,
+  ),
+  { kind: "not-known", because: "doubt", doubt: DOUBT },
+  { kind: "not-known", because: "no-crew", missing: ["startAt"] },
+];
+const VERDICT: OverallVerdict = {
+  ...{ notKnown: null, mustFix: 3, otherMustFix: 2, overLimitM: 9, gapM: 12, getsIn: true },
+  ...{ time: { kind: "in-time" }, first: null },
+};
+const LEAVES: readonly (LeaveLevel | null)[] = [
+  null,
+  { by: "stage", levelM: 9, at: "2026-04-08T11:00", note: "" },
+  { by: "elevation", levelM: 266, at: null, note: "" },
+];
+
+function checkOf(finding: CheckFinding, where: Check["where"]): Check {
+  const place = { fromM: 0, toM: 1, at: null };
+  return { id: RULES[0]!.id, severity: "stop", finding, where, ...place };
+}
+
 describe.each(SYSTEMS)("every sentence in %s units", (system) => {
   const units = unitsOf(system);
   const said = Object.values(FOUND).flatMap((each) =>
     each.flatMap((finding: CheckFinding) =>
       PLACES.map((where) => checkWords({ id: RULES[0]!.id, where, finding }, system)),
+    ),
+  );
+  const headlines = Object.values(FOUND).flatMap((each) =>
+    each.flatMap((finding: CheckFinding) =>
+      PLACES.map((where) => headlineWords(checkOf(finding, where), system)!),
     ),
   );
   const sentences = [
@@ -213,6 +259,13 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
       figures.map(({ key }) => figureNote(id, key, units) ?? ""),
     ),
     ...NOTES.map((note) => sitingNoteWords(note, units)),
+    ...headlines.flatMap(({ headline, remedy }) => [headline, remedy]),
+    ...TIMES.map((verdict) => timeVerdictWords(verdict, system)),
+    ...TIMES.map((time) => overallVerdictWords({ ...VERDICT, time }, system)),
+    ...LEAVES.map((leave) => leaveWords({ leave }, system)),
+    bagOrderParts({ total: 19_309, placed: 17_028, spare: 851, onPolySheeting: 1430 }),
+    gaugeSumWords({ ...DEFAULT_WATER, by: "stage", stageM: 8.5, gaugeZeroM: 8 }, "", system)!,
+    ...Object.values(noStage()),
     ...(["estimate", "proof"] as const).map((kind) => howGoodWords({ kind, gapShare: 0.04 })),
     DISCLAIMER,
   ];
@@ -223,6 +276,14 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
       expect(remedy).toMatch(/^\S.*\.$/);
       expect(`${message} ${remedy}`).not.toMatch(/NaN|undefined|Infinity|null|object|–/);
       expect(message).not.toMatch(/-{2,}\d|\s{2,}/);
+    }
+  });
+
+  it("of what is first to fix has every figure, and ends what to do", () => {
+    for (const { headline, remedy } of headlines) {
+      expect(headline).toMatch(/^\S.*\S$/);
+      expect(remedy).toMatch(/^\S.*\.$/);
+      expect(`${headline} ${remedy}`).not.toMatch(/NaN|undefined|Infinity|null|object|–/);
     }
   });
 
