@@ -1,0 +1,95 @@
+import type { gpx, kml } from "@tmcw/togeojson";
+import type { Feature, FeatureCollection } from "geojson";
+import { asFailure, type Outcome, Refusal } from "../failure.ts";
+import { loadPart } from "../load-part.ts";
+import { tooLarge } from "../plan-json.ts";
+
+/** A parsed XML document: of the browser's own parser, or of one that stands in for it. */
+type XmlDocument = Parameters<typeof kml>[0] & Parameters<typeof gpx>[0];
+
+/** Most characters a file may have. */
+const MAX_SHAPE_CHARACTERS = 20_000_000;
+
+/**
+ * Shapes of a KML or GPX text as GeoJSON, longitude before latitude, WGS 84, each with its `name` and no other
+ * property. Failures: `plan/too-large`, `shapes/entities`, `shapes/not-xml`, `shapes/other-format`, `shapes/none`,
+ * `program/part-missing`.
+ * @param parse makes a document of XML text; what it throws, or a `parsererror` in it, means the text is not XML
+ */
+export async function readShapes(
+  text: string,
+  parse: (xml: string) => XmlDocument,
+): Promise<Outcome<FeatureCollection>> {
+  try {
+    return { ok: true, value: await read(text, parse) };
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return { ok: false, failure: asFailure(thrown) };
+    throw thrown;
+  }
+}
+
+async function read(text: string, parse: (xml: string) => XmlDocument): Promise<FeatureCollection> {
+  if (text.length > MAX_SHAPE_CHARACTERS) {
+    throw tooLarge("a KML or GPX file", text.length, MAX_SHAPE_CHARACTERS);
+  }
+  if (/<!(?:DOCTYPE|ENTITY)/i.test(text)) throw withEntities();
+  const document = parsed(text, parse);
+  const format = document.documentElement?.nodeName.replace(/^.*:/, "").toLowerCase();
+  if (format !== "kml" && format !== "gpx") throw otherFormat(format);
+  const library = await loadPart(
+    "the reader of KML and GPX files",
+    () => import("@tmcw/togeojson"),
+  );
+  const features = [...(format === "kml" ? library.kml(document) : library.gpx(document)).features];
+  const shapes = features.flatMap(named);
+  if (shapes.length === 0) throw none();
+  return { type: "FeatureCollection", features: shapes };
+}
+
+function parsed(text: string, parse: (xml: string) => XmlDocument): XmlDocument {
+  try {
+    const document = parse(text);
+    if (document.getElementsByTagName("parsererror").length === 0) return document;
+  } catch {
+    throw notXml();
+  }
+  throw notXml();
+}
+
+function named({ geometry, properties }: Feature<Feature["geometry"] | null>): Feature[] {
+  if (!geometry) return [];
+  const { name } = properties ?? {};
+  return [{ type: "Feature", geometry, properties: typeof name === "string" ? { name } : {} }];
+}
+
+function withEntities(): Refusal {
+  return new Refusal(
+    "shapes/entities",
+    "Expected plain KML or GPX; the file defines entities of its own, which are not read.",
+    "Save it again from a GIS as KML, GPX or GeoJSON.",
+  );
+}
+
+function notXml(): Refusal {
+  return new Refusal(
+    "shapes/not-xml",
+    "Expected KML or GPX, which are XML; the file is not well-formed XML.",
+    "Check that it is whole. A KMZ file has to be unpacked first: it holds the KML.",
+  );
+}
+
+function otherFormat(format: string | undefined): Refusal {
+  return new Refusal(
+    "shapes/other-format",
+    `Expected KML or GPX; the file begins with <${(format ?? "").slice(0, 40)}>.`,
+    "Save it from a GIS as KML, GPX or GeoJSON.",
+  );
+}
+
+function none(): Refusal {
+  return new Refusal(
+    "shapes/none",
+    "Expected points, lines or polygons; the file has none.",
+    "Check that the shapes themselves were saved, not a link to them.",
+  );
+}

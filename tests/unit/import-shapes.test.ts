@@ -1,0 +1,70 @@
+import { DOMParser } from "@xmldom/xmldom";
+import { describe, expect, it } from "vitest";
+import { readShapes } from "../../shared/imports/shapes.ts";
+import { importFootprints } from "../../shared/plan-footprints.ts";
+import { HOSTILE, HOSTILE_LINE, hostileExport, written } from "../helpers/exported-line.ts";
+
+const read = (text: string) =>
+  readShapes(text, (xml) => new DOMParser({ onError: () => {} }).parseFromString(xml, "text/xml"));
+
+async function shapesOf(text: string) {
+  const outcome = await read(text);
+  if (!outcome.ok) throw new Error(outcome.failure.message);
+  return outcome.value;
+}
+
+describe("shapes from KML and GPX", () => {
+  it("come back from the KML that we write: a building with its name at its place, and every stake", async () => {
+    const exported = hostileExport("us");
+    const shapes = await shapesOf(await written("kml", exported));
+    const points = shapes.features.filter(({ geometry }) => geometry.type === "Point");
+    expect(points).toHaveLength(HOSTILE_LINE.stations.length);
+    const building = shapes.features.find(
+      ({ properties }) => properties?.name === HOSTILE.building,
+    )!;
+    const buildings = importFootprints(
+      JSON.stringify({ type: "FeatureCollection", features: [building] }),
+      { present: [], within: null },
+    );
+    expect(buildings).toMatchObject({ ok: true });
+    const [first] = buildings.ok ? buildings.value.structures : [];
+    const outline = exported.plan.structures[0]!.outline;
+    expect(first!.outline).toHaveLength(outline.length);
+    for (const [i, [lon, lat]] of outline.entries()) {
+      expect(first!.outline[i]![0]).toBeCloseTo(lon, 8);
+      expect(first!.outline[i]![1]).toBeCloseTo(lat, 8);
+    }
+  });
+
+  it("come back from the GPX that we write: the line as a track of all its stakes, and each as a point", async () => {
+    const { features } = await shapesOf(await written("gpx", hostileExport("us")));
+    const [track] = features.filter(({ geometry }) => geometry.type === "LineString");
+    const count = HOSTILE_LINE.stations.length;
+    expect((track!.geometry as { coordinates: unknown[] }).coordinates).toHaveLength(count);
+    expect(features.filter(({ geometry }) => geometry.type === "Point")).toHaveLength(count);
+  });
+
+  it("keep a name and drop all else", async () => {
+    const kml =
+      '<kml xmlns="http://www.opengis.net/kml/2.2"><Placemark><name>Barn</name><description>x</description><Point><coordinates>-96.5,46.5,3</coordinates></Point></Placemark></kml>';
+    expect((await shapesOf(kml)).features).toEqual([
+      {
+        type: "Feature",
+        geometry: { type: "Point", coordinates: [-96.5, 46.5, 3] },
+        properties: { name: "Barn" },
+      },
+    ]);
+  });
+
+  it.each([
+    ["<kml><Placemark>", "shapes/not-xml"],
+    ["PK\u0003\u0004", "shapes/not-xml"],
+    ["", "shapes/not-xml"],
+    ["<svg/>", "shapes/other-format"],
+    ["<kml/>", "shapes/none"],
+    ['<!DOCTYPE kml [<!ENTITY a "aaaa">]><kml>&a;</kml>', "shapes/entities"],
+    [" ".repeat(20_000_001), "plan/too-large"],
+  ])("what is no such file is refused: number %#", async (text, code) => {
+    expect(await read(text)).toMatchObject({ ok: false, failure: { code } });
+  });
+});
