@@ -15,19 +15,14 @@ import { mapPicture } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
-import { ExampleBand } from "./start/example-band.tsx";
-import { FirstRun } from "./start/first-run.tsx";
-import { NextBuilding } from "./start/next-building.tsx";
-import { StepStrip } from "./start/step-strip.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
-import { disclosureAsked } from "./ui/disclosure.tsx";
+import { disclosuresAsked } from "./ui/disclosure.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
 import { Notices } from "./ui/notices.tsx";
 import { Part } from "./ui/part.tsx";
 import { MarkQuestion } from "./worksheet/ground/mark-question.tsx";
 import { PlanElsewhere } from "./worksheet/ground/plan-elsewhere.tsx";
 import { UnitQuestion } from "./worksheet/ground/unit-question.tsx";
-import { BuildingWays } from "./worksheet/line/building-ways.tsx";
 import { runShortcut } from "./worksheet/top-bar/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar/top-bar.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
@@ -55,10 +50,10 @@ export function App() {
     return () => document.removeEventListener("keydown", runShortcut);
   }, []);
   useEffect(takeDrops, []);
-  const isAsked = disclosureAsked.value;
+  const asked = disclosuresAsked.value;
   useEffect(() => {
-    if (isAsked) setPanel("worksheet");
-  }, [isAsked]);
+    if (asked > 0) setPanel("worksheet");
+  }, [asked]);
   const printing = pagesOpen.value;
   return (
     <>
@@ -68,27 +63,18 @@ export function App() {
         </a>
         <TopBar />
         <main class="map-place" aria-label="Map">
-          <ExampleBand />
-          <StepStrip
-            toWorksheet={() => setPanel("worksheet")}
-            buildings={(onPlace) => <BuildingWays onPlace={onPlace} />}
-          />
-          <div class="under-band">
-            <MapRoom />
-            <FirstRun />
-            <div class="over-map">
-              <BusyBar busy={busy} />
-              <UnitQuestion />
-              <MarkQuestion />
-              <NextBuilding />
-              <PlanElsewhere />
-              <Notices
-                notices={notices}
-                onDismiss={dismiss}
-                reportOf={reportOf}
-                system={unitSystem.value}
-              />
-            </div>
+          <MapRoom />
+          <div class="over-map">
+            <BusyBar busy={busy} />
+            <UnitQuestion />
+            <MarkQuestion />
+            <PlanElsewhere />
+            <Notices
+              notices={notices}
+              onDismiss={dismiss}
+              reportOf={reportOf}
+              system={unitSystem.value}
+            />
           </div>
         </main>
         <PanelTabs panel={panel} onPanel={setPanel} />

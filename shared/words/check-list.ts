@@ -1,7 +1,7 @@
 import { listedOnce } from "../completeness.ts";
 import { severityRank } from "../severity.ts";
 import type { Check } from "../sizing-types.ts";
-import { SEVERITY_NAMES } from "./severity.ts";
+import { mustFixWords } from "./must-fix.ts";
 
 /**
  * Checks to list: the gravest first, along the line within the same gravity; the two halves of a stretch that
@@ -11,18 +11,28 @@ export function sortedChecks(checks: readonly Check[]): readonly Check[] {
   return listedOnce(checks).sort((a, b) => severityRank(a) - severityRank(b) || a.fromM - b.fromM);
 }
 
-/** `2 Must fix, 3 Cautions, 1 Note`. */
-export function checksSummary(checks: readonly Check[]): string {
+/** `1 Must fix of 13`; without one, `6 cautions, 6 notes`. */
+export function checksShort(checks: readonly Check[]): string {
   const listed = sortedChecks(checks);
-  const parts = (["stop", "caution", "note"] as const)
-    .map((severity) => ({
-      severity,
-      n: listed.filter((check) => check.severity === severity).length,
-    }))
+  const mustFix = countOf(listed, "stop");
+  if (mustFix > 0) {
+    return mustFix === listed.length
+      ? mustFixWords(mustFix)
+      : `${mustFixWords(mustFix)} of ${listed.length}`;
+  }
+  return lesserWords(listed) || "nothing found";
+}
+
+/** What there is beside the Must fix: `6 cautions, 1 note`; empty where there is nothing. */
+export function lesserWords(checks: readonly Check[]): string {
+  const listed = sortedChecks(checks);
+  return (["caution", "note"] as const)
+    .map((severity) => ({ severity, n: countOf(listed, severity) }))
     .filter(({ n }) => n > 0)
-    .map(
-      ({ severity, n }) =>
-        `${n} ${SEVERITY_NAMES[severity]}${n > 1 && severity !== "stop" ? "s" : ""}`,
-    );
-  return parts.length > 0 ? parts.join(", ") : "nothing found";
+    .map(({ severity, n }) => `${n} ${severity}${n > 1 ? "s" : ""}`)
+    .join(", ");
+}
+
+function countOf(checks: readonly Check[], severity: Check["severity"]): number {
+  return checks.filter((check) => check.severity === severity).length;
 }

@@ -2,6 +2,7 @@ import type { CheckFinding } from "../checks/findings.ts";
 import type { Check } from "../sizing-types.ts";
 import type { UnitSystem } from "../units.ts";
 import { BAG_RULES, BAG_TEXT } from "./checks/bags.ts";
+import { BRIEFS, type Brief } from "./checks/brief.ts";
 import { GROUND_RULES, GROUND_TEXT } from "./checks/ground.ts";
 import { HEIGHT_RULES, HEIGHT_TEXT, WATER_RULES, WATER_TEXT } from "./checks/height.ts";
 import { LEAVE_RULES, LEAVE_TEXT } from "./checks/leave.ts";
@@ -63,6 +64,16 @@ export function checkWords(
   const { rule, source: ruleSource } = RULES[id](units);
   const message = where === null ? what : `${where}: ${what}`;
   return { where, what, message, remedy, rule, source: source ?? ruleSource };
+}
+
+/** A check in one line: where, the number, one thing to do; null where it is only said in full. */
+export function checkBrief(
+  { where, finding }: Pick<Check, "where" | "finding">,
+  system: UnitSystem,
+): (Brief & { readonly where: string | null }) | null {
+  const units = unitsOf(system);
+  const make = BRIEFS[finding.kind] as ((finding: CheckFinding, units: Units) => Brief) | undefined;
+  return make ? { where: where && whereWords(where, units), ...make(finding, units) } : null;
 }
 
 function findingText<F extends CheckFinding>(finding: F, units: Units): FindingText {

@@ -1,9 +1,10 @@
+import { A_STRETCH_M } from "../completeness.ts";
 import { DAY_H } from "../constants.ts";
 import { lengthBracedM } from "../holding/bracing.ts";
 import { roundedDown } from "../holding/factor-words.ts";
 import { lineVerdict } from "../holding/line-verdict.ts";
 import type { FillingHour, GradientClass, Holding, Verdict } from "../holding/types.ts";
-import type { Uplift } from "../plan.ts";
+import type { Soil, Uplift } from "../plan.ts";
 import { reachOverItsLimit } from "../reaches.ts";
 import type { SizedLine } from "../sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../units.ts";
@@ -58,6 +59,22 @@ export function stabilityWords(
   }
   const short = formatLength(weakest.lengthShortM, system, 0);
   return `below the ${weakest.required} required on ${short}, at low friction${beside}`;
+}
+
+/** The same in two or three words, for a line of its own; the Must fix of the line stand beside it. */
+export function stabilityShort(line: SizedLine, holding: Holding, soil: Soil): string {
+  const { lengthNoDataM, lengthM } = line.totals;
+  if (lengthNoDataM >= lengthM || line.levelDoubt?.countsUnknown) return "not known";
+  const { standing } = holding;
+  const verdict = standing && lineVerdict(standing).verdict;
+  if (verdict === "below-required") return "below required";
+  if (line.totals.lengthOverLimitM > A_STRETCH_M) return "over height limit";
+  if (lengthBracedM(line) > 0) return "bracing not calculated";
+  if (lengthNoDataM > 0) return "part not known";
+  if (!standing) return "no water against it";
+  if (verdict === "doubtful") return "in doubt";
+  if (soil === "unknown") return "soil not stated";
+  return `${Math.min(standing.sliding.required, standing.overturning.required)} or more`;
 }
 
 /** A span of hours, rounded down: "25 min", "3.4 h", "18 h", "3 days", "over a week". */

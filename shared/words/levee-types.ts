@@ -131,3 +131,11 @@ const TEXT = {
     ],
   }),
 } as const;
+
+/** What a line is built as, in a few words: `sandbag pyramid`, `sandbag pyramid and 2 more`. */
+export function typesWords(reaches: readonly { readonly section: string }[]): string {
+  const [first, ...more] = [...new Set(reaches.map(({ section }) => section))];
+  if (!first) return "";
+  const name = inSentence(leveeTypeName(first));
+  return more.length > 0 ? `${name} and ${more.length} more` : name;
+}

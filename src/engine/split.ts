@@ -19,7 +19,6 @@ const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
   contours: "quick",
   probe: "quick",
   toGrid: "quick",
-  lonLatOf: "quick",
   traceWater: "long",
   siteRing: "long",
   improveLine: "long",

@@ -6,7 +6,8 @@ import { plan } from "../document/store.ts";
 /**
  * Where a test has set `drysteadMarks` on the page before it starts, writes on the map's element what the test needs
  * to act on it: `data-state` (`busy` or `idle`), and at each frame `data-lon`, `data-lat` and `data-zoom` of its middle and `data-corners`, the corners of the chosen line in
- * CSS pixels from the element's upper left corner ("x,y;x,y"). Elsewhere it does nothing.
+ * CSS pixels from the element's upper left corner ("x,y;x,y"). `data-names` has what the map itself has written, a
+ * label on a line. Elsewhere it does nothing.
  */
 export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
   if (!("drysteadMarks" in globalThis)) return;
@@ -23,7 +24,9 @@ export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
     each.on("dataloading", busy);
     each.on("idle", () => {
       idle.add(each);
-      if (idle.size === both.length) dataset.state = "idle";
+      if (idle.size < both.length) return;
+      dataset.names = both.flatMap(namesOn).join("\n");
+      dataset.state = "idle";
     });
   }
   const mark = () => {
@@ -40,6 +43,18 @@ export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
     chosenId.value;
     mark();
   });
+}
+
+/** Texts of the labels that a map shows. */
+function namesOn(map: MapLibreMap): string[] {
+  const layers = map
+    .getStyle()
+    .layers.filter(({ type }) => type === "symbol")
+    .map(({ id }) => id);
+  const texts = map
+    .queryRenderedFeatures({ layers })
+    .map(({ properties }) => String(properties.text ?? ""));
+  return [...new Set(texts)].filter((text) => text !== "");
 }
 
 function chosenCorners() {

@@ -1,82 +1,88 @@
 import "./disclosure.css";
-import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { type ReadonlySignal, type Signal, signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useId } from "preact/hooks";
 import { recall, remember } from "../browser/remember.ts";
 import { Icon } from "./icons.tsx";
 
-const asked = signal<ReadonlyMap<string, string | null>>(new Map());
+/** The row of the worksheet that is open, of which there is one at a time; empty when none is. */
+const openRow = signal(recall("drystead.open-row", ""));
+/** The other parts that open and close, each for itself. */
+const parts = new Map<string, Signal<boolean>>();
 
-/** True while a part is asked for that is not open yet: whoever hides the worksheet shows it then. */
-export const disclosureAsked: ReadonlySignal<boolean> = computed(() => asked.value.size > 0);
+const asked = signal(0);
+
+/** Grows when a part is asked for from elsewhere: whoever hides the worksheet shows it then. */
+export const disclosuresAsked: ReadonlySignal<number> = asked;
 
 /**
- * Opens a part of the worksheet from elsewhere, as if its title had been pressed, and brings it into view; with the
- * class of something inside, that, with its first control in focus.
+ * Opens a row of the worksheet from elsewhere, as if its title had been pressed, and a part inside it, and brings
+ * them into view; with the class of something inside, that, with its first control in focus.
  */
-export function openDisclosure(id: string, within: string | null = null): void {
-  asked.value = new Map([...asked.peek(), [id, within]]);
-}
-
-/** Brings a part of the worksheet into view once it is laid out, or the first of a class inside it. */
-function reveal(part: HTMLElement | null, within: string | null): void {
+export function openDisclosure(row: string, part?: string, within?: string): void {
+  setRow(row);
+  if (part) setPart(part, true);
+  asked.value += 1;
   requestAnimationFrame(() => {
-    const inside = within === null ? null : part?.querySelector(`.${within}`);
-    (inside ?? part)?.scrollIntoView({ block: "nearest" });
+    const opened = document.querySelector(`[data-block="${part ?? row}"]`);
+    const inside = within ? opened?.querySelector(`.${within}`) : null;
+    (inside ?? opened)?.scrollIntoView({ block: "start" });
     inside?.querySelector<HTMLElement>("input, select, button")?.focus();
   });
+}
+
+function setRow(id: string): void {
+  openRow.value = id;
+  remember("drystead.open-row", id);
+}
+
+function partSignal(id: string, startsOpen: boolean): Signal<boolean> {
+  const known = parts.get(id);
+  if (known) return known;
+  const open = signal(recall(`drystead.open.${id}`, startsOpen ? "yes" : "no") === "yes");
+  parts.set(id, open);
+  return open;
+}
+
+/** Whether a part that opens and closes for itself is open. */
+export function partOpen(id: string, startsOpen: boolean): boolean {
+  return partSignal(id, startsOpen).value;
+}
+
+/** Opens or closes such a part. */
+export function setPart(id: string, open: boolean): void {
+  partSignal(id, false).value = open;
+  remember(`drystead.open.${id}`, open ? "yes" : "no");
 }
 
 interface DisclosureProps {
   /** Under what the open state is remembered on this machine. */
   readonly id: string;
   readonly title: string;
-  /** Said on the title's line, open or closed. */
+  /** Said on the title's line, open or closed; in a row never longer than that line. */
   readonly summary?: ComponentChildren;
-  /** A second line, shown while closed. */
-  readonly line?: ComponentChildren;
   readonly startsOpen?: boolean;
-  /** `block` is a room of the worksheet; `part` lies inside one. */
-  readonly level?: "block" | "part";
+  /** `row` is a line of the worksheet, one open at a time; `part` lies inside one. */
+  readonly level?: "row" | "part";
   readonly children: ComponentChildren;
 }
 
 /** A part of the worksheet that closes to one line, and remembers whether it was open. */
 export function Disclosure(props: DisclosureProps) {
   const bodyId = useId();
-  const key = `drystead.open.${props.id}`;
-  const [open, setOpen] = useState(() => recall(key, props.startsOpen ? "yes" : "no") === "yes");
-  const level = props.level ?? "block";
-  const section = useRef<HTMLElement>(null);
-  const isAsked = asked.value.has(props.id);
-  useEffect(() => {
-    if (!isAsked) return;
-    const within = asked.peek().get(props.id) ?? null;
-    asked.value = new Map([...asked.peek()].filter(([id]) => id !== props.id));
-    remember(key, "yes");
-    setOpen(true);
-    reveal(section.current, within);
-  }, [isAsked, key, props.id]);
-  const toggle = () => {
-    remember(key, open ? "no" : "yes");
-    setOpen(!open);
-  };
+  const { id, level = "row" } = props;
+  const open = level === "row" ? openRow.value === id : partOpen(id, props.startsOpen ?? false);
+  const toggle = () => (level === "row" ? setRow(open ? "" : id) : setPart(id, !open));
   const button = (
     <button type="button" aria-expanded={open} aria-controls={bodyId} onClick={toggle}>
-      <Icon name="chevron" />
       <span class="disclosure-title">{props.title}</span>
       {props.summary && <span class="disclosure-summary">{props.summary}</span>}
+      <Icon name="chevron" />
     </button>
   );
   return (
-    <section
-      ref={section}
-      class={`disclosure disclosure-${level}`}
-      data-open={open}
-      data-block={props.id}
-    >
-      {level === "block" ? <h2>{button}</h2> : <h3>{button}</h3>}
-      {!open && props.line && <p class="disclosure-line">{props.line}</p>}
+    <section class={`disclosure disclosure-${level}`} data-open={open} data-block={id}>
+      {level === "row" ? <h2>{button}</h2> : <h3>{button}</h3>}
       <div id={bodyId} class="disclosure-body" hidden={!open}>
         {open && props.children}
       </div>

@@ -21,6 +21,8 @@ interface SettingRowProps extends SettingLine {
   readonly blank?: string;
   /** Leaves out the way back to the default, for figures that have none (a stage, a gauge zero). */
   readonly noDefault?: boolean;
+  /** The field alone: its source stands elsewhere. */
+  readonly plain?: boolean;
 }
 
 /** One adjustable figure: its field, where its default comes from, and a way back to it. */
@@ -49,7 +51,7 @@ function OwnFigureRow({ path, label }: SettingLine) {
   );
 }
 
-function Row({ path, label, blank, noDefault }: SettingRowProps) {
+function Row({ path, label, blank, noDefault, plain }: SettingRowProps) {
   const setting: Setting = SETTINGS[path];
   const quantity = noDefault ? withoutDefault(settingQuantity(path)) : settingQuantity(path);
   const changed = !noDefault && !isStandard(plan.value, path);
@@ -65,15 +67,17 @@ function Row({ path, label, blank, noDefault }: SettingRowProps) {
         blank={blank}
         onValue={(value, gesture) => changeSetting(path, label, value, gesture)}
       />
-      <Source
-        about={label}
-        lines={[
-          noDefault ? null : `Default ${standard}.`,
-          settingNote(path, unitsOf(unitSystem.value)),
-          `Source: ${setting.source}.`,
-        ]}
-      />
-      {changed && (
+      {!plain && (
+        <Source
+          about={label}
+          lines={[
+            noDefault ? null : `Default ${standard}.`,
+            settingNote(path, unitsOf(unitSystem.value)),
+            `Source: ${setting.source}.`,
+          ]}
+        />
+      )}
+      {changed && !plain && (
         <button
           type="button"
           class="icon-button setting-reset"

@@ -10,6 +10,7 @@ import {
   bags,
   bagsOf,
   bagsWhen,
+  checkInFull,
   chosen,
   corners,
   json,
@@ -138,7 +139,7 @@ describe("opening files", () => {
     ring.geometry.coordinates = [[...across, across[0]]];
     await open(page, json("over-the-pond.geojson", plan));
     await chosen(page).getByText("have no elevation data").waitFor();
-    const check = page.locator('[data-check="no-ground"]').first();
+    const check = await checkInFull(page, "no-ground");
     expect(await check.getAttribute("data-severity")).toBe("stop");
   });
 

@@ -9,6 +9,7 @@ import {
   bagsWhen,
   chosen,
   mapIsIdle,
+  openBlock,
   planIsSized,
 } from "../helpers/screen.ts";
 
@@ -18,7 +19,7 @@ let atStart: number;
 oneVisit({ coarse: true }, async (arrived) => {
   page = arrived;
   atStart = await bagsAtRest(page);
-  await page.locator('[data-block="line"] h2 button').click();
+  await openBlock(page, "line");
 });
 
 const cards = () => page.locator(".alternative");
@@ -118,7 +119,7 @@ describe("with the ring found", () => {
 
 describe("improving a drawn line", () => {
   it("needs fewer bags, leaves a pinned corner where it is, and is one step of undo", async () => {
-    await page.locator('[data-block="corners"] h3 button').click();
+    await openBlock(page, "corners");
     const longitude = () => page.getByLabel(/^East of corner 1$/);
     const pinnedAt = await longitude().inputValue();
     await page.getByRole("button", { name: "Pin corner 1", exact: true }).click();

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { json, open, samplePlan, showMarks } from "../helpers/screen.ts";
+import { json, open, openBlock, samplePlan, showMarks } from "../helpers/screen.ts";
 
 /* One visit: what the crew leader and the trainer read off the line drawn along its length. */
 let page: Page;
@@ -64,7 +64,7 @@ describe("the work under the stations", () => {
 
 describe("marks on the line", () => {
   it("number where a rising river goes over first, as the worksheet lists it", async () => {
-    await page.locator('[data-block="reach"] button').first().click();
+    await openBlock(page, "gauge-and-forecast", "reach");
     const list = page.getByRole("region", { name: "If the river rises on" });
     const first = list.getByRole("button", { name: /^Mark station/ }).first();
     expect(await list.textContent()).toMatch(
@@ -107,8 +107,7 @@ describe("marks on the line", () => {
 
   it("name what each reach is built as once one is not the pyramid", async () => {
     expect(await lane("sections").count()).toBe(0);
-    for (const id of ["line", "reaches"])
-      await page.locator(`[data-block="${id}"] button`).first().click();
+    await openBlock(page, "line", "reaches");
     const form = page.getByRole("form", { name: "Build a stretch otherwise" });
     await form.getByLabel("Stretch from").fill("5+00");
     await form.getByLabel("Stretch to").fill("7+00");

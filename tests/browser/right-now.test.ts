@@ -8,13 +8,14 @@ import {
   chosen,
   corners,
   mapIsIdle,
+  openBlock,
   openPages,
   startDrag,
 } from "../helpers/screen.ts";
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let page: Page;
-oneVisit({ coarse: false }, (arrived) => {
+oneVisit({}, (arrived) => {
   page = arrived;
 });
 
@@ -53,11 +54,11 @@ describe("while the plan as it stands is not counted yet", () => {
   it("greys the bags, says no verdict of the former plan, moves nothing, and gives no pages", async () => {
     const atStart = await bagsAtRest(page);
     await root('data-verdicts="current"').waitFor();
-    expect(await chosen(page).locator(".alternative-fix").isVisible()).toBe(true);
+    expect(await chosen(page).locator(".alternative-verdict > span").isVisible()).toBe(true);
     for (const block of ["time", "checks", "holding"]) {
       expect(await summary(block).isVisible()).toBe(true);
     }
-    const number = page.locator(".bags .figure");
+    const number = page.locator(".bags > .figure");
     const placeOf = () => number.boundingBox();
     const place = await placeOf();
 
@@ -69,7 +70,7 @@ describe("while the plan as it stands is not counted yet", () => {
     expect(
       await number.evaluate((element) => Number(getComputedStyle(element).opacity)),
     ).toBeLessThan(1);
-    expect(await page.locator(".bags > span").evaluate(styleOf, "::after")).toBe('"counting"');
+    expect(await page.locator(".bags-words").evaluate(styleOf, "::after")).toBe('"counting"');
     for (const block of ["time", "checks", "holding"]) {
       expect(await summary(block).isVisible()).toBe(false);
       expect(await heading(block).locator("button").evaluate(styleOf, "::after")).toBe(
@@ -80,7 +81,7 @@ describe("while the plan as it stands is not counted yet", () => {
       const opacity = (element: Element) => Number(getComputedStyle(element).opacity);
       expect(await page.locator(former).evaluate(opacity)).toBeLessThan(1);
     }
-    expect(await chosen(page).locator(".alternative-fix").isVisible()).toBe(false);
+    expect(await chosen(page).locator(".alternative-verdict > span").isVisible()).toBe(false);
     expect(await page.locator(".profile-plot").textContent()).toContain("at stage 31.0 ft");
     const then = (await placeOf())!;
     for (const side of ["x", "y", "width", "height"] as const) {
@@ -192,7 +193,7 @@ describe("when the graphics are lost and come back", () => {
 describe("while a search is under way", () => {
   it("sizes the plan for another stage before the search has answered", async () => {
     await bagsAtRest(page);
-    await page.locator('[data-block="line"] h2 button').click();
+    await openBlock(page, "line");
     await page.getByLabel("Stay within").selectOption({ label: "800 ft" });
     const events = await page.evaluate(async () => {
       const happened: string[] = [];

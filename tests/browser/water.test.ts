@@ -5,6 +5,7 @@ import { placedOnSite } from "../../sample-terrain/plans.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
 import {
   bagsAtRest,
+  checkInFull,
   chosen,
   corners,
   json,
@@ -17,12 +18,12 @@ import {
 
 /* One visit, as a person makes it. */
 let page: Page;
-oneVisit({ coarse: false }, (arrived) => {
+oneVisit({}, (arrived) => {
   page = arrived;
 });
 
 const check = (id: string) => page.locator(`.checks [data-check="${id}"]`);
-const waterSummary = () => page.locator('[data-block="water"] .disclosure-summary').first();
+const waterSummary = () => page.locator('[data-block="water"] .pane-note');
 const legend = () => page.getByRole("region", { name: "Legend" });
 const mark = (kind: string) => page.locator(`.water-mark[data-kind="${kind}"]`);
 
@@ -33,7 +34,9 @@ async function followed(words: RegExp): Promise<void> {
 describe("the ring that the demo opens on", () => {
   it("overtops above the forecast stage of 31 ft and the freeboard of 1 ft", async () => {
     await followed(/^overtops above stage 32\.0 ft; 1 Must fix$/);
-    expect(await check("overtops").textContent()).toContain("freeboard is not protection");
+    expect(await (await checkInFull(page, "overtops")).textContent()).toContain(
+      "freeboard is not protection",
+    );
     expect(await check("water-gets-in").count()).toBe(0);
     expect(await page.locator(".water-mark").count()).toBe(0);
     await showMarks(page, "Water paths");
@@ -56,7 +59,7 @@ describe("a line tied to the road bank", () => {
     await page.mouse.up();
     await followed(/^water gets in above stage 30\.9 ft; \d Must fix$/);
 
-    const said = (await check("water-gets-in").textContent())!;
+    const said = (await (await checkInFull(page, "water-gets-in")).textContent())!;
     expect(said).toMatch(
       /The water comes in (?:around the end )?at 0\+0\d, over ground at 87[34]\.\d\d ft/,
     );
@@ -143,7 +146,7 @@ async function lightness(at: readonly [number, number]): Promise<number> {
 
 /** Square metres that the check of low, unconnected ground names. */
 async function lowAreaM2(): Promise<number> {
-  const said = (await check("low-unconnected").textContent({ timeout: 20_000 }))!;
+  const said = (await (await checkInFull(page, "low-unconnected")).textContent())!;
   return Number(/([\d,]+) m² of ground is below/.exec(said)![1]!.replaceAll(",", ""));
 }
 

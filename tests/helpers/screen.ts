@@ -112,6 +112,23 @@ export async function inMore(page: Page, name: string | RegExp): Promise<Locator
   return item;
 }
 
+/** Opens rows of the worksheet and parts inside them, one after another, where they are closed. */
+export async function openBlock(page: Page, ...ids: readonly string[]): Promise<void> {
+  for (const id of ids) {
+    const title = page.locator(`[data-block="${id}"] > :is(h2, h3) > button`);
+    if ((await title.getAttribute("aria-expanded")) === "false") await title.click();
+  }
+}
+
+/** The first check of that id among All checks, opened to its full words. */
+export async function checkInFull(page: Page, id: string): Promise<Locator> {
+  await openBlock(page, "checks");
+  const check = page.locator(`.checks [data-check="${id}"]`).first();
+  const face = check.locator(".check-face");
+  if ((await face.getAttribute("aria-expanded")) === "false") await face.click();
+  return check;
+}
+
 /** Opens the printed pages. */
 export async function openPages(page: Page): Promise<void> {
   await page.locator(".acts").getByRole("button", { name: "Print", exact: true }).click();

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { compareLines, rivalOf } from "../../shared/compare.ts";
 import { FOOT_M } from "../../shared/constants.ts";
 import type { Check, Severity } from "../../shared/sizing-types.ts";
-import { checksSummary, sortedChecks } from "../../shared/words/check-list.ts";
+import { checksShort, lesserWords, sortedChecks } from "../../shared/words/check-list.ts";
 import { againstRival } from "../../shared/words/rival.ts";
 import { classWords } from "../../src/drawing/class-bar.tsx";
 import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
@@ -92,9 +92,10 @@ describe("findings", () => {
     const otherHalf: Check = { ...check("caution", 0), continued: true };
     const sorted = sortedChecks([note!, late!, early!, half, otherHalf]);
     expect(sorted).toEqual([early, late, half, note]);
-    expect(checksSummary([note!, late!, early!, half, otherHalf])).toBe(
-      "2 Must fix, 1 Caution, 1 Note",
-    );
-    expect(checksSummary([])).toBe("nothing found");
+    expect(checksShort([note!, late!, early!, half, otherHalf])).toBe("2 Must fix of 4");
+    expect(lesserWords([note!, late!, early!, half, otherHalf])).toBe("1 caution, 1 note");
+    expect(checksShort([note!, half, otherHalf])).toBe("1 caution, 1 note");
+    expect(checksShort([early!])).toBe("1 Must fix");
+    expect(checksShort([])).toBe("nothing found");
   });
 });

@@ -1,22 +1,23 @@
+import { useState } from "preact/hooks";
 import { isFoundAtRest } from "../../../shared/checks.ts";
 import type { Check } from "../../../shared/sizing-types.ts";
-import { checkWords } from "../../../shared/words/checks.ts";
+import { type CheckWords, checkBrief, checkWords } from "../../../shared/words/checks.ts";
 import { SeverityMark, severityWord } from "../../drawing/severity-mark.tsx";
 import { chosenLine } from "../../live/results.ts";
 import { markedM, pointedCheck, unitSystem } from "../../live/screen.ts";
 import { buildOtherwise, proposedSection } from "../line/reach-wish.ts";
 
-/** One finding: how grave, where, what, what to do, and by which rule. Pressed, it is shown on the map. */
+/** One finding in a line: how grave, where, what, one thing to do. Pressed, it is shown on the map and said in full. */
 export function CheckRow({ check }: { check: Check }) {
-  const { where, what, remedy, rule, source } = checkWords(check, unitSystem.value);
-  const { fromM, toM } = check;
-  const proposed = proposedSection(check);
+  const words = checkWords(check, unitSystem.value);
+  const brief = checkBrief(check, unitSystem.value);
   const pointed = pointedCheck.value;
   const isPointed =
     pointed !== null &&
     pointed.fromM === check.fromM &&
     pointed.toM === check.toM &&
     pointed.at === check.at;
+  const [isOpen, setOpen] = useState(false);
   return (
     <li
       class="check"
@@ -24,23 +25,38 @@ export function CheckRow({ check }: { check: Check }) {
       data-severity={check.severity}
       data-at-rest={isFoundAtRest(check)}
     >
-      <SeverityMark severity={check.severity} />
       <button
         type="button"
         class="check-face"
+        aria-expanded={isOpen}
         aria-pressed={isPointed}
-        onClick={() => point(isPointed ? null : check)}
+        onClick={() => {
+          point(isOpen ? null : check);
+          setOpen(!isOpen);
+        }}
       >
+        <SeverityMark severity={check.severity} />
         <span class="check-what">
-          {where && <strong>{where}: </strong>}
-          {what}
+          {words.where && <strong>{words.where} </strong>}
+          {brief?.what ?? words.what}
         </span>
-        <span>{remedy}</span>
-        {isPointed && <span>Rule: {rule}</span>}
-        <small>
-          {severityWord(check.severity)} · {source}
-        </small>
+        {brief && <span class="check-act">{brief.act}</span>}
       </button>
+      {isOpen && <InFull check={check} words={words} />}
+    </li>
+  );
+}
+
+function InFull({ check, words }: { readonly check: Check; readonly words: CheckWords }) {
+  const { fromM, toM } = check;
+  const proposed = proposedSection(check);
+  return (
+    <div class="check-full">
+      <p>{words.message}</p>
+      <p>{words.remedy}</p>
+      <p class="check-rule">
+        {severityWord(check.severity)}. Rule: {words.rule} Source: {words.source}.
+      </p>
       {proposed !== null && (
         <button
           type="button"
@@ -56,7 +72,7 @@ export function CheckRow({ check }: { check: Check }) {
           Build this stretch otherwise
         </button>
       )}
-    </li>
+    </div>
   );
 }
 

@@ -1,6 +1,4 @@
-import type { Check } from "../../../shared/sizing-types.ts";
-import { checksSummary, sortedChecks } from "../../../shared/words/check-list.ts";
-import { checkWords } from "../../../shared/words/checks.ts";
+import { checksShort, sortedChecks } from "../../../shared/words/check-list.ts";
 import { Cautions } from "../../drawing/cautions.tsx";
 import { ground } from "../../live/ground.ts";
 import { chosenLine, sizingFailure, tracingFailure } from "../../live/results.ts";
@@ -17,10 +15,8 @@ export function ChecksBlock() {
   return (
     <Disclosure
       id="checks"
-      title="Checks"
-      startsOpen
-      summary={line ? checksSummary(checks) : sizingFailure.value ? "not known" : "no line yet"}
-      line={line ? firstWords(checks) : undefined}
+      title="All checks"
+      summary={line ? checksShort(checks) : sizingFailure.value ? "not known" : "needs a line"}
     >
       {sizingFailure.value && (
         <p class="field-why" role="alert">
@@ -54,9 +50,4 @@ function NotTraced() {
       <FailureText failure={failure} system={unitSystem.value} />
     </p>
   );
-}
-
-function firstWords(checks: readonly Check[]): string | undefined {
-  const first = sortedChecks(checks)[0];
-  return first?.severity === "stop" ? checkWords(first, unitSystem.value).message : undefined;
 }

@@ -2,8 +2,6 @@ import { isCounted } from "../../../shared/completeness.ts";
 import type { GroundSummary } from "../../../shared/messages.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
-import { groundLine } from "../../../shared/words/ground-line.ts";
-import { plan } from "../../document/store.ts";
 import { accuracyNow, ground } from "../../live/ground.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -11,8 +9,8 @@ import { Disclosure } from "../../ui/disclosure.tsx";
 import { AccuracyField } from "./accuracy-field.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
+import { GroundPicker } from "./ground-picker.tsx";
 import { MarkAnswers } from "./mark-answers.tsx";
-import { OpenGroundButton } from "./open-ground-button.tsx";
 
 /** What the heights come from, and what their accuracy does to the answer. */
 export function GroundBlock() {
@@ -21,15 +19,8 @@ export function GroundBlock() {
   return (
     <Disclosure
       id="ground"
-      title="Ground"
-      summary={summary ? oneLine(summary, system) : "none yet"}
-      line={
-        summary ? (
-          <AccuracyLine line={chosenLine.value} system={system} />
-        ) : (
-          <OpenGroundButton label="Elevation data files" />
-        )
-      }
+      title="Elevation data"
+      summary={summary ? oneLine(summary, system) : "none open"}
     >
       {!summary && (
         <p class="hint">
@@ -37,8 +28,7 @@ export function GroundBlock() {
           one survey. It stays on this machine.
         </p>
       )}
-      {summary && <p class="ground-line">{groundLine(summary, plan.value, system)}</p>}
-      <OpenGroundButton label="Elevation data files" />
+      <GroundPicker />
       {summary && <GroundFacts summary={summary} system={system} />}
       {summary && <MarkAnswers summary={summary} />}
       <AccuracyField />
@@ -52,8 +42,8 @@ export function GroundBlock() {
 
 function oneLine(summary: GroundSummary, system: UnitSystem): string {
   const cellM = Math.max(summary.cellXM, summary.cellYM);
-  const stated = summary.verticalDatum ?? plan.value.ground.datumNote;
-  return `${formatLength(cellM, system)} cells, ${stated || "datum not stated"}`;
+  const accuracy = formatLength(accuracyNow.value.rmseM, system, 2);
+  return `${formatLength(cellM, system)} cells, ±${accuracy}`;
 }
 
 function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {

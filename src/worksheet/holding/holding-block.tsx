@@ -1,8 +1,10 @@
 import "./holding.css";
 import { A_STRETCH_M, isCounted } from "../../../shared/completeness.ts";
+import { holdingOf } from "../../../shared/defaults.ts";
 import { formatLength } from "../../../shared/units.ts";
-import { spanWords, stabilityWords } from "../../../shared/words/holding.ts";
+import { spanWords, stabilityShort, stabilityWords } from "../../../shared/words/holding.ts";
 import { pumpCountWords } from "../../../shared/words/pumps.ts";
+import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { type HoldingNow, holdingNow } from "../../live/holding-now.ts";
 import { chosenLine } from "../../live/results.ts";
@@ -24,12 +26,15 @@ export function HoldingBlock() {
       id="holding"
       title="Stability, seepage, pumps"
       summary={
-        now ? stabilityWords(now.line, now.holding, system, mustFixOnChosen.value) : undefined
+        now ? stabilityShort(now.line, now.holding, holdingOf(plan.value).soil) : "needs a line"
       }
-      line={now ? closedLine(now) : undefined}
     >
       {now ? (
         <div class="holding" data-settled={now.isSettled} aria-busy={!now.isSettled}>
+          <p class="holding-verdict">
+            {stabilityWords(now.line, now.holding, system, mustFixOnChosen.value)}
+          </p>
+          <p class="hint holding-pumps">{pumpsWords(now)}</p>
           <HoldingStanding now={now} />
           <HoldingSeepage now={now} />
           <HoldingInside now={now} />
@@ -43,7 +48,7 @@ export function HoldingBlock() {
   );
 }
 
-function closedLine({ line, holding }: HoldingNow): string | undefined {
+function pumpsWords({ line, holding }: HoldingNow): string | undefined {
   const { proposed, hoursToStructure } = holding.pumping;
   if (!proposed || !isCounted(line)) return undefined;
   const { soonest } = hoursToStructure;

@@ -5,7 +5,6 @@ import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
-import { canFind, findRing } from "../../live/siting/find-ring.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { CornersTable } from "./corners-table.tsx";
 import { FindRing } from "./find-ring.tsx";
@@ -23,19 +22,14 @@ export function LineBlock() {
     <Disclosure
       id="line"
       title="Line"
-      summary={alternative ? <LineSummary alternative={alternative} /> : "none yet"}
-      line={
-        <>
-          {alternative ? <SetbackLine alternative={alternative} /> : <NextStep />}
-          <FindButton />
-        </>
-      }
+      summary={alternative ? <LineSummary alternative={alternative} /> : "none drawn"}
     >
       {!alternative && (
         <p class="hint">
           <NextStep />
         </p>
       )}
+      <EnclosedHint />
       <LineTools />
       <FindRing />
       <SetbackRing />
@@ -50,32 +44,27 @@ export function LineBlock() {
 
 function LineSummary({ alternative }: { alternative: Alignment }) {
   const line = chosenLine.value;
-  const system = unitSystem.value;
-  const length = line ? `${formatLength(line.totals.lengthM, system, 0)} · ` : "";
-  const area = line?.enclosedM2 ? ` · ${formatArea(line.enclosedM2, system)}` : "";
+  const length = line ? `${formatLength(line.totals.lengthM, unitSystem.value, 0)}, ` : "";
   return (
     <>
       {length}
-      {alternative.corners.length} corners{area}
+      {alternative.corners.length} corners
     </>
   );
 }
 
-function SetbackLine({ alternative }: { alternative: Alignment }) {
+/** What the ring goes round, and how far it stays away from it. */
+function EnclosedHint() {
+  const alternative = chosenAlternative.value;
+  if (!alternative) return null;
+  const system = unitSystem.value;
   const setbackM = alternative.setbackM ?? plan.value.practice.setbackM;
-  const setback = formatLength(setbackM, unitSystem.value);
-  return <>Setback of the landside toe: {setback}</>;
-}
-
-function FindButton() {
-  if (!canFind.value) return null;
+  const area = chosenLine.value?.enclosedM2;
   return (
-    <>
-      {" "}
-      <button type="button" class="text-button find-word" onClick={() => void findRing()}>
-        Find the ring
-      </button>
-    </>
+    <p class="hint">
+      {area ? `Encloses ${formatArea(area, system)}. ` : ""}Setback of the landside toe:{" "}
+      {formatLength(setbackM, system)}.
+    </p>
   );
 }
 

@@ -21,10 +21,10 @@ export function ReachList({ alternative }: { alternative: Alignment }) {
       title="Reaches"
       level="part"
       summary={summaryWords(Math.max(1, ends.length), others)}
-      line={line && hasOtherSections(line) ? namesOf(line.reaches) : undefined}
     >
       {line && lengthM !== null && (
         <>
+          {hasOtherSections(line) && <p class="hint">{namesOf(line.reaches)}</p>}
           <ol class="plain-list reach-list">
             {ends.map((toM, index) => (
               <ReachRow

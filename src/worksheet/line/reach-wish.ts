@@ -24,8 +24,7 @@ export function proposedSection({ fromM, toM, finding }: Check): string | null {
 
 /** Leads to where a stretch is built otherwise, with that stretch filled in, a little longer than it was found. */
 export function buildOtherwise(wish: StretchWish, lengthM: number, system: UnitSystem): void {
-  openDisclosure("line");
-  openDisclosure("reaches");
+  openDisclosure("line", "reaches");
   stretchWish.value = { ...wish, ...roundedOut(wish, lengthM, system) };
 }
 

@@ -1,46 +1,54 @@
-import { rivalOf } from "../../../shared/compare.ts";
+import "./quantities.css";
+import { bagOrder } from "../../../shared/bag-order.ts";
 import { isCounted } from "../../../shared/completeness.ts";
-import { letterOf } from "../../../shared/line-letter.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatCount } from "../../../shared/units.ts";
-import { bagsWords, besideBagsWords } from "../../../shared/words/counted.ts";
+import { besideBagsWords } from "../../../shared/words/counted.ts";
 import { failureWords } from "../../../shared/words/failure.ts";
-import { againstRival } from "../../../shared/words/rival.ts";
-import { chosenId } from "../../document/chosen.ts";
+import { bagsRangeWords } from "../../../shared/words/takes.ts";
 import { plan } from "../../document/store.ts";
-import { ClassBar } from "../../drawing/class-bar.tsx";
 import { LevelNotice } from "../../drawing/level-notice.tsx";
-import { ReachTable } from "../../drawing/reach-table.tsx";
 import { ground } from "../../live/ground.ts";
-import { chosenLine, sized } from "../../live/results.ts";
-import { markedM, unitSystem } from "../../live/screen.ts";
+import { chosenLine } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { uncounted } from "../../live/uncounted.ts";
-import { mustFixOn } from "../../live/water-now.ts";
-import { Disclosure } from "../../ui/disclosure.tsx";
+import { MoreButton, useMore } from "../../ui/more-button.tsx";
+import { Pane } from "../pane.tsx";
+import { AllFigures } from "./all-figures.tsx";
 import { Amount } from "./amount.tsx";
-import { Amounts } from "./amounts.tsx";
-import { KeptDry } from "./kept-dry.tsx";
-import { PublishedTables } from "./published-tables.tsx";
+import { Takes } from "./takes.tsx";
 
-/** What it takes: one large number, the bags, and everything else that is ordered. */
+/** What it takes: one large number, the bags, what else is ordered in four lines, and the rest behind a word. */
 export function QuantitiesBlock() {
   const line = chosenLine.value;
+  const more = useMore("all-figures");
+  if (!line) {
+    return (
+      <Pane id="quantities" title="Quantities">
+        <p class="hint">{nextStep()}</p>
+      </Pane>
+    );
+  }
   return (
-    <Disclosure
+    <Pane
       id="quantities"
       title="Quantities"
-      startsOpen
-      summary={line ? undefined : "nothing to count yet"}
-      line={line && isCounted(line) ? closedWords(line) : undefined}
+      note={isCounted(line) && <MoreButton {...more}>All figures</MoreButton>}
     >
-      {line ? <Counted line={line} /> : <p class="hint">{nextStep()}</p>}
-    </Disclosure>
+      <Counted line={line} />
+      {isCounted(line) && (
+        <div id={more.bodyId} class="all-figures" hidden={!more.open}>
+          {more.open && <AllFigures line={line} />}
+        </div>
+      )}
+    </Pane>
   );
 }
 
 function Counted({ line }: { line: SizedLine }) {
   const system = unitSystem.value;
   const inputs = { plan: plan.value, line, totals: line.totals, system };
+  const range = bagsRangeWords(line, system);
   return (
     <>
       <LevelNotice doubt={line.levelDoubt} system={system} />
@@ -48,47 +56,20 @@ function Counted({ line }: { line: SizedLine }) {
         <Amount make="bags" title="Bags in the levee, spares included" inputs={inputs}>
           {isCounted(line) ? formatCount(line.totals.bags) : "–"}
         </Amount>
-        <span>
-          {besideBagsWords(line.totals, system)}
-          {rivalWords(line)}
-        </span>
+        <span class="bags-words">{besideBagsWords(line.totals, system)}</span>
+        {isCounted(line) && (
+          <span class="bags-order">
+            order{" "}
+            <Amount make="bagOrder" title="Bags to order" inputs={inputs}>
+              {formatCount(bagOrder(line.totals).total)}
+            </Amount>
+          </span>
+        )}
       </div>
-      {!line.levelDoubt?.countsUnknown && (
-        <ClassBar line={line} limitM={plan.value.practice.limitM} system={system} />
-      )}
-      {isCounted(line) && (
-        <>
-          <Amounts inputs={inputs} />
-          <KeptDry />
-          <PublishedTables line={line} system={system} />
-          {line.reaches.length > 1 && (
-            <ReachTable
-              line={line}
-              system={system}
-              onReach={(middleM) => {
-                markedM.value = middleM;
-              }}
-            />
-          )}
-        </>
-      )}
+      {isCounted(line) && range && <p class="bags-range">{range}</p>}
+      {isCounted(line) && <Takes line={line} />}
     </>
   );
-}
-
-/** The bags in words, with the other line. */
-function closedWords(line: SizedLine): string {
-  return bagsWords(line.totals, unitSystem.value) + rivalWords(line);
-}
-
-/** The chosen line against the first other one; nothing when it stands alone. */
-function rivalWords(line: SizedLine): string {
-  const alternatives = plan.value.alignments;
-  const results = alternatives.flatMap((each) => sized.value.get(each.id) ?? []);
-  const rival = rivalOf(results, chosenId.value);
-  if (!rival) return "";
-  const letter = letterOf(alternatives.findIndex((each) => each.id === rival.id));
-  return againstRival(line, { line: rival, letter }, mustFixOn);
 }
 
 function nextStep(): string {

@@ -1,5 +1,7 @@
+import { STANDARD, sectionsOf } from "../../../shared/reaches.ts";
 import { SETTINGS } from "../../../shared/settings.ts";
-import { formatLength } from "../../../shared/units.ts";
+import { typesWords } from "../../../shared/words/levee-types.ts";
+import { chosenAlternative } from "../../document/chosen.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import {
   isOwnFigure,
@@ -9,25 +11,22 @@ import {
   withSetting,
 } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";
-import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { SettingRow } from "../setting-row.tsx";
 
 /** How the levee is built and by whom: every figure with its default and its source. */
 export function SectionBlock() {
-  const { section, practice } = plan.value;
-  const limit = formatLength(practice.limitM, unitSystem.value);
+  const chosen = chosenAlternative.value;
   const changed = SECTION_GROUPS.flatMap((group) => group.lines).filter(
     ({ path }) => !isOwnFigure(path) && !isStandard(plan.value, path),
   );
-  const summary = `base ${Number(section.baseRatio.toFixed(2))} × height, limit ${limit}`;
   return (
     <Disclosure
       id="section"
-      title="Levee type and bags"
-      summary={summary}
-      line={changed.length > 0 ? changedWords(changed.length) : undefined}
+      title="Levee type"
+      summary={typesWords(chosen ? sectionsOf(chosen) : [STANDARD])}
     >
+      {changed.length > 0 && <p class="hint">{changedWords(changed.length)}.</p>}
       {SECTION_GROUPS.map((group) => (
         <section key={group.title} aria-label={group.title}>
           <h3>{group.title}</h3>

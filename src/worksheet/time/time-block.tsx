@@ -1,9 +1,7 @@
 import { failureWords } from "../../../shared/words/failure.ts";
 import "./time.css";
 import { isLate, timeVerdict } from "../../../shared/time/time-verdict.ts";
-import { levelDoubtShort } from "../../../shared/words/level-doubt.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
-import { timeWords } from "../../../shared/words/time.ts";
 import { timeVerdictWords } from "../../../shared/words/time-verdict.ts";
 import { plan } from "../../document/store.ts";
 import { LevelNotice } from "../../drawing/level-notice.tsx";
@@ -26,18 +24,7 @@ export function TimeBlock() {
   const time = now?.time ?? null;
   const doubt = chosenLine.value?.levelDoubt ?? null;
   return (
-    <Disclosure
-      id="time"
-      title="Crew and time"
-      summary={<TimeSummary />}
-      line={
-        doubt
-          ? levelDoubtShort(doubt)
-          : time && time.verdicts.length + time.missing.length > 0
-            ? timeWords({ time }, unitSystem.value)
-            : undefined
-      }
-    >
+    <Disclosure id="time" title="Crew and time" summary={<TimeSummary />}>
       <div class="time-settled" data-stale={now?.isStale ?? false}>
         <LevelNotice doubt={doubt} system={unitSystem.value} />
         {!doubt && (time ? <TimeResult time={time} /> : <p class="hint">{nextStep()}</p>)}

@@ -14,7 +14,7 @@ import { chooseAlternative } from "../../live/actions.ts";
 import { planElsewhere } from "../../live/plan-apart.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { markAsked } from "../../live/uncounted.ts";
-import { mustFixOn, tracedNow } from "../../live/water-now.ts";
+import { verdicts } from "../../live/verdict-now.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { MenuItem, MenuList } from "../../ui/menu.tsx";
 import { TextField } from "../../ui/text-field.tsx";
@@ -38,6 +38,7 @@ export function AlternativeCard(props: AlternativeCardProps) {
   const [renaming, setRenaming] = useState(false);
   const menuId = useId();
   const card = useRef<HTMLLIElement>(null);
+  const verdict = verdicts.value.get(alternative.id);
   const isSized = line !== null;
   useEffect(() => {
     if (isChosen) card.current?.scrollIntoView({ block: "nearest", inline: "nearest" });
@@ -75,16 +76,11 @@ export function AlternativeCard(props: AlternativeCardProps) {
         >
           <span class="alternative-name">
             <span class="letter">{letter}</span>
-            <span class="alternative-named">
-              {tracedNow.value.get(alternative.id)?.dry === false && (
-                <strong>water gets in </strong>
-              )}
-              {nameShown(alternative, letter)}
-            </span>
+            <span class="alternative-named">{nameShown(alternative, letter)}</span>
             {isChosen && <Icon name="chevron" />}
           </span>
-          {line ? (
-            <CardFigures line={line} mustFix={mustFixOn(line)} system={unitSystem.value} />
+          {line && verdict ? (
+            <CardFigures line={line} verdict={verdict} system={unitSystem.value} />
           ) : (
             <span class="alternative-figures">{notSized()}</span>
           )}

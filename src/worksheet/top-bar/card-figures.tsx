@@ -1,20 +1,19 @@
 import { isWhole } from "../../../shared/completeness.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatLength, type UnitSystem } from "../../../shared/units.ts";
+import type { OverallVerdict } from "../../../shared/verdict.ts";
 import { bagsWords } from "../../../shared/words/counted.ts";
 import { levelDoubtShort } from "../../../shared/words/level-doubt.ts";
-import { mustFixWords } from "../../../shared/words/must-fix.ts";
-import { elapsedWords } from "../../../shared/words/time.ts";
+import { overallVerdictWords } from "../../../shared/words/verdict.ts";
 
 interface CardFiguresProps {
   readonly line: SizedLine;
-  readonly mustFix: number;
+  readonly verdict: OverallVerdict;
   readonly system: UnitSystem;
 }
 
 /** Bags, greatest height and length, or for how much of the line they are; below them the verdict. */
-export function CardFigures({ line, mustFix, system }: CardFiguresProps) {
-  const { levelDoubt, time } = line;
+export function CardFigures({ line, verdict, system }: CardFiguresProps) {
   return (
     <>
       <span class="alternative-figures" data-complete={isWhole(line)}>
@@ -25,12 +24,8 @@ export function CardFigures({ line, mustFix, system }: CardFiguresProps) {
           </span>
         ))}
       </span>
-      <span class="alternative-verdict">
-        <span>
-          {mustFix > 0 && <strong class="alternative-fix">{mustFixWords(mustFix)}</strong>}
-          {mustFix > 0 && !levelDoubt?.countsUnknown && ", "}
-          {!levelDoubt?.countsUnknown && elapsedWords(time)}
-        </span>
+      <span class="alternative-verdict" data-must-fix={verdict.mustFix}>
+        <span>{overallVerdictWords(verdict, system)}</span>
       </span>
     </>
   );

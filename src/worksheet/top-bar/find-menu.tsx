@@ -25,7 +25,7 @@ export function FindMenu() {
       </MenuItem>
       <MenuItem
         disabled={plan.value.structures.length === 0}
-        onChoose={() => openDisclosure("line", "setback-ring")}
+        onChoose={() => openDisclosure("line", undefined, "setback-ring")}
       >
         Ring at a setback
       </MenuItem>

@@ -1,5 +1,5 @@
 import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
-import { formatElevation } from "../../../shared/units.ts";
+import { formatElevation, grouped, lengthIn } from "../../../shared/units.ts";
 import { plan } from "../../document/store.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -13,12 +13,15 @@ export function CrestFact() {
   const stations = chosenLine.value?.stations ?? [];
   const crests = stations.map((station) => station.crestM);
   const at = waterElevationAtGauge(water) + water.freeboardM;
-  const lowest = formatElevation(crests.length > 0 ? Math.min(...crests) : at, system);
+  const lowest = crests.length > 0 ? Math.min(...crests) : at;
   const highest = formatElevation(crests.length > 0 ? Math.max(...crests) : at, system);
+  const from = formatElevation(lowest, system);
   return (
     <dl class="facts crest-fact">
       <Fact name="Top of levee">
-        <strong>{lowest === highest ? highest : `${lowest} to ${highest}`}</strong>
+        <strong>
+          {from === highest ? highest : `${grouped(lengthIn(lowest, system), 2)} to ${highest}`}
+        </strong>
       </Fact>
     </dl>
   );

@@ -5,6 +5,7 @@ import { settingValue, withSetting } from "../../document/edits/settings.ts";
 import { endGesture, plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { leaveMoment } from "../../live/time-now.ts";
+import { tracedLine } from "../../live/water-now.ts";
 
 /** How far the slider reaches to either side of the figure, in the person's unit. */
 const REACH: Readonly<Record<UnitSystem, number>> = { us: 3, metric: 1 };
@@ -62,26 +63,55 @@ export function StageSlider() {
   };
   const words = formatLength(valueM, system, 2);
   if (settingValue(plan.value, path) === null) return null;
+  const shareOf = (level: number) => Math.min(1, Math.max(0, (level - least) / (most - least)));
+  const overtopsAt = overtopsM(valueM);
+  const overtops = overtopsAt === null ? null : lengthIn(overtopsAt, system);
   return (
     <div class="stage-slider">
-      <input
-        type="range"
-        aria-label={byStage ? "Stage" : "Water-surface elevation"}
-        aria-valuetext={words}
-        min={least}
-        max={most}
-        step={STEP[system]}
-        value={value}
-        style={{ "--filled": `${((value - least) / (most - least)) * 100}%` }}
-        onPointerDown={begin}
-        onFocus={begin}
-        onInput={(event) => move(event.currentTarget.valueAsNumber)}
-      />
+      <div class="stage-track">
+        <input
+          type="range"
+          aria-label={byStage ? "Stage" : "Water-surface elevation"}
+          aria-valuetext={words}
+          min={least}
+          max={most}
+          step={STEP[system]}
+          value={value}
+          style={{
+            "--filled": `${shareOf(value) * 100}%`,
+            "--spare": `${shareOf(lengthIn(valueM + plan.value.water.freeboardM, system)) * 100}%`,
+          }}
+          onPointerDown={begin}
+          onFocus={begin}
+          onInput={(event) => move(event.currentTarget.valueAsNumber)}
+        />
+        {overtops !== null && isOnSpan(overtops, { least, most }) && (
+          <span class="stage-overtops" style={{ "--at": shareOf(overtops) }} />
+        )}
+      </div>
       <div class="stage-ticks" aria-hidden="true">
-        {Array.from({ length: most - least + 1 }, (_, step) => (
-          <span key={least + step}>{least + step}</span>
+        {ticksOf({ least, most }).map((level) => (
+          <span key={level} style={{ "--at": shareOf(level) }}>
+            {level}
+          </span>
         ))}
       </div>
     </div>
   );
+}
+
+/** Most labels under the slider. */
+const MOST_TICKS = 5;
+
+/** Whole units to name, evenly, the lowest first. */
+function ticksOf({ least, most }: Span): readonly number[] {
+  const step = Math.ceil((most - least) / (MOST_TICKS - 1));
+  const count = Math.floor((most - least) / step) + 1;
+  return Array.from({ length: count }, (_, index) => least + index * step);
+}
+
+/** The level above which the chosen line overtops, as the plan gives its water, metres; null where not known. */
+function overtopsM(valueM: number): number | null {
+  const line = tracedLine.value;
+  return line?.dry && line.firstOver ? valueM + line.firstOver.riseM : null;
 }

@@ -1,0 +1,90 @@
+import { useState } from "preact/hooks";
+import type { LeaveLevel, Plan } from "../../../shared/plan.ts";
+import { momentOf, momentText } from "../../../shared/time/forecast-time.ts";
+import { zoneWords } from "../../../shared/words/clock.ts";
+import { leaveWords } from "../../../shared/words/leave.ts";
+import { setLeave } from "../../document/edits/leave.ts";
+import { plan } from "../../document/store.ts";
+import { unitSystem } from "../../live/screen.ts";
+import { NumberField } from "../../ui/number-field.tsx";
+import { ELEVATION } from "../../ui/quantity.ts";
+import { TextField } from "../../ui/text-field.tsx";
+import { momentQuantity } from "../time/time-start-field.tsx";
+
+/** When people leave, always in sight; pressed, it is set or changed in place. */
+export function LeaveLine() {
+  const [isOpen, setOpen] = useState(false);
+  const { leave } = plan.value;
+  const act = leave ? "Change" : "Set it now";
+  return (
+    <div class="leave">
+      <p class="leave-line">
+        <strong>{leaveWords(plan.value, unitSystem.value)}</strong>
+        <button
+          type="button"
+          aria-expanded={isOpen}
+          aria-label={isOpen ? "Close the leave stage" : `${act}: leave stage`}
+          onClick={() => setOpen(!isOpen)}
+        >
+          {isOpen ? "Done" : act}
+        </button>
+      </p>
+      {isOpen && <LeaveForm />}
+    </div>
+  );
+}
+
+function LeaveForm() {
+  const leave = plan.value.leave ?? emptyLeave(plan.value);
+  const change = (next: Partial<LeaveLevel>) => {
+    const changed = { ...leave, ...next };
+    setLeave(changed.levelM === null && changed.at === null ? null : changed);
+    return undefined;
+  };
+  const at = leave.at === null ? null : momentOf(leave.at);
+  const offsetMin = at?.offsetMin ?? forecastOffsetMin(plan.value);
+  const zone = zoneWords({ atS: 0, offsetMin });
+  return (
+    <div class="leave-form">
+      <NumberField
+        system={unitSystem.value}
+        label={leave.by === "stage" ? "Stage to leave at" : "Water elevation to leave at"}
+        value={leave.levelM}
+        quantity={ELEVATION}
+        range={{ least: -500, most: 9000 }}
+        blank="not set"
+        onValue={(levelM) => change({ levelM })}
+      />
+      <NumberField
+        system={unitSystem.value}
+        label={zone ? `Hour to leave (${zone})` : "Hour to leave"}
+        value={at?.atS ?? null}
+        quantity={momentQuantity(offsetMin)}
+        blank="not set"
+        onValue={(atS) => change({ at: atS === null ? null : momentText({ atS, offsetMin }) })}
+      />
+      {plan.value.leave && (
+        <TextField
+          label="What sets it"
+          placeholder="exit road, time people need"
+          maxLength={500}
+          value={leave.note}
+          onText={(note) => change({ note })}
+        />
+      )}
+      <p class="hint">
+        Set it by the exit road and the time people need, never by the level the levee overtops at.
+      </p>
+    </div>
+  );
+}
+
+function emptyLeave({ water }: Plan): LeaveLevel {
+  return { by: water.by, levelM: null, at: null, note: "" };
+}
+
+/** The forecast's own clock; null without one. */
+function forecastOffsetMin({ time }: Plan): number | null {
+  const first = time?.forecast?.rows[0];
+  return first ? (momentOf(first.at)?.offsetMin ?? null) : null;
+}
