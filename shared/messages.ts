@@ -174,6 +174,16 @@ export interface OnGrid {
   readonly xy: readonly (readonly [number, number])[];
 }
 
+interface LonLatRequest {
+  /** x and y of places in the raster's own grid, one after the other. */
+  readonly grid: Float64Array<ArrayBuffer>;
+}
+
+interface LonLatResponse {
+  /** Longitude and latitude of the same places, degrees. */
+  readonly lonLat: Float64Array<ArrayBuffer>;
+}
+
 /** The contract: name -> [request, response]. Everything else about the wire is derived from it. */
 interface EngineMessages {
   openTerrain: [OpenTerrainRequest, GroundSummary];
@@ -188,6 +198,8 @@ interface EngineMessages {
   probe: [ProbeRequest, ProbeResponse];
   /** Longitudes and latitudes as eastings and northings of the raster's own reference. */
   toGrid: [ToGridRequest, OnGrid];
+  /** Where places of the raster's own grid are on Earth. */
+  lonLatOf: [LonLatRequest, LonLatResponse];
   /** Connected water and what it reaches, without a levee and with each alternative. */
   traceWater: [TraceWaterRequest, WaterTrace];
   /** The line round structures that needs the fewest bags. */
@@ -232,6 +244,7 @@ export function engineOf(make: <V extends Verb>(verb: V) => Answer<V>): Engine {
     contours: make("contours"),
     probe: make("probe"),
     toGrid: make("toGrid"),
+    lonLatOf: make("lonLatOf"),
     traceWater: make("traceWater"),
     siteRing: make("siteRing"),
     improveLine: make("improveLine"),

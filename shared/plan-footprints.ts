@@ -1,86 +1,221 @@
 import { asFailure, type Outcome, Refusal } from "./failure.ts";
-import type { LonLat, Structure } from "./plan.ts";
+import type { LonLat, Structure, VerticalUnit } from "./plan.ts";
 import { type Entries, entriesOf } from "./plan-feature.ts";
 import { refuseOtherCrs } from "./plan-file.ts";
-import { path } from "./plan-geometry.ts";
+import { badGeometry, path, rounded } from "./plan-geometry.ts";
 import { parseBounded } from "./plan-json.ts";
 import { freeNumbered, naming } from "./plan-names.ts";
 import { MAX_CORNERS } from "./plan-schema.ts";
-import { cleanLabel, shown } from "./plan-text.ts";
+import { cleanLabel, cleanText, shown } from "./plan-text.ts";
+import { metresPer } from "./vertical-unit.ts";
 
-/** Footprints as read from a file. */
-export interface Footprints {
-  readonly structures: readonly Structure[];
+/** An outline on the ground, with the columns that its file has for it. */
+export interface Footprint {
+  readonly corners: readonly LonLat[];
+  readonly middle: LonLat;
+  readonly columns: Entries;
+}
+
+/**
+ * In what the coordinates of a file are: longitude and latitude; a grid that no one names (they are no degrees); or
+ * what its `crs` member names, e.g. `EPSG:26851`.
+ */
+type FootprintReference =
+  | { readonly kind: "degrees" }
+  | { readonly kind: "grid" }
+  | { readonly kind: "named"; readonly name: string };
+
+/** Outlines as a file has them. */
+export interface FootprintFile {
+  readonly reference: FootprintReference;
+  /** Corners in the file's own coordinates, of each outline. */
+  readonly outlines: readonly {
+    readonly corners: readonly (readonly [number, number])[];
+    readonly columns: Entries;
+  }[];
   /** What was left out or cut, each in one sentence for the person. */
+  readonly notes: readonly string[];
+}
+
+/** Outlines on the ground that is open. */
+export interface Footprints {
+  readonly footprints: readonly Footprint[];
   readonly notes: readonly string[];
 }
 
 /** West, south, east, north, degrees. */
 type Bounds = readonly [number, number, number, number];
 
-export interface FootprintOptions {
-  /** Structures that the plan has: their identifiers and names are not given again. */
-  readonly present: readonly Structure[];
-  /** Bounds of the ground: only footprints whose middle lies in it are taken. Null = all. */
-  readonly within: Bounds | null;
+/** Columns that say what a building is called and where its lowest floor is; null = none does. */
+export interface FootprintColumns {
+  readonly name: string | null;
+  readonly floor: string | null;
+  /** Of the floors; null until someone has said it: then no floor is taken. */
+  readonly floorUnit: VerticalUnit | null;
 }
 
 /** Most characters a footprint file may have. */
-export const MAX_FOOTPRINT_CHARACTERS = 20_000_000;
-/** Most footprints taken from one file: those nearest to the middle of the ground. */
-const MAX_TAKEN = 50;
+export const MAX_FOOTPRINT_CHARACTERS = 40_000_000;
 const EXPECTED = { words: "a footprint file", maxCharacters: MAX_FOOTPRINT_CHARACTERS };
-
-interface Outline {
-  readonly name: string | null;
-  readonly corners: readonly LonLat[];
-  readonly middle: LonLat;
-}
+/** No degree is larger. */
+const MOST_DEGREES = 360;
+/** Columns are looked for in so many outlines. */
+const LOOKED_AT = 500;
 
 /**
  * Building outlines from GeoJSON text: a FeatureCollection, Feature, Polygon, MultiPolygon or GeometryCollection.
- * Parts become structures of their own; holes and other geometry are left out with a note. Failures:
- * `plan/not-json`, `plan/truncated`, `plan/too-large`, `plan/too-deep`, `plan/hostile-key`, `plan/other-crs`,
- * `plan/bad-geometry`, `footprints/none`, `footprints/too-many`.
+ * Parts become outlines of their own; holes and other geometry are left out with a note. Failures:
+ * `plan/not-json`, `plan/truncated`, `plan/too-large`, `plan/too-deep`, `plan/hostile-key`,
+ * `plan/bad-geometry`, `footprints/none`.
  */
-export function importFootprints(text: string, options: FootprintOptions): Outcome<Footprints> {
-  try {
-    return { ok: true, value: read(parseBounded(text, EXPECTED), options) };
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return { ok: false, failure: asFailure(thrown) };
-    throw thrown;
-  }
-}
-
-function read(value: unknown, { present, within }: FootprintOptions): Footprints {
-  const notes: string[] = [];
-  refuseOtherCrs(entriesOf(value)?.crs, notes);
-  const found = outlinesIn(value, notes);
-  if (found.length === 0) throw none(value);
-  const near = within ? found.filter(({ middle }) => isWithin(middle, within)) : found;
-  if (near.length === 0) throw elsewhere(found.length);
-  if (near.length < found.length) {
-    notes.push(`${found.length - near.length} footprints outside the ground are left out.`);
-  }
-  return { structures: named(nearest(near, within, notes), present), notes };
-}
-
-function outlinesIn(value: unknown, notes: string[]): Outline[] {
-  const left = { other: 0, unfit: 0, holes: 0 };
-  const found = featuresIn(value).flatMap((feature, index) => {
-    const name = nameOf(entriesOf(feature.properties)?.name);
-    const where = name === null ? `Footprint ${index + 1}` : `Footprint "${name}"`;
-    const parts = polygonsIn(feature.geometry);
-    if (parts.length === 0) left.other += 1;
-    return parts.flatMap((rings) => {
-      const corners = path(rings[0], where, true);
-      if (rings.length > 1) left.holes += 1;
-      const fits = corners.length >= 3 && corners.length <= MAX_CORNERS;
-      if (!fits) left.unfit += 1;
-      return fits ? [{ name, corners, middle: middleOf(corners) }] : [];
-    });
+export function readFootprints(text: string): Outcome<FootprintFile> {
+  return outcomeOf(() => {
+    const value = parseBounded(text, EXPECTED);
+    const notes: string[] = [];
+    const polygons = polygonsOf(value);
+    const reference = referenceOf(entriesOf(value)?.crs, polygons, notes);
+    const outlines = outlinesIn(polygons, reference.kind === "degrees", notes);
+    if (outlines.length === 0) throw none(value);
+    return { reference, outlines, notes };
   });
-  if (left.other > 0) notes.push(`${left.other} features that are not polygons are left out.`);
+}
+
+/**
+ * The outlines that lie on the ground that is open.
+ * @param places the corners of all outlines one after the other in longitude and latitude; null = the file has them so
+ * @param within bounds of the ground; null = all are taken
+ */
+export function placeFootprints(
+  { outlines, notes }: FootprintFile,
+  places: readonly LonLat[] | null,
+  within: Bounds | null,
+): Outcome<Footprints> {
+  return outcomeOf(() => {
+    let next = 0;
+    const all = outlines.map(({ corners, columns }): Footprint => {
+      const at = places ? places.slice(next, next + corners.length) : corners;
+      next += corners.length;
+      const rings = at.map(([lon, lat]): LonLat => [rounded(lon), rounded(lat)]);
+      return { corners: rings, middle: middleOf(rings), columns };
+    });
+    const near = within ? all.filter(({ middle }) => isWithin(middle, within)) : all;
+    if (near.length === 0) throw elsewhere(all.length);
+    const left = all.length - near.length;
+    const said = left > 0 ? [`${left} footprints outside the elevation data are left out.`] : [];
+    return { footprints: near, notes: [...notes, ...said] };
+  });
+}
+
+/** Buildings of a plan out of footprints; identifiers and names that it has are not given again. */
+export function buildingsOf(
+  taken: readonly Footprint[],
+  present: readonly Structure[],
+  columns: FootprintColumns,
+): Structure[] {
+  const names = naming("structure-", (used) => freeNumbered(used, "Building "));
+  for (const { id, name } of present) names.state(id, name);
+  for (const { id } of present) names.giveId(id);
+  return taken.map((footprint) => ({
+    id: names.giveId(null),
+    name: names.giveName(nameOf(footprint, columns)),
+    outline: footprint.corners,
+    floorM: floorOf(footprint, columns),
+  }));
+}
+
+/** What the chosen column calls a building; null when it says nothing. */
+export function nameOf({ columns }: Footprint, { name }: FootprintColumns): string | null {
+  const value = name === null ? null : columns[name];
+  return typeof value === "string" || typeof value === "number" ? cleanLabel(String(value)) : null;
+}
+
+/** Its lowest floor as the chosen column has it, metres; null when it says nothing or nobody has said the unit. */
+export function floorOf(
+  { columns }: Footprint,
+  { floor, floorUnit }: FootprintColumns,
+): number | null {
+  const value = floor === null ? null : columns[floor];
+  if (floorUnit === null || value === null || value === undefined || value === "") return null;
+  const figure = Number(value);
+  const floorM = figure * metresPer(floorUnit);
+  return floorM >= -500 && floorM <= 9000 && figure !== 0 ? floorM : null;
+}
+
+/** The columns of footprints, those that hold figures alone apart. */
+export function columnsOf(footprints: readonly Footprint[]): {
+  readonly all: readonly string[];
+  readonly figures: readonly string[];
+} {
+  const values = new Map<string, unknown[]>();
+  for (const { columns } of footprints.slice(0, LOOKED_AT)) {
+    for (const [name, value] of Object.entries(columns)) {
+      if (typeof value !== "string" && typeof value !== "number") continue;
+      values.set(name, [...(values.get(name) ?? []), value]);
+    }
+  }
+  const all = [...values.keys()];
+  const isFigure = (value: unknown) => value !== "" && Number.isFinite(Number(value));
+  return { all, figures: all.filter((name) => values.get(name)!.every(isFigure)) };
+}
+
+interface Polygon {
+  readonly where: string;
+  readonly rings: readonly unknown[];
+  readonly columns: Entries;
+}
+
+function polygonsOf(value: unknown): {
+  readonly parts: readonly Polygon[];
+  readonly other: number;
+} {
+  let other = 0;
+  const parts = featuresIn(value).flatMap((feature, index) => {
+    const columns = entriesOf(feature.properties) ?? {};
+    const name = typeof columns.name === "string" ? cleanLabel(columns.name) : null;
+    const where = name === null ? `Footprint ${index + 1}` : `Footprint "${name}"`;
+    const found = polygonsIn(feature.geometry);
+    if (found.length === 0) other += 1;
+    return found.map((rings): Polygon => ({ where, rings, columns }));
+  });
+  return { parts, other };
+}
+
+function referenceOf(
+  crs: unknown,
+  { parts }: ReturnType<typeof polygonsOf>,
+  notes: string[],
+): FootprintReference {
+  const named = entriesOf(entriesOf(crs)?.properties)?.name;
+  if (typeof named === "string") {
+    try {
+      refuseOtherCrs(crs, notes);
+    } catch {
+      const code = /EPSG:+(\d+)$/i.exec(named)?.[1];
+      return { kind: "named", name: code ? `EPSG:${code}` : cleanText(named, 80) };
+    }
+    return { kind: "degrees" };
+  }
+  const isFar = (at: unknown) =>
+    Array.isArray(at) &&
+    at.some((n, i) => i < 2 && typeof n === "number" && Math.abs(n) > MOST_DEGREES);
+  const isGrid = parts.some(({ rings: [outer] }) => Array.isArray(outer) && outer.some(isFar));
+  return { kind: isGrid ? "grid" : "degrees" };
+}
+
+function outlinesIn(
+  { parts, other }: ReturnType<typeof polygonsOf>,
+  areDegrees: boolean,
+  notes: string[],
+): FootprintFile["outlines"] {
+  const left = { unfit: 0, holes: 0 };
+  const found = parts.flatMap(({ where, rings, columns }) => {
+    const corners = areDegrees ? path(rings[0], where, true) : gridPath(rings[0], where);
+    if (rings.length > 1) left.holes += 1;
+    const fits = corners.length >= 3 && corners.length <= MAX_CORNERS;
+    if (!fits) left.unfit += 1;
+    return fits ? [{ corners, columns }] : [];
+  });
+  if (other > 0) notes.push(`${other} features that are not polygons are left out.`);
   if (left.holes > 0) notes.push(`${left.holes} footprints had holes: only outlines are used.`);
   if (left.unfit > 0) {
     notes.push(
@@ -88,6 +223,25 @@ function outlinesIn(value: unknown, notes: string[]): Outline[] {
     );
   }
   return found;
+}
+
+/** Corners of a ring in a grid, without neighbours at the same place nor the first one again. */
+function gridPath(value: unknown, where: string): (readonly [number, number])[] {
+  if (!Array.isArray(value)) {
+    throw badGeometry(where, `Expected coordinates as a list of corners; came ${shown(value)}.`);
+  }
+  const all = value.map((at): readonly [number, number] => {
+    const [x, y] = Array.isArray(at) ? at : [];
+    if (Number.isFinite(x) && Number.isFinite(y)) return [x, y];
+    throw badGeometry(where, `Expected [x, y] in the grid of the file; came ${shown(at)}.`);
+  });
+  const isSame = (a: readonly [number, number], b: readonly [number, number] | undefined) =>
+    b !== undefined && a[0] === b[0] && a[1] === b[1];
+  return all.filter(
+    (at, index) =>
+      !isSame(at, all[index === 0 ? all.length : index - 1]) &&
+      !(index === all.length - 1 && index > 0 && isSame(at, all[0])),
+  );
 }
 
 function featuresIn(value: unknown): Entries[] {
@@ -108,41 +262,6 @@ function polygonsIn(value: unknown): unknown[][] {
   return listOf(geometry.geometries).flatMap(polygonsIn);
 }
 
-function nearest(
-  found: readonly Outline[],
-  within: FootprintOptions["within"],
-  notes: string[],
-): readonly Outline[] {
-  if (found.length <= MAX_TAKEN) return found;
-  if (!within) throw tooMany(found.length);
-  const [west, south, east, north] = within;
-  const middle: LonLat = [(west + east) / 2, (south + north) / 2];
-  notes.push(
-    `Of ${found.length} footprints the ${MAX_TAKEN} nearest to the middle of the ground are taken.`,
-  );
-  return [...found]
-    .map((outline) => ({ outline, far: distance(outline.middle, middle) }))
-    .sort((a, b) => a.far - b.far)
-    .slice(0, MAX_TAKEN)
-    .map(({ outline }) => outline);
-}
-
-function named(found: readonly Outline[], present: readonly Structure[]): Structure[] {
-  const names = naming("structure-", (taken) => freeNumbered(taken, "Building "));
-  for (const { id, name } of present) names.state(id, name);
-  for (const { name } of found) names.state(null, name);
-  return found.map(({ name, corners }) => ({
-    id: names.giveId(null),
-    name: names.giveName(name),
-    outline: corners,
-    floorM: null,
-  }));
-}
-
-function nameOf(value: unknown): string | null {
-  return typeof value === "string" || typeof value === "number" ? cleanLabel(String(value)) : null;
-}
-
 function middleOf(corners: readonly LonLat[]): LonLat {
   const lons = corners.map(([lon]) => lon);
   const lats = corners.map(([, lat]) => lat);
@@ -153,31 +272,28 @@ function isWithin([lon, lat]: LonLat, [west, south, east, north]: Bounds): boole
   return lon >= west && lon <= east && lat >= south && lat <= north;
 }
 
-function distance([lonA, latA]: LonLat, [lonB, latB]: LonLat): number {
-  return Math.hypot((lonA - lonB) * Math.cos((latB * Math.PI) / 180), latA - latB);
-}
-
 function none(value: unknown): Refusal {
   const came = entriesOf(value)?.type;
   return new Refusal(
     "footprints/none",
     `Expected building outlines as Polygons in GeoJSON; came ${came === undefined ? shown(value) : `${shown(came)} without any`}.`,
-    "Export the outlines as polygons, in GeoJSON and EPSG:4326.",
+    "Export the outlines as polygons, in GeoJSON.",
   );
 }
 
 function elsewhere(count: number): Refusal {
   return new Refusal(
     "footprints/elsewhere",
-    `Expected footprints on the ground that is open; none of the ${count} in the file lies on it.`,
-    "Check that the file is of this place, in longitude and latitude.",
+    `Expected footprints on the elevation data that is open; none of the ${count} in the file lies on it.`,
+    "Check that the file is of this place, in longitude and latitude or in the grid of the elevation data.",
   );
 }
 
-function tooMany(count: number): Refusal {
-  return new Refusal(
-    "footprints/too-many",
-    `Expected at most ${MAX_TAKEN} footprints while no ground is open; came ${count}.`,
-    "Open the ground first, so that only the footprints on it are taken, or cut the file down.",
-  );
+function outcomeOf<T>(work: () => T): Outcome<T> {
+  try {
+    return { ok: true, value: work() };
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return { ok: false, failure: asFailure(thrown) };
+    throw thrown;
+  }
 }

@@ -13,9 +13,12 @@ import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
 import { mapPicture } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
-import { ProfileEdge, profileShareStyle } from "./profile/profile-edge.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
+import { ExampleBand } from "./start/example-band.tsx";
+import { FirstRun } from "./start/first-run.tsx";
+import { NextBuilding } from "./start/next-building.tsx";
+import { StepStrip } from "./start/step-strip.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { disclosuresAsked } from "./ui/disclosure.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
@@ -24,6 +27,7 @@ import { Part } from "./ui/part.tsx";
 import { MarkQuestion } from "./worksheet/ground/mark-question.tsx";
 import { PlanElsewhere } from "./worksheet/ground/plan-elsewhere.tsx";
 import { UnitQuestion } from "./worksheet/ground/unit-question.tsx";
+import { BuildingWays } from "./worksheet/line/building-ways.tsx";
 import { runShortcut } from "./worksheet/top-bar/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar/top-bar.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
@@ -58,27 +62,35 @@ export function App() {
   const printing = pagesOpen.value;
   return (
     <>
-      <div class="shell" data-panel={panel} inert={printing} style={profileShareStyle()}>
+      <div class="shell" data-panel={panel} inert={printing}>
         <a class="skip" href="#worksheet">
           Go to the worksheet
         </a>
         <TopBar />
         <main class="map-place" aria-label="Map">
-          <MapRoom />
-          <div class="over-map">
-            <BusyBar busy={busy} />
-            <UnitQuestion />
-            <MarkQuestion />
-            <PlanElsewhere />
-            <Notices
-              notices={notices}
-              onDismiss={dismiss}
-              reportOf={reportOf}
-              system={unitSystem.value}
-            />
+          <ExampleBand />
+          <StepStrip
+            toWorksheet={() => setPanel("worksheet")}
+            buildings={(onPlace) => <BuildingWays onPlace={onPlace} />}
+          />
+          <div class="under-band">
+            <MapRoom />
+            <FirstRun />
+            <div class="over-map">
+              <BusyBar busy={busy} />
+              <UnitQuestion />
+              <MarkQuestion />
+              <NextBuilding />
+              <PlanElsewhere />
+              <Notices
+                notices={notices}
+                onDismiss={dismiss}
+                reportOf={reportOf}
+                system={unitSystem.value}
+              />
+            </div>
           </div>
         </main>
-        <ProfileEdge />
         <PanelTabs panel={panel} onPanel={setPanel} />
         <aside class="worksheet-place" id="worksheet" tabIndex={-1} aria-label="Worksheet">
           <Worksheet />

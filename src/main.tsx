@@ -12,11 +12,14 @@ import { savePlan } from "./live/actions.ts";
 import { keepAnnounced } from "./live/announced.ts";
 import { markStale } from "./live/current.ts";
 import { startDemo } from "./live/demo.ts";
+import { keepPicking } from "./live/footprints.ts";
+import { keepGroundOfPlan } from "./live/ground-of-plan.ts";
 import { hearEngine } from "./live/heard.ts";
 import { keepMarks } from "./live/marks.ts";
 import { keepGroundUnit, openTerrainFiles } from "./live/open-ground.ts";
 import { tellPageErrors } from "./live/page-errors.ts";
 import { theme } from "./live/screen.ts";
+import { keepNoticesSettled } from "./live/settled-notices.ts";
 import { keepFollowing } from "./live/siting/follow.ts";
 import { keepSideways } from "./live/siting/why-here.ts";
 import { keepSized } from "./live/sizing.ts";
@@ -52,6 +55,7 @@ async function start(): Promise<void> {
   const ground = restored ? () => openKept(kept) : startDemo();
   keepPlan({ onFailure: tellNotKept, onKeptAgain, onKept });
   await ground();
+  keepGroundOfPlan();
 }
 
 function tellNotKept(failure: Failure): void {
@@ -78,6 +82,8 @@ hearEngine();
 keepSized();
 keepGroundUnit();
 keepMarks();
+keepPicking();
+keepNoticesSettled();
 markStale(document.documentElement);
 keepTraced();
 keepMomentTraced();

@@ -8,7 +8,7 @@ import type { Alignment, Plan } from "../shared/plan.ts";
 import type { PlanPlane } from "../shared/plan-plane.ts";
 import { planSite, type Site } from "../shared/site.ts";
 import { sizeLine } from "../shared/size-line.ts";
-import { elsewhere } from "../shared/words/apart.ts";
+import { elsewhere, noGround } from "../shared/words/apart.ts";
 import { loneValueWords, systemOf } from "../shared/words/marks.ts";
 import type { OverviewShelf } from "./raster/built-overview.ts";
 import { heightRange } from "./raster/height-range.ts";
@@ -37,11 +37,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
 
   const opened = (): Terrain => {
     if (terrain) return terrain;
-    throw new Refusal(
-      "ground/none",
-      "This needs the ground, and no elevation raster is open.",
-      "Open a GeoTIFF or an Esri ASCII grid of the site in Ground.",
-    );
+    throw refusalOf(noGround());
   };
 
   /** @throws Refusal `plan/elsewhere` when none of the plan lies on the terrain that is open */
@@ -122,6 +118,13 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     },
 
     toGrid: async ({ places }) => opened().toGrid(places),
+
+    async lonLatOf({ grid }) {
+      const { lonLatAt } = opened();
+      const lonLat = new Float64Array(grid.length);
+      for (let i = 0; i < grid.length; i += 2) lonLat.set(lonLatAt(grid[i]!, grid[i + 1]!), i);
+      return { lonLat };
+    },
 
     traceWater: async (request, options) => traceWater(openedFor(request.plan), request, options),
     async siteRing(request, options) {

@@ -33,14 +33,14 @@ async function read(text: string, parse: (xml: string) => XmlDocument): Promise<
     throw tooLarge("a KML or GPX file", text.length, MAX_SHAPE_CHARACTERS);
   }
   if (/<!(?:DOCTYPE|ENTITY)/i.test(text)) throw withEntities();
-  const document = parsed(text, parse);
-  const format = document.documentElement?.nodeName.replace(/^.*:/, "").toLowerCase();
+  const xml = parsed(text, parse);
+  const format = xml.documentElement?.nodeName.replace(/^.*:/, "").toLowerCase();
   if (format !== "kml" && format !== "gpx") throw otherFormat(format);
   const library = await loadPart(
     "the reader of KML and GPX files",
     () => import("@tmcw/togeojson"),
   );
-  const features = [...(format === "kml" ? library.kml(document) : library.gpx(document)).features];
+  const features = [...(format === "kml" ? library.kml(xml) : library.gpx(xml)).features];
   const shapes = features.flatMap(named);
   if (shapes.length === 0) throw none();
   return { type: "FeatureCollection", features: shapes };
@@ -48,8 +48,8 @@ async function read(text: string, parse: (xml: string) => XmlDocument): Promise<
 
 function parsed(text: string, parse: (xml: string) => XmlDocument): XmlDocument {
   try {
-    const document = parse(text);
-    if (document.getElementsByTagName("parsererror").length === 0) return document;
+    const xml = parse(text);
+    if (xml.getElementsByTagName("parsererror").length === 0) return xml;
   } catch {
     throw notXml();
   }

@@ -16,3 +16,12 @@ export function elsewhere(apart: Apart): Failure {
     figures: [{ as: "far", m: apart.distanceM }],
   };
 }
+
+/** That nothing can be worked out because no elevation data is open. */
+export function noGround(): Failure {
+  return {
+    code: "ground/none",
+    message: "This needs elevation data, and none is open.",
+    remedy: "Open a GeoTIFF or an Esri ASCII grid of the site.",
+  };
+}

@@ -1,5 +1,5 @@
 import type { Failure } from "../failure.ts";
-import type { LoneValue, MarkChoice } from "../ground-marks.ts";
+import type { LoneValue, MarkChoice, MarkMeaning } from "../ground-marks.ts";
 import type { VerticalUnit } from "../plan.ts";
 import { formatCount, formatLength, formatShare, type UnitSystem } from "../units.ts";
 
@@ -27,6 +27,13 @@ export function loneValueWords(lone: LoneValue, system: UnitSystem): Failure & {
     remedy: "Say whether it marks missing data or is ground. Nothing is counted before that.",
     mark: lone,
   };
+}
+
+/** What an answer makes of the cells that hold a value. */
+export function markChoiceWords({ value, unit, side }: LoneValue, is: MarkMeaning): string {
+  if (is === "hole") return "a gap in the data: no height is counted there";
+  const end = side === "below" ? "lowest" : "highest";
+  return `the ${end} ground is then ${rasterValue(value, unit)}`;
 }
 
 /** What the person said of a value. */

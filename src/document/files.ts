@@ -7,10 +7,9 @@ import {
   writePlanFile,
 } from "../../shared/plan-file.ts";
 import {
-  type FootprintOptions,
-  type Footprints,
-  importFootprints,
+  type FootprintFile,
   MAX_FOOTPRINT_CHARACTERS,
+  readFootprints,
 } from "../../shared/plan-footprints.ts";
 import { tooLarge } from "../../shared/plan-json.ts";
 
@@ -22,13 +21,8 @@ export function readPlanOf(file: File): Promise<Outcome<ReadPlan>> {
 }
 
 /** Reads a chosen or dropped file as building footprints. */
-export function readFootprintsOf(
-  file: File,
-  options: FootprintOptions,
-): Promise<Outcome<Footprints>> {
-  return readText(file, "a footprint file", MAX_FOOTPRINT_CHARACTERS, (text) =>
-    importFootprints(text, options),
-  );
+export function readFootprintsOf(file: File): Promise<Outcome<FootprintFile>> {
+  return readText(file, "a footprint file", MAX_FOOTPRINT_CHARACTERS, readFootprints);
 }
 
 /** Hands the plan to the person as a file to save, named for its title. */

@@ -33,6 +33,12 @@ export function withdraw(code: string): void {
   notices.value = notices.value.filter((notice) => notice.failure.code !== code);
 }
 
+/** The same for all whose code begins so. */
+export function withdrawAll(...beginnings: readonly string[]): void {
+  const isOver = ({ failure }: Notice) => beginnings.some((each) => failure.code.startsWith(each));
+  if (notices.peek().some(isOver)) notices.value = notices.peek().filter((each) => !isOver(each));
+}
+
 export function dismiss(id: number): void {
   notices.value = notices.value.filter((notice) => notice.id !== id);
 }

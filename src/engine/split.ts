@@ -19,6 +19,7 @@ const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
   contours: "quick",
   probe: "quick",
   toGrid: "quick",
+  lonLatOf: "quick",
   traceWater: "long",
   siteRing: "long",
   improveLine: "long",

@@ -1,11 +1,11 @@
 import type { Failure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import { readPlanOf, savePlanFile } from "../document/files.ts";
-import { tell } from "../document/notices.ts";
+import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { openForecastFile } from "./forecast-draft.ts";
-import { ground, unitQuestion } from "./ground.ts";
-import { openGround } from "./open-ground.ts";
+import { ground, groundsOpening, unitQuestion } from "./ground.ts";
+import { openGround, tellGround } from "./open-ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
 
 const PLAN_NAME = /\.(geojson|json)$/i;
@@ -22,6 +22,7 @@ async function openPlanFiles(files: readonly File[]): Promise<void> {
       refused.push({ name, failure: read.failure });
       continue;
     }
+    withdrawAll("plan/");
     for (const note of read.value.notes) {
       tell("info", { code: "plan/note", message: note, remedy: "" });
     }
@@ -62,6 +63,13 @@ function tellOtherTerrain(): void {
 
 /** Whatever was dropped or chosen: plan files open as plans, a CSV file as the forecast, everything else as ground. */
 export async function openAny(files: readonly File[]): Promise<void> {
+  groundsOpening.value += 1;
+  await openEach(files).finally(() => {
+    groundsOpening.value -= 1;
+  });
+}
+
+async function openEach(files: readonly File[]): Promise<void> {
   const plans = files.filter((file) => PLAN_NAME.test(file.name));
   const forecasts = files.filter((file) => FORECAST_NAME.test(file.name));
   const rasters = files.filter((file) => !plans.includes(file) && !forecasts.includes(file));
@@ -69,7 +77,7 @@ export async function openAny(files: readonly File[]): Promise<void> {
   const failure = rasters.length > 0 ? await openGround(rasters) : null;
   if (plans.length > 0 && !unitQuestion.value) tellOtherTerrain();
   for (const file of forecasts) await openForecastFile(file);
-  if (failure) tell("error", failure);
+  if (failure) tellGround(failure);
 }
 
 export function savePlan(): void {

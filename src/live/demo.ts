@@ -1,55 +1,38 @@
-import demoPlan from "../../sample-terrain/demo.geojson?raw";
-import demoRaster from "../../sample-terrain/demo.tif?url";
-import steppedPlan from "../../sample-terrain/stepped.geojson?raw";
-import steppedRaster from "../../sample-terrain/stepped.tif?url";
-import tiltedPlan from "../../sample-terrain/tilted.geojson?raw";
-import tiltedRaster from "../../sample-terrain/tilted.tif?url";
-import type { Plan } from "../../shared/plan.ts";
-import { readPlanFile } from "../../shared/plan-file.ts";
+import { batch } from "@preact/signals";
 import { tell } from "../document/notices.ts";
 import { replacePlan, startFrom } from "../document/store.ts";
+import { DEMO_SITES, type DemoKey, type DemoSite, planOfSite, siteOf } from "./demo-sites.ts";
+import { bandIsAway } from "./example-band.ts";
+import { ground, groundsOpening } from "./ground.ts";
 import { openTerrainFiles } from "./open-ground.ts";
-
-/** The sites that come with the tool. */
-export const DEMO_SITES = [
-  { key: "demo", label: "Farm on the bend", raster: demoRaster, plan: demoPlan },
-  { key: "tilted", label: "Tilted plane, for teaching", raster: tiltedRaster, plan: tiltedPlan },
-  {
-    key: "stepped",
-    label: "Stepped plane, for teaching",
-    raster: steppedRaster,
-    plan: steppedPlan,
-  },
-] as const;
-
-export type DemoKey = (typeof DEMO_SITES)[number]["key"];
 
 /** Opens a demo site: its raster and its finished plan, as one undoable step. */
 export async function openDemo(key: DemoKey): Promise<void> {
   const site = DEMO_SITES.find((each) => each.key === key) ?? DEMO_SITES[0];
-  const planned = planOf(site);
-  if (planned) replacePlan(planned, `Open ${site.label}`);
-  await openRasterOf(site);
+  const finished = planOfSite(site);
+  if (!finished.ok) return tell("error", finished.failure);
+  bandIsAway.value = false;
+  batch(() => {
+    groundsOpening.value += 1;
+    replacePlan(finished.value.plan, `Open ${site.label}`);
+  });
+  await openRasterOf(site).finally(() => {
+    groundsOpening.value -= 1;
+  });
 }
 
 /** Starts on the first demo site. @returns opens its ground */
 export function startDemo(): () => Promise<void> {
   const site = DEMO_SITES[0];
-  const planned = planOf(site);
-  if (planned) startFrom({ plan: planned });
+  const finished = planOfSite(site);
+  if (finished.ok) startFrom({ plan: finished.value.plan });
+  else tell("error", finished.failure);
   return () => openRasterOf(site);
 }
 
-type DemoSite = (typeof DEMO_SITES)[number];
-
-function planOf(site: DemoSite): Plan | null {
-  const read = readPlanFile(site.plan);
-  if (read.ok) return read.value.plan;
-  tell("error", read.failure);
-  return null;
-}
-
-async function openRasterOf(site: DemoSite): Promise<void> {
+/** Opens the elevation data of a site; does nothing when that is what is open. */
+export async function openRasterOf(site: DemoSite): Promise<void> {
+  if (siteOf(ground.peek()?.files ?? []) === site) return;
   const answer = await fetch(site.raster);
   await openTerrainFiles([new File([await answer.blob()], `${site.key}.tif`)]);
 }

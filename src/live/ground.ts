@@ -7,6 +7,10 @@ import { plan } from "../document/store.ts";
 
 /** Ground as opened; null before the first raster. */
 export const ground = signal<GroundSummary | null>(null);
+/** Why the elevation data chosen last could not be opened; null when it could. */
+export const groundFailure = signal<Failure | null>(null);
+/** How many openings of elevation data are under way. */
+export const groundsOpening = signal(0);
 /** The files of `ground`, side-cars too. */
 export const openFiles = signal<readonly File[]>([]);
 /** A height that may mark missing data, met while `ground` was read; null when there was none. */

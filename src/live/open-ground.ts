@@ -7,12 +7,22 @@ import { planOnGround, speaksOf } from "../../shared/ground-settings.ts";
 import type { GroundSummary, TerrainFile } from "../../shared/messages.ts";
 import type { TerrainRef, VerticalUnit } from "../../shared/plan.ts";
 import { formatLength } from "../../shared/units.ts";
+import { exampleLeft } from "../../shared/words/example.ts";
 import { leftBehind } from "../../shared/words/left-behind.ts";
 import { keepTerrain } from "../document/keeping.ts";
-import { tell } from "../document/notices.ts";
-import { apply, plan } from "../document/store.ts";
+import { tell, withdrawAll } from "../document/notices.ts";
+import { apply, plan, replacePlan } from "../document/store.ts";
 import { engine } from "../engine.ts";
-import { ground, markMet, openFiles, unitQuestion } from "./ground.ts";
+import { type DemoSite, isTouched, siteOf } from "./demo-sites.ts";
+import {
+  ground,
+  groundFailure,
+  groundsOpening,
+  markMet,
+  openFiles,
+  unitQuestion,
+} from "./ground.ts";
+import { freshPlan } from "./new-plan.ts";
 import { busy, unitSystem } from "./screen.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 
@@ -26,7 +36,13 @@ export async function openTerrainFiles(
   answer: VerticalUnit | null = null,
 ): Promise<void> {
   const failure = await openGround(files, answer);
-  if (failure) tell("error", failure);
+  if (failure) tellGround(failure);
+}
+
+/** Says why elevation data could not be opened: at the first step while there is none, else in a notice. */
+export function tellGround(failure: Failure): void {
+  if (ground.peek()) tell("error", failure);
+  else groundFailure.value = failure;
 }
 
 /** @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for */
@@ -40,6 +56,8 @@ export async function openGround(
   const met = openFiles.peek() === files ? markMet.peek() : null;
   const marksAsked = met && !isSaid(met, marks) ? [met] : [];
   const abort = new AbortController();
+  groundsOpening.value += 1;
+  groundFailure.value = null;
   try {
     const summary = await engine.openTerrain(
       { files: blobsOf(files), verticalUnit, marks, marksAsked },
@@ -56,6 +74,7 @@ export async function openGround(
       unitQuestion.value = null;
       ground.value = summary;
       sizeAgain.value += 1;
+      withdrawAll("raster/", "ground/", "plan/other-terrain");
       rememberTerrain(files, summary);
     });
     return null;
@@ -66,6 +85,7 @@ export async function openGround(
     return null;
   } finally {
     busy.value = null;
+    groundsOpening.value -= 1;
   }
 }
 
@@ -133,9 +153,14 @@ function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
   keepTerrain([...files]).catch((thrown) => tell("error", asFailure(thrown)));
   const before = plan.value;
   const terrain = refsOf(files);
+  const left = siteOf(before.terrain);
+  if (left && siteOf(terrain) !== left) {
+    leaveExample(left, terrain, summary);
+    return;
+  }
   const isNamed = before.terrain.length > 0 && speaksOf(before, terrain);
   if (!isNamed && apartFrom(before, summary.bounds)) return;
-  const { plan: onIt, left } = planOnGround(before, terrain);
+  const { plan: onIt, left: said } = planOnGround(before, terrain);
   const verticalUnit = summary.verticalUnitFrom === "person" ? summary.verticalUnit : null;
   const same =
     before.ground.verticalUnit === verticalUnit &&
@@ -149,6 +174,18 @@ function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
   if (!outcome.ok) tell("error", outcome.failure);
   const length = (m: number) => formatLength(m, unitSystem.value, 2);
   const typical = typicalAccuracy(Math.max(summary.cellXM, summary.cellYM));
-  const told = left && leftBehind(left, typical.rmseM, length);
+  const told = said && leftBehind(said, typical.rmseM, length);
   if (told) tell("info", { ...told, remedy: `${told.remedy} Undo brings them back.` });
+}
+
+/** Ground of one's own under an example starts a plan of one's own; the example comes back with undo. */
+function leaveExample(
+  site: DemoSite,
+  terrain: readonly TerrainRef[],
+  summary: GroundSummary,
+): void {
+  const touched = isTouched(site, plan.peek());
+  const outcome = replacePlan(freshPlan(summary, terrain, undefined), `Open ${summary.name}`);
+  if (!outcome.ok) tell("error", outcome.failure);
+  else if (touched) tell("info", exampleLeft(summary.name));
 }

@@ -1,4 +1,4 @@
-import { computed, type ReadonlySignal } from "@preact/signals";
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { type Apart, apartFrom } from "../../shared/apart.ts";
 import type { Failure } from "../../shared/failure.ts";
 import { elsewhere } from "../../shared/words/apart.ts";
@@ -15,3 +15,6 @@ const planApart: ReadonlySignal<Apart | null> = computed(() => {
 export const planElsewhere: ReadonlySignal<Failure | null> = computed(() =>
   planApart.value ? elsewhere(planApart.value) : null,
 );
+
+/** Whether the plan came after the elevation data: then it is that data which is in the wrong place. */
+export const planCameLast = signal(false);

@@ -2,6 +2,7 @@ import { computed, type ReadonlySignal } from "@preact/signals";
 import type { Failure } from "../../shared/failure.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
 import { isWaterGiven } from "../../shared/stage.ts";
+import { noGround } from "../../shared/words/apart.ts";
 import { loneValueWords } from "../../shared/words/marks.ts";
 import { noStage } from "../../shared/words/no-stage.ts";
 import { plan } from "../document/store.ts";
@@ -14,10 +15,10 @@ export const markAsked: ReadonlySignal<LoneValue | null> = computed(
   () => ground.value?.marksAsked[0] ?? null,
 );
 
-/** Why nothing can be counted: on the elevation data that is open, or without a stage; null when it can. */
-export const uncounted: ReadonlySignal<Failure | null> = computed(
-  () =>
-    planElsewhere.value ??
-    (markAsked.value && loneValueWords(markAsked.value, unitSystem.value)) ??
-    (isWaterGiven(plan.value.water) ? null : noStage()),
-);
+/** Why nothing can be counted: without elevation data, on the one that is open, or without a stage; null when it can. */
+export const uncounted: ReadonlySignal<Failure | null> = computed(() => {
+  if (!ground.value) return noGround();
+  if (planElsewhere.value) return planElsewhere.value;
+  if (markAsked.value) return loneValueWords(markAsked.value, unitSystem.value);
+  return isWaterGiven(plan.value.water) ? null : noStage();
+});

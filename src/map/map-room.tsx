@@ -8,10 +8,10 @@ import { tool } from "../live/screen.ts";
 import { DrawHint } from "./draw-hint.tsx";
 import { drawingByKeys } from "./drawing-state.ts";
 import { EditNote } from "./edit-note.tsx";
-import { EmptyGround } from "./empty-ground.tsx";
 import { Legend } from "./legend.tsx";
 import { LostPicture } from "./lost-picture.tsx";
 import { MapControls } from "./map-controls.tsx";
+import { PickHint } from "./pick-hint.tsx";
 import { ReadingNote } from "./reading-note.tsx";
 import { Readout } from "./readout.tsx";
 import { RiverName } from "./river-name.tsx";
@@ -19,7 +19,7 @@ import { ScaleBar } from "./scale-bar.tsx";
 import { ShowBox } from "./show-box.tsx";
 import { mapElement } from "./the-map.ts";
 
-/** The map with what belongs to it: legend, scale, readout, a few controls, and the invitation before any ground. */
+/** The map with what belongs to it: legend, scale, readout and a few controls. */
 export function MapRoom() {
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -33,6 +33,7 @@ export function MapRoom() {
       <LostPicture />
       {drawingByKeys.value && <div class="map-cross" aria-hidden="true" />}
       <DrawHint />
+      <PickHint />
       <ReadingNote />
       {tool.value === "move" && chosenLine.value && <ShowBox />}
       <MapControls />
@@ -43,7 +44,7 @@ export function MapRoom() {
         <Readout />
         {on && credit && <p class="map-credit">{credit}</p>}
       </div>
-      {ground.value ? <Legend /> : <EmptyGround />}
+      {ground.value && <Legend />}
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { underPagePolicy } from "../browser/page-policy.ts";
 import { colours } from "./colours-now.ts";
 import { isDrawable, keepDrawable, NO_STYLE, onMap } from "./drawable.ts";
 import { keepDrawing } from "./drawing.ts";
+import { keepFootprints } from "./footprint-layers.ts";
 import { keepFound } from "./keep-found.ts";
 import { keepGround } from "./keep-ground.ts";
 import { keepShapes } from "./keep-shapes.ts";
@@ -87,6 +88,7 @@ function make() {
     keepGround(ground, map);
     keepShapes(map);
     keepFound(map);
+    keepFootprints(map);
     keepWater(ground, map);
     keepDrawing(map);
     keepPointer(map);

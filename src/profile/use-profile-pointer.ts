@@ -13,8 +13,7 @@ export interface ProfileGestures {
   pan(byPx: number): boolean;
   /** Lengths shrink (below 1: zoom in) by `factor` about a place. */
   zoom(aboutPx: number, factor: number): void;
-  /** Pressed twice at this place. */
-  reset(xPx: number): void;
+  reset(): void;
 }
 
 const STILL_PX = 4;
@@ -91,7 +90,7 @@ function listen(element: HTMLElement, gestures: () => ProfileGestures, signal: A
   element.addEventListener("pointerup", up, { signal });
   element.addEventListener("pointercancel", up, { signal });
   element.addEventListener("wheel", wheel, { signal, passive: false });
-  element.addEventListener("dblclick", (event) => gestures().reset(placeOf(event)), { signal });
+  element.addEventListener("dblclick", () => gestures().reset(), { signal });
 }
 
 function isOnControl(event: Event): boolean {

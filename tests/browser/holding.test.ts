@@ -1,4 +1,4 @@
-import type { Page } from "playwright-core";
+import type { Locator, Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
 import { openBlock, openPages } from "../helpers/screen.ts";
@@ -18,6 +18,10 @@ async function verdict(words: RegExp): Promise<void> {
   await expect.poll(() => said().textContent(), { timeout: 10_000 }).toMatch(words);
 }
 
+/** Waits until the text there is as wanted: answers for a line come one after the other. */
+const reads = (place: Locator, words: RegExp) =>
+  expect.poll(() => place.textContent(), { timeout: 20_000 }).toMatch(words);
+
 async function type(label: string, text: string): Promise<void> {
   const field = block().getByLabel(label, { exact: true });
   await field.fill(text);
@@ -30,17 +34,15 @@ async function undo(): Promise<void> {
 
 describe("the block Stability, seepage, pumps", () => {
   it("says the verdict in short while it is closed, and every part when it is open", async () => {
-    expect(await summary().textContent()).toBe("over height limit");
+    await reads(summary(), /^over height limit$/);
     await openBlock(page, "holding");
     await verdict(/^calculates at 1\.5 or more, at the friction assumed, but has 1 Must fix$/);
-    expect(await block().locator(".holding-pumps").textContent()).toMatch(/^Pumps: \d+ working/);
-    expect(await part("Stability").textContent()).toMatch(
-      /Against sliding\s*\d\.\d to \d\.\d of 1\.5 required/,
-    );
-    expect(await part("Seepage").textContent()).toMatch(/Through bags alone[\d.]+ to [\d,.]+ gpm/);
-    expect(await part("Inside").textContent()).toMatch(/Lowest place, the sump87\d\.\d\d ft/);
-    expect(await part("Pumps").textContent()).toMatch(/Proposed\d working and 1 spare/);
-    expect(await part("Room to raise").textContent()).toContain("More on the same base");
+    await reads(block().locator(".holding-pumps"), /^Pumps: \d+ working/);
+    await reads(part("Stability"), /Against sliding\s*\d\.\d to \d\.\d of 1\.5 required/);
+    await reads(part("Seepage"), /Through bags alone[\d.]+ to [\d,.]+ gpm/);
+    await reads(part("Inside"), /Lowest place, the sump87\d\.\d\d ft/);
+    await reads(part("Pumps"), /Proposed\d working and 1 spare/);
+    await reads(part("Room to raise"), /More on the same base/);
     const drawing = part("Inside").getByRole("img", { name: /^Level inside without pumps/ });
     expect(await drawing.getAttribute("aria-label")).toMatch(/after 24 h .* as high as outside/);
   });
@@ -125,10 +127,12 @@ describe("what is compared and printed", () => {
     const table = page.getByRole("dialog").locator("table");
     expect(await table.locator("thead").textContent()).toMatch(/Sliding, overturningTime$/);
     for (const row of await table.locator("tbody tr").all()) {
-      expect(await row.locator(".compare-words").first().textContent()).toMatch(
+      await reads(
+        row.locator(".compare-words").first(),
         /^(as required|in doubt|below required)(; \d Must fix)?.*(sliding|overturning) \d/,
       );
-      expect(await row.locator(".compare-words").last().textContent()).toMatch(
+      await reads(
+        row.locator(".compare-words").last(),
         /^(in time\d+ to \d+ h|late at slow pacebehind from .*|late if the river runs highbehind from .*)$/,
       );
     }

@@ -1,5 +1,6 @@
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { FLAGS } from "../helpers/harness.ts";
 import { type ModulePage, serveModulePage } from "../helpers/module-page.ts";
 import { findBrowser } from "../tools/browser.mjs";
 
@@ -79,7 +80,7 @@ beforeAll(async () => {
   pages = await serveModulePage("", SCRIPT);
   browser = await chromium.launch({
     executablePath: findBrowser(),
-    args: ["--no-sandbox", "--no-first-run", "--disable-background-networking"],
+    args: FLAGS,
   });
 });
 

@@ -4,7 +4,7 @@ import { oneVisit } from "../helpers/one-visit.ts";
 import { mapIsIdle, open, openPages, planIsSized } from "../helpers/screen.ts";
 import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
-/* One visit: a person opens ground of their own over the demo and starts a plan there. */
+/* One visit: a person opens ground of their own over the demo, which starts a plan there. */
 const SLOW_MS = 60_000;
 
 let page: Page;
@@ -60,9 +60,7 @@ const ROWS = [
 describe("a new plan over ground of one's own", () => {
   it("has nothing of the demo's crew, soil or river", async () => {
     await open(page, ownGround());
-    const elsewhere = page.getByRole("alert", { name: "Plan on other elevation data" });
-    await elsewhere.getByRole("button", { name: "Start a new plan here" }).click();
-    await elsewhere.waitFor({ state: "detached" });
+    await page.getByRole("region", { name: "Example" }).waitFor({ state: "detached" });
     await mapIsIdle(page);
     await heading("Crew and time").click();
     for (const path of ["practice.people", "time.startAt", "time.shifts"]) {

@@ -6,13 +6,14 @@ import {
   bagsWhen,
   chosen,
   inMore,
+  json,
   mapIsIdle,
   open,
   openBlock,
   openDemo,
   openPages,
   planIsSized,
-  sample,
+  samplePlan,
 } from "../helpers/screen.ts";
 import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
@@ -63,25 +64,28 @@ describe("a person with a raster of their own", () => {
   beforeAll(() => arrive({ coarse: true }));
   afterAll(() => visit.leave());
 
-  it("is asked for the unit of its heights, and can start a plan there and take that back", async () => {
+  it("is asked for the unit of its heights, has a plan of their own there, and gets the example back with undo", async () => {
     await open(page, [`${RASTERS}unit-none.tif`]);
     const asked = page.getByRole("alert", { name: "Unit of the heights" });
     await asked.getByRole("button", { name: "Feet (0.3048 m)" }).click();
-    const elsewhere = page.getByRole("alert", { name: "Plan on other elevation data" });
-    await elsewhere.getByRole("button", { name: "Start a new plan here" }).click();
-    await elsewhere.waitFor({ state: "detached" });
+    await asked.waitFor({ state: "detached" });
+    await page.getByRole("region", { name: "Example" }).waitFor({ state: "detached" });
+    expect(await page.getByRole("alert", { name: "Plan on other elevation data" }).count()).toBe(0);
     await mapIsIdle(page);
     expect(await page.locator(".alternative").count()).toBe(0);
     const water = page.getByLabel("Water-surface elevation", { exact: true }).first();
     expect(Number.parseFloat(await water.inputValue())).toBeLessThan(300);
-    await (await inMore(page, "Undo: Start a new plan")).click();
+    await (await inMore(page, "Undo: Open unit-none.tif")).click();
     await expect.poll(() => page.locator(".alternative").count()).toBe(3);
+    expect(await bagsWhen(page, (bags) => bags > 0)).toBe(17_879);
   });
 
   it("a lone 0 is missing data or ground as the person says, counted before by nobody, and asked once", async () => {
     await openDemo(page);
-    await open(page, [sample("tilted.geojson")]);
-    await page.getByLabel("Plan or elevation data files").setInputFiles(withStripOf0());
+    const plan = samplePlan("tilted.geojson");
+    plan.drystead.terrain = [];
+    await open(page, json("tilted-plan.geojson", plan));
+    await open(page, withStripOf0());
 
     const asked = page.getByRole("alert", { name: "Missing data or ground" });
     await asked

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
@@ -134,13 +134,12 @@ describe("what was said of one raster", () => {
     await openDemo(page);
     const plan = samplePlan("demo.geojson");
     plan.drystead.ground = { rmseM: 0.4, verticalUnit: null, datumNote: "NGVD 29" };
+    const buffer = readFileSync(sample("demo.tif"));
+    plan.drystead.terrain = [{ name: "first.tif", bytes: buffer.length }];
     await open(page, json("typed.geojson", plan));
-    const other = {
-      name: "again.tif",
-      mimeType: "image/tiff",
-      buffer: readFileSync(sample("demo.tif")),
-    };
-    await open(page, other);
+    await open(page, { name: "first.tif", mimeType: "image/tiff", buffer });
+    await planIsSized(page);
+    await open(page, { name: "again.tif", mimeType: "image/tiff", buffer });
     const notice = page.locator('[data-code="ground/other-data"]');
     await notice.waitFor();
     expect(await notice.textContent()).toContain('vertical datum "NGVD 29"');
@@ -153,19 +152,36 @@ describe("what was said of one raster", () => {
 describe("a plan of another place", () => {
   it("says how far away the elevation data lies before any total, and what to do", async () => {
     await openDemo(page);
-    await open(page, json("county.geojson", await countyPlan({ verticalUnit: "us-survey-foot" })));
+    const buffer = readFileSync(sample("demo.tif"));
+    await open(page, { name: "first.tif", mimeType: "image/tiff", buffer });
+    await page.getByRole("region", { name: "Example" }).waitFor({ state: "detached" });
+    const second = join(folder, "second.tif");
+    copyFileSync(raster, second);
+    const plan = await countyPlan({ verticalUnit: "us-survey-foot" });
+    plan.drystead.terrain[0]!.name = "second.tif";
+    await open(page, json("county.geojson", plan));
     const alert = page.getByRole("alert", { name: "Plan on other elevation data" });
     await alert.waitFor();
     expect(await alert.textContent()).toMatch(/elevation data lies \d+ mi \w+ of the plan/);
+    expect(await alert.getByRole("button", { name: "Start a new plan here" }).count()).toBe(0);
     await chosen(page).getByText("not on this elevation data").waitFor();
     expect(await page.locator(".worksheet").textContent()).not.toMatch(
       /\d bags|(?<!Leave )in time|no ground/,
     );
-    await alert.getByLabel("Open the elevation data of the plan").setInputFiles([raster]);
+    await alert.getByLabel("Open the elevation data of the plan").setInputFiles([second]);
     await alert.waitFor({ state: "detached" });
     await planIsSized(page);
     await mapIsIdle(page);
     expect(await bags(page)).toBeGreaterThan(1000);
+  });
+
+  it("has its elevation data opened by itself when it was open on this page before", async () => {
+    await openDemo(page);
+    await open(page, json("county.geojson", await countyPlan({ verticalUnit: "us-survey-foot" })));
+    await page.locator(".alternative").nth(1).waitFor({ state: "detached" });
+    await planIsSized(page);
+    expect(await bags(page)).toBeGreaterThan(1000);
+    expect(await page.getByRole("alert", { name: "Plan on other elevation data" }).count()).toBe(0);
   });
 });
 

@@ -15,7 +15,7 @@ import {
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let page: Page;
-oneVisit({}, (arrived) => {
+oneVisit({ coarse: false }, (arrived) => {
   page = arrived;
 });
 

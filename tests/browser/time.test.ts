@@ -29,10 +29,12 @@ const GOOD = STAGES.map((stage, k) => {
 describe("the demo's forecast", () => {
   it("makes the drawn ring late at the slow pace, and names what would make it possible", async () => {
     await saysThat(/^Late at slow pace: behind from Wed 11:00/);
-    const ways = (await page.locator(".time-ways").textContent())!;
-    expect(ways).toContain("B By high ground, 14,276 bags, late if the river runs high");
-    expect(ways).toContain("78 people instead");
-    expect(ways).toContain("Do not save time on freeboard.");
+    const ways = () => page.locator(".time-ways").textContent();
+    await expect
+      .poll(ways, { timeout: 20_000 })
+      .toContain("B By high ground, 14,276 bags, late if the river runs high");
+    expect(await ways()).toContain("78 people instead");
+    expect(await ways()).toContain("Do not save time on freeboard.");
   });
 
   it("is stepped through by the slider without a change of the plan", async () => {

@@ -18,7 +18,7 @@ import {
 
 /* One visit, as a person makes it. */
 let page: Page;
-oneVisit({}, (arrived) => {
+oneVisit({ coarse: false }, (arrived) => {
   page = arrived;
 });
 

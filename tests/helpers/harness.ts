@@ -18,8 +18,33 @@ const SOURCES = [
   "workers",
 ];
 
+/**
+ * What no test needs of the browser. The first three draw the address bar's suggestions: a page of 400 scripts that is
+ * loaded anew for each visit. The rest is what Playwright switches off, given again because the last list alone counts.
+ */
+const WITHOUT = [
+  "WebUIOmniboxPopup",
+  "WebUIOmniboxAimPopup",
+  "WebUIOmniboxFullPopup",
+  "AimEnabled",
+  "AvoidCorsURLLoaderRestartOnRedirect",
+  "AvoidUnnecessaryBeforeUnloadCheckSync",
+  "DestroyProfileOnBrowserClose",
+  "HttpsFirstBalancedModeAutoEnable",
+  "HttpsUpgrades",
+  "LensOverlay",
+  "MediaRouter",
+  "NetworkTimeServiceQuerying",
+  "OptimizationHints",
+  "PaintHolding",
+  "PreconnectToSearch",
+  "TcpPortRandomizationWin",
+  "ThirdPartyStoragePartitioning",
+];
+
 /** How every test starts the browser. */
 export const FLAGS = [
+  `--disable-features=${WITHOUT.join(",")}`,
   "--no-sandbox",
   "--use-angle=swiftshader",
   "--enable-unsafe-swiftshader",
@@ -58,8 +83,8 @@ export interface VisitOptions {
   readonly height?: number;
   readonly theme?: "light" | "dark";
   /**
-   * Draws a quarter of the pixels, which takes far less time without a graphics card: for visits that look at words
-   * and figures, not at pixels or at places on the screen.
+   * Draws a quarter of the pixels, which takes far less time without a graphics card; places on the page are the
+   * same. So unless it is false, which visits ask for that look at the pixels.
    */
   readonly coarse?: boolean;
 }
@@ -140,7 +165,7 @@ export async function serveBuilt() {
 async function visit(browser: Browser, address: string, options: VisitOptions): Promise<Visit> {
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 720 },
-    deviceScaleFactor: options.coarse ? 0.5 : 1,
+    deviceScaleFactor: (options.coarse ?? true) ? 0.5 : 1,
     acceptDownloads: true,
     reducedMotion: "reduce",
   });

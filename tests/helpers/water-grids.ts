@@ -111,6 +111,7 @@ export function terrainOf(heights: Heights, cellM = 1): Terrain {
     samplerFor: unused,
     probe: unused,
     toGrid: unused,
+    lonLatAt: unused,
     async readGrid(project, across, down) {
       const picture = new Float32Array(across * down);
       for (let i = 0; i < picture.length; i++) {

@@ -5,10 +5,12 @@ import { referenceFromKeys } from "../../workers/raster/geotiff/reference-keys.t
 import type { HorizontalReference } from "../../workers/raster/reference.ts";
 import { placesIn } from "../helpers/epsg-areas.ts";
 import { type Gdal, startGdal } from "../helpers/gdal.ts";
+import { howMany } from "../helpers/how-many.ts";
 
 /*
  * Every projected and geographic code of the EPSG dataset (v10.098, as PROJ 9.3 in gdal3.js has it) is
- * either refused or lies where PROJ puts it, at three places of its area of use: the projection and the
+ * either refused or accepted as listed, and lies where PROJ puts it (usually looked at for one code in four, the
+ * first of each geographic reference among them), at three places of its area of use: the projection and the
  * shift given within 2 mm, and the whole within the error that the note states, of the transformation that
  * PROJ chooses there. Areas and refused codes: tests/fixtures/epsg, with the script that made them.
  */
@@ -86,7 +88,11 @@ describe("accepted codes lie where PROJ puts them", () => {
     let judgedPlaces = 0;
     const bases = new Map<number, typeof accepted>();
     for (const one of accepted) bases.set(one.base, [...(bases.get(one.base) ?? []), one]);
-    for (const [base, group] of bases) {
+    const step = howMany(4, 1);
+    let looked = 0;
+    for (const [base, members] of bases) {
+      const group = members.filter((_, k) => k % step === 0);
+      looked += group.length;
       const all = group.flatMap(({ places }) => places);
       const onWgs84 = base === 4326 ? all : await gdal.transform(all, `EPSG:${base}`, "EPSG:4326");
       let first = 0;
@@ -117,7 +123,7 @@ describe("accepted codes lie where PROJ puts them", () => {
       }
     }
     expect(wrong).toEqual([]);
-    expect(judgedPlaces).toBeGreaterThan(2.9 * accepted.length);
+    expect(judgedPlaces).toBeGreaterThan(2.9 * looked);
   }, 600_000);
 });
 

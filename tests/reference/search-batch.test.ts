@@ -2,24 +2,27 @@ import { booleanContains, kinks } from "@turf/turf";
 import { beforeAll, describe, expect, it } from "vitest";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { FoundRing, SiteRequest } from "../../workers/search/types.ts";
+import { howMany } from "../helpers/how-many.ts";
 import { measured, onTurf, seededBuilding } from "../helpers/search-buildings.ts";
 
 /**
  * What must hold of the ring round every seeded building, looked at with Turf (winding, crossings) and with
  * distances measured apart from the search, every 5 cm.
  */
-describe("a seeded batch of 120 buildings", () => {
+const BUILDINGS = howMany(40, 120);
+
+describe(`a seeded batch of ${BUILDINGS} buildings`, () => {
   const found: { request: SiteRequest; ring: FoundRing }[] = [];
 
   beforeAll(() => {
-    for (let seed = 1; seed <= 120; seed++) {
+    for (let seed = 1; seed <= BUILDINGS; seed++) {
       const request = seededBuilding(seed);
       found.push({ request, ring: siteRing(request, { timeCapMs: 60_000 }).rings[0]! });
     }
   }, 120_000);
 
   it("has a ring for every one, with at most 24 corners", () => {
-    expect(found).toHaveLength(120);
+    expect(found).toHaveLength(BUILDINGS);
     expect(found.every(({ ring }) => ring.corners.length >= 3 && ring.corners.length <= 24)).toBe(
       true,
     );

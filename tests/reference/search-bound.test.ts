@@ -4,6 +4,7 @@ import { howGood } from "../../workers/search/how-good.ts";
 import { driven } from "../../workers/search/progress.ts";
 import { siteRing } from "../../workers/search/site-ring.ts";
 import type { BestPossible, SiteRequest } from "../../workers/search/types.ts";
+import { howMany } from "../helpers/how-many.ts";
 import {
   BASE_RATIO,
   LEVEL_SECTION,
@@ -61,19 +62,22 @@ describe("the proof of how cheap a ring can be", () => {
     expect(best.priceM3).toBeGreaterThan(0.94 * exact);
   });
 
-  it.each([1, 4, 9])("stays below the ring found, and says by how much, terrain %i", (seed) => {
-    const { ring, best } = judged(seededSite(seed, 15), "proof");
-    expect(best.kind).toBe("proof");
-    expect(best.priceM3).toBeLessThan(ring.priceM3);
-    expect(best.gapShare).toBeCloseTo(ring.priceM3 / best.priceM3 - 1, 9);
-    expect(best.gapShare).toBeLessThan(0.1);
-    expect(howGoodWords(best)).toContain("Proven");
-  });
+  it.each([4, 1, 9].slice(0, howMany(1, 3)))(
+    "stays below the ring found, and says by how much, terrain %i",
+    (seed) => {
+      const { ring, best } = judged(seededSite(seed, 15), "proof");
+      expect(best.kind).toBe("proof");
+      expect(best.priceM3).toBeLessThan(ring.priceM3);
+      expect(best.gapShare).toBeCloseTo(ring.priceM3 / best.priceM3 - 1, 9);
+      expect(best.gapShare).toBeLessThan(0.1);
+      expect(howGoodWords(best)).toContain("Proven");
+    },
+  );
 });
 
 describe("the estimate of how cheap a ring can be", () => {
-  it("is worded as one, and lies 0 to 6 % below the ring on ten terrains", () => {
-    for (let seed = 1; seed <= 10; seed++) {
+  it("is worded as one, and lies 0 to 6 % below the ring on seeded terrains", () => {
+    for (let seed = 1; seed <= howMany(4, 10); seed++) {
       const { best } = judged(seededSite(seed, 20), "estimate");
       expect(best.kind).toBe("estimate");
       expect(howGoodWords(best)).toContain("Estimate, not a proof");

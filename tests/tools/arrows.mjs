@@ -27,6 +27,7 @@ const LAYERS = {
   profile: ROOM,
   worksheet: ROOM,
   pages: ROOM,
+  start: ROOM,
 };
 /** Files of src in no folder. All but engine.ts put the layers together, and may import any but the engine. */
 const LOOSE = ["main.tsx", "app.tsx", "app.css", "stale.css", "engine.ts", "vite-env.d.ts"].map(

@@ -3,7 +3,7 @@ import { openHouse } from "../helpers/harness.ts";
 import { mapIsIdle, planIsSized, sample } from "../helpers/screen.ts";
 
 const house = await openHouse();
-const { page } = await house.visit({ width: 1440, height: 900 });
+const { page } = await house.visit({ width: 1440, height: 900, coarse: false });
 await planIsSized(page);
 await page.waitForTimeout(2000);
 await mapIsIdle(page);

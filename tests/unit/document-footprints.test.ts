@@ -1,5 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { importFootprints } from "../../shared/plan-footprints.ts";
+import type { Structure } from "../../shared/plan.ts";
+import {
+  buildingsOf,
+  columnsOf,
+  placeFootprints,
+  readFootprints,
+} from "../../shared/plan-footprints.ts";
 import { readFootprintsOf } from "../../src/document/files.ts";
 
 /** The Polygon with a hole and the MultiPolygon of RFC 7946, appendix A.3 and A.6. */
@@ -53,10 +59,21 @@ const RFC_MULTI = {
   ],
 };
 
-function taken(value: unknown, options = {}) {
-  const read = importFootprints(JSON.stringify(value), { present: [], within: null, ...options });
+interface TakenOptions {
+  readonly present?: readonly Structure[];
+  readonly within?: readonly [number, number, number, number] | null;
+}
+
+const NO_COLUMNS = { name: "name", floor: null, floorUnit: null };
+
+function taken(value: unknown, { present = [], within = null }: TakenOptions = {}) {
+  const read = readFootprints(JSON.stringify(value));
   if (!read.ok) throw new Error(read.failure.message);
-  return read.value;
+  const placed = placeFootprints(read.value, null, within);
+  if (!placed.ok) throw new Error(placed.failure.message);
+  const { footprints, notes } = placed.value;
+  const structures = () => buildingsOf(footprints, present, NO_COLUMNS);
+  return { structures, notes, footprints };
 }
 
 function square(name: string | undefined, lon: number, lat: number) {
@@ -77,7 +94,7 @@ function square(name: string | undefined, lon: number, lat: number) {
 describe("footprints", () => {
   it("come from a lone Polygon without its hole, with a note", () => {
     const { structures, notes } = taken(RFC_WITH_HOLE);
-    expect(structures).toEqual([
+    expect(structures()).toEqual([
       {
         id: "structure-1",
         name: "Building 1",
@@ -94,32 +111,77 @@ describe("footprints", () => {
   });
 
   it("come from each part of a MultiPolygon, a Feature and a GeometryCollection", () => {
-    expect(taken(RFC_MULTI).structures.length).toBe(2);
+    expect(taken(RFC_MULTI).structures().length).toBe(2);
     const feature = { type: "Feature", properties: { name: "Mill" }, geometry: RFC_MULTI };
-    expect(taken(feature).structures.map(({ name }) => name)).toEqual(["Mill", "Mill"]);
+    expect(
+      taken(feature)
+        .structures()
+        .map(({ name }) => name),
+    ).toEqual(["Mill", "Mill"]);
     const group = { type: "GeometryCollection", geometries: [RFC_WITH_HOLE, RFC_MULTI] };
-    expect(taken(group).structures.length).toBe(3);
+    expect(taken(group).structures().length).toBe(3);
   });
 
   it("step round the identifiers and names the plan has", () => {
-    const present = taken(RFC_WITH_HOLE).structures;
+    const present = taken(RFC_WITH_HOLE).structures();
     const { structures } = taken(RFC_MULTI, { present });
-    expect(structures.map(({ id }) => id)).toEqual(["structure-2", "structure-3"]);
-    expect(structures.map(({ name }) => name)).toEqual(["Building 2", "Building 3"]);
+    expect(structures().map(({ id }) => id)).toEqual(["structure-2", "structure-3"]);
+    expect(structures().map(({ name }) => name)).toEqual(["Building 2", "Building 3"]);
   });
 
-  it("are those on the ground, the nearest to its middle when there are many", () => {
-    const features = Array.from({ length: 400 }, (_, index) =>
-      square(`${index}`, 12 + (index % 20) / 100, 51 + Math.floor(index / 20) / 100),
+  it("are all those on the elevation data, however many", () => {
+    const features = Array.from({ length: 20_000 }, (_, index) =>
+      square(`${index}`, 12 + (index % 200) / 1000, 51 + Math.floor(index / 200) / 1000),
     );
-    const within = [12.05, 51.05, 12.15, 51.15];
-    const { structures, notes } = taken({ type: "FeatureCollection", features }, { within });
-    expect(structures.length).toBe(50);
-    expect(structures[0]?.name).toBe("210");
-    expect(notes).toEqual([
-      "300 footprints outside the ground are left out.",
-      "Of 100 footprints the 50 nearest to the middle of the ground are taken.",
+    const within = [12, 50.999, 12.1005, 51.2] as const;
+    const { footprints, notes } = taken({ type: "FeatureCollection", features }, { within });
+    expect(footprints.length).toBe(101 * 100);
+    expect(notes).toEqual(["9900 footprints outside the elevation data are left out."]);
+  });
+
+  it("take name and floor from the columns that are chosen, a floor only once its unit is said", () => {
+    const feature = {
+      ...square(undefined, 12, 51),
+      properties: { ADDRESS: "12 Elm St", FFE: "874.25", OTHER: null },
+    };
+    const { footprints } = taken(feature);
+    expect(columnsOf(footprints)).toEqual({ all: ["ADDRESS", "FFE"], figures: ["FFE"] });
+    const columns = { name: "ADDRESS", floor: "FFE", floorUnit: null };
+    expect(buildingsOf(footprints, [], columns)).toMatchObject([
+      { name: "12 Elm St", floorM: null },
     ]);
+    const [building] = buildingsOf(footprints, [], { ...columns, floorUnit: "foot" });
+    expect(building!.floorM).toBeCloseTo(874.25 * 0.3048, 9);
+  });
+
+  it("in a grid wait for the places of their corners", () => {
+    const grid = {
+      type: "Polygon",
+      coordinates: [
+        [
+          [500_000, 5e6],
+          [500_010, 5e6],
+          [500_010, 5_000_010],
+          [500_000, 5e6],
+        ],
+      ],
+    };
+    const read = readFootprints(JSON.stringify(grid));
+    if (!read.ok) throw new Error(read.failure.message);
+    expect(read.value.reference).toEqual({ kind: "grid" });
+    const places = [
+      [12, 51],
+      [12.0001, 51],
+      [12.0001, 51.0001],
+    ] as const;
+    const placed = placeFootprints(read.value, places, [11, 50, 13, 52]);
+    expect(placed.ok && placed.value.footprints[0]!.corners).toEqual(places);
+    const named = {
+      ...grid,
+      crs: { type: "name", properties: { name: "urn:ogc:def:crs:EPSG::26851" } },
+    };
+    const other = readFootprints(JSON.stringify(named));
+    expect(other.ok && other.value.reference).toEqual({ kind: "named", name: "EPSG:26851" });
   });
 
   it("leave out what is no polygon, with a note", () => {
@@ -134,7 +196,7 @@ describe("footprints", () => {
 
   it("are read from a file", async () => {
     const file = new File([JSON.stringify(RFC_MULTI)], "mill.geojson");
-    const read = await readFootprintsOf(file, { present: [], within: null });
-    expect(read.ok && read.value.structures.length).toBe(2);
+    const read = await readFootprintsOf(file);
+    expect(read.ok && read.value.outlines.length).toBe(2);
   });
 });

@@ -1,7 +1,7 @@
 import { DOMParser } from "@xmldom/xmldom";
 import { describe, expect, it } from "vitest";
 import { readShapes } from "../../shared/imports/shapes.ts";
-import { importFootprints } from "../../shared/plan-footprints.ts";
+import { placeFootprints, readFootprints } from "../../shared/plan-footprints.ts";
 import { HOSTILE, HOSTILE_LINE, hostileExport, written } from "../helpers/exported-line.ts";
 
 const read = (text: string) =>
@@ -22,17 +22,17 @@ describe("shapes from KML and GPX", () => {
     const building = shapes.features.find(
       ({ properties }) => properties?.name === HOSTILE.building,
     )!;
-    const buildings = importFootprints(
+    const file = readFootprints(
       JSON.stringify({ type: "FeatureCollection", features: [building] }),
-      { present: [], within: null },
     );
-    expect(buildings).toMatchObject({ ok: true });
-    const [first] = buildings.ok ? buildings.value.structures : [];
+    const placed = file.ok ? placeFootprints(file.value, null, null) : file;
+    expect(placed).toMatchObject({ ok: true });
+    const [first] = placed.ok ? placed.value.footprints : [];
     const outline = exported.plan.structures[0]!.outline;
-    expect(first!.outline).toHaveLength(outline.length);
+    expect(first!.corners).toHaveLength(outline.length);
     for (const [i, [lon, lat]] of outline.entries()) {
-      expect(first!.outline[i]![0]).toBeCloseTo(lon, 8);
-      expect(first!.outline[i]![1]).toBeCloseTo(lat, 8);
+      expect(first!.corners[i]![0]).toBeCloseTo(lon, 8);
+      expect(first!.corners[i]![1]).toBeCloseTo(lat, 8);
     }
   });
 

@@ -43,6 +43,8 @@ export interface Terrain {
   probe(at: LonLat): Promise<number>;
   /** Places in the raster's own reference. */
   toGrid(places: readonly LonLat[]): OnGrid;
+  /** Longitude and latitude of a place in the raster's own grid, degrees. */
+  lonLatAt(x: number, y: number): [number, number];
   /** The raster's own cells, for what has to be counted cell by cell. */
   readonly cells: Locator & {
     /** @throws Refusal as `samplerFor` */
@@ -132,6 +134,7 @@ export async function openTerrain(
       const { label, unitM, fromLonLat } = mosaic.reference;
       return { crs: label, unitM, xy: places.map(([lon, lat]) => fromLonLat(lon, lat)) };
     },
+    lonLatAt: (x, y) => mosaic.reference.toLonLat(x, y),
     cells: { ...locator, read: readCounted },
   };
 }

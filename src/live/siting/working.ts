@@ -1,7 +1,7 @@
 import { effect, type ReadonlySignal } from "@preact/signals";
 import { asFailure } from "../../../shared/failure.ts";
 import type { CallOptions } from "../../../shared/messages.ts";
-import { tell } from "../../document/notices.ts";
+import { tell, withdrawAll } from "../../document/notices.ts";
 import { ground } from "../ground.ts";
 import { busy } from "../screen.ts";
 
@@ -18,6 +18,7 @@ export async function working<T>(
   until?: ReadonlySignal<boolean>,
 ): Promise<T | null> {
   under?.abort();
+  withdrawAll("site/");
   const abort = new AbortController();
   under = abort;
   const searched = ground.peek();

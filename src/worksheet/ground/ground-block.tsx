@@ -2,6 +2,8 @@ import { isCounted } from "../../../shared/completeness.ts";
 import type { GroundSummary } from "../../../shared/messages.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { groundLine } from "../../../shared/words/ground-line.ts";
+import { plan } from "../../document/store.ts";
 import { accuracyNow, ground } from "../../live/ground.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -9,8 +11,8 @@ import { Disclosure } from "../../ui/disclosure.tsx";
 import { AccuracyField } from "./accuracy-field.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
-import { GroundPicker } from "./ground-picker.tsx";
 import { MarkAnswers } from "./mark-answers.tsx";
+import { OpenGroundButton } from "./open-ground-button.tsx";
 
 /** What the heights come from, and what their accuracy does to the answer. */
 export function GroundBlock() {
@@ -28,7 +30,8 @@ export function GroundBlock() {
           one survey. It stays on this machine.
         </p>
       )}
-      <GroundPicker />
+      {summary && <p class="ground-line">{groundLine(summary, plan.value, system)}</p>}
+      <OpenGroundButton label="Elevation data files" />
       {summary && <GroundFacts summary={summary} system={system} />}
       {summary && <MarkAnswers summary={summary} />}
       <AccuracyField />

@@ -1,5 +1,4 @@
 import type { GroundSummary } from "../../../shared/messages.ts";
-import type { VerticalUnit } from "../../../shared/plan.ts";
 import {
   formatCount,
   formatElevation,
@@ -7,14 +6,9 @@ import {
   formatShare,
   type UnitSystem,
 } from "../../../shared/units.ts";
+import { HEIGHT_UNIT_WORDS } from "../../../shared/words/ground-line.ts";
 import { askUnitAgain } from "../../live/open-ground.ts";
 import { Fact } from "../../ui/fact.tsx";
-
-const UNIT_WORDS: Readonly<Record<VerticalUnit, string>> = {
-  metre: "meters",
-  foot: "international feet",
-  "us-survey-foot": "US survey feet",
-};
 
 /** What an opened raster says of itself. */
 export function GroundFacts({ summary, system }: { summary: GroundSummary; system: UnitSystem }) {
@@ -39,7 +33,7 @@ export function GroundFacts({ summary, system }: { summary: GroundSummary; syste
           {formatElevation(summary.lowestM, system)}, {formatElevation(summary.highestM, system)}
         </Fact>
         <Fact name="Heights are in">
-          {UNIT_WORDS[summary.verticalUnit]}, {from}{" "}
+          {HEIGHT_UNIT_WORDS[summary.verticalUnit]}, {from}{" "}
           {summary.verticalUnitFrom === "person" && (
             <button type="button" class="text-button" onClick={askUnitAgain}>
               Change

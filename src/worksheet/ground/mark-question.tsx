@@ -1,7 +1,8 @@
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
-import type { LoneValue } from "../../../shared/ground-marks.ts";
-import { loneValueWords } from "../../../shared/words/marks.ts";
+import type { LoneValue, MarkMeaning } from "../../../shared/ground-marks.ts";
+import { loneValueWords, markChoiceWords } from "../../../shared/words/marks.ts";
+import { unitQuestion } from "../../live/ground.ts";
 import { answerMark } from "../../live/marks.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { markAsked } from "../../live/uncounted.ts";
@@ -12,7 +13,7 @@ const putOff = signal<LoneValue | null>(null);
 /** Asks whether a height that no other comes near is missing data or ground; never guesses. */
 export function MarkQuestion() {
   const mark = markAsked.value;
-  if (!mark || putOff.value === mark) return null;
+  if (!mark || unitQuestion.value || putOff.value === mark) return null;
   return (
     <section class="notice question" role="alert" aria-label="Missing data or ground">
       <MarkChoices mark={mark}>
@@ -43,15 +44,28 @@ export function MarkChoices({ mark, children }: MarkChoicesProps) {
       <p>
         <strong>{message}</strong> {remedy} The map hatches these cells.
       </p>
-      <div class="tool-row">
-        <button type="button" class="tool-button" onClick={() => answerMark(mark, "hole")}>
-          Missing data
-        </button>
-        <button type="button" class="tool-button" onClick={() => answerMark(mark, "ground")}>
-          Ground
-        </button>
-        {children}
-      </div>
+      <ul class="unit-choices">
+        <Choice mark={mark} is="hole" label="Missing data" />
+        <Choice mark={mark} is="ground" label="Ground" />
+      </ul>
+      {children}
     </>
+  );
+}
+
+interface ChoiceProps {
+  readonly mark: LoneValue;
+  readonly is: MarkMeaning;
+  readonly label: string;
+}
+
+function Choice({ mark, is, label }: ChoiceProps) {
+  return (
+    <li>
+      <button type="button" class="tool-button" onClick={() => answerMark(mark, is)}>
+        {label}
+      </button>
+      <span>{markChoiceWords(mark, is)}</span>
+    </li>
   );
 }

@@ -1,9 +1,10 @@
-import { apartFrom, planBounds } from "../../../shared/apart.ts";
+import { apartFrom } from "../../../shared/apart.ts";
 import type { HeightRange } from "../../../shared/messages.ts";
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
 import { unitChoice } from "../../../shared/words/unit-choice.ts";
 import { plan } from "../../document/store.ts";
+import { example } from "../../live/demo-sites.ts";
 import { unitQuestion } from "../../live/ground.ts";
 import { answerVerticalUnit } from "../../live/open-ground.ts";
 
@@ -64,6 +65,6 @@ function Range({ range, unit, waterM }: RangeProps) {
 /** Sized-for water of the plan, metres; null where the plan is of another place or has none yet. */
 function waterOn(range: HeightRange | null): number | null {
   const now = plan.value;
-  const isHere = range !== null && planBounds(now) !== null && !apartFrom(now, range.bounds);
+  const isHere = range !== null && !example.value && !apartFrom(now, range.bounds);
   return isHere && isWaterGiven(now.water) ? waterElevationAtGauge(now.water) : null;
 }

@@ -1,7 +1,4 @@
 import { ground } from "../../live/ground.ts";
-import { importFootprints } from "../../live/import-footprints.ts";
-import { FileButton } from "../../ui/file-button.tsx";
-import { Icon } from "../../ui/icons.tsx";
 import { ToolButton } from "../tool-button.tsx";
 
 /** The drawing tools of the line and of the site round it. */
@@ -15,22 +12,9 @@ export function LineTools() {
       <ToolButton tool="draw-line" icon="line" disabled={noGround}>
         Tied-in line
       </ToolButton>
-      <ToolButton tool="draw-structure" icon="building" disabled={noGround}>
-        Building
-      </ToolButton>
       <ToolButton tool="draw-no-go" icon="no-go" disabled={noGround}>
         No-go area
       </ToolButton>
-      <FileButton
-        label="Building footprints as GeoJSON"
-        accept=".geojson,.json"
-        class="tool-button"
-        onFiles={(files) => {
-          for (const file of files) void importFootprints(file);
-        }}
-      >
-        <Icon name="open" /> Import footprints
-      </FileButton>
     </fieldset>
   );
 }

@@ -3,20 +3,33 @@ import { isProtected } from "../../../shared/protected.ts";
 import { floorWords, leftOutsideWords } from "../../../shared/words/buildings.ts";
 import { changeStructure, deleteStructure } from "../../document/edits/site.ts";
 import { plan } from "../../document/store.ts";
+import { askNextBuilding } from "../../live/next-building.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { tracedLine, waterNow } from "../../live/water-now.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { ELEVATION } from "../../ui/quantity.ts";
 import { TextField } from "../../ui/text-field.tsx";
+import { BuildingWays } from "./building-ways.tsx";
+import { FootprintList } from "./footprint-list.tsx";
+import { TypedPlace } from "./typed-place.tsx";
 
 /** The buildings, which of them are left outside, and how the sized-for water stands to a known floor. */
 export function StructuresList() {
   const { structures } = plan.value;
-  if (structures.length === 0) return null;
   return (
-    <section aria-label="Buildings">
+    <section class="buildings" aria-label="Buildings" tabIndex={-1}>
       <h3>Buildings</h3>
+      <div class="tool-row">
+        <BuildingWays />
+        {plan.value.alignments.length > 0 && (
+          <button type="button" class="tool-button" onClick={askNextBuilding}>
+            Next building, same river
+          </button>
+        )}
+      </div>
+      <FootprintList />
+      <TypedPlace />
       <ul class="plain-list">
         {structures.map((structure) => (
           <li key={structure.id} class="building">

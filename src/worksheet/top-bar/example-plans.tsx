@@ -1,4 +1,5 @@
-import { DEMO_SITES, openDemo } from "../../live/demo.ts";
+import { openDemo } from "../../live/demo.ts";
+import { DEMO_SITES } from "../../live/demo-sites.ts";
 
 /** The finished plans of invented sites that come with the program. */
 export function ExamplePlans({ onDone }: { readonly onDone: () => void }) {

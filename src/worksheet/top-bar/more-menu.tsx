@@ -3,7 +3,9 @@ import { GROUND_FILES } from "../../../shared/raster-files.ts";
 import { redo, redoNote, undo, undoNote } from "../../document/store.ts";
 import { openAny, savePlan } from "../../live/actions.ts";
 import { baseMap } from "../../live/base-map.ts";
+import { ground } from "../../live/ground.ts";
 import { startNewPlan } from "../../live/new-plan.ts";
+import { askNextBuilding } from "../../live/next-building.ts";
 import { flipTheme, showAll, theme } from "../../live/screen.ts";
 import { Dialog } from "../../ui/dialog.tsx";
 import { FileButton } from "../../ui/file-button.tsx";
@@ -103,6 +105,9 @@ function PlanFiles({ onExamples }: { readonly onExamples: () => void }) {
         Save plan
       </MenuItem>
       <MenuItem onChoose={startNewPlan}>New plan</MenuItem>
+      <MenuItem disabled={!ground.value} onChoose={askNextBuilding}>
+        Next building, same river
+      </MenuItem>
       <MenuItem onChoose={onExamples}>Example plans</MenuItem>
     </>
   );

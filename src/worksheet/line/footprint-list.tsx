@@ -1,0 +1,146 @@
+import { useState } from "preact/hooks";
+import type { VerticalUnit } from "../../../shared/plan.ts";
+import { floorOf, nameOf } from "../../../shared/plan-footprints.ts";
+import { formatCount, formatElevation } from "../../../shared/units.ts";
+import {
+  type FootprintLayer,
+  footprintColumns,
+  footprintLayer,
+  isTaken,
+  nearestFootprints,
+  pick,
+  placeMarked,
+} from "../../live/footprints.ts";
+import { footprintNotes } from "../../live/import-footprints.ts";
+import { lookedAt } from "../../live/looked-at.ts";
+import { unitSystem } from "../../live/screen.ts";
+
+/** Most footprints listed at a time: the map shows all. */
+const LISTED = 8;
+
+const UNITS: readonly { readonly unit: VerticalUnit; readonly label: string }[] = [
+  { unit: "foot", label: "feet" },
+  { unit: "us-survey-foot", label: "US survey feet" },
+  { unit: "metre", label: "meters" },
+];
+
+/** The imported footprints in words: which columns count, and those nearest to the middle of the map to pick from. */
+export function FootprintList() {
+  const layer = footprintLayer.value;
+  const [text, setText] = useState("");
+  if (!layer) return null;
+  const at = placeMarked.value ?? lookedAt.value;
+  const found = nearestFootprints(layer, at, text, LISTED);
+  return (
+    <fieldset class="footprints">
+      <legend>
+        {formatCount(layer.footprints.length)} footprints, {layer.name}
+      </legend>
+      {footprintNotes.value.map((note) => (
+        <p key={note} class="hint">
+          {note}
+        </p>
+      ))}
+      <Columns layer={layer} />
+      <label class="footprint-filter">
+        Address or other text
+        <input type="search" value={text} onInput={(event) => setText(event.currentTarget.value)} />
+      </label>
+      <ul aria-label="Footprints, nearest first">
+        {found.map((footprint) => {
+          const floorM = floorOf(footprint, footprintColumns.value);
+          const [lon, lat] = footprint.middle;
+          return (
+            <li key={`${lon} ${lat}`}>
+              <label class="check-line">
+                <input
+                  type="checkbox"
+                  checked={isTaken(footprint)}
+                  onChange={() => pick(footprint)}
+                />
+                {nameOf(footprint, footprintColumns.value) ??
+                  `at ${lon.toFixed(5)}, ${lat.toFixed(5)}`}
+                {floorM !== null && `, floor ${formatElevation(floorM, unitSystem.value)}`}
+              </label>
+            </li>
+          );
+        })}
+      </ul>
+      {found.length === 0 && <p class="hint">No footprint has that text.</p>}
+    </fieldset>
+  );
+}
+
+function Columns({ layer }: { readonly layer: FootprintLayer }) {
+  const { all, figures } = layer.columns;
+  const chosen = footprintColumns.value;
+  const change = (next: Partial<typeof chosen>) => {
+    footprintColumns.value = { ...footprintColumns.peek(), ...next };
+  };
+  if (all.length === 0) return null;
+  return (
+    <div class="footprint-columns">
+      <Choice
+        label="Name from"
+        none="no column"
+        value={chosen.name}
+        options={all}
+        onChoose={(name) => change({ name })}
+      />
+      {figures.length > 0 && (
+        <Choice
+          label="Floor from"
+          none="no column"
+          value={chosen.floor}
+          options={figures}
+          onChoose={(floor) => change({ floor })}
+        />
+      )}
+      {chosen.floor !== null && (
+        <label>
+          Floors are in
+          <select
+            value={chosen.floorUnit ?? ""}
+            onChange={(event) =>
+              change({
+                floorUnit:
+                  UNITS.find(({ unit }) => unit === event.currentTarget.value)?.unit ?? null,
+              })
+            }
+          >
+            <option value="">choose the unit</option>
+            {UNITS.map(({ unit, label }) => (
+              <option key={unit} value={unit}>
+                {label}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+    </div>
+  );
+}
+
+interface ChoiceProps {
+  readonly label: string;
+  readonly none: string;
+  readonly value: string | null;
+  readonly options: readonly string[];
+  readonly onChoose: (value: string | null) => void;
+}
+
+function Choice({ label, none, value, options, onChoose }: ChoiceProps) {
+  return (
+    <label>
+      {label}
+      <select value={value ?? ""} onChange={(event) => onChoose(event.currentTarget.value || null)}>
+        <option value="">{none}</option>
+        {options.map((each) => (
+          <option key={each} value={each}>
+            {each}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}
