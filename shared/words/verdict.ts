@@ -111,7 +111,7 @@ const HEADLINES: { readonly [K in CheckFinding["kind"]]?: Headline<FindingOf<K>>
     remedy: "Open elevation data that covers it, or lead the line around the gap.",
   }),
   late: ({ by, startAt, behindFromH, behindAtM }, units) => ({
-    headline: `${LATE[by]}: behind the water from ${hourWords(startAt, behindFromH, units.system)}, first at ${units.station(behindAtM)}`,
+    headline: `${LATE[by]}: behind the water from ${hourWords(startAt, behindFromH, units.system)}, near ${units.station(behindAtM)}`,
     remedy: "Enter more people, start sooner, or choose a line of fewer bags.",
   }),
   "over-a-year": ({ people }) => ({

@@ -221,7 +221,7 @@ describe("what is first to fix", () => {
       "Too high at 0+125 to 0+134: 1.34 m, height limit 1.22 m",
     );
     expect(headlineWords(LATE, "us")!.headline).toBe(
-      "Late: behind the water from Wed 11:00, first at 1+31",
+      "Late: behind the water from Wed 11:00, near 1+31",
     );
     expect(headlineWords(NO_GO, "us")!.headline).toContain("no-go");
     expect(headlineWords(null, "us")).toBeNull();
