@@ -6,3 +6,9 @@ export const SEVERITY_NAMES: Readonly<Record<Severity, string>> = {
   caution: "Caution",
   note: "Note",
 };
+
+/** How many findings of a severity, as it stands inside a line: "1 must fix", "4 cautions". */
+export function severityCount(severity: Severity, n: number): string {
+  const one = { stop: "must fix", caution: "caution", note: "note" }[severity];
+  return `${n} ${one}${n > 1 && severity !== "stop" ? "s" : ""}`;
+}

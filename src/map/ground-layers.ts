@@ -14,7 +14,8 @@ const TERRARIUM = { red: 256, green: 1, blue: 1 / 256, shift: 32768 };
 /** Steepness that the shading of the whole raster is stretched to, and the most it is stretched. */
 const SHADED_STEEPNESS = 0.13;
 const MOST_STRETCH = 12;
-const SHADE_OPACITY = 0.72;
+const UNDER_OPACITY = 0.62;
+const OVER_OPACITY = 0.2;
 /** Ground resolution of a 256-pixel mercator tile of zoom 0 on the equator, metres a pixel. */
 const WORLD_PIXEL_M = 40075016.686 / 256;
 
@@ -22,9 +23,10 @@ const WORLD_PIXEL_M = 40075016.686 / 256;
 export const RELIEF_BELOW = "contour-lines";
 const WATER_BELOW = "outside";
 
-/** The shading lies over the water too, so that ground kept free of it has the same relief as ground above it. */
+/** A little of the shading lies over the water, so that ground kept free of it, which is painted over it, has relief too. */
 export const SHADE = "ground-shade";
-const GROUND_LAYERS = ["ground-tone", "water", SHADE, "holes"] as const;
+const UNDER_SHADE = "ground-shade-under";
+const GROUND_LAYERS = ["ground-tone", UNDER_SHADE, "water", SHADE, "holes"] as const;
 const GROUND_SOURCES = ["relief", "water", "holes"] as const;
 
 /** What the ground's pictures depend on besides the colours. */
@@ -123,23 +125,9 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
     },
     RELIEF_BELOW,
   );
+  addShade(map, UNDER_SHADE, UNDER_OPACITY, colours);
   addWater(map, ground, colours);
-  map.addLayer(
-    {
-      id: SHADE,
-      type: "hillshade",
-      source: "relief",
-      paint: {
-        "hillshade-method": "igor",
-        "hillshade-exaggeration": 0.5,
-        "hillshade-illumination-direction": 315,
-        "hillshade-illumination-anchor": "map",
-        "hillshade-shadow-color": faded(colours.shadow, SHADE_OPACITY),
-        "hillshade-highlight-color": colours.sunlit,
-      },
-    },
-    WATER_BELOW,
-  );
+  addShade(map, SHADE, OVER_OPACITY, colours);
   if (summary.holeShare > 0 || summary.fromOverview) {
     map.addSource("holes", {
       type: "raster",
@@ -169,6 +157,25 @@ export function tiltWater(map: MapLibreMap, ground: GroundShown, colours: MapCol
   map.removeLayer("water");
   map.removeSource("water");
   addWater(map, ground, colours);
+}
+
+function addShade(map: MapLibreMap, id: string, opacity: number, colours: MapColours): void {
+  map.addLayer(
+    {
+      id,
+      type: "hillshade",
+      source: "relief",
+      paint: {
+        "hillshade-method": "igor",
+        "hillshade-exaggeration": 0.5,
+        "hillshade-illumination-direction": 315,
+        "hillshade-illumination-anchor": "map",
+        "hillshade-shadow-color": faded(colours.shadow, opacity),
+        "hillshade-highlight-color": faded(colours.sunlit, opacity / UNDER_OPACITY),
+      },
+    },
+    WATER_BELOW,
+  );
 }
 
 function addWater(map: MapLibreMap, ground: GroundShown, colours: MapColours): void {
@@ -214,8 +221,14 @@ function rampOf(summary: GroundSummary, { levelM, fall }: WaterTint, colours: Ma
 export function paintGround(map: MapLibreMap, summary: GroundSummary, colours: MapColours): void {
   if (!map.getLayer("ground-tone")) return;
   map.setPaintProperty("ground-tone", "color-relief-color", toneOf(summary, colours));
-  map.setPaintProperty(SHADE, "hillshade-shadow-color", faded(colours.shadow, SHADE_OPACITY));
-  map.setPaintProperty(SHADE, "hillshade-highlight-color", colours.sunlit);
+  for (const [id, opacity] of [
+    [UNDER_SHADE, UNDER_OPACITY],
+    [SHADE, OVER_OPACITY],
+  ] as const) {
+    map.setPaintProperty(id, "hillshade-shadow-color", faded(colours.shadow, opacity));
+    const light = faded(colours.sunlit, opacity / UNDER_OPACITY);
+    map.setPaintProperty(id, "hillshade-highlight-color", light);
+  }
 }
 
 function toneOf(summary: GroundSummary, colours: MapColours) {

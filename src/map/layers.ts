@@ -182,7 +182,7 @@ function names(colours: MapColours): LayerSpecification[] {
         "text-field": ["get", "text"],
         "text-font": MEDIUM,
         "text-size": 13,
-        "text-max-width": 9,
+        "text-max-width": 7,
         "text-line-height": 1.15,
       },
       paint: {

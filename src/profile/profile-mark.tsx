@@ -1,79 +1,61 @@
-import type { LevelDoubt } from "../../shared/level-doubt.ts";
+import { reachAt } from "../../shared/reaches.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
-import { plan } from "../document/store.ts";
+import { type Obstacle, placeLabels, type Spot } from "../drawing/place-labels.ts";
+import { nearestSample } from "../drawing/profile/picked-samples.ts";
 import type { ProfileFrame } from "../drawing/profile/profile-frame.ts";
-import {
-  type BuiltAs,
-  builtAt,
-  greatestWords,
-  markWords,
-  type Reading,
-  readingAt,
-  shortMarkWords,
-} from "../drawing/profile/profile-reading.ts";
+import { drawnGroundM } from "../drawing/profile/profile-paths.ts";
+import { type Reading, readingAt, stationWords } from "../drawing/profile/profile-reading.ts";
 import { shortWorkWords, workAt } from "../drawing/profile/work-words.ts";
 import { textWidth } from "../drawing/text-width.ts";
 import { chosenLine } from "../live/results.ts";
 import { markedM, pointedCheck, unitSystem } from "../live/screen.ts";
-import type { HeadRoom } from "./profile-head.tsx";
 
-const LABEL_PX = 12;
-/** Between the mark's line and its label. */
-const GAP_PX = 7;
+const TYPE_PX = 13;
+const HIGH_PX = 18;
+/** Between the mark's line and its label, and between places tried for it. */
+const GAP_PX = 10;
+const STEP_PX = 8;
+/** The stations' room at the foot. */
+const FOOT_PX = 20;
 
 interface ProfileMarkProps {
   readonly frame: ProfileFrame;
   /** True when the mark stays where it is until pressed again. */
   readonly isPinned: boolean;
-  readonly room: HeadRoom;
   /** The work that the lane shows; null for none. */
   readonly time: LineTime | null;
 }
 
 /** The marked station, drawn over the picture: the only part that follows the pointer. */
-export function ProfileMark({ frame, isPinned, room, time }: ProfileMarkProps) {
-  const { labelFromPx, rowPx } = room;
+export function ProfileMark({ frame, isPinned, time }: ProfileMarkProps) {
   const line = chosenLine.value;
   const isMarked = markedM.value !== null;
   const reading = line && readingAt(line, markedM.value ?? line.totals.greatestHeightAtM);
   if (!line || !reading) return null;
   const { plot, stretch, widthPx, heightPx } = frame;
-  const isInView = reading.chainageM >= stretch.fromM && reading.chainageM <= stretch.toM;
-  const x = Math.min(plot.right, Math.max(plot.left, frame.x(reading.chainageM)));
-  const y = frame.y(line.walk.groundM[reading.index]!);
-  const note = isInView ? "" : ", out of view";
-  const label = labelBeside(
-    x,
-    room,
-    wordings(
-      reading,
-      builtAt(line, reading.chainageM, plan.value),
-      { time, levelDoubt: line.levelDoubt },
-      isMarked,
-    ).map((words) => words + note),
-  );
-  const isUnderHeading = room.isNarrow || x < labelFromPx - GAP_PX;
-  const topPx = isUnderHeading ? rowPx + 1 : rowPx - 16;
+  const { chainageM, index } = reading;
+  const isInView = chainageM >= stretch.fromM && chainageM <= stretch.toM;
+  const x = Math.min(plot.right, Math.max(plot.left, frame.x(chainageM)));
+  const crestY = frame.y(line.walk.crestM[index]!);
+  const groundY = frame.y(drawnGroundM(line.walk, index));
+  const topY = plot.top - 6;
+  const toY = Number.isFinite(groundY) ? Math.max(groundY, crestY) : plot.bottom;
+  const label = labelBeside(x, line, frame, wordings(line, reading, time, isInView));
   return (
-    <svg
-      class={isMarked ? "profile-pointer" : "profile-pointer profile-pointer-rest"}
-      width={widthPx}
-      height={heightPx + rowPx}
-      style={{ top: `${-rowPx}px` }}
-      aria-hidden="true"
-    >
-      <PointedStretch frame={frame} topPx={rowPx} />
+    <svg class="profile-pointer" width={widthPx} height={heightPx} aria-hidden="true">
+      <PointedStretch frame={frame} />
       {isInView && (
         <>
-          <path class="profile-pointer-line" d={`M${x} ${topPx}V${rowPx + plot.bottom}`} />
-          {Number.isFinite(y) && <circle cx={x} cy={rowPx + Math.max(plot.top, y)} r={3.6} />}
+          <path class="profile-pointer-line" d={`M${x} ${topY}V${toY}`} />
+          <circle cx={x} cy={crestY} r={4} />
           {isPinned && isMarked && (
-            <path class="profile-pin" d={`M${x - 5} ${topPx - 3}h10l-5 7z`} />
+            <path class="profile-pin" d={`M${x - 5} ${topY - 6}h10l-5 7z`} />
           )}
         </>
       )}
-      <text x={label.left} y={rowPx - 9}>
+      <text x={label.left} y={label.bottom - 4}>
         {label.text}
       </text>
     </svg>
@@ -82,43 +64,59 @@ export function ProfileMark({ frame, isPinned, room, time }: ProfileMarkProps) {
 
 /** What may be said at the mark, the fullest first. */
 function wordings(
+  line: SizedLine,
   reading: Reading,
-  built: BuiltAs,
-  { time, levelDoubt }: { time: LineTime | null; levelDoubt: LevelDoubt | null },
-  isMarked: boolean,
+  time: LineTime | null,
+  isInView: boolean,
 ): string[] {
   const system = unitSystem.value;
-  if (levelDoubt?.countsUnknown) return [`Not known: ${levelDoubtShort(levelDoubt)}`];
-  if (!isMarked) return [greatestWords(reading, system)];
-  const full = markWords(reading, built, system);
-  const short = shortMarkWords(reading, system);
+  if (line.levelDoubt?.countsUnknown) return [`Not known: ${levelDoubtShort(line.levelDoubt)}`];
+  const short = `${stationWords(reading, system)}${isInView ? "" : ", out of view"}`;
   const work = workAt(time, reading.chainageM);
-  if (!work) return [full, short];
-  const done = shortWorkWords(work);
-  return [`${full} · ${done}`, `${short} · ${done}`, full, short];
+  return work ? [`${short}, ${shortWorkWords(work)}`, short] : [short];
 }
 
-/** The fullest words that fit beside the line at `x` without crossing it, to its right if they can. */
-function labelBeside(x: number, room: HeadRoom, texts: readonly string[]) {
-  const { labelFromPx, labelToPx, isNarrow } = room;
-  const places = texts.flatMap((text) => {
-    const width = textWidth(text, LABEL_PX);
-    const most = isNarrow ? labelToPx - width : Infinity;
-    const right = Math.max(labelFromPx, Math.min(x + GAP_PX, most));
-    return [right, x - GAP_PX - width].map((left) => ({ text, left, right: left + width }));
+/** The fullest words beside the line at `x`, in the ground, off the ground's edge and the height limit. */
+function labelBeside(x: number, line: SizedLine, frame: ProfileFrame, texts: readonly string[]) {
+  const { plot } = frame;
+  const spots = texts.flatMap((text, shorter) => {
+    const width = textWidth(text, TYPE_PX);
+    return [x + GAP_PX, x - GAP_PX - width].flatMap((left, side) =>
+      Array.from({ length: Math.floor((plot.bottom - plot.top) / STEP_PX) }, (_, k): Spot => {
+        const bottom = plot.bottom - FOOT_PX - k * STEP_PX;
+        const box = { left, right: left + width, top: bottom - HIGH_PX, bottom };
+        return { ...box, text, cost: 40 * shorter + 6 * side + k };
+      }),
+    );
   });
-  const free = places.find(({ left, right }) => left >= labelFromPx && right <= labelToPx);
-  return free ?? { text: texts.at(-1)!, left: labelFromPx };
+  const key = "mark";
+  const obstacles = obstaclesOf(line, frame);
+  const [placed] = placeLabels([{ key, text: texts[0]!, spots }], obstacles, plot);
+  return placed
+    ? { ...placed.box, text: placed.text }
+    : { left: plot.left + 4, bottom: plot.bottom - FOOT_PX, text: texts.at(-1)! };
+}
+
+/** The levee over its ground and the height limit, in columns. */
+function obstaclesOf(line: SizedLine, { plot, y, chainageAt }: ProfileFrame): Obstacle[] {
+  const { walk } = line;
+  const columns = Math.ceil((plot.right - plot.left) / STEP_PX);
+  return Array.from({ length: columns }, (_, i) => plot.left + i * STEP_PX).flatMap((left) => {
+    const index = nearestSample(walk.chainageM, chainageAt(left));
+    const right = left + STEP_PX;
+    const crestM = walk.crestM[index]!;
+    const groundY = y(drawnGroundM(walk, index));
+    const limitY = y(crestM - reachAt(line, walk.chainageM[index]!).limitM);
+    const levee = Number.isFinite(groundY) ? groundY : plot.bottom;
+    return [
+      { left, right, top: y(crestM) - 2, bottom: levee + 2, cost: 1 },
+      { left, right, top: limitY - 1, bottom: limitY + 1, cost: 1 },
+    ];
+  });
 }
 
 /** The stretch of a check that the person points at, here, on the map or in the worksheet. */
-function PointedStretch({
-  frame,
-  topPx,
-}: {
-  readonly frame: ProfileFrame;
-  readonly topPx: number;
-}) {
+function PointedStretch({ frame }: { readonly frame: ProfileFrame }) {
   const pointed = pointedCheck.value;
   if (!pointed || !(pointed.toM > 0)) return null;
   const { plot } = frame;
@@ -129,7 +127,7 @@ function PointedStretch({
     <rect
       class="profile-pointed"
       x={from}
-      y={topPx + plot.top}
+      y={plot.top}
       width={to - from}
       height={plot.bottom - plot.top}
     />

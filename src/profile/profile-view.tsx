@@ -1,7 +1,10 @@
 import { useSignal } from "@preact/signals";
 import { useId } from "preact/hooks";
+import type { Water } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatLength, formatStation } from "../../shared/units.ts";
+import { waterElevationAtGauge } from "../../shared/stage.ts";
+import type { LineTime } from "../../shared/time/types.ts";
+import { formatStation, lengthIn, type UnitSystem } from "../../shared/units.ts";
 import { plan } from "../document/store.ts";
 import { lineMarks } from "../drawing/profile/line-marks.ts";
 import { type ProfileMoment, profileMoment } from "../drawing/profile/moment.ts";
@@ -17,18 +20,20 @@ import {
   withinLine,
   zoomed,
 } from "../drawing/profile/profile-stretch.ts";
+import { isOvertopped, workTone } from "../drawing/profile/work-words.ts";
 import { sizedFor } from "../live/current.ts";
 import { markedM, pointedCheck, unitSystem } from "../live/screen.ts";
+import { shownMarks } from "../live/shown-marks.ts";
 import { levelAtMomentM, momentH, timeNow } from "../live/time-now.ts";
 import { tracedLine } from "../live/water-now.ts";
 import { useSize } from "../ui/use-size.ts";
-import { headRoom, ProfileHead } from "./profile-head.tsx";
+import { lane } from "./lane-choice.ts";
+import { ProfileHead } from "./profile-head.tsx";
 import { keyTarget } from "./profile-keys.ts";
 import { ProfileMark } from "./profile-mark.tsx";
 import { ProfileSaid } from "./profile-said.tsx";
 import { ProfileSlider } from "./profile-slider.tsx";
-import { isScheduleOn, toggleSchedule } from "./schedule-wish.ts";
-import { SidewaysBars } from "./sideways-bars.tsx";
+import { SidewaysBars, SidewaysLegend } from "./sideways-bars.tsx";
 import { useProfilePointer } from "./use-profile-pointer.ts";
 
 const PIN_REACH_PX = 7;
@@ -45,13 +50,17 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
   const system = unitSystem.value;
   const stretch = withinLine(part.value, lengthM);
   const saidId = useId();
-  const time = isScheduleOn.value ? (timeNow.value?.time ?? null) : null;
+  const panelId = useId();
+  const planned = timeNow.value?.time ?? null;
+  const time = lane.value === "work" ? planned : null;
   const moment = momentNow();
-  const underPx = size ? lanesPx(line, { time, hour: null }, size.heightPx) : 0;
+  const underPx = size ? lanesPx(line, { time: null, hour: null }, size.heightPx) : 0;
   const request = { line, limitM: practice.limitM, unitSystem: system, stretch, underPx };
-  const frame = size && profileFrame({ ...request, ...size });
+  const frame = size && profileFrame({ ...request, ...size, layout: "screen" });
   const marks = lineMarks(line, tracedLine.value, plan.value, system);
-  const buttons = { isPart: part.value !== null, hasSchedule: isScheduleOn.value !== null };
+  const shown = marks.filter(({ kind }) =>
+    shownMarks.value.has(kind === "weakest" ? "weakest" : "water"),
+  );
 
   const now = () => withinLine(part.peek(), lengthM);
   const show = (next: Stretch) => {
@@ -83,7 +92,7 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
       return true;
     },
     zoom: (aboutPx, factor) => zoomBy(factor, at(aboutPx)),
-    reset: showWhole,
+    reset: (xPx) => (part.peek() ? showWhole() : zoomBy(ZOOM_STEP ** 2, at(xPx))),
   });
 
   const onKeyDown = (event: KeyboardEvent) => {
@@ -111,8 +120,8 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
       <ProfileHead
         frame={frame}
         partWords={part.value && `Shown: ${from} to ${to} of ${end}`}
-        isScheduleOn={isScheduleOn.value}
-        onSchedule={toggleSchedule}
+        legend={<LaneLegend frame={frame} time={time} />}
+        panelId={panelId}
         onCloser={() => zoomAtMark(ZOOM_STEP)}
         onWider={() => zoomAtMark(1 / ZOOM_STEP)}
         onWhole={showWhole}
@@ -121,40 +130,76 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
         id={saidId}
         line={line}
         marks={marks}
-        time={time}
+        time={planned}
         moment={moment}
         system={system}
       />
-      <ProfileSlider line={line} time={time} describedBy={saidId} onKeyDown={onKeyDown}>
-        <div class="profile-plot" ref={ref} data-stale={timeNow.value?.isStale}>
+      <ProfileSlider line={line} time={planned} describedBy={saidId} onKeyDown={onKeyDown}>
+        <div class="profile-plot" id={panelId} ref={ref} data-stale={timeNow.value?.isStale}>
           {frame && (
             <>
               <ProfilePicture
                 frame={frame}
                 line={line}
                 limitM={practice.limitM}
-                marks={marks}
+                marks={shown}
                 time={time}
                 moment={moment}
-                waterNote={
-                  water.by === "stage" ? `at stage ${formatLength(water.stageM, system)}` : ""
-                }
+                waterNote=""
+                waterWords={`Water at ${waterFigure(water, system)}`}
+                hasChecks={lane.value === "checks"}
                 onPoint={(check) => {
                   pointedCheck.value = check;
                 }}
               />
-              <SidewaysBars frame={frame} />
-              <ProfileMark
-                frame={frame}
-                isPinned={isPinned.value}
-                room={headRoom(frame, buttons)}
-                time={time}
-              />
+              {lane.value === "sideways" && <SidewaysBars frame={frame} />}
+              {lane.value === "work" && !hasWork(time) && (
+                <p class="lane-empty">Not known yet: give crew and time in the worksheet.</p>
+              )}
+              <ProfileMark frame={frame} isPinned={isPinned.value} time={time} />
               {part.value && <PartBar frame={frame} lengthM={lengthM} />}
             </>
           )}
         </div>
       </ProfileSlider>
+    </>
+  );
+}
+
+/** "31.0": stage or elevation as the plan gives it. */
+function waterFigure(water: Water, system: UnitSystem): string {
+  const levelM = water.by === "stage" ? water.stageM : waterElevationAtGauge(water);
+  return lengthIn(levelM, system).toFixed(system === "us" ? 1 : 2);
+}
+
+function hasWork(time: LineTime | null): boolean {
+  return (time?.stretches.length ?? 0) > 0;
+}
+
+interface LaneLegendProps {
+  readonly frame: ProfileFrame | null;
+  readonly time: LineTime | null;
+}
+
+/** What the colors of the lane that is shown mean. */
+function LaneLegend({ frame, time }: LaneLegendProps) {
+  if (lane.value === "sideways") return <SidewaysLegend frame={frame} />;
+  if (lane.value !== "work" || !time) return null;
+  const { stretches } = time;
+  const isOver = stretches.some(isOvertopped);
+  const isBehind = stretches.some((each) => workTone(each) === "behind" && !isOvertopped(each));
+  return (
+    <>
+      {isOver && (
+        <>
+          <span class="lane-sign lane-sign-over" /> overtopped before done{" "}
+        </>
+      )}
+      {isBehind && (
+        <>
+          <span class="lane-sign lane-sign-behind" /> under freeboard
+        </>
+      )}
     </>
   );
 }

@@ -15,7 +15,7 @@ import {
 } from "../../shared/units.ts";
 import { topWords } from "../../shared/words/settling.ts";
 import { plan } from "../document/store.ts";
-import { toeWords } from "../drawing/profile/profile-reading.ts";
+import { shortToeWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import {
   FOR_FORCES,
@@ -23,7 +23,7 @@ import {
   sectionScale,
 } from "../drawing/section/section-frame.ts";
 import { chosenLine } from "../live/results.ts";
-import { unitSystem } from "../live/screen.ts";
+import { markedM, unitSystem } from "../live/screen.ts";
 import {
   keepSection,
   sectionFailure,
@@ -87,9 +87,10 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
         <ForcesToggle />
         <p class="section-notes">
           {!isStandard(cross) && <span class="section-name">{cross.sectionName}</span>}
-          <span>{fillWords(cross, system)}</span>
-          <span>{courseNote(cross, section)}</span>
-          <span>{topWords(cross, system)}</span>
+          <span>
+            {[fillWords(cross, system), courseNote(cross, section)].filter(Boolean).join(", ")}
+          </span>
+          {markedM.value !== null && <span>{topWords(cross, system)}</span>}
         </p>
       </header>
       <ForcesWords cross={cross} />
@@ -153,7 +154,7 @@ function unitWord(system: UnitSystem): string {
 function courseNote(cross: CrossSection, section: Section): string {
   const { courses, heightM, greatestHeightM } = cross;
   if (!courses || heightM === null || greatestHeightM === null) return "";
-  return toeWords(heightM, greatestHeightM, section);
+  return shortToeWords(heightM, greatestHeightM, section);
 }
 
 function spoken(cross: CrossSection, section: Section, system: UnitSystem): string[] {

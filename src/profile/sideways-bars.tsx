@@ -3,86 +3,87 @@ import { costIn, costUnit } from "../../shared/words/sideways-cost.ts";
 import type { ProfileFrame } from "../drawing/profile/profile-frame.ts";
 import { sidewaysNow } from "../live/siting/why-here.ts";
 
-/** Height of a row and of its longest bar, pixels; on a low drawing the smaller ones. */
-const TALL = { rowPx: 20, barPx: 9 };
-const LOW = { rowPx: 13, barPx: 6 };
-const LOW_PLOT_PX = 130;
-const FOOT_PX = 3;
-/** The longest bar stands for what this share of the stations stay under; longer ones are cut off. */
+/** Height of the longest bar, and between the lane and the plot, pixels. */
+const BAR_PX = 18;
+const CLEAR_PX = 3;
+/** The longest bar stands for what this share of the savings stay under; longer ones are cut off. */
 const LONGEST_SHARE = 0.95;
 
 /**
- * What moving the line would cost, along the foot of the profile: one row for a move toward the water and one
- * toward the land. Bars up cost, bars down save; where a row has none the move is not possible.
+ * Where moving the line sideways would save bags: a bar at each station, down from the top of the lane, in the color of
+ * the side that it saves more by moving to. No bar where no move saves any.
  */
 export function SidewaysBars({ frame }: { readonly frame: ProfileFrame }) {
   const costs = sidewaysNow.value;
-  if (!costs) return null;
-  const { plot, widthPx, heightPx, unitSystem } = frame;
-  const isLow = plot.bottom - plot.top < LOW_PLOT_PX;
-  const { rowPx, barPx } = isLow ? LOW : TALL;
-  const rows = [
-    { name: "toward the water", values: costs.waterBagsPerM2 },
-    { name: "toward the land", values: costs.landBagsPerM2 },
-  ];
-  const longest = longestOf(rows.flatMap(({ values }) => [...values]));
-  const top = plot.bottom - FOOT_PX - rows.length * rowPx;
-  const scale = `longest bar ${Math.round(costIn(longest, unitSystem))} ${costUnit(unitSystem)}`;
+  const { plot, widthPx, heightPx } = frame;
+  const top = plot.top - CLEAR_PX - BAR_PX;
+  if (!costs) {
+    return (
+      <svg class="sideways" width={widthPx} height={heightPx} aria-hidden="true">
+        <text x={plot.left} y={top + 13}>
+          Counting what a move saves.
+        </text>
+      </svg>
+    );
+  }
+  const savings = savingsOf(costs);
+  const longest = longestOf(savings.map(({ saved }) => saved));
+  const paths = { water: "", land: "" };
+  const { fromM, toM } = frame.stretch;
+  for (const { atM, side, saved } of savings) {
+    if (atM < fromM || atM > toM) continue;
+    const highPx = BAR_PX * Math.min(1, saved / longest);
+    paths[side] += `M${frame.x(atM).toFixed(1)} ${top}v${highPx.toFixed(1)}`;
+  }
   return (
     <svg class="sideways" width={widthPx} height={heightPx} aria-hidden="true">
-      <rect
-        class="sideways-back"
-        x={plot.left}
-        y={top - (isLow ? 1 : 14)}
-        width={plot.right - plot.left}
-        height={plot.bottom - top + (isLow ? 0 : 13)}
-      />
-      {rows.map(({ name, values }, row) => {
-        const y = top + (row + 0.5) * rowPx;
-        const { cost, saving } = barPaths(frame, costs.chainageM, values, y, { barPx, longest });
-        return (
-          <g key={name}>
-            <path class="sideways-zero" d={`M${plot.left} ${y}H${plot.right}`} />
-            <path class="sideways-cost" d={cost} />
-            <path class="sideways-saving" d={saving} />
-            <text x={plot.left + 5} y={y + 3.5}>
-              {name}
-            </text>
-          </g>
-        );
-      })}
-      {!isLow && (
-        <text x={plot.right - 5} y={top - 3} text-anchor="end">
-          Moved sideways: up costs, down saves; {scale}
+      <path class="sideways-zero" d={`M${plot.left} ${top}H${plot.right}`} />
+      <path class="sideways-water" d={paths.water} />
+      <path class="sideways-land" d={paths.land} />
+      {savings.length === 0 && (
+        <text x={plot.left} y={top + 14}>
+          No small move saves bags.
         </text>
       )}
     </svg>
   );
 }
 
-function longestOf(values: readonly number[]): number {
-  const sizes = values.map(sizeOf).sort((a, b) => a - b);
-  const longest = sizes[Math.floor(LONGEST_SHARE * (sizes.length - 1))] ?? 0;
-  return longest > 0 ? longest : 1;
+/** What the bars mean: which color is which way, and what the longest stands for. */
+export function SidewaysLegend({ frame }: { readonly frame: ProfileFrame | null }) {
+  const costs = sidewaysNow.value;
+  const savings = costs ? savingsOf(costs) : [];
+  const longest = longestOf(savings.map(({ saved }) => saved));
+  const scale =
+    frame && savings.length > 0
+      ? `The longest bar: ${Math.round(costIn(longest, frame.unitSystem))} ${costUnit(frame.unitSystem)}`
+      : undefined;
+  return (
+    <span title={scale}>
+      saves bags: <span class="sideways-to-water">to water</span>,{" "}
+      <span class="sideways-to-land">to land</span>
+    </span>
+  );
 }
 
-function sizeOf(value: number): number {
-  return Number.isNaN(value) ? 0 : Math.abs(value);
+interface Saving {
+  readonly atM: number;
+  readonly side: "water" | "land";
+  /** Bags saved for each square metre the line sweeps. */
+  readonly saved: number;
 }
 
-function barPaths(
-  { x, stretch }: ProfileFrame,
-  chainageM: Float64Array,
-  values: Float64Array,
-  y: number,
-  { barPx, longest }: { readonly barPx: number; readonly longest: number },
-): { readonly cost: string; readonly saving: string } {
-  const bars = { cost: "", saving: "" };
-  for (const [k, atM] of chainageM.entries()) {
-    const value = values[k]!;
-    if (Number.isNaN(value) || atM < stretch.fromM || atM > stretch.toM) continue;
-    const lengthPx = barPx * Math.min(1, Math.max(-1, value / longest));
-    bars[value < 0 ? "saving" : "cost"] += `M${x(atM).toFixed(1)} ${y}v${(-lengthPx).toFixed(1)}`;
-  }
-  return bars;
+function savingsOf(costs: NonNullable<typeof sidewaysNow.value>): Saving[] {
+  return Array.from(costs.chainageM).flatMap((atM, k) => {
+    const water = -costs.waterBagsPerM2[k]!;
+    const land = -costs.landBagsPerM2[k]!;
+    if (!(water > 0 || land > 0)) return [];
+    const isWater = water > 0 && !(land > water);
+    return [{ atM, side: isWater ? "water" : "land", saved: isWater ? water : land } as const];
+  });
+}
+
+function longestOf(savings: readonly number[]): number {
+  const sizes = [...savings].sort((a, b) => a - b);
+  return sizes[Math.floor(LONGEST_SHARE * (sizes.length - 1))] ?? 1;
 }

@@ -13,7 +13,8 @@ export interface ProfileGestures {
   pan(byPx: number): boolean;
   /** Lengths shrink (below 1: zoom in) by `factor` about a place. */
   zoom(aboutPx: number, factor: number): void;
-  reset(): void;
+  /** Pressed twice at this place. */
+  reset(xPx: number): void;
 }
 
 const STILL_PX = 4;
@@ -90,7 +91,7 @@ function listen(element: HTMLElement, gestures: () => ProfileGestures, signal: A
   element.addEventListener("pointerup", up, { signal });
   element.addEventListener("pointercancel", up, { signal });
   element.addEventListener("wheel", wheel, { signal, passive: false });
-  element.addEventListener("dblclick", () => gestures().reset(), { signal });
+  element.addEventListener("dblclick", (event) => gestures().reset(placeOf(event)), { signal });
 }
 
 function isOnControl(event: Event): boolean {

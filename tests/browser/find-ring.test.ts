@@ -87,7 +87,12 @@ describe("with the ring found", () => {
       .getByText(/toward the water/)
       .waitFor();
     expect(await seriousViolations(page, [".worksheet", ".profile-room"])).toEqual([]);
-    expect(await page.locator(".sideways .sideways-cost").count()).toBe(2);
+    const tab = page.getByRole("tab", { name: "Move sideways" });
+    expect(await tab.getAttribute("aria-selected")).toBe("true");
+    const bars = page.locator(".sideways path:is(.sideways-water, .sideways-land)");
+    expect(
+      (await bars.evaluateAll((all) => all.map((each) => each.getAttribute("d")))).join(""),
+    ).toMatch(/^M.*v[1-9]/);
     await panel()
       .getByLabel(/^Why here/)
       .uncheck();

@@ -14,13 +14,21 @@ const lane = (kind: string) => room().locator(`.profile-lane-${kind}`);
 const cells = (kind: string) => lane(kind).locator(".lane-cell");
 const said = () => room().locator(".profile-said").textContent();
 const saysThat = (words: RegExp) => expect.poll(said, { timeout: 15_000 }).toMatch(words);
-const schedule = () => page.getByRole("button", { name: "Schedule", exact: true });
+const tab = (name: string) => room().getByRole("tab", { name, exact: true });
 const mark = (kind: string) => room().locator(`[data-mark="${kind}"]`);
 
-describe("the work under the stations", () => {
-  it("stands there while there is a forecast, lies inside the room and tells its hours", async () => {
+describe("the lanes above the profile", () => {
+  it("show the checks first, one thing at a time", async () => {
+    expect(await tab("Checks").getAttribute("aria-selected")).toBe("true");
+    await room().getByText("1 must fix, 4 cautions").waitFor();
+    expect(await lane("work").count()).toBe(0);
+    expect(await room().locator(".line-mark").count()).toBe(0);
+  });
+
+  it("show the build sequence inside the room, and its hours", async () => {
+    await tab("Build sequence").click();
     await cells("work").first().waitFor();
-    expect(await schedule().getAttribute("aria-pressed")).toBe("true");
+    expect(await room().locator(".profile-mark").count()).toBe(0);
     const orders = await cells("work").locator("text").allTextContents();
     const all = await cells("work").count();
     expect(orders.map(Number).sort((a, b) => a - b)).toEqual(
@@ -47,18 +55,32 @@ describe("the work under the stations", () => {
     await expect.poll(() => room().locator("[data-done]").count()).toBe(0);
   });
 
-  it("goes when it is not wanted, gives its room back, and that is remembered", async () => {
-    const bottom = async () => (await room().locator(".profile-axis").boundingBox())!.y;
-    const before = await bottom();
-    await schedule().click();
-    expect(await lane("work").count()).toBe(0);
-    expect(await bottom()).toBeGreaterThan(before);
-    expect(await schedule().getAttribute("aria-pressed")).toBe("false");
-    const kept = () => page.evaluate(() => localStorage.getItem("drystead.profile.schedule"));
-    expect(await kept()).toBe("no");
-    await schedule().click();
-    expect(await kept()).toBe("yes");
-    await cells("work").first().waitFor();
+  it("never use the red of the height limit for what is late", async () => {
+    const fills = await cells("work").evaluateAll((all) =>
+      all.map((cell) => getComputedStyle(cell.querySelector(".lane-fill")!).fill),
+    );
+    expect(new Set(fills).size).toBeGreaterThan(1);
+    const over = await page.evaluate(() => {
+      const probe = document.body.appendChild(document.createElement("i"));
+      probe.style.color = "var(--over)";
+      const { color } = getComputedStyle(probe);
+      probe.remove();
+      return color;
+    });
+    expect(fills).not.toContain(over);
+    await room().getByText("overtopped before done").waitFor();
+  });
+
+  it("are gone through by arrow keys, and the choice is remembered", async () => {
+    const kept = () => page.evaluate(() => localStorage.getItem("drystead.profile.lane"));
+    expect(await kept()).toBe("work");
+    await tab("Build sequence").press("ArrowRight");
+    expect(await tab("Move sideways").getAttribute("aria-selected")).toBe("true");
+    await room().locator(".sideways-water, .sideways-land").first().waitFor({ state: "attached" });
+    await tab("Move sideways").press("ArrowRight");
+    expect(await tab("Checks").getAttribute("aria-selected")).toBe("true");
+    expect(await room().locator(".sideways").count()).toBe(0);
+    expect(await kept()).toBe("checks");
   });
 });
 
@@ -67,6 +89,7 @@ describe("marks on the line", () => {
     await openBlock(page, "gauge-and-forecast", "reach");
     const list = page.getByRole("region", { name: "If the river rises on" });
     const first = list.getByRole("button", { name: /^Mark station/ }).first();
+    await showMarks(page, "Water paths");
     expect(await list.textContent()).toMatch(
       /above stage 32\.0 ft over the top of levee, worst at/,
     );
@@ -82,8 +105,8 @@ describe("marks on the line", () => {
 
   it("show where it is weakest, quietly while it holds, on profile and map", async () => {
     await saysThat(/Sliding calculates at [\d.]+ to [\d.]+, 1\.5 is required: as required/);
-    expect(await room().locator(".line-mark-weakest.line-mark-quiet").count()).toBeGreaterThan(0);
     await showMarks(page, "Weakest places");
+    expect(await room().locator(".line-mark-weakest.line-mark-quiet").count()).toBeGreaterThan(0);
     await page
       .locator('.water-mark[data-kind="weakest-meets-required"]')
       .first()

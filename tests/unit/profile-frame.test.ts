@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
 import { parseStation } from "../../shared/units.ts";
+import { endLabels } from "../../src/drawing/profile/end-labels.ts";
 import { limitNote, profileFrame, scaleNote } from "../../src/drawing/profile/profile-frame.ts";
 import { profilePaths } from "../../src/drawing/profile/profile-paths.ts";
 import { LIMIT_M, sizedOver } from "../helpers/profile-fixture.ts";
@@ -76,6 +77,24 @@ describe("frame of a long profile", () => {
     }
   });
 
+  it("leaves room on the screen for a lane above, for the names at the right and for the stations in the ground", () => {
+    const stretch = { fromM: 0, toM: 266 };
+    const request = { line, limitM: LIMIT_M, unitSystem: "us", ...size, stretch } as const;
+    const frame = profileFrame({ ...request, layout: "screen" });
+    expect(frame.plot.bottom).toBe(size.heightPx);
+    expect(frame.y(261 - LIMIT_M)).toBeLessThan(frame.plot.bottom - 20);
+    const labels = endLabels(line, frame, "Water at 31.0");
+    expect(labels.map(({ text }) => text)).toEqual([
+      "Top of levee",
+      "Water at 31.0",
+      "Height limit",
+    ]);
+    expect(labels[1]!.y - labels[0]!.y).toBeGreaterThanOrEqual(16);
+    expect(labels[2]!.y).toBeCloseTo(frame.y(261 - LIMIT_M), 6);
+    const low = profileFrame({ ...request, heightPx: 60, layout: "screen" });
+    for (const { y } of endLabels(line, low, "Water")) expect(y).toBeLessThanOrEqual(60);
+  });
+
   it("names the limit in the chosen unit", () => {
     expect(limitNote(LIMIT_M, "us")).toBe("4 ft below top of levee");
     expect(limitNote(LIMIT_M, "metric")).toBe("1.22 m below top of levee");
@@ -91,7 +110,7 @@ describe("paths of a long profile", () => {
     const paths = profilePaths(gappy, LIMIT_M, frame);
     const from = frame.x(80) + 0.1;
     const to = frame.x(110) - 0.1;
-    for (const d of [paths.groundLine, paths.groundFill, paths.lowestLine, ...paths.bands]) {
+    for (const d of [paths.groundLine, paths.groundFill, ...paths.bands]) {
       expect(xsOf(d).filter((x) => x > from && x < to)).toEqual([]);
       expect(d).not.toContain("NaN");
     }
@@ -109,7 +128,15 @@ describe("paths of a long profile", () => {
     expect(paths.gaps).toEqual([]);
     expect(paths.unknownBand).not.toBe("");
     expect(paths.groundLine.match(/M/g)).toHaveLength(1);
-    expect(paths.lowestLine.match(/M/g)).toHaveLength(2);
+  });
+
+  it("stand the levee on the lowest ground under the base, so that it has the height that is named", () => {
+    const falling = sizedOver((_, y) => 260 - 0.2 * y, { crestM: 261 });
+    const frame = frameOf("us", { fromM: 0, toM: 200 }, falling);
+    const [, ground] = /^M[\d.]+ ([\d.]+)/.exec(profilePaths(falling, LIMIT_M, frame).groundLine)!;
+    const namedM = falling.walk.greatestHeightM[0]!;
+    expect(namedM).toBeGreaterThan(1.1);
+    expect(Number(ground)).toBeCloseTo(frame.y(261 - namedM), 1);
   });
 
   it("show a stretch over the limit however short", () => {

@@ -111,7 +111,7 @@ describe("lanes under the stations", () => {
     expect([first!.fromPx, first!.toPx]).toEqual([frame.x(0), frame.x(100)]);
     expect([last!.fromPx, last!.toPx]).toEqual([frame.x(102), frame.x(200)]);
     expect([first!.text, short!.text, last!.text]).toEqual(["2", "", "1"]);
-    expect(short).toMatchObject({ tone: "behind", gravity: 0.5 });
+    expect(short).toMatchObject({ tone: "behind", isOver: false });
     expect(lanes[0]!.cells.map(({ text, tone }) => [text, tone])).toEqual([
       [`1 ${plain.reaches[0]!.sectionName}`, "standard"],
       ["2 Narrow wall", "other"],
@@ -126,6 +126,24 @@ describe("lanes under the stations", () => {
     const [lane] = profileLanes(plain, framed(plain, time, stretch), { time, hour: 4 });
     expect(lane!.cells.map(({ text }) => text)).toEqual(["2", "17", "1"]);
     expect(lane!.cells.map(({ doneShare: done }) => done)).toEqual([0.25, 0.25, 0.25]);
+  });
+});
+
+describe("the lane of the work on the screen", () => {
+  it("lies above the plot, and tells what is overtopped from what lacks freeboard", () => {
+    const time = timeOf([
+      { ...STRETCH, fromM: 0, toM: 60, leastSpareM: 0 },
+      { ...STRETCH, fromM: 60, toM: 120, order: 2, leastSpareM: -0.2 },
+      { ...STRETCH, fromM: 120, toM: 200, order: 3, leastSpareM: -0.3, leastAheadM: 0 },
+    ]);
+    const stretch = { fromM: 0, toM: 200 };
+    const request = { line: plain, limitM: LIMIT_M, unitSystem: "us", ...size, stretch } as const;
+    const frame = profileFrame({ ...request, layout: "screen" });
+    const [lane] = profileLanes(plain, frame, { time, hour: null });
+    expect(lane!.topPx).toBeGreaterThanOrEqual(0);
+    expect(lane!.topPx + lane!.heightPx).toBeLessThanOrEqual(frame.plot.top);
+    expect(lane!.cells.map(({ tone }) => tone)).toEqual(["before", "behind", "overtopped"]);
+    expect(lane!.typePx).toBeGreaterThanOrEqual(12);
   });
 });
 

@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
 import { DEFAULT_SECTION } from "../../shared/defaults.ts";
 import {
-  markWords,
   nextSampleM,
   nextStationM,
   readingAt,
   spokenWords,
+  stationWords,
   toeWords,
 } from "../../src/drawing/profile/profile-reading.ts";
 import {
@@ -60,7 +60,7 @@ describe("reading a station", () => {
 
   it("says station, height and courses", () => {
     const reading = readingAt(line, 481 * FOOT_M)!;
-    expect(markWords(reading, DEFAULT_SECTION, "us")).toBe("4+81 · 4.3 ft · 13 courses");
+    expect(stationWords(reading, "us")).toBe("4+81: 4.3 ft");
     expect(spokenWords(reading, DEFAULT_SECTION, "us")).toBe(
       "station 4+81, height 4.3 ft, 13 courses",
     );
@@ -71,15 +71,17 @@ describe("reading a station", () => {
       "no elevation data",
     );
     const high = sizedOver(() => 265, { crestM: 261 });
-    expect(markWords(readingAt(high, 0)!, DEFAULT_SECTION, "us")).toBe(
-      "0+00 · ground above the top of levee",
+    expect(stationWords(readingAt(line, 130)!, "us")).toBe("4+27: no elevation data");
+    expect(stationWords(readingAt(high, 0)!, "us")).toBe("0+00: above top of levee");
+    expect(spokenWords(readingAt(high, 0)!, DEFAULT_SECTION, "us")).toBe(
+      "station 0+00, ground above the top of levee",
     );
   });
 
   it("tells the two heights apart where the ground falls across the base", () => {
     const falling = sizedOver((_, y) => 260 - 0.2 * y, { crestM: 261 });
-    expect(markWords(readingAt(falling, 100)!, DEFAULT_SECTION, "metric")).toMatch(
-      /^0\+100\.0 · 1\.\d\d m greatest · 1\.00 m and 10 courses at center$/,
+    expect(spokenWords(readingAt(falling, 100)!, DEFAULT_SECTION, "metric")).toMatch(
+      /^station 0\+100\.0, greatest height 1\.\d\d m, 1\.00 m and 10 courses at center$/,
     );
   });
 

@@ -108,7 +108,7 @@ describe("drawing of a section", () => {
     expect((marks.landToeX - marks.waterToeX) / frame.pxPerM).toBeCloseTo(9 * FOOT_M, 6);
     expect(marks.limitY).toBeNull();
     const texts = sectionLabels(cross, frame, marks, "us").map(({ text }) => text);
-    expect(texts).toEqual(["3.0 ft", "9.0 ft base", "4.5", "4.5", "Waterside", "Landside"]);
+    expect(texts).toEqual(["3.0 ft", "base 9.0 ft", "4.5", "4.5", "Water side", "Land side"]);
     expect(at(5).marks.limitY).not.toBeNull();
   });
 

@@ -2,8 +2,13 @@ import type { Check, SizedLine } from "../../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../../shared/units.ts";
 import { checkWords } from "../../../shared/words/checks.ts";
 import { SeverityMark } from "../severity-mark.tsx";
-import { LANE_PX, type ProfileFrame } from "./profile-frame.ts";
+import { type MarkWords, wordsBeside } from "./check-lane.ts";
+import type { ProfileFrame } from "./profile-frame.ts";
 import { type CheckMark, COUNT_PX, checkMarks } from "./profile-marks.ts";
+
+/** Side of a mark's shape on paper and on the screen, pixels. */
+const SMALL_PX = 9.8;
+const LARGE_PX = 13;
 
 interface MarksProps {
   readonly line: SizedLine;
@@ -14,9 +19,11 @@ interface MarksProps {
 
 /** The checks that speak of a stretch, above the line: where each runs, and its shape. */
 export function CheckMarks({ line, frame, system, onPoint }: MarksProps) {
-  const { plot, lanes } = frame;
+  const { plot, lanes, rowPx, layout } = frame;
   const marks = checkMarks(line.checks, lanes, frame.x, plot.left, plot.right);
-  const middleY = ({ lane }: CheckMark) => plot.top - 1 - (lane + 0.5) * LANE_PX;
+  const middleY = ({ lane }: CheckMark) => plot.top - 1 - (lane + 0.5) * rowPx;
+  const wordsOf = (mark: CheckMark) =>
+    layout === "screen" ? wordsBeside(mark, marks, frame.widthPx) : null;
   return (
     <g>
       {marks.map((mark) => (
@@ -29,6 +36,8 @@ export function CheckMarks({ line, frame, system, onPoint }: MarksProps) {
             key={keyOf(mark)}
             mark={mark}
             y={middleY(mark)}
+            words={wordsOf(mark)}
+            isLarge={layout === "screen"}
             system={system}
             onPoint={onPoint}
           />
@@ -54,12 +63,15 @@ function Span({ mark, y }: { readonly mark: CheckMark; readonly y: number }) {
 interface ShapeProps {
   readonly mark: CheckMark;
   readonly y: number;
+  readonly words: MarkWords | null;
+  readonly isLarge: boolean;
   readonly system: UnitSystem;
   readonly onPoint: ((check: Check | null) => void) | undefined;
 }
 
-function Shape({ mark, y, system, onPoint }: ShapeProps) {
+function Shape({ mark, y, words, isLarge, system, onPoint }: ShapeProps) {
   const { check, middlePx, count } = mark;
+  const half = isLarge ? LARGE_PX / 2 : SMALL_PX / 2;
   return (
     <g
       class="profile-mark"
@@ -74,12 +86,22 @@ function Shape({ mark, y, system, onPoint }: ShapeProps) {
         width={count > 1 ? 13 + COUNT_PX : 13}
         height={11}
       />
-      {count > 1 && (
-        <text x={middlePx + 7} y={y + 3.5}>
+      {count > 1 && !words && (
+        <text x={middlePx + half + 2} y={y + 4}>
           {count}
         </text>
       )}
-      <g transform={`translate(${middlePx - 4.9} ${y - 4.9}) scale(0.7)`}>
+      {words && (
+        <text class="profile-mark-words" x={words.x} y={y + 4}>
+          {words.parts.map(({ severity, text }, i) => (
+            <tspan key={severity} class={`profile-mark-words-${severity}`}>
+              {i > 0 && ", "}
+              {text}
+            </tspan>
+          ))}
+        </text>
+      )}
+      <g transform={`translate(${middlePx - half} ${y - half}) scale(${half / 7})`}>
         <SeverityMark severity={check.severity} />
       </g>
     </g>

@@ -2,9 +2,8 @@ import "./profile-lanes.css";
 import type { ProfileFrame } from "./profile-frame.ts";
 import type { Lane, LaneCell } from "./profile-lanes.ts";
 
-/** Height of the hatch of what is hardly behind, and of what is wholly behind. */
-const LEAST_HATCH_PX = 2;
-const MOST_HATCH_PX = 6;
+/** Height of the hatch of a reach over its limit. */
+const HATCH_PX = 6;
 
 interface LanesDrawingProps {
   readonly lanes: readonly Lane[];
@@ -13,7 +12,7 @@ interface LanesDrawingProps {
   readonly id: string;
 }
 
-/** The lanes under the stations: what each reach is built as, and the order of the work. */
+/** The lanes: what each reach is built as, and the order of the work. */
 export function LanesDrawing({ lanes, frame, id }: LanesDrawingProps) {
   return (
     <g class="profile-lanes">
@@ -45,22 +44,21 @@ function Cell({
   readonly lane: Lane;
   readonly id: string;
 }) {
-  const { fromPx, toPx, tone, text, title, doneShare, gravity } = cell;
+  const { fromPx, toPx, tone, text, title, doneShare, isOver } = cell;
   const { topPx, heightPx } = lane;
   const width = Math.max(1, toPx - fromPx - 1);
   const done = doneShare ?? 1;
   const box = { x: fromPx + 0.5, y: topPx, height: heightPx };
-  const hatchPx = gravity > 0 ? LEAST_HATCH_PX + gravity * (MOST_HATCH_PX - LEAST_HATCH_PX) : 0;
   return (
     <g class={`lane-cell lane-${tone}`} data-done={doneShare === null ? undefined : done >= 1}>
       <title>{title}</title>
       <rect class="lane-back" {...box} width={width} />
       <rect class="lane-fill" {...box} width={width * done} />
-      {hatchPx > 0 && (
+      {isOver && (
         <rect
           {...box}
-          y={topPx + heightPx - hatchPx}
-          height={hatchPx}
+          y={topPx + heightPx - HATCH_PX}
+          height={HATCH_PX}
           width={width}
           fill={`url(#${id}-over)`}
         />
@@ -75,7 +73,7 @@ function Cell({
       {text && (
         <text
           x={(fromPx + toPx) / 2}
-          y={topPx + heightPx - 3.5}
+          y={topPx + heightPx / 2 + 0.36 * lane.typePx}
           text-anchor="middle"
           font-size={lane.typePx}
         >

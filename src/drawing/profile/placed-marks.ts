@@ -3,6 +3,7 @@ import type { Box } from "../place-labels.ts";
 import type { LineMark } from "./line-marks.ts";
 import { nearestSample } from "./picked-samples.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
+import { drawnGroundM } from "./profile-paths.ts";
 
 /** A mark where it stands on the picture. */
 export interface PlacedMark extends LineMark {
@@ -37,8 +38,8 @@ function place(mark: LineMark, walk: Walk, frame: ProfileFrame): PlacedMark | nu
   const index = nearestSample(walk.chainageM, mark.chainageM);
   if (index < 0) return null;
   const x = frame.x(mark.chainageM);
-  const levelM = { over: walk.crestM, "way-in": walk.waterM, weakest: walk.groundM }[mark.kind];
-  const at = frame.y(levelM[index]!);
+  const levelM = { over: walk.crestM, "way-in": walk.waterM, weakest: null }[mark.kind];
+  const at = frame.y(levelM ? levelM[index]! : drawnGroundM(walk, index));
   if (mark.kind === "weakest") {
     const { half, high } = DIAMOND_PX;
     const y = Math.min(

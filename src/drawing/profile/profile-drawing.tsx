@@ -5,14 +5,16 @@ import "./profile.css";
 import type { LineTime } from "../../../shared/time/types.ts";
 import { Hatches } from "../hatches.tsx";
 import type { PlacedLabel } from "../place-labels.ts";
+import { textWidth } from "../text-width.ts";
 import { CheckMarks } from "./check-marks-drawing.tsx";
+import { type EndLabel, endLabels } from "./end-labels.ts";
 import { LanesDrawing } from "./lanes-drawing.tsx";
 import type { LineMark } from "./line-marks.ts";
 import { LineMarksDrawing } from "./line-marks-drawing.tsx";
 import type { ProfileMoment } from "./moment.ts";
 import { nearestSample } from "./picked-samples.ts";
 import { placedMarks } from "./placed-marks.ts";
-import { type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
+import { PROFILE_TYPE_PX, type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
 import { profileLabels } from "./profile-labels.ts";
 import { lanesPx, profileLanes } from "./profile-lanes.ts";
 import { profilePaths } from "./profile-paths.ts";
@@ -68,7 +70,7 @@ function readingNotes(time: LineTime | null, marks: readonly LineMark[]): string
     const tones =
       time.startAt === null
         ? ""
-        : " (dashed: tight, hatched: behind the water, the more the higher)";
+        : " (dashed: tight, gray: under the freeboard before done, dark: overtopped before done)";
     notes.push(`build sequence: stretches as they are built${tones}`);
   }
   return notes;
@@ -88,6 +90,10 @@ interface ProfilePictureProps {
   readonly time: LineTime | null;
   /** The moment looked at; left out for none. */
   readonly moment?: ProfileMoment | null;
+  /** Whether the checks of stretches are marked above the plot. */
+  readonly hasChecks?: boolean;
+  /** What the water is called at its right end on the screen. */
+  readonly waterWords?: string;
   /** Told which check the pointer is on; left out on paper. */
   readonly onPoint?: (check: Check | null) => void;
 }
@@ -95,6 +101,8 @@ interface ProfilePictureProps {
 /** A line drawn into a frame: everything but what the pointer moves. */
 export function ProfilePicture(props: ProfilePictureProps) {
   const { frame, line, limitM, waterNote, onPoint, time, moment = null } = props;
+  const { hasChecks = true, waterWords = "" } = props;
+  const isScreen = frame.layout === "screen";
   const id = useId();
   const { plot, widthPx, heightPx } = frame;
   const paths = profilePaths(line, limitM, frame, moment?.riseM);
@@ -119,7 +127,7 @@ export function ProfilePicture(props: ProfilePictureProps) {
           height={plot.bottom - plot.top + 1}
         />
       </clipPath>
-      <Axes frame={frame} />
+      {!isScreen && <Axes frame={frame} />}
       <g clip-path={`url(#${id}-plot)`}>
         {paths.bands.map((d, index) => (
           <path key={index} d={d} {...bandLook(index, id)} />
@@ -140,20 +148,21 @@ export function ProfilePicture(props: ProfilePictureProps) {
             fill={`url(#${id}-hole)`}
           />
         ))}
-        <path class="profile-under" d={paths.underFill} />
-        <path class="profile-lowest" d={paths.lowestLine} />
         <path class="profile-limit" d={paths.limitLine} />
         <path class="profile-ground" d={paths.groundLine} />
         <path class="profile-crest" d={paths.crestLine} />
         <Breaks line={line} frame={frame} />
       </g>
-      <Corners line={line} frame={frame} />
+      {isScreen ? <ScreenAxes frame={frame} /> : <Corners line={line} frame={frame} />}
+      {isScreen && <Ends labels={endLabels(line, frame, waterWords)} frame={frame} />}
       <LanesDrawing lanes={lanes} frame={frame} id={id} />
       {labels.map((label) => (
         <Label key={label.key} label={label} />
       ))}
       <LineMarksDrawing marks={marks} />
-      <CheckMarks line={line} frame={frame} system={frame.unitSystem} onPoint={onPoint} />
+      {hasChecks && (
+        <CheckMarks line={line} frame={frame} system={frame.unitSystem} onPoint={onPoint} />
+      )}
     </svg>
   );
 }
@@ -191,6 +200,58 @@ function Axes({ frame }: { readonly frame: ProfileFrame }) {
       ))}
       <path class="profile-axis" d={`M${plot.left} ${plot.bottom}H${plot.right}`} />
     </g>
+  );
+}
+
+/** Elevations at the left, stations in the ground at the foot. */
+function ScreenAxes({ frame }: { readonly frame: ProfileFrame }) {
+  const { plot } = frame;
+  return (
+    <g class="profile-axes">
+      {frame.yTicks.map(({ px, label }) => (
+        <g key={label}>
+          <path class="profile-tick" d={`M${plot.left} ${px}h-6`} />
+          <text x={plot.left - 9} y={px + 4} text-anchor="end">
+            {label}
+          </text>
+        </g>
+      ))}
+      {frame.xTicks.map(({ px, label }) => {
+        const half = textWidth(label, PROFILE_TYPE_PX) / 2 + 3;
+        const x = Math.min(plot.right - half, Math.max(plot.left + half, px));
+        return (
+          <g key={label}>
+            <path class="profile-tick" d={`M${px} ${plot.bottom}v-5`} />
+            <text x={x} y={plot.bottom - 8} text-anchor="middle">
+              {label}
+            </text>
+          </g>
+        );
+      })}
+      <path class="profile-axis" d={`M${plot.left} ${plot.top}V${plot.bottom}H${plot.right}`} />
+    </g>
+  );
+}
+
+interface EndsProps {
+  readonly labels: readonly EndLabel[];
+  readonly frame: ProfileFrame;
+}
+
+function Ends({ labels, frame }: EndsProps) {
+  return (
+    <>
+      {labels.map(({ kind, text, y }) => (
+        <text
+          key={kind}
+          class={`profile-end profile-end-${kind}`}
+          x={frame.plot.right + 8}
+          y={y + 4.5}
+        >
+          {text}
+        </text>
+      ))}
+    </>
   );
 }
 

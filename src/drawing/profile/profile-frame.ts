@@ -14,14 +14,20 @@ import { markLanes } from "./profile-marks.ts";
 import type { Stretch } from "./profile-stretch.ts";
 
 /** Sizes of type and of the parts round the plot, pixels. */
-export const PROFILE_TYPE_PX = 11;
-export const LANE_PX = 11;
+export const PROFILE_TYPE_PX = 12;
+const LANE_PX = 11;
+/** On the screen: the lane above the plot, the room for what the lines are called at their ends, the stations. */
+const STRIP_PX = 24;
+const ENDS_PX = 102;
+const FOOT_PX = 22;
+const ABOVE_ON_SCREEN_PX = 5;
 const AXIS_PX = 24;
 const RIGHT_PX = 18;
 const TOP_PX = 5;
 /** Room above the crest for its label. */
 const ABOVE_CREST_PX = 19;
 const ROW_PX = 23;
+const SCREEN_ROW_PX = 34;
 /** What the names of the lanes under the stations take at their left. */
 const LANE_LABEL_PX = 36;
 /** Share of a limit's height that is shown of ground standing above the crest. */
@@ -49,9 +55,17 @@ export interface ProfileFrame {
   /** Pixels of the stations between the labelled ones; empty when they would run together. */
   readonly stationPx: readonly number[];
   readonly yTicks: readonly Tick[];
-  /** Rows of check marks above the plot. */
+  /** Rows of check marks above the plot, and the height of each. */
   readonly lanes: number;
+  readonly rowPx: number;
+  readonly layout: ProfileLayout;
 }
+
+/**
+ * `paper` writes everything at its place, all lanes at once; `screen` has one lane above the plot, the names of the
+ * lines at their right ends and the stations in the ground.
+ */
+type ProfileLayout = "paper" | "screen";
 
 interface FrameRequest {
   readonly line: SizedLine;
@@ -62,26 +76,33 @@ interface FrameRequest {
   readonly stretch: Stretch;
   /** Room kept under the stations, pixels. */
   readonly underPx?: number;
+  readonly layout?: ProfileLayout;
 }
 
 /** Lays out a long profile. The heights shown are those of the whole line, so that zooming along it moves nothing up or down. */
 export function profileFrame(request: FrameRequest): ProfileFrame {
-  const { line, unitSystem, widthPx, heightPx, stretch, underPx = 0 } = request;
-  const lanes = markLanes(line.checks, line.totals.lengthM, widthPx, heightPx);
-  const top = TOP_PX + lanes * LANE_PX;
-  const bottom = Math.max(top + 10, heightPx - AXIS_PX - underPx);
-  const ys = heights(request, bottom - top);
-  const rows = Math.max(2, Math.floor((bottom - top) / ROW_PX));
-  const yTicks = elevationTicks(ys, rows, unitSystem, top, bottom);
+  const { line, unitSystem, widthPx, heightPx, stretch, underPx = 0, layout = "paper" } = request;
+  const isScreen = layout === "screen";
+  const lanes = isScreen ? 1 : markLanes(line.checks, line.totals.lengthM, widthPx, heightPx);
+  const rowPx = isScreen ? STRIP_PX : LANE_PX;
+  const top = (isScreen ? 0 : TOP_PX) + lanes * rowPx;
+  const bottom = Math.max(top + 10, heightPx - (isScreen ? 0 : AXIS_PX) - underPx);
+  const footY = isScreen ? Math.max(top + 8, bottom - FOOT_PX) : bottom;
+  const abovePx = isScreen ? ABOVE_ON_SCREEN_PX : ABOVE_CREST_PX;
+  const ys = heights(request, footY - top, abovePx);
+  const rows = Math.max(2, Math.floor((footY - top) / (isScreen ? SCREEN_ROW_PX : ROW_PX)));
+  const yTicks = elevationTicks(ys, rows, unitSystem, top, footY);
   const least = underPx > 0 ? LANE_LABEL_PX : 20;
-  const left = Math.ceil(Math.max(...yTicks.map(({ label }) => textWidth(label, 11)), least)) + 16;
-  const right = Math.max(left + 10, widthPx - RIGHT_PX);
+  const left =
+    Math.ceil(Math.max(...yTicks.map(({ label }) => textWidth(label, PROFILE_TYPE_PX)), least)) +
+    16;
+  const right = Math.max(left + 10, widthPx - (isScreen ? ENDS_PX : RIGHT_PX));
   const xs = scaleLinear(
     [lengthIn(stretch.fromM, unitSystem), lengthIn(stretch.toM, unitSystem)],
     [left, right],
   );
   const x = (chainageM: number) => xs(lengthIn(chainageM, unitSystem));
-  const scale = scaleLinear(ys, [bottom, top]).unknown(Number.NaN);
+  const scale = scaleLinear(ys, [footY, top]).unknown(Number.NaN);
   const y = (elevationM: number) => scale(elevationM);
   const pxPerM = (right - left) / Math.max(1e-9, stretch.toM - stretch.fromM);
   return {
@@ -93,11 +114,13 @@ export function profileFrame(request: FrameRequest): ProfileFrame {
     x,
     y,
     chainageAt: (px) => lengthFrom(xs.invert(px), unitSystem),
-    exaggeration: (bottom - top) / (ys[1] - ys[0]) / pxPerM,
+    exaggeration: (footY - top) / (ys[1] - ys[0]) / pxPerM,
     xTicks: stationTicks(xs, unitSystem),
     stationPx: stationMarks(line, stretch, x),
     yTicks,
     lanes,
+    rowPx,
+    layout,
   };
 }
 
@@ -108,8 +131,13 @@ export function scaleNote(exaggeration: number): string {
   return times === "1" ? "true scale" : `vertical exaggeration ${times}x`;
 }
 
-function heights({ line, limitM }: FrameRequest, plotPx: number): [number, number] {
+function heights(
+  { line, limitM, layout }: FrameRequest,
+  plotPx: number,
+  aboveCrestPx: number,
+): [number, number] {
   const { crestM, groundM, lowestGroundM } = line.walk;
+  const isScreen = layout === "screen";
   let lowCrest = Infinity;
   let highCrest = -Infinity;
   let low = Infinity;
@@ -125,10 +153,12 @@ function heights({ line, limitM }: FrameRequest, plotPx: number): [number, numbe
   }
   const stepM = limitM / 8;
   const ceiling = Math.min(high, highCrest + limitM * GROUND_ABOVE_SHARE);
-  const floor = Math.min(low, lowCrest - limitM) - limitM * 0.2;
-  const bottom = Math.floor(floor / stepM) * stepM;
+  const least = Math.min(low, lowCrest - limitM);
+  const bottom = isScreen
+    ? least - limitM * 0.04
+    : Math.floor((least - limitM * 0.2) / stepM) * stepM;
   const spanM = Math.max(highCrest, ceiling) - bottom;
-  const abovePx = Math.min(ABOVE_CREST_PX, plotPx / 3);
+  const abovePx = Math.min(aboveCrestPx, plotPx / 3);
   const crestRoomM = ((highCrest - bottom) * abovePx) / Math.max(1, plotPx - abovePx);
   return [bottom, Math.max(highCrest + crestRoomM, bottom + spanM + limitM * 0.06)];
 }
@@ -155,7 +185,8 @@ function elevationTicks(
 
 function stationTicks(xs: ScaleLinear<number, number>, unitSystem: UnitSystem): Tick[] {
   const [from, to] = xs.domain() as [number, number];
-  const labelPx = textWidth(stationLabel(lengthFrom(to, unitSystem), unitSystem), 11) + 40;
+  const labelPx =
+    textWidth(stationLabel(lengthFrom(to, unitSystem), unitSystem), PROFILE_TYPE_PX) + 36;
   const [left, right] = xs.range() as [number, number];
   const values = xs.ticks(Math.max(1, Math.floor((right - left) / labelPx)));
   const whole = values.filter((value) => Math.abs(value - Math.round(value)) < 1e-6);

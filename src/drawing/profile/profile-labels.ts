@@ -13,9 +13,9 @@ import type { ProfileMoment } from "./moment.ts";
 import { nearestSample } from "./picked-samples.ts";
 import type { PlacedMark } from "./placed-marks.ts";
 import { limitNote, PROFILE_TYPE_PX, type ProfileFrame } from "./profile-frame.ts";
-import type { Gap } from "./profile-paths.ts";
+import { drawnGroundM, type Gap } from "./profile-paths.ts";
 
-const LINE_PX = 13;
+const LINE_PX = 14;
 /** Distance of a label's box from the line it names. */
 const OFF_PX = 2;
 const STEP_PX = 12;
@@ -59,20 +59,24 @@ export function profileLabels({
   const then = moment
     ? alongLine(frame, walk, (index) => frame.y(walk.waterM[index]! + moment.riseM))
     : [];
-  const lowest = alongLine(frame, walk, (index) => frame.y(walk.lowestGroundM[index]!));
+  const ground = alongLine(frame, walk, (index) => frame.y(drawnGroundM(walk, index)));
   const note = plot.right - plot.left < WIDE_PX ? "" : waterNote;
   const waterText = `Water ${levelRange(walk.waterM, walk, frame, unitSystem)} ${note}`.trim();
-  const wishes: LabelWish[] = [
-    ...gaps.map((gap, index) => gapWish(gap, index, frame)),
-    ...marks.map((mark) => markWish(mark)),
+  const isScreen = frame.layout === "screen";
+  const namesOfLines: LabelWish[] = [
     {
       key: "crest",
       text: `Top of levee ${levelRange(walk.crestM, walk, frame, unitSystem)}`,
       spots: [],
     },
     { key: "water", text: waterText, spots: [] },
+  ];
+  const wishes: LabelWish[] = [
+    ...gaps.map((gap, index) => gapWish(gap, index, frame)),
+    ...marks.map((mark) => markWish(mark)),
+    ...(isScreen ? [] : namesOfLines),
     ...(moment ? [{ key: "moment", text: moment.words, spots: [] }] : []),
-    ...limitWishes(line, limit, frame),
+    ...(isScreen && hasOneLimit(line) ? [] : limitWishes(line, limit, frame)),
     ...reachWishes(line, frame),
   ];
   const spotsOf: Record<string, (text: string) => Spot[]> = {
@@ -86,10 +90,15 @@ export function profileLabels({
   }));
   const obstacles = [
     ...bandObstacles(line, limitM, frame),
-    ...[crest, water, limit, lowest, then].flatMap((heights) => lineObstacles(heights, frame)),
+    ...[crest, water, limit, ground, then].flatMap((heights) => lineObstacles(heights, frame)),
     ...marks.map(({ box }) => ({ ...box, cost: Number.POSITIVE_INFINITY })),
   ];
   return placeLabels(full, obstacles, { ...plot, top: plot.top - 1 });
+}
+
+/** True where the same limit holds all along a line. */
+export function hasOneLimit({ reaches }: Pick<SizedLine, "reaches">): boolean {
+  return reaches.every(({ limitM }) => Math.abs(limitM - reaches[0]!.limitM) < 1e-6);
 }
 
 /** Height in pixels of a level at every step across the plot. */
@@ -218,7 +227,7 @@ function reachWishes(line: SizedLine, { plot, x }: ProfileFrame): LabelWish[] {
     const left = (from + to - width) / 2;
     const box = { left, right: left + width };
     const fits = to - from >= width + 8;
-    const spots = [4, 18].map((upPx) => ({
+    const spots = [4, 18, 32, 46].map((upPx) => ({
       ...box,
       top: plot.bottom - upPx - LINE_PX,
       bottom: plot.bottom - upPx,
@@ -238,7 +247,7 @@ function bandObstacles(line: SizedLine, stepsToM: number, frame: ProfileFrame): 
       left,
       right: left + STEP_PX,
       top: frame.y(walk.crestM[index]!),
-      bottom: frame.y(walk.groundM[index]!),
+      bottom: frame.y(drawnGroundM(walk, index)),
       cost: CLASS_COST[level] ?? 0,
     };
   });

@@ -4,16 +4,18 @@ import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../../shared/units.ts";
 import { textWidth } from "../text-width.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
-import { doneShare, shortShare, type WorkTone, workTone, workWords } from "./work-words.ts";
+import { doneShare, isOvertopped, type WorkTone, workTone, workWords } from "./work-words.ts";
 
 /** Height of a lane with the room above it, pixels; on a low drawing the smaller one. */
-const LANE_PX = 15;
-const LOW_LANE_PX = 13;
+const LANE_PX = 17;
+const LOW_LANE_PX = 15;
 const LOW_ROOM_PX = 170;
 const GAP_PX = 2;
-/** Size of its type, and the smaller one that it takes when that lets more be read. */
-const TYPE_PX = 10;
+/** Size of its type, and on paper the smaller one that it takes when that lets more be read. */
+const TYPE_PX = 12;
 const SMALL_TYPE_PX = 9;
+/** Of the lane above the plot on the screen. */
+const STRIP_LANE_PX = 19;
 const PAD_PX = 1;
 /** Under the last lane. */
 const FOOT_PX = 3;
@@ -26,11 +28,11 @@ export interface LaneCell {
   /** What fits of its words; empty when nothing does. */
   readonly text: string;
   readonly title: string;
-  readonly tone: WorkTone | "standard" | "other" | "over";
+  readonly tone: WorkTone | "overtopped" | "standard" | "other" | "over";
   /** How much of it is done at the moment looked at, 0..1; null when no moment is. */
   readonly doneShare: number | null;
-  /** How bad it is, 0..1: its hatch grows with it. */
-  readonly gravity: number;
+  /** True where it is built over the limit of its levee type: it is hatched. */
+  readonly isOver: boolean;
 }
 
 /** A row of words under the stations. */
@@ -53,35 +55,40 @@ export interface LaneWish {
   readonly hour: number | null;
 }
 
-/** Room that the lanes of a line take under the stations, pixels: none when they have nothing to say. */
+/** Room that the lanes of a line take under the stations, pixels: none when they have nothing to say. The work is not under them on the screen. */
 export function lanesPx(line: SizedLine, { time }: LaneWish, roomPx: number): number {
   const rows = (hasOtherSections(line) ? 1 : 0) + (hasWork(time) ? 1 : 0);
   return rows === 0 ? 0 : rows * laneHeightPx(roomPx) + FOOT_PX;
 }
 
-/** The lanes of a line, top down. */
+/** The lanes of a line, top down; on the screen that of the work is above the plot. */
 export function profileLanes(
   line: SizedLine,
   frame: ProfileFrame,
   { time, hour }: LaneWish,
 ): Lane[] {
-  const { unitSystem, heightPx } = frame;
+  const { unitSystem, heightPx, plot, layout } = frame;
   const eachPx = laneHeightPx(heightPx);
   const lanes: Omit<Lane, "topPx" | "heightPx">[] = [];
+  const strip: Lane[] = [];
   if (hasOtherSections(line)) {
     const cells = line.reaches.map((reach, index) => reachCell(reach, index, unitSystem));
     lanes.push({ kind: "sections", label: "Type", ...placed(cells, frame) });
   }
   if (hasWork(time)) {
     const cells = time.stretches.map((each) => workCell(each, time, hour, unitSystem));
-    lanes.push({ kind: "work", label: "Build", ...placed(cells, frame) });
+    const work = { kind: "work", label: "Build", ...placed(cells, frame) } as const;
+    const topPx = plot.top - STRIP_LANE_PX - 1;
+    if (layout === "screen") strip.push({ ...work, label: "", topPx, heightPx: STRIP_LANE_PX });
+    else lanes.push(work);
   }
   const top = heightPx - FOOT_PX - lanes.length * eachPx;
-  return lanes.map((lane, row) => ({
+  const under = lanes.map((lane, row) => ({
     ...lane,
     topPx: top + row * eachPx + GAP_PX / 2,
     heightPx: eachPx - GAP_PX,
   }));
+  return [...strip, ...under];
 }
 
 type Written = Pick<Lane, "typePx" | "cells">;
@@ -99,7 +106,7 @@ function reachCell(reach: Reach, index: number, system: UnitSystem): Cell {
   const place = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
   const over = isOver ? `, over it on ${formatLength(totals.lengthOverLimitM, system, 0)}` : "";
   return {
-    ...{ key: `reach-${index}`, fromM, toM, doneShare: null, gravity: isOver ? 1 : 0 },
+    ...{ key: `reach-${index}`, fromM, toM, doneShare: null, isOver },
     texts: [`${index + 1} ${sectionName}`, `${index + 1}`],
     title: `Reach ${index + 1}, ${place}: ${sectionName}, limit ${formatLength(limitM, system)}${over}.`,
     tone: isOver ? "over" : isStandard(reach) ? "standard" : "other",
@@ -112,7 +119,7 @@ function hasWork(time: LineTime | null): time is LineTime {
 
 function workCell(
   stretch: WorkStretch,
-  { startAt, marginM }: LineTime,
+  { startAt }: LineTime,
   hour: number | null,
   system: UnitSystem,
 ): Cell {
@@ -121,15 +128,16 @@ function workCell(
     ...{ key: `work-${order}`, fromM, toM },
     texts: [`${order}`],
     title: workWords(stretch, startAt, system),
-    tone: workTone(stretch),
+    tone: isOvertopped(stretch) ? "overtopped" : workTone(stretch),
     doneShare: hour === null ? null : doneShare(stretch, hour),
-    gravity: shortShare(stretch, marginM),
+    isOver: false,
   };
 }
 
 /** The cells in view, written in the larger type where that leaves no more of them bare than the smaller one. */
 function placed(cells: readonly Cell[], frame: ProfileFrame): Written {
   const large = written(cells, frame, TYPE_PX);
+  if (frame.layout === "screen") return large;
   const small = written(cells, frame, SMALL_TYPE_PX);
   const bare = (lane: Written) => lane.cells.filter(({ text }) => text === "").length;
   return bare(large) <= bare(small) ? large : small;

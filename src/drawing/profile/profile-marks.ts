@@ -8,8 +8,9 @@ export interface CheckMark {
   readonly fromPx: number;
   readonly toPx: number;
   readonly middlePx: number;
-  /** Checks this mark's shape stands for: more than one where the rows ran out. */
+  /** Checks this mark's shape stands for, and of what severity: more than one where the rows ran out. */
   readonly count: number;
+  readonly counts: Readonly<Partial<Record<Severity, number>>>;
   /** True when another mark's shape stands for it, and only its stretch is drawn. */
   readonly isJoined: boolean;
 }
@@ -61,7 +62,8 @@ export function checkMarks(
     const toPx = Math.min(rightPx, x(check.toM));
     if (toPx < leftPx || fromPx > rightPx) continue;
     const mark = { check, lane: 0, fromPx, toPx, middlePx: (fromPx + toPx) / 2 };
-    place(marks, { ...mark, count: 1, isJoined: false }, lanes);
+    const counts = { [check.severity]: 1 };
+    place(marks, { ...mark, count: 1, counts, isJoined: false }, lanes);
   }
   return marks.reverse();
 }
@@ -76,7 +78,9 @@ function place(marks: CheckMark[], mark: CheckMark, lanes: number): void {
     return;
   }
   const host = touching.findLast((each) => each.lane === lanes - 1)!;
-  marks[marks.indexOf(host)] = { ...host, count: host.count + 1 };
+  const { severity } = mark.check;
+  const counts = { ...host.counts, [severity]: (host.counts[severity] ?? 0) + 1 };
+  marks[marks.indexOf(host)] = { ...host, count: host.count + 1, counts };
   marks.push({ ...mark, lane: lanes - 1, isJoined: true });
 }
 

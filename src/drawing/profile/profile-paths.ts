@@ -1,6 +1,6 @@
 import { HEIGHT_CLASSES } from "../../../shared/height-class.ts";
 import { classOnReach, reachAt } from "../../../shared/reaches.ts";
-import type { SizedLine } from "../../../shared/sizing-types.ts";
+import type { SizedLine, Walk } from "../../../shared/sizing-types.ts";
 import { pickSamples } from "./picked-samples.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
 
@@ -13,13 +13,13 @@ export interface Gap {
   readonly toPx: number;
 }
 
-/** SVG path data of a long profile, in the pixels of its frame. */
+/**
+ * SVG path data of a long profile, in the pixels of its frame. Its ground is the lowest under the base, so that the
+ * levee drawn over it has the heights that are named; where some of that is not known, that at the center line.
+ */
 export interface ProfilePaths {
   readonly groundLine: string;
   readonly groundFill: string;
-  readonly lowestLine: string;
-  /** Between the ground at the centre line and the lowest under the base. */
-  readonly underFill: string;
   /** Levee between ground and crest, one path per height class. */
   readonly bands: readonly string[];
   /** Levee whose base reaches ground without data: its height is not known. */
@@ -35,15 +35,13 @@ export interface ProfilePaths {
 /** Class of a sample's levee, or what is missing to tell it. */
 type Kind = number | "hole" | "unknown";
 
-/** A sample in pixels; its points on the ground and on the lowest ground are kept as text, used several times. */
+/** A sample in pixels; its point on the ground is kept as text, used several times. */
 interface Sample {
   readonly x: number;
   readonly ground: number;
   readonly crest: number;
   readonly kind: Kind;
   readonly groundPoint: string;
-  readonly hasLowest: boolean;
-  readonly lowestPoint: string;
 }
 
 /** What of a line is drawn. */
@@ -67,11 +65,7 @@ export function profilePaths(
   const ground = runs(samples, ({ kind }) => kind !== "hole").map(([start, end]) => ({
     start: samples[start]!.x,
     end: samples[end]!.x,
-    points: pointsOf(samples, start, end, "groundPoint"),
-  }));
-  const lowest = runs(samples, ({ hasLowest }) => hasLowest).map(([start, end]) => ({
-    below: pointsOf(samples, start, end, "lowestPoint"),
-    above: pointsOf(samples, start, end, "groundPoint"),
+    points: samples.slice(start, end + 1).map(({ groundPoint }) => groundPoint),
   }));
   const level = (yOf: (index: number) => number) =>
     pathOf(straightened(picked.map((index, i) => [samples[i]!.x, yOf(index)])));
@@ -82,10 +76,6 @@ export function profilePaths(
         ({ start, end, points }) =>
           `M${point(start, plot.bottom)}L${points.join("L")}L${point(end, plot.bottom)}Z`,
       )
-      .join(""),
-    lowestLine: lowest.map(({ below }) => `M${below.join("L")}`).join(""),
-    underFill: lowest
-      .map(({ above, below }) => `M${above.join("L")}L${below.toReversed().join("L")}Z`)
       .join(""),
     ...bandPaths(samples),
     crestLine: level((index) => frame.y(walk.crestM[index]!)),
@@ -104,8 +94,7 @@ function sampleOf(line: Drawn, index: number, stepsToM: number, frame: ProfileFr
   const { limitM } = reachAt(line, walk.chainageM[index]!);
   const greatest = walk.greatestHeightM[index]!;
   const x = frame.x(walk.chainageM[index]!);
-  const ground = frame.y(walk.groundM[index]!);
-  const lowest = frame.y(walk.lowestGroundM[index]!);
+  const ground = frame.y(drawnGroundM(walk, index));
   const known = Number.isNaN(greatest) ? "unknown" : classOnReach(greatest, stepsToM, limitM);
   return {
     x,
@@ -113,18 +102,13 @@ function sampleOf(line: Drawn, index: number, stepsToM: number, frame: ProfileFr
     crest: frame.y(walk.crestM[index]!),
     kind: Number.isNaN(ground) ? "hole" : known,
     groundPoint: point(x, ground),
-    hasLowest: !Number.isNaN(lowest) && !Number.isNaN(ground),
-    lowestPoint: point(x, lowest),
   };
 }
 
-function pointsOf(
-  samples: readonly Sample[],
-  start: number,
-  end: number,
-  of: "groundPoint" | "lowestPoint",
-): string[] {
-  return samples.slice(start, end + 1).map((sample) => sample[of]);
+/** The ground that is drawn at a sample: the lowest under the base, else that at the center line; NaN for none. */
+export function drawnGroundM({ groundM, lowestGroundM }: Walk, index: number): number {
+  const lowest = lowestGroundM[index]!;
+  return Number.isNaN(groundM[index]!) || Number.isNaN(lowest) ? groundM[index]! : lowest;
 }
 
 function bandPaths(samples: readonly Sample[]): {

@@ -70,21 +70,6 @@ export function builtAt(line: SizedLine, chainageM: number, { section }: Plan): 
   return isStandard(reach) ? section : reach.sectionName;
 }
 
-/** A reading in a few words, for the mark ("4+81 · 4.3 ft · 13 courses", "4+81 · 2.1 ft · braced wall"). */
-export function markWords(reading: Reading, built: BuiltAs, unitSystem: UnitSystem): string {
-  const station = formatStation(reading.chainageM, unitSystem);
-  return [station, ...heightWords(reading, built, unitSystem)].join(" · ");
-}
-
-/** The same where there is little room ("4+81 · 4.3 ft"). */
-export function shortMarkWords(reading: Reading, unitSystem: UnitSystem): string {
-  const station = formatStation(reading.chainageM, unitSystem);
-  const { greatestHeightM } = reading;
-  return greatestHeightM === null
-    ? `${station} · no data`
-    : `${station} · ${formatLength(greatestHeightM, unitSystem)}`;
-}
-
 /** A reading as it is read out ("station 4+81, height 4.3 ft, 13 courses"). */
 export function spokenWords(reading: Reading, built: BuiltAs, unitSystem: UnitSystem): string {
   const [height, ...rest] = heightWords(reading, built, unitSystem);
@@ -123,18 +108,15 @@ export function toeWords(heightM: number, greatestHeightM: number, section: Sect
   return `${courseWords(centre)} at center, ${low} at the low toe`;
 }
 
+/** The same where there is little room: those at the low toe first, which the drawing shows ("14 courses, 8 at center"). */
+export function shortToeWords(heightM: number, greatestHeightM: number, section: Section): string {
+  const [centre, low] = [coursesFor(heightM, section), coursesFor(greatestHeightM, section)];
+  return centre === low ? courseWords(low) : `${courseWords(low)}, ${centre} at center`;
+}
+
 /** Height and courses at the centre line, where they are not those of the lowest ground. */
 function centreWords(heightM: number, courses: number, unitSystem: UnitSystem): string {
   return `${formatLength(heightM, unitSystem)} and ${courseWords(courses)} at center`;
-}
-
-/** Where nothing is marked: what the tallest place is, and where. */
-export function greatestWords(reading: Reading, unitSystem: UnitSystem): string {
-  const { greatestHeightM } = reading;
-  const station = formatStation(reading.chainageM, unitSystem);
-  if (greatestHeightM === null) return `${station} · height not known`;
-  if (greatestHeightM <= 0) return "Ground above the top of levee all along";
-  return `Greatest height ${formatLength(greatestHeightM, unitSystem)} at ${station}`;
 }
 
 /** One sample on (+1) or back (-1) from a chainage, metres. */

@@ -15,6 +15,8 @@ export type WorkTone = "before" | "tight" | "behind" | "plain";
 /** Finished less than this before its ground gets wet is tight, hours. Judgement. */
 const TIGHT_H = 2;
 const SLACK_M = 1e-6;
+/** Water nearer to the top than this is at it, metres: 0.01 ft. */
+const AT_TOP_M = 0.01 * FOOT_M;
 /** Less than this is not told as a figure, metres: 0.1 ft. */
 const LEAST_TOLD_M = 0.1 * FOOT_M;
 
@@ -26,10 +28,9 @@ export function workTone({ finishH, wetH, leastSpareM }: WorkStretch): WorkTone 
   return finishH === null || finishH > wetH - TIGHT_H ? "tight" : "before";
 }
 
-/** How far behind a stretch is, 0..1: 1 where it lacks all of the height above the water that is asked for. */
-export function shortShare({ leastSpareM }: WorkStretch, marginM: number): number {
-  if (leastSpareM === null || leastSpareM >= -SLACK_M) return 0;
-  return marginM > 0 ? Math.min(1, -leastSpareM / marginM) : 1;
+/** True where water comes to the top of what is built of a stretch before it is done. */
+export function isOvertopped({ leastAheadM }: WorkStretch): boolean {
+  return leastAheadM !== null && leastAheadM < AT_TOP_M;
 }
 
 /** The stretch of work at a chainage; null where nothing is built, and while nothing is calculated. */

@@ -91,7 +91,7 @@ export function SectionDrawing(props: SectionDrawingProps) {
       {labels.map(({ key, text, box }) => (
         <text
           key={key}
-          class={`section-label section-label-${key.split("-")[0]}${isOver(dimensions, key)}`}
+          class={`section-label section-label-${key.split("-")[0]}`}
           x={(box.left + box.right) / 2}
           y={box.bottom - 3}
           text-anchor="middle"
@@ -127,10 +127,6 @@ function Fills({ id, fills }: FillsProps) {
   );
 }
 
-function isOver(dimensions: SectionDimensions | null, key: string): string {
-  return dimensions?.limitY != null && key.startsWith("height") ? " section-over" : "";
-}
-
 function Dimensions({ of }: { readonly of: SectionDimensions }) {
   const { heightX, crestY, footY, baseY, waterToeX, landToeX, centreX, limitY, limitFromX } = of;
   return (
@@ -142,7 +138,6 @@ function Dimensions({ of }: { readonly of: SectionDimensions }) {
         stroke-dasharray="6 2 1 2"
       />
       <path
-        class={limitY === null ? undefined : "section-over-line"}
         d={`M${heightX - 4} ${crestY}h8M${heightX} ${crestY}V${footY}M${heightX - 4} ${footY}h8`}
       />
       <path

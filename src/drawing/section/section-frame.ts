@@ -4,7 +4,7 @@ import type { Box } from "../place-labels.ts";
 import { lowestUnderBase } from "./section-ground.ts";
 import { spanOf } from "./section-outline.ts";
 
-export const SECTION_TYPE_PX = 11;
+export const SECTION_TYPE_PX = 12;
 /** Room round the levee for what is written there, pixels. */
 export interface SectionMargins {
   readonly waterPx: number;

@@ -1,5 +1,5 @@
 import type { CrossSection } from "../../../shared/sizing-types.ts";
-import { formatLength, lengthIn, lengthUnit, type UnitSystem } from "../../../shared/units.ts";
+import { formatLength, lengthIn, type UnitSystem } from "../../../shared/units.ts";
 import {
   type LabelWish,
   type Obstacle,
@@ -12,7 +12,7 @@ import { SECTION_TYPE_PX, type SectionFrame } from "./section-frame.ts";
 import { groundAcross } from "./section-ground.ts";
 import { faceAt, spanOf } from "./section-outline.ts";
 
-const LINE_PX = 13;
+const LINE_PX = 15;
 /** How far the limit's line stands out of the water-side face, pixels. */
 const LIMIT_OVERHANG_PX = 10;
 /** A face is looked up so far below an edge, metres, so that it is that of the body under it. */
@@ -86,8 +86,8 @@ export function sectionLabels(
   };
   const wishes: LabelWish[] = [
     ...(dimensions ? dimensionWishes(cross, dimensions, unitSystem) : []),
-    sideWish("water", "Waterside", 8, frame, levelAt, frame.y(cross.waterM)),
-    sideWish("land", "Landside", null, frame, levelAt, null),
+    sideWish("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
+    sideWish("land", "Land side", null, frame, levelAt, null),
   ];
   const obstacles = [
     ...(dimensions ? leveeObstacles(dimensions) : []),
@@ -114,7 +114,7 @@ function dimensionWishes(
   }));
   const wishes: LabelWish[] = [
     wish("height", height, heightSpots),
-    wish("base", `${formatLength(cross.baseM ?? waterM + landM, system)} base`, []),
+    wish("base", `base ${formatLength(cross.baseM ?? waterM + landM, system)}`, []),
     wish("toe", short(waterM), []),
     wish("toe", short(landM), []),
   ];
@@ -128,7 +128,7 @@ function dimensionWishes(
     wishes[3] = centred(wishes[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1);
   }
   if (limitY !== null) {
-    const whole = `${limitWords(cross.limitM, system)} limit`;
+    const whole = `limit ${short(cross.limitM)}`;
     const width = textWidth(whole, SECTION_TYPE_PX);
     const isLand = heightX - dimensions.limitToX > width + 8;
     const isWater = dimensions.limitFromX > width + 8;
@@ -141,13 +141,6 @@ function dimensionWishes(
     wishes.push(wish("limit", text, spots));
   }
   return wishes.map((each, index) => ({ ...each, key: `${each.key}-${index}` }));
-}
-
-/** The limit without digits that say nothing: "4 ft", "3.5 ft", "1.22 m". */
-function limitWords(limitM: number, system: UnitSystem): string {
-  const limit = lengthIn(limitM, system);
-  const digits = Math.abs(limit - Math.round(limit)) < 1e-6 ? 0 : system === "us" ? 1 : 2;
-  return `${limit.toFixed(digits)} ${lengthUnit(system)}`;
 }
 
 function wish(key: string, text: string, spots: readonly Spot[]): LabelWish {

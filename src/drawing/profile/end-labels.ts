@@ -1,0 +1,41 @@
+import { reachAt } from "../../../shared/reaches.ts";
+import type { SizedLine } from "../../../shared/sizing-types.ts";
+import { nearestSample } from "./picked-samples.ts";
+import type { ProfileFrame } from "./profile-frame.ts";
+import { hasOneLimit } from "./profile-labels.ts";
+
+/** What a line is called at its right end; `y` is the middle of its words, pixels. */
+export interface EndLabel {
+  readonly kind: "crest" | "water" | "limit";
+  readonly text: string;
+  readonly y: number;
+}
+
+/** Least distance between two of them, pixels. */
+const APART_PX = 16;
+const EDGE_PX = 9;
+
+/**
+ * The names of the lines beside their right ends, in order of height and none over another. A line with several
+ * height limits has them named along it instead.
+ * @param waterWords what the water is called, e.g. "Water at 31.0"
+ */
+export function endLabels(line: SizedLine, frame: ProfileFrame, waterWords: string): EndLabel[] {
+  const { walk } = line;
+  const index = nearestSample(walk.chainageM, frame.stretch.toM);
+  if (index < 0) return [];
+  const { plot, y } = frame;
+  const crestM = walk.crestM[index]!;
+  const { limitM } = reachAt(line, walk.chainageM[index]!);
+  const labels: EndLabel[] = [
+    { kind: "crest", text: "Top of levee", y: y(crestM) },
+    { kind: "water", text: waterWords, y: y(walk.waterM[index]!) },
+  ];
+  if (hasOneLimit(line))
+    labels.push({ kind: "limit", text: "Height limit", y: y(crestM - limitM) });
+  let freeFrom = plot.top + EDGE_PX - APART_PX;
+  return labels.map((label) => {
+    freeFrom = Math.min(plot.bottom - EDGE_PX, Math.max(label.y, freeFrom + APART_PX));
+    return { ...label, y: freeFrom };
+  });
+}
