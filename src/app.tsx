@@ -13,6 +13,7 @@ import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
 import { mapPicture } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
+import { ProfileEdge, profileShareStyle } from "./profile/profile-edge.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
 import { SectionRoom } from "./profile/section-room.tsx";
 import { ExampleBand } from "./start/example-band.tsx";
@@ -62,7 +63,7 @@ export function App() {
   const printing = pagesOpen.value;
   return (
     <>
-      <div class="shell" data-panel={panel} inert={printing}>
+      <div class="shell" data-panel={panel} inert={printing} style={profileShareStyle()}>
         <a class="skip" href="#worksheet">
           Go to the worksheet
         </a>
@@ -91,6 +92,7 @@ export function App() {
             </div>
           </div>
         </main>
+        <ProfileEdge />
         <PanelTabs panel={panel} onPanel={setPanel} />
         <aside class="worksheet-place" id="worksheet" tabIndex={-1} aria-label="Worksheet">
           <Worksheet />

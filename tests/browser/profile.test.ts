@@ -144,7 +144,7 @@ describe("marks on the line", () => {
     expect(await wall.locator("text").textContent()).toMatch(/^2\b/);
     await expect
       .poll(() => room().locator(".profile-label-limit").allTextContents())
-      .toContain("1 ft below top of levee");
+      .toContain("Height limit 1.0 ft");
     await page.keyboard.press("Control+z");
     await expect.poll(() => lane("sections").count()).toBe(0);
   });

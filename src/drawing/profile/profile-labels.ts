@@ -1,6 +1,6 @@
 import { classOnReach, hasOtherSections, reachAt } from "../../../shared/reaches.ts";
 import type { SizedLine, Walk } from "../../../shared/sizing-types.ts";
-import { formatElevation, lengthIn, type UnitSystem } from "../../../shared/units.ts";
+import { formatElevation, formatLength, lengthIn, type UnitSystem } from "../../../shared/units.ts";
 import {
   type LabelWish,
   type Obstacle,
@@ -198,7 +198,10 @@ function limitWishes(line: SizedLine, limit: readonly number[], frame: ProfileFr
   }
   const { plot, unitSystem, x } = frame;
   return runs.map(({ fromM, toM, limitM }, index) => {
-    const text = limitNote(limitM, unitSystem);
+    const text =
+      frame.layout === "screen"
+        ? `Height limit ${formatLength(limitM, unitSystem)}`
+        : limitNote(limitM, unitSystem);
     const between = [Math.max(plot.left, x(fromM)), Math.min(plot.right, x(toM))] as const;
     const spots = spotsAlong(limit, text, frame, { above: 0, below: 2, from: "left", between });
     const key = hasOtherSections(line) ? `limit-plate-${index}` : "limit";

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { useEffect, useRef, useState } from "preact/hooks";
-import { recall, remember } from "./browser/remember.ts";
-import { SplitEdge } from "./ui/split-edge.tsx";
+import { recall, remember } from "../browser/remember.ts";
+import { SplitEdge } from "../ui/split-edge.tsx";
 
 const KEY = "drystead.layout.profile";
 const kept = Number.parseFloat(recall(KEY, ""));
@@ -15,10 +15,11 @@ export function profileShareStyle(): Record<string, string> {
 /** The edge between the map and the profile under it; kept on this machine. */
 export function ProfileEdge() {
   const place = useRef<HTMLDivElement>(null);
-  const [share, setShare] = useState(chosen.value ?? 0.3);
+  const [atFirst, setAtFirst] = useState(0.3);
   useEffect(() => {
     const shell = place.current?.closest(".shell");
-    if (shell) setShare(Number.parseFloat(getComputedStyle(shell).getPropertyValue("--profile-share")));
+    if (!shell || chosen.value !== null) return;
+    setAtFirst(Number.parseFloat(getComputedStyle(shell).getPropertyValue("--profile-share")));
   }, [chosen.value]);
   const extent = () => {
     const shell = place.current?.closest(".shell");
@@ -29,7 +30,7 @@ export function ProfileEdge() {
     <div class="profile-edge" ref={place}>
       <SplitEdge
         label="Edge between map and profile"
-        share={share}
+        share={chosen.value ?? atFirst}
         extent={extent}
         onShare={(next) => {
           chosen.value = next;
