@@ -23,7 +23,7 @@ export function LeaveLine() {
         <button
           type="button"
           aria-expanded={isOpen}
-          aria-label={isOpen ? "Close the leave stage" : `${act}: leave stage`}
+          aria-label={`${isOpen ? "Done" : act}: leave stage`}
           onClick={() => setOpen(!isOpen)}
         >
           {isOpen ? "Done" : act}
