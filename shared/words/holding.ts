@@ -68,7 +68,7 @@ export function stabilityShort(line: SizedLine, holding: Holding, soil: Soil): s
   const { standing } = holding;
   const verdict = standing && lineVerdict(standing).verdict;
   if (verdict === "below-required") return "below required";
-  if (line.totals.lengthOverLimitM > A_STRETCH_M) return "over height limit";
+  if (line.totals.lengthOverLimitM > A_STRETCH_M) return "over limit";
   if (lengthBracedM(line) > 0) return "bracing not calculated";
   if (lengthNoDataM > 0) return "part not known";
   if (!standing) return "no water against it";

