@@ -1,7 +1,7 @@
 import type { CheckFinding } from "../checks/findings.ts";
 import { A_STRETCH_M } from "../completeness.ts";
 import type { Check } from "../sizing-types.ts";
-import { isLate } from "../time/time-verdict.ts";
+import { isLate, type TimeVerdict } from "../time/time-verdict.ts";
 import { formatCount, type UnitSystem } from "../units.ts";
 import type { Cure, OverallVerdict } from "../verdict.ts";
 import type { FindingOf } from "./checks/text.ts";
@@ -42,12 +42,17 @@ export function overallVerdictWords(verdict: OverallVerdict, system: UnitSystem)
   const bad = [...named, ...(otherMustFix > 0 ? [rest] : [])];
   const inTime = timeVerdictWords(time, system);
   if (time.kind !== "in-time") {
-    return [...(bad.length > 0 || mustFix > 0 ? bad : [NOTHING_OVER]), inTime].join(", ");
+    const saysNothingOver = bad.length === 0 && mustFix === 0 && !namesLateness(time);
+    return [...(saysNothingOver ? [NOTHING_OVER] : bad), inTime].join(", ");
   }
   return bad.length > 0 ? bad.join(", ") : `${inTime}, ${NOTHING_OVER}`;
 }
 
 const NOTHING_OVER = "nothing over limit";
+
+function namesLateness(time: TimeVerdict): boolean {
+  return isLate(time) || time.kind === "late-if-high";
+}
 
 /** What is first to fix or to mind; null where there is nothing. */
 export function headlineWords(check: Check | null, system: UnitSystem): HeadlineWords | null {
@@ -60,7 +65,10 @@ export function headlineWords(check: Check | null, system: UnitSystem): Headline
   };
 }
 
-/** What the line that cures it comes to, after its letter: `nothing over limit, 3,603 fewer bags`. */
+/**
+ * What the line that cures it comes to, after its letter: `nothing over limit, 3,603 fewer bags`; and what is
+ * still wrong with it: `late if the river runs high`.
+ */
 export function cureWords(cure: Cure, of: OverallVerdict, system: UnitSystem): string {
   const { fewerBags, hasOtherMaterials, verdict } = cure;
   const bags =
@@ -73,7 +81,14 @@ export function cureWords(cure: Cure, of: OverallVerdict, system: UnitSystem): s
       : isLate(of.time)
         ? timeVerdictWords(verdict.time, system)
         : "no Must fix";
-  return [better, bags, ...(hasOtherMaterials ? ["other materials beside"] : [])].join(", ");
+  const still = namesLateness(verdict.time) && timeVerdictWords(verdict.time, system);
+  const parts = [
+    better,
+    bags,
+    hasOtherMaterials && "other materials beside",
+    still !== better && still,
+  ];
+  return parts.filter((part) => part !== false).join(", ");
 }
 
 /** A length over the limit, whole; where it is that short, `less than 1 ft`. */

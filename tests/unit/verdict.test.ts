@@ -90,11 +90,11 @@ const CASES: readonly (readonly [string, Changes, us: string, metric?: string])[
   [
     "late by the high forecast alone",
     { time: timeOf({ high: false }) },
-    "nothing over limit, late if the river runs high",
+    "late if the river runs high",
   ],
-  ["late at slow pace", { time: timeOf({ slow: false }) }, "nothing over limit, late at slow pace"],
-  ["late at both", { time: timeOf({ slow: false, fast: false }) }, "nothing over limit, late"],
-  ["over a year", { time: timeOf({ finishSlowH: null }) }, "nothing over limit, late: over a year"],
+  ["late at slow pace", { time: timeOf({ slow: false }) }, "late at slow pace"],
+  ["late at both", { time: timeOf({ slow: false, fast: false }) }, "late"],
+  ["over a year", { time: timeOf({ finishSlowH: null }) }, "late: over a year"],
   [
     "over the limit and late",
     { ...over, time: timeOf({ slow: false }) },
