@@ -148,9 +148,9 @@ describe("on a phone", () => {
   it("the legend waits behind a button, and no sheet scrolls sideways", async () => {
     await arrive({ width: 390, height: 844 });
     const legend = page.getByRole("region", { name: "Legend" });
-    expect(await legend.getByText("over it").isVisible()).toBe(false);
+    expect(await legend.getByText("over limit").isVisible()).toBe(false);
     await legend.getByRole("button", { name: "Legend" }).click();
-    expect(await legend.getByText("over it").isVisible()).toBe(true);
+    expect(await legend.getByText("over limit").isVisible()).toBe(true);
     await openPages(page);
     await page.getByRole("button", { name: "To the stakes" }).click();
     const sheets = page.locator(".sheets");
