@@ -1,69 +1,88 @@
 import type { Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { seriousViolations } from "../helpers/axe.ts";
-import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { openPages, planIsSized } from "../helpers/screen.ts";
+import { oneVisit } from "../helpers/one-visit.ts";
+import { inMore, mapIsIdle, openPages } from "../helpers/screen.ts";
 
-let house: House;
-beforeAll(async () => {
-  house = await openHouse();
+const SIZES = [
+  { width: 1440, height: 900 },
+  { width: 844, height: 390 },
+  { width: 390, height: 844 },
+  { width: 1280, height: 720 },
+] as const;
+
+/* One visit that goes through all sizes, by day and by night. */
+let page: Page;
+oneVisit({}, (arrived) => {
+  page = arrived;
 });
-afterAll(async () => {
-  await house.close();
+
+async function flipTheme(): Promise<void> {
+  const before = await page.locator("html").getAttribute("data-theme");
+  await (await inMore(page, "Night screen")).click();
+  await page.locator(`html:not([data-theme="${before}"])`).waitFor();
+  await page.keyboard.press("Escape");
+}
+
+/** What the rules find in both themes, by theme; leaves the theme it found. */
+async function violations(): Promise<Record<string, readonly string[]>> {
+  const found: Record<string, readonly string[]> = {};
+  for (let k = 0; k < 2; k++) {
+    const theme = (await page.locator("html").getAttribute("data-theme")) ?? "";
+    found[theme] = await seriousViolations(page);
+    await flipTheme();
+  }
+  return found;
+}
+
+const NONE = { light: [], dark: [] };
+
+describe.each(SIZES)("at $width x $height", (size) => {
+  it("nothing scrolls sideways, and both themes keep the axe rules as the screen starts", async () => {
+    await page.setViewportSize(size);
+    await mapIsIdle(page);
+    const overflow = () =>
+      page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(await overflow()).toBeLessThanOrEqual(0);
+    expect(await violations()).toEqual(NONE);
+  });
 });
 
-describe.each(["light", "dark"] as const)("the %s screen", (theme) => {
-  let visit: Visit;
-  let page: Page;
-  beforeAll(async () => {
-    visit = await house.visit({ theme });
-    page = visit.page;
-    await planIsSized(page);
-  });
-  afterAll(async () => {
-    await visit.leave();
-  });
-  afterEach(() => {
-    expect(visit.troubles).toEqual([]);
-    expect(house.strayRequests).toEqual([]);
-  });
+it("gives the map about two fifths of 1280 x 720", async () => {
+  const map = (await page.locator(".map-place").boundingBox())!;
+  expect(map.width * map.height).toBeGreaterThan(0.41 * 1280 * 720);
+});
 
-  it("gives the map about two fifths of 1280 x 720, and nothing scrolls sideways", async () => {
-    const map = (await page.locator(".map-place").boundingBox())!;
-    expect(map.width * map.height).toBeGreaterThan(0.41 * 1280 * 720);
-    const overflow = await page.evaluate(
-      () => document.documentElement.scrollWidth - window.innerWidth,
-    );
-    expect(overflow).toBeLessThanOrEqual(0);
-  });
-
-  it("has no serious violation of the axe rules as it starts", async () => {
-    expect(await seriousViolations(page)).toEqual([]);
-  });
-
-  it("nor with each row of the worksheet open in its turn, and all that is in it", async () => {
-    const rows = page.locator(".disclosure-row > h2 > button");
-    expect(await rows.count()).toBe(6);
+it("keeps the rules in both themes with each row of the worksheet open, and all that is in it", async () => {
+  const rows = page.locator(".disclosure-row > h2 > button");
+  expect(await rows.count()).toBe(6);
+  for (let k = 0; k < 2; k++) {
     for (const row of await rows.all()) {
-      await row.click();
+      if ((await row.getAttribute("aria-expanded")) === "false") await row.click();
       const closed = page.locator(
         "details:not([open]) > summary:visible, .disclosure-part [aria-expanded=false]:visible, .more-button[aria-expanded=false], .verdict [aria-expanded=false]",
       );
       while ((await closed.count()) > 0) await closed.first().click();
       expect(await seriousViolations(page, [".worksheet"])).toEqual([]);
     }
-  });
-
-  it("nor with the alternatives compared", async () => {
-    await page.getByRole("button", { name: "Compare" }).click();
-    await page.getByRole("dialog").waitFor();
-    expect(await seriousViolations(page)).toEqual([]);
-    await page.keyboard.press("Escape");
-  });
-
-  it("nor on the sheets", async () => {
-    await openPages(page);
-    await page.locator(".sheets-bar").getByRole("button", { name: "Print" }).waitFor();
-    expect(await seriousViolations(page)).toEqual([]);
-  });
+    await flipTheme();
+  }
 });
+
+it.each(["dialog of lines side by side", "sheets"] as const)(
+  "keeps the rules in both themes in the %s",
+  async (place) => {
+    for (let k = 0; k < 2; k++) {
+      if (place === "sheets") {
+        await openPages(page);
+        await page.locator(".sheets").getByRole("button", { name: "Print" }).waitFor();
+      } else {
+        await page.getByRole("button", { name: "Compare" }).click();
+        await page.getByRole("dialog").waitFor();
+      }
+      expect(await seriousViolations(page)).toEqual([]);
+      await page.keyboard.press("Escape");
+      await flipTheme();
+    }
+  },
+);

@@ -10,7 +10,7 @@ export async function seriousViolations(
   page: Page,
   parts: readonly string[] = ["body"],
 ): Promise<string[]> {
-  await page.evaluate(AXE);
+  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(AXE);
   const results = await page.evaluate(
     (selectors) => {
       const { axe } = window as unknown as {
