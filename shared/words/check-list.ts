@@ -11,15 +11,11 @@ export function sortedChecks(checks: readonly Check[]): readonly Check[] {
   return listedOnce(checks).sort((a, b) => severityRank(a) - severityRank(b) || a.fromM - b.fromM);
 }
 
-/** `1 Must fix of 13`; without one, `6 cautions, 6 notes`. */
+/** `1 Must fix`; without one, `6 cautions, 6 notes`. */
 export function checksShort(checks: readonly Check[]): string {
   const listed = sortedChecks(checks);
   const mustFix = countOf(listed, "stop");
-  if (mustFix > 0) {
-    return mustFix === listed.length
-      ? mustFixWords(mustFix)
-      : `${mustFixWords(mustFix)} of ${listed.length}`;
-  }
+  if (mustFix > 0) return mustFixWords(mustFix);
   return lesserWords(listed) || "nothing found";
 }
 

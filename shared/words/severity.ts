@@ -7,8 +7,9 @@ export const SEVERITY_NAMES: Readonly<Record<Severity, string>> = {
   note: "Note",
 };
 
-/** How many findings of a severity, as it stands inside a line: "1 must fix", "4 cautions". */
+/** How many findings of a severity, as it stands inside a line: "1 must fix", "4 cautions", "note". */
 export function severityCount(severity: Severity, n: number): string {
   const one = { stop: "must fix", caution: "caution", note: "note" }[severity];
+  if (severity === "note" && n === 1) return one;
   return `${n} ${one}${n > 1 && severity !== "stop" ? "s" : ""}`;
 }

@@ -11,6 +11,7 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../units.ts";
+import { capital } from "./capital.ts";
 import { mustFixLead } from "./line-state.ts";
 import { topWords } from "./settling.ts";
 
@@ -22,11 +23,10 @@ export function stakeName({ chainageM }: Station, { plan, line, system }: Export
 /** What a crew reads at a stake, a sentence each; what must be fixed on the line comes first. */
 export function stakeWords(station: Station, { checks, system }: Exported): string[] {
   const mustFix = mustFixCount(checks);
-  const top = topWords(station, system);
   return [
     ...(mustFix > 0 ? [mustFixLead(mustFix)] : []),
     ...(station.isOverLimit ? ["Over the height limit here."] : []),
-    `${top[0]!.toUpperCase()}${top.slice(1)}.`,
+    `${capital(topWords(station, system))}.`,
     ...groundWords(station, system),
     ...builtWords(station, system),
   ];

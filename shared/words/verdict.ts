@@ -50,6 +50,7 @@ export function overallVerdictWords(verdict: OverallVerdict, system: UnitSystem)
 
 const NOTHING_OVER = "nothing over limit";
 
+/** True where the verdict's words are of water that comes first. */
 function namesLateness(time: TimeVerdict): boolean {
   return isLate(time) || time.kind === "late-if-high";
 }
@@ -67,7 +68,7 @@ export function headlineWords(check: Check | null, system: UnitSystem): Headline
 
 /**
  * What the line that cures it comes to, after its letter: `nothing over limit, 3,603 fewer bags`; and what is
- * still wrong with it: `late if the river runs high`.
+ * still wrong with it: `late at slow pace`.
  */
 export function cureWords(cure: Cure, of: OverallVerdict, system: UnitSystem): string {
   const { fewerBags, hasOtherMaterials, verdict } = cure;
@@ -81,7 +82,7 @@ export function cureWords(cure: Cure, of: OverallVerdict, system: UnitSystem): s
       : isLate(of.time)
         ? timeVerdictWords(verdict.time, system)
         : "no Must fix";
-  const still = namesLateness(verdict.time) && timeVerdictWords(verdict.time, system);
+  const still = isLate(verdict.time) && timeVerdictWords(verdict.time, system);
   const parts = [
     better,
     bags,

@@ -8,13 +8,13 @@ import { tool } from "../live/screen.ts";
 import { DrawHint } from "./draw-hint.tsx";
 import { drawingByKeys } from "./drawing-state.ts";
 import { EditNote } from "./edit-note.tsx";
+import { FlowMark } from "./flow-mark.tsx";
 import { Legend } from "./legend.tsx";
 import { LostPicture } from "./lost-picture.tsx";
 import { MapControls } from "./map-controls.tsx";
 import { PickHint } from "./pick-hint.tsx";
 import { ReadingNote } from "./reading-note.tsx";
 import { Readout } from "./readout.tsx";
-import { RiverName } from "./river-name.tsx";
 import { ScaleBar } from "./scale-bar.tsx";
 import { ShowBox } from "./show-box.tsx";
 import { mapElement } from "./the-map.ts";
@@ -40,7 +40,7 @@ export function MapRoom() {
       <EditNote />
       <div class="map-foot">
         <ScaleBar />
-        <RiverName />
+        <FlowMark />
         <Readout />
         {on && credit && <p class="map-credit">{credit}</p>}
       </div>

@@ -45,6 +45,7 @@ export function CrossSectionsPart({ of, widthPx, markedM }: CrossSectionsPartPro
                 : heightAndCourses(cross, plan.section, system)}
             </figcaption>
             <SectionDrawing
+              halfWidths
               cross={cross}
               section={plan.section}
               limitM={plan.practice.limitM}

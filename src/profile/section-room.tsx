@@ -2,6 +2,7 @@ import { failureText } from "../../shared/words/failure.ts";
 import "./section-room.css";
 import { useEffect } from "preact/hooks";
 import type { Section } from "../../shared/plan.ts";
+import { coursesFor } from "../../shared/quantities.ts";
 import { isStandard, reachAt } from "../../shared/reaches.ts";
 import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
@@ -15,7 +16,7 @@ import {
 } from "../../shared/units.ts";
 import { topWords } from "../../shared/words/settling.ts";
 import { plan } from "../document/store.ts";
-import { shortToeWords } from "../drawing/profile/profile-reading.ts";
+import { courseWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import {
   FOR_FORCES,
@@ -148,13 +149,13 @@ function bagWords({ bagsPerM }: CrossSection, system: UnitSystem): string {
 }
 
 function unitWord(system: UnitSystem): string {
-  return system === "us" ? "foot" : "metre";
+  return system === "us" ? "foot" : "meter";
 }
 
 function courseNote(cross: CrossSection, section: Section): string {
-  const { courses, heightM, greatestHeightM } = cross;
-  if (!courses || heightM === null || greatestHeightM === null) return "";
-  return shortToeWords(heightM, greatestHeightM, section);
+  const { courses, greatestHeightM } = cross;
+  if (!courses || greatestHeightM === null) return "";
+  return courseWords(coursesFor(greatestHeightM, section));
 }
 
 function spoken(cross: CrossSection, section: Section, system: UnitSystem): string[] {

@@ -34,7 +34,7 @@ async function findTheRing(): Promise<void> {
   await panel().getByRole("button", { name: "Find the ring" }).click();
   await expect.poll(() => cards().count(), { timeout: 30_000 }).toBe(4);
   await panel()
-    .getByText(/estimate of the best possible/)
+    .getByText(/^Estimate, not a proof/)
     .waitFor({ timeout: 60_000 });
   await planIsSized(page);
 }

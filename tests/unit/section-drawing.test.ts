@@ -107,8 +107,10 @@ describe("drawing of a section", () => {
     expect((marks.footY - marks.crestY) / frame.pxPerM).toBeCloseTo(3 * FOOT_M, 9);
     expect((marks.landToeX - marks.waterToeX) / frame.pxPerM).toBeCloseTo(9 * FOOT_M, 6);
     expect(marks.limitY).toBeNull();
-    const texts = sectionLabels(cross, frame, marks, "us").map(({ text }) => text);
-    expect(texts).toEqual(["3.0 ft", "base 9.0 ft", "4.5", "4.5", "Water side", "Land side"]);
+    const texts = (halfWidths: boolean) =>
+      sectionLabels(cross, frame, marks, "us", halfWidths).map(({ text }) => text);
+    expect(texts(true)).toEqual(["3.0 ft", "base 9.0 ft", "4.5", "4.5", "Water side", "Land side"]);
+    expect(texts(false)).toEqual(["3.0 ft", "base 9.0 ft", "Water side", "Land side"]);
     expect(at(5).marks.limitY).not.toBeNull();
   });
 
@@ -123,7 +125,7 @@ describe("drawing of a section", () => {
       const [widthPx, heightPx] = [240 + random() * 400, 90 + random() * 250];
       const frame = sectionFrame(cross, DEFAULT_SECTION, widthPx, heightPx, NONE);
       const marks = sectionDimensions(cross, frame);
-      const labels = sectionLabels(cross, frame, marks, "us");
+      const labels = sectionLabels(cross, frame, marks, "us", turn % 2 === 0);
       for (const [i, { box, text }] of labels.entries()) {
         expect(box.left, text).toBeGreaterThanOrEqual(0);
         expect(box.right, text).toBeLessThanOrEqual(widthPx);

@@ -92,7 +92,7 @@ describe("findings", () => {
     const otherHalf: Check = { ...check("caution", 0), continued: true };
     const sorted = sortedChecks([note!, late!, early!, half, otherHalf]);
     expect(sorted).toEqual([early, late, half, note]);
-    expect(checksShort([note!, late!, early!, half, otherHalf])).toBe("2 Must fix of 4");
+    expect(checksShort([note!, late!, early!, half, otherHalf])).toBe("2 Must fix");
     expect(lesserWords([note!, late!, early!, half, otherHalf])).toBe("1 caution, 1 note");
     expect(checksShort([note!, half, otherHalf])).toBe("1 caution, 1 note");
     expect(checksShort([early!])).toBe("1 Must fix");

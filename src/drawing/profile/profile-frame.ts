@@ -163,6 +163,9 @@ function heights(
   return [bottom, Math.max(highCrest + crestRoomM, bottom + spanM + limitM * 0.06)];
 }
 
+/** Of more ticks than these, every second one has its figure. */
+const MOST_LABELED = 3;
+
 function elevationTicks(
   range: [number, number],
   rows: number,
@@ -176,10 +179,13 @@ function elevationTicks(
   );
   const format = ys.tickFormat(rows, "f");
   const values = ys.ticks(rows).filter((value) => ys(value) >= top + 5 && ys(value) <= bottom - 4);
+  const last = values.length - 1;
+  const isLabeled = (index: number) => last < MOST_LABELED || (last - index) % 2 === 0;
   return values.map((value, index) => ({
     px: ys(value),
-    label:
-      index === values.length - 1 ? `${format(value)} ${lengthUnit(unitSystem)}` : format(value),
+    label: isLabeled(index)
+      ? `${format(value)}${index === last ? ` ${lengthUnit(unitSystem)}` : ""}`
+      : "",
   }));
 }
 

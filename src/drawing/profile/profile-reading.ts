@@ -97,7 +97,7 @@ function heightWords(reading: Reading, built: BuiltAs, unitSystem: UnitSystem): 
 }
 
 /** "8 courses" */
-function courseWords(courses: number): string {
+export function courseWords(courses: number): string {
   return courses === 1 ? "1 course" : `${courses} courses`;
 }
 
@@ -106,12 +106,6 @@ export function toeWords(heightM: number, greatestHeightM: number, section: Sect
   const [centre, low] = [coursesFor(heightM, section), coursesFor(greatestHeightM, section)];
   if (centre === low) return courseWords(centre);
   return `${courseWords(centre)} at center, ${low} at the low toe`;
-}
-
-/** The same where there is little room: those at the low toe first, which the drawing shows ("14 courses, 8 at center"). */
-export function shortToeWords(heightM: number, greatestHeightM: number, section: Section): string {
-  const [centre, low] = [coursesFor(heightM, section), coursesFor(greatestHeightM, section)];
-  return centre === low ? courseWords(low) : `${courseWords(low)}, ${centre} at center`;
 }
 
 /** Height and courses at the centre line, where they are not those of the lowest ground. */

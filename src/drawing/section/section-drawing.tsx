@@ -28,6 +28,8 @@ interface SectionDrawingProps {
   readonly heightPx: number;
   /** Size to leave room for, so that the sections of a line share a scale; the section's own by default. */
   readonly needed?: SectionRoomNeeded;
+  /** Writes the widths from the center line to both toes too, for those who stake them. */
+  readonly halfWidths?: boolean;
   /** What is drawn over everything else in place of the dimensions, in the pixels of the frame, clear of the labels. */
   readonly over?:
     | ((frame: SectionFrame, labels: readonly PlacedLabel[]) => ComponentChildren)
@@ -39,13 +41,13 @@ const NOTHING_ELSE: SectionRoomNeeded = { baseM: 0, heightM: 0 };
 /** The levee cut across, to scale, with what it is made of; the water side is on the left. */
 export function SectionDrawing(props: SectionDrawingProps) {
   const { cross, section, limitM, unitSystem, widthPx, heightPx } = props;
-  const { needed = NOTHING_ELSE, over } = props;
+  const { needed = NOTHING_ELSE, over, halfWidths = false } = props;
   const id = useId();
   if (!(widthPx > 0 && heightPx > 0)) return null;
   const frame = sectionFrame(cross, section, widthPx, heightPx, needed, over && FOR_FORCES);
   const paths = sectionPaths(cross, section, limitM, frame);
   const dimensions = over ? null : sectionDimensions(cross, frame);
-  const labels = sectionLabels(cross, frame, dimensions, unitSystem);
+  const labels = sectionLabels(cross, frame, dimensions, unitSystem, halfWidths);
   return (
     <svg
       class="section-picture"

@@ -77,6 +77,7 @@ export function sectionLabels(
   frame: SectionFrame,
   dimensions: SectionDimensions | null,
   unitSystem: UnitSystem,
+  halfWidths: boolean,
 ): PlacedLabel[] {
   const ground = groundAcross(cross);
   const levelAt = (xPx: number) => {
@@ -85,7 +86,7 @@ export function sectionLabels(
     return Number.isNaN(level) ? frame.y(frame.footM) : frame.y(level);
   };
   const wishes: LabelWish[] = [
-    ...(dimensions ? dimensionWishes(cross, dimensions, unitSystem) : []),
+    ...(dimensions ? dimensionWishes(cross, dimensions, unitSystem, halfWidths) : []),
     sideWish("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
     sideWish("land", "Land side", null, frame, levelAt, null),
   ];
@@ -101,6 +102,7 @@ function dimensionWishes(
   cross: CrossSection,
   dimensions: SectionDimensions,
   system: UnitSystem,
+  halfWidths: boolean,
 ): LabelWish[] {
   const { heightX, crestY, footY, baseY, waterToeX, landToeX, centreX, limitY } = dimensions;
   const short = (m: number) => lengthIn(m, system).toFixed(system === "us" ? 1 : 2);
@@ -119,9 +121,9 @@ function dimensionWishes(
     wish("toe", short(landM), []),
   ];
   const rooms = [centreX - waterToeX, landToeX - centreX];
-  const fit = rooms.every(
-    (px, side) => px > textWidth(wishes[2 + side]!.text, SECTION_TYPE_PX) + 6,
-  );
+  const fit =
+    halfWidths &&
+    rooms.every((px, side) => px > textWidth(wishes[2 + side]!.text, SECTION_TYPE_PX) + 6);
   wishes[1] = centred(wishes[1]!, (waterToeX + landToeX) / 2, baseY + 2);
   if (fit) {
     wishes[2] = centred(wishes[2]!, (waterToeX + centreX) / 2, baseY - LINE_PX - 1);
