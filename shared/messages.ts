@@ -114,6 +114,11 @@ export interface TileRequest {
 export interface TileResponse {
   readonly rgba: Uint8ClampedArray<ArrayBuffer> | null;
   readonly holes: boolean;
+  /**
+   * Share of the raster that is read, where the tile was made before all of it was: ask again. What is not read is
+   * `UNREAD_DISPLAY_M`, or no tile at all.
+   */
+  readonly share?: number;
 }
 
 export interface HeightTileRequest extends TileRequest {
@@ -129,6 +134,8 @@ export interface HeightTileRequest extends TileRequest {
 
 /** Height written into display tiles where there is no data: far above any water. */
 export const HOLE_DISPLAY_M = 9000;
+/** Height written into display tiles where the raster is not read yet: above what stands for a hole. */
+export const UNREAD_DISPLAY_M = 12_000;
 
 export interface ContoursRequest {
   readonly bounds: readonly [number, number, number, number];

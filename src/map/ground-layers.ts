@@ -1,5 +1,10 @@
 import type { FeatureCollection, Position } from "geojson";
-import type { LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
+import type {
+  LayerSpecification,
+  Map as MapLibreMap,
+  RasterDEMTileSource,
+  RasterTileSource,
+} from "maplibre-gl";
 import { drawnOutline } from "../../shared/drawn-outline.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import { faded, type MapColours } from "./colours.ts";
@@ -93,7 +98,7 @@ export function removeGround(map: MapLibreMap): void {
 /** Puts relief, water tint and holes of a newly opened ground on the map in place of what was there. */
 export function installGround(map: MapLibreMap, ground: GroundShown, colours: MapColours): void {
   removeGround(map);
-  const { summary, turn, onBaseMap } = ground;
+  const { summary, onBaseMap } = ground;
   const stretch = shadingStretch(summary);
   const frame = { tileSize: 256, bounds: [...summary.bounds] as [number, number, number, number] };
   const maxzoom = deepestZoom(summary);
@@ -102,11 +107,7 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
     type: "raster-dem",
     ...frame,
     maxzoom,
-    tiles: [
-      tileAddress(SCHEMES.relief, turn, {
-        relief: { baseM: Math.floor(summary.lowestM), scale: RELIEF_SCALE },
-      }),
-    ],
+    tiles: [addressOf("relief", ground)],
     encoding: "custom",
     redFactor: TERRARIUM.red * factor,
     greenFactor: TERRARIUM.green * factor,
@@ -133,7 +134,7 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
       type: "raster",
       ...frame,
       maxzoom: 22,
-      tiles: [tileAddress(SCHEMES.holes, turn)],
+      tiles: [addressOf("holes", ground)],
     });
     map.addLayer(
       {
@@ -146,6 +147,25 @@ export function installGround(map: MapLibreMap, ground: GroundShown, colours: Ma
     );
   }
   show(map, "outside", outsideOf(summary));
+}
+
+/** Address template under which a source of the ground asks for its tiles. */
+function addressOf(
+  source: (typeof GROUND_SOURCES)[number],
+  { summary, turn, water }: GroundShown,
+): string {
+  if (source === "holes") return tileAddress(SCHEMES.holes, turn);
+  if (source === "water") return tileAddress(SCHEMES.water, turn, { fall: water.fall });
+  const relief = { baseM: Math.floor(summary.lowestM), scale: RELIEF_SCALE };
+  return tileAddress(SCHEMES.relief, turn, { relief });
+}
+
+/** Asks for the ground's tiles anew under the new turn; what is on the map stays until they come. */
+export function askGroundAgain(map: MapLibreMap, ground: GroundShown): void {
+  for (const name of GROUND_SOURCES) {
+    const source = map.getSource<RasterTileSource | RasterDEMTileSource>(name);
+    source?.setTiles([addressOf(name, ground)]);
+  }
 }
 
 /**
@@ -179,13 +199,13 @@ function addShade(map: MapLibreMap, id: string, opacity: number, colours: MapCol
 }
 
 function addWater(map: MapLibreMap, ground: GroundShown, colours: MapColours): void {
-  const { summary, turn, water } = ground;
+  const { summary, water } = ground;
   map.addSource("water", {
     type: "raster-dem",
     tileSize: 256,
     bounds: [...summary.bounds] as [number, number, number, number],
     maxzoom: deepestZoom(summary),
-    tiles: [tileAddress(SCHEMES.water, turn, { fall: water.fall })],
+    tiles: [addressOf("water", ground)],
     encoding: "terrarium",
   });
   map.addLayer(

@@ -16,6 +16,7 @@ import { colours } from "./colours-now.ts";
 import { contourIntervalM, contourLabel, isIndexContour } from "./contour-interval.ts";
 import { onMap } from "./drawable.ts";
 import {
+  askGroundAgain,
   installGround,
   installGroundFrame,
   paintGround,
@@ -24,6 +25,7 @@ import {
   steepness,
   tiltWater,
 } from "./ground-layers.ts";
+import { readingEnd, readingStep } from "./ground-reading.ts";
 import { NOTHING, show } from "./sources.ts";
 import { SCHEMES, tileAddress } from "./tile-address.ts";
 import { restingView } from "./view.ts";
@@ -53,10 +55,18 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
   onMap([map], () => {
     const summary = ground.value;
     sizeAgain.value;
+    readingEnd.value;
     turn += 1;
     if (!summary) return removeGround(map);
     const shown = { summary, turn, water: tint.peek(), onBaseMap: baseMap.peek().on };
     installGround(map, shown, colours.peek());
+  });
+  onMap([map], () => {
+    const summary = ground.peek();
+    if (readingStep.value === 0 || !summary) return;
+    turn += 1;
+    const shown = { summary, turn, water: tint.peek(), onBaseMap: baseMap.peek().on };
+    askGroundAgain(map, shown);
   });
   effect(() => {
     if (ground.value) untracked(() => lookAtNew(upper));

@@ -1,5 +1,5 @@
 import type { ExpressionSpecification } from "maplibre-gl";
-import { HOLE_DISPLAY_M } from "../../shared/messages.ts";
+import { HOLE_DISPLAY_M, UNREAD_DISPLAY_M } from "../../shared/messages.ts";
 import { faded, type MapColours } from "./colours.ts";
 
 /** Opacity of the water tint by depth below the surface, metres. Judgement: a foot must already read as wet. */
@@ -19,7 +19,7 @@ const LOWEST_M = -11_000;
 /**
  * Colours for heights relative to the water plane: nothing above `levelM`, the water's tint deepening with
  * depth below it, and the colour of missing ground from `aboveGroundM` up, where display tiles hold
- * `HOLE_DISPLAY_M`. The lower `aboveGroundM` is, the thinner the seam that is drawn as neither at the rim
+ * `HOLE_DISPLAY_M`; what is not read yet is paper. The lower `aboveGroundM` is, the thinner the seam that is drawn as neither at the rim
  * of a hole, where the picture runs smoothly from ground to that height.
  * A pure function of the water, so that a moving stage only sets a paint property.
  */
@@ -47,6 +47,10 @@ export function waterRamp(
     faded(colours.hole, 0),
     holeM,
     colours.hole,
+    HOLE_DISPLAY_M + 1,
+    colours.hole,
+    UNREAD_DISPLAY_M - 1,
+    colours.paper,
   ] as unknown as ExpressionSpecification;
 }
 

@@ -13,7 +13,7 @@ import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { fileSlices } from "../../workers/command/file-slices.ts";
 import { makeBlockStore } from "../../workers/raster/block-store.ts";
-import { builtOverview } from "../../workers/raster/built-overview.ts";
+import { builtOverview, UNREAD_M } from "../../workers/raster/built-overview.ts";
 import type { RasterLevel } from "../../workers/raster/open-raster.ts";
 import { piecesOf } from "../../workers/raster/reduced-level.ts";
 import { shownLevels } from "../../workers/raster/shown-levels.ts";
@@ -131,6 +131,109 @@ describe("an overview built of a raster that has none", () => {
     await Promise.all(builds.map((each) => each.build()));
     expect(readers.map(({ seen }) => seen.blocks)).toEqual([4, 0]);
     expect(builds.every((each) => each.isBuilt())).toBe(true);
+  });
+});
+
+/** A large level whose first blocks come at once and the rest when they are let go. */
+function gatedLevel(side: number, freeBlocks: number, after: () => Float32Array) {
+  let read = 0;
+  let letGo = () => {};
+  const gate = new Promise<void>((resolve) => {
+    letGo = resolve;
+  });
+  const level: RasterLevel = {
+    ...{ columns: side, rows: side, blockColumns: 256, blockRows: 256 },
+    async readBlock() {
+      read += 1;
+      if (read <= freeBlocks) return new Float32Array(256 * 256).fill(5);
+      await gate;
+      return after();
+    },
+  };
+  return { level, letGo: () => letGo() };
+}
+
+describe("an overview of which a part is read", () => {
+  const holes = () => new Float32Array(256 * 256).fill(Number.NaN);
+
+  it("gives what is read before the rest is, the rest as not read, and null once it is made", async () => {
+    const { level, letGo } = gatedLevel(4608, 3 * 18, holes);
+    const overview = builtOverview(level, 4, null);
+    const part = (await overview.soFar())!;
+    expect(overview.isBuilt()).toBe(false);
+    expect(part.share).toBeGreaterThan(0);
+    expect(part.share).toBeLessThan(0.5);
+    expect(part.cells.heightsM[0]).toBe(5);
+    expect(part.cells.heightsM.at(-1)).toBe(UNREAD_M);
+    letGo();
+    await overview.build();
+    expect(await overview.soFar()).toBeNull();
+    const last = await overview.level.readBlock(4, 4);
+    expect(last.some((heightM) => heightM === UNREAD_M)).toBe(false);
+    expect(last[0]).toBeNaN();
+  });
+
+  it("is made first where the raster is read quickly", async () => {
+    const { level } = formulaLevel(2048, 2048, 256, () => 5);
+    const overview = builtOverview(level, 4, null);
+    expect(await overview.soFar()).toBeNull();
+    expect(overview.isBuilt()).toBe(true);
+  });
+
+  it("fails for who asks again after a sweep that failed, until it is built", async () => {
+    let fails = true;
+    const { level, letGo } = gatedLevel(4608, 3 * 18, () => {
+      if (fails) throw new Error("damaged");
+      return holes();
+    });
+    const overview = builtOverview(level, 4, null);
+    expect(await overview.soFar()).not.toBeNull();
+    letGo();
+    await expect(overview.build()).rejects.toThrow("damaged");
+    await expect(overview.soFar()).rejects.toThrow("damaged");
+    fails = false;
+    await overview.build();
+    expect(await overview.soFar()).toBeNull();
+  });
+});
+
+describe("a picture of a raster of 4,608 x 4,608 cells without overviews", () => {
+  it("shows what is read before the raster is read to its end, and then all of it", async () => {
+    const bytes = new Blob([largeRaster({ side: 4608, tile: 256, deflate: false })]);
+    let slices = Number.POSITIVE_INFINITY;
+    let letGo = () => {};
+    const gate = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    const slice = (from: number, to: number) => {
+      const part = bytes.slice(from, to);
+      const held = --slices < 0;
+      return {
+        arrayBuffer: () => (held ? gate : Promise.resolve()).then(() => part.arrayBuffer()),
+      };
+    };
+    const blob = { size: bytes.size, slice };
+    const terrain = await openTerrain([{ name: "county.tif", blob }], null);
+    const place = (column: number, row: number) =>
+      terrain.cells.toLonLat(36 * column + 18, 36 * row + 18);
+    slices = 5 * 18;
+    const shares: number[] = [];
+    const read = () =>
+      terrain.readGrid(place, 128, 128, { onPart: (share) => void shares.push(share) });
+    const first = await read();
+    const count = (heightsM: Float32Array) => ({
+      ground: heightsM.filter((heightM) => heightM > 99 && heightM < 103).length,
+      unread: heightsM.filter((heightM) => heightM === UNREAD_M).length,
+    });
+    expect(shares.length).toBe(1);
+    expect(count(first).ground).toBeGreaterThan(128);
+    expect(count(first).unread).toBeGreaterThan(128 * 64);
+    expect(count(first).ground + count(first).unread).toBe(128 * 128);
+    letGo();
+    const whole = await terrain.readGrid(place, 128, 128);
+    expect(count(whole)).toEqual({ ground: 128 * 128, unread: 0 });
+    expect(await read()).toEqual(whole);
+    expect(shares.length).toBe(1);
   });
 });
 

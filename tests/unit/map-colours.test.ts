@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { HOLE_DISPLAY_M } from "../../shared/messages.ts";
+import { HOLE_DISPLAY_M, UNREAD_DISPLAY_M } from "../../shared/messages.ts";
 import type { MapColours } from "../../src/map/colours.ts";
 import { faded } from "../../src/map/colours.ts";
 import { contourIntervalM, contourLabel, isIndexContour } from "../../src/map/contour-interval.ts";
 import { waterRamp } from "../../src/map/ramps.ts";
 
-const COLOURS = { water: "#2b7a8c", hole: "#b9b2a3" } as MapColours;
+const COLOURS = { water: "#2b7a8c", hole: "#b9b2a3", paper: "#f4efe6" } as MapColours;
 
 const ABOVE_GROUND_M = 8_200;
 
@@ -57,11 +57,19 @@ describe("the tint of the water", () => {
 
   it("never colours missing ground as water", () => {
     for (const levelM of [-400, 262, 1e9]) {
-      expect(opacityAt(levelM, HOLE_DISPLAY_M)).toEqual({
-        heightM: ABOVE_GROUND_M,
-        opacity: 1,
-        hole: true,
-      });
+      expect(opacityAt(levelM, HOLE_DISPLAY_M)).toEqual({ opacity: 1, hole: true });
+      expect(stops(levelM).map(({ heightM }) => heightM)).toContain(ABOVE_GROUND_M);
+    }
+  });
+});
+
+describe("ground that is not read yet", () => {
+  it("is opaque paper, neither ground nor water nor missing", () => {
+    for (const levelM of [-400, 262, 1e9]) {
+      const last = stops(levelM).at(-1)!;
+      expect(last.heightM).toBeLessThan(UNREAD_DISPLAY_M);
+      expect(last).toMatchObject({ opacity: 1, hole: false });
+      expect((waterRamp(levelM, ABOVE_GROUND_M, COLOURS) as unknown[]).at(-1)).toBe(COLOURS.paper);
     }
   });
 });

@@ -1,8 +1,10 @@
 import geodesic from "geographiclib-geodesic";
 import proj4 from "proj4";
 import { describe, expect, it } from "vitest";
-import { HOLE_DISPLAY_M } from "../../shared/messages.ts";
+import { HOLE_DISPLAY_M, UNREAD_DISPLAY_M } from "../../shared/messages.ts";
 import type { LonLat } from "../../shared/plan.ts";
+import { UNREAD_M } from "../../workers/raster/built-overview.ts";
+import type { ReadGridOptions } from "../../workers/raster/read-grid.ts";
 import type { Terrain } from "../../workers/raster/terrain.ts";
 import { fillHoles } from "../../workers/tiles/fill-holes.ts";
 import { heightTile } from "../../workers/tiles/height-tile.ts";
@@ -16,7 +18,11 @@ const NORTH = 43;
 const TILE = { z: 16, x: 15661, y: 24083 };
 
 /** A stand-in raster over a formula in degrees; counts how often it is read. */
-function terrainOf(heightAt: (at: LonLat) => number, corners?: Terrain["summary"]["corners"]) {
+function terrainOf(
+  heightAt: (at: LonLat) => number,
+  corners?: Terrain["summary"]["corners"],
+  share: () => number | null = () => null,
+) {
   const reads: number[] = [];
   const box = [
     [WEST, NORTH],
@@ -37,8 +43,11 @@ function terrainOf(heightAt: (at: LonLat) => number, corners?: Terrain["summary"
       place: (column: number, row: number) => LonLat,
       columns: number,
       rows: number,
+      options?: ReadGridOptions,
     ) => {
       reads.push(columns * rows);
+      const part = share();
+      if (part !== null) options?.onPart?.(part);
       return Float32Array.from({ length: columns * rows }, (_, i) =>
         heightAt(place(i % columns, Math.floor(i / columns))),
       );
@@ -99,6 +108,46 @@ describe("display tiles", () => {
     }
     expect(wrong).toBe(0);
     expect(hatched).toBe((128 * 256) / 4);
+  });
+
+  it("show what is not read yet as neither ground nor hole, and are asked for again", async () => {
+    const middle = tileLonLat(TILE, 128, 128);
+    let share: number | null = 0.4;
+    const half = (at: LonLat) => (share !== null && at[0] > middle[0] ? UNREAD_M : slope(at));
+    const { terrain, reads } = terrainOf(half, undefined, () => share);
+    const relief = { baseM: 200, scale: 16 };
+    const heights = await heightTile(terrain, { ...TILE, fall: null });
+    const shaded = await heightTile(terrain, { ...TILE, fall: null, relief });
+    const hatch = await holeTile(terrain, TILE);
+    expect(hatch).toEqual({ rgba: null, holes: false, share: 0.4 });
+    expect([heights.share, shaded.share, heights.holes]).toEqual([0.4, 0.4, false]);
+    let wrong = 0;
+    for (let pixel = 0; pixel < 65_536; pixel++) {
+      const isRead = pixel % 256 < 128;
+      const heightM = terrarium(heights.rgba!, pixel);
+      if (isRead ? heightM > 300 : heightM !== UNREAD_DISPLAY_M) wrong++;
+      const stretched = terrarium(shaded.rgba!, pixel);
+      if (isRead ? Math.abs(stretched - (heightM - 200) * 16) > 0.1 : stretched !== 0) wrong++;
+    }
+    expect(wrong).toBe(0);
+    const before = reads.length;
+    share = null;
+    const whole = await heightTile(terrain, { ...TILE, fall: null });
+    expect(reads.length).toBe(before + 1);
+    expect(whole.share).toBeUndefined();
+    expect(terrarium(whole.rgba!, 255)).toBeLessThan(300);
+  });
+
+  it("are empty where nothing of them is read yet", async () => {
+    const { terrain } = terrainOf(
+      () => UNREAD_M,
+      undefined,
+      () => 0.1,
+    );
+    const empty = { rgba: null, holes: false, share: 0.1 };
+    const relief = { baseM: 200, scale: 16 };
+    expect(await heightTile(terrain, { ...TILE, fall: null })).toEqual(empty);
+    expect(await heightTile(terrain, { ...TILE, fall: null, relief })).toEqual(empty);
   });
 
   it("are empty outside the raster, also between its outline and its box", async () => {

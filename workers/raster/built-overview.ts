@@ -9,6 +9,20 @@ const SWEEP_CELLS = 4_000_000;
 const BLOCK = 256;
 /** Progress is said each time it has grown by this share. */
 const LEAST_ADVANCE = 0.005;
+/** A sweep over more cells than this shows what it has read before it is done. */
+const MOST_WAITED_FOR = 16_000_000;
+/** Share that is read before any of it is shown. */
+const FIRST_SHARE = 0.04;
+
+/** Stands where a sweep has not been yet: neither ground nor a hole. */
+export const UNREAD_M = Number.POSITIVE_INFINITY;
+
+/** What a sweep has read. */
+export interface ReadSoFar {
+  /** The whole overview, `UNREAD_M` where the sweep has not been. The sweep goes on writing into it. */
+  readonly cells: WindowCells;
+  readonly share: number;
+}
 
 /** An overview that is made by one sweep over the whole raster when it is first needed, and then kept. */
 export interface BuiltOverview {
@@ -20,6 +34,12 @@ export interface BuiltOverview {
    * @throws Refusal where the file is damaged; the next call tries again
    */
   readonly build: (onShare?: (share: number) => void) => Promise<void>;
+  /**
+   * Starts it, and returns what is read so far as soon as that is worth showing; null when it is made. A raster
+   * that is read quickly is always made first. After a sweep that failed it throws the same until `build` succeeds,
+   * so that who asks again and again does not read a damaged file without end.
+   */
+  readonly soFar: (onShare?: (share: number) => void) => Promise<ReadSoFar | null>;
 }
 
 /** Overviews kept between visits, by what tells one raster from another. */
@@ -51,6 +71,8 @@ export function builtOverview(fine: RasterLevel, factor: number, kept: Kept | nu
   const listeners = new Set<(share: number) => void>();
   let cells: WindowCells | null = null;
   let building: Promise<void> | null = null;
+  let sweeping: ReadSoFar | null = null;
+  let failed: { readonly thrown: unknown } | null = null;
 
   const sweep = (): Promise<void> =>
     kept?.shelf.alone ? kept.shelf.alone(kept.key, takeOrMake) : takeOrMake();
@@ -68,10 +90,13 @@ export function builtOverview(fine: RasterLevel, factor: number, kept: Kept | nu
     const store = makeBlockStore(SWEEP_CELLS);
     const reduce = makeReducer(fine, factor, store);
     const pieces = piecesOf(target, fine, factor);
+    const showsParts = fine.columns * fine.rows > MOST_WAITED_FOR;
+    target.heightsM.fill(UNREAD_M);
     let saidShare = 0;
     for (const [done, piece] of pieces.entries()) {
       await reduce(target, piece);
       const share = (done + 1) / pieces.length;
+      if (showsParts && share >= FIRST_SHARE) sweeping = { cells: target, share };
       if (share < saidShare + LEAST_ADVANCE && share < 1) continue;
       saidShare = share;
       for (const hear of listeners) hear(share);
@@ -81,14 +106,39 @@ export function builtOverview(fine: RasterLevel, factor: number, kept: Kept | nu
   const build: BuiltOverview["build"] = async (onShare) => {
     if (cells) return;
     if (onShare) listeners.add(onShare);
-    building ??= sweep().finally(() => {
-      building = null;
-    });
+    building ??= sweep()
+      .then(
+        () => {
+          failed = null;
+        },
+        (thrown) => {
+          failed = { thrown };
+          throw thrown;
+        },
+      )
+      .finally(() => {
+        building = null;
+        sweeping = null;
+      });
     try {
       await building;
     } finally {
       if (onShare) listeners.delete(onShare);
     }
+  };
+
+  const soFar: BuiltOverview["soFar"] = async (onShare) => {
+    if (cells) return null;
+    if (failed) throw failed.thrown;
+    if (sweeping) return sweeping;
+    await new Promise<void>((resolve, reject) => {
+      const hear = (share: number) => {
+        onShare?.(share);
+        if (sweeping) resolve();
+      };
+      build(hear).then(resolve, reject);
+    });
+    return sweeping;
   };
 
   const level: RasterLevel = {
@@ -98,7 +148,7 @@ export function builtOverview(fine: RasterLevel, factor: number, kept: Kept | nu
       return cut(cells!, blockColumn * BLOCK, blockRow * BLOCK);
     },
   };
-  return { level, isBuilt: () => cells !== null, build };
+  return { level, isBuilt: () => cells !== null, build, soFar };
 }
 
 /** One block; beyond the last column there is no data, beyond the last row nothing. */

@@ -3,7 +3,7 @@ import type { CallOptions } from "../../shared/messages.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import { bilinear } from "./bilinear.ts";
 import type { BlockStore } from "./block-store.ts";
-import { buildAll } from "./built-overview.ts";
+import { type BuiltOverview, buildAll, type ReadSoFar, UNREAD_M } from "./built-overview.ts";
 import type { Locator } from "./locate.ts";
 import { type Mosaic, type Part, readMosaic } from "./mosaic.ts";
 import type { OpenRaster, RasterLevel } from "./open-raster.ts";
@@ -28,11 +28,19 @@ export interface GridSource {
   readonly store: BlockStore;
 }
 
+export interface ReadGridOptions extends CallOptions {
+  /**
+   * Where it is given, a picture of a large raster that is still being swept does not wait: it shows what is read,
+   * has `UNREAD_M` where nothing is, and the share that is read is told here.
+   */
+  readonly onPart?: (share: number) => void;
+}
+
 export type ReadGrid = (
   project: (column: number, row: number) => LonLat,
   columns: number,
   rows: number,
-  options?: CallOptions,
+  options?: ReadGridOptions,
 ) => Promise<Float32Array>;
 
 /**
@@ -61,6 +69,8 @@ interface Layer {
   readonly perColumn: number;
   readonly perRow: number;
   readonly window: CellWindow;
+  /** Where the level is still being made: what there is of it. */
+  readonly soFar: ReadSoFar | null;
 }
 
 /**
@@ -72,7 +82,7 @@ async function preparePicture(
   project: (column: number, row: number) => LonLat,
   columns: number,
   rows: number,
-  options: CallOptions | undefined,
+  options: ReadGridOptions | undefined,
 ): Promise<Picture> {
   if (columns * rows > MOST_PIXELS) {
     throw new Refusal(
@@ -84,12 +94,41 @@ async function preparePicture(
   const places = pixelPlaces(project, locator, columns, rows);
   if (places.cellsPerPixel * COARSEST_CELL_PIXELS < 2) return { places, layers: null };
   const layers = mosaic.parts.flatMap((part) => layerOf(part, shown.get(part.raster)!, places));
-  const built = layers.flatMap(({ part, level }) => {
+  const builtFor = ({ part, level }: Layer): BuiltOverview | null => {
     const { levels, built } = shown.get(part.raster)!;
-    return built && levels.indexOf(level) >= levels.indexOf(built.level) ? [built] : [];
-  });
-  await buildAll(built, options);
+    return built && levels.indexOf(level) >= levels.indexOf(built.level) ? built : null;
+  };
+  if (options?.onPart) return partlyRead(places, layers, builtFor, options);
+  await buildAll(
+    layers.flatMap((layer) => builtFor(layer) ?? []),
+    options,
+  );
   return { places, layers };
+}
+
+/** Takes what there is of overviews that are being made in place of the levels that follow from them. */
+async function partlyRead(
+  places: PixelPlaces,
+  layers: readonly Layer[],
+  builtFor: (layer: Layer) => BuiltOverview | null,
+  { onPart, onProgress }: ReadGridOptions,
+): Promise<Picture> {
+  const shares: number[] = [];
+  const now = layers.map(async (layer): Promise<Layer> => {
+    const built = builtFor(layer);
+    const soFar = await built?.soFar((share) =>
+      onProgress?.(share, "Reading all of the elevation data"),
+    );
+    if (!built || !soFar) return layer;
+    shares.push(soFar.share);
+    const { part } = layer;
+    const perColumn = built.level.columns / part.raster.columns;
+    const perRow = built.level.rows / part.raster.rows;
+    return { part, level: built.level, perColumn, perRow, window: soFar.cells, soFar };
+  });
+  const ready = await Promise.all(now);
+  if (shares.length > 0) onPart?.(Math.min(...shares));
+  return { places, layers: ready };
 }
 
 function layerOf(part: Part, { levels }: ShownLevels, places: PixelPlaces): Layer[] {
@@ -99,7 +138,7 @@ function layerOf(part: Part, { levels }: ShownLevels, places: PixelPlaces): Laye
   const perColumn = level.columns / raster.columns;
   const perRow = level.rows / raster.rows;
   const window = windowAround(places, level, perColumn, perRow, column, row);
-  return window ? [{ part, level, perColumn, perRow, window }] : [];
+  return window ? [{ part, level, perColumn, perRow, window, soFar: null }] : [];
 }
 
 /** Heights at the centres of a picture's pixels, metres, NaN where there is no data. */
@@ -109,9 +148,9 @@ async function readPicture(source: GridSource, { places, layers }: Picture): Pro
     await fillFull(heightsM, places, source);
     return heightsM;
   }
-  for (const { part, level, perColumn, perRow, window } of layers) {
-    const cells = emptyWindow(window);
-    await fillFromLevel(cells, level, source.store);
+  for (const { part, level, perColumn, perRow, window, soFar } of layers) {
+    const cells = soFar?.cells ?? emptyWindow(window);
+    if (!soFar) await fillFromLevel(cells, level, source.store);
     interpolate(heightsM, places, cells, level, perColumn, perRow, part.column, part.row);
   }
   return heightsM;
@@ -162,7 +201,7 @@ function windowAround(
   };
 }
 
-/** Writes the pixels that have no height yet. */
+/** Writes the pixels that have no height yet, `UNREAD_M` where a cell that carries weight is not read. */
 function interpolate(
   heightsM: Float32Array,
   places: PixelPlaces,
@@ -174,15 +213,22 @@ function interpolate(
   row: number,
 ): void {
   for (let i = 0; i < heightsM.length; i++) {
-    if (!Number.isNaN(heightsM[i]!)) continue;
+    if (Number.isFinite(heightsM[i]!)) continue;
     const x = onEdge((places.columns[i]! + 0.5 - column) * perColumn - 0.5, size.columns - 1);
     const y = onEdge((places.rows[i]! + 0.5 - row) * perRow - 0.5, size.rows - 1);
-    heightsM[i] = bilinear(
-      cells.heightsM,
-      cells.columns,
-      cells.rows,
-      x - cells.column,
-      y - cells.row,
-    );
+    const [across, down] = [x - cells.column, y - cells.row];
+    const heightM = bilinear(cells.heightsM, cells.columns, cells.rows, across, down);
+    if (Number.isFinite(heightM)) heightsM[i] = heightM;
+    else if (touchesUnread(cells, across, down)) heightsM[i] = UNREAD_M;
   }
+}
+
+/** True where one of the four cells round a place is not read yet. */
+function touchesUnread({ heightsM, columns, rows }: WindowCells, x: number, y: number): boolean {
+  if (!(x >= 0 && y >= 0)) return false;
+  const right = Math.min(columns - 1, Math.ceil(x));
+  const below = Math.min(rows - 1, Math.ceil(y));
+  return [Math.floor(y), below].some((row) =>
+    [Math.floor(x), right].some((column) => heightsM[row * columns + column] === UNREAD_M),
+  );
 }

@@ -4,12 +4,14 @@ import {
   HOLE_DISPLAY_M,
   type TileRequest,
   type TileResponse,
+  UNREAD_DISPLAY_M,
 } from "../../shared/messages.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
+import { UNREAD_M } from "../raster/built-overview.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { fillHoles } from "./fill-holes.ts";
 import { TILE_PX, tileLonLat } from "./mercator.ts";
-import { tileGrid } from "./tile-grid.ts";
+import { shareOf, tileGrid } from "./tile-grid.ts";
 
 /** Cells along one side of the lattice on which the tilt of the water is computed exactly. */
 const LATTICE = 8;
@@ -17,8 +19,9 @@ const LATTICE = 8;
 /**
  * Heights of one display tile, Terrarium-encoded: height = 256 R + G + B / 256 - 32768.
  * Plain heights, or relative to a falling water plane (`fall`), with `HOLE_DISPLAY_M` where there is no
- * data; or for shading (`relief`) stretched about a base, with the holes filled from their rim.
- * `rgba` is null when the tile lies outside the raster.
+ * data and `UNREAD_DISPLAY_M` where it is not read yet; or for shading (`relief`) stretched about a base, with the
+ * holes filled from their rim and what is not read yet flat.
+ * `rgba` is null when the tile lies outside the raster, or nothing of it is read yet.
  */
 export async function heightTile(
   terrain: Terrain,
@@ -28,18 +31,25 @@ export async function heightTile(
   const grid = await tileGrid(terrain, request, options);
   if (!grid) return { rgba: null, holes: false };
   const holes = hasHole(grid.heightM, grid.covers);
+  const said = { holes, ...shareOf(grid) };
+  const isUnread = (index: number): boolean => grid.heightM[index] === UNREAD_M;
   if (request.relief) {
     const { baseM, scale } = request.relief;
-    const filled = fillHoles(grid.heightM, TILE_PX, TILE_PX);
-    if (!filled) return { rgba: null, holes };
-    return { rgba: encode(filled, (heightM) => (heightM - baseM) * scale), holes };
+    const read = grid.heightM.map((heightM) => (heightM === UNREAD_M ? Number.NaN : heightM));
+    const filled = fillHoles(read, TILE_PX, TILE_PX);
+    if (!filled) return { rgba: null, ...said };
+    const stretched = (heightM: number, index: number) =>
+      isUnread(index) ? 0 : (heightM - baseM) * scale;
+    return { rgba: encode(filled, stretched), ...said };
   }
+  if (grid.heightM.every((heightM) => heightM === UNREAD_M)) return { rgba: null, ...said };
   const dropM = request.fall ? dropOver(request, request.fall) : null;
   const shown = (heightM: number, index: number): number => {
+    if (isUnread(index)) return UNREAD_DISPLAY_M;
     if (Number.isNaN(heightM)) return HOLE_DISPLAY_M;
     return dropM ? heightM + dropM[index]! : heightM;
   };
-  return { rgba: encode(grid.heightM, shown), holes };
+  return { rgba: encode(grid.heightM, shown), ...said };
 }
 
 function encode(

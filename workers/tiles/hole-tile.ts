@@ -1,7 +1,7 @@
 import type { CallOptions, TileRequest, TileResponse } from "../../shared/messages.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { TILE_PX } from "./mercator.ts";
-import { tileGrid } from "./tile-grid.ts";
+import { shareOf, tileGrid } from "./tile-grid.ts";
 
 /** Distance between the lines of the hatch; it divides the tile, so that the hatch runs on across tiles. */
 const PITCH_PX = 8;
@@ -28,5 +28,5 @@ export async function holeTile(
     holes = true;
     if ((column + row) % PITCH_PX < 2) rgba.set(HATCH, 4 * i);
   }
-  return holes ? { rgba, holes } : { rgba: null, holes };
+  return { rgba: holes ? rgba : null, holes, ...shareOf(grid) };
 }

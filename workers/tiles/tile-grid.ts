@@ -1,5 +1,5 @@
 import { drawnOutline } from "../../shared/drawn-outline.ts";
-import type { CallOptions, TileRequest } from "../../shared/messages.ts";
+import type { CallOptions, TileRequest, TileResponse } from "../../shared/messages.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { TILE_PX, tileLonLat, tilePixel } from "./mercator.ts";
 
@@ -12,13 +12,20 @@ const kept = new WeakMap<Terrain, Map<string, Promise<TileGrid>>>();
 export interface TileGrid {
   /** TILE_PX x TILE_PX heights in metres from the north west, row by row; NaN where there is no data. */
   readonly heightM: Float32Array;
+  /** Share of the raster that is read, while it is being read; `heightM` has `UNREAD_M` where it is not. Null: all is there. */
+  readonly share: number | null;
   /** True where the raster's own outline covers the pixel, so that NaN there is a hole and not the outside. */
   covers(column: number, row: number): boolean;
 }
 
+/** What a tile's answer says of a raster that is still being read. */
+export function shareOf({ share }: TileGrid): Pick<TileResponse, "share"> {
+  return share === null ? {} : { share };
+}
+
 /**
  * Reads the heights of a display tile; null when the tile lies outside the raster.
- * A failed read is not kept.
+ * A read that failed, or that was made before the raster was read, is not kept.
  */
 export function tileGrid(
   terrain: Terrain,
@@ -33,7 +40,10 @@ export function tileGrid(
   if (known) return known;
   const reading = read(terrain, tile, options);
   grids.set(key, reading);
-  reading.catch(() => grids.delete(key));
+  reading.then(
+    ({ share }) => share !== null && grids.delete(key),
+    () => grids.delete(key),
+  );
   if (grids.size > KEPT) grids.delete(grids.keys().next().value!);
   return reading;
 }
@@ -43,13 +53,19 @@ async function read(
   tile: TileRequest,
   options: CallOptions | undefined,
 ): Promise<TileGrid> {
+  let part: number | null = null;
   const heightM = await terrain.readGrid(
     (column, row) => tileLonLat(tile, column + 0.5, row + 0.5),
     TILE_PX,
     TILE_PX,
-    options,
+    {
+      ...options,
+      onPart: (share) => {
+        part = share;
+      },
+    },
   );
-  return { heightM, covers: outlineOn(terrain, tile) };
+  return { heightM, share: part, covers: outlineOn(terrain, tile) };
 }
 
 function touches(terrain: Terrain, tile: TileRequest): boolean {
