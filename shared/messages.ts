@@ -104,6 +104,8 @@ export interface TileRequest {
   readonly z: number;
   readonly x: number;
   readonly y: number;
+  /** Counts the times at which the map asks for its tiles anew: pictures of one tile in one turn show the same. */
+  readonly turn?: number;
 }
 
 /**

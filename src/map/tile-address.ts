@@ -21,8 +21,8 @@ export function tileAddress(scheme: string, turn: number, extra: Partial<Extra> 
 
 /** The request an address stands for. Throws on an address not made by {@link tileAddress}. */
 export function readAddress(address: string): TileRequest & Partial<Extra> {
-  const match = /^[a-z-]+:\/\/\d+\/(\d+)\/(\d+)\/(\d+)\?(.*)$/.exec(address);
+  const match = /^[a-z-]+:\/\/(\d+)\/(\d+)\/(\d+)\/(\d+)\?(.*)$/.exec(address);
   if (!match) throw new Error(`Not a tile address: ${address}`);
-  const [z, x, y] = [Number(match[1]), Number(match[2]), Number(match[3])];
-  return { ...(JSON.parse(decodeURIComponent(match[4]!)) as Partial<Extra>), z, x, y };
+  const [turn, z, x, y] = match.slice(1, 5).map(Number) as [number, number, number, number];
+  return { ...(JSON.parse(decodeURIComponent(match[5]!)) as Partial<Extra>), z, x, y, turn };
 }

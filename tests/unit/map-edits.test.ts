@@ -134,7 +134,7 @@ describe("addresses", () => {
     const fall = { at: SQUARE[0]!, toward: SQUARE[1]!, fallPerM: 0.001 };
     const address = tileAddress(SCHEMES.water, 3, { fall });
     const asked = address.replace("{z}", "17").replace("{x}", "31322").replace("{y}", "48167");
-    expect(readAddress(asked)).toEqual({ z: 17, x: 31322, y: 48167, fall });
+    expect(readAddress(asked)).toEqual({ z: 17, x: 31322, y: 48167, fall, turn: 3 });
     expect(tileAddress(SCHEMES.water, 4, { fall })).not.toBe(address);
     expect(() => readAddress("https://elsewhere/1/2/3")).toThrow();
   });

@@ -25,7 +25,7 @@ export function shareOf({ share }: TileGrid): Pick<TileResponse, "share"> {
 
 /**
  * Reads the heights of a display tile; null when the tile lies outside the raster.
- * A read that failed, or that was made before the raster was read, is not kept.
+ * A failed read is not kept.
  */
 export function tileGrid(
   terrain: Terrain,
@@ -35,15 +35,12 @@ export function tileGrid(
   if (!touches(terrain, tile)) return null;
   const grids = kept.get(terrain) ?? new Map<string, Promise<TileGrid>>();
   kept.set(terrain, grids);
-  const key = `${tile.z}/${tile.x}/${tile.y}`;
+  const key = `${tile.turn}/${tile.z}/${tile.x}/${tile.y}`;
   const known = grids.get(key);
   if (known) return known;
   const reading = read(terrain, tile, options);
   grids.set(key, reading);
-  reading.then(
-    ({ share }) => share !== null && grids.delete(key),
-    () => grids.delete(key),
-  );
+  reading.catch(() => grids.delete(key));
   if (grids.size > KEPT) grids.delete(grids.keys().next().value!);
   return reading;
 }
