@@ -42,7 +42,7 @@ export function overallVerdictWords(verdict: OverallVerdict, system: UnitSystem)
   const bad = [...named, ...(otherMustFix > 0 ? [rest] : [])];
   const inTime = timeVerdictWords(time, system);
   if (time.kind !== "in-time") {
-    const saysNothingOver = bad.length === 0 && mustFix === 0 && !namesLateness(time);
+    const saysNothingOver = bad.length === 0 && mustFix === 0 && !isBad(time);
     return [...(saysNothingOver ? [NOTHING_OVER] : bad), inTime].join(", ");
   }
   return bad.length > 0 ? bad.join(", ") : `${inTime}, ${NOTHING_OVER}`;
@@ -50,9 +50,9 @@ export function overallVerdictWords(verdict: OverallVerdict, system: UnitSystem)
 
 const NOTHING_OVER = "nothing over limit";
 
-/** True where the verdict's words are of water that comes first. */
-function namesLateness(time: TimeVerdict): boolean {
-  return isLate(time) || time.kind === "late-if-high";
+/** True where the verdict's words are of water that comes first, or higher. */
+function isBad(time: TimeVerdict): boolean {
+  return isLate(time) || time.kind === "late-if-high" || time.kind === "too-low";
 }
 
 /** What is first to fix or to mind; null where there is nothing. */

@@ -25,7 +25,8 @@ export function Legend() {
   const limitM = plan.value.practice.limitM;
   const line = chosenLine.value;
   return (
-    <section class="map-legend" aria-label="Legend" data-open={open}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls where it is longer than the map, by the keyboard too
+    <section class="map-legend" aria-label="Legend" data-open={open} tabIndex={0}>
       <button
         type="button"
         class="map-legend-switch"

@@ -82,7 +82,7 @@ describe("while the plan as it stands is not counted yet", () => {
       expect(await page.locator(former).evaluate(opacity)).toBeLessThan(1);
     }
     expect(await chosen(page).locator(".alternative-verdict > span").isVisible()).toBe(false);
-    expect(await page.locator(".profile-plot").textContent()).toContain("at stage 31.0 ft");
+    expect(await page.locator(".profile-plot").textContent()).toContain("Water at 31.0");
     const then = (await placeOf())!;
     for (const side of ["x", "y", "width", "height"] as const) {
       expect(Math.abs(then[side] - place![side])).toBeLessThan(1);

@@ -61,13 +61,13 @@ describe("a line tied to the road bank", () => {
 
     const said = (await (await checkInFull(page, "water-gets-in")).textContent())!;
     expect(said).toMatch(
-      /The water comes in (?:around the end )?at 0\+0\d, over ground at 87[34]\.\d\d ft/,
+      /The water comes in (?:around the end )?at 0\+\d\d, over ground at 87[34]\.\d\d ft/,
     );
     expect(await check("water-gets-in").getAttribute("data-severity")).toBe("stop");
     expect(await chosen(page).textContent()).toContain("water gets in");
     await mark("way-in").click();
     const popover = page.getByRole("group", { name: "The water comes in here" });
-    expect(await popover.textContent()).toMatch(/at 0\+0\d, over ground at 87[34]\.\d\d ft/);
+    expect(await popover.textContent()).toMatch(/at 0\+\d\d, over ground at 87[34]\.\d\d ft/);
     await page.keyboard.press("Escape");
 
     await page.getByRole("button", { name: "Compare" }).click();

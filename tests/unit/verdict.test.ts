@@ -125,8 +125,8 @@ const CASES: readonly (readonly [string, Changes, us: string, metric?: string])[
   [
     "sized for less than the forecast crest",
     { time: timeOf({ crests: [{ band: "likely", riseM: 0.3 }] as never }) },
-    "nothing over limit, sized 1.0 ft below the forecast crest",
-    "nothing over limit, sized 0.30 m below the forecast crest",
+    "sized 1.0 ft below the forecast crest",
+    "sized 0.30 m below the forecast crest",
   ],
   ["counting", { time: null }, "nothing over limit, counting the hours"],
   [
