@@ -66,7 +66,7 @@ describe("with the ring found", () => {
   it("stands beside the drawn one, chosen, with at least a fifth fewer bags; undo takes it away", async () => {
     await findTheRing();
     found = await bagsAtRest(page);
-    expect(await chosen(page).locator(".alternative-name").textContent()).toBe("Found ring");
+    expect(await chosen(page).locator(".alternative-named").textContent()).toBe("Found ring");
     expect(await bagsOf(cards().first())).toBe(atStart);
     expect(found).toBeLessThan(0.8 * atStart);
     const words = await panel().locator(".saving").textContent();
