@@ -82,10 +82,11 @@ describe("reaches of other sections on the map", () => {
   });
 
   it("are over the limit by their own limit alone", () => {
-    const classes = leveeShapes(line, LIMIT_M).features.map(
-      ({ properties }) => properties?.heightClass,
-    );
-    expect(classes).toEqual([3, 4]);
+    const { features } = leveeShapes(line, LIMIT_M);
+    for (const kind of ["strip", "core"]) {
+      const ofKind = features.filter(({ properties }) => properties?.kind === kind);
+      expect(ofKind.map(({ properties }) => properties?.heightClass)).toEqual([3, 4]);
+    }
   });
 });
 
