@@ -32,7 +32,7 @@ export const DEMO_TIME: TimeSettings = {
 /** When people leave: the likely river then stands at the stage given. */
 export const DEMO_LEAVE: LeaveLevel = {
   ...{ by: "stage", levelM: metres(30), at: clockAt(52) },
-  note: "Kiln Road goes under at 30.5 ft; an hour to clear the farm. Invented.",
+  note: "Kiln Road goes under next; an hour to clear the farm. Invented.",
 };
 
 function rowOf(likelyFt: number, index: number): ForecastRow {

@@ -43,6 +43,7 @@ describe("the lanes above the profile", () => {
   });
 
   it("shows what is finished at the moment looked at, and the water by then", async () => {
+    await openBlock(page, "gauge-and-forecast");
     const slider = page.getByRole("slider", { name: "Through the forecast" });
     await slider.focus();
     for (let step = 0; step < 18; step++) await page.keyboard.press("ArrowLeft");
