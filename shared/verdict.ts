@@ -4,7 +4,7 @@ import type { LevelDoubt } from "./level-doubt.ts";
 import { hasOtherSections } from "./reaches.ts";
 import { severityRank } from "./severity.ts";
 import type { Check, SizedLine } from "./sizing-types.ts";
-import { isLate, type TimeVerdict, timeVerdict } from "./time/time-verdict.ts";
+import { isLate, isSooner, type TimeVerdict, timeVerdict } from "./time/time-verdict.ts";
 import type { TracedAlternative } from "./water-types.ts";
 
 /** What is known of a line. */
@@ -84,8 +84,9 @@ export function overallVerdict(known: KnownLine): OverallVerdict {
 }
 
 /**
- * The line of fewest bags that has no Must fix and is not what the verdict is about: late where that is late. Null
- * where there is none, where nothing is to be fixed or late, and while water is not traced.
+ * The line of fewest bags that has no Must fix; where the chosen one is late, of those that are in time, or late only
+ * if the river runs high. Null where there is none, where nothing is to be fixed or late, and while water is not
+ * traced.
  */
 export function cureOf(
   chosen: KnownLine,
@@ -98,7 +99,7 @@ export function cureOf(
     .filter(({ line, traced }) => traced && line.id !== chosen.line.id && isWhole(line))
     .map((known) => ({ line: known.line, verdict: overallVerdict(known) }))
     .filter((each) => each.verdict.mustFix === 0)
-    .filter((each) => !isLate(verdict.time) || !isLate(each.verdict.time))
+    .filter((each) => !isLate(verdict.time) || isSooner(each.line, each.verdict.time))
     .sort((a, b) => a.line.totals.bags - b.line.totals.bags);
   const [best] = cures;
   return best

@@ -57,6 +57,12 @@ export function isLate({ kind }: TimeVerdict): boolean {
   return kind === "late" || kind === "late-slow" || kind === "over-a-year";
 }
 
+/** True where it is known, to the end of the work, that the water of the likely forecast does not come first. */
+export function isSooner({ time }: TimedLine, { kind }: TimeVerdict): boolean {
+  const isAhead = kind === "in-time" || kind === "late-if-high";
+  return isAhead && time?.inTime === true && !endsBeforeTheWork(time);
+}
+
 /** The verdict for a band and a pace; null where there is none. */
 export function verdictOf(
   { verdicts }: LineTime,

@@ -1,5 +1,4 @@
-import { endsBeforeTheWork } from "./forecast-end.ts";
-import { type TimedLine, type TimeVerdict, timeVerdict } from "./time-verdict.ts";
+import { isSooner, type TimedLine, type TimeVerdict, timeVerdict } from "./time-verdict.ts";
 import type { LineTime, WaysOut } from "./types.ts";
 
 const MOST_PEOPLE = 5000;
@@ -86,9 +85,6 @@ export function soonerLines<T extends OtherLine>(
   return lines
     .filter((line) => line.id !== id)
     .map((line) => ({ line, verdict: timeVerdict(line) }))
-    .filter(({ line, verdict: { kind } }) => {
-      const isSooner = kind === "in-time" || kind === "late-if-high";
-      return isSooner && line.time?.inTime === true && !endsBeforeTheWork(line.time);
-    })
+    .filter(({ line, verdict }) => isSooner(line, verdict))
     .sort((a, b) => a.line.totals.bags - b.line.totals.bags);
 }

@@ -45,7 +45,8 @@ export function overallVerdictWords(verdict: OverallVerdict, system: UnitSystem)
     const saysNothingOver = bad.length === 0 && mustFix === 0 && !isBad(time);
     return [...(saysNothingOver ? [NOTHING_OVER] : bad), inTime].join(", ");
   }
-  return bad.length > 0 ? bad.join(", ") : `${inTime}, ${NOTHING_OVER}`;
+  if (bad.length > 0) return bad.join(", ");
+  return mustFix > 0 ? mustFixWords(mustFix) : `${inTime}, ${NOTHING_OVER}`;
 }
 
 const NOTHING_OVER = "nothing over limit";
@@ -68,7 +69,7 @@ export function headlineWords(check: Check | null, system: UnitSystem): Headline
 
 /**
  * What the line that cures it comes to, after its letter: `nothing over limit, 3,603 fewer bags`; and what is
- * still wrong with it: `late at slow pace`.
+ * still wrong with it, or not known of it alone: `late if the river runs high`.
  */
 export function cureWords(cure: Cure, of: OverallVerdict, system: UnitSystem): string {
   const { fewerBags, hasOtherMaterials, verdict } = cure;
@@ -82,7 +83,9 @@ export function cureWords(cure: Cure, of: OverallVerdict, system: UnitSystem): s
       : isLate(of.time)
         ? timeVerdictWords(verdict.time, system)
         : "no Must fix";
-  const still = isLate(verdict.time) && timeVerdictWords(verdict.time, system);
+  const isUnknownOfBoth = verdict.time.kind === "not-known" && of.time.kind === "not-known";
+  const isStill = verdict.time.kind !== "in-time" && !isUnknownOfBoth;
+  const still = isStill && timeVerdictWords(verdict.time, system);
   const parts = [
     better,
     bags,
@@ -91,6 +94,9 @@ export function cureWords(cure: Cure, of: OverallVerdict, system: UnitSystem): s
   ];
   return parts.filter((part) => part !== false).join(", ");
 }
+
+/** Where no line cures it: the others may have a Must fix, be late, or not be known. */
+export const NO_CURE = "No other line is known to fix this.";
 
 /** A length over the limit, whole; where it is that short, `less than 1 ft`. */
 function overLengthWords(lengthM: number, units: Units): string {

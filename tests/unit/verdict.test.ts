@@ -121,6 +121,7 @@ const CASES: readonly (readonly [string, Changes, us: string, metric?: string])[
     "39 ft without elevation data",
     "12 m without elevation data",
   ],
+  ["a Must fix that nothing else names", { checks: [LATE] }, "1 Must fix"],
   ["water gets in", { dry: false, checks: [GETS_IN] }, "water gets in"],
   [
     "sized for less than the forecast crest",
@@ -253,6 +254,27 @@ describe("a line that cures it", () => {
       "late if the river runs high, 2,879 fewer bags",
     );
     expect(curedBy(a, { ...b, traced: null })).toBeNull();
+  });
+
+  it("says what is still wrong with it, also if the river runs high or where its time alone is not known", () => {
+    const said = (time: ReturnType<typeof timeOf>, chosen = a) =>
+      cureWords(curedBy(chosen, known({ id: "b", time }))!, overallVerdict(chosen), "us");
+    const ends = timeOf({ finishSlowH: 80 });
+    const low = timeOf({ crests: [{ band: "likely", riseM: 0.3 }] as never });
+    const better = "nothing over limit, as many bags";
+    expect(said(timeOf({}))).toBe(better);
+    expect(said(timeOf({ high: false }))).toBe(`${better}, late if the river runs high`);
+    expect(said(low)).toBe(`${better}, sized 1.0 ft below the forecast crest`);
+    expect(said(ends)).toBe(`${better}, time not known: the forecast ends before the work does`);
+    expect(said(ends, known({ ...over, id: "a", time: ends }))).toBe(better);
+  });
+
+  it("is none whose time is not known where this is late", () => {
+    const late = known({ id: "a", time: timeOf({ slow: false }) });
+    expect(curedBy(late, known({ id: "b", time: timeOf({ finishSlowH: 80 }) }))).toBeNull();
+    expect(curedBy(late, known({ id: "b", time: null }))).toBeNull();
+    const high = timeOf({ high: false, finishSlowH: 80 });
+    expect(curedBy(late, known({ id: "b", time: high }))).toBeNull();
   });
 
   it("is none where nothing is to be fixed, or where its own figures are no answer", () => {

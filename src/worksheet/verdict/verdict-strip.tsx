@@ -3,7 +3,7 @@ import { letterOf } from "../../../shared/line-letter.ts";
 import type { OverallVerdict } from "../../../shared/verdict.ts";
 import { lesserWords } from "../../../shared/words/check-list.ts";
 import { mustFixWords } from "../../../shared/words/must-fix.ts";
-import { cureWords, headlineWords } from "../../../shared/words/verdict.ts";
+import { cureWords, headlineWords, NO_CURE } from "../../../shared/words/verdict.ts";
 import { plan } from "../../document/store.ts";
 import { SeverityMark } from "../../drawing/severity-mark.tsx";
 import { chooseAlternative } from "../../live/actions.ts";
@@ -54,7 +54,7 @@ function Found({ verdict }: { readonly verdict: OverallVerdict }) {
   );
 }
 
-/** Another line without a Must fix; that there is none, where others were drawn. */
+/** Another line without a Must fix; that none is known, where others were drawn. */
 function Cured({ verdict }: { readonly verdict: OverallVerdict }) {
   const { alignments } = plan.value;
   const cure = cureNow.value;
@@ -69,5 +69,5 @@ function Cured({ verdict }: { readonly verdict: OverallVerdict }) {
     );
   }
   if (verdict.mustFix === 0 || alignments.length < 2) return null;
-  return <p class="verdict-remedy">No other line is without a Must fix.</p>;
+  return <p class="verdict-remedy">{NO_CURE}</p>;
 }
