@@ -7,8 +7,10 @@ export interface Exported {
   readonly plan: Plan;
   readonly alternative: Alignment;
   readonly line: SizedLine;
-  /** Every check of the line and of the water. */
+  /** Every check of the line, and of the water where it was traced. */
   readonly checks: readonly Check[];
+  /** False where the water was not traced, so that no check says what it shows of the line. */
+  readonly isTraced: boolean;
   /** What its elevations count from. */
   readonly verticalDatum: string;
   readonly system: UnitSystem;

@@ -1,4 +1,4 @@
-import { isWhole, mustFixCount } from "../completeness.ts";
+import { isCounted, isWhole, mustFixCount } from "../completeness.ts";
 import { letterOfLine } from "../line-letter.ts";
 import { lengthIn, lengthUnit } from "../units.ts";
 import { DISCLAIMER } from "../words/cautions.ts";
@@ -10,8 +10,9 @@ import { decimals } from "./rounded.ts";
 /** Facts of a line; the unit in each name. */
 type State = Readonly<Record<string, Value | readonly MustFix[] | readonly string[]>>;
 
-/** Which line it is, for how much of it there are figures, how many things must be fixed, and its vertical datum. */
-export function lineFacts({ plan, line, checks, verticalDatum, system }: Exported): Named {
+/** Which line it is, what its figures are of and count from, and how many things must be fixed. */
+export function lineFacts(exported: Exported): Named {
+  const { plan, line, checks, isTraced, verticalDatum, system } = exported;
   const { totals } = line;
   const unit = lengthUnit(system);
   return {
@@ -21,7 +22,10 @@ export function lineFacts({ plan, line, checks, verticalDatum, system }: Exporte
     vertical_datum: verticalDatum,
     complete: isWhole(line),
     [`line_without_elevation_data_${unit}`]: decimals(lengthIn(totals.lengthNoDataM, system), 1),
-    [`line_over_height_limit_${unit}`]: decimals(lengthIn(totals.lengthOverLimitM, system), 1),
+    [`line_over_height_limit_${unit}`]: isCounted(line)
+      ? decimals(lengthIn(totals.lengthOverLimitM, system), 1)
+      : null,
+    water_traced: isTraced,
     leave: leaveWords(plan, system),
     must_fix_count: mustFixCount(checks),
   };
@@ -36,6 +40,6 @@ export function lineState(exported: Exported): State {
   return {
     ...lineFacts(exported),
     must_fix: mustFixOf(checks, system),
-    cautions: [...shortCautions(checks, system), DISCLAIMER],
+    cautions: [...shortCautions(exported), DISCLAIMER],
   };
 }

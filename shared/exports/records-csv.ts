@@ -1,11 +1,13 @@
-import { mustFixCount } from "../completeness.ts";
-import { letterOfLine } from "../line-letter.ts";
-import { lengthIn, lengthUnit } from "../units.ts";
+import { lengthUnit } from "../units.ts";
 import { DISCLAIMER } from "../words/cautions.ts";
 import { leaveWords } from "../words/leave.ts";
 import { mustFixLead, mustFixOf, shortCautions } from "../words/line-state.ts";
 import { type Cell, csvText } from "./csv.ts";
 import type { Exported, Named } from "./exported.ts";
+import { lineFacts } from "./line-state.ts";
+
+/** Facts of the line that stand in every row, before its own figures; others follow after them. */
+const WHO = ["site", "line_letter", "line"];
 
 /**
  * Records of a line as CSV (RFC 4180). The head names every column with its unit; the column `row` says what a
@@ -20,32 +22,32 @@ export function recordsCsv(
   head: readonly string[],
   records: readonly Named[],
 ): string {
-  const { plan, line, checks, verticalDatum, system } = exported;
-  const who = [plan.title, letterOfLine(plan, line.id), line.name];
+  const { plan, checks, system } = exported;
+  const facts = lineFacts(exported);
+  const cells = (names: readonly string[]) => names.map((name) => cellOf(facts[name] ?? null));
   const mustFix = mustFixOf(checks, system);
-  const count = mustFixCount(checks);
-  const noData = `line_without_elevation_data_${lengthUnit(system)}`;
-  const noDataLength = Number(lengthIn(line.totals.lengthNoDataM, system).toFixed(1));
   const blanks = head.map(() => null);
+  const about = [
+    "vertical_datum",
+    `line_without_elevation_data_${lengthUnit(system)}`,
+    "must_fix_count",
+  ];
   const noted = (row: string, note: string, finding: string | null = null): Cell[] => [
-    ...[row, ...who, note, ...blanks],
-    ...[verticalDatum, noDataLength, count, finding],
+    ...[row, ...cells(WHO), note, ...blanks],
+    ...[...cells(about), finding],
   ];
   return csvText([
-    [
-      ...["row", "site", "line_letter", "line", "note", ...head],
-      ...["vertical_datum", noData, "must_fix_count", "finding"],
-    ],
-    ...(count > 0 ? [noted("Must fix", mustFixLead(count))] : []),
+    [...["row", ...WHO, "note", ...head], ...[...about, "finding"]],
+    ...(mustFix.length > 0 ? [noted("Must fix", mustFixLead(mustFix.length))] : []),
     ...mustFix.map(({ what, remedy, finding }) =>
       noted("Must fix", `${what} ${remedy}`, JSON.stringify(finding)),
     ),
     noted("Leave", leaveWords(plan, system)),
-    ...shortCautions(checks, system).map((caution) => noted("Caution", caution)),
+    ...shortCautions(exported).map((caution) => noted("Caution", caution)),
     noted("Note", DISCLAIMER),
     ...records.map((record): Cell[] => [
-      ...[kind, ...who, null, ...head.map((name) => cellOf(record[name] ?? null))],
-      ...[verticalDatum, noDataLength, count, null],
+      ...[kind, ...cells(WHO), null, ...head.map((name) => cellOf(record[name] ?? null))],
+      ...[...cells(about), null],
     ]),
   ]);
 }

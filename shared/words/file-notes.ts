@@ -15,7 +15,8 @@ export interface FileNotes {
 }
 
 /** The notes of a file in any format. */
-export function fileNotes({ plan, line, checks, verticalDatum, system }: Exported): FileNotes {
+export function fileNotes(exported: Exported): FileNotes {
+  const { plan, line, checks, verticalDatum, system } = exported;
   const mustFix = mustFixOf(checks, system);
   return {
     mustFix: [
@@ -29,6 +30,6 @@ export function fileNotes({ plan, line, checks, verticalDatum, system }: Exporte
       `Elevations, heights and widths are in ${lengthUnit(system)}. Vertical datum: ${verticalDatum}. Longitude and latitude: WGS 84.`,
       SETTLING_NOTE,
     ],
-    cautions: [...shortCautions(checks, system), DISCLAIMER],
+    cautions: [...shortCautions(exported), DISCLAIMER],
   };
 }

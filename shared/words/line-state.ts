@@ -1,4 +1,5 @@
 import type { CheckFinding } from "../checks/findings.ts";
+import type { Exported } from "../exports/exported.ts";
 import type { Check } from "../sizing-types.ts";
 import type { UnitSystem } from "../units.ts";
 import { capital } from "./capital.ts";
@@ -30,9 +31,13 @@ export function mustFixLead(count: number): string {
 }
 
 /** The cautions for a line in short, what may kill first: how deep water comes if it fails, then those for all lines. */
-export function shortCautions(checks: readonly Check[], system: UnitSystem): string[] {
+export function shortCautions({ checks, isTraced, system }: Exported): string[] {
   const ifItFails = sortedChecks(checks)
     .filter(({ finding }) => finding.kind === "if-it-fails")
     .map((check) => checkWords(check, system).what);
-  return [...ifItFails, ...CAUTIONS.map(({ short }) => short)];
+  return [...(isTraced ? ifItFails : [NOT_TRACED]), ...CAUTIONS.map(({ short }) => short)];
 }
+
+/** In the place of what the water shows of a line. */
+export const NOT_TRACED =
+  "Water has not been traced: whether it comes around this line is not known.";

@@ -4,7 +4,7 @@ import type { TracedStructure } from "../water-types.ts";
 
 /**
  * What is known of a building, as sentences: its floor, and the sized-for water there with no levee built.
- * @param traced null while the water is being followed, and where it cannot be
+ * @param traced null while the water is being traced, and where it cannot be
  */
 export function structureWords(
   { floorM }: Structure,
@@ -16,7 +16,7 @@ export function structureWords(
 }
 
 function waterWords({ wet, depthM, overFloorM }: TracedStructure, system: UnitSystem): string {
-  if (wet === null) return "Not on this elevation data.";
+  if (wet === null) return "Whether water reaches it is not known.";
   if (!wet) return "Sized-for water does not reach it overland.";
   const depth = depthM === null ? "" : `, up to ${formatLength(depthM, system)} deep`;
   const floor =

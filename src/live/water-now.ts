@@ -1,4 +1,5 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
+import { allChecks } from "../../shared/all-checks.ts";
 import { mustFixCount } from "../../shared/completeness.ts";
 import type { Check, SizedLine } from "../../shared/sizing-types.ts";
 import type { TracedAlternative, WaterTrace, WetMask } from "../../shared/water-types.ts";
@@ -56,9 +57,8 @@ function masksOf({ mask, nearMask }: WaterTrace): readonly WetMask[] {
 }
 
 /** Every check of a line, and of the water while that is known. */
-export function checksOf({ id, checks }: Pick<SizedLine, "id" | "checks">): readonly Check[] {
-  const ofWater = tracedNow.value.get(id)?.checks ?? [];
-  return [...checks, ...ofWater, ...(waterNow.value?.checks ?? [])];
+export function checksOf(line: Pick<SizedLine, "id" | "checks">): readonly Check[] {
+  return allChecks(line, waterNow.value);
 }
 
 /** How many things must be fixed on a line, by all that is known of it. */

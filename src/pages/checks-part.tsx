@@ -4,6 +4,7 @@ import type { UnitSystem } from "../../shared/units.ts";
 import { CAUTIONS, DISCLAIMER, PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import { sortedChecks } from "../../shared/words/check-list.ts";
 import { checkWords } from "../../shared/words/checks.ts";
+import { NOT_TRACED } from "../../shared/words/line-state.ts";
 import { SEVERITY_NAMES } from "../../shared/words/severity.ts";
 import { SeverityMark } from "../drawing/severity-mark.tsx";
 
@@ -28,11 +29,7 @@ export function ChecksPart({ checks: found, overtops, system }: ChecksPartProps)
     <>
       <section class="sheet-part" aria-label="Checks">
         <h2>Checks</h2>
-        <p>
-          {overtops
-            ? `This line ${overtops}.`
-            : "Water has not been traced: whether it comes around this line is not known."}
-        </p>
+        <p>{overtops ? `This line ${overtops}.` : NOT_TRACED}</p>
         {checks.length === 0 && (
           <p>
             The checks found nothing on this line. They see only what the elevation data and the

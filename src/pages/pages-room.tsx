@@ -194,6 +194,7 @@ function Sheets({ line, alternative, map }: SheetsProps) {
 function exported(line: SizedLine, alternative: Alignment): Exported {
   return {
     ...{ plan: plan.value, alternative, line, checks: chosenChecks.value },
+    isTraced: tracedLine.value !== null,
     verticalDatum: verticalDatumWords(plan.value, ground.value),
     system: unitSystem.value,
   };

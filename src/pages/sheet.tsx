@@ -33,7 +33,7 @@ export function Sheet({ of, name, label, forCrew, children }: SheetProps) {
             <tr>
               <td>
                 <ul class="sheet-cautions">
-                  {shortCautions(of.checks, of.system).map((caution) => (
+                  {shortCautions(of).map((caution) => (
                     <li key={caution}>{caution}</li>
                   ))}
                 </ul>

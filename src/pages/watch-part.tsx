@@ -22,6 +22,7 @@ import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
 import { spanWords } from "../../shared/words/holding.ts";
 import { insideCapWords } from "../../shared/words/inside.ts";
 import { leaveWords } from "../../shared/words/leave.ts";
+import { NOT_TRACED } from "../../shared/words/line-state.ts";
 import { pumpCountWords, pumpWords } from "../../shared/words/pumps.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { nearestChainage } from "../drawing/line/along.ts";
@@ -97,7 +98,7 @@ function Leave({ of: { plan, line, checks, system }, traced }: LeaveProps) {
       <p>
         {traced
           ? `By the plan this line ${overtopsButForGap(traced, line, plan, system, mustFixCount(checks))}. `
-          : "Water has not been traced: whether it comes around this line is not known. "}
+          : `${NOT_TRACED} `}
         The top of levee is {freeboard} above the sized-for water; freeboard is not protection.
         {riseM > 0 &&
           ` The forecast crest is ${formatLength(riseM, system)} above the sized-for water.`}

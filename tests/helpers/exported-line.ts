@@ -26,7 +26,10 @@ export const HOSTILE_LINE = size(plan, alternative, ground);
 /** The same as it leaves the program. */
 export function hostileExport(system: UnitSystem): Exported {
   const line = HOSTILE_LINE;
-  return { plan, alternative, line, checks: line.checks, verticalDatum: "NAVD 88", system };
+  const { checks } = line;
+  return {
+    ...{ plan, alternative, line, checks, isTraced: true, verticalDatum: "NAVD 88", system },
+  };
 }
 
 /** A grid in US survey feet: the plan plane, its origin moved away from zero. */

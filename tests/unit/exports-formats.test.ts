@@ -6,7 +6,7 @@ import { escaped } from "../../shared/exports/xml.ts";
 import { CAUTIONS } from "../../shared/words/cautions.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { LEAVE_NOT_SET } from "../../shared/words/leave.ts";
-import { mustFixLead } from "../../shared/words/line-state.ts";
+import { mustFixLead, NOT_TRACED } from "../../shared/words/line-state.ts";
 import { HOSTILE_LINE, hostileExport, written } from "../helpers/exported-line.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
@@ -109,6 +109,15 @@ describe("the grid of a drawing", () => {
       code: "export/grid-unit",
       remedy: expect.stringContaining("KML, GPX or GeoJSON"),
     });
+  });
+});
+
+describe("a line whose water was not traced", () => {
+  it.each(NAMES)("says so in %s, and one that was traced does not", async (as) => {
+    const exported = hostileExport("us");
+    const untraced = await written(as, { ...exported, isTraced: false });
+    expect(wordsIn(untraced, as)).toContain(NOT_TRACED);
+    expect(wordsIn(await written(as, exported), as)).not.toContain(NOT_TRACED);
   });
 });
 

@@ -39,7 +39,7 @@ const line = size(plan, alternative, ground);
 function leaving(system: UnitSystem, changes: Partial<Exported> = {}): Exported {
   return {
     ...{ plan, alternative, line, checks: [...line.checks, FAILS], system },
-    ...{ verticalDatum: "NAVD 88", ...changes },
+    ...{ isTraced: true, verticalDatum: "NAVD 88", ...changes },
   };
 }
 

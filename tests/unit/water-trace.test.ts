@@ -1,4 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { allChecks } from "../../shared/all-checks.ts";
+import { mustFixCount } from "../../shared/completeness.ts";
 import type { Plan } from "../../shared/plan.ts";
 import {
   DRY,
@@ -10,11 +12,21 @@ import {
   type WaterTrace,
   type WetMask,
 } from "../../shared/water-types.ts";
+import { structureWords } from "../../shared/words/structure.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import type { CellWindow } from "../../workers/raster/window.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
 import { messageOf } from "../helpers/check-text.ts";
-import { type Corner, openLine, PLANE, planWith, ring, structure } from "../helpers/grounds.ts";
+import {
+  type Corner,
+  flat,
+  openLine,
+  PLANE,
+  planWith,
+  ring,
+  size,
+  structure,
+} from "../helpers/grounds.ts";
 import { byFormula, type Heights, terrainOf } from "../helpers/water-grids.ts";
 
 /** Corners given east and south, as the grids run. */
@@ -451,6 +463,31 @@ describe("marked sources", () => {
     const wet = await trace(valley, { ...ringed, water: { ...ringed.water, elevationM: 101 } });
     expect(wet.alternatives[0]!.dry).toBe(true);
     expect(wet.structures[0]!.wet).not.toBeNull();
+    expect(structureWords(house, trail.structures[0]!, "us")).toBe(
+      "Floor not known. Whether water reaches it is not known.",
+    );
+  });
+
+  it("that cover no ground are one Must fix, where the line says too that water and ground do not fit", async () => {
+    const sizedAt = async (levelM: number) => {
+      const alignment = ring(box(50, 20, 75, 40));
+      const plan = { ...planWith(levelM, { structures: [house] }), alignments: [alignment] };
+      return { line: size(plan, alignment, flat(102)), trail: await trace(valley, plan) };
+    };
+    const { line, trail } = await sizedAt(50);
+    expect([mustFixCount(line.checks), mustFixCount(trail.checks)]).toEqual([1, 1]);
+    const kinds = allChecks(line, trail).map(({ finding }) => finding.kind);
+    expect(kinds).toContain("water-level");
+    expect(kinds).not.toContain("no-water");
+    expect(mustFixCount(allChecks(line, trail))).toBe(1);
+    expect(allChecks({ ...line, checks: [] }, trail)).toEqual(trail.checks);
+    expect(allChecks(line, null)).toEqual(line.checks);
+    const fits = await sizedAt(101);
+    expect(allChecks(fits.line, fits.trail)).toHaveLength(
+      fits.line.checks.length +
+        fits.trail.alternatives[0]!.checks.length +
+        fits.trail.checks.length,
+    );
   });
 
   it("off the ground make every low edge a source, so that nothing is called dry that is not", async () => {

@@ -1,13 +1,12 @@
+import { allChecks } from "../../shared/all-checks.ts";
 import { mustFixCount } from "../../shared/completeness.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { FILE_FORMATS, type FileFormat } from "../../shared/exports/formats.ts";
 import { asFailure, Refusal } from "../../shared/failure.ts";
 import { letterOf } from "../../shared/line-letter.ts";
-import type { Engine } from "../../shared/messages.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
-import type { Check } from "../../shared/sizing-types.ts";
 import { failureText } from "../../shared/words/failure.ts";
-import { mustFixLead } from "../../shared/words/line-state.ts";
+import { mustFixLead, NOT_TRACED } from "../../shared/words/line-state.ts";
 import { lineTitle } from "../../shared/words/title.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { verticalDatumWords } from "../../shared/words/vertical-datum.ts";
@@ -94,15 +93,13 @@ async function runExport({ words, startEngine, resolve, say }: Terminal): Promis
 
   const alternative = plan.alignments.find((each) => each.id === id)!;
   const [line] = (await engine.size({ plan, ids: [id] })).lines;
-  const ofWater = await waterChecks(engine, plan, id).catch((thrown: unknown) => {
-    say(
-      `Note: the water was not traced, so what it shows is not in the file. ${failureText(asFailure(thrown), system)}`,
-    );
-    return [];
+  const trace = await engine.traceWater({ plan }).catch((thrown: unknown) => {
+    say(`${NOT_TRACED} ${failureText(asFailure(thrown), system)}`);
+    return null;
   });
   const exported: Exported = {
-    ...{ plan, alternative, line: line!, checks: [...line!.checks, ...ofWater], system },
-    verticalDatum: verticalDatumWords(plan, terrain),
+    ...{ plan, alternative, line: line!, checks: allChecks(line!, trace), system },
+    ...{ isTraced: trace !== null, verticalDatum: verticalDatumWords(plan, terrain) },
   };
   const text = await format.write(exported, (places) => engine.toGrid({ places }));
   const faults = mustFixCount(exported.checks);
@@ -118,12 +115,6 @@ async function runExport({ words, startEngine, resolve, say }: Terminal): Promis
     `${lineTitle(plan, exported.line)}: ${exported.line.stations.length} stakes written to ${out}.`,
   );
   return "";
-}
-
-/** What the water shows of a line, as the screen adds it to the line's own checks. */
-async function waterChecks(engine: Engine, plan: Plan, id: string): Promise<readonly Check[]> {
-  const { alternatives, checks } = await engine.traceWater({ plan });
-  return [...(alternatives.find((each) => each.id === id)?.checks ?? []), ...checks];
 }
 
 function formatFrom(word: string | undefined): FileFormat {
