@@ -13,6 +13,7 @@ import { keepAnnounced } from "./live/announced.ts";
 import { markStale } from "./live/current.ts";
 import { startDemo } from "./live/demo.ts";
 import { keepPicking } from "./live/footprints.ts";
+import { groundsOpening } from "./live/ground.ts";
 import { keepGroundOfPlan } from "./live/ground-of-plan.ts";
 import { hearEngine } from "./live/heard.ts";
 import { keepMarks } from "./live/marks.ts";
@@ -45,7 +46,15 @@ function loadAhead(): void {
   ]);
 }
 
+/** Brings back what was kept, else the example; until then nothing says that no elevation data is open. */
 async function start(): Promise<void> {
+  groundsOpening.value += 1;
+  await begin().finally(() => {
+    groundsOpening.value -= 1;
+  });
+}
+
+async function begin(): Promise<void> {
   const kept = await restore().catch((thrown) => {
     tell("error", asFailure(thrown));
     return null;
@@ -54,8 +63,7 @@ async function start(): Promise<void> {
   const restored = kept !== null && startFrom(kept).ok;
   const ground = restored ? () => openKept(kept) : startDemo();
   keepPlan({ onFailure: tellNotKept, onKeptAgain, onKept });
-  await ground();
-  keepGroundOfPlan();
+  await ground().finally(keepGroundOfPlan);
 }
 
 function tellNotKept(failure: Failure): void {
@@ -90,8 +98,9 @@ keepMomentTraced();
 keepFollowing();
 keepSideways();
 keepAnnounced();
+const started = start();
 const root = document.getElementById("app");
 if (root) render(<App />, root);
-start()
+started
   .catch((thrown) => tell("error", asFailure(thrown)))
   .then(() => setTimeout(loadAhead, AHEAD_MS));
