@@ -13,7 +13,7 @@ import { keepTerrain } from "../document/keeping.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { engine } from "../engine.ts";
-import { type DemoSite, isTouched, siteOf } from "./demo-sites.ts";
+import { type DemoSite, example, isTouched, siteOf } from "./demo-sites.ts";
 import {
   ground,
   groundFailure,
@@ -39,9 +39,9 @@ export async function openTerrainFiles(
   if (failure) tellGround(failure);
 }
 
-/** Says why elevation data could not be opened: at the first step while there is none, else in a notice. */
+/** Says why elevation data could not be opened: at the first step where that is on screen, else in a notice. */
 export function tellGround(failure: Failure): void {
-  if (ground.peek()) tell("error", failure);
+  if (ground.peek() || example.peek()) tell("error", failure);
   else groundFailure.value = failure;
 }
 
@@ -55,6 +55,7 @@ export async function openGround(
   const marks = choicesFor(plan.peek().ground.marks, refsOf(files));
   const met = openFiles.peek() === files ? markMet.peek() : null;
   const marksAsked = met && !isSaid(met, marks) ? [met] : [];
+  const openedUnder = example.peek();
   const abort = new AbortController();
   groundsOpening.value += 1;
   groundFailure.value = null;
@@ -75,7 +76,8 @@ export async function openGround(
       ground.value = summary;
       sizeAgain.value += 1;
       withdrawAll("raster/", "ground/", "plan/other-terrain");
-      rememberTerrain(files, summary);
+      const isLate = isOf(files, openedUnder) && example.peek() !== openedUnder;
+      if (!isLate) rememberTerrain(files, summary);
     });
     return null;
   } catch (thrown) {
@@ -146,6 +148,11 @@ function blobsOf(files: readonly File[]): TerrainFile[] {
 /** Files as the plan names them. */
 export function refsOf(files: readonly File[]): TerrainRef[] {
   return files.map((file) => ({ name: file.name, bytes: file.size }));
+}
+
+/** Whether files are the invented ground of an example: where another plan came meanwhile, that is not put on it. */
+function isOf(files: readonly File[], site: DemoSite | null): boolean {
+  return site !== null && siteOf(refsOf(files)) === site;
 }
 
 /** Puts the ground into the plan, unless the plan is of another place: that one keeps what was said of its own. */

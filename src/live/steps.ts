@@ -4,6 +4,7 @@ import { missingCrew } from "../../shared/time/crew-inputs.ts";
 import type { StepKey } from "../../shared/words/steps.ts";
 import { plan } from "../document/store.ts";
 import { ground, unitQuestion } from "./ground.ts";
+import { planElsewhere } from "./plan-apart.ts";
 import { markAsked } from "./uncounted.ts";
 
 /** One of the steps from nothing to a timed line. */
@@ -15,7 +16,8 @@ export interface PlanStep {
 /** The steps of a plan, in their order. */
 export const steps: ReadonlySignal<readonly PlanStep[]> = computed(() => {
   const now = plan.value;
-  const isGround = ground.value !== null && !unitQuestion.value && !markAsked.value;
+  const isAsked = unitQuestion.value !== null || markAsked.value !== null;
+  const isGround = ground.value !== null && !isAsked && !planElsewhere.value;
   return [
     { key: "ground", isDone: isGround },
     { key: "water", isDone: isWaterGiven(now.water) },

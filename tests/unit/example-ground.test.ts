@@ -1,0 +1,92 @@
+import { beforeEach, describe, expect, it, vi } from "vitest";
+import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { Refusal } from "../../shared/failure.ts";
+import type { GroundSummary } from "../../shared/messages.ts";
+import { notices } from "../../src/document/notices.ts";
+import { plan, startFrom, undoNote } from "../../src/document/store.ts";
+import { DEMO_SITES, example, planOfSite } from "../../src/live/demo-sites.ts";
+import { ground, groundFailure, openFiles } from "../../src/live/ground.ts";
+import { startNewPlan } from "../../src/live/new-plan.ts";
+import { openTerrainFiles } from "../../src/live/open-ground.ts";
+import { steps } from "../../src/live/steps.ts";
+
+/** Answers the opening that is under way, as the test decides. */
+let answer: (summary: GroundSummary | Refusal) => void = () => {};
+vi.mock("../../src/engine.ts", () => ({
+  engine: {
+    openTerrain: () =>
+      new Promise((resolve, reject) => {
+        answer = (came) => (came instanceof Refusal ? reject(came) : resolve(came));
+      }),
+  },
+}));
+vi.mock("../../src/document/keeping.ts", () => ({ keepTerrain: async () => {} }));
+
+const site = DEMO_SITES[0];
+const finished = planOfSite(site);
+if (!finished.ok) throw new Error(finished.failure.message);
+const demo = finished.value.plan;
+const [{ name, bytes }] = demo.terrain as [(typeof demo.terrain)[number]];
+const file = new File([new Uint8Array(bytes)], name);
+
+function summaryOf(west: number): GroundSummary {
+  return {
+    ...{ name, files: [{ name, bytes, format: "GeoTIFF" }], columns: 10, rows: 10 },
+    ...{ bounds: [west, 42.98, west + 0.02, 43], cellXM: 1, cellYM: 1, crs: "EPSG:26915" },
+    ...{ corners: [], crsNote: null, verticalDatum: null, lowestM: 260, highestM: 270 },
+    ...{ verticalUnit: "metre", verticalUnitFrom: "file", holeShare: 0, fromOverview: false },
+    ...{ notes: [], marks: [], marksAsked: [] },
+  } as unknown as GroundSummary;
+}
+
+beforeEach(() => {
+  ground.value = null;
+  groundFailure.value = null;
+  openFiles.value = [];
+  notices.value = [];
+  startFrom({ plan: demo });
+});
+
+describe("the elevation data of the example", () => {
+  it("is no step of undo when it comes", async () => {
+    const opening = openTerrainFiles([file]);
+    answer(summaryOf(-93.98));
+    await opening;
+    expect(ground.value?.name).toBe(name);
+    expect(undoNote.value).toBe(null);
+    expect(example.value).toBe(site);
+  });
+
+  it("is not put into a new plan that was started while it was read", async () => {
+    const opening = openTerrainFiles([file]);
+    startNewPlan();
+    answer(summaryOf(-93.98));
+    await opening;
+    expect(plan.value.terrain).toEqual([]);
+    expect(undoNote.value).toBe("Start a new plan");
+    expect(example.value).toBe(null);
+  });
+
+  it("says in a notice why it cannot be opened: the first steps are not on screen then", async () => {
+    const opening = openTerrainFiles([file]);
+    answer(new Refusal("raster/unreadable", "The file is cut short.", "Copy it again."));
+    await opening;
+    expect(notices.value.map(({ failure }) => failure.code)).toEqual(["raster/unreadable"]);
+    startFrom({ plan: EMPTY_PLAN });
+    const own = openTerrainFiles([file]);
+    answer(new Refusal("raster/other", "The file is cut short.", "Copy it again."));
+    await own;
+    expect(groundFailure.value?.code).toBe("raster/other");
+  });
+});
+
+describe("the first step", () => {
+  const isGroundDone = () => steps.value.find(({ key }) => key === "ground")?.isDone;
+
+  it("is not done by elevation data of another place than the plan's", () => {
+    ground.value = summaryOf(-93.98);
+    expect(isGroundDone()).toBe(true);
+    ground.value = summaryOf(-90);
+    expect(isGroundDone()).toBe(false);
+  });
+});
