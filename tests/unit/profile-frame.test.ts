@@ -57,6 +57,27 @@ describe("frame of a long profile", () => {
     }
   });
 
+  it("writes every elevation on paper, and every second of many on the screen", () => {
+    const request = { line, limitM: LIMIT_M, unitSystem: "us", ...size } as const;
+    const tall = { ...request, heightPx: 400, stretch: { fromM: 0, toM: 266 } };
+    expect(profileFrame(tall).yTicks.every(({ label }) => label !== "")).toBe(true);
+    const bare = profileFrame({ ...tall, layout: "screen" }).yTicks.map(
+      ({ label }) => label === "",
+    );
+    expect(bare.length).toBeGreaterThan(3);
+    expect(bare.toReversed()).toEqual(bare.map((_, i) => i % 2 === 1));
+  });
+
+  it("names the lines at their ends in the order of their heights, the limit above the water too", () => {
+    const frame = profileFrame({
+      ...{ line, limitM: 0.05, unitSystem: "us", ...size, layout: "screen" },
+      stretch: { fromM: 0, toM: 266 },
+    });
+    const reaches = line.reaches.map((reach) => ({ ...reach, limitM: 0.05 }));
+    const labels = endLabels({ ...line, reaches }, frame, "Water");
+    expect(labels.map(({ kind }) => kind)).toEqual(["crest", "limit", "water"]);
+  });
+
   it("keeps heights where they are while zooming along the line", () => {
     expect(frameOf("us", { fromM: 100, toM: 120 }).y(260.5)).toBe(frameOf("us").y(260.5));
   });
@@ -94,7 +115,9 @@ describe("frame of a long profile", () => {
     expect(labels[1]!.y - labels[0]!.y).toBeGreaterThanOrEqual(16);
     expect(labels[2]!.y).toBeCloseTo(frame.y(261 - LIMIT_M), 6);
     const low = profileFrame({ ...request, heightPx: 60, layout: "screen" });
-    for (const { y } of endLabels(line, low, "Water")) expect(y).toBeLessThanOrEqual(60);
+    const ys = endLabels(line, low, "Water").map(({ y }) => y);
+    expect(Math.max(...ys)).toBeLessThanOrEqual(60);
+    expect(Math.min(ys[1]! - ys[0]!, ys[2]! - ys[1]!)).toBeGreaterThanOrEqual(16);
   });
 
   it("names the limit in the chosen unit", () => {

@@ -33,9 +33,19 @@ export function endLabels(line: SizedLine, frame: ProfileFrame, waterWords: stri
   ];
   if (hasOneLimit(line))
     labels.push({ kind: "limit", text: "Height limit", y: y(crestM - limitM) });
-  let freeFrom = plot.top + EDGE_PX - APART_PX;
-  return labels.map((label) => {
-    freeFrom = Math.min(plot.bottom - EDGE_PX, Math.max(label.y, freeFrom + APART_PX));
-    return { ...label, y: freeFrom };
-  });
+  return apart(
+    labels.sort((a, b) => a.y - b.y),
+    plot.top + EDGE_PX,
+    plot.bottom - EDGE_PX,
+  );
+}
+
+/** Labels in their order, moved down off the one above; those that leave no room at the foot push that one up. */
+function apart(labels: readonly EndLabel[], topPx: number, bottomPx: number): EndLabel[] {
+  const ys: number[] = [];
+  for (const { y } of labels) ys.push(Math.max(y, topPx, (ys.at(-1) ?? -Infinity) + APART_PX));
+  for (let i = ys.length - 1; i >= 0; i--) {
+    ys[i] = Math.min(ys[i]!, (ys[i + 1] ?? bottomPx + APART_PX) - APART_PX);
+  }
+  return labels.map((label, i) => ({ ...label, y: ys[i]! }));
 }

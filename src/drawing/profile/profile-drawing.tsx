@@ -5,7 +5,6 @@ import "./profile.css";
 import type { LineTime } from "../../../shared/time/types.ts";
 import { Hatches } from "../hatches.tsx";
 import type { PlacedLabel } from "../place-labels.ts";
-import { textWidth } from "../text-width.ts";
 import { CheckMarks } from "./check-marks-drawing.tsx";
 import { type EndLabel, endLabels } from "./end-labels.ts";
 import { LanesDrawing } from "./lanes-drawing.tsx";
@@ -14,7 +13,8 @@ import { LineMarksDrawing } from "./line-marks-drawing.tsx";
 import type { ProfileMoment } from "./moment.ts";
 import { nearestSample } from "./picked-samples.ts";
 import { placedMarks } from "./placed-marks.ts";
-import { PROFILE_TYPE_PX, type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
+import { Axes, ScreenAxes } from "./profile-axes.tsx";
+import { type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
 import { profileLabels } from "./profile-labels.ts";
 import { lanesPx, profileLanes } from "./profile-lanes.ts";
 import { profilePaths } from "./profile-paths.ts";
@@ -172,65 +172,6 @@ function bandLook(index: number, id: string) {
   return isOver
     ? { class: "profile-band profile-over", fill: `url(#${id}-over)` }
     : { class: `profile-band levee-fill-${index + 1}` };
-}
-
-function Axes({ frame }: { readonly frame: ProfileFrame }) {
-  const { plot } = frame;
-  return (
-    <g class="profile-axes">
-      {frame.yTicks.map(({ px, label }) => (
-        <g key={label}>
-          <path class="profile-grid" d={`M${plot.left} ${px}H${plot.right}`} />
-          <text x={plot.left - 7} y={px + 4} text-anchor="end">
-            {label}
-          </text>
-        </g>
-      ))}
-      <path
-        class="profile-tick-small"
-        d={frame.stationPx.map((px) => `M${px} ${plot.bottom}v3`).join("")}
-      />
-      {frame.xTicks.map(({ px, label }) => (
-        <g key={label}>
-          <path class="profile-tick" d={`M${px} ${plot.bottom}v6`} />
-          <text x={px} y={plot.bottom + 18} text-anchor="middle">
-            {label}
-          </text>
-        </g>
-      ))}
-      <path class="profile-axis" d={`M${plot.left} ${plot.bottom}H${plot.right}`} />
-    </g>
-  );
-}
-
-/** Elevations at the left, stations in the ground at the foot. */
-function ScreenAxes({ frame }: { readonly frame: ProfileFrame }) {
-  const { plot } = frame;
-  return (
-    <g class="profile-axes">
-      {frame.yTicks.map(({ px, label }) => (
-        <g key={label}>
-          <path class="profile-tick" d={`M${plot.left} ${px}h-6`} />
-          <text x={plot.left - 9} y={px + 4} text-anchor="end">
-            {label}
-          </text>
-        </g>
-      ))}
-      {frame.xTicks.map(({ px, label }) => {
-        const half = textWidth(label, PROFILE_TYPE_PX) / 2 + 3;
-        const x = Math.min(plot.right - half, Math.max(plot.left + half, px));
-        return (
-          <g key={label}>
-            <path class="profile-tick" d={`M${px} ${plot.bottom}v-5`} />
-            <text x={x} y={plot.bottom - 8} text-anchor="middle">
-              {label}
-            </text>
-          </g>
-        );
-      })}
-      <path class="profile-axis" d={`M${plot.left} ${plot.top}V${plot.bottom}H${plot.right}`} />
-    </g>
-  );
 }
 
 interface EndsProps {

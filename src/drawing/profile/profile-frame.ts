@@ -91,7 +91,14 @@ export function profileFrame(request: FrameRequest): ProfileFrame {
   const abovePx = isScreen ? ABOVE_ON_SCREEN_PX : ABOVE_CREST_PX;
   const ys = heights(request, footY - top, abovePx);
   const rows = Math.max(2, Math.floor((footY - top) / (isScreen ? SCREEN_ROW_PX : ROW_PX)));
-  const yTicks = elevationTicks(ys, rows, unitSystem, top, footY);
+  const yTicks = elevationTicks(
+    ys,
+    rows,
+    unitSystem,
+    top,
+    footY,
+    isScreen ? MOST_LABELED : Infinity,
+  );
   const least = underPx > 0 ? LANE_LABEL_PX : 20;
   const left =
     Math.ceil(Math.max(...yTicks.map(({ label }) => textWidth(label, PROFILE_TYPE_PX)), least)) +
@@ -163,7 +170,7 @@ function heights(
   return [bottom, Math.max(highCrest + crestRoomM, bottom + spanM + limitM * 0.06)];
 }
 
-/** Of more ticks than these, every second one has its figure. */
+/** Of more ticks than these, every second one has its figure on the screen. */
 const MOST_LABELED = 3;
 
 function elevationTicks(
@@ -172,6 +179,7 @@ function elevationTicks(
   unitSystem: UnitSystem,
   top: number,
   bottom: number,
+  mostLabeled: number,
 ): Tick[] {
   const ys = scaleLinear(
     range.map((m) => lengthIn(m, unitSystem)),
@@ -180,7 +188,7 @@ function elevationTicks(
   const format = ys.tickFormat(rows, "f");
   const values = ys.ticks(rows).filter((value) => ys(value) >= top + 5 && ys(value) <= bottom - 4);
   const last = values.length - 1;
-  const isLabeled = (index: number) => last < MOST_LABELED || (last - index) % 2 === 0;
+  const isLabeled = (index: number) => last < mostLabeled || (last - index) % 2 === 0;
   return values.map((value, index) => ({
     px: ys(value),
     label: isLabeled(index)
