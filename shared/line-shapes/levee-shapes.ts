@@ -13,25 +13,19 @@ type ClassAt = (greatestHeightM: number, chainageM: number) => number;
  * The levee as it lies on the ground: strips between the toes, one MultiPolygon for each height class
  * (`kind: "strip"`, `heightClass` 0..4), and as lines the stretches where nothing is built (`free`) or
  * where ground data is missing (`no-data`). A stretch between two samples takes the higher one's class; over
- * the limit is over that of its own reach. Beside each strip its center line (`core`, `heightClass`), to be drawn where the
- * strip is too narrow to be seen.
+ * the limit is over that of its own reach.
  * @param limitM the plan's limit, whose quarters are the classes
  */
 export function leveeShapes(line: SizedLine, limitM: number): FeatureCollection {
   const { walk } = line;
   const strips: Position[][][][] = [[], [], [], [], []];
-  const cores: Position[][][] = [[], [], [], [], []];
   const free: Position[][] = [];
   const noData: Position[][] = [];
-  const classAt = (heightM: number, chainageM: number) =>
-    classOnReach(heightM, limitM, reachAt(line, chainageM).limitM);
+  const classAt = classesOf(line, limitM);
   for (const run of legRuns(walk, (i) => kindBetween(walk, i, classAt))) {
     if (run.kind === "free") free.push(center(walk, run));
     else if (run.kind === "no-data") noData.push(center(walk, run));
-    else {
-      strips[run.kind]!.push([strip(walk, run)]);
-      cores[run.kind]!.push(center(walk, run));
-    }
+    else strips[run.kind]!.push([strip(walk, run)]);
   }
   for (const [before, after] of corners(walk, line.kind === "ring")) {
     const height = classAt(
@@ -42,16 +36,33 @@ export function leveeShapes(line: SizedLine, limitM: number): FeatureCollection 
     if (wedge) strips[height]!.push([wedge]);
   }
   const features: Feature[] = strips.flatMap((polygons, heightClass) =>
-    polygons.length === 0
-      ? []
-      : [
-          multiPolygon(polygons, heightClass),
-          multiLine(cores[heightClass]!, { kind: "core", heightClass }),
-        ],
+    polygons.length === 0 ? [] : [multiPolygon(polygons, heightClass)],
   );
   if (free.length > 0) features.push(multiLine(free, { kind: "free" }));
   if (noData.length > 0) features.push(multiLine(noData, { kind: "no-data" }));
   return { type: "FeatureCollection", features };
+}
+
+/**
+ * The center lines of the levee's strips (`kind: "core"`, `heightClass`), to be drawn where a strip is too narrow to
+ * be seen.
+ * @param limitM as for {@link leveeShapes}
+ */
+export function leveeCores(line: SizedLine, limitM: number): FeatureCollection {
+  const { walk } = line;
+  const cores: Position[][][] = [[], [], [], [], []];
+  const classAt = classesOf(line, limitM);
+  for (const run of legRuns(walk, (i) => kindBetween(walk, i, classAt))) {
+    if (typeof run.kind === "number") cores[run.kind]!.push(center(walk, run));
+  }
+  const features = cores.flatMap((lines, heightClass) =>
+    lines.length === 0 ? [] : [multiLine(lines, { kind: "core", heightClass })],
+  );
+  return { type: "FeatureCollection", features };
+}
+
+function classesOf(line: SizedLine, limitM: number): ClassAt {
+  return (heightM, chainageM) => classOnReach(heightM, limitM, reachAt(line, chainageM).limitM);
 }
 
 function kindBetween(walk: Walk, i: number, classAt: ClassAt): Kind {

@@ -1,6 +1,8 @@
 import { computed, effect, untracked } from "@preact/signals";
+import type { FeatureCollection } from "geojson";
 import type { Map as MapLibreMap } from "maplibre-gl";
-import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
+import { leveeCores, leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
 import { reachShapes } from "../drawing/line/reach-shapes.ts";
@@ -25,6 +27,12 @@ import { restingView } from "./view.ts";
 /** While a corner is dragged, labels are laid out anew only so often: laying them out is slow. */
 const STATIONS_WHILE_DRAGGING_MS = 120;
 
+/** The levee as wide as its base, and its center line for where that is too narrow to be seen. */
+function leveeOnMap(line: SizedLine, limitM: number): FeatureCollection {
+  const parts = [leveeShapes(line, limitM), leveeCores(line, limitM)];
+  return { type: "FeatureCollection", features: parts.flatMap(({ features }) => features) };
+}
+
 /** Keeps what lies on the ground (levee, stations, the person's drawing, marks) in step with plan and sizes. */
 export function keepShapes(map: MapLibreMap): void {
   const limitM = computed(() => plan.value.practice.limitM);
@@ -34,7 +42,7 @@ export function keepShapes(map: MapLibreMap): void {
 
   onMap([map], () => {
     const line = chosenLine.value;
-    show(map, "levee", line ? leveeShapes(line, limitM.value) : NOTHING);
+    show(map, "levee", line ? leveeOnMap(line, limitM.value) : NOTHING);
   });
   onMap([map], () => fadeLevee(map, sizedLags.value));
   onMap([map], () => {

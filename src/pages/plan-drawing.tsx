@@ -85,7 +85,6 @@ function Levee({ plan, line, frame }: PartProps & { readonly line: SizedLine }) 
     <>
       <StripePattern id={`${id}-over`} everyMm={1.5} stripeMm={0.85} stripe="hatch-over" />
       {shapes.map(({ properties, geometry }, index) => {
-        if (properties?.kind === "core") return null;
         const d = pathOfShape(geometry, frame.toSpot);
         if (properties?.kind === "strip") {
           const look = classLook(properties.heightClass as number, id);

@@ -3,7 +3,7 @@ import type { Feature, LineString, MultiPolygon, Point, Position } from "geojson
 import { describe, expect, it } from "vitest";
 import type { RuleId } from "../../shared/checks/findings.ts";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
-import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
+import { leveeCores, leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { sizeLine } from "../../shared/size-line.ts";
 import type { Check, SizedLine } from "../../shared/sizing-types.ts";
@@ -51,11 +51,10 @@ describe("the levee on the map", () => {
   });
 
   it("keeps its center line by class, for where the strip is too narrow to be seen", () => {
-    const { features } = leveeShapes(
+    const { features: cores } = leveeCores(
       sizedOn(() => 100),
       LIMIT_M,
     );
-    const cores = features.filter((each) => each.properties!.kind === "core");
     expect(cores.map((each) => each.properties!.heightClass)).toEqual([3]);
     const [leg] = (cores[0]!.geometry as unknown as { coordinates: Position[][] }).coordinates;
     for (const [lon, lat] of leg!) {
@@ -97,8 +96,8 @@ describe("the levee on the map", () => {
     expect(free.map((each) => each.properties!.kind)).toEqual(["free"]);
     const holed = shape((xM) => (xM > 0 ? Number.NaN : 100));
     const kinds = holed.map((each) => each.properties!.kind);
-    expect(kinds).toEqual(["strip", "core", "no-data"]);
-    const gap = holed[2]!.geometry as unknown as { coordinates: Position[][] };
+    expect(kinds).toEqual(["strip", "no-data"]);
+    const gap = holed[1]!.geometry as unknown as { coordinates: Position[][] };
     const [from] = gap.coordinates[0]!;
     expect(PLANE.toPlane([from![0]!, from![1]!])[0]).toBeLessThan(0.5);
   });

@@ -2,7 +2,7 @@ import type { Feature, MultiLineString, Point, Position } from "geojson";
 import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { stationColumns } from "../../shared/exports/station-columns.ts";
-import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
+import { leveeCores, leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
 import type { Alignment, Plan, ReachSection } from "../../shared/plan.ts";
 import { classOnReach, reachAt, STANDARD } from "../../shared/reaches.ts";
 import { SECTIONS } from "../../shared/sections.ts";
@@ -82,10 +82,9 @@ describe("reaches of other sections on the map", () => {
   });
 
   it("are over the limit by their own limit alone", () => {
-    const { features } = leveeShapes(line, LIMIT_M);
-    for (const kind of ["strip", "core"]) {
-      const ofKind = features.filter(({ properties }) => properties?.kind === kind);
-      expect(ofKind.map(({ properties }) => properties?.heightClass)).toEqual([3, 4]);
+    const strips = leveeShapes(line, LIMIT_M).features;
+    for (const features of [strips, leveeCores(line, LIMIT_M).features]) {
+      expect(features.map(({ properties }) => properties?.heightClass)).toEqual([3, 4]);
     }
   });
 });
