@@ -12,6 +12,12 @@ export function otherGrid(named: string | null, ground: string | null): Failure 
   };
 }
 
+/** Asks whether footprints that name another grid are in that of the elevation data, where some of them lie on it. */
+export function gridQuestionWords(named: string, ground: string, onGround: number): string {
+  const lie = onGround === 1 ? "1 lies" : `${onGround} lie`;
+  return `The footprints say ${named}, the elevation data ${ground}. Taken as the grid of the elevation data, ${lie} on it.`;
+}
+
 /** That a typed place could not be read, or lies elsewhere. */
 export function placeRefused(why: "unreadable" | "elsewhere", text: string): Failure {
   return why === "unreadable"

@@ -41,5 +41,6 @@ export const FIRST_STEPS = ["ground", "water", "building"] as const satisfies re
 
 /** Files of a plan whose elevation data is not open, as they are asked for. */
 export function drawnOnWords(title: string, files: readonly string[]): string {
+  if (files.length === 0) return `"${title}" does not say on which elevation data it was drawn.`;
   return `"${title}" was drawn on ${files.join(", ")}. It is sized once that is open.`;
 }

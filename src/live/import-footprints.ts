@@ -6,7 +6,7 @@ import {
   type Footprints,
   placeFootprints,
 } from "../../shared/plan-footprints.ts";
-import { otherGrid } from "../../shared/words/footprints.ts";
+import { gridQuestionWords, otherGrid } from "../../shared/words/footprints.ts";
 import { readFootprintsOf } from "../document/files.ts";
 import { engine } from "../engine.ts";
 import { pick, showFootprints } from "./footprints.ts";
@@ -29,11 +29,12 @@ export async function importFootprints(chosen: File): Promise<void> {
   gridQuestion.value = null;
   if (!read.ok) return fail(read.failure);
   const { reference } = read.value;
-  if (reference.kind === "named" && reference.name !== codeOf(ground.value?.crs)) {
+  const crs = ground.peek()?.crs ?? null;
+  if (reference.kind === "named" && reference.name !== codeOf(crs)) {
     const placed = await placedOnGrid(read.value);
-    if (!placed.ok) return fail(otherGrid(reference.name, ground.value?.crs ?? null));
+    if (!placed.ok || crs === null) return fail(otherGrid(reference.name, crs));
     footprintFailure.value = null;
-    const words = `The footprints say ${reference.name}, the elevation data ${ground.value?.crs}. Taken as the grid of the elevation data, ${placed.value.footprints.length} of them lie on it.`;
+    const words = gridQuestionWords(reference.name, crs, placed.value.footprints.length);
     gridQuestion.value = { name: chosen.name, file: read.value, words };
     return;
   }
@@ -88,6 +89,6 @@ async function placedOnGrid(file: FootprintFile): Promise<Outcome<Footprints>> {
   }
 }
 
-function codeOf(crs: string | undefined): string | null {
+function codeOf(crs: string | null): string | null {
   return /EPSG:\d+/.exec(crs ?? "")?.[0] ?? null;
 }

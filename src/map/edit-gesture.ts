@@ -13,7 +13,7 @@ let gestures = 0;
  */
 export class EditGesture {
   private alternativeId: string | null = null;
-  private told: { readonly note: string; readonly said: string } | null = null;
+  private words: { readonly note: string; readonly said: string } | null = null;
   private key = "";
   private frame: number | null = null;
   private down = false;
@@ -33,7 +33,7 @@ export class EditGesture {
     if (this.alternativeId === null) {
       this.alternativeId = alternativeId;
       this.key = `corner-${++gestures}`;
-      this.told = null;
+      this.words = null;
       dragging.value = true;
     }
     this.frame ??= requestAnimationFrame(() => {
@@ -77,9 +77,9 @@ export class EditGesture {
     if (!alternative || !corners || sameCorners(alternative.corners, corners)) return;
     const step = cornerStep(alternative.corners, corners);
     if (!step) return;
-    this.told ??= { note: stepNote(step, alternative.name), said: stepSaid(step) };
+    this.words ??= { note: stepNote(step, alternative.name), said: stepSaid(step) };
     const outcome = apply({
-      ...this.told,
+      ...this.words,
       gesture: this.key,
       change: (now) => ({
         ...now,

@@ -7,7 +7,7 @@ import { install, NOTHING } from "./sources.ts";
 
 const BELOW = "marked-halo";
 
-/** The way of the water to a structure: a line (`way`) and arrow heads where it comes in and where it ends. */
+/** The path of the water to a building: a line (`way`) and arrow heads where it comes in and where it ends. */
 export function wayShapes(way: WayIn | null): FeatureCollection {
   const path = way?.path ?? [];
   if (!way || path.length < 2) return NOTHING;

@@ -23,12 +23,10 @@ export function FirstRun() {
           <>
             <h2>Open the elevation data of this plan</h2>
             <p class="first-run-lead">
-              {terrain.length > 0
-                ? drawnOnWords(
-                    title,
-                    terrain.map(({ name }) => name),
-                  )
-                : `"${title}" does not say on which elevation data it was drawn.`}
+              {drawnOnWords(
+                title,
+                terrain.map(({ name }) => name),
+              )}
             </p>
           </>
         ) : (
