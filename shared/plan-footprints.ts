@@ -4,7 +4,7 @@ import { type Entries, entriesOf } from "./plan-feature.ts";
 import { refuseOtherCrs } from "./plan-file.ts";
 import { badGeometry, path, rounded } from "./plan-geometry.ts";
 import { parseBounded } from "./plan-json.ts";
-import { freeNumbered, naming } from "./plan-names.ts";
+import { naming, numbered } from "./plan-names.ts";
 import { MAX_CORNERS } from "./plan-schema.ts";
 import { cleanLabel, cleanText, shown } from "./plan-text.ts";
 import { metresPer } from "./vertical-unit.ts";
@@ -112,9 +112,9 @@ export function buildingsOf(
   present: readonly Structure[],
   columns: FootprintColumns,
 ): Structure[] {
-  const names = naming("structure-", (used) => freeNumbered(used, "Building "));
+  const names = naming("structure-", numbered("Building "));
   for (const { id, name } of present) names.state(id, name);
-  for (const { id } of present) names.giveId(id);
+  for (const footprint of taken) names.state(null, nameOf(footprint, columns));
   return taken.map((footprint) => ({
     id: names.giveId(null),
     name: names.giveName(nameOf(footprint, columns)),

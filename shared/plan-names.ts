@@ -1,3 +1,5 @@
+import { letterOf } from "./line-letter.ts";
+
 /** Gives out identifiers and names of one kind of feature, stepping round those that are stated or given. */
 export interface Naming {
   /** Tells of an identifier and a name the file states, before any is given. */
@@ -8,47 +10,59 @@ export interface Naming {
   giveName(wanted: string | null): string;
 }
 
-/** @param idStem e.g. `structure-` @param freeName the first name that is not taken */
-export function naming(idStem: string, freeName: (taken: ReadonlySet<string>) => string): Naming {
-  const statedIds = new Set<string>();
+/**
+ * Each name is looked for from where the last was found, for none becomes free again: thousands are given at once.
+ * @param idStem e.g. `structure-`
+ * @param nameAt names in the order in which they are given, of which the first that is not taken is
+ */
+export function naming(idStem: string, nameAt: NameAt): Naming {
   const givenIds = new Set<string>();
-  const names = new Set<string>();
+  const takenIds = new Set<string>();
+  const takenNames = new Set<string>();
+  const nextId = nextFree(takenIds, numbered(idStem));
+  const nextName = nextFree(takenNames, nameAt);
   return {
     state(id, name) {
-      if (id !== null) statedIds.add(id);
-      if (name !== null) names.add(name);
+      if (id !== null) takenIds.add(id);
+      if (name !== null) takenNames.add(name);
     },
     giveId(wanted) {
-      const free = wanted !== null && !givenIds.has(wanted);
-      const id = free ? wanted : freeNumbered(new Set([...givenIds, ...statedIds]), idStem);
+      const id = wanted !== null && !givenIds.has(wanted) ? wanted : nextId();
       givenIds.add(id);
+      takenIds.add(id);
       return id;
     },
     giveName(wanted) {
-      const name = wanted ?? freeName(names);
-      names.add(name);
+      const name = wanted ?? nextName();
+      takenNames.add(name);
       return name;
     },
   };
 }
 
+/** The name at a place in the order in which names are given, from 0. */
+type NameAt = (index: number) => string;
+
 /** The first letter name, A, B ... Z, AA, AB ..., that is not taken. */
 export function freeLetter(taken: ReadonlySet<string>): string {
-  return firstFree(taken, letters);
+  return nextFree(taken, letterOf)();
 }
 
 /** The first of "Building 1", "Building 2" ... (with the stem "Building ") that is not taken. */
 export function freeNumbered(taken: ReadonlySet<string>, stem: string): string {
-  return firstFree(taken, (index) => `${stem}${index + 1}`);
+  return nextFree(taken, numbered(stem))();
 }
 
-function letters(index: number): string {
-  const last = String.fromCharCode(65 + (index % 26));
-  return index < 26 ? last : letters(Math.floor(index / 26) - 1) + last;
+/** "Building 1", "Building 2" ... with the stem "Building ". */
+export function numbered(stem: string): NameAt {
+  return (index) => `${stem}${index + 1}`;
 }
 
-function firstFree(taken: ReadonlySet<string>, make: (index: number) => string): string {
+/** Gives the first name that is not taken, and the next time goes on from there. */
+function nextFree(taken: ReadonlySet<string>, nameAt: NameAt): () => string {
   let index = 0;
-  while (taken.has(make(index))) index++;
-  return make(index);
+  return () => {
+    while (taken.has(nameAt(index))) index++;
+    return nameAt(index);
+  };
 }

@@ -1,3 +1,4 @@
+import { letterOf } from "./line-letter.ts";
 import type {
   Alignment,
   Carried,
@@ -20,7 +21,7 @@ import {
   without,
 } from "./plan-feature.ts";
 import { badGeometry, isClockwise, partsOf, path, position, turned } from "./plan-geometry.ts";
-import { freeLetter, freeNumbered, type Naming, naming } from "./plan-names.ts";
+import { type Naming, naming, numbered } from "./plan-names.ts";
 import { MAX_COUNT } from "./plan-schema.ts";
 import { cleanText, MAX_NAME, shown } from "./plan-text.ts";
 
@@ -92,8 +93,7 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
 }
 
 function newDraft(notes: string[]): Draft {
-  const numbered = (role: Role) =>
-    naming(`${role}-`, (taken) => freeNumbered(taken, `${ROLE_WORDS[role]} `));
+  const named = (role: Role) => naming(`${role}-`, numbered(`${ROLE_WORDS[role]} `));
   return {
     structures: [],
     alignments: [],
@@ -104,12 +104,12 @@ function newDraft(notes: string[]): Draft {
     byFeature: {},
     notes,
     naming: {
-      structure: numbered("structure"),
-      alignment: naming("alignment-", freeLetter),
-      "no-go": numbered("no-go"),
-      source: numbered("source"),
-      gauge: numbered("gauge"),
-      flow: numbered("flow"),
+      structure: named("structure"),
+      alignment: naming("alignment-", letterOf),
+      "no-go": named("no-go"),
+      source: named("source"),
+      gauge: named("gauge"),
+      flow: named("flow"),
     },
   };
 }

@@ -129,13 +129,23 @@ describe("footprints", () => {
     expect(structures().map(({ name }) => name)).toEqual(["Building 2", "Building 3"]);
   });
 
+  it("without a name step round the names that others of the file have", () => {
+    const features = [square(undefined, 12, 51), square("Building 1", 12.01, 51)];
+    const { structures } = taken({ type: "FeatureCollection", features });
+    expect(structures().map(({ name }) => name)).toEqual(["Building 2", "Building 1"]);
+  });
+
   it("are all those on the elevation data, however many", () => {
     const features = Array.from({ length: 20_000 }, (_, index) =>
       square(`${index}`, 12 + (index % 200) / 1000, 51 + Math.floor(index / 200) / 1000),
     );
     const within = [12, 50.999, 12.1005, 51.2] as const;
-    const { footprints, notes } = taken({ type: "FeatureCollection", features }, { within });
+    const { footprints, notes, structures } = taken(
+      { type: "FeatureCollection", features },
+      { within },
+    );
     expect(footprints.length).toBe(101 * 100);
+    expect(new Set(structures().map(({ id }) => id)).size).toBe(101 * 100);
     expect(notes).toEqual(["9900 footprints outside the elevation data are left out."]);
   });
 
