@@ -173,7 +173,7 @@ interface ToGridRequest {
   readonly places: readonly LonLat[];
 }
 
-/** Places in the raster's own plane, in the order asked. */
+/** Places in the raster's own plane, in the order given. */
 export interface OnGrid {
   /** Horizontal reference as the file states it. */
   readonly crs: string;

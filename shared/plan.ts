@@ -70,7 +70,7 @@ export interface WaterSource {
 
 export interface Gauge {
   readonly name: string;
-  /** Null where it stands off the map. */
+  /** Null where it is off the map. */
   readonly at: LonLat | null;
 }
 

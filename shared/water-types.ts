@@ -137,7 +137,7 @@ export interface DryVerdict {
     /**
      * `no-building`: it is for none; `building-off-data`: one lies off the elevation data; `hole-in-the-way`:
      * water comes in over a hole alone; `hole-under-line`: the line itself runs over a hole or off the data;
-     * `no-water`: no ground at all is under water; `coarse-cells`: it is traced on cells larger than a levee.
+     * `no-water`: no ground around the plan is under water; `coarse-cells`: it is traced on cells larger than a levee.
      */
     readonly because:
       | ("no-building" | "building-off-data" | "hole-in-the-way" | "hole-under-line")

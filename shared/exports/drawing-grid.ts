@@ -15,7 +15,7 @@ export interface DrawingGrid {
   readonly isChosen: boolean;
   readonly unit: DrawingUnit;
   readonly unitM: number;
-  /** East before north, in that unit, in the order of the places asked. */
+  /** East before north, in that unit, in the order of the places given. */
   readonly xy: OnGrid["xy"];
 }
 

@@ -30,7 +30,7 @@ const COLORS: Partial<Record<DrawnShape["layer"], Colors>> = {
 const DIGITS = 3;
 const TEXT_M = 0.4;
 const NOTE_M = 0.8;
-/** Notes stand this far below the drawing, and this many characters wide. */
+/** Notes are this far below the drawing, and this many characters wide. */
 const BELOW_M = 10;
 const NOTE_CHARACTERS = 110;
 /** A point is drawn as a cross in a circle, so that one sees it. */

@@ -6,10 +6,8 @@ import { formatStation, lengthIn, lengthUnit, volumeIn } from "../units.ts";
 import { baseOf } from "./base.ts";
 import type { Exported, Value } from "./exported.ts";
 import { lineState } from "./line-state.ts";
-import { decimals } from "./rounded.ts";
+import { DEGREE_DIGITS, decimals } from "./rounded.ts";
 import { stakeFigures } from "./stakes.ts";
-
-const DECIMALS = 9;
 
 /** Properties of a feature; the unit in each name. Null where there is no elevation data. */
 type Properties = Readonly<Record<string, Value | object>>;
@@ -73,19 +71,20 @@ function totals({ alternative, line, system }: Exported): Properties {
   const { totals } = line;
   const length = lengthUnit(system);
   const volume = system === "us" ? "cu_yd" : "m3";
+  const counted = (value: Value) => (isCounted(line) ? value : null);
   const tops = line.stations.map(({ crestM }) => lengthIn(crestM, system));
   return {
     kind: alternative.kind,
     [`length_${length}`]: decimals(lengthIn(totals.lengthM, system), 1),
     [`lowest_top_of_levee_${length}`]: decimals(Math.min(...tops), 2),
     [`highest_top_of_levee_${length}`]: decimals(Math.max(...tops), 2),
-    [`greatest_height_${length}`]: decimals(lengthIn(totals.greatestHeightM, system), 2),
-    greatest_height_at: formatStation(totals.greatestHeightAtM, system),
-    [`levee_${volume}`]: decimals(volumeIn(totals.volumeM3, system), 1),
-    bags: isCounted(line) ? totals.bags : null,
-    bags_on_poly_sheeting: isCounted(line) ? totals.sheetBags : null,
-    bags_to_order: isCounted(line) ? bagOrder(totals).total : null,
-    [`sand_${volume}`]: decimals(volumeIn(totals.sandM3, system), 1),
+    [`greatest_height_${length}`]: counted(decimals(lengthIn(totals.greatestHeightM, system), 2)),
+    greatest_height_at: counted(formatStation(totals.greatestHeightAtM, system)),
+    [`levee_${volume}`]: counted(decimals(volumeIn(totals.volumeM3, system), 1)),
+    bags: counted(totals.bags),
+    bags_on_poly_sheeting: counted(totals.sheetBags),
+    bags_to_order: counted(bagOrder(totals).total),
+    [`sand_${volume}`]: counted(decimals(volumeIn(totals.sandM3, system), 1)),
   };
 }
 
@@ -104,5 +103,5 @@ function closedLeft(corners: readonly Position[]): Position[] {
 }
 
 function rounded([lon, lat]: LonLat): Position {
-  return [Number(lon.toFixed(DECIMALS)), Number(lat.toFixed(DECIMALS))];
+  return [Number(lon.toFixed(DEGREE_DIGITS)), Number(lat.toFixed(DEGREE_DIGITS))];
 }

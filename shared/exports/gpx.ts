@@ -3,11 +3,10 @@ import { gpxElevationNote, stakeName, stakeWords } from "../words/stake.ts";
 import { lineTitle } from "../words/title.ts";
 import type { Exported, Named } from "./exported.ts";
 import { lineFacts } from "./line-state.ts";
+import { DEGREE_DIGITS, METRE_DIGITS } from "./rounded.ts";
 import { stakeFigures } from "./stakes.ts";
 import { element, type Markup, textElement, xmlDocument } from "./xml.ts";
 
-const DEGREE_DIGITS = 9;
-const METRE_DIGITS = 3;
 /** Names the elements of ours, which the schema lets stand in `extensions`. */
 const OURS = "urn:drystead:stakes";
 

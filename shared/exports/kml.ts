@@ -6,11 +6,9 @@ import { lineTitle } from "../words/title.ts";
 import { baseOf } from "./base.ts";
 import type { Exported, Named } from "./exported.ts";
 import { lineFacts } from "./line-state.ts";
+import { DEGREE_DIGITS, METRE_DIGITS } from "./rounded.ts";
 import { stakeFigures } from "./stakes.ts";
 import { element, escaped, type Markup, textElement, xmlDocument } from "./xml.ts";
-
-const DEGREE_DIGITS = 9;
-const METRE_DIGITS = 3;
 
 /** Color of lines and of areas, as KML writes it: alpha, blue, green, red. */
 const STYLES = {

@@ -3,8 +3,8 @@ import type { DryVerdict } from "../water-types.ts";
 const BECAUSE: Readonly<Record<NonNullable<DryVerdict["notKnown"]>["because"], string>> = {
   "no-building": "no building on the elevation data",
   "building-off-data": "a building lies off the elevation data",
-  "hole-in-the-way": "a hole in the elevation data lies on the water's way",
-  "no-water": "no ground at all is under this water",
+  "hole-in-the-way": "water may come over a gap in the elevation data",
+  "no-water": "no ground around the plan is under this water",
   "coarse-cells": "water is traced in cells larger than the levee",
   "hole-under-line": "part of the line has no elevation data",
 };

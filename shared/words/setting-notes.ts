@@ -143,7 +143,7 @@ const NOTES: Readonly<Partial<Record<SettingPath, Note>>> = {
     "The lowest ground first, and the whole line lift by lift. A lift as high as the levee builds one stretch after the other.",
 };
 
-/** What is to know of a setting beside its source; null when nothing. */
+/** The note beside a setting's source; null where there is none. */
 export function settingNote(path: SettingPath, units: Units): string | null {
   return NOTES[path]?.(units) ?? null;
 }
@@ -173,7 +173,7 @@ const FIGURE_NOTES: Readonly<Record<string, Note>> = {
     `A raise of ${u.figure(FOOT_M)} to ${u.figure(2 * FOOT_M)} is common practice. What is already built is taken as this much below the top of levee.`,
 };
 
-/** What is to know of a figure of a levee type beside its source; null when nothing. */
+/** The note beside the source of a levee type's figure; null where there is none. */
 export function figureNote(typeId: string, key: string, units: Units): string | null {
   const note = FIGURE_NOTES[`${typeId} ${key}`] ?? FIGURE_NOTES[key];
   if (note) return note(units);

@@ -234,7 +234,10 @@ describe("the line as GeoJSON (RFC 7946)", () => {
       groundOf(() => Number.NaN),
     );
     const { properties } = JSON.parse(geoJson(of(alternative, none))).features[0];
-    expect(properties.bags).toBeNull();
+    const counts = ["bags", "bags_to_order", "levee_cu_yd", "sand_cu_yd", "greatest_height_ft"];
+    for (const name of [...counts, "line_over_height_limit_ft"]) {
+      expect(properties[name], name).toBeNull();
+    }
     expect(properties.must_fix_count).toBeGreaterThan(0);
   });
 

@@ -18,8 +18,8 @@ export function onTheseFiles(
 ): Plan {
   const named = files.map(({ name, blob }) => ({ name, bytes: blob.size }));
   const { plan: onIt, left } = planOnGround(plan, named);
-  const told = left && leftBehind(left, null, unitsOf(system).length);
-  if (told) say(`Note: ${told.message}`);
+  const note = left && leftBehind(left, null, unitsOf(system).length);
+  if (note) say(`Note: ${note.message}`);
   return onIt;
 }
 

@@ -31,7 +31,7 @@ export interface GridSource {
 export interface ReadGridOptions extends CallOptions {
   /**
    * Where it is given, a picture of a large raster that is still being swept does not wait: it shows what is read,
-   * has `UNREAD_M` where nothing is, and the share that is read is told here.
+   * has `UNREAD_M` where nothing is, and the share that is read is given here.
    */
   readonly onPart?: (share: number) => void;
 }

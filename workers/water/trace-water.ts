@@ -107,7 +107,7 @@ function* traceSteps(
   };
 }
 
-/** A structure of which nothing is known, for water and elevation data do not belong together. */
+/** A building of which nothing is known, for water and elevation data do not belong together. */
 function unknown(structure: TracedStructure): TracedStructure {
   return { ...structure, wet: null, sillM: null, sillAt: null, marginM: null, overFloorM: null };
 }
