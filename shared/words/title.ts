@@ -1,8 +1,8 @@
 import { letterOfLine } from "../line-letter.ts";
-import type { Plan } from "../plan.ts";
+import type { Plan, Water } from "../plan.ts";
 import type { SizedLine } from "../sizing-types.ts";
 import { waterElevationAtGauge } from "../stage.ts";
-import { formatElevation, formatLength, type UnitSystem } from "../units.ts";
+import { formatElevation, formatLength, lengthIn, type UnitSystem } from "../units.ts";
 
 /** `Line A: By high ground`. */
 export function lineTitle(plan: Plan, { id, name }: Pick<SizedLine, "id" | "name">): string {
@@ -15,6 +15,12 @@ export function sizedForWords({ water, gauge }: Plan, system: UnitSystem): strin
   if (water.by === "elevation") return `water at ${elevation}`;
   const at = gauge?.name ? ` at ${gauge.name}` : "";
   return `stage ${formatLength(water.stageM, system, 2)}${at}, water at ${elevation}`;
+}
+
+/** `Water at 31.0` for a stage, `Water 873.06` for an elevation: where there is room for little, and no unit. */
+export function waterLabel(water: Water, system: UnitSystem): string {
+  if (water.by === "elevation") return `Water ${lengthIn(water.elevationM, system).toFixed(2)}`;
+  return `Water at ${lengthIn(water.stageM, system).toFixed(system === "us" ? 1 : 2)}`;
 }
 
 /** `874.93 ft`, or `874.71 to 874.93 ft` where the top falls along the line. */

@@ -1,10 +1,9 @@
 import { useSignal } from "@preact/signals";
 import { useId } from "preact/hooks";
-import type { Water } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { LineTime } from "../../shared/time/types.ts";
-import { formatStation, lengthIn, type UnitSystem } from "../../shared/units.ts";
+import { formatStation } from "../../shared/units.ts";
+import { waterLabel } from "../../shared/words/title.ts";
 import { plan } from "../document/store.ts";
 import { lineMarks } from "../drawing/profile/line-marks.ts";
 import { type ProfileMoment, profileMoment } from "../drawing/profile/moment.ts";
@@ -146,7 +145,7 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
                 time={time}
                 moment={moment}
                 waterNote=""
-                waterWords={`Water at ${waterFigure(water, system)}`}
+                waterWords={waterLabel(water, system)}
                 hasChecks={lane.value === "checks"}
                 onPoint={(check) => {
                   pointedCheck.value = check;
@@ -164,12 +163,6 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
       </ProfileSlider>
     </>
   );
-}
-
-/** "31.0": stage or elevation as the plan gives it. */
-function waterFigure(water: Water, system: UnitSystem): string {
-  const levelM = water.by === "stage" ? water.stageM : waterElevationAtGauge(water);
-  return lengthIn(levelM, system).toFixed(system === "us" ? 1 : 2);
 }
 
 function hasWork(time: LineTime | null): boolean {

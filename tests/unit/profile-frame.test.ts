@@ -1,9 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
+import { DEFAULT_WATER } from "../../shared/defaults.ts";
 import { parseStation } from "../../shared/units.ts";
+import { waterLabel } from "../../shared/words/title.ts";
 import { endLabels } from "../../src/drawing/profile/end-labels.ts";
 import { limitNote, profileFrame, scaleNote } from "../../src/drawing/profile/profile-frame.ts";
 import { profilePaths } from "../../src/drawing/profile/profile-paths.ts";
+import { textWidth } from "../../src/drawing/text-width.ts";
 import { LIMIT_M, sizedOver } from "../helpers/profile-fixture.ts";
 
 const line = sizedOver((x) => 260 + Math.sin(x / 20) * 0.4, { crestM: 261, lengthM: 266 });
@@ -118,6 +121,18 @@ describe("frame of a long profile", () => {
     const ys = endLabels(line, low, "Water").map(({ y }) => y);
     expect(Math.max(...ys)).toBeLessThanOrEqual(60);
     expect(Math.min(ys[1]! - ys[0]!, ys[2]! - ys[1]!)).toBeGreaterThanOrEqual(16);
+  });
+
+  it("has room at the right for the water as a stage and as an elevation of four digits", () => {
+    const stretch = { fromM: 0, toM: 266 };
+    const request = { line, limitM: LIMIT_M, unitSystem: "us", ...size, stretch } as const;
+    const { plot, widthPx } = profileFrame({ ...request, layout: "screen" });
+    const words = [
+      waterLabel({ ...DEFAULT_WATER, by: "stage", stageM: 31 * FOOT_M }, "us"),
+      waterLabel({ ...DEFAULT_WATER, by: "elevation", elevationM: 5273.06 * FOOT_M }, "us"),
+    ];
+    expect(words).toEqual(["Water at 31.0", "Water 5273.06"]);
+    for (const text of words) expect(textWidth(text, 13)).toBeLessThan(widthPx - plot.right - 8);
   });
 
   it("names the limit in the chosen unit", () => {

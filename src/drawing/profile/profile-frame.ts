@@ -18,7 +18,7 @@ export const PROFILE_TYPE_PX = 12;
 const LANE_PX = 11;
 /** On the screen: the lane above the plot, the room for what the lines are called at their ends, the stations. */
 const STRIP_PX = 24;
-const ENDS_PX = 102;
+const ENDS_PX = 106;
 const FOOT_PX = 22;
 const ABOVE_ON_SCREEN_PX = 5;
 const AXIS_PX = 24;
