@@ -12,6 +12,7 @@ import {
   type UnitSystem,
 } from "../units.ts";
 import { capital } from "./capital.ts";
+import { courseWords } from "./courses.ts";
 import { mustFixLead } from "./line-state.ts";
 import { topWords } from "./settling.ts";
 
@@ -41,7 +42,7 @@ export function stakeLabel(station: Station, exported: Exported): string {
     greatestHeightM === null
       ? "no elevation data"
       : `greatest height ${formatLength(greatestHeightM, system)}`,
-    ...(courses === null ? [] : [`${courses} courses`]),
+    ...(courses === null ? [] : [courseWords(courses)]),
     ...(isOverLimit ? ["over the height limit"] : []),
   ].join(", ");
 }
@@ -59,7 +60,9 @@ function builtWords(station: Station, system: UnitSystem): string[] {
     `Greatest height above the lowest ground under the base ${formatLength(greatestHeightM, system)}.`,
     ...(courses === null
       ? []
-      : [`${courses} courses at center, ${formatCount(bags)} bags per ${lengthUnit(system)}.`]),
+      : [
+          `${courseWords(courses)} at center, ${formatCount(bags)} bags per ${lengthUnit(system)}.`,
+        ]),
     `Half widths ${formatLength(toeWatersideM!, system)} waterside, ${formatLength(toeLandsideM!, system)} landside.`,
   ];
 }

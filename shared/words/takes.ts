@@ -44,7 +44,7 @@ export function takesWords({ plan, line, holding }: Taken, system: UnitSystem): 
     {
       key: "sheetRolls",
       name: "Poly sheeting",
-      amount: `${formatCount(totals.sheetRolls)} rolls, ${rollWords(plan, system)}`,
+      amount: `${rollsWords(totals.sheetRolls)}, ${rollWords(plan, system)}`,
     },
     ...takenMaterials(totals.materials, system).map(({ key, name, amount }) => ({
       key,
@@ -73,7 +73,12 @@ function loadsWords(trucks: number): string {
   return trucks === 1 ? "1 truckload" : `${formatCount(trucks)} truckloads`;
 }
 
-function rollWords({ section }: Plan, system: UnitSystem): string {
+function rollsWords(rolls: number): string {
+  return rolls === 1 ? "1 roll" : `${formatCount(rolls)} rolls`;
+}
+
+/** `20 × 100 ft`: what a roll of poly sheeting measures. */
+export function rollWords({ section }: Pick<Plan, "section">, system: UnitSystem): string {
   const wide = grouped(lengthIn(section.sheet.rollWidthM, system), 0);
   return `${wide} × ${formatLength(section.sheet.rollLengthM, system, 0)}`;
 }

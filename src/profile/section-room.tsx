@@ -14,9 +14,9 @@ import {
   lengthFrom,
   type UnitSystem,
 } from "../../shared/units.ts";
+import { courseWords } from "../../shared/words/courses.ts";
 import { topWords } from "../../shared/words/settling.ts";
 import { plan } from "../document/store.ts";
-import { courseWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import {
   FOR_FORCES,

@@ -4,6 +4,7 @@ import { coursesFor } from "../../../shared/quantities.ts";
 import { isStandard, reachAt } from "../../../shared/reaches.ts";
 import type { SizedLine, Station } from "../../../shared/sizing-types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../../shared/units.ts";
+import { courseWords } from "../../../shared/words/courses.ts";
 import { nearestSample } from "./picked-samples.ts";
 
 /** What the walk says at one of its samples. */
@@ -94,11 +95,6 @@ function heightWords(reading: Reading, built: BuiltAs, unitSystem: UnitSystem): 
   const courses = coursesFor(heightM, built);
   if (!hasTwoHeights(reading)) return [greatest, courseWords(courses)];
   return [`${greatest} greatest`, centreWords(heightM, courses, unitSystem)];
-}
-
-/** "8 courses" */
-export function courseWords(courses: number): string {
-  return courses === 1 ? "1 course" : `${courses} courses`;
 }
 
 /** Courses a crew counts at the centre line and at the low toe, where the ground falls across the base. */

@@ -8,20 +8,17 @@ import {
   formatMass,
   formatShare,
   formatVolume,
-  grouped,
-  lengthIn,
 } from "../../../shared/units.ts";
 import type { MakeupInputs } from "../../../shared/words/makeup/line.ts";
 import { takenMaterials } from "../../../shared/words/materials.ts";
+import { rollWords } from "../../../shared/words/takes.ts";
 import { Amount } from "./amount.tsx";
 
 /** Everything that is ordered or organised beside the bags, each with its make-up. */
 export function Amounts({ inputs }: { inputs: MakeupInputs }) {
   const { plan, totals, line, system } = inputs;
   const { practice } = plan;
-  const { sheet } = plan.section;
-  const wide = grouped(lengthIn(sheet.rollWidthM, system), 0);
-  const roll = `${wide} × ${formatLength(sheet.rollLengthM, system, 0)}`;
+  const roll = rollWords(plan, system);
   return (
     <dl class="amounts">
       <Row name={`Sand, with ${formatShare(practice.wasteShare)} wasted`}>
