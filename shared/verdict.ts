@@ -28,6 +28,8 @@ export interface OverallVerdict {
   /** Length without elevation data. */
   readonly gapM: number;
   readonly getsIn: boolean;
+  /** Whether the water is traced with it built; before that nobody knows whether water gets in. */
+  readonly isTraced: boolean;
   readonly time: TimeVerdict;
   /** What to fix first; without a Must fix the first caution; null where there is neither. */
   readonly first: Check | null;
@@ -78,6 +80,7 @@ export function overallVerdict(known: KnownLine): OverallVerdict {
     overLimitM: totals.lengthOverLimitM,
     gapM: totals.lengthNoDataM,
     getsIn: traced?.dry === false,
+    isTraced: traced !== null,
     time: timeVerdict(line),
     first: firstOf(known.checks),
   };

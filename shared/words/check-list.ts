@@ -1,6 +1,7 @@
 import { listedOnce } from "../completeness.ts";
 import { severityRank } from "../severity.ts";
 import type { Check } from "../sizing-types.ts";
+import { WATER_NOT_TRACED } from "./dry.ts";
 import { mustFixWords } from "./must-fix.ts";
 
 /**
@@ -11,12 +12,15 @@ export function sortedChecks(checks: readonly Check[]): readonly Check[] {
   return listedOnce(checks).sort((a, b) => severityRank(a) - severityRank(b) || a.fromM - b.fromM);
 }
 
-/** `1 Must fix`; without one, `6 cautions, 6 notes`. */
-export function checksShort(checks: readonly Check[]): string {
+/**
+ * `1 Must fix`; without one, `6 cautions, 6 notes`.
+ * @param isTraced whether the checks of the water are among them
+ */
+export function checksShort(checks: readonly Check[], isTraced: boolean): string {
   const listed = sortedChecks(checks);
   const mustFix = countOf(listed, "stop");
   if (mustFix > 0) return mustFixWords(mustFix);
-  return lesserWords(listed) || "nothing found";
+  return lesserWords(listed) || (isTraced ? "nothing found" : WATER_NOT_TRACED);
 }
 
 /** What there is beside the Must fix: `6 cautions, 1 note`; empty where there is nothing. */

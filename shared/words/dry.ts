@@ -13,3 +13,6 @@ const BECAUSE: Readonly<Record<NonNullable<DryVerdict["notKnown"]>["because"], s
 export function notKnownBecause({ notKnown }: Pick<DryVerdict, "notKnown">): string {
   return notKnown ? BECAUSE[notKnown.because] : "";
 }
+
+/** In the place of a verdict on the water while it is not traced, or cannot be. */
+export const WATER_NOT_TRACED = "water not traced";

@@ -24,7 +24,7 @@ import { figureNote, settingNote } from "../../shared/words/setting-notes.ts";
 import { howGoodWords, sitingNoteWords } from "../../shared/words/siting.ts";
 import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { unitsOf } from "../../shared/words/units.ts";
-import { headlineWords, overallVerdictWords } from "../../shared/words/verdict.ts";
+import { headlineWords, noneFoundWords, overallVerdictWords } from "../../shared/words/verdict.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
 const SYSTEMS = ["us", "metric"] as const;
@@ -218,7 +218,7 @@ const TIMES: readonly TimeVerdict[] = [
 ];
 const VERDICT: OverallVerdict = {
   ...{ notKnown: null, mustFix: 3, otherMustFix: 2, overLimitM: 9, gapM: 12, getsIn: true },
-  ...{ time: { kind: "in-time" }, first: null },
+  ...{ isTraced: true, time: { kind: "in-time" }, first: null },
 };
 const LEAVES: readonly (LeaveLevel | null)[] = [
   null,
@@ -262,6 +262,7 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
     ...headlines.flatMap(({ headline, remedy }) => [headline, remedy]),
     ...TIMES.map((verdict) => timeVerdictWords(verdict, system)),
     ...TIMES.map((time) => overallVerdictWords({ ...VERDICT, time }, system)),
+    ...[true, false].flatMap((isTraced) => Object.values(noneFoundWords({ isTraced }))),
     ...LEAVES.map((leave) => leaveWords({ leave }, system)),
     bagOrderParts({ total: 19_309, placed: 17_028, spare: 851, onPolySheeting: 1430 }),
     gaugeSumWords({ ...DEFAULT_WATER, by: "stage", stageM: 8.5, gaugeZeroM: 8 }, "", system)!,

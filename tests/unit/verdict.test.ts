@@ -5,7 +5,12 @@ import { type TimeVerdict, timeVerdict } from "../../shared/time/time-verdict.ts
 import type { AheadVerdict, LineTime } from "../../shared/time/types.ts";
 import { cureOf, type KnownLine, overallVerdict } from "../../shared/verdict.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
-import { cureWords, headlineWords, overallVerdictWords } from "../../shared/words/verdict.ts";
+import {
+  cureWords,
+  headlineWords,
+  noneFoundWords,
+  overallVerdictWords,
+} from "../../shared/words/verdict.ts";
 import { replacePlan } from "../../src/document/store.ts";
 import { sized } from "../../src/live/results.ts";
 import { chosenVerdict, cureNow, verdicts } from "../../src/live/verdict-now.ts";
@@ -42,15 +47,16 @@ type Changes = {
   readonly levelDoubt?: LevelDoubt;
   readonly checks?: readonly Check[];
   readonly dry?: boolean;
+  readonly traced?: null;
 };
 
 function known(changes: Changes): KnownLine {
-  const { totals = {}, time = timeOf({}), checks = [], dry = true, ...rest } = changes;
+  const { totals = {}, time = timeOf({}), checks = [], dry = true, traced, ...rest } = changes;
   const line = {
     ...{ ...WHOLE, checks, time, ...rest },
     totals: { ...WHOLE.totals, bags: 17_879, ...totals },
   } as unknown as SizedLine;
-  return { line, checks, traced: { dry } as TracedAlternative };
+  return { line, checks, traced: traced === null ? null : ({ dry } as TracedAlternative) };
 }
 
 const stretch = { at: "stretch", fromM: 124.6, toM: 133.5, overClosing: false } as const;
@@ -122,6 +128,13 @@ const CASES: readonly (readonly [string, Changes, us: string, metric?: string])[
     "12 m without elevation data",
   ],
   ["a Must fix that nothing else names", { checks: [LATE] }, "1 Must fix"],
+  ["water not traced", { traced: null }, "in time, nothing over limit, water not traced"],
+  [
+    "water not traced, and no crew",
+    { traced: null, time: timeOf({ missing: ["people"], verdicts: [] }) },
+    "nothing over limit, time not known: no crew, water not traced",
+  ],
+  ["water not traced, late", { traced: null, time: timeOf({ slow: false }) }, "late at slow pace"],
   ["water gets in", { dry: false, checks: [GETS_IN] }, "water gets in"],
   [
     "sized for less than the forecast crest",
@@ -170,7 +183,7 @@ describe("the verdict on a line", () => {
 
   it("is in time only with everything it needs, and ahead of the high forecast", () => {
     const kinds = CASES.filter(([, , words]) => words.startsWith("in time"));
-    expect(kinds).toHaveLength(2);
+    expect(kinds).toHaveLength(3);
     const without: (Partial<LineTime> & { high?: boolean })[] = [
       ...[{ high: false }, { missing: ["people" as const] }, { verdicts: [] }, { inTime: null }],
       ...[{ finishSlowH: 90 }, { finishSlowH: null }],
@@ -226,6 +239,13 @@ describe("what is first to fix", () => {
     );
     expect(headlineWords(NO_GO, "us")!.headline).toContain("no-go");
     expect(headlineWords(null, "us")).toBeNull();
+  });
+
+  it("where nothing is found, is that alone, and not known before the water is traced", () => {
+    expect(noneFoundWords(overallVerdict(known({}))).severity).toBe("No Must fix");
+    expect(noneFoundWords(overallVerdict(known({ traced: null }))).headline).toBe(
+      "Not known whether water gets in: water not traced",
+    );
   });
 });
 
@@ -291,7 +311,9 @@ describe("on the screen", () => {
     const alignments = ["a", "b"].map((id) => ({ ...ring(rectangle(25, 20)), id }));
     replacePlan({ ...planWith(100.3), alignments, chosenId: "a" }, "Open");
     sized.value = new Map([a, b].map(({ line }) => [line.id, line]));
-    expect(overallVerdictWords(verdicts.value.get("b")!, "us")).toBe("in time, nothing over limit");
+    expect(overallVerdictWords(verdicts.value.get("b")!, "us")).toBe(
+      "in time, nothing over limit, water not traced",
+    );
     expect(chosenVerdict.value).toMatchObject({ mustFix: 1, first: OVER });
     expect(cureNow.value).toBeNull();
   });

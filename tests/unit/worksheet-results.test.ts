@@ -92,10 +92,11 @@ describe("findings", () => {
     const otherHalf: Check = { ...check("caution", 0), continued: true };
     const sorted = sortedChecks([note!, late!, early!, half, otherHalf]);
     expect(sorted).toEqual([early, late, half, note]);
-    expect(checksShort([note!, late!, early!, half, otherHalf])).toBe("2 Must fix");
+    expect(checksShort([note!, late!, early!, half, otherHalf], true)).toBe("2 Must fix");
     expect(lesserWords([note!, late!, early!, half, otherHalf])).toBe("1 caution, 1 note");
-    expect(checksShort([note!, half, otherHalf])).toBe("1 caution, 1 note");
-    expect(checksShort([early!])).toBe("1 Must fix");
-    expect(checksShort([])).toBe("nothing found");
+    expect(checksShort([note!, half, otherHalf], false)).toBe("1 caution, 1 note");
+    expect(checksShort([early!], true)).toBe("1 Must fix");
+    expect(checksShort([], true)).toBe("nothing found");
+    expect(checksShort([], false)).toBe("water not traced");
   });
 });

@@ -12,11 +12,14 @@ import { CheckRow } from "./check-row.tsx";
 export function ChecksBlock() {
   const line = chosenLine.value;
   const checks = chosenChecks.value;
+  const isTraced = waterNow.value !== null;
   return (
     <Disclosure
       id="checks"
       title="All checks"
-      summary={line ? checksShort(checks) : sizingFailure.value ? "not known" : "needs a line"}
+      summary={
+        line ? checksShort(checks, isTraced) : sizingFailure.value ? "not known" : "needs a line"
+      }
     >
       {sizingFailure.value && (
         <p class="field-why" role="alert">
@@ -30,10 +33,10 @@ export function ChecksBlock() {
           ))}
         </ul>
       )}
-      {line && checks.length === 0 && (
+      {line && isTraced && checks.length === 0 && (
         <p class="hint">Nothing found against this line. The cautions below still apply.</p>
       )}
-      {line && ground.value && !waterNow.value && <NotTraced />}
+      {line && ground.value && !isTraced && <NotTraced />}
       {!line && !sizingFailure.value && <p class="hint">Draw a line to see its checks here.</p>}
       <Cautions />
     </Disclosure>

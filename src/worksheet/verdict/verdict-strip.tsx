@@ -3,7 +3,12 @@ import { letterOf } from "../../../shared/line-letter.ts";
 import type { OverallVerdict } from "../../../shared/verdict.ts";
 import { lesserWords } from "../../../shared/words/check-list.ts";
 import { mustFixWords } from "../../../shared/words/must-fix.ts";
-import { cureWords, headlineWords, NO_CURE } from "../../../shared/words/verdict.ts";
+import {
+  cureWords,
+  headlineWords,
+  NO_CURE,
+  noneFoundWords,
+} from "../../../shared/words/verdict.ts";
 import { plan } from "../../document/store.ts";
 import { SeverityMark } from "../../drawing/severity-mark.tsx";
 import { chooseAlternative } from "../../live/actions.ts";
@@ -32,22 +37,22 @@ export function VerdictStrip({ isShort }: { readonly isShort: boolean }) {
 }
 
 function Found({ verdict }: { readonly verdict: OverallVerdict }) {
-  const words = headlineWords(verdict.first, unitSystem.value);
+  const words = headlineWords(verdict.first, unitSystem.value) ?? noneFoundWords(verdict);
   const more = lesserWords(chosenChecks.value);
   return (
     <>
       <div class="verdict-level">
         {verdict.first && <SeverityMark severity={verdict.first.severity} />}
         <strong data-severity={verdict.first?.severity ?? "none"}>
-          {verdict.mustFix > 1 ? mustFixWords(verdict.mustFix) : (words?.severity ?? "No findings")}
+          {verdict.mustFix > 1 ? mustFixWords(verdict.mustFix) : words.severity}
         </strong>
         <button type="button" class="verdict-more" onClick={() => openDisclosure("checks")}>
           {more || "All checks"}
         </button>
       </div>
       <div class="verdict-words">
-        <p class="verdict-headline">{words?.headline ?? "No check speaks against this line"}</p>
-        {words && <p class="verdict-remedy">{words.remedy}</p>}
+        <p class="verdict-headline">{words.headline}</p>
+        <p class="verdict-remedy">{words.remedy}</p>
         <Cured verdict={verdict} />
       </div>
     </>
