@@ -56,6 +56,9 @@ export function missingWords(extent: Extent, system: UnitSystem): string {
     : `no elevation data under any of its ${all}`;
 }
 
+/** In the place of the bags of a line whose figures are no answer. */
+export const BAGS_NOT_KNOWN = "bags not known";
+
 /** `11,204 bags`, and where not all of the line is counted for how much of it; nothing is counted without data. */
 export function bagsWords(totals: Extent & Pick<Totals, "bags">, system: UnitSystem): string {
   if (!hasAnyData(totals)) return `not known: ${missingWords(totals, system)}`;

@@ -113,7 +113,7 @@ describe("a state plane raster in feet that does not state its vertical unit", (
       "868 to 902 m; your water 269.4 m, 599 m below all of it",
     );
     await question().getByRole("button", { name: "Meters" }).click();
-    await chosen(page).getByText("no ground below the water").first().waitFor();
+    await chosen(page).getByText("not known: no ground below the water").waitFor();
     const notice = page.getByRole("note", { name: "Water and ground" }).first();
     expect(await notice.textContent()).toMatch(/Check first the unit/);
     expect(await page.locator(".worksheet").textContent()).not.toMatch(

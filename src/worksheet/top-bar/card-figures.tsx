@@ -2,8 +2,7 @@ import { isWhole } from "../../../shared/completeness.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatLength, type UnitSystem } from "../../../shared/units.ts";
 import type { OverallVerdict } from "../../../shared/verdict.ts";
-import { bagsWords } from "../../../shared/words/counted.ts";
-import { levelDoubtShort } from "../../../shared/words/level-doubt.ts";
+import { BAGS_NOT_KNOWN, bagsWords } from "../../../shared/words/counted.ts";
 import { overallVerdictWords } from "../../../shared/words/verdict.ts";
 
 interface CardFiguresProps {
@@ -12,12 +11,12 @@ interface CardFiguresProps {
   readonly system: UnitSystem;
 }
 
-/** Bags, greatest height and length, or for how much of the line they are; below them the verdict. */
+/** Bags, greatest height and length, or for how much of the line they are; below them the verdict, which says why bags are not known. */
 export function CardFigures({ line, verdict, system }: CardFiguresProps) {
   return (
     <>
       <span class="alternative-figures" data-complete={isWhole(line)}>
-        {figuresOf(line, system).map((figure, index) => (
+        {figuresOf(line, verdict, system).map((figure, index) => (
           <span key={figure}>
             {index > 0 && " "}
             {figure}
@@ -31,15 +30,18 @@ export function CardFigures({ line, verdict, system }: CardFiguresProps) {
   );
 }
 
-function figuresOf(line: SizedLine, system: UnitSystem): readonly string[] {
-  const { totals, levelDoubt } = line;
-  if (levelDoubt?.countsUnknown) return [levelDoubtShort(levelDoubt)];
+function figuresOf(
+  line: SizedLine,
+  { notKnown }: OverallVerdict,
+  system: UnitSystem,
+): readonly string[] {
+  if (notKnown) return [BAGS_NOT_KNOWN];
+  const { totals } = line;
   const bags = bagsWords(totals, system);
   if (!isWhole(line)) return [bags];
   return [
     bags,
     formatLength(totals.greatestHeightM, system),
     formatLength(totals.lengthM, system, 0),
-    ...(levelDoubt ? [levelDoubtShort(levelDoubt)] : []),
   ];
 }
