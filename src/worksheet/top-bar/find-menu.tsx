@@ -1,4 +1,6 @@
 import { letterOf } from "../../../shared/line-letter.ts";
+import { isWaterGiven } from "../../../shared/stage.ts";
+import { noStage } from "../../../shared/words/no-stage.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
 import { copyAlternative } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
@@ -34,13 +36,15 @@ export function FindMenu() {
           Copy line {letterOf(plan.value.alignments.indexOf(chosen))}
         </MenuItem>
       )}
-      {!canFind.value && (
-        <p class="menu-note">
-          {isGround ? "Draw the building first." : "Open elevation data first."}
-        </p>
-      )}
+      {!canFind.value && <p class="menu-note">{firstStep()}</p>}
     </Menu>
   );
+}
+
+/** What the search still needs. */
+function firstStep(): string {
+  if (!ground.value) return "Open elevation data first.";
+  return isWaterGiven(plan.value.water) ? "Draw the building first." : noStage().remedy;
 }
 
 function draw(next: "draw-ring" | "draw-line"): void {
