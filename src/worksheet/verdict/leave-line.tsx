@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import type { LeaveLevel, Plan } from "../../../shared/plan.ts";
 import { momentOf, momentText } from "../../../shared/time/forecast-time.ts";
 import { zoneWords } from "../../../shared/words/clock.ts";
@@ -11,20 +11,26 @@ import { ELEVATION } from "../../ui/quantity.ts";
 import { TextField } from "../../ui/text-field.tsx";
 import { momentQuantity } from "../time/time-start-field.tsx";
 
-/** When people leave, always in sight; pressed, it is set or changed in place. */
+/** When people leave, always in sight; pressed, it is set or changed in place. What is typed wrong keeps it open. */
 export function LeaveLine() {
   const [isOpen, setOpen] = useState(false);
   const { leave } = plan.value;
   const act = leave ? "Change" : "Set it now";
+  const whole = useRef<HTMLDivElement>(null);
+  const turn = () => {
+    const wrong = whole.current?.querySelector<HTMLElement>('[aria-invalid="true"]');
+    if (wrong) wrong.focus();
+    else setOpen(!isOpen);
+  };
   return (
-    <div class="leave">
+    <div class="leave" ref={whole}>
       <p class="leave-line">
         <strong>{leaveWords(plan.value, unitSystem.value)}</strong>
         <button
           type="button"
           aria-expanded={isOpen}
           aria-label={`${isOpen ? "Done" : act}: leave stage`}
-          onClick={() => setOpen(!isOpen)}
+          onClick={turn}
         >
           {isOpen ? "Done" : act}
         </button>
