@@ -71,7 +71,7 @@ describe.each(SIZES)("at %i x %i", (width, height) => {
         await boxOf(place),
       ];
       for (const box of [map, room]) {
-        expect(Math.min(box.width, box.height)).toBeGreaterThan(95);
+        expect(Math.min(box.width, box.height)).toBeGreaterThan(100);
       }
       expect([overlap(map, bar), overlap(map, room), overlap(bar, room)]).toEqual([
         false,
