@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import { floorOf, nameOf } from "../../../shared/plan-footprints.ts";
 import { formatCount, formatElevation } from "../../../shared/units.ts";
+import { HEIGHT_UNIT_WORDS } from "../../../shared/words/ground-line.ts";
 import {
   type FootprintLayer,
   footprintColumns,
@@ -18,11 +19,7 @@ import { unitSystem } from "../../live/screen.ts";
 /** Most footprints listed at a time: the map shows all. */
 const LISTED = 8;
 
-const UNITS: readonly { readonly unit: VerticalUnit; readonly label: string }[] = [
-  { unit: "foot", label: "feet" },
-  { unit: "us-survey-foot", label: "US survey feet" },
-  { unit: "metre", label: "meters" },
-];
+const UNITS: readonly VerticalUnit[] = ["foot", "us-survey-foot", "metre"];
 
 /** The imported footprints in words: which columns count, and those nearest to the middle of the map to pick from. */
 export function FootprintList() {
@@ -103,15 +100,14 @@ function Columns({ layer }: { readonly layer: FootprintLayer }) {
             value={chosen.floorUnit ?? ""}
             onChange={(event) =>
               change({
-                floorUnit:
-                  UNITS.find(({ unit }) => unit === event.currentTarget.value)?.unit ?? null,
+                floorUnit: UNITS.find((unit) => unit === event.currentTarget.value) ?? null,
               })
             }
           >
             <option value="">choose the unit</option>
-            {UNITS.map(({ unit, label }) => (
+            {UNITS.map((unit) => (
               <option key={unit} value={unit}>
-                {label}
+                {HEIGHT_UNIT_WORDS[unit]}
               </option>
             ))}
           </select>
