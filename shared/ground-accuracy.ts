@@ -42,5 +42,5 @@ export function accuracyOf(
   { rmseM }: Pick<GroundSettings, "rmseM">,
   cellM: number,
 ): GroundAccuracy {
-  return rmseM === null ? typicalAccuracy(cellM) : { rmseM, source: "as entered in Ground" };
+  return rmseM === null ? typicalAccuracy(cellM) : { rmseM, source: "as entered in Elevation data" };
 }

@@ -24,6 +24,6 @@ export function leftBehind(
   return {
     code: "ground/other-data",
     message: `This is other elevation data than the plan was made on. ${gone}${offset}`.trim(),
-    remedy: "Enter what the report of this data says, in Ground and Water.",
+    remedy: "Enter what the report of this data says, in Elevation data and Water.",
   };
 }

@@ -30,7 +30,7 @@ export function levelDoubtRemedy({ causes }: LevelDoubt): string {
 }
 
 const CAUSES: Readonly<Record<LevelCause, string>> = {
-  unit: "the unit: feet and meters look mixed up, in the elevation data (Ground) or in the water",
+  unit: "the unit: feet and meters look mixed up, in the elevation data or in the water",
   "stage-as-elevation": "whether a stage was typed as the water-surface elevation",
   "no-gauge-zero": "the gauge zero: it is 0, so the stage alone is taken as the elevation",
   "gauge-zero": "stage and gauge zero",

@@ -69,6 +69,6 @@ export function terrainLost(): Failure {
   return {
     code: "keep/terrain-lost",
     message: "The plan is back, but the browser has lost the elevation data kept with it.",
-    remedy: "Open the elevation data again in Ground.",
+    remedy: "Open the elevation data again in Elevation data.",
   };
 }

@@ -9,7 +9,7 @@ import type { ApplyEdit, Edit } from "./types.ts";
 /** One step of undo: the plan on either side of it. Plans share what did not change. */
 export interface Step {
   readonly note: string;
-  /** The same as it is told once it is done; the note when left out. */
+  /** What is said once it is done; the note when left out. */
   readonly said?: string | undefined;
   readonly before: Plan;
   readonly after: Plan;

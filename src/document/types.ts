@@ -5,7 +5,7 @@ import type { Plan } from "../../shared/plan.ts";
 export interface Edit {
   /** Names the step for undo, e.g. "Move corner 3 of B". */
   readonly note: string;
-  /** The same as it is told once it is done, e.g. "Corner 3 moved"; the note when left out. */
+  /** What is said once it is done, e.g. "Corner 3 moved"; the note when left out. */
   readonly said?: string | undefined;
   readonly change: (plan: Plan) => Plan;
   /** Edits in a row that carry the same gesture are one step of undo (a drag, a slider); one without is a step of its own. */

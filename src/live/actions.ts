@@ -57,7 +57,7 @@ function tellOtherTerrain(): void {
     code: "plan/other-terrain",
     message: `This plan was drawn on ${terrain.map((ref) => ref.name).join(", ")}, which is not the elevation data now open.`,
     remedy:
-      "Open that elevation data in Ground, or check accuracy and datum there: they were entered for it.",
+      "Open that elevation data, or check accuracy and datum in Elevation data: they were entered for it.",
   });
 }
 

@@ -59,7 +59,10 @@ describe("a raster that states no vertical unit", () => {
     expect(code).toBe(0);
     const { terrain, alternatives } = JSON.parse(out);
     expect(terrain).toMatchObject({ verticalUnit: "us-survey-foot", verticalUnitFrom: "person" });
-    expect(alternatives[0].groundAccuracy).toEqual({ rmseM: 0.4, source: "as entered in Ground" });
+    expect(alternatives[0].groundAccuracy).toEqual({
+      rmseM: 0.4,
+      source: "as entered in Elevation data",
+    });
   });
 
   it("asks when the plan names another file, with what each unit makes of the heights", async () => {
@@ -75,6 +78,6 @@ describe("a raster that states no vertical unit", () => {
   it("takes the accuracy typical of its cells when the plan's was said of another file", async () => {
     const { out } = await sized(other, ["--vertical-unit", "m"]);
     const [{ groundAccuracy }] = JSON.parse(out).alternatives;
-    expect(groundAccuracy.source).not.toBe("as entered in Ground");
+    expect(groundAccuracy.source).not.toBe("as entered in Elevation data");
   });
 });

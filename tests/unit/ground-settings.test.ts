@@ -77,7 +77,7 @@ describe("accuracy that nobody states", () => {
     );
     expect(accuracyOf({ rmseM: 0.2 }, 30)).toMatchObject({
       rmseM: 0.2,
-      source: "as entered in Ground",
+      source: "as entered in Elevation data",
     });
   });
 

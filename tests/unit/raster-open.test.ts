@@ -18,7 +18,7 @@ describe("the vertical unit", () => {
       verticalUnitFrom: "file",
       lowestM: 100,
     });
-    expect(summary.notes.join()).toContain("not in the feet chosen in Ground");
+    expect(summary.notes.join()).toContain("not in the feet chosen in Elevation data");
   });
 
   test("of the person counts where the file states none", async () => {

@@ -188,7 +188,7 @@ function gatheredNotes(rasters: readonly OpenRaster[], stated: VerticalUnit | nu
 function disagreement({ vertical }: OpenRaster, stated: VerticalUnit | null): string[] {
   if (!stated || !vertical.unit || vertical.unit === stated) return [];
   return [
-    `heights are in ${unitWords(vertical.unit)} as the file states, not in the ${unitWords(stated)} chosen in Ground`,
+    `heights are in ${unitWords(vertical.unit)} as the file states, not in the ${unitWords(stated)} chosen in Elevation data`,
   ];
 }
 

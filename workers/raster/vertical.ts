@@ -42,6 +42,6 @@ export function unknownUnit(fileName: string): Refusal {
   return new Refusal(
     "ground/unit-unknown",
     `"${fileName}" does not say whether its heights are in meters, feet or US survey feet.`,
-    "Look in the survey's metadata and choose meters, feet or US survey feet in Ground. A wrong unit makes every height wrong by a factor of three.",
+    "Look in the survey's metadata and choose meters, feet or US survey feet in Elevation data. A wrong unit makes every height wrong by a factor of three.",
   );
 }

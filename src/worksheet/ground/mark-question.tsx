@@ -7,7 +7,7 @@ import { answerMark } from "../../live/marks.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { markAsked } from "../../live/uncounted.ts";
 
-/** The question that the person put off: it stays in Ground. */
+/** The question that the person put off: it stays in Elevation data. */
 const putOff = signal<LoneValue | null>(null);
 
 /** Asks whether a height that no other comes near is missing data or ground; never guesses. */

@@ -57,7 +57,7 @@ function pumpsWords({ line, holding }: HoldingNow): string | undefined {
   const overM = line.totals.lengthOverLimitM;
   const over =
     overM > A_STRETCH_M
-      ? `. ${formatLength(overM, unitSystem.value, 0)} over the height limit: see Checks`
+      ? `. ${formatLength(overM, unitSystem.value, 0)} over the height limit: see All checks`
       : "";
   return `Pumps: ${pumpCountWords(proposed)}${without}${over}`;
 }

@@ -47,7 +47,7 @@ export function HoldingStanding({ now }: { readonly now: HoldingNow }) {
       {overM > A_STRETCH_M && (
         <p class="field-why">
           {formatLength(overM, system, 0)} over the height limit of its levee type. No factor here
-          makes up for that: see Checks.
+          makes up for that: see All checks.
         </p>
       )}
       <p class="hint">
