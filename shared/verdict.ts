@@ -27,9 +27,8 @@ export interface OverallVerdict {
   readonly overLimitM: number;
   /** Length without elevation data. */
   readonly gapM: number;
-  readonly getsIn: boolean;
-  /** Whether the water is traced with it built; before that nobody knows whether water gets in. */
-  readonly isTraced: boolean;
+  /** Whether water gets in with it built; null where that is not known, as before the water is traced. */
+  readonly getsIn: boolean | null;
   readonly time: TimeVerdict;
   /** What to fix first; without a Must fix the first caution; null where there is neither. */
   readonly first: Check | null;
@@ -79,8 +78,7 @@ export function overallVerdict(known: KnownLine): OverallVerdict {
     otherMustFix: mustFix.filter((check) => concernOf(check) === null).length,
     overLimitM: totals.lengthOverLimitM,
     gapM: totals.lengthNoDataM,
-    getsIn: traced?.dry === false,
-    isTraced: traced !== null,
+    getsIn: traced === null || traced.dry === null ? null : !traced.dry,
     time: timeVerdict(line),
     first: firstOf(known.checks),
   };

@@ -1,7 +1,7 @@
 import { listedOnce } from "../completeness.ts";
 import { severityRank } from "../severity.ts";
 import type { Check } from "../sizing-types.ts";
-import { WATER_NOT_TRACED } from "./dry.ts";
+import { WATER_NOT_KNOWN } from "./dry.ts";
 import { mustFixWords } from "./must-fix.ts";
 
 /**
@@ -20,7 +20,7 @@ export function checksShort(checks: readonly Check[], isTraced: boolean): string
   const listed = sortedChecks(checks);
   const mustFix = countOf(listed, "stop");
   if (mustFix > 0) return mustFixWords(mustFix);
-  return lesserWords(listed) || (isTraced ? "nothing found" : WATER_NOT_TRACED);
+  return lesserWords(listed) || (isTraced ? "nothing found" : WATER_NOT_KNOWN);
 }
 
 /** What there is beside the Must fix: `6 cautions, 1 note`; empty where there is nothing. */

@@ -14,5 +14,5 @@ export function notKnownBecause({ notKnown }: Pick<DryVerdict, "notKnown">): str
   return notKnown ? BECAUSE[notKnown.because] : "";
 }
 
-/** In the place of a verdict on the water while it is not traced, or cannot be. */
-export const WATER_NOT_TRACED = "water not traced";
+/** In the place of a verdict where it is not known whether water gets in, as before it is traced. */
+export const WATER_NOT_KNOWN = "water not known";

@@ -7,7 +7,7 @@ import type { Cure, OverallVerdict } from "../verdict.ts";
 import type { FindingOf } from "./checks/text.ts";
 import { checkWords } from "./checks.ts";
 import { hourWords } from "./clock.ts";
-import { WATER_NOT_TRACED } from "./dry.ts";
+import { WATER_NOT_KNOWN } from "./dry.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
 import { mustFixWords } from "./must-fix.ts";
 import { SEVERITY_NAMES } from "./severity.ts";
@@ -27,10 +27,10 @@ export interface HeadlineWords {
 
 /**
  * A line's verdict on its card: `30 ft over limit, late at slow pace`; `in time, nothing over limit`. Where something
- * must be fixed, nothing good is said beside it; where nothing is, that the water is not traced, if it is not.
+ * must be fixed, nothing good is said beside it; where nothing is, that the water is not known, if it is not.
  */
 export function overallVerdictWords(verdict: OverallVerdict, system: UnitSystem): string {
-  const { notKnown, mustFix, otherMustFix, overLimitM, gapM, getsIn, isTraced, time } = verdict;
+  const { notKnown, mustFix, otherMustFix, overLimitM, gapM, getsIn, time } = verdict;
   const units = unitsOf(system);
   if (notKnown === "no-data") return "not known: no elevation data";
   if (notKnown) return `not known: ${levelDoubtShort(notKnown)}`;
@@ -42,13 +42,13 @@ export function overallVerdictWords(verdict: OverallVerdict, system: UnitSystem)
   const rest = named.length > 0 ? `${otherMustFix} other Must fix` : mustFixWords(otherMustFix);
   const bad = [...named, ...(otherMustFix > 0 ? [rest] : [])];
   const inTime = timeVerdictWords(time, system);
-  const untraced = isTraced ? [] : [WATER_NOT_TRACED];
+  const unknown = getsIn !== null ? [] : [WATER_NOT_KNOWN];
   if (time.kind !== "in-time") {
     const saysNothingOver = bad.length === 0 && mustFix === 0 && !isBad(time);
-    return (saysNothingOver ? [NOTHING_OVER, inTime, ...untraced] : [...bad, inTime]).join(", ");
+    return (saysNothingOver ? [NOTHING_OVER, inTime, ...unknown] : [...bad, inTime]).join(", ");
   }
   if (bad.length > 0) return bad.join(", ");
-  return mustFix > 0 ? mustFixWords(mustFix) : [inTime, NOTHING_OVER, ...untraced].join(", ");
+  return mustFix > 0 ? mustFixWords(mustFix) : [inTime, NOTHING_OVER, ...unknown].join(", ");
 }
 
 const NOTHING_OVER = "nothing over limit";
@@ -70,8 +70,8 @@ export function headlineWords(check: Check | null, system: UnitSystem): Headline
 }
 
 /** In the place of a headline where no Must fix and no caution is found. */
-export function noneFoundWords({ isTraced }: Pick<OverallVerdict, "isTraced">): HeadlineWords {
-  return isTraced
+export function noneFoundWords({ getsIn }: Pick<OverallVerdict, "getsIn">): HeadlineWords {
+  return getsIn !== null
     ? {
         severity: "No Must fix",
         headline: "No Must fix and no caution found on this line",
@@ -79,8 +79,8 @@ export function noneFoundWords({ isTraced }: Pick<OverallVerdict, "isTraced">): 
       }
     : {
         severity: "Not known",
-        headline: "Not known whether water gets in: water not traced",
-        remedy: "All checks says why.",
+        headline: "Not known whether water gets in",
+        remedy: "See under All checks why.",
       };
 }
 

@@ -218,7 +218,7 @@ const TIMES: readonly TimeVerdict[] = [
 ];
 const VERDICT: OverallVerdict = {
   ...{ notKnown: null, mustFix: 3, otherMustFix: 2, overLimitM: 9, gapM: 12, getsIn: true },
-  ...{ isTraced: true, time: { kind: "in-time" }, first: null },
+  ...{ time: { kind: "in-time" }, first: null },
 };
 const LEAVES: readonly (LeaveLevel | null)[] = [
   null,
@@ -262,7 +262,7 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
     ...headlines.flatMap(({ headline, remedy }) => [headline, remedy]),
     ...TIMES.map((verdict) => timeVerdictWords(verdict, system)),
     ...TIMES.map((time) => overallVerdictWords({ ...VERDICT, time }, system)),
-    ...[true, false].flatMap((isTraced) => Object.values(noneFoundWords({ isTraced }))),
+    ...[false, null].flatMap((getsIn) => Object.values(noneFoundWords({ getsIn }))),
     ...LEAVES.map((leave) => leaveWords({ leave }, system)),
     bagOrderParts({ total: 19_309, placed: 17_028, spare: 851, onPolySheeting: 1430 }),
     gaugeSumWords({ ...DEFAULT_WATER, by: "stage", stageM: 8.5, gaugeZeroM: 8 }, "", system)!,

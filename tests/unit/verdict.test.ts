@@ -46,7 +46,7 @@ type Changes = {
   readonly totals?: Partial<Totals>;
   readonly levelDoubt?: LevelDoubt;
   readonly checks?: readonly Check[];
-  readonly dry?: boolean;
+  readonly dry?: boolean | null;
   readonly traced?: null;
 };
 
@@ -128,11 +128,12 @@ const CASES: readonly (readonly [string, Changes, us: string, metric?: string])[
     "12 m without elevation data",
   ],
   ["a Must fix that nothing else names", { checks: [LATE] }, "1 Must fix"],
-  ["water not traced", { traced: null }, "in time, nothing over limit, water not traced"],
+  ["water not traced", { traced: null }, "in time, nothing over limit, water not known"],
+  ["water traced, not known", { dry: null }, "in time, nothing over limit, water not known"],
   [
     "water not traced, and no crew",
     { traced: null, time: timeOf({ missing: ["people"], verdicts: [] }) },
-    "nothing over limit, time not known: no crew, water not traced",
+    "nothing over limit, time not known: no crew, water not known",
   ],
   ["water not traced, late", { traced: null, time: timeOf({ slow: false }) }, "late at slow pace"],
   ["water gets in", { dry: false, checks: [GETS_IN] }, "water gets in"],
@@ -183,7 +184,7 @@ describe("the verdict on a line", () => {
 
   it("is in time only with everything it needs, and ahead of the high forecast", () => {
     const kinds = CASES.filter(([, , words]) => words.startsWith("in time"));
-    expect(kinds).toHaveLength(3);
+    expect(kinds).toHaveLength(4);
     const without: (Partial<LineTime> & { high?: boolean })[] = [
       ...[{ high: false }, { missing: ["people" as const] }, { verdicts: [] }, { inTime: null }],
       ...[{ finishSlowH: 90 }, { finishSlowH: null }],
@@ -244,7 +245,7 @@ describe("what is first to fix", () => {
   it("where nothing is found, is that alone, and not known before the water is traced", () => {
     expect(noneFoundWords(overallVerdict(known({}))).severity).toBe("No Must fix");
     expect(noneFoundWords(overallVerdict(known({ traced: null }))).headline).toBe(
-      "Not known whether water gets in: water not traced",
+      "Not known whether water gets in",
     );
   });
 });
@@ -312,7 +313,7 @@ describe("on the screen", () => {
     replacePlan({ ...planWith(100.3), alignments, chosenId: "a" }, "Open");
     sized.value = new Map([a, b].map(({ line }) => [line.id, line]));
     expect(overallVerdictWords(verdicts.value.get("b")!, "us")).toBe(
-      "in time, nothing over limit, water not traced",
+      "in time, nothing over limit, water not known",
     );
     expect(chosenVerdict.value).toMatchObject({ mustFix: 1, first: OVER });
     expect(cureNow.value).toBeNull();

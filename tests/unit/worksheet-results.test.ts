@@ -97,6 +97,6 @@ describe("findings", () => {
     expect(checksShort([note!, half, otherHalf], false)).toBe("1 caution, 1 note");
     expect(checksShort([early!], true)).toBe("1 Must fix");
     expect(checksShort([], true)).toBe("nothing found");
-    expect(checksShort([], false)).toBe("water not traced");
+    expect(checksShort([], false)).toBe("water not known");
   });
 });
