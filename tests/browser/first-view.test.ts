@@ -162,12 +162,18 @@ const BEHIND: readonly (readonly [string, () => Promise<void>, readonly string[]
 ];
 
 describe("two steps from the first view", () => {
+  it("begins with every row closed", async () => {
+    const open = page.locator('.disclosure-row[data-open="true"] > h2 > button');
+    for (const title of await open.all()) await title.click();
+    expect(await open.count()).toBe(0);
+  });
+
   it.each(BEHIND)("are enough for what is behind %s", async (_, open, labels) => {
+    const places = labels.map((label) => page.getByText(label).filter({ visible: true }).first());
+    const inSight = await Promise.all(places.map((place) => place.isVisible()));
+    expect(inSight, labels.join(", ")).toContain(false);
     await open();
-    for (const label of labels) {
-      const place = page.getByText(label).filter({ visible: true }).first();
-      await place.waitFor({ timeout: 5000 });
-    }
+    for (const place of places) await place.waitFor({ timeout: 5000 });
     await page.keyboard.press("Escape");
   });
 });
