@@ -37,7 +37,7 @@ export function overallVerdictWords(verdict: OverallVerdict, system: UnitSystem)
   const named = [
     overLimitM > 0 && `${overLengthWords(overLimitM, units)} over limit`,
     gapM > A_STRETCH_M && `${units.distance(gapM)} without elevation data`,
-    getsIn && "water gets in",
+    getsIn === true && "water gets in",
   ].filter((words) => words !== false);
   const rest = named.length > 0 ? `${otherMustFix} other Must fix` : mustFixWords(otherMustFix);
   const bad = [...named, ...(otherMustFix > 0 ? [rest] : [])];
