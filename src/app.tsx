@@ -6,6 +6,7 @@ import "./ui/touch.css";
 import "./stale.css";
 import { useEffect, useState } from "preact/hooks";
 import { dismiss, notices } from "./document/notices.ts";
+import { plan } from "./document/store.ts";
 import { openAny } from "./live/actions.ts";
 import { announced } from "./live/announced.ts";
 import { reportOf } from "./live/report.ts";
@@ -63,7 +64,13 @@ export function App() {
   const printing = pagesOpen.value;
   return (
     <>
-      <div class="shell" data-panel={panel} inert={printing} style={profileShareStyle()}>
+      <div
+        class="shell"
+        data-panel={panel}
+        data-lines={plan.value.alignments.length > 0 ? "some" : "none"}
+        inert={printing}
+        style={profileShareStyle()}
+      >
         <a class="skip" href="#worksheet">
           Go to the worksheet
         </a>

@@ -149,6 +149,10 @@ const HEADLINES: { readonly [K in CheckFinding["kind"]]?: Headline<FindingOf<K>>
     headline: `No elevation data${placeWords(check, units)}`,
     remedy: "Open elevation data that covers it, or lead the line around the gap.",
   }),
+  datum: ({ of }) => ({
+    headline: `${of === "gauge-zero" ? "Gauge zero" : "Water elevation"} and elevation data: same vertical datum not stated`,
+    remedy: "Find the datum of both: common datums differ by several feet.",
+  }),
   late: ({ by, startAt, behindFromH, behindAtM }, units) => ({
     headline: `${LATE[by]}: behind the water from ${hourWords(startAt, behindFromH, units.system)}, near ${units.station(behindAtM)}`,
     remedy: "Enter more people, start sooner, or choose a line of fewer bags.",

@@ -13,6 +13,9 @@ const CAMERA = { padding: { top: 56, bottom: 56, left: 24, right: 24 }, maxZoom:
 const SAME_VIEW_PX = 4;
 const SAME_ZOOM = 0.02;
 
+/** Of the map's width or height. */
+const LEAST_SHARE = 0.25;
+
 type Box = [west: number, south: number, east: number, north: number];
 
 /** Shows the plan with the ground round it; does nothing when there is none. */
@@ -41,6 +44,17 @@ function planBox(map: MapLibreMap): Box | null {
   const round = Math.min(clientWidth, clientHeight) < SMALL_PX ? ROUND_PLAN_SMALL : ROUND_PLAN;
   const [wide, high] = [(east - west) * round, (north - south) * round];
   return [west - wide, south - high, east + wide, north + high];
+}
+
+/** True when the plan takes so little of the map that its line cannot be worked on. */
+export function isPlanSmall(map: MapLibreMap): boolean {
+  const box = planBounds(plan.peek());
+  if (!box) return false;
+  const [west, south, east, north] = box;
+  const [low, high] = [map.project([west, south]), map.project([east, north])];
+  const { clientWidth, clientHeight } = map.getContainer();
+  const share = Math.max((high.x - low.x) / clientWidth, (low.y - high.y) / clientHeight);
+  return share < LEAST_SHARE;
 }
 
 /** Shows the whole raster; does nothing when none is open. */

@@ -2,20 +2,20 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { isWaterGiven } from "../../shared/stage.ts";
 import { formatLength, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { fromWords } from "../../shared/words/water.ts";
 import { plan } from "../document/store.ts";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
 import { SeverityMark, severityWord } from "../drawing/severity-mark.tsx";
-import { ground } from "../live/ground.ts";
 import { chosenLine, tracingFailure } from "../live/results.ts";
 import { unitSystem } from "../live/screen.ts";
 import { shownMarks } from "../live/shown-marks.ts";
 import { tracedLine, waterNow } from "../live/water-now.ts";
+import { holeInView, lowInView } from "./in-view.ts";
 import { MomentNote } from "./moment-note.tsx";
 import { MarkSymbol } from "./place-marks.tsx";
-import { waterInView } from "./water-in-view.ts";
 import { WATER_SYMBOLS } from "./water-marks.tsx";
 import { WEAKEST_SYMBOL } from "./weakest-marks.ts";
 
@@ -141,14 +141,14 @@ function SectionRows({ line }: { readonly line: SizedLine }) {
 /** Water and missing data, where the map shows something that could be taken for something else. */
 function WaterRows() {
   const trace = waterNow.value;
-  const seen = waterInView.value;
-  const hasHoles = seen ? seen.hole : (ground.value?.holeShare ?? 0) > 0;
-  const hasLow = trace !== null && seen?.low === true;
+  const isGiven = isWaterGiven(plan.value.water);
+  const hasHoles = holeInView.value;
+  const hasLow = trace !== null && lowInView.value;
   const isCoarse = trace !== null && !trace.water.everyCell;
-  if (trace && !hasLow && !hasHoles && !isCoarse) return null;
+  if ((trace || !isGiven) && !hasLow && !hasHoles && !isCoarse) return null;
   return (
     <dl>
-      {!trace && <Row swatch="water">below the surface</Row>}
+      {!trace && isGiven && <Row swatch="water">below the surface</Row>}
       {(hasLow || isCoarse) && <Row swatch="water">water, connected to {fromWords(trace!)}</Row>}
       {hasLow && <Row swatch="low">low, not connected</Row>}
       {hasHoles && <Row swatch="hole">no elevation data</Row>}
@@ -159,7 +159,7 @@ function WaterRows() {
 /** What the picture of the water does not say. */
 function WaterNote() {
   const trace = waterNow.value;
-  if (trace?.water.everyCell) return null;
+  if (trace?.water.everyCell || !isWaterGiven(plan.value.water)) return null;
   if (trace) {
     const cell = formatLength(trace.water.cellM, unitSystem.value);
     return (

@@ -5,6 +5,7 @@ import { underPagePolicy } from "../browser/page-policy.ts";
 import { colours } from "./colours-now.ts";
 import { isDrawable, keepDrawable, NO_STYLE, onMap } from "./drawable.ts";
 import { keepDrawing } from "./drawing.ts";
+import { keepFirstLineInSight } from "./first-line.ts";
 import { keepFootprints } from "./footprint-layers.ts";
 import { keepFound } from "./keep-found.ts";
 import { keepGround } from "./keep-ground.ts";
@@ -87,6 +88,7 @@ function make() {
     onMap([map], () => installLayers(map, colours.value));
     keepGround(ground, map);
     keepShapes(map);
+    keepFirstLineInSight(map);
     keepFound(map);
     keepFootprints(map);
     keepWater(ground, map);

@@ -2,7 +2,6 @@ import { failureText } from "../../shared/words/failure.ts";
 import { unitSystem } from "../live/screen.ts";
 import "./profile-room.css";
 import { plan } from "../document/store.ts";
-import { ground } from "../live/ground.ts";
 import { chosenLine, sizingFailure } from "../live/results.ts";
 import "../drawing/profile/profile.css";
 import { PROFILE_TITLE } from "./profile-head.tsx";
@@ -22,7 +21,12 @@ export function ProfileRoom() {
 function Empty() {
   const failure = sizingFailure.value;
   const hasLine = plan.value.alignments.length > 0;
-  const words = failure && hasLine ? failureText(failure, unitSystem.value) : advice(hasLine);
+  const words =
+    failure && hasLine
+      ? failureText(failure, unitSystem.value)
+      : hasLine
+        ? "The line is being measured."
+        : "Ground, water and top of levee from station to station.";
   return (
     <>
       <header class="room-head">
@@ -31,12 +35,4 @@ function Empty() {
       <p class="room-empty">{words}</p>
     </>
   );
-}
-
-function advice(hasLine: boolean): string {
-  if (!ground.value) {
-    return "Open the elevation data first: the line is drawn over it here, end to end.";
-  }
-  if (hasLine) return "The line is being measured.";
-  return "Draw a ring around the building, or a line between two high places. It is drawn here along its length.";
 }

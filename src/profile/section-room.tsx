@@ -54,9 +54,7 @@ export function SectionRoom() {
 
 function Empty({ hasLine }: { readonly hasLine: boolean }) {
   const failure = sectionFailure.value;
-  const advice = hasLine
-    ? "Drawing the cross-section."
-    : "Mark a station to see the cross-section there, bag by bag.";
+  const advice = hasLine ? "Drawing the cross-section." : "One station, bag by bag.";
   return (
     <>
       <header class="room-head">

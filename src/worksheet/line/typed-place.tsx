@@ -89,7 +89,14 @@ function AtPlace({ at }: { readonly at: LonLat }) {
   return (
     <>
       {nearest && !isTaken(nearest) && (
-        <button type="button" class="tool-button" onClick={() => pick(nearest)}>
+        <button
+          type="button"
+          class="tool-button"
+          onClick={() => {
+            pick(nearest);
+            placeMarked.value = null;
+          }}
+        >
           Take the nearest: {nameOf(nearest, footprintColumns.value) ?? "footprint"}
         </button>
       )}
@@ -127,4 +134,5 @@ function addRectangle(at: LonLat): void {
       ],
     }),
   });
+  placeMarked.value = null;
 }

@@ -1,24 +1,29 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import { HOLE_REACHED, LOW, type WetMask } from "../../shared/water-types.ts";
+import { ground } from "../live/ground.ts";
 import { pictureNow } from "../live/water-now.ts";
 import { restingView, type View } from "./view.ts";
 
 /** Less than this of the map cannot be seen, square CSS pixels. */
 const LEAST_SEEN_PX2 = 60;
 
-/** What of the traced water's picture the map shows now; null while there is no picture. */
-export interface WaterInView {
-  readonly low: boolean;
-  readonly hole: boolean;
-}
+/** Whether the map shows low ground that the traced water does not reach. */
+export const lowInView: ReadonlySignal<boolean> = computed(() => isInView(LOW));
 
-export const waterInView: ReadonlySignal<WaterInView | null> = computed(() => {
-  const masks = pictureNow.value?.masks;
-  if (!masks) return null;
-  const view = restingView.value;
-  const has = (code: number) => masks.some((mask) => isSeen(mask, code, view));
-  return { low: has(LOW), hole: has(HOLE_REACHED) };
+/** Whether the map may show missing data: some that water reaches, or all of a raster that has some. */
+export const holeInView: ReadonlySignal<boolean> = computed(() => {
+  const open = ground.value;
+  if (!open || open.holeShare === 0) return false;
+  const { west, south, east, north } = restingView.value;
+  const [left, low, right, high] = open.bounds;
+  const isWhole = west <= left && south <= low && east >= right && north >= high;
+  return isWhole || isInView(HOLE_REACHED);
 });
+
+function isInView(code: number): boolean {
+  const view = restingView.value;
+  return pictureNow.value?.masks?.some((mask) => isSeen(mask, code, view)) ?? false;
+}
 
 /** Whether enough cells of a code lie in the view, by the mask's corners taken as a parallelogram. */
 function isSeen({ codes, columns, rows, corners }: WetMask, code: number, view: View): boolean {
