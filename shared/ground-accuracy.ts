@@ -42,5 +42,7 @@ export function accuracyOf(
   { rmseM }: Pick<GroundSettings, "rmseM">,
   cellM: number,
 ): GroundAccuracy {
-  return rmseM === null ? typicalAccuracy(cellM) : { rmseM, source: "as entered in Elevation data" };
+  return rmseM === null
+    ? typicalAccuracy(cellM)
+    : { rmseM, source: "as entered in Elevation data" };
 }

@@ -3,6 +3,7 @@ import { severityRank } from "../severity.ts";
 import type { Check } from "../sizing-types.ts";
 import { WATER_NOT_KNOWN } from "./dry.ts";
 import { mustFixWords } from "./must-fix.ts";
+import { severityCount } from "./severity.ts";
 
 /**
  * Checks to list: the gravest first, along the line within the same gravity; the two halves of a stretch that
@@ -29,7 +30,7 @@ export function lesserWords(checks: readonly Check[]): string {
   return (["caution", "note"] as const)
     .map((severity) => ({ severity, n: countOf(listed, severity) }))
     .filter(({ n }) => n > 0)
-    .map(({ severity, n }) => `${n} ${severity}${n > 1 ? "s" : ""}`)
+    .map(({ severity, n }) => severityCount(severity, n))
     .join(", ");
 }
 

@@ -1,4 +1,5 @@
 import type { Severity } from "../sizing-types.ts";
+import { mustFixWords } from "./must-fix.ts";
 
 /** How grave a finding is, as it is written. */
 export const SEVERITY_NAMES: Readonly<Record<Severity, string>> = {
@@ -7,9 +8,7 @@ export const SEVERITY_NAMES: Readonly<Record<Severity, string>> = {
   note: "Note",
 };
 
-/** How many findings of a severity, as it stands inside a line: "1 must fix", "4 cautions", "note". */
+/** How many findings of a severity, as it stands inside a line: "1 Must fix", "4 cautions". */
 export function severityCount(severity: Severity, n: number): string {
-  const one = { stop: "must fix", caution: "caution", note: "note" }[severity];
-  if (severity === "note" && n === 1) return one;
-  return `${n} ${one}${n > 1 && severity !== "stop" ? "s" : ""}`;
+  return severity === "stop" ? mustFixWords(n) : `${n} ${severity}${n > 1 ? "s" : ""}`;
 }

@@ -44,7 +44,7 @@ export function takesWords({ plan, line, holding }: Taken, system: UnitSystem): 
     {
       key: "sheetRolls",
       name: "Poly sheeting",
-      amount: `${rollsWords(totals.sheetRolls)}, ${rollWords(plan, system)}`,
+      amount: rollsWords(totals.sheetRolls),
     },
     ...takenMaterials(totals.materials, system).map(({ key, name, amount }) => ({
       key,
@@ -73,7 +73,8 @@ function loadsWords(trucks: number): string {
   return trucks === 1 ? "1 truckload" : `${formatCount(trucks)} truckloads`;
 }
 
-function rollsWords(rolls: number): string {
+/** `9 rolls` */
+export function rollsWords(rolls: number): string {
   return rolls === 1 ? "1 roll" : `${formatCount(rolls)} rolls`;
 }
 

@@ -25,6 +25,15 @@ export function timeVerdictWords(verdict: TimeVerdict, system: UnitSystem): stri
   }
 }
 
+/** The same where the line's own name says that it is about time, and there is little room: `not known: no crew`. */
+export function timeVerdictBrief(verdict: TimeVerdict, system: UnitSystem): string {
+  if (verdict.kind === "too-low") return "below the forecast crest";
+  if (verdict.kind !== "not-known" || verdict.because === "counting")
+    return timeVerdictWords(verdict, system);
+  const isShort = verdict.because === "no-crew" || verdict.because === "no-forecast";
+  return isShort ? `not known: ${unknownTimeWords(verdict)}` : "not known";
+}
+
 /** Why it is not known: `no crew`. */
 function unknownTimeWords(unknown: TimeUnknown): string {
   switch (unknown.because) {

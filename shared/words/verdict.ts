@@ -8,7 +8,7 @@ import type { FindingOf } from "./checks/text.ts";
 import { checkWords } from "./checks.ts";
 import { hourWords } from "./clock.ts";
 import { WATER_NOT_KNOWN } from "./dry.ts";
-import { levelDoubtShort } from "./level-doubt.ts";
+import { levelDoubtRemedy, levelDoubtShort } from "./level-doubt.ts";
 import { mustFixWords } from "./must-fix.ts";
 import { SEVERITY_NAMES } from "./severity.ts";
 import { timeVerdictWords } from "./time-verdict.ts";
@@ -148,6 +148,13 @@ const HEADLINES: { readonly [K in CheckFinding["kind"]]?: Headline<FindingOf<K>>
   "no-ground": (_, units, check) => ({
     headline: `No elevation data${placeWords(check, units)}`,
     remedy: "Open elevation data that covers it, or lead the line around the gap.",
+  }),
+  "water-level": ({ doubt }) => ({
+    headline:
+      doubt.kind === "far-above"
+        ? "The sized-for water is far above the ground on this line"
+        : "No ground on this line is below the sized-for water",
+    remedy: levelDoubtRemedy(doubt),
   }),
   datum: ({ of }) => ({
     headline: `${of === "gauge-zero" ? "Gauge zero" : "Water elevation"} and elevation data: same vertical datum not stated`,

@@ -19,85 +19,91 @@ import {
 import { bagOrderParts } from "../../shared/words/bag-order.ts";
 import { type MaterialKey, takenMaterials } from "../../shared/words/materials.ts";
 import { SETTLING_NOTE } from "../../shared/words/settling.ts";
+import { rollsWords, rollWords } from "../../shared/words/takes.ts";
 import { doneAfter } from "../../shared/words/time.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { LevelNotice } from "../drawing/level-notice.tsx";
 
-/** Materials to get, with what the figures rest on. */
-export function OrderPart({ of: { plan, line, system } }: { readonly of: Exported }) {
+/** Materials to get, with what the figures rest on; no figure where the counts are no answer. */
+export function OrderPart({ of }: { readonly of: Exported }) {
+  return (
+    <section aria-label="Order">
+      <h2>Order for materials</h2>
+      <LevelNotice doubt={of.line.levelDoubt} system={of.system} />
+      {isCounted(of.line) ? (
+        <Amounts of={of} />
+      ) : (
+        <p>Bags, sand and poly sheeting: not known. Order nothing by this page.</p>
+      )}
+    </section>
+  );
+}
+
+function Amounts({ of: { plan, line, system } }: { readonly of: Exported }) {
   const { totals } = line;
   const order = bagOrder(totals);
   const { practice, section } = plan;
   const { bag, sheet } = section;
   const units = unitsOf(system);
-  const roll = `${units.distance(sheet.rollWidthM)} × ${units.distance(sheet.rollLengthM)}`;
   return (
-    <section aria-label="Order">
-      <h2>Order for materials</h2>
-      <LevelNotice doubt={line.levelDoubt} system={system} />
-      <table class="sheet-table orders">
-        <tbody>
+    <table class="sheet-table orders">
+      <tbody>
+        <Order name="Bags" amount={`order ${formatCount(order.total)}`}>
+          {bagOrderParts(order)}; {formatSmallVolume(bag.placedVolumeM3, system)} as placed,{" "}
+          {formatSmallMass(bag.filledMassKg, system)} filled, {formatShare(practice.spareShare)}{" "}
+          spare. {SETTLING_NOTE}
+        </Order>
+        <Order name="Sand" amount={formatVolume(totals.sandM3, system)}>
+          {formatMass(totals.sandDryKg, system)} dry, {formatMass(totals.sandWetKg, system)} wet,{" "}
+          {formatShare(practice.wasteShare)} lost; {formatCount(totals.trucks)} truckloads of{" "}
+          {formatVolume(practice.truckM3, system)}
+        </Order>
+        <Order
+          name={`Poly sheeting, ${system === "us" ? "6 mil" : "0.15 mm"} or more`}
+          amount={rollsWords(totals.sheetRolls)}
+        >
+          {rollWords(plan, system)} each, {formatArea(totals.sheetM2, system)} laid, lap{" "}
+          {units.figure(sheet.lapM)}, upstream over downstream
+        </Order>
+        {takenMaterials(totals.materials, system).map(({ key, name, amount }) => (
+          <Order key={key} name={name} amount={amount}>
+            {reachesTaking(line, key, system)}
+          </Order>
+        ))}
+        <Order
+          name="People"
+          amount={practice.people === null ? "not entered" : formatCount(practice.people)}
+        >
+          {line.time ? `${doneAfter(line.time)}; ` : ""}
+          {formatCount(Math.round(totals.jobPersonHours))} person-hours for the whole job
+        </Order>
+        <Order name="Levee" amount={formatVolume(totals.volumeM3, system)}>
+          {formatLength(totals.builtLengthM, system, 0)} built of{" "}
+          {formatLength(totals.lengthM, system, 0)}, greatest height{" "}
+          {formatLength(totals.greatestHeightM, system)},{" "}
+          {formatLength(totals.lengthOverLimitM, system, 0)} over {limitWords(plan, line, system)}
+        </Order>
+        {line.totalsGroundHigh && line.totalsGroundLow && (
           <Order
-            name="Bags"
-            amount={isCounted(line) ? `order ${formatCount(order.total)}` : "not known"}
+            name={`If the elevation data is off by ±${formatLength(line.groundAccuracy.rmseM, system, 2)}`}
+            amount={`${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`}
           >
-            {isCounted(line) && `${bagOrderParts(order)}; `}
-            {formatSmallVolume(bag.placedVolumeM3, system)} as placed,{" "}
-            {formatSmallMass(bag.filledMassKg, system)} filled, {formatShare(practice.spareShare)}{" "}
-            spare. {SETTLING_NOTE}
+            in the levee, spares included: all of the ground higher, or all of it lower
           </Order>
-          <Order name="Sand" amount={formatVolume(totals.sandM3, system)}>
-            {formatMass(totals.sandDryKg, system)} dry, {formatMass(totals.sandWetKg, system)} wet,{" "}
-            {formatShare(practice.wasteShare)} lost; {formatCount(totals.trucks)} truckloads of{" "}
-            {formatVolume(practice.truckM3, system)}
-          </Order>
+        )}
+        {line.published.map((count) => (
           <Order
-            name={`Poly sheeting, ${system === "us" ? "6 mil" : "0.15 mm"} or more`}
-            amount={`${formatCount(totals.sheetRolls)} rolls`}
+            key={count.key}
+            name={`${count.name} (${count.key})`}
+            amount={count.bags === null ? "–" : `${formatCount(count.bags)} bags`}
           >
-            {roll} each, {formatArea(totals.sheetM2, system)} laid, lap {units.figure(sheet.lapM)},
-            upstream over downstream
+            {count.why}
+            {count.beyondM > 0.5 &&
+              ` ${formatLength(count.beyondM, system, 0)} are higher than it goes and not counted.`}
           </Order>
-          {takenMaterials(totals.materials, system).map(({ key, name, amount }) => (
-            <Order key={key} name={name} amount={amount}>
-              {reachesTaking(line, key, system)}
-            </Order>
-          ))}
-          <Order
-            name="People"
-            amount={practice.people === null ? "not entered" : formatCount(practice.people)}
-          >
-            {line.time ? `${doneAfter(line.time)}; ` : ""}
-            {formatCount(Math.round(totals.jobPersonHours))} person-hours for the whole job
-          </Order>
-          <Order name="Levee" amount={formatVolume(totals.volumeM3, system)}>
-            {formatLength(totals.builtLengthM, system, 0)} built of{" "}
-            {formatLength(totals.lengthM, system, 0)}, greatest height{" "}
-            {formatLength(totals.greatestHeightM, system)},{" "}
-            {formatLength(totals.lengthOverLimitM, system, 0)} over {limitWords(plan, line, system)}
-          </Order>
-          {line.totalsGroundHigh && line.totalsGroundLow && (
-            <Order
-              name={`If the elevation data is off by ±${formatLength(line.groundAccuracy.rmseM, system, 2)}`}
-              amount={`${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`}
-            >
-              in the levee, spares included: all of the ground higher, or all of it lower
-            </Order>
-          )}
-          {line.published.map((count) => (
-            <Order
-              key={count.key}
-              name={`${count.name} (${count.key})`}
-              amount={count.bags === null ? "–" : `${formatCount(count.bags)} bags`}
-            >
-              {count.why}
-              {count.beyondM > 0.5 &&
-                ` ${formatLength(count.beyondM, system, 0)} are higher than it goes and not counted.`}
-            </Order>
-          ))}
-        </tbody>
-      </table>
-    </section>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

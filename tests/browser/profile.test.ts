@@ -20,7 +20,7 @@ const mark = (kind: string) => room().locator(`[data-mark="${kind}"]`);
 describe("the lanes above the profile", () => {
   it("show the checks first, one thing at a time", async () => {
     expect(await tab("Checks").getAttribute("aria-selected")).toBe("true");
-    await room().getByText("1 must fix, 4 cautions").waitFor();
+    await room().getByText("1 Must fix, 4 cautions").waitFor();
     expect(await lane("work").count()).toBe(0);
     expect(await room().locator(".line-mark").count()).toBe(0);
   });

@@ -5,6 +5,7 @@ import { type TimeVerdict, timeVerdict } from "../../shared/time/time-verdict.ts
 import type { AheadVerdict, LineTime } from "../../shared/time/types.ts";
 import { cureOf, type KnownLine, overallVerdict } from "../../shared/verdict.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
+import { timeVerdictBrief } from "../../shared/words/time-verdict.ts";
 import {
   cureWords,
   headlineWords,
@@ -317,5 +318,15 @@ describe("on the screen", () => {
     );
     expect(chosenVerdict.value).toMatchObject({ mustFix: 1, first: OVER });
     expect(cureNow.value).toBeNull();
+  });
+});
+
+describe("the verdict on time in the row of crew and time", () => {
+  it("is short, and names what is missing where a person can give it", () => {
+    const brief = (changes: Parameters<typeof known>[0]) =>
+      timeVerdictBrief(overallVerdict(known(changes)).time, "us");
+    expect(brief({})).toBe("in time");
+    expect(brief({ time: timeOf({ slow: false }) })).toBe("late at slow pace");
+    for (const [, changes] of CASES) expect(brief(changes).length).toBeLessThanOrEqual(34);
   });
 });

@@ -7,7 +7,8 @@ import type { CheckMark } from "./profile-marks.ts";
 const FROM_SHAPE_PX = 12;
 const CLEAR_PX = 8;
 const TYPE_PX = 12;
-const SEVERITIES = ["stop", "caution", "note"] as const;
+/** Notes are marked without words. */
+const SEVERITIES = ["stop", "caution"] as const;
 
 /** A mark's words on the lane of the checks, each severity a part of its own; they begin at `x`. */
 export interface MarkWords {
@@ -15,7 +16,7 @@ export interface MarkWords {
   readonly parts: readonly { readonly severity: Severity; readonly text: string }[];
 }
 
-/** What a mark stands for ("1 must fix, 4 cautions"), where it fits before the next mark; else null. */
+/** What a mark stands for ("1 Must fix, 4 cautions"), where it fits before the next mark; else null. */
 export function wordsBeside(
   mark: CheckMark,
   marks: readonly CheckMark[],
@@ -26,6 +27,7 @@ export function wordsBeside(
     const n = mark.counts[severity] ?? 0;
     return n > 0 ? [{ severity, text: severityCount(severity, n) }] : [];
   });
+  if (parts.length === 0) return null;
   const x = mark.middlePx + FROM_SHAPE_PX;
   const end = x + textWidth(parts.map(({ text }) => text).join(", "), TYPE_PX) + CLEAR_PX;
   const others = marks.filter((each) => each !== mark && each.toPx > x);

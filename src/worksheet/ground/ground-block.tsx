@@ -45,8 +45,7 @@ export function GroundBlock() {
 
 function oneLine(summary: GroundSummary, system: UnitSystem): string {
   const cellM = Math.max(summary.cellXM, summary.cellYM);
-  const accuracy = formatLength(accuracyNow.value.rmseM, system, 2);
-  return `${formatLength(cellM, system)} cells, ±${accuracy}`;
+  return `${formatLength(cellM, system)} cells`;
 }
 
 function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {

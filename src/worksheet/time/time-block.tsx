@@ -2,7 +2,7 @@ import { failureWords } from "../../../shared/words/failure.ts";
 import "./time.css";
 import { isLate, timeVerdict } from "../../../shared/time/time-verdict.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
-import { timeVerdictWords } from "../../../shared/words/time-verdict.ts";
+import { timeVerdictBrief } from "../../../shared/words/time-verdict.ts";
 import { plan } from "../../document/store.ts";
 import { LevelNotice } from "../../drawing/level-notice.tsx";
 import { ground } from "../../live/ground.ts";
@@ -45,7 +45,7 @@ function TimeSummary() {
   const time = timeNow.value?.time;
   if (!time) return <>{plan.value.time?.forecast ? "" : "no forecast"}</>;
   const verdict = timeVerdict({ time, levelDoubt: chosenLine.value?.levelDoubt ?? null });
-  const words = timeVerdictWords(verdict, unitSystem.value);
+  const words = timeVerdictBrief(verdict, unitSystem.value);
   if (verdict.kind === "in-time") {
     return (
       <>
