@@ -1,6 +1,6 @@
 import { batch } from "@preact/signals";
 import { tell } from "../document/notices.ts";
-import { replacePlan, startFrom } from "../document/store.ts";
+import { plan, replacePlan, startFrom } from "../document/store.ts";
 import { DEMO_SITES, type DemoKey, type DemoSite, planOfSite, siteOf } from "./demo-sites.ts";
 import { bandIsAway } from "./example-band.ts";
 import { ground, groundsOpening } from "./ground.ts";
@@ -30,9 +30,11 @@ export function startDemo(): () => Promise<void> {
   return () => openRasterOf(site);
 }
 
-/** Opens the elevation data of a site; does nothing when that is what is open. */
+/** Opens the elevation data of a site; does nothing when that is what is open, or another plan came meanwhile. */
 export async function openRasterOf(site: DemoSite): Promise<void> {
   if (siteOf(ground.peek()?.files ?? []) === site) return;
   const answer = await fetch(site.raster);
-  await openTerrainFiles([new File([await answer.blob()], `${site.key}.tif`)]);
+  const blob = await answer.blob();
+  if (siteOf(plan.peek().terrain) !== site) return;
+  await openTerrainFiles([new File([blob], `${site.key}.tif`)]);
 }

@@ -45,6 +45,9 @@ export function tellGround(failure: Failure): void {
   else groundFailure.value = failure;
 }
 
+/** The opening that is under way: what a person opens next takes its place, however late the first one answers. */
+let underWay: AbortController | null = null;
+
 /** @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for */
 export async function openGround(
   files: readonly File[],
@@ -57,6 +60,8 @@ export async function openGround(
   const marksAsked = met && !isSaid(met, marks) ? [met] : [];
   const openedUnder = example.peek();
   const abort = new AbortController();
+  underWay?.abort();
+  underWay = abort;
   groundsOpening.value += 1;
   groundFailure.value = null;
   try {

@@ -1,7 +1,9 @@
 import type { LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
 import { faded, type MapColours } from "./colours.ts";
 import { installImages } from "./hatch.ts";
+import { offsetByDirection } from "./label-side.ts";
 import { leveeLayers, MEDIUM, markedLayers, REGULAR, stationLayers } from "./line-layers.ts";
+import { LETTER } from "./plan-shapes.ts";
 import { reachLabels, reachLayers } from "./reach-layers.ts";
 import { install } from "./sources.ts";
 
@@ -208,7 +210,7 @@ function names(colours: MapColours): LayerSpecification[] {
         "text-field": ["get", "text"],
         "text-font": MEDIUM,
         "text-size": 14,
-        "text-offset": ["get", "offset"],
+        "text-offset": offsetByDirection(LETTER),
         "text-allow-overlap": true,
         "text-ignore-placement": true,
       },

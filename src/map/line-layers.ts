@@ -1,5 +1,7 @@
 import type { FilterSpecification, LayerSpecification, LineLayerSpecification } from "maplibre-gl";
+import { STATION_LABEL } from "../drawing/line/station-marks.ts";
 import { faded, type MapColours } from "./colours.ts";
+import { offsetByDirection } from "./label-side.ts";
 
 /** Type on the map is drawn by the map itself in the page's own family; a weight name in front chooses the weight. */
 export const REGULAR = ["Public Sans Variable"];
@@ -131,7 +133,7 @@ export function stationLayers(colours: MapColours): LayerSpecification[] {
         "text-field": ["get", "text"],
         "text-font": MEDIUM,
         "text-size": 12.5,
-        "text-offset": ["get", "offset"],
+        "text-offset": offsetByDirection(STATION_LABEL),
         "text-padding": 3,
         "symbol-sort-key": ["get", "rank"],
       },

@@ -3,7 +3,8 @@ import { type Map as MapLibreMap, Marker } from "maplibre-gl";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { plan } from "../document/store.ts";
 import { spotAt } from "../drawing/line/along.ts";
-import { stationMarks } from "../drawing/line/station-marks.ts";
+import { labelOffset } from "../drawing/line/label-offset.ts";
+import { STATION_LABEL, stationMarks } from "../drawing/line/station-marks.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
 import { type Box, type Obstacle, placeLabels, type Spot } from "../drawing/place-labels.ts";
 import { isOverAt, readingAt, stationWords } from "../drawing/profile/profile-reading.ts";
@@ -105,7 +106,7 @@ function obstaclesOf(map: MapLibreMap, line: SizedLine): Obstacle[] {
     if (geometry.type !== "Point") return [];
     const [lng, lat] = geometry.coordinates as [number, number];
     const { x, y } = map.project({ lng, lat });
-    const [right, down] = (properties?.offset ?? [0, 0]) as [number, number];
+    const [right, down] = labelOffset(properties?.direction, STATION_LABEL);
     const { widePx, highPx, typePx } = STATION;
     return [{ ...boxRound(x + right * typePx, y + down * typePx, widePx, highPx), cost: 3 }];
   });

@@ -1,9 +1,10 @@
 import type { Feature, FeatureCollection, Position } from "geojson";
 import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
+import { directionOf, type LabelReach } from "../drawing/line/label-offset.ts";
 
-/** Distance of a letter from its line, in heights of its type. */
-const LETTER_EM = 1.1;
+/** Distance of a letter from its line. */
+export const LETTER: LabelReach = { em: 1.1, spreadEm: 0 };
 
 export interface PlanShown {
   readonly plan: Plan;
@@ -35,7 +36,7 @@ export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureColle
     features.push(
       point("label-other", other.corners[corner]!, letterOf(plan.alignments.indexOf(other)), {
         id: other.id,
-        offset: offLine(other, corner),
+        direction: offLine(other, corner),
       }),
     );
   }
@@ -90,8 +91,8 @@ function ownCorner(line: Alignment, others: readonly Alignment[]): number {
   return apart.indexOf(Math.max(...apart));
 }
 
-/** Where a letter stands clear of the corner it names, on the outer side of the bend, in heights of its type. */
-function offLine({ kind, corners }: Alignment, index: number): [number, number] {
+/** The direction in which a letter stands clear of the corner it names: the outer side of the bend. */
+function offLine({ kind, corners }: Alignment, index: number): number {
   const at = corners[index]!;
   const count = corners.length;
   const beside = [index - 1, index + 1].flatMap((i) => {
@@ -100,10 +101,9 @@ function offLine({ kind, corners }: Alignment, index: number): [number, number] 
   });
   const east = -beside.reduce((sum, each) => sum + each[0], 0);
   const north = -beside.reduce((sum, each) => sum + each[1], 0);
-  const long = Math.hypot(east, north);
-  if (long > 0.05) return [(LETTER_EM * east) / long, (-LETTER_EM * north) / long];
+  if (Math.hypot(east, north) > 0.05) return directionOf(east, north);
   const [e, n] = beside[0] ?? [0, 1];
-  return [-n * LETTER_EM, -e * LETTER_EM];
+  return directionOf(-n, e);
 }
 
 /** Direction from one place to another, east and north. */

@@ -1,6 +1,7 @@
 import type { LayerSpecification } from "maplibre-gl";
-import { EDGE_DASHES, EDGE_PATTERNS } from "../drawing/line/reach-shapes.ts";
+import { EDGE_DASHES, EDGE_PATTERNS, REACH_LABEL } from "../drawing/line/reach-shapes.ts";
 import { faded, type MapColours } from "./colours.ts";
+import { offsetByDirection } from "./label-side.ts";
 import { MEDIUM } from "./line-layers.ts";
 
 const EDGE_PX = 2.4;
@@ -64,7 +65,7 @@ export function reachLabels(colours: MapColours): LayerSpecification[] {
         "text-font": MEDIUM,
         "text-size": 12,
         "text-anchor": ["get", "anchor"],
-        "text-offset": ["get", "offset"],
+        "text-offset": offsetByDirection(REACH_LABEL),
         "text-justify": "auto",
         "text-max-width": 9,
         "text-line-height": 1.15,

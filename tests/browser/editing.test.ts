@@ -112,7 +112,8 @@ describe("dragging a corner", () => {
 describe("the stage slider", () => {
   it("moves the totals while it is held, and one slide is one step of undo", async () => {
     const slider = page.getByRole("slider", { name: "Stage" });
-    await slider.scrollIntoViewIfNeeded();
+    await page.locator(".worksheet-rest").evaluate((rest) => rest.scrollTo(0, 0));
+    await page.locator('.verdict[data-short="false"]').waitFor();
     const box = (await slider.boundingBox())!;
     const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
     await startDrag(page, middle, { x: middle.x + box.width / 6, y: middle.y });

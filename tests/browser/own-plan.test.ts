@@ -131,6 +131,8 @@ describe("a plan on a state plane raster without a vertical unit", () => {
     expect(
       await page.getByLabel("Sized-for water elevation", { exact: true }).first().inputValue(),
     ).toBe("886.00 ft");
+    await click(page.getByRole("button", { name: "Fit" }));
+    await page.waitForTimeout(400);
     await mapIsIdle(page);
     await clickMap(0, 0);
     await expect.poll(() => next().textContent()).toBe("Line");
@@ -156,6 +158,9 @@ describe("a plan on a state plane raster without a vertical unit", () => {
     await place.fill(`${LEFT + 200} ${TOP - 140}`);
     await place.press("Enter");
     await page.getByRole("button", { name: /^Take the nearest: 95 Row 4/ }).click();
+    await expect.poll(() => page.getByLabel("Name of the building").count()).toBe(3);
+    await place.fill(`${LEFT + 220} ${TOP - 120}`);
+    await place.press("Enter");
     await page.getByRole("button", { name: "Put a rectangle there" }).click();
     await expect.poll(() => page.getByLabel("Name of the building").count()).toBe(4);
   });

@@ -190,7 +190,8 @@ async function openPage(
 ): Promise<Page> {
   const page = await context.newPage();
   page.on("console", (message) => {
-    if (message.type() === "error") troubles.push(`console: ${message.text()}`);
+    const isOfLayer = message.type() === "warning" && message.text().startsWith("layers[");
+    if (message.type() === "error" || isOfLayer) troubles.push(`console: ${message.text()}`);
   });
   page.on("pageerror", (error) => troubles.push(`uncaught: ${error.stack ?? error.message}`));
   page.on("requestfailed", (request) => {

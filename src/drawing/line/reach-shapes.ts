@@ -11,6 +11,7 @@ import {
 import { isStandard, reachAt } from "../../../shared/reaches.ts";
 import type { Reach, SizedLine, Walk } from "../../../shared/sizing-types.ts";
 import { beside, spotAt } from "./along.ts";
+import { directionOf, type LabelReach } from "./label-offset.ts";
 
 /** How many edges there are to tell sections apart by; more sections than that share them. */
 export const EDGE_PATTERNS = 3;
@@ -18,8 +19,8 @@ export const EDGE_PATTERNS = 3;
 export const EDGE_DASHES: readonly (readonly number[] | null)[] = [null, [3, 1.6], [0.9, 1.1]];
 /** How far a reach's end stands out of the toes, metres. */
 const END_OUT_M = 0.6;
-/** Distance of a label from the toe, in heights of its type. */
-const LABEL_EM = 0.9;
+/** Distance of a label from the toe. */
+export const REACH_LABEL: LabelReach = { em: 0.9, spreadEm: 0 };
 
 /** A section other than the plan's own, and the edge it is drawn with on its line. */
 export interface EdgedSection {
@@ -43,7 +44,7 @@ export function edgedSections({ reaches }: Pick<SizedLine, "reaches">): EdgedSec
 
 /**
  * Where a line is built otherwise than the rest: for each reach of another section its toes (`kind: "edge"`,
- * `pattern`, the outside on their left) and its name beside the middle (`kind: "label"`, `text`, `anchor`, `offset`); and across the line
+ * `pattern`, the outside on their left) and its name beside the middle (`kind: "label"`, `text`, `anchor`, `direction`); and across the line
  * every place where two reaches meet (`kind: "end"`).
  * @param side the water's side, left (+1) or right (-1) of chainage, where names stand
  */
@@ -136,7 +137,7 @@ function label(walk: Walk, { fromM, toM, sectionName }: Reach, side: 1 | -1): Fe
         kind: "label",
         text: sectionName,
         anchor: anchorFor(east, north),
-        offset: [round(east * LABEL_EM), round(-north * LABEL_EM)],
+        direction: directionOf(east, north),
       },
       geometry: { type: "Point", coordinates: beside(spot, side * toeM) },
     },
@@ -156,8 +157,4 @@ function multiLine(lines: Position[][], properties: object): Feature {
     properties: { ...properties },
     geometry: { type: "MultiLineString", coordinates: lines },
   };
-}
-
-function round(value: number): number {
-  return Math.round(value * 100) / 100;
 }

@@ -2,11 +2,12 @@ import type { Feature, FeatureCollection } from "geojson";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatStation, lengthFrom, type UnitSystem } from "../../../shared/units.ts";
 import { beside, spotAt } from "./along.ts";
+import { directionOf, type LabelReach } from "./label-offset.ts";
 
 /** Least distance between two labelled stations along the line, CSS pixels. */
 const APART_PX = 90;
-/** Distance of a label's middle from the toe, in heights of its type. */
-const LABEL_EM = 1.7;
+/** Distance of a label's middle from the toe. */
+export const STATION_LABEL: LabelReach = { em: 1.7, spreadEm: 0.5 };
 const SERIES = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000];
 
 /** Distance between labelled stations that suits the zoom: never below 10 ft or 5 m, in round stations. */
@@ -19,7 +20,7 @@ export function stationStepM(metresPerPx: number, system: UnitSystem): number {
 
 /**
  * Labelled stations as points on the water-side toe: `text`, `bearing` of the tick (degrees clockwise from
- * north, pointing away from the line) and `offset` of the label from the point in heights of its type.
+ * north, pointing away from the line) and `direction` of the label from the point (label-offset.ts).
  * @param side the water's side, left (+1) or right (-1) of chainage
  */
 export function stationMarks(
@@ -43,7 +44,7 @@ export function stationMarks(
       properties: {
         text: formatStation(k * stepM, system, system === "us" ? 0 : decimals(stepM)),
         bearing: (Math.atan2(east, north) * 180) / Math.PI,
-        offset: [round(east * (LABEL_EM + 0.5 * Math.abs(east))), round(-north * LABEL_EM)],
+        direction: directionOf(east, north),
         rank: k % 2,
       },
       geometry: { type: "Point", coordinates: beside(spot, side * toeM) },
@@ -54,8 +55,4 @@ export function stationMarks(
 
 function decimals(stepM: number): number {
   return Number.isInteger(stepM) ? 0 : 1;
-}
-
-function round(value: number): number {
-  return Math.round(value * 100) / 100;
 }

@@ -1,6 +1,7 @@
 import "./verdict.css";
+import { useRef } from "preact/hooks";
 import { letterOf } from "../../../shared/line-letter.ts";
-import type { OverallVerdict } from "../../../shared/verdict.ts";
+import type { Cure, OverallVerdict } from "../../../shared/verdict.ts";
 import { lesserWords } from "../../../shared/words/check-list.ts";
 import { mustFixWords } from "../../../shared/words/must-fix.ts";
 import {
@@ -9,9 +10,11 @@ import {
   NO_CURE,
   noneFoundWords,
 } from "../../../shared/words/verdict.ts";
+import { chosenId } from "../../document/chosen.ts";
 import { plan } from "../../document/store.ts";
 import { SeverityMark } from "../../drawing/severity-mark.tsx";
 import { chooseAlternative } from "../../live/actions.ts";
+import { sizedIsWhole } from "../../live/current.ts";
 import { sizingFailure } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { uncounted } from "../../live/uncounted.ts";
@@ -24,10 +27,10 @@ import { NothingSized } from "./nothing-sized.tsx";
 /** The answer first: what to fix, what to do, which other line cures it, and what the program is not. */
 export function VerdictStrip({ isShort }: { readonly isShort: boolean }) {
   const isCounted = !uncounted.value && !sizingFailure.value;
-  const verdict = isCounted ? chosenVerdict.value : null;
+  const found = useFound();
   return (
     <section class="verdict" aria-label="Verdict" data-short={isShort}>
-      {verdict ? <Found verdict={verdict} /> : <NothingSized />}
+      {isCounted && found ? <Found {...found} /> : <NothingSized />}
       <LeaveLine />
       <p class="not-a-permit">
         Not a permit.<span> Local codes and licensed engineers decide.</span>
@@ -36,9 +39,32 @@ export function VerdictStrip({ isShort }: { readonly isShort: boolean }) {
   );
 }
 
-function Found({ verdict }: { readonly verdict: OverallVerdict }) {
+interface WhatIsFound {
+  readonly verdict: OverallVerdict;
+  readonly cure: Cure | null;
+  /** `6 cautions, 5 notes`; empty where there is none. */
+  readonly more: string;
+}
+
+/**
+ * What is found on the chosen line; null before it is sized. While a change is counted it stays what it was, out of
+ * sight (stale.css): so that nothing moves under the hand that drags the stage.
+ */
+function useFound(): WhatIsFound | null {
+  const last = useRef<{ readonly of: string | null; readonly found: WhatIsFound } | null>(null);
+  const of = chosenId.value;
+  const verdict = chosenVerdict.value;
+  if (!verdict) return null;
+  if (sizedIsWhole.value || last.current?.of !== of) {
+    const found = { verdict, cure: cureNow.value, more: lesserWords(chosenChecks.value) };
+    last.current = { of, found };
+  }
+  return last.current.found;
+}
+
+function Found(found: WhatIsFound) {
+  const { verdict, more } = found;
   const words = headlineWords(verdict.first, unitSystem.value) ?? noneFoundWords(verdict);
-  const more = lesserWords(chosenChecks.value);
   return (
     <>
       <div class="verdict-level">
@@ -53,16 +79,15 @@ function Found({ verdict }: { readonly verdict: OverallVerdict }) {
       <div class="verdict-words">
         <p class="verdict-headline">{words.headline}</p>
         <p class="verdict-remedy">{words.remedy}</p>
-        <Cured verdict={verdict} />
+        <Cured {...found} />
       </div>
     </>
   );
 }
 
 /** Another line without a Must fix; that none is known, where others were drawn. */
-function Cured({ verdict }: { readonly verdict: OverallVerdict }) {
+function Cured({ verdict, cure }: WhatIsFound) {
   const { alignments } = plan.value;
-  const cure = cureNow.value;
   if (cure) {
     const letter = letterOf(alignments.findIndex(({ id }) => id === cure.id));
     return (
