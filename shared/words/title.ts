@@ -17,10 +17,12 @@ export function sizedForWords({ water, gauge }: Plan, system: UnitSystem): strin
   return `stage ${formatLength(water.stageM, system, 2)}${at}, water at ${elevation}`;
 }
 
-/** `Water at 31.0` for a stage, `Water 873.06` for an elevation: where there is room for little, and no unit. */
+/** `Water at 31.0` for a stage, `Water at 31.25` where tenths would be another one, `Water 873.06` for an elevation: where there is room for little, and no unit. */
 export function waterLabel(water: Water, system: UnitSystem): string {
   if (water.by === "elevation") return `Water ${lengthIn(water.elevationM, system).toFixed(2)}`;
-  return `Water at ${lengthIn(water.stageM, system).toFixed(system === "us" ? 1 : 2)}`;
+  const stage = lengthIn(water.stageM, system);
+  const isTenth = system === "us" && Math.abs(stage * 10 - Math.round(stage * 10)) < 0.05;
+  return `Water at ${stage.toFixed(isTenth ? 1 : 2)}`;
 }
 
 /** `874.93 ft`, or `874.71 to 874.93 ft` where the top falls along the line. */

@@ -1,7 +1,8 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
-import { HOLE_REACHED, LOW, type WetMask } from "../../shared/water-types.ts";
+import { LOW, type WetMask } from "../../shared/water-types.ts";
 import { ground } from "../live/ground.ts";
 import { pictureNow } from "../live/water-now.ts";
+import { holeBoxes } from "./hole-boxes.ts";
 import { restingView, type View } from "./view.ts";
 
 /** Less than this of the map cannot be seen, square CSS pixels. */
@@ -10,14 +11,15 @@ const LEAST_SEEN_PX2 = 60;
 /** Whether the map shows low ground that the traced water does not reach. */
 export const lowInView: ReadonlySignal<boolean> = computed(() => isInView(LOW));
 
-/** Whether the map may show missing data: some that water reaches, or all of a raster that has some. */
+/** Whether the map shows missing data, so that a hole is never taken for ground. */
 export const holeInView: ReadonlySignal<boolean> = computed(() => {
   const open = ground.value;
-  if (!open || open.holeShare === 0) return false;
-  const { west, south, east, north } = restingView.value;
-  const [left, low, right, high] = open.bounds;
-  const isWhole = west <= left && south <= low && east >= right && north >= high;
-  return isWhole || isInView(HOLE_REACHED);
+  if (!open || (open.holeShare === 0 && !open.fromOverview)) return false;
+  const view = restingView.value;
+  return holeBoxes.value.some(
+    ([west, south, east, north]) =>
+      view.west < east && west < view.east && view.south < north && south < view.north,
+  );
 });
 
 function isInView(code: number): boolean {

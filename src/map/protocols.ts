@@ -3,6 +3,7 @@ import type { CallOptions, TileResponse } from "../../shared/messages.ts";
 import { pictures } from "../live/pictures.ts";
 import { fetchFromNamed } from "./base-map-frame.ts";
 import { withReadingShown } from "./ground-reading.ts";
+import { noteHoles } from "./hole-boxes.ts";
 import { BASE_MAP_SCHEME, readAddress, SCHEMES } from "./tile-address.ts";
 
 const TILE_PX = 256;
@@ -17,7 +18,12 @@ export function installProtocols(): void {
   addProtocol(SCHEMES.water, answer(heights));
   addProtocol(
     SCHEMES.holes,
-    answer((address, options) => pictures.holeTile(readAddress(address), options)),
+    answer(async (address, options) => {
+      const tile = readAddress(address);
+      const picture = await pictures.holeTile(tile, options);
+      if (picture.rgba) noteHoles(tile, picture.rgba);
+      return picture;
+    }),
   );
   addProtocol(BASE_MAP_SCHEME, baseMapTile);
 }

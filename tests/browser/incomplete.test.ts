@@ -38,6 +38,8 @@ function overThePond() {
 }
 
 it("a line over a hole says for how much of it the bags are, wherever it stands beside others", async () => {
+  const legend = page.getByRole("region", { name: "Legend" });
+  expect(await legend.textContent()).not.toContain("no elevation data");
   await open(page, overThePond());
   const words = /^[\d,]+ bags for [\d,]+ of [\d,]+ ft; [\d,]+ ft have no elevation data$/;
   const figures = chosen(page).locator(".alternative-figures");
@@ -46,6 +48,9 @@ it("a line over a hole says for how much of it the bags are, wherever it stands 
   expect(await verdict.textContent()).toMatch(/[\d,]+ ft without elevation data/);
   expect(Number(await verdict.getAttribute("data-must-fix"))).toBeGreaterThan(0);
   expect(await page.locator(".bags").textContent()).not.toMatch(/fewer|more than/);
+
+  await page.getByRole("button", { name: "Fit" }).click();
+  await legend.getByText("no elevation data").waitFor();
 
   await page.getByRole("button", { name: "Compare" }).click();
   const rows = page.locator("table.compare tbody tr");

@@ -130,8 +130,9 @@ describe("frame of a long profile", () => {
     const words = [
       waterLabel({ ...DEFAULT_WATER, by: "stage", stageM: 31 * FOOT_M }, "us"),
       waterLabel({ ...DEFAULT_WATER, by: "elevation", elevationM: 5273.06 * FOOT_M }, "us"),
+      waterLabel({ ...DEFAULT_WATER, by: "stage", stageM: 31.25 * FOOT_M }, "us"),
     ];
-    expect(words).toEqual(["Water at 31.0", "Water 5273.06"]);
+    expect(words).toEqual(["Water at 31.0", "Water 5273.06", "Water at 31.25"]);
     for (const text of words) expect(textWidth(text, 13)).toBeLessThan(widthPx - plot.right - 8);
   });
 

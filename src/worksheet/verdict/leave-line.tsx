@@ -41,7 +41,9 @@ export function LeaveLine() {
 }
 
 function LeaveForm() {
-  const leave = plan.value.leave ?? emptyLeave(plan.value);
+  const note = useRef("");
+  if (plan.value.leave) note.current = plan.value.leave.note;
+  const leave = plan.value.leave ?? emptyLeave(plan.value, note.current);
   const change = (next: Partial<LeaveLevel>) => {
     const changed = { ...leave, ...next };
     setLeave(changed.levelM === null && changed.at === null ? null : changed);
@@ -85,8 +87,9 @@ function LeaveForm() {
   );
 }
 
-function emptyLeave({ water }: Plan): LeaveLevel {
-  return { by: water.by, levelM: null, at: null, note: "" };
+/** @param note what was said of a level that was taken out a moment ago, so that another one keeps it */
+function emptyLeave({ water }: Plan, note: string): LeaveLevel {
+  return { by: water.by, levelM: null, at: null, note };
 }
 
 /** The forecast's own clock; null without one. */
