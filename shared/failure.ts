@@ -111,3 +111,18 @@ function bugOf(thrown: unknown, causes = MOST_CAUSES): Bug {
 export type Outcome<T> =
   | { readonly ok: true; readonly value: T }
   | { readonly ok: false; readonly failure: Failure };
+
+/** A refusal that was thrown, as an outcome; any other error is thrown on. */
+export function refused(thrown: unknown): Outcome<never> {
+  if (thrown instanceof Refusal) return { ok: false, failure: asFailure(thrown) };
+  throw thrown;
+}
+
+/** What some work gives, or why it was refused. */
+export function outcomeOf<T>(work: () => T): Outcome<T> {
+  try {
+    return { ok: true, value: work() };
+  } catch (thrown) {
+    return refused(thrown);
+  }
+}

@@ -186,6 +186,8 @@ export interface OnGrid {
 interface LonLatRequest {
   /** x and y of places in the raster's own grid, one after the other. */
   readonly grid: Float64Array<ArrayBuffer>;
+  /** Well-known text of another reference that they are in; left out = the raster's. */
+  readonly reference?: { readonly fileName: string; readonly text: string };
 }
 
 interface LonLatResponse {
@@ -207,7 +209,7 @@ interface EngineMessages {
   probe: [ProbeRequest, ProbeResponse];
   /** Longitudes and latitudes as eastings and northings of the raster's own reference. */
   toGrid: [ToGridRequest, OnGrid];
-  /** Where places of the raster's own grid are on Earth. */
+  /** Where places of the raster's own grid, or of another that is given in words, are on Earth. */
   lonLatOf: [LonLatRequest, LonLatResponse];
   /** Connected water and what it reaches, without a levee and with each alternative. */
   traceWater: [TraceWaterRequest, WaterTrace];

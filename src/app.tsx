@@ -30,6 +30,7 @@ import { MarkQuestion } from "./worksheet/ground/mark-question.tsx";
 import { PlanElsewhere } from "./worksheet/ground/plan-elsewhere.tsx";
 import { UnitQuestion } from "./worksheet/ground/unit-question.tsx";
 import { BuildingWays } from "./worksheet/line/building-ways.tsx";
+import { ShapesQuestion } from "./worksheet/line/shapes-question.tsx";
 import { runShortcut } from "./worksheet/top-bar/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar/top-bar.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
@@ -88,6 +89,7 @@ export function App() {
               <BusyBar busy={busy} />
               <UnitQuestion />
               <MarkQuestion />
+              <ShapesQuestion />
               <NextBuilding />
               <PlanElsewhere />
               <Notices

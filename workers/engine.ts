@@ -12,6 +12,7 @@ import { elsewhere, noGround } from "../shared/words/apart.ts";
 import { loneValueWords, systemOf } from "../shared/words/marks.ts";
 import type { OverviewShelf } from "./raster/built-overview.ts";
 import { heightRange } from "./raster/height-range.ts";
+import { textReference } from "./raster/reference-beside.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
 import { contours } from "./tiles/contours.ts";
 import { heightTile } from "./tiles/height-tile.ts";
@@ -119,8 +120,10 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
 
     toGrid: async ({ places }) => opened().toGrid(places),
 
-    async lonLatOf({ grid }) {
-      const { lonLatAt } = opened();
+    async lonLatOf({ grid, reference }) {
+      const lonLatAt = reference
+        ? (await textReference(reference.fileName, reference.text)).horizontal.toLonLat
+        : opened().lonLatAt;
       const lonLat = new Float64Array(grid.length);
       for (let i = 0; i < grid.length; i += 2) lonLat.set(lonLatAt(grid[i]!, grid[i + 1]!), i);
       return { lonLat };

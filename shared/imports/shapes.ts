@@ -1,34 +1,26 @@
 import type { gpx, kml } from "@tmcw/togeojson";
 import type { Feature, FeatureCollection } from "geojson";
-import { asFailure, type Outcome, Refusal } from "../failure.ts";
+import { Refusal } from "../failure.ts";
 import { loadPart } from "../load-part.ts";
 import { tooLarge } from "../plan-json.ts";
 
 /** A parsed XML document: of the browser's own parser, or of one that stands in for it. */
-type XmlDocument = Parameters<typeof kml>[0] & Parameters<typeof gpx>[0];
+export type XmlDocument = Parameters<typeof kml>[0] & Parameters<typeof gpx>[0];
 
 /** Most characters a file may have. */
 const MAX_SHAPE_CHARACTERS = 20_000_000;
 
 /**
  * Shapes of a KML or GPX text as GeoJSON, longitude before latitude, WGS 84, each with its `name` and no other
- * property. Failures: `plan/too-large`, `shapes/entities`, `shapes/not-xml`, `shapes/other-format`, `shapes/none`,
- * `program/part-missing`.
+ * property.
  * @param parse makes a document of XML text; what it throws, or a `parsererror` in it, means the text is not XML
+ * @throws Refusal `plan/too-large`, `shapes/entities`, `shapes/not-xml`, `shapes/other-format`, `shapes/none`,
+ * `program/part-missing`
  */
 export async function readShapes(
   text: string,
   parse: (xml: string) => XmlDocument,
-): Promise<Outcome<FeatureCollection>> {
-  try {
-    return { ok: true, value: await read(text, parse) };
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return { ok: false, failure: asFailure(thrown) };
-    throw thrown;
-  }
-}
-
-async function read(text: string, parse: (xml: string) => XmlDocument): Promise<FeatureCollection> {
+): Promise<FeatureCollection> {
   if (text.length > MAX_SHAPE_CHARACTERS) {
     throw tooLarge("a KML or GPX file", text.length, MAX_SHAPE_CHARACTERS);
   }
@@ -74,7 +66,7 @@ function notXml(): Refusal {
   return new Refusal(
     "shapes/not-xml",
     "Expected KML or GPX, which are XML; the file is not well-formed XML.",
-    "Check that it is whole. A KMZ file has to be unpacked first: it holds the KML.",
+    "Check that it is whole.",
   );
 }
 
@@ -82,7 +74,7 @@ function otherFormat(format: string | undefined): Refusal {
   return new Refusal(
     "shapes/other-format",
     `Expected KML or GPX; the file begins with <${(format ?? "").slice(0, 40)}>.`,
-    "Save it from a GIS as KML, GPX or GeoJSON.",
+    "Save it from a GIS as GeoJSON, KML, GPX or a zipped shapefile.",
   );
 }
 

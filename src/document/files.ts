@@ -1,4 +1,7 @@
-import { asFailure, type Failure, type Outcome } from "../../shared/failure.ts";
+import { asFailure, type Failure, type Outcome, refused } from "../../shared/failure.ts";
+import type { ShapeFile } from "../../shared/imports/found-shapes.ts";
+import { MAX_SHAPE_BYTES } from "../../shared/imports/shape-files.ts";
+import { loadPart } from "../../shared/load-part.ts";
 import type { Plan } from "../../shared/plan.ts";
 import {
   MAX_PLAN_CHARACTERS,
@@ -6,13 +9,9 @@ import {
   readPlanFile,
   writePlanFile,
 } from "../../shared/plan-file.ts";
-import {
-  type FootprintFile,
-  MAX_FOOTPRINT_CHARACTERS,
-  readFootprints,
-} from "../../shared/plan-footprints.ts";
 import { tooLarge } from "../../shared/plan-json.ts";
 
+const SHAPE_READER = () => import("../../shared/imports/read-shape-file.ts");
 const GEOJSON = "application/geo+json";
 
 /** Reads a chosen or dropped file as a plan; its size is looked at before its text. */
@@ -20,9 +19,21 @@ export function readPlanOf(file: File): Promise<Outcome<ReadPlan>> {
   return readText(file, "a plan file", MAX_PLAN_CHARACTERS, readPlanFile);
 }
 
-/** Reads a chosen or dropped file as building footprints. */
-export function readFootprintsOf(file: File): Promise<Outcome<FootprintFile>> {
-  return readText(file, "a footprint file", MAX_FOOTPRINT_CHARACTERS, readFootprints);
+/** Reads the outlines and lines of a chosen or dropped file. */
+export async function readShapesOf(file: File): Promise<Outcome<ShapeFile>> {
+  if (file.size > MAX_SHAPE_BYTES) {
+    const failure = asFailure(tooLarge("a file of shapes", file.size, MAX_SHAPE_BYTES));
+    return { ok: false, failure };
+  }
+  const bytes = await file.arrayBuffer().catch((thrown: unknown) => cannotRead(file, thrown));
+  if (!(bytes instanceof ArrayBuffer)) return { ok: false, failure: bytes };
+  const parse = (xml: string) => new DOMParser().parseFromString(xml, "text/xml");
+  try {
+    const { readShapeFile } = await loadPart("the reader of shapes", SHAPE_READER);
+    return await readShapeFile(new Uint8Array(bytes), parse);
+  } catch (thrown) {
+    return refused(thrown);
+  }
 }
 
 /** Hands the plan to the person as a file to save, named for its title. */

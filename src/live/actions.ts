@@ -1,10 +1,12 @@
 import type { Failure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
+import { SHAPE_NAME } from "../../shared/imports/shape-files.ts";
 import { readPlanOf, savePlanFile } from "../document/files.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { openForecastFile } from "./forecast-draft.ts";
 import { ground, groundsOpening, unitQuestion } from "./ground.ts";
+import { importShapes } from "./import-shapes.ts";
 import { openGround, tellGround } from "./open-ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
 
@@ -17,9 +19,10 @@ const FORECAST_NAME = /\.csv$/i;
  */
 async function openPlanFiles(files: readonly File[]): Promise<void> {
   const refused: { readonly name: string; readonly failure: Failure }[] = [];
-  for (const { name, read } of await readAll(files)) {
+  for (const { file, read } of await readAll(files)) {
+    const { name } = file;
     if (!read.ok) {
-      refused.push({ name, failure: read.failure });
+      if (!(await areShapes(file, read.failure))) refused.push({ name, failure: read.failure });
       continue;
     }
     withdrawAll("plan/");
@@ -42,9 +45,12 @@ async function openPlanFiles(files: readonly File[]): Promise<void> {
 const MOST_NAMED = 5;
 
 function readAll(files: readonly File[]) {
-  return Promise.all(
-    files.map(async (file) => ({ name: file.name, read: await readPlanOf(file) })),
-  );
+  return Promise.all(files.map(async (file) => ({ file, read: await readPlanOf(file) })));
+}
+
+/** Whether a file that is no plan has shapes on the ground that is open: then the person is asked what they are. */
+async function areShapes(file: File, failure: Failure): Promise<boolean> {
+  return failure.code === "plan/foreign" && (await importShapes(file, null)) === null;
 }
 
 /** Says it where a plan just opened names other elevation data than the one that is open. */
@@ -61,7 +67,10 @@ function tellOtherTerrain(): void {
   });
 }
 
-/** Whatever was dropped or chosen: plan files open as plans, a CSV file as the forecast, everything else as ground. */
+/**
+ * Whatever was dropped or chosen: plan files open as plans, a CSV file as the forecast, KML, GPX and zip files as
+ * shapes, everything else as ground. A GeoJSON file that is no plan is taken for shapes too.
+ */
 export async function openAny(files: readonly File[]): Promise<void> {
   groundsOpening.value += 1;
   await openEach(files).finally(() => {
@@ -72,11 +81,17 @@ export async function openAny(files: readonly File[]): Promise<void> {
 async function openEach(files: readonly File[]): Promise<void> {
   const plans = files.filter((file) => PLAN_NAME.test(file.name));
   const forecasts = files.filter((file) => FORECAST_NAME.test(file.name));
-  const rasters = files.filter((file) => !plans.includes(file) && !forecasts.includes(file));
+  const shapes = files.filter((file) => SHAPE_NAME.test(file.name));
+  const known = new Set([...plans, ...forecasts, ...shapes]);
+  const rasters = files.filter((file) => !known.has(file));
   await openPlanFiles(plans);
   const failure = rasters.length > 0 ? await openGround(rasters) : null;
   if (plans.length > 0 && !unitQuestion.value) tellOtherTerrain();
   for (const file of forecasts) await openForecastFile(file);
+  for (const file of shapes) {
+    const refused = await importShapes(file, null);
+    if (refused) tell("error", refused);
+  }
   if (failure) tellGround(failure);
 }
 

@@ -1,6 +1,6 @@
 import type { Outcome } from "../../shared/failure.ts";
 import type { LonLat } from "../../shared/plan.ts";
-import { placeRefused } from "../../shared/words/footprints.ts";
+import { placeRefused } from "../../shared/words/typed-place.ts";
 import { engine } from "../engine.ts";
 import { ground } from "./ground.ts";
 

@@ -1,12 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Structure } from "../../shared/plan.ts";
-import {
-  buildingsOf,
-  columnsOf,
-  placeFootprints,
-  readFootprints,
-} from "../../shared/plan-footprints.ts";
-import { readFootprintsOf } from "../../src/document/files.ts";
+import { buildingsOf, columnsOf, placeFootprints } from "../../shared/plan-footprints.ts";
+import { readShapesOf } from "../../src/document/files.ts";
+import { readGeoJson } from "../helpers/read-shapes.ts";
 
 /** The Polygon with a hole and the MultiPolygon of RFC 7946, appendix A.3 and A.6. */
 const RFC_WITH_HOLE = {
@@ -67,7 +63,7 @@ interface TakenOptions {
 const NO_COLUMNS = { name: "name", floor: null, floorUnit: null };
 
 function taken(value: unknown, { present = [], within = null }: TakenOptions = {}) {
-  const read = readFootprints(JSON.stringify(value));
+  const read = readGeoJson(JSON.stringify(value));
   if (!read.ok) throw new Error(read.failure.message);
   const placed = placeFootprints(read.value, null, within);
   if (!placed.ok) throw new Error(placed.failure.message);
@@ -107,7 +103,7 @@ describe("footprints", () => {
         ],
       },
     ]);
-    expect(notes).toEqual(["1 footprints had holes: only outlines are used."]);
+    expect(notes).toEqual(["1 outlines had holes: only their outer edge is used."]);
   });
 
   it("come from each part of a MultiPolygon, a Feature and a GeometryCollection", () => {
@@ -146,7 +142,7 @@ describe("footprints", () => {
     );
     expect(footprints.length).toBe(101 * 100);
     expect(new Set(structures().map(({ id }) => id)).size).toBe(101 * 100);
-    expect(notes).toEqual(["9900 footprints outside the elevation data are left out."]);
+    expect(notes).toEqual(["9900 shapes outside the elevation data are left out."]);
   });
 
   it("take name and floor from the columns that are chosen, a floor only once its unit is said", () => {
@@ -176,7 +172,7 @@ describe("footprints", () => {
         ],
       ],
     };
-    const read = readFootprints(JSON.stringify(grid));
+    const read = readGeoJson(JSON.stringify(grid));
     if (!read.ok) throw new Error(read.failure.message);
     expect(read.value.reference).toEqual({ kind: "grid" });
     const places = [
@@ -190,7 +186,7 @@ describe("footprints", () => {
       ...grid,
       crs: { type: "name", properties: { name: "urn:ogc:def:crs:EPSG::26851" } },
     };
-    const other = readFootprints(JSON.stringify(named));
+    const other = readGeoJson(JSON.stringify(named));
     expect(other.ok && other.value.reference).toEqual({ kind: "named", name: "EPSG:26851" });
   });
 
@@ -201,12 +197,12 @@ describe("footprints", () => {
       geometry: { type: "Point", coordinates: [12, 51] },
     };
     const value = { type: "FeatureCollection", features: [point, square(undefined, 12, 51)] };
-    expect(taken(value).notes).toEqual(["1 features that are not polygons are left out."]);
+    expect(taken(value).notes).toEqual(["1 shapes that are not outlines are left out."]);
   });
 
   it("are read from a file", async () => {
     const file = new File([JSON.stringify(RFC_MULTI)], "mill.geojson");
-    const read = await readFootprintsOf(file);
+    const read = await readShapesOf(file);
     expect(read.ok && read.value.outlines.length).toBe(2);
   });
 });

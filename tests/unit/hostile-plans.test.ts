@@ -4,10 +4,11 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
-import { placeFootprints, readFootprints } from "../../shared/plan-footprints.ts";
+import { placeFootprints } from "../../shared/plan-footprints.ts";
 import { SETTINGS } from "../../shared/settings.ts";
 import { readPlanOf } from "../../src/document/files.ts";
 import { history, replacePlan, startFrom } from "../../src/document/store.ts";
+import { readGeoJson, shapesIn } from "../helpers/read-shapes.ts";
 
 const VALID = readFileSync(
   new URL("../fixtures/plans/minimal.geojson", import.meta.url),
@@ -500,17 +501,13 @@ describe("a footprint file with", () => {
     JSON.stringify({ type: "MultiPolygon", coordinates: Array(count).fill([RING]) });
 
   it.each([
-    ["no polygons", '{"type": "Point", "coordinates": [1, 2]}', "footprints/none"],
-    ["another format's rings", '{"rings": [[[1, 2], [3, 4], [5, 6]]]}', "footprints/none"],
-    [
-      "features that are no list",
-      '{"type": "FeatureCollection", "features": 3}',
-      "footprints/none",
-    ],
+    ["no polygons", '{"type": "Point", "coordinates": [1, 2]}', "shapes/none"],
+    ["another format's rings", '{"rings": [[[1, 2], [3, 4], [5, 6]]]}', "shapes/none"],
+    ["features that are no list", '{"type": "FeatureCollection", "features": 3}', "shapes/none"],
     [
       "degenerate outlines only",
       '{"type": "Polygon", "coordinates": [[[1, 2], [1, 2]]]}',
-      "footprints/none",
+      "shapes/none",
     ],
     [
       "swapped coordinates",
@@ -525,14 +522,14 @@ describe("a footprint file with", () => {
     ["an outline that is no list", '{"type": "Polygon", "coordinates": [7]}', "plan/bad-geometry"],
     ["a part cut off", polygons(2).slice(0, -3), "plan/truncated"],
     ["a million lists in one another", "[".repeat(1_000_000), "plan/too-deep"],
-  ])("%s is refused", (_wrong, text, code) => {
-    const read = readFootprints(text);
+  ])("%s is refused", async (_wrong, text, code) => {
+    const read = await shapesIn(text);
     expect(read).toMatchObject({ ok: false, failure: { code } });
     expect(read.ok ? "" : read.failure.remedy).not.toBe("");
   });
 
   it("footprints of another place is refused", () => {
-    const read = readFootprints(polygons(1));
+    const read = readGeoJson(polygons(1));
     const placed = read.ok && placeFootprints(read.value, null, [0, 0, 1, 1]);
     expect(placed).toMatchObject({ ok: false, failure: { code: "footprints/elsewhere" } });
   });

@@ -1,17 +1,11 @@
-import { DOMParser } from "@xmldom/xmldom";
 import { describe, expect, it } from "vitest";
+import { refused } from "../../shared/failure.ts";
 import { readShapes } from "../../shared/imports/shapes.ts";
-import { placeFootprints, readFootprints } from "../../shared/plan-footprints.ts";
+import { placeFootprints } from "../../shared/plan-footprints.ts";
 import { HOSTILE, HOSTILE_LINE, hostileExport, written } from "../helpers/exported-line.ts";
+import { parseXml, readGeoJson } from "../helpers/read-shapes.ts";
 
-const read = (text: string) =>
-  readShapes(text, (xml) => new DOMParser({ onError: () => {} }).parseFromString(xml, "text/xml"));
-
-async function shapesOf(text: string) {
-  const outcome = await read(text);
-  if (!outcome.ok) throw new Error(outcome.failure.message);
-  return outcome.value;
-}
+const shapesOf = (text: string) => readShapes(text, parseXml);
 
 describe("shapes from KML and GPX", () => {
   it("come back from the KML that we write: a building with its name at its place, and every stake", async () => {
@@ -22,9 +16,7 @@ describe("shapes from KML and GPX", () => {
     const building = shapes.features.find(
       ({ properties }) => properties?.name === HOSTILE.building,
     )!;
-    const file = readFootprints(
-      JSON.stringify({ type: "FeatureCollection", features: [building] }),
-    );
+    const file = readGeoJson(JSON.stringify({ type: "FeatureCollection", features: [building] }));
     const placed = file.ok ? placeFootprints(file.value, null, null) : file;
     expect(placed).toMatchObject({ ok: true });
     const [first] = placed.ok ? placed.value.footprints : [];
@@ -65,6 +57,6 @@ describe("shapes from KML and GPX", () => {
     ['<!DOCTYPE kml [<!ENTITY a "aaaa">]><kml>&a;</kml>', "shapes/entities"],
     [" ".repeat(20_000_001), "plan/too-large"],
   ])("what is no such file is refused: number %#", async (text, code) => {
-    expect(await read(text)).toMatchObject({ ok: false, failure: { code } });
+    expect(await shapesOf(text).catch(refused)).toMatchObject({ ok: false, failure: { code } });
   });
 });

@@ -1,11 +1,7 @@
 import "./buildings.css";
+import { SHAPE_FILES } from "../../../shared/imports/shape-files.ts";
 import { footprintLayer, isPicking } from "../../live/footprints.ts";
-import {
-  answerGrid,
-  footprintFailure,
-  gridQuestion,
-  importFootprints,
-} from "../../live/import-footprints.ts";
+import { footprintFailure, importFootprints } from "../../live/import-shapes.ts";
 import { tool, unitSystem } from "../../live/screen.ts";
 import { FailureText } from "../../ui/failure-text.tsx";
 import { FileButton } from "../../ui/file-button.tsx";
@@ -45,7 +41,7 @@ export function BuildingWays({ onPlace }: BuildingWaysProps) {
       )}
       <FileButton
         label="Footprints of buildings"
-        accept=".geojson,.json"
+        accept={SHAPE_FILES}
         class="tool-button"
         onFiles={([file]) => file && void importFootprints(file)}
       >
@@ -61,23 +57,9 @@ export function BuildingWays({ onPlace }: BuildingWaysProps) {
   );
 }
 
-/** What is wrong with the file that was chosen, or is to be decided of it. */
+/** What is wrong with the file that was chosen. */
 function ImportSaid() {
-  const asked = gridQuestion.value;
   const failure = footprintFailure.value;
-  if (asked) {
-    return (
-      <div class="import-said" role="alert">
-        <p>{asked.words}</p>
-        <button type="button" class="tool-button" onClick={() => void answerGrid(true)}>
-          Take them so
-        </button>
-        <button type="button" class="text-button" onClick={() => void answerGrid(false)}>
-          Leave them
-        </button>
-      </div>
-    );
-  }
   if (!failure) return null;
   return (
     <p class="import-said import-wrong" role="alert">

@@ -12,7 +12,7 @@ import {
   pick,
   placeMarked,
 } from "../../live/footprints.ts";
-import { footprintNotes } from "../../live/import-footprints.ts";
+import { footprintNotes } from "../../live/import-shapes.ts";
 import { lookedAt } from "../../live/looked-at.ts";
 import { unitSystem } from "../../live/screen.ts";
 

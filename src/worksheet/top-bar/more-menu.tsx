@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { SHAPE_FILES } from "../../../shared/imports/shape-files.ts";
 import { GROUND_FILES } from "../../../shared/raster-files.ts";
 import { redo, redoNote, undo, undoNote } from "../../document/store.ts";
 import { openAny, savePlan } from "../../live/actions.ts";
@@ -17,7 +18,7 @@ import { KEYS_BUTTON_ID, OPEN_BUTTON_ID } from "./shortcuts.ts";
 import { SourcesAndLimits } from "./sources-and-limits.tsx";
 import { UnitSwitch } from "./unit-switch.tsx";
 
-const OPENABLE = `.geojson,.json,${GROUND_FILES}`;
+const OPENABLE = `${SHAPE_FILES},${GROUND_FILES}`;
 
 const DIALOGS = {
   examples: { title: "Example plans", Body: ExamplePlans },

@@ -1,0 +1,159 @@
+import type { LonLat } from "../plan.ts";
+import { type Entries, entriesOf } from "../plan-feature.ts";
+import { refuseOtherCrs } from "../plan-file.ts";
+import { badGeometry, path } from "../plan-geometry.ts";
+import { MAX_CORNERS } from "../plan-schema.ts";
+import { cleanLabel, cleanText, shown } from "../plan-text.ts";
+
+/**
+ * In what the coordinates of a file are: longitude and latitude; a grid that no one names (they are no degrees);
+ * what its `crs` member names, e.g. `EPSG:26851`; or what a .prj states in well-known text.
+ */
+export type ShapeReference =
+  | { readonly kind: "degrees" }
+  | { readonly kind: "grid" }
+  | { readonly kind: "named"; readonly name: string }
+  | { readonly kind: "text"; readonly fileName: string; readonly text: string };
+
+/** An outline or a path as its file has it. */
+export interface FoundShape {
+  /** In the file's own coordinates; the first corner of an outline is not repeated. */
+  readonly corners: readonly (readonly [number, number])[];
+  readonly columns: Entries;
+}
+
+/** The shapes of a file. */
+export interface ShapeFile {
+  readonly reference: ShapeReference;
+  readonly outlines: readonly FoundShape[];
+  readonly paths: readonly FoundShape[];
+  /** Features that are neither, points for one. */
+  readonly others: number;
+  /** What was left out or cut, each in one sentence for the person. */
+  readonly notes: readonly string[];
+}
+
+/** No degree is larger. */
+const MOST_DEGREES = 360;
+const AREAS = ["Polygon", "MultiPolygon"];
+const PATHS = ["LineString", "MultiLineString"];
+
+/** A part of a feature: the rings of a polygon, or the one path of a line. */
+interface Part {
+  readonly where: string;
+  readonly kind: "outline" | "path";
+  readonly rings: readonly unknown[];
+  readonly columns: Entries;
+}
+
+/**
+ * The outlines and paths of a GeoJSON value: a FeatureCollection, Feature or bare geometry. Parts become shapes of
+ * their own; holes and third coordinates are left out.
+ * @param stated what the coordinates are in; null = as the value itself says or shows
+ * @throws Refusal `plan/bad-geometry`
+ */
+export function foundShapes(value: unknown, stated: ShapeReference | null = null): ShapeFile {
+  const notes: string[] = [];
+  let others = 0;
+  const parts = featuresIn(value).flatMap((feature, index) => {
+    const columns = entriesOf(feature.properties) ?? {};
+    const name = typeof columns.name === "string" ? cleanLabel(columns.name) : null;
+    const where = name === null ? `Shape ${index + 1}` : `Shape "${name}"`;
+    const found = partsIn(feature.geometry);
+    if (found.length === 0) others += 1;
+    return found.map((part): Part => ({ ...part, where, columns }));
+  });
+  const reference = stated ?? referenceOf(entriesOf(value)?.crs, parts, notes);
+  const areDegrees = reference.kind === "degrees";
+  const left = { unfit: 0, holes: 0 };
+  const shapesOf = (kind: Part["kind"], least: number) =>
+    parts.flatMap((part) => {
+      if (part.kind !== kind) return [];
+      const corners = cornersOf(part, areDegrees);
+      if (part.rings.length > 1) left.holes += 1;
+      const fits = corners.length >= least && corners.length <= MAX_CORNERS;
+      if (!fits) left.unfit += 1;
+      return fits ? [{ corners, columns: part.columns }] : [];
+    });
+  const [outlines, paths] = [shapesOf("outline", 3), shapesOf("path", 2)];
+  if (left.holes > 0)
+    notes.push(`${left.holes} outlines had holes: only their outer edge is used.`);
+  if (left.unfit > 0) {
+    notes.push(`${left.unfit} shapes with too few or over ${MAX_CORNERS} corners are left out.`);
+  }
+  return { reference, outlines, paths, others, notes };
+}
+
+function referenceOf(crs: unknown, parts: readonly Part[], notes: string[]): ShapeReference {
+  const named = entriesOf(entriesOf(crs)?.properties)?.name;
+  if (typeof named === "string") {
+    try {
+      refuseOtherCrs(crs, notes);
+    } catch {
+      const code = /EPSG:+(\d+)$/i.exec(named)?.[1];
+      return { kind: "named", name: code ? `EPSG:${code}` : cleanText(named, 80) };
+    }
+    return { kind: "degrees" };
+  }
+  const isFar = (at: unknown) =>
+    Array.isArray(at) &&
+    at.some((n, i) => i < 2 && typeof n === "number" && Math.abs(n) > MOST_DEGREES);
+  const isGrid = parts.some(({ rings: [outer] }) => Array.isArray(outer) && outer.some(isFar));
+  return { kind: isGrid ? "grid" : "degrees" };
+}
+
+function cornersOf({ kind, rings, where }: Part, areDegrees: boolean) {
+  const closes = kind === "outline";
+  return areDegrees ? path(rings[0], where, closes) : gridPath(rings[0], where, closes);
+}
+
+type Spot = readonly [number, number];
+
+/** Corners in a grid, without neighbours at the same place; `closes` drops the repeated first corner too. */
+function gridPath(value: unknown, where: string, closes: boolean): Spot[] {
+  if (!Array.isArray(value)) {
+    throw badGeometry(where, `Expected coordinates as a list of corners; came ${shown(value)}.`);
+  }
+  const all = value.map((at): Spot => {
+    const [x, y] = Array.isArray(at) ? at : [];
+    if (Number.isFinite(x) && Number.isFinite(y)) return [x, y];
+    throw badGeometry(where, `Expected [x, y] in the grid of the file; came ${shown(at)}.`);
+  });
+  const isSame = (a: Spot, b: Spot) => a[0] === b[0] && a[1] === b[1];
+  const moved = all.filter((at, index) => index === 0 || !isSame(at, all[index - 1]!));
+  while (closes && moved.length > 1 && isSame(moved[0]!, moved.at(-1)!)) moved.pop();
+  return moved;
+}
+
+function featuresIn(value: unknown): Entries[] {
+  const object = entriesOf(value) ?? {};
+  if (object.type === "Feature") return [object];
+  if (object.type !== "FeatureCollection") return [{ geometry: value }];
+  return Array.isArray(object.features)
+    ? object.features.map((feature) => entriesOf(feature) ?? {})
+    : [];
+}
+
+function partsIn(value: unknown): Pick<Part, "kind" | "rings">[] {
+  const geometry = entriesOf(value);
+  const type = String(geometry?.type);
+  if (type === "GeometryCollection") return listOf(geometry?.geometries).flatMap(partsIn);
+  const several = type.startsWith("Multi");
+  const coordinates = listOf(geometry?.coordinates);
+  const each = several ? coordinates : [coordinates];
+  if (AREAS.includes(type)) {
+    return each.map((rings) => ({ kind: "outline" as const, rings: listOf(rings) }));
+  }
+  return PATHS.includes(type) ? each.map((corners) => ({ kind: "path", rings: [corners] })) : [];
+}
+
+function listOf(found: unknown): readonly unknown[] {
+  return Array.isArray(found) ? found : [];
+}
+
+/** The middle of the box around corners. */
+export function middleOf(corners: readonly LonLat[]): LonLat {
+  const lons = corners.map(([lon]) => lon);
+  const lats = corners.map(([, lat]) => lat);
+  return [(Math.min(...lons) + Math.max(...lons)) / 2, (Math.min(...lats) + Math.max(...lats)) / 2];
+}

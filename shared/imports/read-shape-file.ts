@@ -1,0 +1,63 @@
+import { type Outcome, Refusal, refused } from "../failure.ts";
+import { parseBounded, tooLarge } from "../plan-json.ts";
+import { unpack } from "./archive.ts";
+import { foundShapes, type ShapeFile } from "./found-shapes.ts";
+import { MAX_SHAPE_BYTES } from "./shape-files.ts";
+import { readShapefile } from "./shapefile.ts";
+import { readShapes, type XmlDocument } from "./shapes.ts";
+
+const EXPECTED = { words: "a file of shapes", maxCharacters: MAX_SHAPE_BYTES };
+const ZIP = [0x50, 0x4b];
+
+/**
+ * The outlines and paths of a file: GeoJSON, KML, GPX, or a zip archive with a KML (KMZ) or one shapefile. Failures:
+ * those of `parseBounded`, `readShapes`, `unpack`, `readShapefile` and `foundShapes`; `shapes/none`.
+ * @param parse makes a document of XML text
+ */
+export async function readShapeFile(
+  bytes: Uint8Array,
+  parse: (xml: string) => XmlDocument,
+): Promise<Outcome<ShapeFile>> {
+  try {
+    const file = await read(bytes, parse);
+    if (file.outlines.length + file.paths.length === 0) throw none(file.others);
+    return { ok: true, value: file };
+  } catch (thrown) {
+    return refused(thrown);
+  }
+}
+
+/** The outlines and paths of GeoJSON text. @throws Refusal as of `parseBounded` and `foundShapes` */
+export function geoJsonShapes(text: string): ShapeFile {
+  return foundShapes(parseBounded(text, EXPECTED));
+}
+
+async function read(bytes: Uint8Array, parse: (xml: string) => XmlDocument): Promise<ShapeFile> {
+  if (bytes.length > MAX_SHAPE_BYTES) throw tooLarge(EXPECTED.words, bytes.length, MAX_SHAPE_BYTES);
+  if (ZIP.some((byte, i) => bytes[i] !== byte)) return readText(bytes, parse);
+  const files = await unpack(bytes);
+  const names = [...files.keys()];
+  const kml = names.find((name) => name.endsWith(".kml"));
+  if (kml !== undefined && !names.some((name) => name.endsWith(".shp"))) {
+    return readText(files.get(kml)!, parse);
+  }
+  const { value, reference } = await readShapefile(files);
+  return foundShapes(value, reference);
+}
+
+async function readText(
+  bytes: Uint8Array,
+  parse: (xml: string) => XmlDocument,
+): Promise<ShapeFile> {
+  const text = new TextDecoder().decode(bytes);
+  if (!/^\s*</.test(text)) return geoJsonShapes(text);
+  return foundShapes(await readShapes(text, parse), { kind: "degrees" });
+}
+
+function none(others: number): Refusal {
+  return new Refusal(
+    "shapes/none",
+    `Expected outlines or lines; the file has ${others === 0 ? "no shapes" : `${others} shapes, none of them an outline or a line`}.`,
+    "Export the outlines as polygons and the lines as lines.",
+  );
+}

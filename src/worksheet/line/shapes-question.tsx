@@ -1,0 +1,71 @@
+import {
+  SHAPE_USE_WORDS,
+  type ShapeUse,
+  shapesQuestionWords,
+} from "../../../shared/words/shapes.ts";
+import {
+  answered,
+  type ShapesQuestion as Question,
+  shapesQuestions,
+} from "../../live/import-shapes.ts";
+
+/** What the person is to say of a file of shapes that came: what they are, or whether they lie on this grid. */
+export function ShapesQuestion() {
+  const [asked] = shapesQuestions.value;
+  if (!asked) return null;
+  return (
+    <section class="notice question" role="alert" aria-label="Shapes of a file">
+      {asked.about === "grid" ? <AboutGrid asked={asked} /> : <AboutUse asked={asked} />}
+    </section>
+  );
+}
+
+/** Takes a question away, then acts on its answer. */
+function answer(asked: Question, act: () => void): void {
+  answered(asked);
+  act();
+}
+
+function AboutGrid({ asked }: { readonly asked: Extract<Question, { about: "grid" }> }) {
+  return (
+    <>
+      <p>{asked.words}</p>
+      <div class="tool-row">
+        <button type="button" class="tool-button" onClick={() => answer(asked, asked.accept)}>
+          Take them so
+        </button>
+        <button type="button" class="text-button" onClick={() => answered(asked)}>
+          Leave them
+        </button>
+      </div>
+    </>
+  );
+}
+
+function AboutUse({ asked }: { readonly asked: Extract<Question, { about: "use" }> }) {
+  const { outlines, paths } = asked.placed;
+  const { lead, rest } = shapesQuestionWords(asked.name, outlines.length, paths.length);
+  const button = (use: ShapeUse, index: number) => (
+    <button
+      key={use}
+      type="button"
+      class={index === 0 ? "start-button" : "tool-button"}
+      onClick={() => answer(asked, () => asked.take(use))}
+    >
+      {SHAPE_USE_WORDS[use]}
+    </button>
+  );
+  return (
+    <>
+      <p>
+        <strong>{lead}</strong> {rest}
+      </p>
+      <div class="tool-row">
+        {asked.uses.map(button)}
+        <button type="button" class="text-button" onClick={() => answered(asked)}>
+          Leave them
+        </button>
+      </div>
+    </>
+  );
+}
