@@ -7,3 +7,8 @@ export function mustFixWords(count: number): string {
 export function butMustFix(count: number): string {
   return count > 0 ? `, but has ${mustFixWords(count)}` : "";
 }
+
+/** What a crew does about it. */
+export function beforeBuilding(count: number): string {
+  return `Do not build before ${count === 1 ? "it is" : "they are"} fixed.`;
+}

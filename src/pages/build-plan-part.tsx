@@ -7,19 +7,26 @@ import { lineMarks } from "../drawing/profile/line-marks.ts";
 import { ProfileDrawing } from "../drawing/profile/profile-drawing.tsx";
 import { tracedLine } from "../live/water-now.ts";
 import { PlanDrawing } from "./plan-drawing.tsx";
+import { Sheet } from "./sheet.tsx";
+import type { SheetFrame } from "./title-block.tsx";
 
 const MM_PX = 96 / 25.4;
 /** Room for the plan, millimetres. */
-const PLAN_MM = 80;
+const PLAN_MM = 90;
 const PROFILE_PX = 180;
 
-interface BuildPlanPartProps {
-  readonly of: Exported;
-  readonly widthMm: number;
+/** Where the line runs and how high it is: plan to scale, legend and profile. */
+export function BuildPlanSheet(frame: SheetFrame) {
+  return (
+    <Sheet
+      {...frame}
+      name="Build plan and profile"
+      pieces={({ widthMm }) => [<Plan of={frame.of} widthMm={widthMm} />]}
+    />
+  );
 }
 
-/** Where the line runs and how high it is: plan to scale, legend and profile. */
-export function BuildPlanPart({ of: { plan, line, system }, widthMm }: BuildPlanPartProps) {
+function Plan({ of: { plan, line, system }, widthMm }: { of: Exported; widthMm: number }) {
   const { limitM } = plan.practice;
   const waterNote =
     plan.water.by === "stage" ? `at stage ${formatLength(plan.water.stageM, system, 2)}` : "";

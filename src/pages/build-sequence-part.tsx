@@ -33,22 +33,24 @@ import {
   paperValue,
   SEQUENCE_COLUMNS,
 } from "./build-sequence-table.ts";
+import { type Rows, Sheet } from "./sheet.tsx";
+import type { SheetFrame } from "./title-block.tsx";
 
 const CHART_PX = 190;
+const MM_PX = 96 / 25.4;
 
-interface BuildSequenceProps {
-  readonly of: Exported;
+interface BuildSequenceProps extends SheetFrame {
   readonly time: LineTime;
   /** Every line's result, to name those in time when this one is not. */
   readonly results: readonly SizedLine[];
-  readonly widthPx: number;
 }
 
 /** On paper: whether there is time, who builds which stretch when, and the forecast it rests on. */
-export function BuildSequencePart({ of, time, results, widthPx }: BuildSequenceProps) {
+export function BuildSequenceSheet({ time, results, ...frame }: BuildSequenceProps) {
+  const { of } = frame;
   const { plan, line, system } = of;
   const { forecast } = timeOf(plan);
-  return (
+  const lead = (
     <>
       <p class="build-verdict">
         <strong>{timeWords(line, system)}.</strong> {time.crew && crewWords(of, time, time.crew)}
@@ -66,23 +68,32 @@ export function BuildSequencePart({ of, time, results, widthPx }: BuildSequenceP
         </p>
       )}
       <p>{SETTLING_NOTE}</p>
-      <StretchTable line={line} time={time} system={system} />
-      {forecast && (
-        <div class="build-whole">
-          <h3>Forecast</h3>
-          <ForecastChart
-            plan={plan}
-            time={time}
-            system={system}
-            widthPx={widthPx}
-            heightPx={CHART_PX}
-          />
-          <ForecastKey plan={plan} time={time} />
-          <ForecastRows forecast={forecast} system={system} />
-          <CrestTable crests={time.crests} plan={plan} system={system} />
-        </div>
-      )}
     </>
+  );
+  const chart = (widthMm: number) =>
+    forecast && (
+      <div class="build-whole">
+        <h3>Forecast</h3>
+        <ForecastChart
+          plan={plan}
+          time={time}
+          system={system}
+          widthPx={Math.floor(widthMm * MM_PX)}
+          heightPx={CHART_PX}
+        />
+        <ForecastKey plan={plan} time={time} />
+        <ForecastRows forecast={forecast} system={system} />
+        <CrestTable crests={time.crests} plan={plan} system={system} />
+      </div>
+    );
+  return (
+    <Sheet
+      {...frame}
+      name="Build sequence"
+      pieces={({ widthMm }) =>
+        [lead, stretchRows(line, time, system), chart(widthMm)].filter((each) => each !== null)
+      }
+    />
   );
 }
 
@@ -155,41 +166,36 @@ function Ways({ line, time, results, system }: WaysProps) {
   );
 }
 
-interface StretchTableProps {
-  readonly line: SizedLine;
-  readonly time: LineTime;
-  readonly system: UnitSystem;
-}
-
-function StretchTable({ line, time, system }: StretchTableProps) {
+function stretchRows(line: SizedLine, time: LineTime, system: UnitSystem): Rows {
   const required = lengthIn(time.marginM, system).toFixed(1);
-  return (
-    <table class="sheet-table" data-table="build-sequence">
-      <thead>
-        <tr>
-          {SEQUENCE_COLUMNS.map(({ id, title, unit }) => (
-            <th key={id} scope="col">
-              {title}
-              <small>{unit(system)}</small>
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {inSequence(time).map((stretch) => (
-          <tr key={stretch.fromM} data-behind={isBehind(stretch)}>
-            {SEQUENCE_COLUMNS.map((column) => {
-              const value = paperValue(column, { stretch, line, time, system });
-              const words = typeof value === "number" ? formatCount(value) : (value ?? "–");
-              const isMarked = isAhead(column) && isBehind(stretch);
-              const marked = words === required ? `▲ < ${words}` : `▲ ${words}`;
-              return <td key={column.id}>{isMarked ? marked : words}</td>;
-            })}
+  return {
+    rows: inSequence(time).map((stretch) => (
+      <tr key={stretch.fromM} data-behind={isBehind(stretch)}>
+        {SEQUENCE_COLUMNS.map((column) => {
+          const value = paperValue(column, { stretch, line, time, system });
+          const words = typeof value === "number" ? formatCount(value) : (value ?? "–");
+          const isMarked = isAhead(column) && isBehind(stretch);
+          const marked = words === required ? `▲ < ${words}` : `▲ ${words}`;
+          return <td key={column.id}>{isMarked ? marked : words}</td>;
+        })}
+      </tr>
+    )),
+    around: (rows) => (
+      <table class="sheet-table" data-table="build-sequence">
+        <thead>
+          <tr>
+            {SEQUENCE_COLUMNS.map(({ id, title, unit }) => (
+              <th key={id} scope="col">
+                {title}
+                <small>{unit(system)}</small>
+              </th>
+            ))}
           </tr>
-        ))}
-      </tbody>
-    </table>
-  );
+        </thead>
+        <tbody data-rows>{rows}</tbody>
+      </table>
+    ),
+  };
 }
 
 interface ForecastRowsProps {

@@ -1,5 +1,4 @@
 import { useEffect, useState } from "preact/hooks";
-import type { Exported } from "../../shared/exports/exported.ts";
 import type { Plan, Section } from "../../shared/plan.ts";
 import { hasOtherSections } from "../../shared/reaches.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
@@ -10,56 +9,57 @@ import { unitsOf } from "../../shared/words/units.ts";
 import { toeWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import { crossSectionsAt } from "../live/cross-sections.ts";
+import { markedM } from "../live/screen.ts";
 import { drawnStations } from "./drawn-stations.ts";
-
-interface CrossSectionsPartProps {
-  readonly of: Exported;
-  readonly widthPx: number;
-  /** A further station to draw; null for none. */
-  readonly markedM: number | null;
-}
+import { COLUMN_MM } from "./paper.ts";
+import { Sheet } from "./sheet.tsx";
+import type { SheetFrame } from "./title-block.tsx";
 
 const MARGIN_M = 3;
 const HEIGHT_PX = 210;
 const GAP_PX = 16;
+const WIDTH_PX = Math.floor((COLUMN_MM * 96) / 25.4);
 
 /** The levee cut across where each of its types is highest, with the cautions for it, and at the marked station. */
-export function CrossSectionsPart({ of, widthPx, markedM }: CrossSectionsPartProps) {
-  const { plan, line, system } = of;
-  const drawn = drawnStations(line, markedM);
+export function CrossSectionsSheet(frame: SheetFrame) {
+  const { plan, line, system } = frame.of;
+  const drawn = drawnStations(line, markedM.value);
   const chainages = drawn.map(({ chainageM }) => chainageM);
   const sections = useSections(plan, line, chainages);
-  const eachPx = (widthPx - GAP_PX) / 2;
+  const eachPx = (WIDTH_PX - GAP_PX) / 2;
   const namesTypes = hasOtherSections(line);
+  const figures = sections.map((cross, index) => (
+    <figure key={cross.chainageM} style={{ width: `${eachPx}px` }}>
+      <figcaption>
+        {namesTypes && <strong>{cross.sectionName}. </strong>}
+        {formatStation(cross.chainageM, system)}, {drawn[index]?.why}:{" "}
+        {cross.greatestHeightM === null
+          ? "no elevation data"
+          : heightAndCourses(cross, plan.section, system)}
+      </figcaption>
+      <SectionDrawing
+        halfWidths
+        cross={cross}
+        section={plan.section}
+        limitM={plan.practice.limitM}
+        unitSystem={system}
+        widthPx={eachPx}
+        heightPx={HEIGHT_PX}
+      />
+      {drawn[index]?.why === "the highest" && (
+        <TypeCautions typeId={cross.section} system={system} />
+      )}
+    </figure>
+  ));
   return (
-    <>
-      <p class="sheet-lead">{SETTLING_NOTE}</p>
-      <div class="sheet-sections">
-        {sections.map((cross, index) => (
-          <figure key={cross.chainageM} style={{ width: `${eachPx}px` }}>
-            <figcaption>
-              {namesTypes && <strong>{cross.sectionName}. </strong>}
-              {formatStation(cross.chainageM, system)}, {drawn[index]?.why}:{" "}
-              {cross.greatestHeightM === null
-                ? "no elevation data"
-                : heightAndCourses(cross, plan.section, system)}
-            </figcaption>
-            <SectionDrawing
-              halfWidths
-              cross={cross}
-              section={plan.section}
-              limitM={plan.practice.limitM}
-              unitSystem={system}
-              widthPx={eachPx}
-              heightPx={HEIGHT_PX}
-            />
-            {drawn[index]?.why === "the highest" && (
-              <TypeCautions typeId={cross.section} system={system} />
-            )}
-          </figure>
-        ))}
-      </div>
-    </>
+    <Sheet
+      {...frame}
+      name="Cross-sections"
+      pieces={[
+        <p class="sheet-lead">{SETTLING_NOTE}</p>,
+        <div class="sheet-sections">{figures}</div>,
+      ]}
+    />
   );
 }
 

@@ -1,7 +1,8 @@
 import { isComplete } from "../../shared/completeness.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { bagsWords } from "../../shared/words/counted.ts";
-import { mustFixLead, mustFixOf } from "../../shared/words/line-state.ts";
+import { mustFixOf } from "../../shared/words/line-state.ts";
+import { beforeBuilding, mustFixWords } from "../../shared/words/must-fix.ts";
 
 /** On every page: what must be fixed on the line, and for how much of it the totals are; nothing where there is neither. */
 export function LineBand({ of: { line, checks, system } }: { readonly of: Exported }) {
@@ -9,16 +10,15 @@ export function LineBand({ of: { line, checks, system } }: { readonly of: Export
   const isPart = !isComplete(line.totals);
   if (mustFix.length === 0 && !isPart) return null;
   return (
-    <ul class="sheet-band">
-      {mustFix.length > 0 && (
-        <li>
-          <strong>{mustFixLead(mustFix.length)}</strong>
-        </li>
-      )}
-      {mustFix.map(({ what }) => (
-        <li key={what}>{what}</li>
-      ))}
-      {isPart && <li>The totals are not complete: {bagsWords(line.totals, system)}.</li>}
-    </ul>
+    <div class="sheet-band">
+      {mustFix.length > 0 && <strong>{mustFixWords(mustFix.length)}: </strong>}
+      <ul>
+        {mustFix.map(({ what }) => (
+          <li key={what}>{what}</li>
+        ))}
+        {mustFix.length > 0 && <li>{beforeBuilding(mustFix.length)}</li>}
+        {isPart && <li>The totals are not complete: {bagsWords(line.totals, system)}.</li>}
+      </ul>
+    </div>
   );
 }

@@ -8,6 +8,7 @@ import { Icon } from "../ui/icons.tsx";
 import { Menu, MenuItem } from "../ui/menu.tsx";
 import { buildSequenceCsv } from "./build-sequence-table.ts";
 import { downloadText } from "./download.ts";
+import { OfficeChoice } from "./office-sheet.tsx";
 import { type PaperName, paper, setPaper } from "./paper.ts";
 
 const PAPERS: readonly PaperName[] = ["A4", "Letter"];
@@ -75,6 +76,7 @@ export function PagesBar({ of }: { readonly of: Exported }) {
       <button type="button" class="text-button" onClick={toStakes}>
         To the stakes
       </button>
+      <OfficeChoice />
       <span class="sheets-bar-gap" />
       <Menu label="Save as a file" icon="save" text="Save as a file">
         {downloadsOf(of).map((file) => (

@@ -4,35 +4,30 @@ import { useEffect, useRef } from "preact/hooks";
 import type { Exported } from "../../shared/exports/exported.ts";
 import type { Failure } from "../../shared/failure.ts";
 import type { Alignment } from "../../shared/plan.ts";
+import { planNumber } from "../../shared/plan-number.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
+import { printedWords } from "../../shared/words/sheet.ts";
 import { verticalDatumWords } from "../../shared/words/vertical-datum.ts";
-import { chosenAlternative, chosenId } from "../document/chosen.ts";
+import { chosenAlternative } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
-import { CompareTable } from "../drawing/compare-table.tsx";
-import { ReachTable } from "../drawing/reach-table.tsx";
 import { ground } from "../live/ground.ts";
 import { pagesReady } from "../live/pages-ready.ts";
 import { chosenLine, sized } from "../live/results.ts";
-import { markedM, pagesOpen, unitSystem } from "../live/screen.ts";
+import { pagesOpen, unitSystem } from "../live/screen.ts";
 import { uncounted } from "../live/uncounted.ts";
-import { chosenChecks, mustFixOn, tracedLine, tracedNow, waterNow } from "../live/water-now.ts";
-import { BuildPlanPart } from "./build-plan-part.tsx";
-import { BuildSequencePart } from "./build-sequence-part.tsx";
-import { ChecksPart } from "./checks-part.tsx";
-import { CrossSectionsPart } from "./cross-sections-part.tsx";
-import { GivenPart } from "./given-part.tsx";
-import { MapFigure, type MapForPages } from "./map-figure.tsx";
-import { OrderPart } from "./order-part.tsx";
+import { chosenChecks, tracedLine, waterNow } from "../live/water-now.ts";
+import { useSize } from "../ui/use-size.ts";
+import { BuildPlanSheet } from "./build-plan-part.tsx";
+import { BuildSequenceSheet } from "./build-sequence-part.tsx";
+import { CrossSectionsSheet } from "./cross-sections-part.tsx";
+import type { MapForPages } from "./map-figure.tsx";
+import { OfficeSheet } from "./office-sheet.tsx";
+import { OrderSheet } from "./order-part.tsx";
 import { PagesBar } from "./pages-bar.tsx";
-import { pageRule, paper, printable } from "./paper.ts";
-import { Sheet } from "./sheet.tsx";
-import { StakesPart } from "./stakes-part.tsx";
-import { WatchPart } from "./watch-part.tsx";
-
-const MM_PX = 96 / 25.4;
-/** Room that title block and cautions take of a page with the map, millimetres. */
-const BESIDE_MAP_MM = 80;
+import { pageRule, paper, paperWidthPx } from "./paper.ts";
+import { StakesSheet } from "./stakes-part.tsx";
+import type { SheetFrame } from "./title-block.tsx";
+import { WatchSheet } from "./watch-part.tsx";
 
 /** The whole plan laid out for paper: as it is seen here it is printed. */
 export function PagesRoom({ map }: { readonly map: MapForPages }) {
@@ -101,92 +96,37 @@ interface SheetsProps {
   readonly map: MapForPages;
 }
 
+/** The crew's sheets in the order of the work, then what is ticked of the office's. */
 function Sheets({ line, alternative, map }: SheetsProps) {
-  const now = plan.value;
-  const system = unitSystem.value;
-  const { widthMm, heightMm } = printable(paper.value);
-  const widthPx = Math.floor(widthMm * MM_PX);
-  const results = now.alignments.flatMap((each) => sized.value.get(each.id) ?? []);
+  const [room, size] = useSize<HTMLDivElement>();
   const of = exported(line, alternative);
   const { holding, time } = line;
+  const results = plan.value.alignments.flatMap((each) => sized.value.get(each.id) ?? []);
+  const frame = {
+    ...{ of, ground: ground.value, printed: printedWords(new Date(), unitSystem.value) },
+    number: planNumber(of.plan, alternative, line),
+  };
+  const structures = waterNow.value?.structures ?? [];
+  const watch = { traced: tracedLine.value, structures };
   const crew = [
-    { name: "Build plan", page: <BuildPlanPart of={of} widthMm={widthMm} /> },
-    { name: "Stakes", page: <StakesPart of={of} /> },
-    {
-      name: "Cross-sections",
-      page: <CrossSectionsPart of={of} widthPx={widthPx} markedM={markedM.value} />,
-    },
-    ...(holding
-      ? [
-          {
-            name: "Watch and pumps",
-            page: (
-              <WatchPart
-                of={of}
-                holding={holding}
-                traced={tracedLine.value}
-                structures={waterNow.value?.structures ?? []}
-              />
-            ),
-          },
-        ]
-      : []),
-    ...(time && time.stretches.length > 0
-      ? [
-          {
-            name: "Build sequence",
-            page: <BuildSequencePart of={of} time={time} results={results} widthPx={widthPx} />,
-          },
-        ]
-      : []),
-  ];
+    (frame: SheetFrame) => <BuildPlanSheet {...frame} />,
+    (frame: SheetFrame) => <StakesSheet {...frame} />,
+    (frame: SheetFrame) => <CrossSectionsSheet {...frame} />,
+    holding && ((frame: SheetFrame) => <WatchSheet {...frame} {...watch} holding={holding} />),
+    time?.stretches.length &&
+      ((frame: SheetFrame) => <BuildSequenceSheet {...frame} time={time} results={results} />),
+    (frame: SheetFrame) => <OrderSheet {...frame} />,
+  ].filter((each) => typeof each === "function");
+  const fit = size ? Math.min(1, size.widthPx / paperWidthPx(paper.value)) : 1;
   return (
-    <article class="sheet" style={{ width: `${widthMm}mm` }}>
-      {crew.map(({ name, page }, index) => (
-        <Sheet
-          key={name}
-          of={of}
-          name={name}
-          label={`Sheet ${index + 1} of ${crew.length}`}
-          forCrew
-        >
-          {page}
-        </Sheet>
-      ))}
-      <Sheet of={of} name="Order and checks" label="Office pages" forCrew={false}>
-        <OrderPart of={of} />
-        {line.reaches.length > 1 && (
-          <section class="sheet-whole" aria-label="Reaches">
-            <h2>Reaches</h2>
-            <ReachTable line={line} system={system} />
-          </section>
+    <div ref={room}>
+      <article class="sheet" style={{ "--fit": fit }}>
+        {crew.map((draw, index) =>
+          draw({ ...frame, label: `Sheet ${index + 1} of ${crew.length}` }),
         )}
-        {results.length > 1 && (
-          <section class="sheet-whole" aria-label="Compare">
-            <h2>Compare</h2>
-            <CompareTable
-              plan={now}
-              mustFixOn={mustFixOn}
-              lines={results}
-              chosen={chosenId.value}
-              system={system}
-              traced={tracedNow.value}
-            />
-          </section>
-        )}
-        <ChecksPart
-          checks={of.checks}
-          overtops={
-            tracedLine.value
-              ? overtopsButForGap(tracedLine.value, line, now, system, mustFixOn(line))
-              : null
-          }
-          system={system}
-        />
-        <MapFigure map={map} heightMm={heightMm - BESIDE_MAP_MM} />
-        <GivenPart of={of} ground={ground.value} />
-      </Sheet>
-    </article>
+        <OfficeSheet {...frame} label="Office pages" results={results} map={map} />
+      </article>
+    </div>
   );
 }
 

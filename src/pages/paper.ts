@@ -1,22 +1,24 @@
 import { signal } from "@preact/signals";
-import type { UnitSystem } from "../../shared/units.ts";
 import { recall, remember } from "../browser/remember.ts";
 
 export type PaperName = "A4" | "Letter";
 
+/** A size of paper and the margins left on it, millimetres. */
 interface Paper {
-  /** Width of the sheet, millimetres. */
   readonly widthMm: number;
   readonly heightMm: number;
+  readonly sideMm: number;
 }
 
 const KEY = "drystead.paper";
-/** Margin on every side, millimetres. */
-const MARGIN_MM = 13;
+/** Width of what is printed, the same on both papers: 7.5 in. */
+export const COLUMN_MM = 190.5;
+/** Margin above and below, millimetres. */
+const MARGIN_MM = 10.5;
 
 const PAPERS: Readonly<Record<PaperName, Paper>> = {
-  A4: { widthMm: 210, heightMm: 297 },
-  Letter: { widthMm: 215.9, heightMm: 279.4 },
+  A4: { widthMm: 210, heightMm: 297, sideMm: (210 - COLUMN_MM) / 2 },
+  Letter: { widthMm: 215.9, heightMm: 279.4, sideMm: (215.9 - COLUMN_MM) / 2 },
 };
 
 /** The paper the pages are laid out for, remembered on this machine. */
@@ -27,29 +29,22 @@ export function setPaper(name: PaperName): void {
   remember(KEY, name);
 }
 
-/** Width and height between the margins, millimetres. */
-export function printable(name: PaperName): {
-  readonly widthMm: number;
-  readonly heightMm: number;
-} {
-  const { widthMm, heightMm } = PAPERS[name];
-  return { widthMm: widthMm - 2 * MARGIN_MM, heightMm: heightMm - 2 * MARGIN_MM };
+/** Size of a page, and its margins, as CSS. */
+export function pageStyle(name: PaperName): { width: string; height: string; padding: string } {
+  const { widthMm, heightMm, sideMm } = PAPERS[name];
+  return {
+    width: `${widthMm}mm`,
+    height: `${heightMm}mm`,
+    padding: `${MARGIN_MM}mm ${sideMm}mm`,
+  };
 }
 
-/** The page rule for the browser's printing. */
+/** Width of the paper, CSS pixels. */
+export function paperWidthPx(name: PaperName): number {
+  return (PAPERS[name].widthMm * 96) / 25.4;
+}
+
+/** The page rule for the browser's printing: each page brings its own margins. */
 export function pageRule(name: PaperName): string {
-  return (
-    `@page { size: ${name} portrait; margin: ${MARGIN_MM}mm; ` +
-    `@bottom-right { content: counter(page) " of " counter(pages); font: 8pt sans-serif; } }`
-  );
-}
-
-/** When the pages were laid out, in words. */
-export function printedNow(system: UnitSystem): string {
-  const locale = system === "us" ? "en-US" : "en-GB";
-  return new Date().toLocaleString(locale, {
-    dateStyle: "medium",
-    timeStyle: "short",
-    hourCycle: "h23",
-  });
+  return `@page { size: ${name} portrait; margin: 0; }`;
 }

@@ -1,65 +1,53 @@
 import type { Exported } from "../../shared/exports/exported.ts";
-import { momentOf } from "../../shared/time/forecast-time.ts";
-import { lengthUnit } from "../../shared/units.ts";
-import { momentWords } from "../../shared/words/clock.ts";
-import { leaveLevelWords } from "../../shared/words/leave.ts";
-import { mostSettlingFigure } from "../../shared/words/settling.ts";
-import { levelWords } from "../../shared/words/time.ts";
-import { lineTitle, sizedForWords, topRangeWords } from "../../shared/words/title.ts";
-import { Fact } from "../ui/fact.tsx";
-import { Mark } from "../ui/icons.tsx";
+import { letterOfLine } from "../../shared/line-letter.ts";
+import type { GroundSummary } from "../../shared/messages.ts";
+import { headCells, headNotes, lineBuiltWords } from "../../shared/words/sheet.ts";
 import { LineBand } from "./line-band.tsx";
-import { printedNow } from "./paper.ts";
 
-interface TitleBlockProps {
+/** What all pages of a print have in common. */
+export interface SheetFrame {
   readonly of: Exported;
-  /** `Sheet 2 of 5: Stakes`. */
-  readonly sheet: string;
+  readonly ground: GroundSummary | null;
+  /** `7F3A-21`. */
+  readonly number: string;
+  /** When it was laid out, in words. */
+  readonly printed: string;
+  /** `Sheet 2 of 5`, or `Office pages`. */
+  readonly label: string;
 }
 
 /** On top of every page: what it is of, the water and top of levee, what elevations count from, what must be fixed. */
-export function TitleBlock({ of, sheet }: TitleBlockProps) {
-  const { plan, line, verticalDatum, system } = of;
-  const unit = lengthUnit(system);
-  const settling = mostSettlingFigure(line, 0, line.totals.lengthM, system);
-  const crest = line.time?.crests.find(({ band }) => band === "likely");
+export function TitleBlock({ page, ...frame }: SheetFrame & { readonly page: string }) {
+  const { of, label } = frame;
+  const { plan, line } = of;
   return (
     <header class="title-block">
       <div class="title-row">
-        <Mark />
-        <p>
+        <p class="title-letter">{letterOfLine(plan, line.id)}</p>
+        <p class="title-site">
           <strong>{plan.title}</strong>
           <br />
-          {lineTitle(plan, line)}
+          {lineBuiltWords(plan, line, of.system)}
         </p>
         <p class="title-sheet">
-          <strong>{sheet}</strong>
+          <strong>{label}</strong>
           <br />
-          Printed {printedNow(system)}
+          {page}
         </p>
       </div>
-      <dl class="facts">
-        <Fact name="Sized for">{sizedForWords(plan, system)}</Fact>
-        <Fact name="Forecast crest">
-          {crest
-            ? `${levelWords(plan, crest.waterM, system)}, ${momentWords(momentOf(crest.at)!, true, system)}`
-            : "no forecast entered"}
-        </Fact>
-        <Fact name="Top of levee">
-          <strong>{topRangeWords(line, system)}</strong>
-        </Fact>
-        <Fact name="Leave">
-          <strong>
-            {plan.leave ? leaveLevelWords(plan.leave, system, true) : "stage not set"}
-          </strong>
-        </Fact>
-        <Fact name="Lay bags higher by">
-          {settling === null ? "no bags" : `5 %, up to ${settling} ${unit}: wet bags settle`}
-        </Fact>
-        <Fact name="Elevations">
-          in {unit}, {verticalDatum}
-        </Fact>
+      <dl class="title-cells">
+        {headCells(frame).map(({ name, value, note }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>
+              <strong>{value}</strong>
+              <br />
+              {note}
+            </dd>
+          </div>
+        ))}
       </dl>
+      <p class="title-notes">{headNotes(frame)}</p>
       <LineBand of={of} />
     </header>
   );

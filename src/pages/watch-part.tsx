@@ -22,15 +22,16 @@ import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
 import { spanWords } from "../../shared/words/holding.ts";
 import { insideCapWords } from "../../shared/words/inside.ts";
 import { leaveWords } from "../../shared/words/leave.ts";
-import { NOT_TRACED } from "../../shared/words/line-state.ts";
+import { NOT_TRACED, shortCautions } from "../../shared/words/line-state.ts";
 import { pumpCountWords, pumpWords } from "../../shared/words/pumps.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { nearestChainage } from "../drawing/line/along.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
+import { Sheet } from "./sheet.tsx";
+import type { SheetFrame } from "./title-block.tsx";
 import { watchPlaces } from "./watch-places.ts";
 
-interface WatchPartProps {
-  readonly of: Exported;
+interface WatchSheetProps extends SheetFrame {
   readonly holding: Holding;
   /** The water with the line built; null while that is not known. */
   readonly traced: TracedAlternative | null;
@@ -39,11 +40,30 @@ interface WatchPartProps {
 }
 
 /** For the crew on the levee: when people leave, where to look, what for, and the pumps. */
-export function WatchPart({ of, holding, traced, structures }: WatchPartProps) {
+export function WatchSheet({ holding, traced, structures, ...frame }: WatchSheetProps) {
+  const { of } = frame;
   const { plan, line, system } = of;
+  const pieces = [
+    <Leave of={of} traced={traced} />,
+    <Patrol of={of} />,
+    <Places line={line} holding={holding} traced={traced} system={system} />,
+    <Signs system={system} />,
+    <BuildingsPart plan={plan} structures={structures} traced={traced} system={system} />,
+    <Pumps plan={plan} line={line} holding={holding} system={system} />,
+    <Cautions of={of} />,
+  ];
   return (
-    <div class="watch">
-      <Leave of={of} traced={traced} />
+    <Sheet
+      {...frame}
+      name="Watch and pumps"
+      pieces={pieces.map((piece) => <div class="watch">{piece}</div>)}
+    />
+  );
+}
+
+function Patrol({ of: { plan, system } }: { readonly of: Exported }) {
+  return (
+    <>
       <h3>Patrol</h3>
       <ul class="sheet-caution-list">
         {PATROL.map(({ text, source }) => (
@@ -60,11 +80,20 @@ export function WatchPart({ of, holding, traced, structures }: WatchPartProps) {
         <Blank label="Every" unit="h" /> <Blank label="Report to" wide />
         <Blank label="Phone" wide />
       </p>
-      <Places line={line} holding={holding} traced={traced} system={system} />
-      <Signs system={system} />
-      <BuildingsPart plan={plan} structures={structures} traced={traced} system={system} />
-      <Pumps plan={plan} line={line} holding={holding} system={system} />
-    </div>
+    </>
+  );
+}
+
+function Cautions({ of }: { readonly of: Exported }) {
+  return (
+    <>
+      <h3>Hazards, the deadliest first</h3>
+      <ul class="sheet-cautions">
+        {shortCautions(of).map((caution) => (
+          <li key={caution}>{caution}</li>
+        ))}
+      </ul>
+    </>
   );
 }
 

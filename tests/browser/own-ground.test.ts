@@ -119,6 +119,7 @@ describe("the sheets", () => {
   it("carry a picture of the map with its ground, in the colours of the day", async () => {
     await arrive({ theme: "dark" });
     await openPages(page);
+    await page.getByLabel("Map and elevation data").check();
     const picture = page.getByAltText("Map of the site with ground, water and lines");
     await picture.waitFor({ timeout: 20_000 });
     const shares = await picture.evaluate(async (element) => {

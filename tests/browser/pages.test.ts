@@ -43,29 +43,37 @@ describe.each(["us", "metric"] as const)("the pages in %s units", (system) => {
     if (!(await units.nth(system === "us" ? 0 : 1).isChecked())) await page.keyboard.press("u");
     await planIsSized(page);
     await page.keyboard.press("p");
-    await page.locator(".sheet-page figure svg").first().waitFor();
+    await page.locator(".sheet-sections figure svg").first().waitFor();
   });
   afterAll(() => page.keyboard.press("Escape"));
 
-  it("are five numbered sheets for crews and one part for the office", async () => {
+  it("are numbered sheets for crews, each page full and with the plan's number, and no office pages", async () => {
     const heads = await page.locator(".title-sheet strong").allTextContents();
-    expect(heads.map((head) => head.replace(/:.*/, ""))).toEqual([
-      ...[1, 2, 3, 4, 5].map((n) => `Sheet ${n} of 5`),
-      "Office pages",
-    ]);
+    const sheets = [...new Set(heads)];
+    expect(sheets).toEqual(sheets.map((_, n) => `Sheet ${n + 1} of ${sheets.length}`));
+    expect(sheets.length).toBe(6);
+    const numbers = await page.locator(".title-cells dd:first-of-type strong").allTextContents();
+    const first = page.locator(".title-cells").first().locator("strong").first();
+    expect(await first.textContent()).toMatch(/^[0-9A-F]{4}-[0-9A-F]{2}$/);
+    expect(numbers.filter((each) => /-[0-9A-F]{2}$/.test(each)).length).toBe(heads.length);
+    const over = await page.locator(".sheet-body").evaluateAll((bodies) =>
+      bodies.map((body) => {
+        const last = body.lastElementChild!.getBoundingClientRect();
+        return last.bottom - body.getBoundingClientRect().bottom;
+      }),
+    );
+    expect(Math.max(...over)).toBeLessThanOrEqual(1);
   });
 
-  it("say on each what must be fixed, and on each for crews the cautions, the deadliest first", async () => {
+  it("say on each page what must be fixed, and to the patrol the hazards, the deadliest first", async () => {
     const bands = await page.locator(".sheet-page .sheet-band").allTextContents();
-    expect(bands).toHaveLength(6);
+    expect(bands).toHaveLength(await page.locator(".sheet-page").count());
     for (const band of bands) expect(band).toMatch(/^1 Must fix: .*over the height limit of/);
-    const lists = page.locator(".sheet-page .sheet-cautions");
-    expect(await lists.count()).toBe(5);
-    for (const list of await lists.all()) {
-      const [first, ...others] = await list.locator("li").allTextContents();
-      expect(first).toMatch(/^If the levee fails, water comes suddenly and fast, up to .* deep at/);
-      expect(others).toEqual(CAUTIONS.map(({ short }) => short));
-    }
+    const [deadliest, ...others] = await page.locator(".sheet-cautions li").allTextContents();
+    expect(deadliest).toMatch(
+      /^If the levee fails, water comes suddenly and fast, up to .* deep at/,
+    );
+    expect(others).toEqual(CAUTIONS.map(({ short }) => short));
   });
 
   it("use the trade's words, promise nothing, and have no figure of the other units", async () => {

@@ -94,7 +94,7 @@ describe("while the plan as it stands is not counted yet", () => {
     expect(await sheets.getByRole("button", { name: /Print|CSV|GeoJSON/ }).count()).toBe(0);
     await release();
     await sheets.getByRole("button", { name: "Print" }).waitFor();
-    expect(await sheets.textContent()).toContain("stage 32.00 ft");
+    expect(await sheets.textContent()).toContain("32.0 ft");
     await page.keyboard.press("Escape");
     await root('data-sizing="current"').waitFor();
     expect(await bagsAtRest(page)).toBeGreaterThan(atStart);

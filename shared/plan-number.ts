@@ -1,0 +1,59 @@
+import type { Alignment, Plan } from "./plan.ts";
+import type { SizedLine } from "./sizing-types.ts";
+
+/** Degrees and metres are compared to about a millimetre, so that a plan read back from its file is the same. */
+const DEGREE_DIGITS = 8;
+const GROUND_DIGITS = 3;
+const FIGURE_DIGITS = 9;
+
+const FNV_PRIME = 0x01000193;
+const FNV_START = 0x811c9dc5;
+const NUMBER_BITS = 24;
+
+/**
+ * `7F3A-21`: the number by which a printed page is known as old. It is made of the line, the ground under it, the
+ * water, the levee type and the bags; any of them changed gives another number, and the former plan its former one.
+ * Units play no part. 32-bit FNV-1a folded to 24 bits, as its authors propose for short hashes.
+ */
+export function planNumber(
+  plan: Plan,
+  { kind, corners, reachBreaksM, reachSections }: Alignment,
+  { walk }: Pick<SizedLine, "walk">,
+): string {
+  const { water, flow, ground, section, practice } = plan;
+  const { limitM, stationIntervalM, spareShare } = practice;
+  const hash = fnv1a(
+    written({
+      line: { kind, corners: degrees(corners), reachBreaksM, stationIntervalM },
+      ground: { ...ground, underM: Array.from(walk.groundM, millimetres) },
+      water: { ...water, flow: flow && degrees([flow.from, flow.to]) },
+      built: { section, reachSections, limitM, spareShare },
+    }),
+  );
+  const folded = ((hash >>> NUMBER_BITS) ^ hash) & (2 ** NUMBER_BITS - 1);
+  const digits = folded.toString(16).toUpperCase().padStart(6, "0");
+  return `${digits.slice(0, 4)}-${digits.slice(4)}`;
+}
+
+function degrees(places: readonly (readonly number[])[]): string[][] {
+  return places.map((at) => at.map((value) => value.toFixed(DEGREE_DIGITS)));
+}
+
+function millimetres(m: number): string | null {
+  return Number.isNaN(m) ? null : m.toFixed(GROUND_DIGITS);
+}
+
+/** JSON with its keys in order, without what is left out, figures to nine digits. */
+function written(value: unknown): string {
+  return JSON.stringify(value, (_, each: unknown) => {
+    if (typeof each === "number") return Number(each.toPrecision(FIGURE_DIGITS));
+    if (typeof each !== "object" || each === null || Array.isArray(each)) return each;
+    return Object.fromEntries(Object.entries(each).sort(([a], [b]) => (a < b ? -1 : 1)));
+  });
+}
+
+function fnv1a(text: string): number {
+  let hash = FNV_START;
+  for (const byte of new TextEncoder().encode(text)) hash = Math.imul(hash ^ byte, FNV_PRIME);
+  return hash >>> 0;
+}

@@ -1,0 +1,85 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import type { Alignment, Plan } from "../../shared/plan.ts";
+import { readPlanFile } from "../../shared/plan-file.ts";
+import { planNumber } from "../../shared/plan-number.ts";
+import { writePlanFile } from "../../shared/plan-write.ts";
+import type { Walk } from "../../shared/sizing-types.ts";
+
+const DEMO = new URL("../../sample-terrain/demo.geojson", import.meta.url);
+
+function demo(): Plan {
+  const read = readPlanFile(readFileSync(DEMO, "utf8"));
+  if (!read.ok) throw new Error(read.failure.message);
+  return read.value.plan;
+}
+
+function walkOver(ground: readonly number[]): { walk: Walk } {
+  return { walk: { groundM: Float64Array.from(ground) } as Walk };
+}
+
+const GROUND = walkOver([266.1, 266.2, Number.NaN, 266.4]);
+
+function numberOf(plan: Plan, change: Partial<Alignment> = {}, ground = GROUND): string {
+  return planNumber(plan, { ...plan.alignments[0]!, ...change }, ground);
+}
+
+describe("the number of a plan", () => {
+  const plan = demo();
+  const number = numberOf(plan);
+
+  it("is four and two hexadecimal digits", () => {
+    expect(number).toMatch(/^[0-9A-F]{4}-[0-9A-F]{2}$/);
+  });
+
+  const [first, ...others] = plan.alignments[0]!.corners;
+  it.each<[string, string]>([
+    [
+      "a corner moved by an inch",
+      numberOf(plan, { corners: [[first![0] + 3e-7, first![1]], ...others] }),
+    ],
+    ["a corner taken out", numberOf(plan, { corners: others })],
+    ["a break between reaches", numberOf(plan, { reachBreaksM: [100] })],
+    [
+      "a reach of another levee type",
+      numberOf(plan, { reachSections: [{ section: "earth-levee", figures: {} }] }),
+    ],
+    [
+      "the ground a centimetre lower at one place",
+      numberOf(plan, {}, walkOver([266.1, 266.19, Number.NaN, 266.4])),
+    ],
+    [
+      "elevation data where there was none",
+      numberOf(plan, {}, walkOver([266.1, 266.2, 266.3, 266.4])),
+    ],
+    [
+      "another stage",
+      numberOf({ ...plan, water: { ...plan.water, stageM: plan.water.stageM + 0.03 } }),
+    ],
+    ["another freeboard", numberOf({ ...plan, water: { ...plan.water, freeboardM: 0.6096 } })],
+    ["another base", numberOf({ ...plan, section: { ...plan.section, baseRatio: 2.5 } })],
+    [
+      "another bag",
+      numberOf({
+        ...plan,
+        section: { ...plan.section, bag: { ...plan.section.bag, courseM: 0.09 } },
+      }),
+    ],
+  ])("is another one after %s", (_, changed) => {
+    expect(changed).not.toBe(number);
+  });
+
+  it("comes back with the former plan, and is the same in a plan read back from its file", () => {
+    const raised = { ...plan, water: { ...plan.water, stageM: 10 } };
+    expect(numberOf({ ...raised, water: { ...raised.water, stageM: plan.water.stageM } })).toBe(
+      number,
+    );
+    const read = readPlanFile(writePlanFile(plan));
+    expect(read.ok && numberOf(read.value.plan)).toBe(number);
+  });
+
+  it("does not count the title, the people or the leave stage", () => {
+    const practice = { ...plan.practice, people: 12 };
+    expect(numberOf({ ...plan, title: "Other", practice, leave: null })).toBe(number);
+  });
+});
