@@ -43,6 +43,8 @@ export default defineConfig({
           include: ["tests/unit/**/*.test.ts"],
           environment: "node",
           testTimeout: 60_000,
+          // Modules are read once a worker, which halves the time: a test of the document starts from a plan of its own.
+          isolate: false,
         },
       },
       {

@@ -5,7 +5,7 @@ import type { LeaveLevel, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { leaveWords } from "../../shared/words/leave.ts";
 import { setLeave } from "../../src/document/edits/leave.ts";
-import { plan, undo } from "../../src/document/store.ts";
+import { plan, startFrom, undo } from "../../src/document/store.ts";
 import { messageOf, withWords } from "../helpers/check-text.ts";
 import { flat, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
@@ -52,6 +52,7 @@ describe("the leave stage", () => {
   });
 
   it("is set and taken back as one step each", () => {
+    startFrom({ plan: read({}) });
     expect(setLeave(LEAVE)).toBe(true);
     expect(plan.value.leave).toEqual(LEAVE);
     undo();
