@@ -21,6 +21,7 @@ import {
 } from "./checks/sections.ts";
 import { creepRule, exitGradientRule } from "./checks/seep.ts";
 import { overturning, sliding } from "./checks/stand.ts";
+import { groundReading } from "./checks/survey.ts";
 import { forecastCrest, forecastZero, inTime } from "./checks/time.ts";
 import { datum, fallDirection, leastFreeboard } from "./checks/water.ts";
 import type { LonLat } from "./plan.ts";
@@ -69,6 +70,7 @@ export const RULES: readonly Rule[] = [
   bagDensity,
   narrowBase,
   coarseRaster,
+  groundReading,
   typesMeet,
   typeCautions,
   carpentry,

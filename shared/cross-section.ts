@@ -10,6 +10,7 @@ import { builtReaches, reachAt } from "./sections/built-reach.ts";
 import type { SectionShape } from "./sections/types.ts";
 import type { CrossSection } from "./sizing-types.ts";
 import { waterSurface } from "./stage.ts";
+import { surveyedGround, surveyRaises } from "./survey/surveyed-ground.ts";
 import { breaksInside } from "./trace.ts";
 import { waterSideOf } from "./water-side.ts";
 
@@ -41,7 +42,8 @@ export function crossSection(inputs: CrossSectionInputs): CrossSection {
   const reach = builtReaches(plan, alignment, breaksM.length + 1)[reachAt(breaksM, chainageM)]!;
   const waterSide = waterSideOf(line, plan, plane);
   const cut = emptyCut();
-  cutReach(cut, ground, reach, waterSide, { xM, yM, leftX, leftY, crestM, shiftM: 0 });
+  const shiftM = surveyRaises(surveyedGround({ plan, line, plane, ground }))(chainageM);
+  cutReach(cut, ground, reach, waterSide, { xM, yM, leftX, leftY, crestM, shiftM });
   const isKnown = !Number.isNaN(cut.areaM2);
   const heightM = Number.isNaN(cut.heightM) ? null : cut.heightM;
   const shape: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
@@ -54,7 +56,7 @@ export function crossSection(inputs: CrossSectionInputs): CrossSection {
   const toeRightM = isKnown ? cut.toeRightM : levelToeM(runRight);
   const marks = [-toeRightM, -halfCrownM, 0, halfCrownM, toeLeftM];
   const offsetM = offsetsBetween(-toeRightM - marginM, toeLeftM + marginM, stepFor(ground), marks);
-  const groundAt = (m: number) => ground.heightAt(xM + leftX * m, yM + leftY * m);
+  const groundAt = (m: number) => ground.heightAt(xM + leftX * m, yM + leftY * m) + shiftM;
   const groundM = offsetM.map(groundAt);
   const isBuilt = isKnown && cut.heightM > 0;
   const body = {

@@ -39,8 +39,8 @@ export function leastHeight({ greatestHeightM, heightM }: CutWalk, sample: numbe
 }
 
 /**
- * Cuts across at every sample of the trace, each as its reach is built, with every ground height raised by
- * `shiftM`. `waterSide` is the side the water stands on: left (+1) or right (-1) of chainage.
+ * Cuts across at every sample of the trace, each as its reach is built, on the ground as read in the field where it
+ * was, with every ground height raised by `shiftM`. `waterSide` is the side the water stands on: left (+1) or right (-1) of chainage.
  */
 export function cutWalk(
   trace: Trace,
@@ -49,7 +49,7 @@ export function cutWalk(
   waterSide: 1 | -1,
   shiftM: number,
 ): CutWalk {
-  const { count, xM, yM, leftNormal, crestM } = trace;
+  const { count, xM, yM, leftNormal, crestM, surveyRaiseM } = trace;
   const walk = {
     groundM: new Float64Array(count),
     lowestGroundM: new Float64Array(count),
@@ -67,13 +67,14 @@ export function cutWalk(
   };
   for (const piece of trace.pieces) walk.reach.fill(piece.reach, piece.first, piece.last + 1);
   const cut = emptyCut();
-  const across = { xM: 0, yM: 0, leftX: 0, leftY: 0, crestM: 0, shiftM };
+  const across = { xM: 0, yM: 0, leftX: 0, leftY: 0, crestM: 0, shiftM: 0 };
   for (let i = 0; i < count; i++) {
     across.xM = xM[i]!;
     across.yM = yM[i]!;
     across.leftX = leftNormal[2 * i]!;
     across.leftY = leftNormal[2 * i + 1]!;
     across.crestM = crestM[i]!;
+    across.shiftM = shiftM + surveyRaiseM[i]!;
     cutReach(cut, ground, reaches[walk.reach[i]!]!, waterSide, across);
     walk.groundM[i] = cut.groundM;
     walk.lowestGroundM[i] = cut.lowestM;

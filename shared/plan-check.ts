@@ -24,6 +24,7 @@ import {
   WATER,
 } from "./plan-settings-schema.ts";
 import { cleanText, shown } from "./plan-text.ts";
+import { SURVEY } from "./survey/survey-schema.ts";
 
 type ListKey = keyof typeof MAX_COUNT;
 
@@ -54,6 +55,7 @@ const SINGLES = {
   holding: HOLDING,
   time: TIME,
   leave: LEAVE,
+  survey: SURVEY,
   chosenId: CHOSEN,
   carried: CARRIED,
 };

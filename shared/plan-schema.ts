@@ -58,7 +58,11 @@ function isLonLat(value: unknown): value is LonLat {
   );
 }
 
-const lonLat = v.custom<LonLat>(isLonLat, (issue) => lonLatComplaint(issue.input) ?? "unreachable");
+/** One place. */
+export const lonLat = v.custom<LonLat>(
+  isLonLat,
+  (issue) => lonLatComplaint(issue.input) ?? "unreachable",
+);
 
 function corners(words: string, least: number, closes: boolean) {
   return v.pipe(

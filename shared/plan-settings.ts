@@ -8,7 +8,7 @@ import {
   EMPTY_PLAN,
 } from "./defaults.ts";
 import { Refusal } from "./failure.ts";
-import type { LeaveLevel, Plan, TerrainRef, Water } from "./plan.ts";
+import type { LeaveLevel, Plan, Survey, TerrainRef, Water } from "./plan.ts";
 import { type Entries, entriesOf } from "./plan-feature.ts";
 import { cleanLabel, cleanText, MAX_NOTE, shown } from "./plan-text.ts";
 
@@ -24,6 +24,7 @@ export interface FoundSettings {
     | "holding"
     | "time"
     | "leave"
+    | "survey"
     | "terrain"
     | "chosenId"
   >;
@@ -41,7 +42,7 @@ export interface FoundSettings {
 export function readSettings(stated: Entries, notes: string[]): FoundSettings {
   const unused: Entries = {};
   const waterStated = statesWater(stated.water);
-  const { version: _version, title, terrain, chosenId, leave, ...groups } = stated;
+  const { version: _version, title, terrain, chosenId, leave, survey, ...groups } = stated;
   const defaults = {
     water: DEFAULT_WATER,
     ground: DEFAULT_GROUND,
@@ -66,6 +67,7 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
       },
       title: optionalText(title, "title") ?? EMPTY_PLAN.title,
       leave: readLeave(leave, unused, notes),
+      ...readSurvey(survey, unused, notes),
       terrain: readTerrain(terrain),
       chosenId: (chosenId ?? null) as string | null,
     },
@@ -147,6 +149,15 @@ const NO_LEAVE: Entries = { by: "stage", levelM: null, at: null, note: "" };
 function readLeave(stated: unknown, unused: Entries, notes: string[]): LeaveLevel | null {
   if (stated === undefined || stated === null) return null;
   return fill(NO_LEAVE, stated, ["leave"], unused, notes) as unknown as LeaveLevel;
+}
+
+const NO_READINGS: Entries = { benchmark: null, backsightM: null, readings: [] };
+
+/** The survey, left out where the file has none: a plan without one is written as it was. */
+function readSurvey(stated: unknown, unused: Entries, notes: string[]): Pick<Plan, "survey"> {
+  if (stated === undefined || stated === null) return {};
+  const survey = fill(NO_READINGS, stated, ["survey"], unused, notes);
+  return { survey: survey as unknown as Survey };
 }
 
 function readTerrain(stated: unknown): readonly TerrainRef[] {

@@ -26,10 +26,14 @@ function settingsOf(plan: Plan): Entries {
     holding,
     time,
     leave = null,
+    survey = null,
     terrain,
     chosenId,
   } = plan;
-  const ours = { title, chosenId, terrain, water, ground, section, practice, holding, time, leave };
+  const ours = {
+    ...{ title, chosenId, terrain, water, ground, section, practice, holding, time, leave },
+    ...(survey ? { survey } : {}),
+  };
   return merged({ version: PLAN_VERSION, ...ours }, plan.carried?.settings ?? {});
 }
 

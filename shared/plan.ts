@@ -279,6 +279,31 @@ export interface LeaveLevel {
   readonly note: string;
 }
 
+/** A point of known elevation that the level is set from. */
+interface Benchmark {
+  /** As crews know it, e.g. "BM 1, brass cap, well pad". */
+  readonly name: string;
+  /** Metres in the terrain's datum. */
+  readonly elevationM: number;
+  /** Null where it was not placed. */
+  readonly at: LonLat | null;
+}
+
+/** Ground read in the field at one place. */
+export interface GroundReading {
+  readonly at: LonLat;
+  /** Metres in the terrain's datum. */
+  readonly groundM: number;
+}
+
+/** What was leveled in the field, and what from. */
+export interface Survey {
+  readonly benchmark: Benchmark | null;
+  /** Rod reading on the benchmark, metres; null until the level is set up. */
+  readonly backsightM: number | null;
+  readonly readings: readonly GroundReading[];
+}
+
 export interface TerrainRef {
   readonly name: string;
   readonly bytes: number;
@@ -302,6 +327,8 @@ export interface Plan {
   readonly time?: TimeSettings;
   /** When people leave; null, or left out in older plans, until someone has set it. */
   readonly leave?: LeaveLevel | null;
+  /** Benchmark, backsight and ground read in the field; null, or left out in older plans, until someone types any. */
+  readonly survey?: Survey | null;
   /** Files the heights come from, so that a reopened plan can say which terrain it wants. */
   readonly terrain: readonly TerrainRef[];
   /** The alternative the totals and differences refer to; null when there is none. */

@@ -13,6 +13,7 @@ import { builtReaches, sameBuild, withWaterHigher } from "./sections/built-reach
 import type { Reach, SizedLine } from "./sizing-types.ts";
 import { waterSurface } from "./stage.ts";
 import { stationsOf } from "./stations.ts";
+import { surveyedGround, surveyRaises } from "./survey/surveyed-ground.ts";
 import { lineTime } from "./time/line-time.ts";
 import { totalsOf } from "./totals.ts";
 import { breaksInside, type Trace, traceLine, traceLonLat } from "./trace.ts";
@@ -40,6 +41,8 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
   const surface = waterSurface(plan.water, plan.flow, plan.gauge, plane);
   const { freeboardM } = plan.water;
   const trace = traceLine(line, breaksM, stepFor(ground), surface, freeboardM, parted);
+  const surveyed = surveyedGround({ plan, line, plane, ground });
+  if (surveyed) trace.surveyRaiseM.set(trace.chainageM.map(surveyRaises(surveyed)));
   const waterSide = waterSideOf(line, plan, plane);
   const cuts = cutWalk(trace, ground, built, waterSide, 0);
   const { whole, reaches } = totalsOf(trace, cuts, plan, waterSide);
@@ -62,10 +65,13 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     kind: alignment.kind,
     enclosedM2: line.closed ? Math.abs(signedAreaM2(line)) : null,
     cornersM: cornerChainages(line),
-    stations: stationsOf({ plan, line, breaksM, trace, cuts, ground, plane, surface, waterSide }),
+    stations: stationsOf({
+      ...{ plan, line, breaksM, trace, cuts, ground, plane, surface, waterSide, surveyed },
+    }),
     walk: { ...walkOf(trace, cuts), lonLat: traceLonLat(trace, plane) },
     totals: whole,
     groundAccuracy,
+    surveyed,
     totalsGroundLow: shifted(-groundAccuracy.rmseM),
     totalsGroundHigh: shifted(groundAccuracy.rmseM),
     reaches: reaches.map((totals, i): Reach => {
@@ -78,7 +84,7 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
       ...{ plan, line, plane, trace, cuts, waterSide, breaksM, totals: whole },
       setbackM: alignment.setbackM ?? plan.practice.setbackM,
       cellM: ground.longCellM ?? ground.cellM,
-      ...{ levelDoubt: doubt, holding, time },
+      ...{ levelDoubt: doubt, holding, time, surveyed, accuracyM: groundAccuracy.rmseM },
     }),
     levelDoubt: doubt,
     holding,

@@ -5,10 +5,17 @@ import type { Holding } from "./holding/types.ts";
 import type { LevelDoubt } from "./level-doubt.ts";
 import type { LonLat } from "./plan.ts";
 import type { SectionPart } from "./sections/types.ts";
+import type { SurveyedGround } from "./survey/surveyed-ground.ts";
 import type { LineTime } from "./time/types.ts";
 
-/** Why a station stands where it does; `gap` is the first or last place of a stretch without ground data. */
-export type StationReason = "start" | "end" | "interval" | "corner" | "turn" | "reach" | "gap";
+/**
+ * Why a station is where it is; `gap` is the first or last place of a stretch without ground data, `over` the first
+ * or last of one over its height limit, `highest` where the line or such a stretch is highest, `reading` where the
+ * ground was read in the field.
+ */
+export type StationReason =
+  | ("start" | "end" | "interval" | "corner" | "turn" | "reach" | "gap")
+  | ("highest" | "over" | "reading");
 
 export interface Station {
   readonly chainageM: number;
@@ -17,6 +24,8 @@ export interface Station {
   readonly reason: StationReason;
   /** Ground at the centre line, metres; null where there is no data. */
   readonly groundM: number | null;
+  /** Set where that ground was read in the field, here or on both sides of here; left out = elevation data. */
+  readonly groundFrom?: "reading" | "between";
   /** Lowest ground under the base; null where any needed ground is missing. */
   readonly lowestGroundM: number | null;
   readonly waterM: number;
@@ -30,7 +39,7 @@ export interface Station {
   /** Half widths: from the centre line to the toe on the water's side and on the other, metres. */
   readonly toeWatersideM: number | null;
   readonly toeLandsideM: number | null;
-  /** True where it is higher than what is built there may be. */
+  /** True where it is higher than what is built there may be, and at both ends of such a stretch. */
   readonly isOverLimit: boolean | null;
   /** What is built and counted here; of a levee that is raised, what is added. */
   readonly sectionAreaM2: number | null;
@@ -195,6 +204,8 @@ export interface SizedLine {
   readonly totals: Totals;
   /** How good its ground is taken to be: as stated, or typical of the cell size. */
   readonly groundAccuracy: GroundAccuracy;
+  /** Which of its ground was read in the field; null, or left out, where the plan has no readings. */
+  readonly surveyed?: SurveyedGround | null;
   /** Totals with the ground one RMSE lower (more bags) and higher (fewer bags); null while live. */
   readonly totalsGroundLow: Totals | null;
   readonly totalsGroundHigh: Totals | null;

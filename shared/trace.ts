@@ -18,6 +18,8 @@ export interface Trace {
   readonly leg: Uint16Array;
   readonly waterM: Float64Array;
   readonly crestM: Float64Array;
+  /** By how much the ground was read higher in the field than the elevation data have it; 0 where it was not read. */
+  readonly surveyRaiseM: Float64Array;
   /** Straight pieces between corners and reach breaks, each an even number of equal steps. */
   readonly pieces: readonly TracePiece[];
   /** Longest step, metres. */
@@ -72,6 +74,7 @@ export function traceLine(
     leg: new Uint16Array(count),
     waterM: new Float64Array(count),
     crestM: new Float64Array(count),
+    surveyRaiseM: new Float64Array(count),
     pieces: [] as TracePiece[],
     stepM: plans.reduce((most, each) => Math.max(most, (each.toM - each.fromM) / each.steps), 0),
   };

@@ -15,7 +15,7 @@ const OUR_WORDS: ReadonlySet<string> = new Set([
  * coordinates, names, notes, files or times of day; what is not listed here stays out.
  */
 export function withoutPlaces(plan: Plan) {
-  const { structures, alignments, noGo, sources, gauge, flow, holding, time, leave } = plan;
+  const { structures, alignments, noGo, sources, gauge, flow, holding, time, leave, survey } = plan;
   return {
     buildings: structures.map(({ outline, floorM, protect }) => ({
       corners: outline.length,
@@ -42,6 +42,7 @@ export function withoutPlaces(plan: Plan) {
     holding: figuresOf(holding ?? null),
     time: figuresOf(time ?? null),
     leave: leave ? { by: leave.by, levelM: leave.levelM } : null,
+    readings: survey?.readings.length ?? 0,
   };
 }
 
@@ -72,8 +73,13 @@ export function withoutNames(text: string, plan: Plan): string {
 }
 
 function namesIn(plan: Plan): string[] {
-  const { structures, alignments, noGo, sources = [], gauge, terrain } = plan;
+  const { structures, alignments, noGo, sources = [], gauge, terrain, survey } = plan;
   const named = [...structures, ...alignments, ...noGo, ...sources, ...terrain];
-  const names = [plan.title, gauge?.name ?? "", ...named.map(({ name }) => name)];
+  const names = [
+    plan.title,
+    gauge?.name ?? "",
+    survey?.benchmark?.name ?? "",
+    ...named.map(({ name }) => name),
+  ];
   return names.filter((name) => name.length >= LEAST_NAME);
 }

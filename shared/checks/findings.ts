@@ -15,6 +15,7 @@ import type { PlaceFinding } from "./place.ts";
 import type { TypeFinding } from "./sections.ts";
 import type { SeepFinding } from "./seep.ts";
 import type { StandFinding } from "./stand.ts";
+import type { SurveyFinding } from "./survey.ts";
 import type { TimeFinding } from "./time.ts";
 import type { WaterFinding } from "./water.ts";
 
@@ -35,6 +36,7 @@ export type CheckFinding =
   | TypeFinding
   | SeepFinding
   | StandFinding
+  | SurveyFinding
   | TimeFinding
   | WaterFinding
   | WayInFinding
@@ -51,4 +53,5 @@ export type RuleId =
   | ("pump-failure" | "inside-holes" | "time" | "forecast-crest" | "forecast-zero")
   | ("water-gets-in" | "enters-through-hole" | "overtops" | "building-wet" | "if-it-fails")
   | ("source-inside" | "crosses-water" | "not-reached" | "building-off-data" | "idle-source")
+  | "ground-reading"
   | ("leave" | "no-water" | "low-unconnected" | "hole-reached" | "coarse-trace");

@@ -5,6 +5,7 @@ import type { LevelDoubt } from "../level-doubt.ts";
 import type { LonLat, Plan } from "../plan.ts";
 import type { PlanPlane } from "../plan-plane.ts";
 import type { Severity, Totals } from "../sizing-types.ts";
+import type { SurveyedGround } from "../survey/surveyed-ground.ts";
 import type { LineTime } from "../time/types.ts";
 import type { Trace } from "../trace.ts";
 import type { CheckFinding, RuleId } from "./findings.ts";
@@ -30,6 +31,9 @@ export interface CheckContext {
   readonly cellM: number;
   /** Why nothing can be concluded from water and ground; null where they belong together. */
   readonly levelDoubt: LevelDoubt | null;
+  /** Which of the ground was read in the field, and how good the elevation data are taken to be, metres. */
+  readonly surveyed: SurveyedGround | null;
+  readonly accuracyM: number;
   /** Null while live: what hangs on it is then not looked at. */
   readonly holding: Holding | null;
   readonly time: LineTime | null;

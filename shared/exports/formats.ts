@@ -32,7 +32,7 @@ const LOAD = {
 export const FILE_FORMATS: readonly FileFormat[] = [
   {
     ...{ as: "csv", what: "stakes", label: "Stakes, CSV", type: "text/csv" },
-    write: async (of) => (await part(LOAD.csv)).stakesCsv(of),
+    write: async (of, toGrid) => (await part(LOAD.csv)).stakesCsv(of, toGrid),
   },
   {
     ...{ as: "geojson", what: "line", label: "Line and stakes, GeoJSON" },

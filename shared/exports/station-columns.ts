@@ -32,6 +32,9 @@ const REASONS: Readonly<Record<StationReason, string>> = {
   turn: "rise or dip",
   reach: "reach",
   gap: "no elevation data",
+  highest: "highest",
+  over: "over limit",
+  reading: "ground reading",
 };
 
 /** `top_of_levee_ft`: how a file names a column. */

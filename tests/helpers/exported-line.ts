@@ -33,7 +33,7 @@ export function hostileExport(system: UnitSystem): Exported {
 }
 
 /** A grid in US survey feet: the plan plane, its origin moved away from zero. */
-const surveyFeet: ToGrid = async (places) => ({
+export const surveyFeet: ToGrid = async (places) => ({
   crs: "EPSG:9999",
   unitM: SURVEY_FOOT_M,
   xy: places.map((at) => {

@@ -32,7 +32,7 @@ describe("export", () => {
       const { code, out, said } = await exporting("--as", as, "--out", `demo.${as}`);
       expect([code, out]).toEqual([0, ""]);
       expect(said).toMatch(
-        /1 Must fix: fix it before this line is built\.\n.*44 stakes written to demo\./,
+        /1 Must fix: fix it before this line is built\.\n.*47 stakes written to demo\./,
       );
       expect(read(`demo.${as}`)).toMatch(begins);
     },

@@ -12,6 +12,7 @@ import { CAUTIONS } from "../../shared/words/cautions.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { buildSequenceCsv } from "../../src/pages/build-sequence-table.ts";
 import { planScale } from "../../src/pages/plan-scale.ts";
+import { surveyFeet } from "../helpers/exported-line.ts";
 import { groundOf, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 import { readCsv } from "../helpers/read-csv.ts";
@@ -47,6 +48,8 @@ function of(own: Alignment, sized: SizedLine, by: Plan = plan): Exported {
   return leaving("us", { plan: by, alternative: own, line: sized, checks: sized.checks });
 }
 
+const csvOf = (exported: Exported) => stakesCsv(exported, surveyFeet);
+
 /** Records of a file by their heads, and what is noted above them. */
 function read(csv: string) {
   const [head, ...rows] = readCsv(csv);
@@ -61,20 +64,21 @@ function read(csv: string) {
 }
 
 describe("stakes as CSV", () => {
-  it("have one record a station, every column named with its unit, all in the person's system", () => {
-    const us = read(stakesCsv(leaving("us")));
+  it("have one record a station, every column named with its unit, all in the person's system", async () => {
+    const us = read(await csvOf(leaving("us")));
     expect(us.records).toHaveLength(line.stations.length);
     expect(us.head).toEqual(
       expect.arrayContaining(["ground_ft", "top_of_levee_ft", "lay_bags_to_ft", "bags_per_ft"]),
     );
     expect(us.head.join(" ")).not.toMatch(/_m\d?\b/);
-    const metric = read(stakesCsv(leaving("metric")));
+    const metric = read(await csvOf(leaving("metric")));
     expect(metric.head).toContain("cross_section_m2");
-    expect(metric.head.join(" ")).not.toMatch(/_(?:ft|cu|sq)\b/);
+    const own = metric.head.filter((name) => !name.startsWith("grid_"));
+    expect(own.join(" ")).not.toMatch(/_(?:ft|cu|sq)\b/);
   });
 
-  it("give each station's figures, rounded, and say what elevations count from", () => {
-    const [first] = read(stakesCsv(leaving("us"))).records;
+  it("give each station's figures, rounded, and say what elevations count from", async () => {
+    const [first] = read(await csvOf(leaving("us"))).records;
     const { groundM, crestM, heightM, lon } = line.stations[0]!;
     expect(first).toMatchObject({
       station: "0+00",
@@ -88,21 +92,36 @@ describe("stakes as CSV", () => {
     expect(Number(first!.lay_bags_to_ft) - laidFt).toBeLessThan(0.01);
   });
 
-  it("leave a cell empty where there is no elevation data, never a zero", () => {
+  it("say how each stake is found, and where the ground is read the rod readings for it and for its mark", async () => {
+    const benchmark = { name: "BM 1", elevationM: 103, at: null };
+    const surveyed = { ...plan, survey: { benchmark, backsightM: 1.2, readings: [] } };
+    const [first, second] = read(await csvOf(leaving("metric", { plan: surveyed }))).records;
+    expect(first).toMatchObject({
+      ...{ without_ties: "by coordinates", grid: "EPSG:9999", ground_from: "elevation data" },
+      ...{ from_stake_before_m: "", rod_for_top_of_levee_m: "2.4", rod_for_ground_m: "4.4" },
+    });
+    expect(first!.grid_east_us_ft).toMatch(/^1999934\.38$/);
+    expect(second).toMatchObject({
+      ...{ without_ties: "on line 0+000.0 to 0+040.0", from_stake_before_m: "7.62" },
+      bearing_from_stake_before_deg: "90",
+    });
+  });
+
+  it("leave a cell empty where there is no elevation data, never a zero", async () => {
     const hole = line.stations.findIndex((station) => station.groundM === null);
-    const record = read(stakesCsv(leaving("metric"))).records[hole]!;
+    const record = read(await csvOf(leaving("metric"))).records[hole]!;
     expect(record).toMatchObject({ ground_m: "", height_m: "", bags_per_m: "", lay_bags_to_m: "" });
     expect(record.top_of_levee_m).not.toBe("");
   });
 
-  it("say in every row how much of the line is not counted and how much must be fixed", () => {
+  it("say in every row how much of the line is not counted and how much must be fixed", async () => {
     const gapFt = (line.totals.lengthNoDataM / FOOT_M).toFixed(1);
     expect(Number(gapFt)).toBeGreaterThan(10);
     const mustFix = line.checks.filter(
       ({ severity, continued }) => severity === "stop" && !continued,
     );
     expect(mustFix.length).toBeGreaterThan(0);
-    for (const record of read(stakesCsv(leaving("us"))).records) {
+    for (const record of read(await csvOf(leaving("us"))).records) {
       expect(record).toMatchObject({
         line_without_elevation_data_ft: String(Number(gapFt)),
         must_fix_count: String(mustFix.length),
@@ -110,16 +129,16 @@ describe("stakes as CSV", () => {
     }
   });
 
-  it("keep a formula-like name of a line from running in a spreadsheet", () => {
+  it("keep a formula-like name of a line from running in a spreadsheet", async () => {
     const named = leaving("us", { line: { ...line, name: "=HYPERLINK(1)" } });
-    expect(read(stakesCsv(named)).records[0]!.line).toBe("'=HYPERLINK(1)");
+    expect(read(await csvOf(named)).records[0]!.line).toBe("'=HYPERLINK(1)");
   });
 });
 
-describe.each(SYSTEMS)("what leaves the program in %s units", (system) => {
+describe.each(SYSTEMS)("what leaves the program in %s units", async (system) => {
   const exported = leaving(system);
   const sequence = buildSequenceCsv(exported, line.time!);
-  const csvs = [stakesCsv(exported), sequence];
+  const csvs = [await csvOf(exported), sequence];
   const geojsons = [JSON.parse(geoJson(exported))];
   const over = line.checks.find(({ finding }) => finding.kind === "over-limit")!;
 
@@ -241,9 +260,9 @@ describe("the line as GeoJSON (RFC 7946)", () => {
     expect(properties.must_fix_count).toBeGreaterThan(0);
   });
 
-  it("sets a stake at every station with the figures of the CSV file, null without elevation data", () => {
+  it("sets a stake at every station with the figures of the CSV file, null without elevation data", async () => {
     const features = featuresOf(geoJson(leaving("metric")), "stake");
-    const { records } = read(stakesCsv(leaving("metric")));
+    const { records } = read(await csvOf(leaving("metric")));
     expect(features).toHaveLength(line.stations.length);
     for (const [i, station] of line.stations.entries()) {
       const { geometry, properties } = features[i]!;
@@ -261,19 +280,20 @@ describe("half widths, the height limit and what is not known", () => {
   const slope = groundOf((x, y) => (x > 10 && y > 5 ? Number.NaN : 100 + x / 20));
   const mixed = size(plan, alternative, slope);
 
-  it("are given for every stake: the two half widths make the base, and over the limit is said", () => {
-    const { records } = read(stakesCsv(leaving("metric", { line: mixed })));
+  it("are given for every stake: the two half widths make the base, and over the limit is said", async () => {
+    const { records } = read(await csvOf(leaving("metric", { line: mixed })));
     const overs = new Set<string>();
     for (const [i, station] of mixed.stations.entries()) {
       const { half_width_waterside_m: water, half_width_landside_m: land, ...record } = records[i]!;
       overs.add(record.over_height_limit!);
+      const isEnd = station.isOverLimit === true && station.reason === "over";
       if (station.baseM === null) {
-        expect([water, land, record.over_height_limit]).toEqual(["", "", ""]);
+        expect([water, land, record.over_height_limit]).toEqual(["", "", isEnd ? "yes" : ""]);
         continue;
       }
       expect(Number(water) + Number(land)).toBeCloseTo(station.baseM, 1);
       const isOver = station.greatestHeightM! > plan.practice.limitM;
-      expect(record.over_height_limit).toBe(isOver ? "yes" : "no");
+      expect(record.over_height_limit).toBe(isOver || isEnd ? "yes" : "no");
     }
     expect([...overs].sort()).toEqual(["", "no", "yes"]);
   });

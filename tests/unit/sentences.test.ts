@@ -53,6 +53,9 @@ const FOUND: {
   ],
   "leave-not-set": [{ kind: "leave-not-set" }],
   "leave-above-sized": [{ kind: "leave-above-sized", aboveM: 0.3 }],
+  "ground-reading": [0.5, -0.5].map((differenceM) => ({
+    ...{ kind: "ground-reading", differenceM, count: 2, of: 9, accuracyM: 0.1 },
+  })),
   freeboard: [{ kind: "freeboard", freeboardM: 0.1, leastM: 0.3048 }],
   datum: [
     { kind: "datum", of: "gauge-zero" },

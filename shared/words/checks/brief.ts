@@ -67,6 +67,10 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
     act: "look there",
   }),
   "narrow-lows": ({ count }) => ({ what: `${count} more low places`, act: "look there" }),
+  "ground-reading": ({ differenceM }, u) => ({
+    what: `ground read ${u.length(Math.abs(differenceM))} ${differenceM > 0 ? "higher" : "lower"}`,
+    act: "read again",
+  }),
   "coarse-raster": ({ cellM }, u) => ({ what: `cells of ${u.length(cellM)}`, act: "survey" }),
   "close-bank": ({ aboveM }, u) => ({
     what: `ground only ${u.length(aboveM)} above top`,

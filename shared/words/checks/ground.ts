@@ -1,10 +1,11 @@
 import { COARSEST_CELL_M } from "../../checks/ground.ts";
 import { OPEN_AFTER_RUNS } from "../../section.ts";
+import type { Units } from "../units.ts";
 import { type RulesOf, rule, type TextOf } from "./text.ts";
 
 export const GROUND_TEXT: TextOf<
   | ("no-ground" | "open-toe" | "cross-slope" | "narrow-low" | "narrow-lows" | "coarse-raster")
-  | ("close-bank" | "close-end" | "tie-in" | "crosses-itself")
+  | ("close-bank" | "close-end" | "tie-in" | "crosses-itself" | "ground-reading")
 > = {
   "no-ground": ({ lengthM }, u) => ({
     what: `no elevation data under the levee on ${u.distance(lengthM)}. Its bags and sand are not in the totals.`,
@@ -33,6 +34,11 @@ export const GROUND_TEXT: TextOf<
     remedy:
       "Use finer elevation data if there is any, and survey the ground elevations along the line before the first bag.",
   }),
+  "ground-reading": ({ differenceM, count, of, accuracyM }, u) => ({
+    what: `the ground was read ${higherBy(differenceM, u)} than in the elevation data; ${count} of ${of} readings differ by more than ±${u.length(accuracyM, 2)}, the accuracy of the elevation data.`,
+    remedy:
+      "Read the rod again there and on the benchmark. If it is right, read the ground at every stake: the elevation data may be wrong where nobody read.",
+  }),
   "close-bank": ({ aboveM, rmseM, lengthM }, u) => ({
     what: `natural ground in place of levee is above the top of levee by only ${u.length(aboveM)}, less than the accuracy of the elevation data, ±${u.length(rmseM)}.`,
     remedy: `Survey the ground elevations there, and have bags for ${u.distance(lengthM)} more.`,
@@ -56,12 +62,17 @@ export const GROUND_TEXT: TextOf<
   }),
 };
 
+/** `0.62 ft lower`. */
+function higherBy(differenceM: number, u: Units): string {
+  return `${u.length(Math.abs(differenceM), 2)} ${differenceM > 0 ? "higher" : "lower"}`;
+}
+
 const LOOK_AT_LOW =
   "Look at it in the field: plug any pipe under the line, fill the low place with bags first, and set a stake in it.";
 
 export const GROUND_RULES: RulesOf<
   | ("no-ground" | "open-toe" | "cross-slope" | "narrow-low" | "coarse-raster")
-  | ("close-bank" | "tie-in" | "crosses-itself")
+  | ("close-bank" | "tie-in" | "crosses-itself" | "ground-reading")
 > = {
   "no-ground": rule(
     "Ground elevations are known everywhere under the levee; a hole in the data is never taken as ground.",
@@ -80,6 +91,10 @@ export const GROUND_RULES: RulesOf<
     rule: `Cells of the elevation data are no larger than ${u.length(COARSEST_CELL_M)}.`,
     source: "judgement",
   }),
+  "ground-reading": rule(
+    "Ground read in the field is within the accuracy of the elevation data.",
+    "judgement",
+  ),
   "close-bank": rule(
     "Ground that takes the place of levee, or that a line ends on, is above the top of levee by more than the accuracy of the elevation data.",
     "judgement",

@@ -1,0 +1,253 @@
+import { asFailure, type Outcome, Refusal } from "../failure.ts";
+import { lengthFrom, parseLength, parseStation, type UnitSystem } from "../units.ts";
+import { belowInstrument } from "./leveling.ts";
+import { GROUND_RANGE_M, LONGEST_ROD_M, MOST_READINGS } from "./survey-schema.ts";
+
+/** What is read at a stake: the rod standing on the ground, or the elevation of the ground itself. */
+type ReadAs = "rod" | "ground";
+
+/** What a table of readings is read with. */
+export interface ReadingInputs {
+  /** What the figures are where no first line says so. */
+  readonly readAs: ReadAs;
+  /** Unit of figures that name none. */
+  readonly system: UnitSystem;
+  /** Length of the line the stations count along, metres. */
+  readonly lengthM: number;
+  /** Height of instrument, metres; null where benchmark or backsight is not typed. */
+  readonly instrumentM: number | null;
+}
+
+/** Ground at a station, metres in the terrain's datum. */
+export interface StationReading {
+  readonly chainageM: number;
+  readonly groundM: number;
+}
+
+interface Row {
+  /** Counted from 1, as an editor shows it. */
+  readonly number: number;
+  readonly cells: readonly string[];
+}
+
+interface Columns {
+  readonly station: number;
+  readonly value: number;
+  readonly readAs: ReadAs;
+  readonly system: UnitSystem;
+}
+
+const LONGEST = 200_000;
+const SAME_M = 0.02;
+const NAMES: readonly (readonly ["station" | ReadAs, RegExp])[] = [
+  ["station", /^(sta|station)$/],
+  ["rod", /^(rod|rod_reading|foresight|fs)$/],
+  ["ground", /^(ground|elevation|ground_elevation|surveyed_ground|elev)$/],
+];
+const HEADING = /[a-z]{2,}/i;
+
+/**
+ * Reads a table of stations and rod readings, or of stations and ground elevations, typed, pasted or from a CSV file;
+ * commas, semicolons, tabs or spaces between; a first line may name the columns and their unit (`station, rod_ft`).
+ * Failures name the line: `readings/empty`, `readings/columns`, `readings/station`, `readings/value`,
+ * `readings/outside`, `readings/duplicate`, `readings/no-instrument`, `readings/rows`.
+ */
+export function parseReadings(text: string, inputs: ReadingInputs): Outcome<StationReading[]> {
+  try {
+    return { ok: true, value: read(text, inputs) };
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return { ok: false, failure: asFailure(thrown) };
+    throw thrown;
+  }
+}
+
+function read(text: string, inputs: ReadingInputs): StationReading[] {
+  const rows = rowsOf(text);
+  const [first] = rows;
+  if (!first) {
+    throw new Refusal(
+      "readings/empty",
+      "Expected rows of station and reading; nothing came.",
+      "Type one row for each stake: 2+50, 6.14",
+    );
+  }
+  const isHeaded = HEADING.test(first.cells[0] ?? "");
+  const columns = isHeaded ? namedColumns(first, inputs) : plainColumns(first, inputs);
+  const found = rows.slice(isHeaded ? 1 : 0).flatMap((row) => readingOf(row, columns, inputs));
+  refuseDoubles(found);
+  if (found.length === 0) {
+    throw new Refusal(
+      "readings/empty",
+      "Expected rows of station and reading below the first line; none has a reading.",
+      "Type one row for each stake that was read: 2+50, 6.14",
+    );
+  }
+  if (columns.readAs === "rod" && inputs.instrumentM === null) throw withoutInstrument();
+  return found.map(({ chainageM, groundM }) => ({ chainageM, groundM }));
+}
+
+function rowsOf(text: string): Row[] {
+  const lines = text
+    .slice(0, LONGEST + 1)
+    .replace(/^\ufeff/, "")
+    .split(/\r\n|\r|\n/);
+  const filled = lines
+    .map((content, index) => ({ content, number: index + 1 }))
+    .filter(({ content }) => !/^[\s,;]*(#.*)?$/.test(content));
+  if (text.length > LONGEST || filled.length > MOST_READINGS) {
+    throw new Refusal(
+      "readings/rows",
+      `Expected at most ${MOST_READINGS} rows of readings; this text has more.`,
+      "Give the readings of one line alone.",
+    );
+  }
+  const separator = separatorOf(filled[0]?.content ?? "");
+  return filled.map(({ content, number }) => ({
+    number,
+    cells: content.trim().split(separator).map(unquoted),
+  }));
+}
+
+function separatorOf(line: string): RegExp {
+  if (line.includes("\t")) return /\t/;
+  if (line.includes(";")) return /;/;
+  if (line.includes(",")) return /,/;
+  return /\s+/;
+}
+
+function unquoted(cell: string): string {
+  const plain = cell.trim();
+  return /^(["']).*\1$/.test(plain) ? plain.slice(1, -1).trim() : plain;
+}
+
+function plainColumns(first: Row, { readAs, system }: ReadingInputs): Columns {
+  if (first.cells.length !== 2) {
+    throw new Refusal(
+      "readings/columns",
+      `Line ${first.number}: expected two columns, station and reading; came ${first.cells.length}.`,
+      "Put a first line that names the columns: station, rod_ft or station, ground_ft",
+    );
+  }
+  return { station: 0, value: 1, readAs, system };
+}
+
+/** Of the columns that a first line names: the station, and one of rod or ground. */
+function namedColumns({ cells, number }: Row, { system }: ReadingInputs): Columns {
+  const named = cells.map((cell) => {
+    const plain = cell
+      .toLowerCase()
+      .trim()
+      .replace(/[\s-]+/g, "_");
+    const unit = /_\(?(ft|m)\)?$/.exec(plain);
+    const name = unit ? plain.slice(0, unit.index) : plain;
+    const what = NAMES.find(([, pattern]) => pattern.test(name))?.[0] ?? null;
+    return { what, system: unit ? (unit[1] === "ft" ? "us" : "metric") : system } as const;
+  });
+  const placesOf = (what: "station" | ReadAs) =>
+    named.flatMap((each, i) => (each.what === what ? [i] : []));
+  const [stations, rods, grounds] = [placesOf("station"), placesOf("rod"), placesOf("ground")];
+  const values = rods.length > 0 ? rods : grounds;
+  if (stations.length !== 1 || values.length !== 1) {
+    const came = cells.map((cell) => `"${cell.slice(0, 20)}"`).join(", ");
+    throw new Refusal(
+      "readings/columns",
+      `Line ${number}: expected column names with station and rod, or station and ground, each once; came ${came}.`,
+      "Name them so: station, rod_ft or station, ground_ft",
+    );
+  }
+  if (rods.length === 0 && cells.length > 3) {
+    throw new Refusal(
+      "readings/columns",
+      `Line ${number}: expected a table of readings alone; this one has ${cells.length} columns, and its ground may be that of the elevation data.`,
+      "Give the columns station and ground only, or name the readings: rod_ft.",
+    );
+  }
+  const value = values[0]!;
+  return {
+    ...{ station: stations[0]!, value, system: named[value]!.system },
+    readAs: rods.length > 0 ? "rod" : "ground",
+  };
+}
+
+/** A reading with the line it is in. */
+type Numbered = StationReading & { readonly line: number };
+
+function refuseDoubles(found: readonly Numbered[]): void {
+  const inOrder = [...found].sort((a, b) => a.chainageM - b.chainageM);
+  for (const [i, next] of inOrder.slice(1).entries()) {
+    const before = inOrder[i]!;
+    if (next.chainageM - before.chainageM > SAME_M) continue;
+    const [first, second] = [before.line, next.line].sort((a, b) => a - b);
+    throw new Refusal(
+      "readings/duplicate",
+      `Line ${second}: expected each station once; line ${first} has the same.`,
+      "Leave the better reading of the two.",
+    );
+  }
+}
+
+function readingOf(row: Row, columns: Columns, inputs: ReadingInputs): Numbered[] {
+  const { number, cells } = row;
+  const cell = cells[columns.value] ?? "";
+  if (cells.length > 2 && cell === "" && (cells[columns.station] ?? "") !== "") return [];
+  const chainageM = chainageOf(row, cells[columns.station] ?? "", inputs);
+  const valueM = figureOf(cell, number, columns.system);
+  if (columns.readAs === "ground") {
+    const { least, most } = GROUND_RANGE_M;
+    if (valueM >= least && valueM <= most) return [{ chainageM, groundM: valueM, line: number }];
+    throw outOfRange(number, cell, "a ground elevation");
+  }
+  if (!(valueM >= 0 && valueM <= LONGEST_ROD_M)) throw outOfRange(number, cell, "a rod reading");
+  const groundM = belowInstrument(inputs.instrumentM ?? 0, valueM);
+  return [{ chainageM, groundM, line: number }];
+}
+
+function chainageOf({ number }: Row, cell: string, inputs: ReadingInputs): number {
+  const { system, lengthM } = inputs;
+  const station = parseStation(cell, system);
+  if (!station.ok) {
+    const { message, remedy } = station.failure;
+    throw new Refusal("readings/station", `Line ${number}: ${message}`, remedy);
+  }
+  if (station.value > lengthM + SAME_M + roundingM(cell, system)) {
+    throw new Refusal(
+      "readings/outside",
+      `Line ${number}: expected a station of the line, which is {0} long; came ${cell.slice(0, 40)}.`,
+      "Check the station, or choose the line that was read.",
+      { figures: [{ as: "far", m: lengthM }] },
+    );
+  }
+  return Math.min(station.value, lengthM);
+}
+
+/** A station written without decimals may be half a unit beyond the end. */
+function roundingM(cell: string, system: UnitSystem): number {
+  return cell.includes(".") ? 0 : lengthFrom(0.5, system);
+}
+
+function figureOf(cell: string, line: number, system: UnitSystem): number {
+  if (/^[-+]?\d+(\.\d+)?$/.test(cell)) return lengthFrom(Number(cell), system);
+  const length = parseLength(cell, system);
+  if (length.ok) return length.value;
+  throw new Refusal(
+    "readings/value",
+    `Line ${line}: expected a reading such as 6.14; ${cell === "" ? "the place is empty" : `"${cell.slice(0, 40)}" came`}.`,
+    "Write decimals with a point, or take the row out if the stake was not read.",
+  );
+}
+
+function outOfRange(line: number, cell: string, what: string): Refusal {
+  return new Refusal(
+    "readings/value",
+    `Line ${line}: expected ${what}; "${cell.slice(0, 40)}" is none.`,
+    "Check the figure and its unit, and whether the table has rod readings or ground elevations.",
+  );
+}
+
+function withoutInstrument(): Refusal {
+  return new Refusal(
+    "readings/no-instrument",
+    "Expected the benchmark and the backsight, because rod readings count down from the height of instrument; one or both are not typed.",
+    "Type them in Survey, or give ground elevations.",
+  );
+}
