@@ -9,6 +9,7 @@ import { dismiss, notices } from "./document/notices.ts";
 import { plan } from "./document/store.ts";
 import { openAny } from "./live/actions.ts";
 import { announced } from "./live/announced.ts";
+import { fieldOpen, leaveField } from "./live/field.ts";
 import { reportOf } from "./live/report.ts";
 import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
@@ -41,6 +42,9 @@ const leavePages = () => {
   pagesOpen.value = false;
 };
 
+const NOTHING = {};
+const loadField = async () => (await import("./field/field-room.tsx")).FieldRoom;
+
 /** The room under the map on a narrow screen; `none` gives the map all of it. */
 type Panel = "worksheet" | "profile" | "section" | "none";
 
@@ -63,13 +67,14 @@ export function App() {
     if (asked > 0) setPanel("worksheet");
   }, [asked]);
   const printing = pagesOpen.value;
+  const inField = fieldOpen.value;
   return (
     <>
       <div
         class="shell"
         data-panel={panel}
         data-lines={plan.value.alignments.length > 0 ? "some" : "none"}
-        inert={printing}
+        inert={printing || inField}
         style={profileShareStyle()}
       >
         <a class="skip" href="#worksheet">
@@ -120,6 +125,9 @@ export function App() {
           props={MAP_FOR_PAGES}
           onLeave={leavePages}
         />
+      )}
+      {inField && (
+        <Part what="the field views" load={loadField} props={NOTHING} onLeave={leaveField} />
       )}
       <MakeupPopover />
       <Announcer />

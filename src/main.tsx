@@ -41,6 +41,7 @@ const AHEAD_MS = 30_000;
 function loadAhead(): void {
   void Promise.allSettled([
     import("./pages/pages-room.tsx"),
+    import("./field/field-room.tsx"),
     import("./map/found-difference.ts"),
     import("../shared/exports/formats.ts").then(({ loadFormats }) => loadFormats()),
   ]);

@@ -28,6 +28,7 @@ const LAYERS = {
   worksheet: ROOM,
   pages: ROOM,
   start: ROOM,
+  field: ROOM,
 };
 /** Files of src in no folder. All but engine.ts put the layers together, and may import any but the engine. */
 const LOOSE = ["main.tsx", "app.tsx", "app.css", "stale.css", "engine.ts", "vite-env.d.ts"].map(

@@ -44,6 +44,9 @@ interface Sample {
   readonly groundPoint: string;
 }
 
+/** What of a frame a line is drawn into. */
+type PathFrame = Pick<ProfileFrame, "plot" | "stretch" | "x" | "y">;
+
 /** What of a line is drawn. */
 type Drawn = Pick<SizedLine, "walk" | "reaches">;
 
@@ -55,7 +58,7 @@ type Drawn = Pick<SizedLine, "walk" | "reaches">;
 export function profilePaths(
   line: Drawn,
   stepsToM: number,
-  frame: ProfileFrame,
+  frame: PathFrame,
   momentRiseM?: number,
 ): ProfilePaths {
   const { plot, stretch } = frame;
@@ -89,7 +92,7 @@ export function profilePaths(
   };
 }
 
-function sampleOf(line: Drawn, index: number, stepsToM: number, frame: ProfileFrame): Sample {
+function sampleOf(line: Drawn, index: number, stepsToM: number, frame: PathFrame): Sample {
   const { walk } = line;
   const { limitM } = reachAt(line, walk.chainageM[index]!);
   const greatest = walk.greatestHeightM[index]!;
@@ -176,7 +179,7 @@ function halfway(beyond: Sample | undefined, edge: Sample): Pick<Sample, "x" | "
   };
 }
 
-function gapsOf(samples: readonly Sample[], { plot }: ProfileFrame): Gap[] {
+function gapsOf(samples: readonly Sample[], { plot }: PathFrame): Gap[] {
   return runs(samples, ({ kind }) => kind === "hole").map(([start, end]) => ({
     fromPx: Math.max(plot.left, samples[start - 1]?.x ?? samples[start]!.x),
     toPx: Math.min(plot.right, samples[end + 1]?.x ?? samples[end]!.x),

@@ -4,9 +4,11 @@ import { GROUND_FILES } from "../../../shared/raster-files.ts";
 import { redo, redoNote, undo, undoNote } from "../../document/store.ts";
 import { openAny, savePlan } from "../../live/actions.ts";
 import { baseMap } from "../../live/base-map.ts";
+import { openField } from "../../live/field.ts";
 import { ground } from "../../live/ground.ts";
 import { startNewPlan } from "../../live/new-plan.ts";
 import { askNextBuilding } from "../../live/next-building.ts";
+import { chosenLine } from "../../live/results.ts";
 import { flipTheme, showAll, theme } from "../../live/screen.ts";
 import { Dialog } from "../../ui/dialog.tsx";
 import { FileButton } from "../../ui/file-button.tsx";
@@ -37,6 +39,10 @@ export function MoreMenu() {
         <Steps />
         <hr />
         <PlanFiles onExamples={() => setShown("examples")} />
+        <hr />
+        <MenuItem disabled={!chosenLine.value} onChoose={openField}>
+          Field views
+        </MenuItem>
         <hr />
         <UnitSwitch />
         <MenuItem hint={theme.value === "dark" ? "on" : "off"} onChoose={flipTheme}>

@@ -2,6 +2,8 @@ import "./top-bar.css";
 import { useState } from "preact/hooks";
 import { edit } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
+import { openField } from "../../live/field.ts";
+import { chosenLine } from "../../live/results.ts";
 import { pagesOpen } from "../../live/screen.ts";
 import { Mark } from "../../ui/icons.tsx";
 import { TextField } from "../../ui/text-field.tsx";
@@ -41,6 +43,11 @@ function Acts() {
   const [comparing, setComparing] = useState(false);
   return (
     <div class="acts">
+      {chosenLine.value && (
+        <button type="button" class="act act-field" onClick={openField}>
+          Field
+        </button>
+      )}
       <FindMenu />
       <button
         type="button"

@@ -1,0 +1,156 @@
+import { lowPlaceOf } from "../../shared/field/at-stake.ts";
+import { formatStation, lengthUnit } from "../../shared/units.ts";
+import {
+  cautionsAtStakeWords,
+  fieldFacts,
+  heightInStepsWords,
+  heightUpFigure,
+  lineCommaWords,
+  lowPlaceWords,
+  MUST_FIX_TITLE,
+  mustFixAtStakeWords,
+  NO_HEIGHT,
+  NO_WARNING,
+  NOTHING_TO_BUILD,
+  stakeCountWords,
+} from "../../shared/words/field.ts";
+import { isWide } from "../browser/wide.ts";
+import { plan } from "../document/store.ts";
+import { unitSystem } from "../live/screen.ts";
+import { type AtStake, checksHere } from "./at.ts";
+import { MustFixSign } from "./must-fix-sign.tsx";
+import { ProfileStrip } from "./profile-strip.tsx";
+import { StakeKeys } from "./stake-keys.tsx";
+import { useCrossSection } from "./use-cross-section.ts";
+
+/** What a crew builds at one stake, in figures read at arm's length. */
+export function BuildView({ at }: { readonly at: AtStake }) {
+  const strip = (
+    <ProfileStrip
+      line={at.line}
+      atM={at.station.chainageM}
+      limitM={plan.value.practice.limitM}
+      system={unitSystem.value}
+    />
+  );
+  if (!isWide.value) {
+    return (
+      <div class="crew-build">
+        <div class="crew-read">
+          <Head at={at} />
+          <MustFix />
+          <Height at={at} />
+          <Facts at={at} />
+          <Cautions />
+        </div>
+        {strip}
+        <StakeKeys at={at} />
+      </div>
+    );
+  }
+  return (
+    <div class="crew-build-wide">
+      <div>
+        <div class="crew-read">
+          <Head at={at} />
+          <Height at={at} />
+        </div>
+        <StakeKeys at={at} />
+      </div>
+      <div>
+        <div class="crew-read">
+          <MustFix />
+          <Facts at={at} />
+          <Cautions />
+        </div>
+        {strip}
+      </div>
+    </div>
+  );
+}
+
+function Head({ at: { line, station, staked, index } }: { readonly at: AtStake }) {
+  return (
+    <header class="crew-head">
+      <h2 class="crew-station">{formatStation(station.chainageM, unitSystem.value)}</h2>
+      <p>
+        {lineCommaWords(plan.value, line)}
+        <strong>{stakeCountWords(index, staked.stakes.length)}</strong>
+      </p>
+    </header>
+  );
+}
+
+function MustFix() {
+  const checks = checksHere.value;
+  const words = checks
+    ? mustFixAtStakeWords(checks.mustFix, checks.isOverLimit, unitSystem.value)
+    : [];
+  if (words.length === 0) return null;
+  return (
+    <section class="crew-must-fix" aria-label={MUST_FIX_TITLE}>
+      <h3>
+        <MustFixSign /> {MUST_FIX_TITLE}
+      </h3>
+      {words.map((each) => (
+        <p key={each}>{each}</p>
+      ))}
+    </section>
+  );
+}
+
+function Height({ at }: { readonly at: AtStake }) {
+  const system = unitSystem.value;
+  const cross = useCrossSection(at, 0);
+  const { greatestHeightM } = at.station;
+  if (greatestHeightM === null) return <p class="crew-no-height">{NO_HEIGHT}</p>;
+  if (greatestHeightM <= 0) return <p class="crew-no-height">{NOTHING_TO_BUILD}</p>;
+  const low = cross && lowPlaceOf(cross);
+  return (
+    <div class="crew-height">
+      <p class="crew-height-figure">
+        {heightUpFigure(greatestHeightM, system)}
+        <span>{lengthUnit(system)}</span>
+      </p>
+      <p class="crew-height-words">
+        <span>Levee height</span>
+        <strong>{heightInStepsWords(greatestHeightM, system)}</strong>
+        {low && lowPlaceWords(low)}
+      </p>
+    </div>
+  );
+}
+
+function Facts({ at }: { readonly at: AtStake }) {
+  const { section } = plan.value;
+  return (
+    <dl class="crew-facts">
+      {fieldFacts({ ...at, section, system: unitSystem.value }).map(({ name, value, notes }) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>
+            <strong>{value}</strong>
+            {notes.map((note) => (
+              <span key={note}>{note}</span>
+            ))}
+          </dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Cautions() {
+  const checks = checksHere.value;
+  if (!checks) return null;
+  const words = cautionsAtStakeWords(checks.cautions, unitSystem.value);
+  const isClear = words.length === 0 && checks.mustFix.length === 0 && !checks.isOverLimit;
+  if (isClear) return <p class="crew-cautions">{NO_WARNING}</p>;
+  return words.length === 0 ? null : (
+    <section class="crew-cautions" aria-label="Cautions">
+      {words.map((each) => (
+        <p key={each}>{each}</p>
+      ))}
+    </section>
+  );
+}

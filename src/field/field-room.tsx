@@ -1,0 +1,67 @@
+import "./field.css";
+import { useSignal } from "@preact/signals";
+import { useEffect, useRef } from "preact/hooks";
+import { failureText } from "../../shared/words/failure.ts";
+import type { FieldView } from "../../shared/words/field-views.ts";
+import { sizedIsCurrent } from "../live/current.ts";
+import { leaveField } from "../live/field.ts";
+import { chosenLine, sizingFailure } from "../live/results.ts";
+import { unitSystem } from "../live/screen.ts";
+import { uncounted } from "../live/uncounted.ts";
+import { atStake } from "./at.ts";
+import { BuildView } from "./build-view.tsx";
+import { LeaveBand } from "./leave-band.tsx";
+import { LeaveView } from "./leave-view.tsx";
+import { Tabs } from "./tabs.tsx";
+import { WatchView } from "./watch-view.tsx";
+
+/** The plan for those who build it: one stake at a time, read only, when people leave always on top. */
+export function FieldRoom() {
+  const view = useSignal<FieldView>("build");
+  const room = useRef<HTMLDivElement>(null);
+  useEffect(() => room.current?.focus(), []);
+  return (
+    <div
+      class="crew-room"
+      ref={room}
+      tabIndex={-1}
+      role="dialog"
+      aria-label="Field views"
+      data-counting={!sizedIsCurrent.value}
+    >
+      <LeaveBand
+        onOpen={() => {
+          view.value = "leave";
+        }}
+      />
+      <main class="crew-view">
+        <View view={view.value} />
+      </main>
+      <Tabs view={view} />
+    </div>
+  );
+}
+
+function View({ view }: { readonly view: FieldView }) {
+  const at = atStake.value;
+  if (view === "leave") return <LeaveView line={chosenLine.value} />;
+  if (view === "watch") return <WatchView />;
+  if (!at) return <NothingYet />;
+  return <BuildView at={at} />;
+}
+
+function NothingYet() {
+  const why = uncounted.value ?? sizingFailure.value;
+  return (
+    <div class="crew-read crew-page">
+      <p role="status">
+        {why
+          ? failureText(why, unitSystem.value)
+          : "No line is sized yet. Open a plan with its elevation data, or draw a line."}
+      </p>
+      <button type="button" class="crew-key" onClick={leaveField}>
+        Planning screen
+      </button>
+    </div>
+  );
+}

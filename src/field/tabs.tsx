@@ -1,0 +1,22 @@
+import type { Signal } from "@preact/signals";
+import { FIELD_VIEWS, type FieldView } from "../../shared/words/field-views.ts";
+
+/** The views, one of them shown; under the thumb upright, at the right on its side. */
+export function Tabs({ view }: { readonly view: Signal<FieldView> }) {
+  return (
+    <nav class="crew-tabs" aria-label="Field views">
+      {FIELD_VIEWS.map(({ id, name }) => (
+        <button
+          key={id}
+          type="button"
+          aria-current={view.value === id ? "page" : undefined}
+          onClick={() => {
+            view.value = id;
+          }}
+        >
+          {name}
+        </button>
+      ))}
+    </nav>
+  );
+}

@@ -1,0 +1,46 @@
+import { PATROL, watchSigns } from "../../shared/words/cautions.ts";
+import { sortedChecks } from "../../shared/words/check-list.ts";
+import { checkWords } from "../../shared/words/checks.ts";
+import { unitSystem } from "../live/screen.ts";
+import { chosenChecks } from "../live/water-now.ts";
+import { SourcedList } from "./sourced-list.tsx";
+
+/** For those who patrol: how, what to look for and what to do, and what the whole line is known for. */
+export function WatchView() {
+  const system = unitSystem.value;
+  const whole = sortedChecks(chosenChecks.value).filter(
+    ({ where, severity }) => where === null && severity !== "note",
+  );
+  return (
+    <div class="crew-read crew-page">
+      <h2 class="crew-title">Watch</h2>
+      <SourcedList items={PATROL} />
+      <h3>What to look for</h3>
+      <dl class="crew-signs">
+        {watchSigns(system).map(({ sign, act, source }) => (
+          <div key={sign}>
+            <dt>{sign}</dt>
+            <dd>
+              {act} <small>{source}</small>
+            </dd>
+          </div>
+        ))}
+      </dl>
+      {whole.length > 0 && (
+        <>
+          <h3>The whole line</h3>
+          <ul class="crew-list">
+            {whole.map((check) => {
+              const { message, remedy } = checkWords(check, system);
+              return (
+                <li key={message}>
+                  {message} {remedy}
+                </li>
+              );
+            })}
+          </ul>
+        </>
+      )}
+    </div>
+  );
+}
