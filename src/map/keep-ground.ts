@@ -69,7 +69,7 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
     askGroundAgain(map, shown);
   });
   effect(() => {
-    if (ground.value) untracked(() => lookAtNew(upper));
+    if (ground.value) untracked(() => lookAtNewGround(upper));
   });
   onMap([map], () => {
     fall.value;
@@ -89,6 +89,14 @@ export function keepGround(map: MapLibreMap, upper: MapLibreMap): void {
   });
   onMap([map], () => showBaseMap(map, baseMap.value));
   keepContours(map, upper, tint);
+}
+
+/** Looks at ground just opened, and again where the rooms beside the map give it more or less space for it. */
+function lookAtNewGround(map: MapLibreMap): void {
+  const look = () => lookAtNew(map);
+  look();
+  map.on("resize", look);
+  map.once("idle", () => map.off("resize", look));
 }
 
 function keepContours(map: MapLibreMap, upper: MapLibreMap, tint: ReadonlySignal<WaterTint>): void {
