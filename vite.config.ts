@@ -4,6 +4,7 @@ import project from "./package.json" with { type: "json" };
 import { commitOf } from "./tests/tools/commit.mjs";
 import { maplibreSources } from "./tests/tools/maplibre-sources.ts";
 import { noticesPlugin } from "./tests/tools/notices.mjs";
+import { offline } from "./tests/tools/offline.ts";
 import { projectionMethods } from "./tests/tools/projection-methods.ts";
 import { servedPolicy } from "./tests/tools/served-policy.ts";
 import { workerChunks } from "./tests/tools/worker-chunks.ts";
@@ -19,6 +20,7 @@ export default defineConfig({
     workerChunks(),
     maplibreSources(),
     projectionMethods(),
+    offline(),
   ],
   worker: { format: "es" },
   build: {

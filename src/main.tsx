@@ -17,6 +17,7 @@ import { groundsOpening } from "./live/ground.ts";
 import { keepGroundOfPlan } from "./live/ground-of-plan.ts";
 import { hearEngine } from "./live/heard.ts";
 import { keepMarks } from "./live/marks.ts";
+import { keepOffline } from "./live/offline.ts";
 import { keepGroundUnit, openTerrainFiles } from "./live/open-ground.ts";
 import { tellPageErrors } from "./live/page-errors.ts";
 import { theme } from "./live/screen.ts";
@@ -36,6 +37,8 @@ effect(() => {
 
 /** After the page has started, so that it does not take what the start needs, milliseconds. */
 const AHEAD_MS = 30_000;
+/** The same for keeping the program's files, most of which the start has fetched. */
+const OFFLINE_MS = 5000;
 
 /** Fetches what is needed later: the network may be gone by then. What cannot be fetched is tried again on its use. */
 function loadAhead(): void {
@@ -104,4 +107,7 @@ const root = document.getElementById("app");
 if (root) render(<App />, root);
 started
   .catch((thrown) => tell("error", asFailure(thrown)))
-  .then(() => setTimeout(loadAhead, AHEAD_MS));
+  .then(() => {
+    setTimeout(() => void keepOffline(), OFFLINE_MS);
+    setTimeout(loadAhead, AHEAD_MS);
+  });

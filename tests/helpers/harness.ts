@@ -87,6 +87,8 @@ export interface VisitOptions {
    * same. So unless it is false, which visits ask for that look at the pixels.
    */
   readonly coarse?: boolean;
+  /** Lets the browser keep the program's files for a start without a network, which ordinary visits do without. */
+  readonly offline?: boolean;
 }
 
 /** How long a page may take to show what is waited for on a busy machine, ms. */
@@ -168,6 +170,7 @@ async function visit(browser: Browser, address: string, options: VisitOptions): 
     deviceScaleFactor: (options.coarse ?? true) ? 0.5 : 1,
     acceptDownloads: true,
     reducedMotion: "reduce",
+    serviceWorkers: options.offline ? "allow" : "block",
   });
   context.setDefaultTimeout(SLOW_MS);
   await context.addInitScript(() => {

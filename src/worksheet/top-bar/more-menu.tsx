@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { SHAPE_FILES } from "../../../shared/imports/shape-files.ts";
 import { GROUND_FILES } from "../../../shared/raster-files.ts";
+import { OFFLINE_WORDS } from "../../../shared/words/offline.ts";
 import { redo, redoNote, undo, undoNote } from "../../document/store.ts";
 import { openAny, savePlan } from "../../live/actions.ts";
 import { baseMap } from "../../live/base-map.ts";
@@ -8,6 +9,7 @@ import { openField } from "../../live/field.ts";
 import { ground } from "../../live/ground.ts";
 import { startNewPlan } from "../../live/new-plan.ts";
 import { askNextBuilding } from "../../live/next-building.ts";
+import { loadNewVersion, offlineState } from "../../live/offline.ts";
 import { chosenLine } from "../../live/results.ts";
 import { flipTheme, showAll, theme } from "../../live/screen.ts";
 import { Dialog } from "../../ui/dialog.tsx";
@@ -59,6 +61,10 @@ export function MoreMenu() {
           Keys
         </MenuItem>
         <MenuItem onChoose={() => setShown("sources")}>Sources and limits</MenuItem>
+        {loadNewVersion.value && (
+          <MenuItem onChoose={loadNewVersion.value}>Load the new version</MenuItem>
+        )}
+        <p class="menu-note">{OFFLINE_WORDS[offlineState.value]}</p>
       </Menu>
       {Object.entries(DIALOGS).map(([key, { title, Body }]) => (
         <Dialog key={key} title={title} open={shown === key} onClose={close}>
