@@ -4,7 +4,7 @@ import { belowInstrument } from "./leveling.ts";
 import { GROUND_RANGE_M, LONGEST_ROD_M, MOST_READINGS } from "./survey-schema.ts";
 
 /** What is read at a stake: the rod standing on the ground, or the elevation of the ground itself. */
-type ReadAs = "rod" | "ground";
+export type ReadAs = "rod" | "ground";
 
 /** What a table of readings is read with. */
 export interface ReadingInputs {

@@ -1,60 +1,235 @@
-import { stationColumns } from "../../shared/exports/station-columns.ts";
-import type { Station } from "../../shared/sizing-types.ts";
-import { formatStation } from "../../shared/units.ts";
-import { SETTLING_NOTE } from "../../shared/words/settling.ts";
+import "./stakes.css";
+import type { VNode } from "preact";
+import { lineStakes, type Stake } from "../../shared/stakes/stakes.ts";
+import { rodReading, shownInstrument } from "../../shared/survey/rod.ts";
+import { formatStation, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { foundWords, tapeFigure } from "../../shared/words/stake-place.ts";
+import {
+  bagsFigure,
+  coursesFigure,
+  groundMark,
+  heightFigure,
+  smallFigure,
+  stakeLead,
+  stakeNote,
+  stakeRemedies,
+  surveyedBrief,
+} from "../../shared/words/stakes-page.ts";
+import { BenchmarkBox } from "./benchmark-box.tsx";
 import { type Rows, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
-/** The stakes for the crew: where each one is, what to mark on it, courses and base. */
-export function StakesSheet(frame: SheetFrame) {
-  return <Sheet {...frame} name="Stakes" pieces={[<Lead />, stakeRows(frame)]} />;
-}
+/** Height of one stake's row, and of all that is round the stakes of a page and under the last, millimetres. */
+const ROW_MM = 6.6;
+const AROUND_MM = 47;
+const UNDER_MM = 33;
+/** Fewest empty rows for stakes set between those of the page. */
+const LEAST_EXTRA = 3;
+const COLUMNS = 15;
 
-function Lead() {
+/** The stakes for the crew: where each one is, what to mark on it, courses, base and rod readings. */
+export function StakesSheet(frame: SheetFrame) {
+  const { plan, line, system } = frame.of;
   return (
-    <p class="sheet-lead">
-      Mark <strong>top of levee</strong> on the stake, and <strong>lay bags to</strong> above it.{" "}
-      {SETTLING_NOTE} Height is above the ground at the stake; greatest height is above the lowest
-      ground under the base. Survey the ground elevations at the stakes, and check the level on a
-      benchmark in the datum above first.
-    </p>
+    <Sheet
+      {...frame}
+      name="Stakes"
+      pieces={({ heightMm }) => [
+        stakeRows(frame),
+        <ExtraStakes key="extra" count={extraRows(line.stations.length, heightMm)} />,
+        <div key="remedies" class="stake-remedies">
+          {stakeRemedies(line, plan.practice.stationIntervalM, system).map(({ title, text }) => (
+            <div key={title}>
+              <h3>{title}</h3>
+              <p>{text}</p>
+            </div>
+          ))}
+        </div>,
+      ]}
+    />
   );
 }
 
-function stakeRows({ of: { line, system } }: SheetFrame): Rows {
-  const columns = stationColumns(line).filter(({ title }) => title !== undefined);
-  const { stations } = line;
-  const at = (index: number) => formatStation(stations[index]!.chainageM, system);
+/** Empty rows that fill the last page of stakes, or where there is no room on it a page of their own. */
+function extraRows(stakes: number, heightMm: number): number {
+  const perPage = Math.max(1, Math.floor((heightMm - AROUND_MM) / ROW_MM));
+  const last = stakes % perPage || perPage;
+  const free = Math.floor((heightMm - AROUND_MM - UNDER_MM) / ROW_MM) - last;
+  return free >= LEAST_EXTRA ? free : Math.floor((heightMm - UNDER_MM) / ROW_MM);
+}
+
+function stakeRows({ of: { plan, line, system } }: SheetFrame): Rows {
+  const instrument = shownInstrument(plan, system);
+  const stakes = lineStakes(plan, line);
+  const at = (index: number) => formatStation(stakes[index]!.station.chainageM, system);
+  const { call, mark, settle } = stakeLead(line, system);
+  const surveyed = surveyedBrief(line.surveyed, system);
   return {
-    rows: stations.map((station) => (
-      <tr key={`${station.chainageM} ${station.reason}`}>
-        {columns.map((column) => (
-          <td key={column.id} data-column={column.id}>
-            {column.value(station, system) ?? nothing(station)}
-          </td>
-        ))}
-      </tr>
+    rows: stakes.map((stake) => (
+      <StakeRow
+        key={`${stake.station.chainageM}`}
+        stake={stake}
+        instrument={instrument}
+        system={system}
+      />
     )),
     around: (rows) => (
-      <table class="sheet-table" data-table="stations">
-        <thead>
-          <tr>
-            {columns.map((column) => (
-              <th key={column.id} scope="col" data-column={column.id}>
-                {column.title}
-                <small>{column.unit(system)}</small>
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody data-rows>{rows}</tbody>
-      </table>
+      <>
+        <BenchmarkBox plan={plan} system={system} />
+        <p class="stake-lead">
+          <strong>{call}</strong> {mark} {settle} {surveyed}
+        </p>
+        <table class="stakes" data-table="stations">
+          <Head instrument={instrument} system={system} />
+          <tbody data-rows>{rows}</tbody>
+        </table>
+      </>
     ),
     nameOf: (from, to) => `Stakes ${at(from)} to ${at(to - 1)}`,
   };
 }
 
-/** Why a cell is empty: there is no elevation data, or the levee type has no such thing. */
-function nothing({ greatestHeightM }: Station): string {
-  return greatestHeightM === null ? "no data" : "–";
+interface HeadProps {
+  readonly instrument: number | null;
+  readonly system: UnitSystem;
+}
+
+function Head({ instrument, system }: HeadProps) {
+  const unit = lengthUnit(system);
+  return (
+    <>
+      <colgroup>
+        {Array.from({ length: COLUMNS }, (_, i) => (
+          <col key={i} class={`stake-col-${i + 1}`} />
+        ))}
+      </colgroup>
+      <thead>
+        <tr>
+          <th rowSpan={2}>Station</th>
+          <th colSpan={2} class="stake-over">
+            Ties from building corners, {unit}
+          </th>
+          <th colSpan={2} class="stake-over">
+            Elevation, {unit}
+          </th>
+          <th colSpan={2} class="stake-over">
+            Height at stake
+          </th>
+          <th class="stake-over">Courses</th>
+          <th colSpan={2} class="stake-over">
+            Toe to stake, {unit}
+          </th>
+          <th rowSpan={2}>Bags per {unit}</th>
+          <th colSpan={2} class="stake-over stake-rod">
+            ROD READING
+            <br />
+            HI {instrument?.toFixed(2) ?? <span class="stake-rule" />}
+          </th>
+          <th rowSpan={2}>Set by</th>
+          <th rowSpan={2}>
+            <span class="unseen">Done</span>✓
+          </th>
+        </tr>
+        <tr>
+          <th class="stake-text">first</th>
+          <th class="stake-text">second</th>
+          <th>ground</th>
+          <th>top of levee</th>
+          <th>{unit}</th>
+          <th>{system === "us" ? "ft in" : "cm"}</th>
+          <th>stake / toe</th>
+          <th>water</th>
+          <th>land</th>
+          <th class="stake-rod stake-rod-top">top</th>
+          <th class="stake-rod-ground">ground</th>
+        </tr>
+      </thead>
+    </>
+  );
+}
+
+interface StakeRowProps {
+  readonly stake: Stake;
+  readonly instrument: number | null;
+  readonly system: UnitSystem;
+}
+
+function StakeRow({ stake, instrument, system }: StakeRowProps): VNode {
+  const { station } = stake;
+  const { groundM, crestM, heightM, toeWatersideM, toeLandsideM, isOverLimit } = station;
+  const level = (m: number | null) => (m === null ? "" : lengthIn(m, system).toFixed(2));
+  const rod = (m: number | null) => {
+    if (instrument === null || m === null) return "";
+    const reading = rodReading(instrument, m, system);
+    return reading < 0 ? "over HI" : reading.toFixed(2);
+  };
+  const state = isOverLimit ? "over" : groundM === null || isOverLimit === null ? "unknown" : null;
+  return (
+    <tr data-stake={state ?? undefined}>
+      <td class="stake-text">
+        <strong>{formatStation(station.chainageM, system)}</strong>{" "}
+        {isOverLimit ? <b class="stake-flag">OVER</b> : <small>{stakeNote(station)}</small>}
+      </td>
+      <Ties stake={stake} system={system} />
+      <td>
+        {groundMark(station) && <b class="stake-read">{groundMark(station)}</b>}
+        {groundM === null ? "no data" : level(groundM)}
+      </td>
+      <td>{level(crestM)}</td>
+      <td class="stake-large">{heightFigure(heightM, system)}</td>
+      <td>{heightM === null ? "" : smallFigure(heightM, system)}</td>
+      <td class="stake-courses">{coursesFigure(station)}</td>
+      <td>{heightFigure(toeWatersideM, system)}</td>
+      <td>{heightFigure(toeLandsideM, system)}</td>
+      <td>{bagsFigure(station, system)}</td>
+      <td class="stake-large stake-rod">{rod(crestM)}</td>
+      <td class="stake-rod-ground">{rod(groundM)}</td>
+      <td />
+      <td>
+        <span class="stake-tick" />
+      </td>
+    </tr>
+  );
+}
+
+function Ties({ stake: { found }, system }: Pick<StakeRowProps, "stake" | "system">) {
+  if (found.by !== "ties") {
+    return (
+      <td class="stake-text" colSpan={2}>
+        <small>{foundWords(found, system)}</small>
+      </td>
+    );
+  }
+  return (
+    <>
+      {found.ties.map(({ corner, distanceM }) => (
+        <td key={corner} class="stake-text">
+          <b>{corner}</b> {tapeFigure(distanceM, system)}
+        </td>
+      ))}
+    </>
+  );
+}
+
+function ExtraStakes({ count }: { readonly count: number }) {
+  return (
+    <table class="stakes stakes-extra">
+      <caption>
+        Extra stakes: set one in every low place between two stakes. Copy the top reading of the
+        nearer stake.
+      </caption>
+      <tbody>
+        {Array.from({ length: count }, (_, i) => (
+          <tr key={i}>
+            <td />
+            <td class="stake-rod" />
+            <td />
+            <td>
+              <span class="stake-tick" />
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
 }

@@ -8,6 +8,7 @@ import { accuracyNow, ground } from "../../live/ground.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
+import { SurveyPart } from "../survey/survey-part.tsx";
 import { AccuracyField } from "./accuracy-field.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
@@ -39,6 +40,7 @@ export function GroundBlock() {
         <AccuracyLine line={chosenLine.value} system={system} />
       </p>
       <DatumNoteField />
+      <SurveyPart />
     </Disclosure>
   );
 }
