@@ -57,7 +57,9 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
   const totalsAt = (riseM: number) => (riseM === 0 ? whole : totalsWithGround(-riseM));
   const groundAccuracy = accuracyOf(plan.ground, ground.longCellM ?? ground.cellM);
   const doubt = levelDoubt(plan, trace, cuts, whole.builtLengthM > 0);
-  const worked = live ? null : lineTime({ plan, trace, cuts, totalsAt, at: plane.origin });
+  const worked = live
+    ? null
+    : lineTime({ plan, trace, cuts, totalsAt, at: plane.origin, closed: line.closed });
   const time = worked && doubt ? withoutVerdict(worked) : worked;
   return {
     id: alignment.id,

@@ -15,7 +15,7 @@ export interface HourInputs {
 
 const MOST_HOURS = 240;
 
-/** Hour by hour what is laid, where the water stands, and how far the lowest crest is above it. */
+/** Hour by hour what is laid, where the water stands, and how far the lowest crest is above it, but for what is on HOLD. */
 export function hourRows(inputs: HourInputs): HourRow[] {
   const { schedule, hydrograph, start } = inputs;
   const forecastH = hydrograph && start ? (hydrograph.atS.at(-1)! - start.atS) / HOUR_S : 0;
@@ -29,7 +29,9 @@ function rowAt(inputs: HourInputs, hour: number): HourRow {
   const levelM = hydrograph && start ? levelAt(hydrograph, start.atS + hour * HOUR_S) : Number.NaN;
   let bagsLaid = 0;
   let leastAheadM = Number.POSITIVE_INFINITY;
-  for (const [index, { lowestM, standsM: alreadyM = lowestM }] of stretches.entries()) {
+  for (const [index, stretch] of stretches.entries()) {
+    const { lowestM, standsM: alreadyM = lowestM, isOnHold } = stretch;
+    if (isOnHold) continue;
     let standsM = alreadyM;
     for (const { startH, finishH, bags, topM } of schedule.byStretch[index]!) {
       if (finishH <= hour) standsM = topM;

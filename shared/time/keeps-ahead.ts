@@ -32,7 +32,8 @@ const SLACK_M = 1e-6;
 /**
  * Compares every stretch's crest with the highest forecast water of each time between two of its lifts,
  * from the start of work to the forecast's end. A stretch stands as high as its last finished lift, before
- * that as high as its lowest ground, or what stands there already; nothing is asked while that is dry. A river over the finished crest is not a matter of time.
+ * that as high as its lowest ground, or what stands there already; nothing is asked while that is dry. Nothing is said of a stretch on
+ * HOLD. A river over the finished crest is not a matter of time.
  */
 export function keepsAhead(inputs: AheadInputs): AheadResult {
   const { stretches, schedule, marginM } = inputs;
@@ -42,6 +43,7 @@ export function keepsAhead(inputs: AheadInputs): AheadResult {
   const stretchSpareM = stretches.map(() => Number.POSITIVE_INFINITY);
   const leastAheadM = stretches.map((stretch, index) => {
     let leastM = Number.NaN;
+    if (stretch.isOnHold) return leastM;
     for (const [standsM, fromH, toH] of standing(stretch, schedule, index)) {
       const highest = highestOver(inputs, fromH, toH);
       if (Number.isNaN(highest.aboveDesignM)) continue;
@@ -75,7 +77,7 @@ function spareOf(
   waterM: number,
   marginM: number,
 ): number {
-  if (waterM <= lowestM) return lowestM - waterM;
+  if (waterM <= lowestM + SLACK_M) return lowestM - waterM;
   return standsM - Math.min(crestM, waterM + marginM);
 }
 
@@ -109,8 +111,8 @@ function firstBehind(inputs: AheadInputs, levelM: number, fromH: number, atH: nu
   let high = atH;
   while (high - low > 0.1) {
     const middle = (low + high) / 2;
-    if (highestOver(inputs, fromH, middle).aboveDesignM > levelM) high = middle;
+    if (highestOver(inputs, fromH, middle).aboveDesignM > levelM + SLACK_M) high = middle;
     else low = middle;
   }
-  return highestOver(inputs, fromH, fromH).aboveDesignM > levelM ? fromH : high;
+  return highestOver(inputs, fromH, fromH).aboveDesignM > levelM + SLACK_M ? fromH : high;
 }

@@ -3,10 +3,16 @@ import { HOUR_S } from "../constants.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import { timeOf } from "../defaults.ts";
 import type { LonLat, Plan, TimeSettings } from "../plan.ts";
-import { wholeOrder } from "../quantities.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import type { Trace } from "../trace.ts";
 import { bandCrests } from "./band-crests.ts";
+import {
+  bagsOnHold,
+  bagsToLay,
+  buildSequence,
+  type PacedWork,
+  scheduleOf,
+} from "./build-sequence.ts";
 import { missingCrew } from "./crew-inputs.ts";
 import { daylightFrom } from "./daylight.ts";
 import { clockHour, type Moment, momentText } from "./forecast-time.ts";
@@ -14,13 +20,16 @@ import { hourRows } from "./hour-rows.ts";
 import { type Band, firstAbove, type Hydrograph, hydrographOf } from "./hydrograph.ts";
 import { type AheadResult, keepsAhead } from "./keeps-ahead.ts";
 import { crewPace } from "./pace.ts";
-import { buildOrder, type Schedule, scheduleWork } from "./schedule.ts";
+import { peopleAtLeast } from "./people-at-least.ts";
+import type { Schedule } from "./schedule.ts";
+import { type River, type Sequencer, sequencer } from "./sequencer.ts";
 import { stageCurve, type TotalsAt } from "./stage-curve.ts";
 import { startOfWork } from "./start.ts";
 import { type LiftedStretch, stretchesFor } from "./stretches.ts";
-import type { AheadVerdict, Crew, LineTime, Pace, WorkStretch } from "./types.ts";
-import { type Trial, waysOut } from "./ways-out.ts";
-import { workClock } from "./work-hours.ts";
+import type { AheadVerdict, Crew, LineTime, Pace, WaysOut } from "./types.ts";
+import { waysOut } from "./ways-out.ts";
+import { workClock, workedUntil } from "./work-hours.ts";
+import { workStretches } from "./work-stretches.ts";
 
 export interface LineTimeInputs {
   readonly plan: Plan;
@@ -29,62 +38,77 @@ export interface LineTimeInputs {
   readonly totalsAt: TotalsAt;
   /** Where the work is, for its daylight. */
   readonly at: LonLat;
+  /** True of a ring. */
+  readonly closed: boolean;
 }
 
 /** Everything one line's time is calculated from. */
 interface Job {
   readonly time: TimeSettings;
   readonly stretches: readonly LiftedStretch[];
+  readonly sequencer: Sequencer;
   readonly start: Moment | null;
   readonly designM: number;
+  /** The likely forecast on the clock of the work; null without one. */
+  readonly river: River | null;
 }
 
 /** What the people entered make of it. */
 interface Work {
   readonly crew: Crew;
-  readonly clock: (workedH: number) => number;
   readonly daylight: LineTime["daylight"];
-  readonly slow: Schedule;
-  readonly fast: Schedule;
+  readonly paced: Readonly<Record<Pace, PacedWork>>;
 }
 
 /**
- * Whether there is time: the crew's schedule, lowest ground first, against the forecast; what would make it
- * possible; the forecast's bands and the curve of bags against stage. While people, start or shifts are not
- * entered there is no schedule and no verdict; without a forecast the schedule stands alone.
+ * Whether there is time: the build sequence by crew against the forecast; what would make it possible; the
+ * forecast's bands and the curve of bags against stage. While people, start or shifts are not entered no hour and no
+ * verdict is known; without a forecast the hours stand alone.
  */
-export function lineTime({ plan, trace, cuts, totalsAt, at }: LineTimeInputs): LineTime {
+export function lineTime(inputs: LineTimeInputs): LineTime {
+  const { plan, trace, cuts, totalsAt } = inputs;
   const time = timeOf(plan);
-  const job = jobFor(plan, time, trace, cuts);
-  const { stretches, start } = job;
-  const work = workOf(plan, job, at);
-  const slow = work?.slow ?? null;
   const likely = riverOf(plan, time, "likely");
+  const job = jobFor(inputs, time, likely);
+  const { stretches, start, river, designM } = job;
+  const work = workOf(plan, job, inputs.at);
+  const balance = work && { ...work.paced.slow, river: river && river.endH > 0 ? river : null };
+  const parts = job.sequencer.divide(balance);
+  const schedules = work && {
+    slow: scheduleOf({ stretches, parts }, work.paced.slow),
+    fast: scheduleOf({ stretches, parts }, work.paced.fast),
+  };
+  const slow = schedules?.slow ?? null;
   const ahead = slow && start && likely ? aheadOf(job, slow, likely, start) : null;
-  const verdicts = work ? verdictsOf(plan, job, work) : [];
+  const verdicts = schedules ? verdictsOf(plan, job, schedules) : [];
   const first = verdicts.find(({ band, pace }) => band === "likely" && pace === "slow");
-  const isKnown = first && (!first.ahead || isComplete(totalsAt(0)));
-  const inTime = isKnown ? first.ahead : null;
-  const bags = stretches.reduce((sum, { lifts }) => sum + bagsIn(lifts), 0);
+  const onHold = bagsOnHold(stretches);
+  const isWhole = isComplete(totalsAt(0)) && !stretches.some(({ isOnHold }) => isOnHold);
+  const inTime = first && (!first.ahead || isWhole) ? first.ahead : null;
   const wetH = wetHours(job, trace, cuts, likely);
+  const passesH = river?.passesH ?? (() => Number.POSITIVE_INFINITY);
   return {
     startAt: start && momentText(start),
     missing: missingCrew(plan),
     crew: work?.crew ?? null,
     daylight: work?.daylight ?? null,
-    bags: wholeOrder(bags),
-    finishSlowH: finite(work?.slow.finishH),
-    finishFastH: finite(work?.fast.finishH),
+    bags: bagsToLay(stretches),
+    bagsOnHold: onHold,
+    finishSlowH: finite(schedules?.slow.finishH),
+    finishFastH: finite(schedules?.fast.finishH),
     marginM: time.marginM,
-    forecastEndH: start && likely ? (likely.atS.at(-1)! - start.atS) / HOUR_S : null,
+    forecastEndH: river === null ? null : river.endH,
     firstWetH: least(wetH),
-    stretches: workStretches(job, trace, slow, wetH, ahead),
+    stretches: workStretches({ trace, stretches, parts, slow, wetH, ahead }),
+    parts: buildSequence({
+      ...{ plan, trace, stretches, parts, designM, passesH },
+      lengthM: trace.chainageM[trace.count - 1]!,
+      slow: work?.paced.slow ?? null,
+      fast: work?.paced.fast ?? null,
+    }),
     verdicts,
     inTime,
-    waysOut:
-      work && inTime === false
-        ? waysOut(trialOf(plan, job, work, likely!), work.crew.people, bags)
-        : null,
+    waysOut: work && inTime === false ? waysOutOf(plan, job, work) : null,
     hours: slow ? hourRows({ ...job, schedule: slow, hydrograph: likely }) : [],
     crests: bandCrests(plan, totalsAt),
     curve: stageCurve(plan, totalsAt),
@@ -92,48 +116,54 @@ export function lineTime({ plan, trace, cuts, totalsAt, at }: LineTimeInputs): L
   };
 }
 
-function jobFor(plan: Plan, time: TimeSettings, trace: Trace, cuts: CutWalk): Job {
+function jobFor(
+  { plan, trace, cuts, closed }: LineTimeInputs,
+  time: TimeSettings,
+  likely: Hydrograph | null,
+): Job {
+  const { crews, liftM, marginM } = time;
+  const stretches = stretchesFor(plan, trace, cuts, liftM, closed);
+  const lengthM = trace.chainageM[trace.count - 1]!;
+  const start = startOfWork(time);
+  const designM = waterElevationAtGauge(plan.water);
   return {
-    time,
-    stretches: stretchesFor(plan, trace, cuts, time.liftM),
-    start: startOfWork(time),
-    designM: waterElevationAtGauge(plan.water),
+    ...{ time, stretches, start, designM },
+    sequencer: sequencer({ stretches, crews, liftM, marginM, lengthM, closed }),
+    river: start && likely && riverFrom(start, likely, designM),
+  };
+}
+
+function riverFrom({ atS }: Moment, hydrograph: Hydrograph, designM: number): River {
+  const above = firstAbove(hydrograph, atS);
+  const hourOf = (momentS: number) => (momentS - atS) / HOUR_S;
+  return {
+    passesH: (levelM) => {
+      const momentS = above(designM + levelM);
+      return momentS === null ? Number.POSITIVE_INFINITY : hourOf(momentS);
+    },
+    endH: hourOf(hydrograph.atS.at(-1)!),
   };
 }
 
 /** Null while people, start or shifts are not entered. */
-function workOf({ practice }: Plan, job: Job, at: LonLat): Work | null {
-  const { time, start } = job;
+function workOf({ practice }: Plan, { time, start, sequencer }: Job, at: LonLat): Work | null {
   const { people } = practice;
-  const { shifts, startAt, lit } = time;
+  const { shifts, startAt, lit, setUpH } = time;
   if (people === null || shifts === null || startAt === null || !start) return null;
-  const crew = crewPace(practice, time, people);
+  const crew = { ...crewPace(practice, time, people), crews: sequencer.crews };
   const startHour = clockHour(start);
   const daylight = daylightFrom(start, at);
   const clock = workClock({ ...time, shifts }, startHour, daylight);
   const [fromH, toH] = daylight(0);
+  const paced = (bagsPerH: number): PacedWork => ({
+    pacing: { bagsPerH: bagsPerH / crew.crews, setUpH },
+    clock,
+  });
   return {
     crew,
-    clock,
     daylight: lit ? null : { fromH: fromH + startHour, toH: toH + startHour },
-    slow: scheduleAt(job, clock, crew.slowBagsPerH),
-    fast: scheduleAt(job, clock, crew.fastBagsPerH),
+    paced: { slow: paced(crew.slowBagsPerH), fast: paced(crew.fastBagsPerH) },
   };
-}
-
-function scheduleAt(
-  { time, stretches }: Job,
-  clock: Work["clock"],
-  bagsPerH: number,
-  shareOfWork = 1,
-): Schedule {
-  const pacing = {
-    bagsPerH: bagsPerH / shareOfWork,
-    crews: time.crews,
-    setUpH: time.setUpH,
-    clock,
-  };
-  return scheduleWork(stretches, pacing);
 }
 
 function riverOf(plan: Plan, { forecast }: TimeSettings, band: Band): Hydrograph | null {
@@ -166,41 +196,32 @@ function verdictsOf(
   });
 }
 
-function trialOf({ practice }: Plan, job: Job, { clock }: Work, river: Hydrograph): Trial {
-  const always = (workedH: number) => workedH;
-  return (people, shareOfWork, dayAndNight) => {
-    const { slowBagsPerH } = crewPace(practice, job.time, people);
-    const schedule = scheduleAt(job, dayAndNight ? always : clock, slowBagsPerH, shareOfWork);
-    return aheadOf(job, schedule, river, job.start!).behindFromH === null;
+/** What would make a late line possible, each by the build sequence that it would have. */
+function waysOutOf({ practice }: Plan, job: Job, { crew, paced }: Work): WaysOut {
+  const { time, stretches } = job;
+  const { clock } = paced.slow;
+  const { setUpH, marginM } = time;
+  const bagsPerHEach = crewPace(practice, time, 1).slowBagsPerH;
+  const dueH = duesBy(job, clock);
+  const needed = (due: typeof dueH) => crew.crews * job.sequencer.leastPace(setUpH, due);
+  return {
+    ...waysOut({
+      ...{ bags: bagsToLay(stretches), bagsPerHEach, bagsPerH: crew.slowBagsPerH },
+      neededByDay: needed(dueH),
+      neededAlways: needed(duesBy(job, (workedH) => workedH)),
+    }),
+    peopleAtLeast: peopleAtLeast({ stretches, marginM, setUpH, dueH, bagsPerH: bagsPerHEach }),
   };
 }
 
-function workStretches(
-  job: Job,
-  trace: Trace,
-  slow: Schedule | null,
-  wetH: Float32Array,
-  ahead: AheadResult | null,
-): WorkStretch[] {
-  const place = new Map(buildOrder(job.stretches).map((stretch, k) => [stretch, k + 1]));
-  return job.stretches.map((stretch, index) => {
-    const done = slow?.byStretch[index] ?? [];
-    const waterM = trace.waterM[stretch.lowestSample]!;
-    return {
-      fromM: stretch.fromM,
-      toM: stretch.toM,
-      order: place.get(index)!,
-      lowestM: waterM + stretch.lowestM,
-      crestM: waterM + stretch.crestM,
-      bags: bagsIn(stretch.lifts),
-      crew: done.at(-1)?.crew ?? null,
-      startH: finite(done[0]?.startH),
-      finishH: finite(done.at(-1)?.finishH),
-      wetH: finite(wetH[stretch.lowestSample]!),
-      leastAheadM: finite(ahead?.leastAheadM[index] ?? Number.NaN),
-      leastSpareM: finite(ahead?.stretchSpareM[index] ?? Number.NaN),
-    };
-  });
+/** Hours worked until the likely forecast passes a level, each calculated once. */
+function duesBy({ river }: Job, clock: PacedWork["clock"]): (levelM: number) => number {
+  const known = new Map<number, number>();
+  return (levelM) => {
+    const found = known.get(levelM) ?? workedUntil(clock, river!.passesH(levelM));
+    known.set(levelM, found);
+    return found;
+  };
 }
 
 /** When the river passes the lowest ground under the base at every sample, as if nothing kept it off. */
@@ -219,10 +240,6 @@ function wetHours(
     if (atS !== null) wetH[i] = (atS - start.atS) / HOUR_S;
   }
   return wetH;
-}
-
-function bagsIn(lifts: LiftedStretch["lifts"]): number {
-  return lifts.reduce((sum, { bags }) => sum + bags, 0);
 }
 
 function finite(value = Number.NaN): number | null {

@@ -1,16 +1,20 @@
-import { builtAt, type CutWalk } from "../cut-walk.ts";
+import { builtAt, type CutWalk, leastHeight } from "../cut-walk.ts";
 import type { Plan } from "../plan.ts";
 import { labourBagsFor } from "../quantities.ts";
 import type { SectionShape } from "../sections/types.ts";
 import type { Trace } from "../trace.ts";
 
-/** One lift of one stretch: what a crew takes on at a time. Levels are metres above the design water. */
+/** One lift of one stretch. Levels are metres above the design water. */
 interface Lift {
   readonly topM: number;
+  /** Not rounded. */
   readonly bags: number;
 }
 
-/** A stretch between stakes with its lifts, lowest first. Levels are metres above the design water. */
+/**
+ * A short stretch of what is built, the least that a crew's part or step is made of, with its lifts, lowest
+ * first. Levels are metres above the design water.
+ */
 export interface LiftedStretch {
   readonly fromM: number;
   readonly toM: number;
@@ -21,46 +25,96 @@ export interface LiftedStretch {
   /** Sample of the walk with its lowest ground. */
   readonly lowestSample: number;
   readonly lifts: readonly Lift[];
+  /** True where it is over the height limit: nothing is built there before an engineer decides. */
+  readonly isOnHold: boolean;
+  readonly isOfBags: boolean;
 }
 
-/** Stretches are at most this many stations long, and at most so many in all. */
-const STATIONS_LONG = 2;
-const MOST_STRETCHES = 120;
+/** Stretches are one station long, and longer where there would be more than so many. */
+const MOST_STRETCHES = 60;
 /** Lifts are made higher where a stretch would have more. */
 const MOST_LIFTS = 40;
 const SAME_M = 1e-6;
 
 /**
- * Divides what is built into stretches and lifts. Lifts are counted down from the crest, which runs with the
- * water: every lift of the same number is level with its neighbours. Bags are those ordered, spares among
- * them; sand and earth without bags as the bags of their volume. Stretches on which nothing is built, or no ground is known, are left out.
+ * Divides what is built into stretches and lifts: from stake to stake, and at both ends of what is over the
+ * height limit. Lifts are counted down from the crest, which runs with the water: every lift of the same number
+ * is level with its neighbors. Bags are those ordered, spares among them; sand and earth without bags as the
+ * bags of their volume. Stretches on which nothing is built, or no ground is known, are left out.
  */
 export function stretchesFor(
   plan: Plan,
   trace: Trace,
   cuts: CutWalk,
   liftM: number,
+  closed: boolean,
 ): LiftedStretch[] {
-  const lengthM = trace.chainageM[trace.count - 1]!;
-  const widestM = Math.max(
-    STATIONS_LONG * plan.practice.stationIntervalM,
-    lengthM / MOST_STRETCHES,
-  );
   const highestM = cuts.greatestHeightM.reduce((most, m) => Math.max(most, m || 0), 0);
   const eachM = Math.max(liftM, highestM / MOST_LIFTS);
-  return trace.pieces
-    .flatMap(({ first, last }) => {
-      const pieceM = trace.chainageM[last]! - trace.chainageM[first]!;
-      const parts = Math.max(1, Math.ceil(pieceM / widestM - 1e-9));
-      const steps = last - first;
-      return Array.from({ length: Math.min(parts, steps) }, (_, k) => {
-        const count = Math.min(parts, steps);
-        const from = first + Math.round((steps * k) / count);
-        const to = first + Math.round((steps * (k + 1)) / count);
-        return stretchOf(plan, trace, cuts, eachM, from, to);
-      });
-    })
+  const over = overLimitSteps(trace, cuts, plan.practice.stationIntervalM, closed);
+  return stretchEnds(plan, trace, cuts, over)
+    .map((span) => stretchOf(plan, trace, cuts, eachM, span))
     .filter((stretch) => stretch !== null);
+}
+
+/** From one sample to another, and the stations that its ends go by. */
+interface Span {
+  readonly first: number;
+  readonly last: number;
+  readonly fromM: number;
+  readonly toM: number;
+  readonly isOnHold: boolean;
+}
+
+/** Spans of the whole walk: they end at stakes, where the limit is passed, and where what is built changes. */
+function stretchEnds(plan: Plan, trace: Trace, cuts: CutWalk, over: Uint8Array): Span[] {
+  const { chainageM, count } = trace;
+  const eachM = Math.max(plan.practice.stationIntervalM, chainageM[count - 1]! / MOST_STRETCHES);
+  const spans: Span[] = [];
+  let [first, fromM] = [0, 0];
+  const end = (last: number, toM: number, next = last) => {
+    if (last > first) spans.push({ first, last, fromM, toM, isOnHold: over[first] === 1 });
+    [first, fromM] = [next, toM];
+  };
+  for (let i = 1; i < count - 1; i++) {
+    const hereM = chainageM[i]!;
+    const beforeM = (chainageM[i - 1]! + hereM) / 2;
+    const afterM = (hereM + chainageM[i + 1]!) / 2;
+    const markM = eachM * Math.round(hereM / eachM);
+    const isNewReach = hereM === chainageM[i - 1] && cuts.reach[i] !== cuts.reach[i - 1];
+    if (isNewReach) end(i - 1, hereM, i);
+    else if (over[i] !== over[i - 1]) end(i, over[i] ? afterM : beforeM);
+    else if (!over[i] && markM > beforeM && markM <= afterM) end(i, markM);
+  }
+  end(count - 1, chainageM[count - 1]!);
+  return spans;
+}
+
+/**
+ * For each step from a sample to the next, 1 where either is over the height limit of what is built there; gaps
+ * shorter than the distance between two stakes count with it, on a ring also over its closing point.
+ */
+function overLimitSteps(
+  { chainageM, count }: Trace,
+  cuts: CutWalk,
+  gapM: number,
+  closed: boolean,
+): Uint8Array {
+  const isOver = (i: number) => leastHeight(cuts, i) > builtAt(cuts, i).limitM + SAME_M;
+  const found = Array.from({ length: count }, (_, i) => i).filter(isOver);
+  const over = new Uint8Array(Math.max(0, count - 1));
+  for (const [k, sample] of found.entries()) {
+    const before = found[k - 1];
+    const joins = before !== undefined && chainageM[sample]! - chainageM[before]! <= gapM;
+    over.fill(1, joins ? before : Math.max(0, sample - 1), sample + 1);
+  }
+  const [head, tail] = [found[0], found.at(-1)];
+  if (!closed || head === undefined || tail === undefined) return over;
+  if (chainageM[head]! + chainageM[count - 1]! - chainageM[tail]! <= gapM) {
+    over.fill(1, 0, head);
+    over.fill(1, tail);
+  }
+  return over;
 }
 
 function stretchOf(
@@ -68,8 +122,7 @@ function stretchOf(
   trace: Trace,
   cuts: CutWalk,
   liftM: number,
-  first: number,
-  last: number,
+  { first, last, fromM, toM, isOnHold }: Span,
 ): LiftedStretch | null {
   let lowest = -1;
   const lowAt = (i: number) => cuts.lowestGroundM[i]! - trace.waterM[i]!;
@@ -102,13 +155,9 @@ function stretchOf(
     below = upTo;
   }
   return {
-    fromM: trace.chainageM[first]!,
-    toM: trace.chainageM[last]!,
-    lowestM,
+    ...{ fromM, toM, lowestM, crestM, lowestSample: lowest, lifts, isOnHold },
     ...(standsM > lowestM ? { standsM } : {}),
-    crestM,
-    lowestSample: lowest,
-    lifts,
+    isOfBags: fill === "bags",
   };
 }
 

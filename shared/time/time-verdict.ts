@@ -8,6 +8,8 @@ export type TimeUnknown =
   | { readonly because: "counting" | "no-forecast" | "forecast-over" | "forecast-ends" }
   /** Part of the line has no elevation data, and the rest keeps ahead. */
   | { readonly because: "no-data" }
+  /** Part of the line, or all, is over the height limit and on HOLD, and the rest keeps ahead. */
+  | { readonly because: "on-hold"; readonly isAll: boolean }
   | { readonly because: "doubt"; readonly doubt: LevelDoubt }
   | { readonly because: "no-crew"; readonly missing: readonly CrewInput[] };
 
@@ -47,6 +49,9 @@ export function timeVerdict({ time, levelDoubt }: TimedLine): TimeVerdict {
   if (riseM > 0) return { kind: "too-low", riseM };
   const high = verdictOf(time, "high", "slow");
   if (high && !high.ahead) return { kind: "late-if-high", behind: high };
+  if (time.bagsOnHold > 0) {
+    return { kind: "not-known", because: "on-hold", isAll: time.bags === 0 };
+  }
   if (time.inTime === null) return { kind: "not-known", because: "no-data" };
   if (endsBeforeTheWork(time)) return { kind: "not-known", because: "forecast-ends" };
   return { kind: "in-time" };

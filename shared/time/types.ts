@@ -8,34 +8,88 @@ export interface Crew {
   readonly people: number;
   readonly fillers: number;
   readonly layers: number;
-  /** Crews that lay side by side. */
+  /** Crews, each with a part of the line. */
   readonly crews: number;
   /** Bags filled and laid in an hour, all people together. */
   readonly slowBagsPerH: number;
   readonly fastBagsPerH: number;
 }
 
-/** A stretch that one crew builds at a time. Hours are counted from the start of work, at the slow pace. */
+/** A stretch on which the same steps are laid. Hours are counted from the start of work, at the slow pace. */
 export interface WorkStretch {
   readonly fromM: number;
   readonly toM: number;
-  /** Place in the order of building, from 1: lowest ground first, against the water. */
-  readonly order: number;
+  /** Crew in whose part it lies, from 1. */
+  readonly crew: number;
+  /** Numbers of that crew's steps laid on it, in order; empty on HOLD. */
+  readonly steps: readonly number[];
+  /** True where it is over the height limit: nothing is built before an engineer decides. */
+  readonly isOnHold: boolean;
   /** Lowest ground under the base, metres. */
   readonly lowestM: number;
   readonly crestM: number;
   readonly bags: number;
-  /** Crew that lays its last bags, from 1; null where the crew is not known. */
-  readonly crew: number | null;
-  /** Null where it is not finished within a year, or the crew is not known. */
+  /** Null on HOLD, where it is not finished within a year, or where the crew is not known. */
   readonly startH: number | null;
   readonly finishH: number | null;
   /** When the likely forecast wets its lowest ground; null without forecast or when it stays dry. */
   readonly wetH: number | null;
-  /** Least height of its crest above the water while it is built, metres, likely forecast; null without. */
+  /** Least height of its crest above the water while it is built, metres, likely forecast; null without, and on HOLD. */
   readonly leastAheadM: number | null;
-  /** Least of what it has beyond what is asked, metres, below 0 when it is behind; likely forecast; null without. */
+  /** Least of what it has beyond what is asked, metres, below 0 when it is behind; likely forecast; null as above. */
   readonly leastSpareM: number | null;
+}
+
+/** What a crew lays in one go: a stretch of its part, up to one level. Hours as of {@link WorkStretch}. */
+export interface BuildStep {
+  /** In the order of the crew's work, from 1. */
+  readonly number: number;
+  /** Chainages; on a ring the first is the greater where it runs over the closing point. */
+  readonly fromM: number;
+  readonly toM: number;
+  /** How far below the mark on the stake it stops; 0 at the mark. */
+  readonly belowM: number;
+  /** Whole bags, spares among them. */
+  readonly bags: number;
+  /** Fewest and most courses laid; null where it is not of bags alone. */
+  readonly courses: readonly [fewest: number, most: number] | null;
+  readonly startH: number | null;
+  readonly finishSlowH: number | null;
+  readonly finishFastH: number | null;
+  /** Water at the gauge, metres, at which it must be done: what is built before it is then not the margin above it. */
+  readonly neededM: number;
+  /** When the likely forecast passes that; null without one, and where it does not. */
+  readonly neededH: number | null;
+  /** Done before it is needed by so many hours at the slow pace; below 0 it is late; null where either is not known. */
+  readonly earlyH: number | null;
+}
+
+/** A stretch over the height limit. Its bags are ordered; they are in no step and in no hours. */
+export interface HoldStretch {
+  readonly fromM: number;
+  readonly toM: number;
+  readonly bags: number;
+  /** Water at the gauge, metres, that comes to its lowest ground, and when: an engineer must decide before. */
+  readonly decideM: number;
+  readonly decideH: number | null;
+}
+
+/** Where a crew's part lies from the middle of the line. */
+export type Toward = "N" | "NE" | "E" | "SE" | "S" | "SW" | "W" | "NW";
+
+/** One crew's continuous part of the line, with its steps in the order of its work. */
+export interface CrewPart {
+  /** From 1, in order of chainage. */
+  readonly crew: number;
+  /** Null where crews cannot be told apart by it. */
+  readonly toward: Toward | null;
+  /** Chainages; on a ring the first may be the greater. */
+  readonly fromM: number;
+  readonly toM: number;
+  /** In its steps. */
+  readonly bags: number;
+  readonly steps: readonly BuildStep[];
+  readonly holds: readonly HoldStretch[];
 }
 
 /** Whether the crest stays ahead of the water by the margin at every moment of the forecast. */
@@ -53,8 +107,10 @@ export interface AheadVerdict {
 
 /** What would make it possible. Less freeboard is never among it. */
 export interface WaysOut {
-  /** Least number of people with whom the slow pace keeps ahead; null when no number does. */
+  /** Least number of people with whom the build sequence is in time at the slow pace; null when no number does. */
   readonly people: number | null;
+  /** No fewer are enough, however they are divided: the bags due by each hour over the hours worked until then. */
+  readonly peopleAtLeast: number | null;
   /** Most bags, on ground like this, that the people stated could keep ahead with; null when none. */
   readonly bagsAtMost: number | null;
   /** Fewest people, working day and night under lights; null when no number does. */
@@ -119,8 +175,10 @@ export interface LineTime {
   readonly crew: Crew | null;
   /** Sunrise and sunset of the first day of work, hours of its clock; null where work is lit or not known. */
   readonly daylight: { readonly fromH: number; readonly toH: number } | null;
-  /** Bags to lay, spares among them. */
+  /** Bags in the build sequence, spares among them; those on HOLD are not. */
   readonly bags: number;
+  /** Bags of the stretches over the height limit: ordered, in no step and in no hours. */
+  readonly bagsOnHold: number;
   /** Hours from the start to the last bag, breaks and nights included; null when it takes over a year or is not known. */
   readonly finishSlowH: number | null;
   readonly finishFastH: number | null;
@@ -131,9 +189,11 @@ export interface LineTime {
   readonly firstWetH: number | null;
   /** In order of chainage. */
   readonly stretches: readonly WorkStretch[];
+  /** The build sequence by crew. */
+  readonly parts: readonly CrewPart[];
   /** Empty without a forecast, with one that ends before the work starts, and while something is missing. */
   readonly verdicts: readonly AheadVerdict[];
-  /** Slow pace, likely forecast; null where there are no verdicts, and where it is ahead but part of it is not counted. */
+  /** Slow pace, likely forecast; null where there are no verdicts, and where it is ahead but part of it is not counted or on HOLD. */
   readonly inTime: boolean | null;
   /** Null when it is in time or there is no forecast. */
   readonly waysOut: WaysOut | null;

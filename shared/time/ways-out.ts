@@ -2,23 +2,39 @@ import { isSooner, type TimedLine, type TimeVerdict, timeVerdict } from "./time-
 import type { LineTime, WaysOut } from "./types.ts";
 
 const MOST_PEOPLE = 5000;
-const LEAST_SHARE = 0.01;
-const SHARE_STEPS = 12;
 
-/** Whether the slow pace keeps ahead with so many people, so much of the work, by day or around the clock. */
-export type Trial = (people: number, shareOfWork: number, dayAndNight: boolean) => boolean;
+/** What a line that is late is judged by; bags an hour at the slow pace, all people together. */
+export interface LateLine {
+  readonly bags: number;
+  /** Of one person, and of all that are stated. */
+  readonly bagsPerHEach: number;
+  readonly bagsPerH: number;
+  /** With which the build sequence is in time in the hours stated, and day and night; Infinity where with none. */
+  readonly neededByDay: number;
+  readonly neededAlways: number;
+}
 
 /**
- * What would make a line possible that is late: the fewest people with whom it keeps ahead, and the most bags
- * that the people stated could keep ahead with. More people and less work are both taken to help always.
+ * What would make a late line possible: the fewest people with whom its build sequence is in time, and the most bags
+ * that the people stated could lay in time.
  */
-export function waysOut(trial: Trial, people: number, bags: number): WaysOut {
+export function waysOut(line: LateLine): Omit<WaysOut, "peopleAtLeast"> {
+  const { bags, bagsPerHEach, bagsPerH, neededByDay, neededAlways } = line;
+  const share = Math.min(1, bagsPerH / neededByDay);
   return {
-    people: fewestPeople(trial, people, false),
-    peopleDayAndNight: fewestPeople(trial, 1, true),
-    bagsAtMost: mostBags(trial, people, bags),
+    people: peopleFor(neededByDay, bagsPerHEach),
+    peopleDayAndNight: peopleFor(neededAlways, bagsPerHEach),
+    bagsAtMost: share < LEAST_SHARE ? null : Math.floor(share * bags),
   };
 }
+
+function peopleFor(bagsPerH: number, each: number): number | null {
+  const people = Math.max(1, Math.ceil(bagsPerH / each - 1e-6));
+  return people <= MOST_PEOPLE ? people : null;
+}
+
+/** Less than this of a line is no way out. */
+const LEAST_SHARE = 0.01;
 
 /** Bags are rounded down to this: no schedule is better. */
 const BAGS_STEP = 100;
@@ -38,31 +54,6 @@ export function mostWork(
   if (!isOfBagsAlone) return { of: "share", share: Math.floor((100 * most) / bags) / 100 };
   const rounded = most < BAGS_STEP ? most : Math.floor(most / BAGS_STEP) * BAGS_STEP;
   return { of: "bags", bags: rounded };
-}
-
-function fewestPeople(trial: Trial, tooFew: number, dayAndNight: boolean): number | null {
-  if (!trial(MOST_PEOPLE, 1, dayAndNight)) return null;
-  if (trial(tooFew, 1, dayAndNight)) return tooFew;
-  let low = tooFew;
-  let high = MOST_PEOPLE;
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (trial(middle, 1, dayAndNight)) high = middle;
-    else low = middle;
-  }
-  return high;
-}
-
-function mostBags(trial: Trial, people: number, bags: number): number | null {
-  if (!trial(people, LEAST_SHARE, false)) return null;
-  let low = LEAST_SHARE;
-  let high = 1;
-  for (let step = 0; step < SHARE_STEPS; step++) {
-    const middle = (low + high) / 2;
-    if (trial(people, middle, false)) low = middle;
-    else high = middle;
-  }
-  return Math.floor(low * bags);
 }
 
 /** A line with its time, as others are compared with it. */

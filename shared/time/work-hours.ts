@@ -36,6 +36,21 @@ export function workClock(
   };
 }
 
+const HALVINGS = 40;
+
+/** The most hours that can be worked until an hour of the clock, to a second; Infinity where that never comes. */
+export function workedUntil(clock: (workedH: number) => number, hour: number): number {
+  if (hour === Number.POSITIVE_INFINITY) return hour;
+  let [low, high] = [0, Math.max(0, hour)];
+  if (clock(high) <= hour) return high;
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (low + high) / 2;
+    if (clock(middle) <= hour) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
 function windowOf(
   { lit, dayFromH, dayToH }: WorkHours,
   startHour: number,

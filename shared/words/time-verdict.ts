@@ -51,6 +51,8 @@ function unknownTimeWords(unknown: TimeUnknown): string {
       return "the forecast ends before the work does";
     case "no-data":
       return "part has no elevation data";
+    case "on-hold":
+      return unknown.isAll ? "all is on HOLD" : "part is on HOLD";
   }
 }
 

@@ -65,6 +65,8 @@ function whyNotKnown(unknown: TimeUnknown, time: LineTime): string {
     case "counting":
     case "doubt":
       return "";
+    case "on-hold":
+      return unknown.isAll ? "" : `the rest takes ${doneAfter(time)}`;
     case "no-forecast":
     case "forecast-over":
     case "forecast-ends":

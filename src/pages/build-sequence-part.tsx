@@ -1,42 +1,45 @@
-import { hasOtherSections } from "../../shared/reaches.ts";
 import "./build-sequence.css";
-import { timeOf } from "../../shared/defaults.ts";
-import type { Exported } from "../../shared/exports/exported.ts";
-import type { Forecast } from "../../shared/plan.ts";
-import { formatSetting } from "../../shared/setting-text.ts";
+import type { ComponentChildren } from "preact";
+import { hasOtherSections } from "../../shared/reaches.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { endsBeforeTheWork, riseOverPlanM } from "../../shared/time/forecast-end.ts";
-import { momentOf } from "../../shared/time/forecast-time.ts";
-import type { Crew, LineTime } from "../../shared/time/types.ts";
+import type { CrewPart, LineTime } from "../../shared/time/types.ts";
 import { mostWork, soonerLines } from "../../shared/time/ways-out.ts";
+import { formatCount, formatLength, type UnitSystem } from "../../shared/units.ts";
 import {
-  formatCount,
-  formatHours,
-  formatLength,
-  lengthIn,
-  type UnitSystem,
-} from "../../shared/units.ts";
-import { mostWorkWords } from "../../shared/words/checks/time.ts";
-import { hourWords, momentWords, zoneWords } from "../../shared/words/clock.ts";
+  coursesCell,
+  crewPaceWords,
+  crewShareWords,
+  crewsWords,
+  doneWords,
+  earlyWords,
+  hasNeededHours,
+  holdWords,
+  isLateStep,
+  neededWords,
+  onHoldWords,
+  readingWords,
+  type SequenceSaid,
+  workWords,
+} from "../../shared/words/build-sequence.ts";
+import { atLeastNote, mostWorkWords } from "../../shared/words/checks/time.ts";
+import {
+  crewName,
+  layToWords,
+  ON_HOLD,
+  stationsWords,
+  stepName,
+} from "../../shared/words/crew-parts.ts";
 import { gapLength } from "../../shared/words/ground-gap.ts";
 import { butMustFix } from "../../shared/words/must-fix.ts";
 import { SETTLING_NOTE } from "../../shared/words/settling.ts";
-import { doneAfter, timeWords } from "../../shared/words/time.ts";
+import { timeWords } from "../../shared/words/time.ts";
 import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
-import { ForecastChart, ForecastKey } from "../drawing/forecast-chart.tsx";
-import { CrestTable } from "../drawing/time-curve.tsx";
 import { mustFixOn } from "../live/water-now.ts";
-import {
-  inSequence,
-  isAhead,
-  isBehind,
-  paperValue,
-  SEQUENCE_COLUMNS,
-} from "./build-sequence-table.ts";
+import { LiftPicture } from "./lift-picture.tsx";
 import { type Rows, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
-const CHART_PX = 190;
 const MM_PX = 96 / 25.4;
 
 interface BuildSequenceProps extends SheetFrame {
@@ -45,55 +48,191 @@ interface BuildSequenceProps extends SheetFrame {
   readonly results: readonly SizedLine[];
 }
 
-/** On paper: whether there is time, who builds which stretch when, and the forecast it rests on. */
+/** For each crew what it lays in which order, when it must be done, and what is not to be built. */
 export function BuildSequenceSheet({ time, results, ...frame }: BuildSequenceProps) {
-  const { of } = frame;
-  const { plan, line, system } = of;
-  const { forecast } = timeOf(plan);
-  const lead = (
+  const { plan, line, system } = frame.of;
+  const said = { plan, time, system };
+  return (
+    <Sheet
+      {...frame}
+      name="Build sequence by crew"
+      pieces={({ widthMm }) => [
+        <Lead line={line} said={said} />,
+        <LiftPicture of={frame.of} time={time} widthPx={Math.floor(widthMm * MM_PX)} />,
+        ...time.parts.map((part) => crewRows(part, said)),
+        <Notes line={line} said={said} results={results} />,
+      ]}
+    />
+  );
+}
+
+interface LeadProps {
+  readonly line: SizedLine;
+  readonly said: SequenceSaid;
+}
+
+/** Whether there is time, and the figures that crews are led by. */
+function Lead({ line, said }: LeadProps) {
+  const { time, system } = said;
+  const { crew } = time;
+  const cells = [
+    { value: formatCount(time.bags), note: "bags to lay, in all steps" },
+    ...(crew
+      ? [
+          { value: crewsWords(crew), note: crewShareWords(crew) },
+          { value: crewPaceWords(crew), note: "bags an hour a crew, slow–fast" },
+          { value: doneWords(time.finishSlowH, said), note: "last bag at the slow pace" },
+        ]
+      : []),
+  ];
+  return (
     <>
       <p class="build-verdict">
-        <strong>{timeWords(line, system)}.</strong> {time.crew && crewWords(of, time, time.crew)}
+        <strong>{timeWords(line, system)}.</strong> {onHoldWords(time)}
       </p>
+      <dl class="title-cells build-cells">
+        {cells.map(({ value, note }) => (
+          <div key={note}>
+            <dd>
+              <strong>{value}</strong>
+              <br />
+              {note}
+            </dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}
+
+/** One crew's table: what is on HOLD, then its steps, with a box to tick. */
+function crewRows(part: CrewPart, said: SequenceSaid): Rows {
+  const { system, time } = said;
+  const columns = columnsFor(said);
+  const holds = part.holds.map((hold) => (
+    <tr key={`hold ${hold.fromM}`} class="build-hold">
+      <th scope="row">{ON_HOLD}</th>
+      <td>{stationsWords(hold, system)}</td>
+      <td colSpan={columns.length - 2}>
+        do not build, <strong>{formatCount(hold.bags)} bags</strong>: {holdWords(hold, said)}
+      </td>
+      <td>
+        <Box />
+      </td>
+    </tr>
+  ));
+  const steps = part.steps.map((step) => (
+    <tr key={step.number}>
+      <th scope="row">{stepName(part, step.number)}</th>
+      {columns.slice(1).map(({ title, cell }) => (
+        <td key={title} data-column={title}>
+          {cell(step)}
+        </td>
+      ))}
+      <td>
+        <Box />
+      </td>
+    </tr>
+  ));
+  return {
+    rows: [...holds, ...steps],
+    around: (rows, goesOn) => (
+      <section aria-label={crewName(part)}>
+        <h2 class="build-crew">
+          {crewName(part)}
+          {goesOn && ", continued"}
+          <span>
+            {stationsWords(part, system)}, {formatCount(part.bags)} bags
+          </span>
+        </h2>
+        <table class="sheet-table" data-table="build-sequence" data-timed={hasNeededHours(time)}>
+          <thead>
+            <tr>
+              {columns.map(({ title }) => (
+                <th key={title} scope="col" data-column={title}>
+                  {title}
+                </th>
+              ))}
+              <th scope="col" aria-label="Done">
+                ✓
+              </th>
+            </tr>
+          </thead>
+          <tbody data-rows>{rows}</tbody>
+        </table>
+      </section>
+    ),
+  };
+}
+
+interface Column {
+  readonly title: string;
+  readonly cell: (step: CrewPart["steps"][number]) => ComponentChildren;
+}
+
+/** Columns between the step's name and its box; without a forecast none of time, and the stage that needs the step. */
+function columnsFor(said: SequenceSaid): Column[] {
+  const { system, time } = said;
+  const isTimed = hasNeededHours(time) || time.missing.length > 0;
+  return [
+    { title: "Step", cell: () => "" },
+    { title: "Stations", cell: (step) => stationsWords(step, system) },
+    { title: "Lay up to", cell: (step) => layToWords(step, system) },
+    { title: "Courses", cell: coursesCell },
+    { title: "Bags", cell: ({ bags }) => formatCount(bags) },
+    ...(isTimed
+      ? [
+          {
+            title: "Done, slow",
+            cell: ({ finishSlowH }: { finishSlowH: number | null }) => doneWords(finishSlowH, said),
+          },
+          {
+            title: "Done, fast",
+            cell: ({ finishFastH }: { finishFastH: number | null }) => doneWords(finishFastH, said),
+          },
+        ]
+      : []),
+    { title: "Needed by", cell: (step) => neededWords(step, said) },
+    ...(hasNeededHours(time)
+      ? [{ title: "At slow pace", cell: (step: CrewPart["steps"][number]) => <Early of={step} /> }]
+      : []),
+  ];
+}
+
+function Early({ of: step }: { readonly of: CrewPart["steps"][number] }) {
+  return <span class={isLateStep(step) ? "build-late" : ""}>{earlyWords(step)}</span>;
+}
+
+/** A box to tick by hand. */
+function Box() {
+  return <span class="build-box" />;
+}
+
+interface NotesProps extends LeadProps {
+  readonly results: readonly SizedLine[];
+}
+
+function Notes({ line, said, results }: NotesProps) {
+  const { time, system } = said;
+  const isLate = time.parts.some(({ steps }) => steps.some(isLateStep));
+  return (
+    <div class="build-notes">
+      <p>
+        {readingWords(said).join(" ")} {time.crew && workWords(said)}
+      </p>
+      <p>{SETTLING_NOTE}</p>
+      {isLate && (
+        <p>
+          <strong>Late steps: call the command post now.</strong>
+        </p>
+      )}
       {doubtWords(line, time, system).map((words) => (
         <p key={words} class="sheet-warning">
           {words}
         </p>
       ))}
       <Ways line={line} time={time} results={results} system={system} />
-      {time.stretches.some(isBehind) && (
-        <p class="build-behind">
-          ▲ behind: before it is done the water comes nearer to its top than{" "}
-          {formatLength(time.marginM, system)}; at 0.0 it overtops.
-        </p>
-      )}
-      <p>{SETTLING_NOTE}</p>
-    </>
-  );
-  const chart = (widthMm: number) =>
-    forecast && (
-      <div class="build-whole">
-        <h3>Forecast</h3>
-        <ForecastChart
-          plan={plan}
-          time={time}
-          system={system}
-          widthPx={Math.floor(widthMm * MM_PX)}
-          heightPx={CHART_PX}
-        />
-        <ForecastKey plan={plan} time={time} />
-        <ForecastRows forecast={forecast} system={system} />
-        <CrestTable crests={time.crests} plan={plan} system={system} />
-      </div>
-    );
-  return (
-    <Sheet
-      {...frame}
-      name="Build sequence"
-      pieces={({ widthMm }) =>
-        [lead, stretchRows(line, time, system), chart(widthMm)].filter((each) => each !== null)
-      }
-    />
+    </div>
   );
 }
 
@@ -109,28 +248,6 @@ function doubtWords(line: SizedLine, time: LineTime, system: UnitSystem): string
     gap !== null &&
       `${gap} of the line has no elevation data: its bags and hours are in none of these times.`,
   ].filter((words) => words !== false);
-}
-
-function crewWords({ plan, system }: Exported, time: LineTime, crew: Crew): string {
-  const { shifts, shiftH, lit, setUpH, liftM } = timeOf(plan);
-  const { people, fillers, layers, crews, slowBagsPerH, fastBagsPerH } = crew;
-  const begin = time.startAt && hourWords(time.startAt, 0, system, { long: true, toMin: 1 });
-  return [
-    begin && `Start ${begin}.`,
-    `${formatCount(people)} people: ${Math.round(fillers)} fill, ${Math.round(layers)} lay in ${crews} ${crews === 1 ? "crew" : "crews"}.`,
-    `${shifts} ${shifts === 1 ? "shift" : "shifts"} of ${formatHours(shiftH)} in 24 hours, ${lit ? "at night too, under lights" : daylightWords(time)}; ${formatHours(setUpH)} to set up first.`,
-    `At ${formatCount(Math.round(slowBagsPerH))} to ${formatCount(Math.round(fastBagsPerH))} bags an hour ${formatCount(time.bags)} bags take ${doneAfter(time)}. Times below are at the slow pace.`,
-    `Raise the line ${formatLength(liftM, system)} at a time all along: each crew comes back to its stretches.`,
-  ]
-    .filter(Boolean)
-    .join(" ");
-}
-
-/** `by daylight, 06:52 to 19:48 on the first day`. */
-function daylightWords({ daylight }: LineTime): string {
-  if (!daylight) return "by daylight";
-  const clock = (hour: number) => formatSetting("clock", hour, "us");
-  return `by daylight, ${clock(daylight.fromH)} to ${clock(daylight.toH)} on the first day`;
 }
 
 interface WaysProps {
@@ -150,7 +267,8 @@ function Ways({ line, time, results, system }: WaysProps) {
   );
   const found = [
     ...others,
-    ways.people !== null && `${formatCount(ways.people)} people instead`,
+    ways.people !== null &&
+      `${formatCount(ways.people)} people instead${atLeastNote(ways.peopleAtLeast)}`,
     ways.peopleDayAndNight !== null &&
       ways.peopleDayAndNight < (ways.people ?? Infinity) &&
       `${formatCount(ways.peopleDayAndNight)} people at work at every hour, day and night under lights, and as many again for each further shift`,
@@ -165,69 +283,3 @@ function Ways({ line, time, results, system }: WaysProps) {
     </p>
   );
 }
-
-function stretchRows(line: SizedLine, time: LineTime, system: UnitSystem): Rows {
-  const required = lengthIn(time.marginM, system).toFixed(1);
-  return {
-    rows: inSequence(time).map((stretch) => (
-      <tr key={stretch.fromM} data-behind={isBehind(stretch)}>
-        {SEQUENCE_COLUMNS.map((column) => {
-          const value = paperValue(column, { stretch, line, time, system });
-          const words = typeof value === "number" ? formatCount(value) : (value ?? "–");
-          const isMarked = isAhead(column) && isBehind(stretch);
-          const marked = words === required ? `▲ < ${words}` : `▲ ${words}`;
-          return <td key={column.id}>{isMarked ? marked : words}</td>;
-        })}
-      </tr>
-    )),
-    around: (rows) => (
-      <table class="sheet-table" data-table="build-sequence">
-        <thead>
-          <tr>
-            {SEQUENCE_COLUMNS.map(({ id, title, unit }) => (
-              <th key={id} scope="col">
-                {title}
-                <small>{unit(system)}</small>
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody data-rows>{rows}</tbody>
-      </table>
-    ),
-  };
-}
-
-interface ForecastRowsProps {
-  readonly forecast: Forecast;
-  readonly system: UnitSystem;
-}
-
-/** The rows as they were given. */
-function ForecastRows({ forecast, system }: ForecastRowsProps) {
-  const { rows, levels, note } = forecast;
-  const first = momentOf(rows[0]!.at)!;
-  const hasBand = rows.every(({ lowM, highM }) => lowM !== null && highM !== null);
-  const shown = rows.length <= MOST_ROWS ? rows : [];
-  return (
-    <>
-      <p>
-        {note && `${note} `}
-        {rows.length} rows by {levels}, {zoneWords(first) ?? "no zone stated"}.
-        {shown.length === 0 && " They are too many for this page and are in the plan file."}
-      </p>
-      <ul class="build-forecast">
-        {shown.map(({ at, levelM, lowM, highM }) => (
-          <li key={at}>
-            {momentWords(momentOf(at)!, true, system)}{" "}
-            <strong>{formatLength(levelM, system, 2)}</strong>
-            {hasBand &&
-              ` (${formatLength(lowM!, system, 2)} to ${formatLength(highM!, system, 2)})`}
-          </li>
-        ))}
-      </ul>
-    </>
-  );
-}
-
-const MOST_ROWS = 120;

@@ -8,14 +8,18 @@ import { CompareTable } from "../drawing/compare-table.tsx";
 import { ReachTable } from "../drawing/reach-table.tsx";
 import { mustFixOn, tracedLine, tracedNow } from "../live/water-now.ts";
 import { checkPieces } from "./checks-part.tsx";
+import { forecastPieces } from "./forecast-part.tsx";
 import { GivenPart } from "./given-part.tsx";
 import { MapFigure, type MapForPages } from "./map-figure.tsx";
 import { QuantitiesPart } from "./quantities-part.tsx";
-import { type Piece, Sheet } from "./sheet.tsx";
+import { type Piece, type Room, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
 /** What the office prints beside the crew's sheets, as its boxes are named. */
-const PARTS = ["Checks and sources", "Compare", "Quantities", "Map and elevation data"] as const;
+const PARTS = [
+  ...(["Checks and sources", "Compare", "Quantities", "Forecast"] as const),
+  "Map and elevation data",
+] as const;
 type Part = (typeof PARTS)[number];
 
 const KEY = "drystead.office-pages";
@@ -61,7 +65,7 @@ export function OfficeSheet({ results, map, ...frame }: OfficeSheetProps) {
   const parts = PARTS.filter((part) => ticked.value.includes(part));
   if (parts.length === 0) return null;
   const { of } = frame;
-  const piecesOf: Readonly<Record<Part, (heightMm: number) => readonly Piece[]>> = {
+  const piecesOf: Readonly<Record<Part, (room: Room) => readonly Piece[]>> = {
     "Checks and sources": () => {
       const overtops =
         tracedLine.value &&
@@ -70,7 +74,8 @@ export function OfficeSheet({ results, map, ...frame }: OfficeSheetProps) {
     },
     Compare: () => comparePieces(frame, results),
     Quantities: () => [<QuantitiesPart of={of} />, ...reachPieces(frame)],
-    "Map and elevation data": (heightMm) => [
+    Forecast: ({ widthMm }) => forecastPieces(of, widthMm),
+    "Map and elevation data": ({ heightMm }) => [
       <GivenPart of={of} ground={frame.ground} />,
       <MapFigure map={map} heightMm={heightMm - BESIDE_MAP_MM} />,
     ],
@@ -80,7 +85,7 @@ export function OfficeSheet({ results, map, ...frame }: OfficeSheetProps) {
       {...frame}
       name={parts.join(", ")}
       forCrew={false}
-      pieces={({ heightMm }) => parts.flatMap((part) => piecesOf[part](heightMm))}
+      pieces={(room) => parts.flatMap((part) => piecesOf[part](room))}
     />
   );
 }

@@ -21,7 +21,7 @@ export interface Rows {
 export type Piece = VNode | Rows;
 
 /** Room between the title block and the foot of a page, millimetres. */
-interface Room {
+export interface Room {
   readonly widthMm: number;
   readonly heightMm: number;
 }

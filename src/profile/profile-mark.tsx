@@ -73,7 +73,7 @@ function wordings(
   if (line.levelDoubt?.countsUnknown) return [`Not known: ${levelDoubtShort(line.levelDoubt)}`];
   const short = `${stationWords(reading, system)}${isInView ? "" : ", out of view"}`;
   const work = workAt(time, reading.chainageM);
-  return work ? [`${short}, ${shortWorkWords(work)}`, short] : [short];
+  return work && time ? [`${short}, ${shortWorkWords(work, time)}`, short] : [short];
 }
 
 /** The fullest words beside the line at `x`, in the ground, off the ground's edge and the height limit. */

@@ -50,6 +50,7 @@ function reachWords(line: SizedLine, system: UnitSystem): string[] {
 
 function momentWords({ hour, words }: ProfileMoment, time: LineTime | null): string {
   if (!time) return `Water drawn for ${words}.`;
-  const done = time.stretches.filter((each) => doneShare(each, hour) >= 1).length;
-  return `Water drawn for ${words}; ${done} of ${time.stretches.length} stretches are finished by then.`;
+  const built = time.stretches.filter(({ isOnHold }) => !isOnHold);
+  const done = built.filter((each) => doneShare(each, hour) >= 1).length;
+  return `Water drawn for ${words}; ${done} of ${built.length} stretches are finished by then.`;
 }

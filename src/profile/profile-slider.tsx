@@ -22,7 +22,9 @@ export function ProfileSlider(props: ProfileSliderProps) {
   const built = reading && builtAt(line, reading.chainageM, plan.value);
   const spoken = reading && built && spokenWords(reading, built, unitSystem.value);
   const work = reading && workAt(time, reading.chainageM);
-  const words = [spoken, work && shortWorkWords(work)].filter((each) => each !== null).join(", ");
+  const words = [spoken, work && time && shortWorkWords(work, time)]
+    .filter((each) => each !== null)
+    .join(", ");
   return (
     <div
       class="profile-slider"

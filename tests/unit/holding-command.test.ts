@@ -28,7 +28,8 @@ it("the terminal program prints how a line holds and what time it takes, in SI",
   expect(holding).not.toHaveProperty("profile");
   expect(time).not.toHaveProperty("wetH");
   expect(time.startAt).toBe("2026-04-03T08:00-05:00");
-  expect(time.stretches[0]).toMatchObject({ fromM: 0, order: expect.any(Number) });
+  expect(time.stretches[0]).toMatchObject({ fromM: 0, crew: expect.any(Number) });
+  expect(time.parts[0].steps[0]).toMatchObject({ number: 1, bags: expect.any(Number) });
   expect([true, false]).toContain(time.inTime);
   expect(time.alternativesInTime).toEqual(expect.any(Array));
   expect(time.curve.nextFoot.bags).toEqual(expect.any(Number));

@@ -21,34 +21,45 @@ import { planWith } from "../helpers/grounds.ts";
 import { LIMIT_M, sizedOver } from "../helpers/profile-fixture.ts";
 
 const STRETCH: WorkStretch = {
-  ...{ fromM: 0, toM: 50, order: 2, lowestM: 259, crestM: 261, bags: 1240, crew: 1 },
+  ...{ fromM: 0, toM: 50, lowestM: 259, crestM: 261, bags: 1240 },
+  ...{ crew: 1, steps: [2, 4], isOnHold: false },
   ...{ startH: 2, finishH: 10, wetH: 20, leastAheadM: 0.3, leastSpareM: 0 },
 };
 
-const timeOf = (stretches: readonly WorkStretch[], marginM = 0.3): LineTime =>
-  ({ startAt: "2026-04-07T07:00-05:00", marginM, stretches }) as unknown as LineTime;
+const timeOf = (
+  stretches: readonly WorkStretch[],
+  startAt: string | null = "2026-04-07T07:00-05:00",
+): LineTime => {
+  const parts = [{ crew: 1, toward: "N" }];
+  return { startAt, marginM: 0.3, missing: [], parts, stretches } as unknown as LineTime;
+};
 
 describe("how a stretch of work comes out", () => {
   it.each([
-    ["before", {}, "built 2nd, 10.0 h before wet"],
-    ["before", { wetH: null }, "built 2nd, not reached"],
-    ["tight", { wetH: 11 }, "built 2nd, 1.0 h before wet"],
-    ["tight", { wetH: 6 }, "built 2nd with water against it"],
-    ["behind", { leastSpareM: -0.1 }, "built 2nd, behind the water"],
-    ["behind", { leastSpareM: -0.1, finishH: null }, "built 2nd, behind the water"],
-    ["plain", { leastSpareM: null, wetH: null }, "built 2nd, done after 10.0 h"],
+    ["before", {}, "N2, N4, done 10.0 h before wet"],
+    ["before", { wetH: null }, "N2, N4, not reached"],
+    ["tight", { wetH: 11 }, "N2, N4, done 1.0 h before wet"],
+    ["tight", { wetH: 6 }, "N2, N4, with water against it"],
+    ["behind", { leastSpareM: -0.1 }, "N2, N4, behind the water"],
+    ["behind", { leastSpareM: -0.1, finishH: null }, "N2, N4, behind the water"],
+    ["plain", { leastSpareM: null, isOnHold: true }, "on HOLD, not built"],
+    ["plain", { leastSpareM: null, wetH: null }, "N2, N4, done after 10.0 h"],
   ] as const)("is %s for %o", (tone, part, words) => {
     const stretch = { ...STRETCH, ...part };
     expect(workTone(stretch)).toBe(tone);
-    expect(shortWorkWords(stretch)).toBe(words);
+    expect(shortWorkWords(stretch, timeOf([stretch]))).toBe(words);
   });
 
   it("is told whole in the tip, on the clock where there is one", () => {
-    expect(workWords(STRETCH, "2026-04-07T07:00-05:00", "us")).toBe(
-      "Built as number 2: 0+00 to 1+64, 1,240 bags, crew 1, from Tue 09:00 to Tue 17:00. Its ground gets wet Wed 03:00: finished 10.0 h before.",
+    expect(workWords(STRETCH, timeOf([STRETCH]), "us")).toBe(
+      "Steps N2, N4: 0+00 to 1+64, 1,240 bags, from Tue 09:00 to Tue 17:00. Its ground gets wet Wed 03:00: finished 10.0 h before.",
     );
-    expect(workWords({ ...STRETCH, leastSpareM: -0.001 }, null, "us")).toMatch(
+    expect(workWords({ ...STRETCH, leastSpareM: -0.001 }, timeOf([], null), "us")).toMatch(
       /from 2\.0 h after the start to 10\.0 h after the start\. Behind the water: at worst less than 0\.1 ft short/,
+    );
+    const onHold = { ...STRETCH, isOnHold: true, steps: [], startH: null, finishH: null };
+    expect(workWords({ ...onHold, leastSpareM: null }, timeOf([onHold]), "us")).toBe(
+      "On HOLD, over the height limit: 0+00 to 1+64, 1,240 bags. Not built before an engineer decides. Its ground gets wet Wed 03:00.",
     );
   });
 
@@ -58,9 +69,10 @@ describe("how a stretch of work comes out", () => {
   });
 
   it("is summed up for those who listen", () => {
-    const time = timeOf([STRETCH, { ...STRETCH, wetH: 6 }, { ...STRETCH, leastSpareM: -1 }]);
+    const stretches = [STRETCH, { ...STRETCH, wetH: 6 }, { ...STRETCH, leastSpareM: -1 }];
+    const time = timeOf([...stretches, { ...STRETCH, isOnHold: true }]);
     expect(scheduleWords(time)).toBe(
-      "3 stretches of work: 1 finished before their ground gets wet, 1 tight, 1 behind the water",
+      "4 stretches of work: 1 finished before their ground gets wet, 1 tight, 1 behind the water, 1 on HOLD",
     );
   });
 });
@@ -84,8 +96,8 @@ function framed(line: SizedLine, time: LineTime | null, stretch = { fromM: 0, to
 describe("lanes under the stations", () => {
   const time = timeOf([
     { ...STRETCH, fromM: 0, toM: 100 },
-    { ...STRETCH, fromM: 100, toM: 102, order: 17, leastSpareM: -0.15 },
-    { ...STRETCH, fromM: 102, toM: 200, order: 1 },
+    { ...STRETCH, fromM: 100, toM: 102, steps: [17], leastSpareM: -0.15 },
+    { ...STRETCH, fromM: 102, toM: 200, steps: [1] },
   ]);
 
   it("take no room when they have nothing to say", () => {
@@ -110,7 +122,7 @@ describe("lanes under the stations", () => {
     const [first, short, last] = lanes[1]!.cells;
     expect([first!.fromPx, first!.toPx]).toEqual([frame.x(0), frame.x(100)]);
     expect([last!.fromPx, last!.toPx]).toEqual([frame.x(102), frame.x(200)]);
-    expect([first!.text, short!.text, last!.text]).toEqual(["2", "", "1"]);
+    expect([first!.text, short!.text, last!.text]).toEqual(["N2 N4", "", "N1"]);
     expect(short).toMatchObject({ tone: "behind", isOver: false });
     expect(lanes[0]!.cells.map(({ text, tone }) => [text, tone])).toEqual([
       [`1 ${plain.reaches[0]!.sectionName}`, "standard"],
@@ -124,7 +136,7 @@ describe("lanes under the stations", () => {
   it("are cut to the part in view, and then have room for what did not fit", () => {
     const stretch = { fromM: 98, toM: 110 };
     const [lane] = profileLanes(plain, framed(plain, time, stretch), { time, hour: 4 });
-    expect(lane!.cells.map(({ text }) => text)).toEqual(["2", "17", "1"]);
+    expect(lane!.cells.map(({ text }) => text)).toEqual(["N2 N4", "N17", "N1"]);
     expect(lane!.cells.map(({ doneShare: done }) => done)).toEqual([0.25, 0.25, 0.25]);
   });
 });
@@ -133,8 +145,9 @@ describe("the lane of the work on the screen", () => {
   it("lies above the plot, and tells what is overtopped from what lacks freeboard", () => {
     const time = timeOf([
       { ...STRETCH, fromM: 0, toM: 60, leastSpareM: 0 },
-      { ...STRETCH, fromM: 60, toM: 120, order: 2, leastSpareM: -0.2 },
-      { ...STRETCH, fromM: 120, toM: 200, order: 3, leastSpareM: -0.3, leastAheadM: 0 },
+      { ...STRETCH, fromM: 60, toM: 120, leastSpareM: -0.2 },
+      { ...STRETCH, fromM: 120, toM: 160, leastSpareM: -0.3, leastAheadM: 0 },
+      { ...STRETCH, fromM: 160, toM: 200, isOnHold: true, steps: [] },
     ]);
     const stretch = { fromM: 0, toM: 200 };
     const request = { line: plain, limitM: LIMIT_M, unitSystem: "us", ...size, stretch } as const;
@@ -142,7 +155,8 @@ describe("the lane of the work on the screen", () => {
     const [lane] = profileLanes(plain, frame, { time, hour: null });
     expect(lane!.topPx).toBeGreaterThanOrEqual(0);
     expect(lane!.topPx + lane!.heightPx).toBeLessThanOrEqual(frame.plot.top);
-    expect(lane!.cells.map(({ tone }) => tone)).toEqual(["before", "behind", "overtopped"]);
+    expect(lane!.cells.map(({ tone }) => tone)).toEqual(["before", "behind", "overtopped", "over"]);
+    expect(lane!.cells.at(-1)).toMatchObject({ text: "HOLD", isOver: true });
     expect(lane!.typePx).toBeGreaterThanOrEqual(12);
   });
 });

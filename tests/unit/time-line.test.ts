@@ -63,20 +63,21 @@ describe("a line's time without a forecast", () => {
     expect(time.hours.at(-1)!.bagsLaid).toBeGreaterThanOrEqual(line.totals.bags - 1);
   });
 
-  it("covers the line in order of chainage, lowest ground first in the order of building", () => {
-    const { stretches } = time;
+  it("covers the line in order of chainage, each place in one crew's part", () => {
+    const { stretches, parts } = time;
     expect(stretches[0]!.fromM).toBe(0);
     expect(stretches.at(-1)!.toM).toBeCloseTo(line.totals.lengthM, 6);
     for (let k = 1; k < stretches.length; k++) {
       expect(stretches[k]!.fromM).toBeCloseTo(stretches[k - 1]!.toM, 9);
     }
-    const built = [...stretches].sort((a, b) => a.order - b.order).map(({ lowestM }) => lowestM);
-    expect(built).toEqual([...built].sort((a, b) => a - b));
+    expect(parts.map(({ crew }) => crew)).toEqual([1, 2]);
+    expect(new Set(stretches.map(({ crew }) => crew))).toEqual(new Set([1, 2]));
   });
 
   it("says how long it takes and no more", () => {
     expect(time).toMatchObject({ startAt: START, inTime: null, verdicts: [], crests: [] });
     expect(time.finishSlowH!).toBeGreaterThan(time.finishFastH!);
+    // Both crews lay half: no earlier than all bags at the pace of all; walking and setting up come to it.
     const workedH = 2 + line.totals.bags / (60 * 19);
     const dayAndNight = timeOf({ lit: true, shifts: 3 }).finishSlowH!;
     expect(dayAndNight).toBeGreaterThanOrEqual(workedH - 0.01);
@@ -389,9 +390,13 @@ describe("a crew that nobody has entered", () => {
     expect(time).toMatchObject({ inTime: null, verdicts: [], waysOut: null, hours: [] });
     expect(time).toMatchObject({ finishSlowH: null, finishFastH: null, daylight: null });
     expect(totals.bags).toBeGreaterThan(0);
-    expect(time!.stretches.every(({ crew, finishH }) => crew === null && finishH === null)).toBe(
-      true,
-    );
+    expect(time!.stretches.every(({ finishH }) => finishH === null)).toBe(true);
+    const steps = time!.parts.flatMap((part) => part.steps);
+    expect(steps.length).toBeGreaterThan(0);
+    for (const step of steps) {
+      expect(step).toMatchObject({ startH: null, finishSlowH: null, finishFastH: null });
+      expect(step.earlyH).toBeNull();
+    }
   });
 
   it("says what to type, on screen, side by side, and as a check", () => {

@@ -4,10 +4,10 @@ import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import type { Hydrograph } from "../../shared/time/hydrograph.ts";
 import { levelAt } from "../../shared/time/hydrograph.ts";
 import { keepsAhead } from "../../shared/time/keeps-ahead.ts";
-import { buildOrder, type Schedule, scheduleWork } from "../../shared/time/schedule.ts";
+import type { Schedule } from "../../shared/time/schedule.ts";
 import type { LiftedStretch } from "../../shared/time/stretches.ts";
 import { waysOut } from "../../shared/time/ways-out.ts";
-import { type WorkHours, workClock } from "../../shared/time/work-hours.ts";
+import { type WorkHours, workClock, workedUntil } from "../../shared/time/work-hours.ts";
 
 describe("working hours", () => {
   /** Hours worked by looking at every minute. */
@@ -59,54 +59,38 @@ describe("working hours", () => {
     const none = { ...DEFAULT_TIME, shifts: 2, dayFromH: 6, dayToH: 6.001 };
     expect(workClock(none, 0, polarDay(0))(1)).toBe(Number.POSITIVE_INFINITY);
   });
+
+  it("until an hour of the clock are the most that end by it", () => {
+    const time = { ...DEFAULT_TIME, dayFromH: 7, dayToH: 15, shifts: 1 };
+    const clock = workClock(time, 7, polarDay(7));
+    // 07:00 to 15:00 each day: 8 h on the first, none at night, 1 h on the second by 08:00.
+    expect([0, 5, 8, 20, 24, 25].map((hour) => workedUntil(clock, hour))).toEqual(
+      [0, 5, 8, 8, 8, 9].map((worked) => expect.closeTo(worked, 6)),
+    );
+    expect(workedUntil(clock, Number.POSITIVE_INFINITY)).toBe(Number.POSITIVE_INFINITY);
+  });
 });
 
 function stretch(lowestM: number, tops: readonly number[], bags: number): LiftedStretch {
   const lifts = tops.map((topM) => ({ topM, bags }));
-  return { fromM: 0, toM: 10, lowestM, crestM: tops.at(-1)!, lowestSample: 0, lifts };
+  return {
+    ...{ fromM: 0, toM: 10, lowestM, crestM: tops.at(-1)!, lowestSample: 0, lifts },
+    ...{ isOnHold: false, isOfBags: true },
+  };
 }
 
-const plain = (bagsPerH: number, crews: number) => ({
-  ...{ bagsPerH, crews, setUpH: 2 },
-  clock: (workedH: number) => workedH,
-});
-
-describe("a schedule", () => {
-  const low = stretch(-0.9, [-0.6, -0.3, 0, 0.3], 100);
-  const high = stretch(-0.2, [0, 0.3], 50);
-  const middle = stretch(-0.5, [-0.3, 0, 0.3], 80);
-
-  it("builds the lowest ground first, and level by level", () => {
-    expect(buildOrder([high, low, middle])).toEqual([1, 2, 0]);
-    const { byStretch, finishH } = scheduleWork([high, low, middle], plain(100, 1));
-    expect(byStretch[1]![0]).toMatchObject({ startH: 2, finishH: 3, topM: -0.6 });
-    expect(byStretch[2]![0]!.startH).toBe(4);
-    expect(byStretch[0]![0]!.startH).toBeCloseTo(2 + (100 + 100 + 80 + 100 + 80) / 100, 9);
-    expect(finishH).toBeCloseTo(2 + (400 + 100 + 240) / 100, 9);
-  });
-
-  it("gives no crew two lifts at once, no lift before the one below it, and wastes no hour of many", () => {
-    const stretches = Array.from({ length: 9 }, (_, k) =>
-      stretch(-0.1 * k, k % 2 ? [0, 0.3] : [0.3], 30 + 7 * k),
-    );
-    const { byStretch, finishH } = scheduleWork(stretches, plain(120, 3));
-    const lifts = byStretch.flat();
-    for (const crew of [1, 2, 3]) {
-      const own = lifts.filter((lift) => lift.crew === crew).sort((a, b) => a.startH - b.startH);
-      for (let k = 1; k < own.length; k++) {
-        expect(own[k]!.startH).toBeGreaterThanOrEqual(own[k - 1]!.finishH - 1e-9);
-      }
-    }
-    for (const each of byStretch) {
-      for (let k = 1; k < each.length; k++) {
-        expect(each[k]!.startH).toBeGreaterThanOrEqual(each[k - 1]!.finishH - 1e-9);
-      }
-    }
-    const bags = lifts.reduce((sum, lift) => sum + lift.bags, 0);
-    expect(finishH).toBeGreaterThanOrEqual(2 + bags / 120 - 1e-9);
-    expect(finishH).toBeLessThan(2 + bags / 120 + 3);
-  });
-});
+/** One party that lays the stretches one after another, each to its top. */
+function oneByOne(stretches: readonly LiftedStretch[], bagsPerH: number, setUpH = 2): Schedule {
+  let atH = setUpH;
+  const byStretch = stretches.map(({ lifts }) =>
+    lifts.map((lift) => {
+      const startH = atH;
+      atH += lift.bags / bagsPerH;
+      return { ...lift, startH, finishH: atH };
+    }),
+  );
+  return { byStretch, finishH: atH };
+}
 
 describe("the crest against the river", () => {
   const anyStretch = fc
@@ -151,7 +135,7 @@ describe("the crest against the river", () => {
         anyRiver,
         fc.integer({ min: 10, max: 200 }),
         (stretches, hydrograph, bagsPerH) => {
-          const schedule = scheduleWork(stretches, plain(bagsPerH, 2));
+          const schedule = oneByOne(stretches, bagsPerH);
           const inputs = { stretches, schedule, hydrograph, startS: 0, designM: 100, marginM: 0.2 };
           const found = keepsAhead(inputs);
           const expected = bruteForce(stretches, schedule, hydrograph, 0.2);
@@ -171,7 +155,7 @@ describe("the crest against the river", () => {
 
   it("a river over the finished crest is not a matter of time", () => {
     const stretches = [stretch(-0.5, [0, 0.3], 1)];
-    const schedule = scheduleWork(stretches, { ...plain(1000, 1), setUpH: 0 });
+    const schedule = oneByOne(stretches, 1000, 0);
     const rising = { atS: Float64Array.of(0, 36_000), levelM: Float64Array.of(99, 102) };
     const inputs = { stretches, schedule, startS: 0, designM: 100, marginM: 0.2 };
     expect(keepsAhead({ ...inputs, hydrograph: rising }).behindFromH).toBeNull();
@@ -179,19 +163,17 @@ describe("the crest against the river", () => {
 });
 
 describe("ways out", () => {
-  it("are the fewest people and the most bags, to one of each", () => {
-    const trial = (people: number, share: number, dayAndNight: boolean) =>
-      people * (dayAndNight ? 2 : 1) >= 137 * share;
-    expect(waysOut(trial, 60, 10_000)).toEqual({
-      people: 137,
-      peopleDayAndNight: 69,
-      bagsAtMost: expect.closeTo((60 / 137) * 10_000, -1),
-    });
+  const late = {
+    ...{ bags: 10_000, bagsPerHEach: 10, bagsPerH: 600 },
+    ...{ neededByDay: 1364, neededAlways: 690 },
+  };
+
+  it("are the fewest people with the pace needed, and the share that the people stated lay at theirs", () => {
+    expect(waysOut(late)).toEqual({ people: 137, peopleDayAndNight: 69, bagsAtMost: 4398 });
   });
 
-  it("are none when nothing helps", () => {
-    expect(waysOut(() => false, 60, 10_000)).toEqual({
-      ...{ people: null, peopleDayAndNight: null, bagsAtMost: null },
-    });
+  it("are none when no pace is enough, and none for more people than are ever called", () => {
+    const never = { ...late, neededByDay: Infinity, neededAlways: 60_000 };
+    expect(waysOut(never)).toEqual({ people: null, peopleDayAndNight: null, bagsAtMost: null });
   });
 });

@@ -26,12 +26,19 @@ export function mostWorkWords(most: MostWork): string {
     : `${formatShare(most.share)} of the work that bags, sand and earth are now`;
 }
 
+/** ` (any sequence needs 62 at least)`: what is said beside the people that this sequence needs. */
+export function atLeastNote(peopleAtLeast: number | null): string {
+  return peopleAtLeast === null
+    ? ""
+    : ` (any sequence needs ${formatCount(peopleAtLeast)} at least)`;
+}
+
 /** What would make it possible, as a sentence. Less freeboard is never in it. */
 function waysOutWords(waysOut: WaysOut | null, most: MostWork | null): string {
   if (!waysOut) return "More people, an earlier start, a line of fewer bags or a smaller ring.";
-  const { people, peopleDayAndNight } = waysOut;
+  const { people, peopleAtLeast, peopleDayAndNight } = waysOut;
   const ways = [
-    people === null ? null : `${formatCount(people)} people instead`,
+    people === null ? null : `${formatCount(people)} people instead${atLeastNote(peopleAtLeast)}`,
     peopleDayAndNight === null || peopleDayAndNight >= (people ?? Number.POSITIVE_INFINITY)
       ? null
       : `${formatCount(peopleDayAndNight)} people working at every hour, day and night under lights, with as many again for every further shift`,

@@ -2,6 +2,7 @@ import { hasOtherSections, isStandard } from "../../../shared/reaches.ts";
 import type { Reach, SizedLine } from "../../../shared/sizing-types.ts";
 import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../../shared/units.ts";
+import { stepNames } from "../../../shared/words/crew-parts.ts";
 import { textWidth } from "../text-width.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
 import { doneShare, isOvertopped, type WorkTone, workTone, workWords } from "./work-words.ts";
@@ -119,18 +120,19 @@ function hasWork(time: LineTime | null): time is LineTime {
 
 function workCell(
   stretch: WorkStretch,
-  { startAt }: LineTime,
+  time: LineTime,
   hour: number | null,
   system: UnitSystem,
 ): Cell {
-  const { fromM, toM, order } = stretch;
+  const { fromM, toM, isOnHold } = stretch;
+  const names = stepNames(stretch, time);
   return {
-    ...{ key: `work-${order}`, fromM, toM },
-    texts: [`${order}`],
-    title: workWords(stretch, startAt, system),
-    tone: isOvertopped(stretch) ? "overtopped" : workTone(stretch),
-    doneShare: hour === null ? null : doneShare(stretch, hour),
-    isOver: false,
+    ...{ key: `work-${fromM}`, fromM, toM },
+    texts: [names.join(" "), names[0]!],
+    title: workWords(stretch, time, system),
+    tone: isOnHold ? "over" : isOvertopped(stretch) ? "overtopped" : workTone(stretch),
+    doneShare: hour === null || isOnHold ? null : doneShare(stretch, hour),
+    isOver: isOnHold,
   };
 }
 

@@ -8,6 +8,7 @@ import {
   type UnitSystem,
 } from "../../../shared/units.ts";
 import { hourWords } from "../../../shared/words/clock.ts";
+import { stepNames } from "../../../shared/words/crew-parts.ts";
 
 /** How a stretch of work comes out against the likely forecast; `plain` without one. */
 export type WorkTone = "before" | "tight" | "behind" | "plain";
@@ -47,30 +48,29 @@ export function doneShare({ startH, finishH }: WorkStretch, hour: number): numbe
   return finishH > startH ? Math.min(1, (hour - startH) / (finishH - startH)) : 1;
 }
 
-/**
- * Everything about a stretch of work, as a tip: where, how much, when, and whether that is in time.
- * @param startAt start of work as in a forecast row; null where it is not known
- */
-export function workWords(
-  stretch: WorkStretch,
-  startAt: string | null,
-  system: UnitSystem,
-): string {
-  const { order, fromM, toM, bags, crew, startH, finishH } = stretch;
+/** Everything about a stretch of work, as a tip: which steps, where, how much, when, and whether that is in time. */
+export function workWords(stretch: WorkStretch, time: LineTime, system: UnitSystem): string {
+  const { fromM, toM, bags, startH, finishH, isOnHold, steps } = stretch;
+  const { startAt } = time;
   const place = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
+  const many = `${formatCount(Math.round(bags))} bags`;
+  if (isOnHold) {
+    return `On HOLD, over the height limit: ${place}, ${many}. Not built before an engineer decides. ${verdictWords(stretch, startAt, system)}`.trim();
+  }
   const hours =
     startH === null || finishH === null
-      ? crew === null
+      ? time.missing.length > 0
         ? "hours not known"
         : "not finished within a year"
       : `from ${hourWords(startAt, startH, system)} to ${hourWords(startAt, finishH, system)}`;
-  const who = `${formatCount(Math.round(bags))} bags${crew === null ? "" : `, crew ${crew}`}`;
-  return `Built as number ${order}: ${place}, ${who}, ${hours}. ${verdictWords(stretch, startAt, system)}`.trim();
+  const names = stepNames(stretch, time).join(", ");
+  return `Step${steps.length === 1 ? "" : "s"} ${names}: ${place}, ${many}, ${hours}. ${verdictWords(stretch, startAt, system)}`.trim();
 }
 
-/** The same in a few words, for the marked station: "built 4th, 15.2 h before wet". */
-export function shortWorkWords(stretch: WorkStretch): string {
-  const built = `built ${ordinal(stretch.order)}`;
+/** The same in a few words, for the marked station: "N2, N4, done 15.2 h before wet". */
+export function shortWorkWords(stretch: WorkStretch, time: LineTime): string {
+  if (stretch.isOnHold) return "on HOLD, not built";
+  const built = stepNames(stretch, time).join(", ");
   const { finishH, wetH } = stretch;
   const tone = workTone(stretch);
   if (tone === "behind") return `${built}, behind the water`;
@@ -78,13 +78,14 @@ export function shortWorkWords(stretch: WorkStretch): string {
   if (tone === "plain") return `${built}, done after ${formatHours(finishH)}`;
   if (wetH === null) return `${built}, not reached`;
   return finishH <= wetH
-    ? `${built}, ${formatHours(wetH - finishH)} before wet`
-    : `${built} with water against it`;
+    ? `${built}, done ${formatHours(wetH - finishH)} before wet`
+    : `${built}, with water against it`;
 }
 
-/** How the whole order of building comes out, for those who listen: "9 stretches: 7 in time, 1 tight, 1 behind". */
+/** How the whole build sequence comes out, for those who listen: "9 stretches: 7 in time, 1 tight, 1 behind". */
 export function scheduleWords({ stretches }: LineTime): string {
-  const count = (tone: WorkTone) => stretches.filter((each) => workTone(each) === tone).length;
+  const built = stretches.filter(({ isOnHold }) => !isOnHold);
+  const count = (tone: WorkTone) => built.filter((each) => workTone(each) === tone).length;
   const said = (
     [
       ["before", "finished before their ground gets wet"],
@@ -95,6 +96,8 @@ export function scheduleWords({ stretches }: LineTime): string {
     .map(([tone, words]) => [count(tone), words] as const)
     .filter(([n]) => n > 0)
     .map(([n, words]) => `${n} ${words}`);
+  const onHold = stretches.length - built.length;
+  if (onHold > 0) said.push(`${onHold} on HOLD`);
   const all = stretches.length === 1 ? "1 stretch" : `${stretches.length} stretches`;
   return said.length > 0 ? `${all} of work: ${said.join(", ")}` : `${all} of work`;
 }
@@ -102,6 +105,9 @@ export function scheduleWords({ stretches }: LineTime): string {
 function verdictWords(stretch: WorkStretch, startAt: string | null, system: UnitSystem): string {
   const { finishH, wetH, leastSpareM } = stretch;
   const tone = workTone(stretch);
+  if (stretch.isOnHold) {
+    return wetH === null ? "" : `Its ground gets wet ${hourWords(startAt, wetH, system)}.`;
+  }
   if (tone === "plain") return "";
   if (tone === "behind") {
     return `Behind the water: at worst ${shortWords(-leastSpareM!, system)} short of the top of levee required.`;
@@ -117,10 +123,4 @@ function shortWords(shortM: number, system: UnitSystem): string {
   return shortM < LEAST_TOLD_M
     ? `less than ${formatLength(LEAST_TOLD_M, system)}`
     : formatLength(shortM, system);
-}
-
-function ordinal(n: number): string {
-  const last = n % 100;
-  const ending = last >= 11 && last <= 13 ? "th" : (["th", "st", "nd", "rd"][n % 10] ?? "th");
-  return `${n}${ending}`;
 }

@@ -1,102 +1,132 @@
-import { timeOf } from "../../../shared/defaults.ts";
-import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
+import type { ComponentChildren } from "preact";
+import type { BuildStep, CrewPart, HoldStretch, LineTime } from "../../../shared/time/types.ts";
+import { formatCount } from "../../../shared/units.ts";
 import {
-  formatCount,
-  formatLength,
-  formatStation,
-  type UnitSystem,
-} from "../../../shared/units.ts";
-import { hourWords } from "../../../shared/words/clock.ts";
+  doneWords,
+  earlyWords,
+  holdWords,
+  isLateStep,
+  movingWords,
+  neededWords,
+  onHoldWords,
+  type SequenceSaid,
+} from "../../../shared/words/build-sequence.ts";
+import {
+  crewName,
+  layToWords,
+  ON_HOLD,
+  stationsWords,
+  stepName,
+} from "../../../shared/words/crew-parts.ts";
 import { plan } from "../../document/store.ts";
+import { chosenLine } from "../../live/results.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 
-/** Who builds which stretch when, lowest ground first; a press marks the stretch on map and profile. */
+/** Which crew lays which step when; a press marks the stretch on map and profile. */
 export function OrderPart({ time }: { readonly time: LineTime }) {
-  const system = unitSystem.value;
-  const { liftM } = timeOf(plan.value);
-  const count = time.stretches.length;
-  const stretches = [...time.stretches].sort((a, b) => a.order - b.order);
-  if (count === 0) return null;
+  const said = { plan: plan.value, time, system: unitSystem.value };
+  const steps = time.parts.reduce((sum, part) => sum + part.steps.length, 0);
+  if (time.parts.length === 0) return null;
   return (
     <Disclosure
       id="time-order"
       title="Build sequence"
       level="part"
-      summary={count === 1 ? "1 stretch" : `${count} stretches`}
+      summary={steps === 1 ? "1 step" : `${steps} steps`}
     >
       <p class="hint">
-        Lowest ground first, raised {formatLength(liftM, system)} at a time all along, at the slow
-        pace: hours are from a stretch's first bag to its last.
+        Each crew has one part of the line, and its steps in the order in which the water needs
+        them. {movingWords(said.system)} {onHoldWords(time)}
       </p>
-      <ol class="time-order">
-        {stretches.map((stretch) => (
-          <li key={stretch.fromM}>
-            <Stretch stretch={stretch} time={time} system={system} />
-          </li>
-        ))}
-      </ol>
+      {time.parts.map((part) => (
+        <section key={part.crew} aria-label={crewName(part)}>
+          <h4 class="time-crew">
+            {crewName(part)}{" "}
+            <span>
+              {stationsWords(part, said.system)}, {formatCount(part.bags)} bags
+            </span>
+          </h4>
+          <ol class="time-order">
+            {part.holds.map((hold) => (
+              <li key={hold.fromM}>
+                <Hold hold={hold} said={said} />
+              </li>
+            ))}
+            {part.steps.map((step) => (
+              <li key={step.number}>
+                <Step part={part} step={step} said={said} />
+              </li>
+            ))}
+          </ol>
+        </section>
+      ))}
     </Disclosure>
   );
 }
 
-interface StretchProps {
-  readonly stretch: WorkStretch;
-  readonly time: LineTime;
-  readonly system: UnitSystem;
+interface StepProps {
+  readonly part: CrewPart;
+  readonly step: BuildStep;
+  readonly said: SequenceSaid;
 }
 
-function Stretch({ stretch, time, system }: StretchProps) {
-  const { fromM, toM, order, crew, bags } = stretch;
+function Step({ part, step, said }: StepProps) {
+  const isLate = isLateStep(step);
+  return (
+    <StretchButton of={step}>
+      <span class="time-order-place">{stepName(part, step.number)}</span>
+      <span class="time-order-what">
+        <strong>{stationsWords(step, said.system)}</strong>, {layToWords(step, said.system)},{" "}
+        {formatCount(step.bags)} bags
+      </span>
+      <span class="time-order-when">
+        done {doneWords(step.finishSlowH, said)}, needed by {neededWords(step, said)}
+      </span>
+      {step.earlyH !== null && (
+        <span class="time-order-wet" data-late={isLate}>
+          {earlyWords(step)}
+        </span>
+      )}
+    </StretchButton>
+  );
+}
+
+function Hold({ hold, said }: { readonly hold: HoldStretch; readonly said: SequenceSaid }) {
+  return (
+    <StretchButton of={hold}>
+      <span class="time-order-place time-order-hold">{ON_HOLD}</span>
+      <span class="time-order-what">
+        <strong>{stationsWords(hold, said.system)}</strong>, {formatCount(hold.bags)} bags
+      </span>
+      <span class="time-order-wet" data-late={true}>
+        {holdWords(hold, said)}
+      </span>
+    </StretchButton>
+  );
+}
+
+interface StretchButtonProps {
+  readonly of: { readonly fromM: number; readonly toM: number };
+  readonly children: ComponentChildren;
+}
+
+function StretchButton({ of: { fromM, toM }, children }: StretchButtonProps) {
+  const lengthM = chosenLine.value?.totals.lengthM ?? 0;
   const marked = markedM.value;
+  const isOver = fromM > toM;
+  const isIn =
+    marked !== null && (isOver ? marked >= fromM || marked < toM : marked >= fromM && marked < toM);
+  const middleM = ((fromM + toM + (isOver ? lengthM : 0)) / 2) % (lengthM || 1);
   return (
     <button
       type="button"
-      aria-pressed={marked !== null && marked >= fromM && marked < toM}
+      aria-pressed={isIn}
       onClick={() => {
-        markedM.value = (fromM + toM) / 2;
+        markedM.value = middleM;
       }}
     >
-      <span class="time-order-place">{order}</span>
-      <span class="time-order-what">
-        <strong>{stretchWords(stretch, system)}</strong>, {formatCount(bags)} bags
-        {crew !== null && `, crew ${crew}`}
-      </span>
-      <span class="time-order-when">{whenWords(stretch, time, system)}</span>
-      <WetWords stretch={stretch} time={time} system={system} />
+      {children}
     </button>
   );
-}
-
-/** When a stretch gets wet, and how far its crest is above the water then at the least. */
-function WetWords({ stretch, time, system }: StretchProps) {
-  const { wetH, leastAheadM } = stretch;
-  if (time.verdicts.length === 0) return null;
-  if (wetH === null) return <span class="time-order-wet">not reached</span>;
-  const isLow = leastAheadM !== null && leastAheadM < Math.min(time.marginM, 0);
-  return (
-    <span class="time-order-wet" data-late={isLow}>
-      wet {hourWords(time.startAt, wetH, system)}
-      {leastAheadM !== null && `, ${aheadWords(leastAheadM, system)}`}
-    </span>
-  );
-}
-
-function aheadWords(leastAheadM: number, system: UnitSystem): string {
-  const height = formatLength(Math.abs(leastAheadM), system);
-  return leastAheadM < 0 ? `water ${height} over it` : `${height} above the water at least`;
-}
-
-function stretchWords({ fromM, toM }: WorkStretch, system: UnitSystem): string {
-  return `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
-}
-
-function whenWords(
-  { startH, finishH }: WorkStretch,
-  { startAt, missing }: LineTime,
-  system: UnitSystem,
-): string {
-  if (missing.length > 0) return "hours not known";
-  if (startH === null || finishH === null) return "not within a year";
-  return `${hourWords(startAt, startH, system)} to ${hourWords(startAt, finishH, system)}`;
 }

@@ -1,0 +1,153 @@
+import { useId } from "preact/hooks";
+import { timeOf } from "../../shared/defaults.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
+import { waterElevationAtGauge } from "../../shared/stage.ts";
+import type { LineTime } from "../../shared/time/types.ts";
+import { formatStation } from "../../shared/units.ts";
+import { layToWords } from "../../shared/words/crew-parts.ts";
+import { namedLevel } from "../../shared/words/time.ts";
+import { Hatches } from "../drawing/hatches.tsx";
+import { textWidth } from "../drawing/text-width.ts";
+import { type LiftBox, type LiftLayout, liftLayout } from "./lift-layout.ts";
+
+const LEFT_PX = 92;
+const RIGHT_PX = 4;
+const TOP_PX = 10;
+const PLOT_PX = 150;
+/** Under the plot for names that do not fit. */
+const UNDER_PX = 30;
+const AXIS_PX = 22;
+const TYPE_PX = 15;
+const SMALL_PX = 12;
+const LEAST_STATIONS_PX = 70;
+
+interface LiftPictureProps {
+  readonly of: Exported;
+  readonly time: LineTime;
+  readonly widthPx: number;
+}
+
+/** Which crew lays what over the stations: each step from where it stops down to what is laid before it. */
+export function LiftPicture({ of: { plan, line, system }, time, widthPx }: LiftPictureProps) {
+  const id = useId();
+  const bottomPx = TOP_PX + PLOT_PX;
+  const layout = liftLayout(line, time, {
+    ...{ leftPx: LEFT_PX, rightPx: widthPx - RIGHT_PX, topPx: TOP_PX, bottomPx },
+    typePx: TYPE_PX,
+    widthOf: (text) => textWidth(text, TYPE_PX),
+  });
+  const { x, y, boxes, bodies, labels, deepestM } = layout;
+  const { liftM } = timeOf(plan);
+  const { freeboardM } = plan.water;
+  const heightPx = bottomPx + UNDER_PX + AXIS_PX;
+  const marks = Array.from({ length: Math.floor(deepestM / liftM) + 1 }, (_, k) => k * liftM);
+  const axisPx = bottomPx + UNDER_PX;
+  return (
+    <figure class="lift-picture">
+      <svg width="100%" viewBox={`0 0 ${widthPx} ${heightPx}`} role="img">
+        <title>Steps of each crew over the stations, down from the mark on the stake</title>
+        <Hatches id={id} />
+        <clipPath id={`${id}-body`}>
+          {bodies.map((body) => (
+            <polygon key={body[0]![0]} points={pointsOf(body)} />
+          ))}
+        </clipPath>
+        <g clip-path={`url(#${id}-body)`}>
+          {boxes.map((box) => (
+            <Box key={`${box.name} ${box.fromPx}`} box={box} id={id} bottomPx={bottomPx} />
+          ))}
+        </g>
+        {bodies.map((body) => (
+          <polyline key={body[0]![0]} class="lift-ground" points={pointsOf(body.slice(1, -1))} />
+        ))}
+        <line class="lift-mark" x1={x(0)} x2={x(line.totals.lengthM)} y1={y(0)} y2={y(0)} />
+        {freeboardM < deepestM && (
+          <line
+            class="lift-water"
+            x1={x(0)}
+            x2={x(line.totals.lengthM)}
+            y1={y(freeboardM)}
+            y2={y(freeboardM)}
+          />
+        )}
+        {labels.map(({ name, xPx, yPx, leadPx }) => (
+          <g key={name}>
+            {leadPx && <line class="lift-lead" x1={leadPx.x} y1={leadPx.y} x2={xPx} y2={yPx - 9} />}
+            <text class="lift-name" x={xPx} y={yPx} font-size={TYPE_PX} data-hold={name === "HOLD"}>
+              {name}
+            </text>
+          </g>
+        ))}
+        {marks.map((belowM) => (
+          <text key={belowM} class="lift-side" x={LEFT_PX - 8} y={y(belowM)} font-size={SMALL_PX}>
+            {layToWords({ belowM }, system)}
+          </text>
+        ))}
+        <Axis layout={layout} lengthM={line.totals.lengthM} yPx={axisPx} system={system} />
+      </svg>
+      <figcaption>
+        Dashes: water at {namedLevel(plan, waterElevationAtGauge(plan.water), system)}. Bottom:
+        lowest ground under the base.
+      </figcaption>
+    </figure>
+  );
+}
+
+interface BoxProps {
+  readonly box: LiftBox;
+  readonly id: string;
+  readonly bottomPx: number;
+}
+
+function Box({ box, id, bottomPx }: BoxProps) {
+  const { fromPx, toPx, topPx, crew, isOnHold } = box;
+  return (
+    <rect
+      class="lift-box"
+      data-crew={crew % 2}
+      x={fromPx}
+      y={topPx}
+      width={Math.max(0, toPx - fromPx)}
+      height={bottomPx - topPx}
+      {...(isOnHold ? { style: { fill: `url(#${id}-over)` } } : {})}
+    />
+  );
+}
+
+interface AxisProps {
+  readonly layout: LiftLayout;
+  readonly lengthM: number;
+  readonly yPx: number;
+  readonly system: Exported["system"];
+}
+
+/** Stations under the picture, at round ones as far apart as they can be read. */
+function Axis({ layout: { x }, lengthM, yPx, system }: AxisProps) {
+  const eachM = system === "us" ? 100 * 0.3048 : 100;
+  const widePx = x(eachM) - x(0);
+  const every = [1, 2, 5, 10, 20, 50].find((k) => k * widePx >= LEAST_STATIONS_PX) ?? 100;
+  const stations = Array.from(
+    { length: Math.floor(lengthM / (eachM * every) + 1e-6) + 1 },
+    (_, k) => k * every * eachM,
+  );
+  return (
+    <g class="lift-axis" font-size={SMALL_PX}>
+      <line x1={x(0)} x2={x(lengthM)} y1={yPx} y2={yPx} />
+      <text class="lift-side" x={LEFT_PX - 8} y={yPx + 14}>
+        Station
+      </text>
+      {stations.map((stationM) => (
+        <g key={stationM}>
+          <line x1={x(stationM)} x2={x(stationM)} y1={yPx} y2={yPx + 4} />
+          <text x={x(stationM)} y={yPx + 17}>
+            {formatStation(stationM, system)}
+          </text>
+        </g>
+      ))}
+    </g>
+  );
+}
+
+function pointsOf(points: readonly (readonly [number, number])[]): string {
+  return points.map(([xPx, yPx]) => `${xPx.toFixed(1)},${yPx.toFixed(1)}`).join(" ");
+}
