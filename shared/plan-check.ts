@@ -10,6 +10,7 @@ import {
   GAUGE,
   MAX_COUNT,
   NO_GO,
+  PROGRESS_MARK,
   SOURCE,
   STRUCTURE,
   TITLE,
@@ -34,15 +35,19 @@ const LISTS = {
   noGo: NO_GO,
   sources: SOURCE,
   terrain: TERRAIN,
+  progress: PROGRESS_MARK,
 };
 /** Lists that a plan may leave out. */
-const OPTIONAL: ReadonlySet<ListKey> = new Set(["sources"]);
+const OPTIONAL: ReadonlySet<ListKey> = new Set(["sources", "progress"]);
+/** Lists whose entries have no identifier. */
+const WITHOUT_ID: ReadonlySet<ListKey> = new Set(["terrain", "progress"]);
 const LIST_WORDS = {
   structures: ["structures", "Structure"],
   alignments: ["alignments", "Alignment"],
   noGo: ["no-go areas", "No-go area"],
   sources: ["sources", "Source"],
   terrain: ["terrain files", "Terrain file"],
+  progress: ["marks of what is built (progress)", "Mark"],
 } as const;
 const SINGLES = {
   title: TITLE,
@@ -115,7 +120,7 @@ function listComplaint(key: ListKey, after: unknown, before: unknown): string | 
   const wrong = firstOf([...after.entries()], ([index, item]) =>
     proven.has(item) ? null : complaintOf(LISTS[key], item, `${one} ${called(item, index)}`),
   );
-  return wrong ?? (key === "terrain" ? null : sameId(after, one));
+  return wrong ?? (WITHOUT_ID.has(key) ? null : sameId(after, one));
 }
 
 function called(item: unknown, index: number): string {

@@ -5,13 +5,14 @@ import type {
   Gauge,
   LonLat,
   NoGo,
+  ProgressMark,
   ReachSection,
   Structure,
   WaterSource,
 } from "./plan.ts";
-import { fields, quantity, setting, text, yesOrNo } from "./plan-makers.ts";
+import { fields, oneOf, quantity, setting, text, yesOrNo } from "./plan-makers.ts";
 import { reachSectionsComplaint } from "./plan-reach-sections.ts";
-import { MAX_NAME, shown } from "./plan-text.ts";
+import { MAX_NAME, MAX_NOTE, shown } from "./plan-text.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -26,6 +27,7 @@ export const MAX_COUNT = {
   noGo: 200,
   sources: 50,
   terrain: 500,
+  progress: 5000,
 } as const;
 const MAX_BREAKS = 500;
 /** Longest alignment, metres: the plan plane holds its accuracy within 9 km of the site. */
@@ -200,6 +202,38 @@ export const NO_GO = fields("a no-go area", {
 }) as Schema<NoGo>;
 
 export const SOURCE = fields("a source", { id, name, at: lonLat }) as Schema<WaterSource>;
+
+/** How far a stretch can be built, in order. */
+export const BUILD_STATES = ["not-begun", "begun", "to-height", "poly-on", "checked"] as const;
+
+/** Latest moment of a mark: the end of the year 9999. */
+const LATEST_S = 253_402_300_799;
+
+export const PROGRESS_MARK = v.pipe(
+  fields("what is built", {
+    lineId: id,
+    fromM: quantity("the start of what is built (fromM)", 0, MAX_LINE_M, "m"),
+    toM: quantity("the end of what is built (toM)", 0, MAX_LINE_M, "m"),
+    state: oneOf("how far it is built (state)", BUILD_STATES),
+    atS: v.pipe(
+      quantity("when it was marked (atS)", 0, LATEST_S, "s"),
+      v.check(
+        (atS) => Number.isInteger(atS),
+        (issue) => `Expected when it was marked (atS) in whole seconds; came ${issue.input}.`,
+      ),
+    ),
+    planNumber: text("the plan number", 1, 16),
+    by: text("who marked it (by)", 0, MAX_NAME),
+    clearedBy: text("who cleared it (clearedBy)", 0, MAX_NAME),
+    note: text("the note", 0, MAX_NOTE),
+    photoId: text("the photo's identifier (photoId)", 0, 80),
+  }),
+  v.check(
+    ({ fromM, toM }) => fromM < toM,
+    (issue) =>
+      `Expected what is built to end (toM) after it starts at ${issue.input.fromM} m; came ${issue.input.toM} m.`,
+  ),
+) as Schema<ProgressMark>;
 
 export const GAUGE = v.nullable(
   fields("the gauge", { name, at: v.nullable(lonLat) }),

@@ -8,7 +8,7 @@ import {
   EMPTY_PLAN,
 } from "./defaults.ts";
 import { Refusal } from "./failure.ts";
-import type { LeaveLevel, Plan, Survey, TerrainRef, Water } from "./plan.ts";
+import type { LeaveLevel, Plan, ProgressMark, Survey, TerrainRef, Water } from "./plan.ts";
 import { type Entries, entriesOf } from "./plan-feature.ts";
 import { cleanLabel, cleanText, MAX_NOTE, shown } from "./plan-text.ts";
 
@@ -25,6 +25,7 @@ export interface FoundSettings {
     | "time"
     | "leave"
     | "survey"
+    | "progress"
     | "terrain"
     | "chosenId"
   >;
@@ -42,7 +43,8 @@ export interface FoundSettings {
 export function readSettings(stated: Entries, notes: string[]): FoundSettings {
   const unused: Entries = {};
   const waterStated = statesWater(stated.water);
-  const { version: _version, title, terrain, chosenId, leave, survey, ...groups } = stated;
+  const { version: _version, title, terrain, chosenId, ...others } = stated;
+  const { leave, survey, progress, ...groups } = others;
   const defaults = {
     water: DEFAULT_WATER,
     ground: DEFAULT_GROUND,
@@ -68,6 +70,7 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
       title: optionalText(title, "title") ?? EMPTY_PLAN.title,
       leave: readLeave(leave, unused, notes),
       ...readSurvey(survey, unused, notes),
+      ...readProgress(progress),
       terrain: readTerrain(terrain),
       chosenId: (chosenId ?? null) as string | null,
     },
@@ -158,6 +161,23 @@ function readSurvey(stated: unknown, unused: Entries, notes: string[]): Pick<Pla
   if (stated === undefined || stated === null) return {};
   const survey = fill(NO_READINGS, stated, ["survey"], unused, notes);
   return { survey: survey as unknown as Survey };
+}
+
+/** What is built, left out where the file has nothing of it; its texts are cleaned as all are. */
+function readProgress(stated: unknown): Pick<Plan, "progress"> {
+  if (stated === undefined || stated === null) return {};
+  if (!Array.isArray(stated)) throw badSetting("progress", "a list of what is built", stated);
+  const progress = stated.map((item) => {
+    const mark = entriesOf(item);
+    if (!mark) throw badSetting("progress", "a list of what is built, each an object", item);
+    return Object.fromEntries(
+      Object.entries(mark).map(([key, value]) => [
+        key,
+        typeof value === "string" ? cleanText(value, MAX_NOTE) : value,
+      ]),
+    );
+  });
+  return progress.length > 0 ? { progress: progress as unknown as readonly ProgressMark[] } : {};
 }
 
 function readTerrain(stated: unknown): readonly TerrainRef[] {

@@ -27,12 +27,14 @@ function settingsOf(plan: Plan): Entries {
     time,
     leave = null,
     survey = null,
+    progress = [],
     terrain,
     chosenId,
   } = plan;
   const ours = {
     ...{ title, chosenId, terrain, water, ground, section, practice, holding, time, leave },
     ...(survey ? { survey } : {}),
+    ...(progress.length > 0 ? { progress } : {}),
   };
   return merged({ version: PLAN_VERSION, ...ours }, plan.carried?.settings ?? {});
 }

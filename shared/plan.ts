@@ -309,6 +309,29 @@ export interface TerrainRef {
   readonly bytes: number;
 }
 
+/** How far a stretch is built, each after the one before. */
+export type BuildState = "not-begun" | "begun" | "to-height" | "poly-on" | "checked";
+
+/** How far one stretch is built, as marked by those who build it. */
+export interface ProgressMark {
+  readonly lineId: string;
+  /** From a stake to the next, metres of chainage. */
+  readonly fromM: number;
+  readonly toM: number;
+  readonly state: BuildState;
+  /** When it was marked, seconds since 1970-01-01 00:00 UTC. */
+  readonly atS: number;
+  /** Number of the plan that it was built by. */
+  readonly planNumber: string;
+  /** Who marked it; empty where nobody is named. */
+  readonly by: string;
+  /** Who said that a Must fix there is cleared; empty where there was none. */
+  readonly clearedBy: string;
+  readonly note: string;
+  /** Identifier of its photo on the device that took it; empty without one. */
+  readonly photoId: string;
+}
+
 export interface Plan {
   readonly title: string;
   readonly structures: readonly Structure[];
@@ -329,6 +352,8 @@ export interface Plan {
   readonly leave?: LeaveLevel | null;
   /** Benchmark, backsight and ground read in the field; null, or left out in older plans, until someone types any. */
   readonly survey?: Survey | null;
+  /** What is built so far, at most one mark a stretch; left out until something is marked. */
+  readonly progress?: readonly ProgressMark[];
   /** Files the heights come from, so that a reopened plan can say which terrain it wants. */
   readonly terrain: readonly TerrainRef[];
   /** The alternative the totals and differences refer to; null when there is none. */

@@ -15,7 +15,19 @@ const OUR_WORDS: ReadonlySet<string> = new Set([
  * coordinates, names, notes, files or times of day; what is not listed here stays out.
  */
 export function withoutPlaces(plan: Plan) {
-  const { structures, alignments, noGo, sources, gauge, flow, holding, time, leave, survey } = plan;
+  const {
+    structures,
+    alignments,
+    noGo,
+    sources,
+    gauge,
+    flow,
+    holding,
+    time,
+    leave,
+    survey,
+    progress,
+  } = plan;
   return {
     buildings: structures.map(({ outline, floorM, protect }) => ({
       corners: outline.length,
@@ -43,6 +55,7 @@ export function withoutPlaces(plan: Plan) {
     time: figuresOf(time ?? null),
     leave: leave ? { by: leave.by, levelM: leave.levelM } : null,
     readings: survey?.readings.length ?? 0,
+    marksOfWhatIsBuilt: progress?.length ?? 0,
   };
 }
 
@@ -73,12 +86,22 @@ export function withoutNames(text: string, plan: Plan): string {
 }
 
 function namesIn(plan: Plan): string[] {
-  const { structures, alignments, noGo, sources = [], gauge, terrain, survey } = plan;
+  const {
+    structures,
+    alignments,
+    noGo,
+    sources = [],
+    gauge,
+    terrain,
+    survey,
+    progress = [],
+  } = plan;
   const named = [...structures, ...alignments, ...noGo, ...sources, ...terrain];
   const names = [
     plan.title,
     gauge?.name ?? "",
     survey?.benchmark?.name ?? "",
+    ...progress.flatMap(({ by, clearedBy, note }) => [by, clearedBy, note]),
     ...named.map(({ name }) => name),
   ];
   return names.filter((name) => name.length >= LEAST_NAME);

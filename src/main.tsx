@@ -45,6 +45,8 @@ function loadAhead(): void {
   void Promise.allSettled([
     import("./pages/pages-room.tsx"),
     import("./field/field-room.tsx"),
+    import("qr"),
+    import("qr/decode.js"),
     import("./map/found-difference.ts"),
     import("../shared/exports/formats.ts").then(({ loadFormats }) => loadFormats()),
   ]);

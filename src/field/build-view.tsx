@@ -7,8 +7,6 @@ import {
   heightUpFigure,
   lineCommaWords,
   lowPlaceWords,
-  MUST_FIX_TITLE,
-  mustFixAtStakeWords,
   NO_HEIGHT,
   NO_WARNING,
   NOTHING_TO_BUILD,
@@ -18,7 +16,10 @@ import { isWide } from "../browser/wide.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { type AtStake, checksHere } from "./at.ts";
-import { MustFixSign } from "./must-fix-sign.tsx";
+import { BuiltRows } from "./built-rows.tsx";
+import { DoneKey } from "./done-key.tsx";
+import { MustFixBox } from "./must-fix-box.tsx";
+import { PlaceLine } from "./place-line.tsx";
 import { ProfileStrip } from "./profile-strip.tsx";
 import { StakeKeys } from "./stake-keys.tsx";
 import { useCrossSection } from "./use-cross-section.ts";
@@ -38,13 +39,17 @@ export function BuildView({ at }: { readonly at: AtStake }) {
       <div class="crew-build">
         <div class="crew-read">
           <Head at={at} />
-          <MustFix />
+          <MustFixBox />
           <Height at={at} />
           <Facts at={at} />
           <Cautions />
+          <BuiltRows at={at} />
+          <PlaceLine at={at} />
         </div>
         {strip}
-        <StakeKeys at={at} />
+        <StakeKeys at={at}>
+          <DoneKey at={at} />
+        </StakeKeys>
       </div>
     );
   }
@@ -55,13 +60,17 @@ export function BuildView({ at }: { readonly at: AtStake }) {
           <Head at={at} />
           <Height at={at} />
         </div>
-        <StakeKeys at={at} />
+        <StakeKeys at={at}>
+          <DoneKey at={at} />
+        </StakeKeys>
       </div>
       <div>
         <div class="crew-read">
-          <MustFix />
+          <MustFixBox />
           <Facts at={at} />
           <Cautions />
+          <BuiltRows at={at} />
+          <PlaceLine at={at} />
         </div>
         {strip}
       </div>
@@ -78,24 +87,6 @@ function Head({ at: { line, station, staked, index } }: { readonly at: AtStake }
         <strong>{stakeCountWords(index, staked.stakes.length)}</strong>
       </p>
     </header>
-  );
-}
-
-function MustFix() {
-  const checks = checksHere.value;
-  const words = checks
-    ? mustFixAtStakeWords(checks.mustFix, checks.isOverLimit, unitSystem.value)
-    : [];
-  if (words.length === 0) return null;
-  return (
-    <section class="crew-must-fix" aria-label={MUST_FIX_TITLE}>
-      <h3>
-        <MustFixSign /> {MUST_FIX_TITLE}
-      </h3>
-      {words.map((each) => (
-        <p key={each}>{each}</p>
-      ))}
-    </section>
   );
 }
 

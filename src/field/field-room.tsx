@@ -10,8 +10,14 @@ import { unitSystem } from "../live/screen.ts";
 import { uncounted } from "../live/uncounted.ts";
 import { atStake } from "./at.ts";
 import { BuildView } from "./build-view.tsx";
+import { BuiltPanel } from "./built-panel.tsx";
+import { keepFollowing } from "./gps.ts";
 import { LeaveBand } from "./leave-band.tsx";
 import { LeaveView } from "./leave-view.tsx";
+import { MarkPanel } from "./mark-panel.tsx";
+import { panel } from "./panel.ts";
+import { ReadCodes } from "./read-codes.tsx";
+import { ShowCodes } from "./show-codes.tsx";
 import { Tabs } from "./tabs.tsx";
 import { WatchView } from "./watch-view.tsx";
 
@@ -19,7 +25,10 @@ import { WatchView } from "./watch-view.tsx";
 export function FieldRoom() {
   const view = useSignal<FieldView>("build");
   const room = useRef<HTMLDivElement>(null);
-  useEffect(() => room.current?.focus(), []);
+  useEffect(() => {
+    room.current?.focus();
+    return keepFollowing();
+  }, []);
   return (
     <div
       class="crew-room"
@@ -47,7 +56,18 @@ function View({ view }: { readonly view: FieldView }) {
   if (view === "leave") return <LeaveView line={chosenLine.value} />;
   if (view === "watch") return <WatchView />;
   if (!at) return <NothingYet />;
-  return <BuildView at={at} />;
+  switch (panel.value) {
+    case "mark":
+      return <MarkPanel key={at.index} at={at} />;
+    case "built":
+      return <BuiltPanel at={at} />;
+    case "show-codes":
+      return <ShowCodes at={at} />;
+    case "read-codes":
+      return <ReadCodes />;
+    case null:
+      return <BuildView at={at} />;
+  }
 }
 
 function NothingYet() {

@@ -2,6 +2,7 @@ import type { ComponentChildren } from "preact";
 import { formatStation } from "../../shared/units.ts";
 import { unitSystem } from "../live/screen.ts";
 import { type AtStake, besideStake, goToStake } from "./at.ts";
+import { isFollowing } from "./gps.ts";
 
 interface StakeKeysProps {
   readonly at: AtStake;
@@ -30,7 +31,10 @@ function StakeKey({ at, way }: { readonly at: AtStake; readonly way: 1 | -1 }) {
       class="crew-key"
       disabled={next === null}
       aria-label={station ? `Stake ${station}` : "No more stakes"}
-      onClick={() => next && goToStake(at, next.index)}
+      onClick={() => {
+        isFollowing.value = false;
+        if (next) goToStake(at, next.index);
+      }}
     >
       {way < 0 && arrow}
       {station ?? "End"}

@@ -1,0 +1,123 @@
+import type { Behind, BehindStretch, BuiltSoFar } from "../field/built-so-far.ts";
+import type { ProgressMark } from "../plan.ts";
+import { formatCount, formatLength, lengthIn, type UnitSystem } from "../units.ts";
+import { hourWords, momentWords } from "./clock.ts";
+import { buildStateWords, stakedStretchWords } from "./field-progress.ts";
+
+/** `125 of 860 ft`, up to height. */
+export function builtShortWords({ reachedM, toBuildM }: BuiltSoFar, system: UnitSystem): string {
+  const built = Math.floor(lengthIn(reachedM["to-height"], system) + 0.01);
+  return `${formatCount(built)} of ${formatLength(toBuildM, system, 0)}`;
+}
+
+function whole(m: number, system: UnitSystem): string {
+  return formatLength(Math.floor(m * 100) / 100, system, 0);
+}
+
+/** How much of the line reached each state, in the order of building. */
+export function reachedRows(
+  { reachedM, toBuildM }: BuiltSoFar,
+  system: UnitSystem,
+): readonly { readonly name: string; readonly value: string; readonly share: number }[] {
+  return (["begun", "to-height", "poly-on", "checked"] as const).map((state) => ({
+    name: buildStateWords(state),
+    value: whole(reachedM[state], system),
+    share: toBuildM > 0 ? reachedM[state] / toBuildM : 0,
+  }));
+}
+
+/** What is said of marks made by another plan; null where there are none. */
+export function otherPlanWords(
+  { ofOtherPlan: count }: BuiltSoFar,
+  planNumber: string,
+): string | null {
+  if (count === 0) return null;
+  const marks = count === 1 ? "1 mark is" : `${count} marks are`;
+  return `${marks} of another plan than ${planNumber}: heights may differ, so that counts as begun and no more. Measure there and mark again.`;
+}
+
+/**
+ * Against the build sequence and the water, a sentence each.
+ * @param endedH when the forecast ended, hours from the start of work; null while it goes on, or without one
+ */
+export function behindWords(
+  { late, inWater, next }: Behind,
+  startAt: string | null,
+  endedH: number | null,
+  system: UnitSystem,
+): readonly string[] {
+  const water =
+    inWater === null ? noWaterWords(startAt, endedH, system) : inWaterWords(inWater, system);
+  return [lateWords(late, system), water, ...(next ? [nextWetWords(next, startAt, system)] : [])];
+}
+
+function noWaterWords(startAt: string | null, endedH: number | null, system: UnitSystem): string {
+  if (endedH === null) return "No forecast: where the water is, is not known.";
+  return `The forecast ended ${hourWords(startAt, endedH, system, { long: true })}. Get a new one: where the water is, is not known.`;
+}
+
+function lateWords(late: readonly BehindStretch[] | null, system: UnitSystem): string {
+  if (late === null) return "No build sequence: people, start of work and shifts are not all set.";
+  if (late.length === 0) return "Nothing is behind the build sequence at the slow pace.";
+  return `Behind the build sequence: ${listWords(late, system)}.`;
+}
+
+function inWaterWords(inWater: readonly BehindStretch[], system: UnitSystem): string {
+  if (inWater.length === 0)
+    return "By the likely forecast no water is yet at ground that is not up to height.";
+  return `By the likely forecast water is at the ground and the levee is not up to height: ${listWords(inWater, system)}. Keep out of moving water.`;
+}
+
+function nextWetWords(
+  { stretch, wetH }: BehindStretch,
+  startAt: string | null,
+  system: UnitSystem,
+): string {
+  const when = hourWords(startAt, wetH!, system);
+  return `Next by the likely forecast: ${stakedStretchWords(stretch, system)}, water at its ground ${when}.`;
+}
+
+/** Work that the plan has yet to start. */
+export function notStartedWords(startAt: string, system: UnitSystem): string {
+  return `Work starts ${hourWords(startAt, 0, system, { long: true })} by the plan.`;
+}
+
+const MOST_NAMED = 4;
+
+function listWords(list: readonly BehindStretch[], system: UnitSystem): string {
+  const named = list.slice(0, MOST_NAMED).map(({ stretch }) => stakedStretchWords(stretch, system));
+  const more = list.length - named.length;
+  return more > 0 ? `${named.join(", ")} and ${more} more` : named.join(", ");
+}
+
+/** When a stretch was marked and by whom: `Up to height, Wed 11:05, Ana`. */
+export function markWords(mark: ProgressMark, offsetMin: number, system: UnitSystem): string {
+  const when = momentWords({ atS: mark.atS, offsetMin }, false, system);
+  const cleared = mark.clearedBy === "" ? [] : [`Must fix cleared by ${mark.clearedBy}`];
+  return [buildStateWords(mark.state), when, ...(mark.by === "" ? [] : [mark.by]), ...cleared].join(
+    ", ",
+  );
+}
+
+/** A size of a kept photo: `184 kB`. */
+export function photoSizeWords(bytes: number): string {
+  return `${Math.max(1, Math.round(bytes / 1000))} kB on this device, not in the plan file`;
+}
+
+export const PHOTO_ELSEWHERE = "Its photo is on the device that took it.";
+
+/** What came in from another plan or phone. */
+export function addedWords(count: number): string {
+  return count === 0
+    ? "Nothing new: all of it was here."
+    : `${count === 1 ? "1 mark" : `${count} marks`} added.`;
+}
+
+/** Why marks of another plan's number are not taken. */
+export function otherNumber(theirs: string, ours: string) {
+  return {
+    code: "codes/other-plan",
+    message: `Expected what is built by plan ${ours}; this is of plan ${theirs}.`,
+    remedy: "Open the same plan file on both phones, then pass it on again.",
+  };
+}
