@@ -21,10 +21,10 @@ export function planNumber(
   { walk }: Pick<SizedLine, "walk">,
 ): string {
   const { water, flow, ground, section, practice } = plan;
-  const { limitM, stationIntervalM, spareShare } = practice;
+  const { limitM, spareShare } = practice;
   const hash = fnv1a(
     written({
-      line: { kind, corners: degrees(corners), reachBreaksM, stationIntervalM },
+      line: { kind, corners: degrees(corners), reachBreaksM },
       ground: { ...ground, underM: Array.from(walk.groundM, millimetres) },
       water: { ...water, flow: flow && degrees([flow.from, flow.to]) },
       built: { section, reachSections, limitM, spareShare },

@@ -107,12 +107,12 @@ function topCell({ line, system }: Exported): HeadCell {
   };
 }
 
-/** `Apr 6 2026 16:40`, metric `6 Apr 2026 16:40`, on the clock of the machine. */
+/** `Apr 6, 16:40`, metric `6 Apr, 16:40`, on the clock of the machine. */
 export function printedWords(now: Date, system: UnitSystem): string {
-  const locale = system === "us" ? "en-US" : "en-GB";
-  return now
-    .toLocaleString(locale, { dateStyle: "medium", timeStyle: "short", hourCycle: "h23" })
-    .replaceAll(",", "");
+  return now.toLocaleString(system === "us" ? "en-US" : "en-GB", {
+    ...{ month: "short", day: "numeric", hour: "2-digit", minute: "2-digit" },
+    hourCycle: "h23",
+  });
 }
 
 /** What elevations count from, and how good they are. */
@@ -146,9 +146,6 @@ export function footWords(
       ...(forCrew ? [when] : []),
       "Not a permit: local codes and licensed engineers decide.",
     ].join(" "),
-    right: [
-      "Another plan number on the command-post board?",
-      "This page is old. Do not build from it.",
-    ],
+    right: ["Another number on the command-post board?", "This page is old. Do not build from it."],
   };
 }

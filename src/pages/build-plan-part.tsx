@@ -1,62 +1,82 @@
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Exported } from "../../shared/exports/exported.ts";
-import { formatLength } from "../../shared/units.ts";
+import { NOT_PLACED, planKey } from "../../shared/words/build-sheet.ts";
 import { ClassSwatch, classWords } from "../drawing/class-bar.tsx";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
-import { lineMarks } from "../drawing/profile/line-marks.ts";
-import { ProfileDrawing } from "../drawing/profile/profile-drawing.tsx";
-import { tracedLine } from "../live/water-now.ts";
+import { COLUMN_MM } from "./paper.ts";
 import { PlanDrawing } from "./plan-drawing.tsx";
-import { Sheet } from "./sheet.tsx";
+import { planFrames } from "./plan-frame.ts";
+import { ProfileKey, ProfileStrip } from "./profile-strip.tsx";
+import { type Room, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
-const MM_PX = 96 / 25.4;
-/** Room for the plan, millimetres. */
-const PLAN_MM = 90;
-const PROFILE_PX = 180;
+const WIDTH_PX = Math.floor((COLUMN_MM * 96) / 25.4);
+/** What profile, keys and notes take of a page until they are measured, millimetres. */
+const FIRST_REST_MM = 84;
+const LEAST_PLAN_MM = 90;
+/** Left free under it, millimetres. */
+const UNDER_MM = 2.2;
 
-/** Where the line runs and how high it is: plan to scale, legend and profile. */
+/** Where the line runs and how high it is: plan to scale, and the profile under it station for station. */
 export function BuildPlanSheet(frame: SheetFrame) {
-  return (
-    <Sheet
-      {...frame}
-      name="Build plan and profile"
-      pieces={({ widthMm }) => [<Plan of={frame.of} widthMm={widthMm} />]}
-    />
-  );
+  const rest = useRef<HTMLDivElement>(null);
+  const [restMm, setRestMm] = useState(FIRST_REST_MM);
+  useLayoutEffect(() => {
+    const box = rest.current?.getBoundingClientRect();
+    if (!box) return;
+    const nowMm = (box.height / box.width) * COLUMN_MM;
+    setRestMm((was) => (Math.abs(was - nowMm) < 0.3 ? was : nowMm));
+  });
+  const pages = ({ widthMm, heightMm }: Room) => {
+    const planMm = Math.max(LEAST_PLAN_MM, heightMm - restMm - UNDER_MM);
+    const { plan, line, system } = frame.of;
+    const frames = planFrames(plan, line, { widthMm, heightMm: planMm }, system);
+    return frames.map((each, index) => (
+      <div key={index}>
+        <PlanDrawing
+          of={frame.of}
+          frame={each}
+          before={index > 0 ? index : null}
+          after={index + 1 < frames.length ? index + 2 : null}
+        />
+        <div ref={index === 0 ? rest : null}>
+          <PlanKey of={frame.of} />
+          <ProfileKey of={frame.of} />
+          <ProfileStrip of={frame.of} fromM={each.fromM} toM={each.toM} widthPx={WIDTH_PX} />
+          <p class="plan-note">{NOT_PLACED}</p>
+        </div>
+      </div>
+    ));
+  };
+  return <Sheet {...frame} name="Build plan and profile" pieces={pages} />;
 }
 
-function Plan({ of: { plan, line, system }, widthMm }: { of: Exported; widthMm: number }) {
-  const { limitM } = plan.practice;
-  const waterNote =
-    plan.water.by === "stage" ? `at stage ${formatLength(plan.water.stageM, system, 2)}` : "";
+function PlanKey({ of: { plan, line, system } }: { readonly of: Exported }) {
+  const key = planKey(plan, system);
   return (
-    <>
-      <PlanDrawing plan={plan} line={line} system={system} room={{ widthMm, heightMm: PLAN_MM }} />
-      <ul class="sheet-legend">
-        {[0, 1, 2, 3, 4].map((index) => (
+    <ul class="plan-key">
+      <li>
+        <strong>{system === "us" ? "2.4" : "0.73"}</strong> {key.height}
+      </li>
+      <li>
+        <strong>8 c</strong> {key.courses}
+      </li>
+      {line.totals.lengthByClassM
+        .flatMap((lengthM, index) => (lengthM > 0 ? [index] : []))
+        .map((index) => (
           <li key={index}>
-            <ClassSwatch index={index} /> {classWords(index, limitM, system)}
+            <ClassSwatch index={index} /> {classWords(index, plan.practice.limitM, system)}
           </li>
         ))}
-        {edgedSections(line).map(({ section, name, pattern }) => (
-          <li key={section}>
-            <EdgeSwatch pattern={pattern} /> {name}
-          </li>
-        ))}
-      </ul>
-      <div class="sheet-whole">
-        <h2>Profile</h2>
-        <ProfileDrawing
-          line={line}
-          limitM={limitM}
-          unitSystem={system}
-          widthPx={Math.floor(widthMm * MM_PX)}
-          heightPx={PROFILE_PX}
-          waterNote={waterNote}
-          marks={lineMarks(line, tracedLine.value, plan, system)}
-        />
-      </div>
-    </>
+      {edgedSections(line).map(({ section, name, pattern }) => (
+        <li key={section}>
+          <EdgeSwatch pattern={pattern} /> {name}
+        </li>
+      ))}
+      <li>
+        <strong>H1</strong> tie corner
+      </li>
+    </ul>
   );
 }

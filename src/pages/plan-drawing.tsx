@@ -1,39 +1,44 @@
 import "./plan-drawing.css";
-import type { Position } from "geojson";
 import { useId } from "preact/hooks";
+import type { Exported } from "../../shared/exports/exported.ts";
 import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
-import type { LonLat, Plan } from "../../shared/plan.ts";
+import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import type { UnitSystem } from "../../shared/units.ts";
+import { matchWords } from "../../shared/words/build-sheet.ts";
 import { classLook } from "../drawing/class-bar.tsx";
-import { stationMarks } from "../drawing/line/station-marks.ts";
+import { beside, spotAt } from "../drawing/line/along.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
-import type { Box } from "../drawing/place-labels.ts";
-import { PlanBuildings } from "./plan-buildings.tsx";
-import { type PlanFrame, planFrame } from "./plan-frame.ts";
-import { pathOf, pathOfShape } from "./plan-paths.ts";
+import type { Obstacle } from "../drawing/place-labels.ts";
+import type { PlanFrame } from "./plan-frame.ts";
+import { obstacleAt, placeWords } from "./plan-labels.ts";
+import { pathOf, pathOfShape, type Spot } from "./plan-paths.ts";
 import { nameBoxes, PlanReaches } from "./plan-reaches.tsx";
-import { NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
+import { FlowArrow, NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
+import { planLabels, stationsOn, toeAt } from "./plan-wishes.ts";
+import { WordsDrawing } from "./plan-words-drawing.tsx";
 
 interface PlanDrawingProps {
-  readonly plan: Plan;
-  readonly line: SizedLine;
-  readonly system: UnitSystem;
-  /** Most room on the paper, millimetres. */
-  readonly room: { readonly widthMm: number; readonly heightMm: number };
+  readonly of: Exported;
+  readonly frame: PlanFrame;
+  /** Pages that the line goes on, if it does: where it comes from and where it goes to. */
+  readonly before: number | null;
+  readonly after: number | null;
 }
 
-const PX_MM = 25.4 / 96;
-const TICK_MM = 1.6;
-const LABEL_MM = 5;
-/** Half the width of a station's label, and its height, millimetres. */
-const LABEL_HALF_MM = 4;
-const LABEL_HIGH_MM = 2.4;
+const TICK_MM = 1.2;
+/** Room of the corners of the drawing that north arrow and scale take, millimetres. */
+const NORTH = { left: 0, top: 0, right: 11, bottom: 17 };
+const FLOW_MM = { width: 34, height: 12 };
+const SCALE_MM = { width: 48, height: 10 };
 
-/** The line on the ground, to scale: base width by height class, stations, buildings, no-go areas, north and scale. */
-export function PlanDrawing({ plan, line, system, room }: PlanDrawingProps) {
-  const frame = planFrame(plan, line, room, system);
-  const { widthMm, heightMm } = frame;
+/** The levee on the ground, to scale: toes, stations with height and courses, buildings with tie corners, sump. */
+export function PlanDrawing({ of, frame, before, after }: PlanDrawingProps) {
+  const { plan, line } = of;
+  const { widthMm, heightMm, toSpot } = frame;
+  const id = useId();
+  const placed = placeWords(planLabels(of, frame), obstacles(of, frame), {
+    ...{ left: 0, top: 0, right: widthMm, bottom: heightMm },
+  });
   return (
     <svg
       class="plan-drawing"
@@ -43,24 +48,87 @@ export function PlanDrawing({ plan, line, system, room }: PlanDrawingProps) {
       role="img"
       aria-label={`Plan of ${line.name}, ${frame.scale.words}, north up`}
     >
-      <Site plan={plan} frame={frame} />
-      <Levee plan={plan} line={line} frame={frame} />
-      <PlanReaches line={line} side={waterSideIn(plan, line.id)} frame={frame} />
-      <PlanBuildings structures={plan.structures} frame={frame} system={system} />
-      <Stations plan={plan} line={line} frame={frame} system={system} />
-      <NorthArrow xMm={widthMm - 7} yMm={9} />
-      <ScaleBar scale={frame.scale} xMm={4} yMm={heightMm - 4} />
+      <clipPath id={`${id}-page`}>
+        <rect width={widthMm} height={heightMm} />
+      </clipPath>
+      <g clip-path={`url(#${id}-page)`}>
+        <NoGo plan={plan} frame={frame} id={id} />
+        {plan.structures.map(({ id: key, outline }) => (
+          <path key={key} class="plan-building" d={pathOf(outline, toSpot, true)} />
+        ))}
+        <Levee plan={plan} line={line} frame={frame} id={id} />
+        <PlanReaches line={line} side={waterSideIn(plan, line.id)} frame={frame} />
+        <Ticks of={of} frame={frame} />
+        <TieCorners plan={plan} frame={frame} />
+        <Sump line={line} frame={frame} />
+        <MatchLine of={of} frame={frame} atM={frame.fromM} page={before} />
+        <MatchLine of={of} frame={frame} atM={frame.toM} page={after} />
+        {placed.map((each) => (
+          <WordsDrawing key={each.label.key} placed={each} />
+        ))}
+      </g>
+      <NorthArrow xMm={5} yMm={8} />
+      <FlowArrow flow={plan.flow} toSpot={toSpot} xMm={16} yMm={heightMm - 5} />
+      <ScaleBar scale={frame.scale} xMm={widthMm - SCALE_MM.width + 2} yMm={heightMm - 1} />
     </svg>
   );
+}
+
+/** What no label may cover: the levee, the corner marks and sump, the reaches' names, the arrows and the scale. */
+function obstacles({ plan, line }: Exported, frame: PlanFrame): Obstacle[] {
+  const { widthMm, heightMm, toSpot } = frame;
+  const levee: Obstacle[] = [];
+  const { chainageM } = line.walk;
+  const stepM = 0.8 * frame.scale.mPerMm;
+  let lastM = -Infinity;
+  for (const m of chainageM) {
+    if (m - lastM < stepM) continue;
+    lastM = m;
+    const spot = spotAt(line.walk, m)!;
+    for (const across of [spot.toeLeftM, 0, -spot.toeRightM]) {
+      levee.push(obstacleAt(toSpot(beside(spot, across)), 0.5));
+    }
+  }
+  const names = nameBoxes({ line, side: waterSideIn(plan, line.id), frame });
+  const walls = plan.structures.flatMap(({ outline }) => wallSpots(outline.map(toSpot)));
+  const inside = line.holding?.inside;
+  return [
+    ...levee,
+    ...walls.map((spot) => obstacleAt(spot, 0.5, 40)),
+    ...plan.structures.flatMap(({ outline }) => outline.map((at) => obstacleAt(toSpot(at), 0.8))),
+    ...(inside ? [obstacleAt(toSpot(inside.lowestAt), 1.8)] : []),
+    ...names.map((box) => ({ ...box, cost: Infinity })),
+    { ...NORTH, cost: Infinity },
+    {
+      ...{ left: 0, right: FLOW_MM.width, top: heightMm - FLOW_MM.height, bottom: heightMm },
+      cost: Infinity,
+    },
+    {
+      ...{ left: widthMm - SCALE_MM.width, right: widthMm },
+      ...{ top: heightMm - SCALE_MM.height, bottom: heightMm, cost: Infinity },
+    },
+  ];
+}
+
+function wallSpots(spots: readonly Spot[]): Spot[] {
+  return spots.flatMap((from, i) => {
+    const to = spots[(i + 1) % spots.length]!;
+    const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]));
+    return Array.from({ length: steps }, (_, k): Spot => {
+      const share = k / steps;
+      return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
+    });
+  });
 }
 
 interface PartProps {
   readonly plan: Plan;
   readonly frame: PlanFrame;
+  /** Begins the ids of this drawing. */
+  readonly id: string;
 }
 
-function Site({ plan, frame }: PartProps) {
-  const id = useId();
+function NoGo({ plan, frame, id }: PartProps) {
   return (
     <>
       <StripePattern id={`${id}-no-go`} everyMm={2.4} stripeMm={0.25} stripe="plan-no-go-line" />
@@ -76,26 +144,34 @@ function Site({ plan, frame }: PartProps) {
   );
 }
 
-function Levee({ plan, line, frame }: PartProps & { readonly line: SizedLine }) {
-  const id = useId();
-  const alternative = plan.alignments.find((each) => each.id === line.id);
-  const corners = alternative?.corners ?? [];
-  const shapes = leveeShapes(line, plan.practice.limitM).features;
+function Levee({ plan, line, frame, id }: PartProps & { readonly line: SizedLine }) {
+  const corners = plan.alignments.find((each) => each.id === line.id)?.corners ?? [];
+  const shapes = leveeShapes(line, plan.practice.limitM).features.map(
+    ({ properties, geometry }) => ({
+      d: pathOfShape(geometry, frame.toSpot),
+      kind: String(properties?.kind),
+      heightClass: Number(properties?.heightClass),
+    }),
+  );
+  const strips = shapes.filter(({ kind }) => kind === "strip");
   return (
     <>
       <StripePattern id={`${id}-over`} everyMm={1.5} stripeMm={0.85} stripe="hatch-over" />
-      {shapes.map(({ properties, geometry }, index) => {
-        const d = pathOfShape(geometry, frame.toSpot);
-        if (properties?.kind === "strip") {
-          const look = classLook(properties.heightClass as number, id);
-          return <path key={d || index} {...look} d={d} stroke="none" />;
-        }
-        return <path key={d || index} class={`plan-${properties?.kind}`} d={d} />;
-      })}
+      {strips.map(({ d }, index) => (
+        <path key={index} class="plan-toes" d={d} />
+      ))}
+      {strips.map(({ d, heightClass }, index) => (
+        <path key={index} {...classLook(heightClass, id)} d={d} stroke="none" />
+      ))}
+      {shapes
+        .filter(({ kind }) => kind !== "strip")
+        .map(({ d, kind }, index) => (
+          <path key={index} class={`plan-${kind}`} d={d} />
+        ))}
       <path class="plan-centre" d={pathOf(corners, frame.toSpot, line.kind === "ring")} />
       {corners.map((corner) => {
         const [x, y] = frame.toSpot(corner);
-        return <circle key={String(corner)} class="plan-corner" cx={x} cy={y} r="0.8" />;
+        return <circle key={String(corner)} class="plan-corner" cx={x} cy={y} r="1" />;
       })}
     </>
   );
@@ -124,50 +200,63 @@ function StripePattern({ id, everyMm, stripeMm, stripe }: StripePatternProps) {
   );
 }
 
-interface StationsProps {
-  readonly plan: Plan;
-  readonly line: SizedLine;
+interface OnPlanProps {
+  readonly of: Exported;
   readonly frame: PlanFrame;
-  readonly system: UnitSystem;
 }
 
-function Stations({ plan, line, frame, system }: StationsProps) {
-  const side = waterSideIn(plan, line.id);
-  const marks = stationMarks(line, frame.scale.mPerMm * PX_MM, system, side).features;
-  const taken = nameBoxes({ line, side, frame });
+function Ticks({ of: { plan, line, system }, frame }: OnPlanProps) {
+  const inPlace = { plan, line, frame, system, side: waterSideIn(plan, line.id) };
+  const d = stationsOn(inPlace).map(({ chainageM }) => {
+    const { point, away } = toeAt(inPlace, chainageM, "water")!;
+    const [x, y] = away.map((each) => each * TICK_MM) as [number, number];
+    return `M${point[0].toFixed(2)} ${point[1].toFixed(2)}l${x.toFixed(2)} ${y.toFixed(2)}`;
+  });
+  return <path class="plan-tick" d={d.join("")} />;
+}
+
+function TieCorners({ plan, frame }: Omit<PartProps, "id">) {
   return (
     <>
-      {marks.map(({ properties, geometry }) => {
-        const at = (geometry as { coordinates: Position }).coordinates as unknown as LonLat;
-        const [x, y] = frame.toSpot(at);
-        const bearing = ((properties?.bearing as number) * Math.PI) / 180;
-        const [east, south] = [Math.sin(bearing), -Math.cos(bearing)];
-        const [labelX, labelY] = [x + east * LABEL_MM, y + south * (LABEL_MM - 1.4) + 0.9];
-        return (
-          <g key={properties?.text}>
-            <path
-              class="plan-tick"
-              d={`M${x} ${y}l${(east * TICK_MM).toFixed(2)} ${(south * TICK_MM).toFixed(2)}`}
-            />
-            {isFree(taken, labelX, labelY) && (
-              <text class="plan-label" x={labelX} y={labelY} text-anchor="middle">
-                {properties?.text}
-              </text>
-            )}
-          </g>
-        );
-      })}
+      {plan.structures.flatMap(({ id, outline }) =>
+        outline.map((at, i) => {
+          const [x, y] = frame.toSpot(at);
+          return <circle key={`${id} ${i}`} class="plan-tie" cx={x} cy={y} r="0.7" />;
+        }),
+      )}
     </>
   );
 }
 
-/** Whether a station's label stands clear of the names of reaches. */
-function isFree(taken: readonly Box[], xMm: number, yMm: number): boolean {
-  return taken.every(
-    ({ left, right, top, bottom }) =>
-      xMm + LABEL_HALF_MM < left ||
-      xMm - LABEL_HALF_MM > right ||
-      yMm < top ||
-      yMm - LABEL_HIGH_MM > bottom,
+function Sump({ line, frame }: { readonly line: SizedLine; readonly frame: PlanFrame }) {
+  if (!line.holding?.inside) return null;
+  const [x, y] = frame.toSpot(line.holding.inside.lowestAt);
+  return (
+    <g class="plan-sump" transform={`translate(${x.toFixed(2)} ${y.toFixed(2)})`}>
+      <circle r="1.6" />
+      <path d="M-1.1-1.1 1.1 1.1M-1.1 1.1 1.1-1.1" />
+    </g>
+  );
+}
+
+interface MatchLineProps extends OnPlanProps {
+  readonly atM: number;
+  readonly page: number | null;
+}
+
+/** Where the line goes on on another page; nothing where it does not. */
+function MatchLine({ of: { line, system }, frame, atM, page }: MatchLineProps) {
+  const spot = page === null ? null : spotAt(line.walk, atM);
+  if (!spot) return null;
+  const outM = 14 * frame.scale.mPerMm;
+  const [ax, ay] = frame.toSpot(beside(spot, outM));
+  const [bx, by] = frame.toSpot(beside(spot, -outM));
+  return (
+    <>
+      <path class="plan-match" d={`M${ax} ${ay}L${bx} ${by}`} />
+      <text class="plan-label plan-match-words" x={ax} y={ay - 1} text-anchor="middle">
+        {matchWords(atM, page!, system)}
+      </text>
+    </>
   );
 }

@@ -1,49 +1,61 @@
 import type { LonLat, Plan } from "../../shared/plan.ts";
-import { planPlane } from "../../shared/plan-plane.ts";
+import { type PlanPlane, planPlane } from "../../shared/plan-plane.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import type { Spot, ToSpot } from "./plan-paths.ts";
-import { type PlanScale, planScale } from "./plan-scale.ts";
+import type { ToSpot } from "./plan-paths.ts";
+import type { PlanScale } from "./plan-scale.ts";
+import { type PlanWindow, planWindows } from "./plan-windows.ts";
 
+/** One drawing of the plan: north up, to its scale, and the part of the line that it is for. */
 export interface PlanFrame {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly scale: PlanScale;
+  readonly fromM: number;
+  readonly toM: number;
   readonly toSpot: ToSpot;
 }
 
-/** Room for station labels and the toes round the corners, millimetres. */
-const EDGE_MM = 17;
+/** Room for labels beside the line, millimetres. */
+const SIDE_MM = 22;
+const ABOVE_MM = 9;
+/** Samples of the walk looked at to divide a line into pages, at most. */
+const MOST_SAMPLES = 1500;
 
-/** Lays the chosen line and its buildings out to a usual scale, north up, in the middle of the room. */
-export function planFrame(
+/** Lays a line out on as many drawings as it takes in the room given. */
+export function planFrames(
   plan: Plan,
   line: SizedLine,
   room: { readonly widthMm: number; readonly heightMm: number },
   system: UnitSystem,
-): PlanFrame {
-  const corners = plan.alignments.find((each) => each.id === line.id)?.corners ?? [];
-  const shown = [...corners, ...plan.structures.flatMap((each) => [...each.outline])];
-  const plane = planPlane(shown[0]!);
-  const places = shown.map((at) => plane.toPlane(at));
-  const [minX, maxX] = extent(places.map(([x]) => x));
-  const [minY, maxY] = extent(places.map(([, y]) => y));
-  const inner = { widthMm: room.widthMm - 2 * EDGE_MM, heightMm: room.heightMm - 2 * EDGE_MM };
-  const scale = planScale({ widthM: maxX - minX, heightM: maxY - minY }, inner, system);
-  const heightMm = Math.min(room.heightMm, (maxY - minY) / scale.mPerMm + 2 * EDGE_MM);
-  const toSpot = (at: LonLat): Spot => {
-    const [x, y] = plane.toPlane(at);
-    return [
-      room.widthMm / 2 + (x - (minX + maxX) / 2) / scale.mPerMm,
-      heightMm / 2 - (y - (minY + maxY) / 2) / scale.mPerMm,
-    ];
-  };
-  return { widthMm: room.widthMm, heightMm, scale, toSpot };
+): PlanFrame[] {
+  const { lonLat, chainageM } = line.walk;
+  if (chainageM.length === 0) return [];
+  const at = (i: number): LonLat => [lonLat[2 * i]!, lonLat[2 * i + 1]!];
+  const plane = planPlane(at(0));
+  const every = Math.ceil(chainageM.length / MOST_SAMPLES);
+  const path = Array.from(chainageM, (m, i) => {
+    const [x, y] = plane.toPlane(at(i));
+    return { chainageM: m, x, y };
+  }).filter((_, i) => i % every === 0 || i === chainageM.length - 1);
+  const buildings = plan.structures.flatMap(({ outline }) =>
+    outline.map((to) => plane.toPlane(to)),
+  );
+  const inner = { widthMm: room.widthMm - 2 * SIDE_MM, heightMm: room.heightMm - 2 * ABOVE_MM };
+  return planWindows(path, buildings, inner, system).map((window) => frameOf(window, plane, room));
 }
 
-function extent(values: readonly number[]): [number, number] {
-  return values.reduce<[number, number]>(
-    ([least, most], value) => [Math.min(least, value), Math.max(most, value)],
-    [Infinity, -Infinity],
-  );
+function frameOf(
+  { fromM, toM, middle, scale }: PlanWindow,
+  plane: PlanPlane,
+  { widthMm, heightMm }: { readonly widthMm: number; readonly heightMm: number },
+): PlanFrame {
+  const toSpot: ToSpot = (at) => {
+    const [x, y] = plane.toPlane(at);
+    return [
+      widthMm / 2 + (x - middle[0]) / scale.mPerMm,
+      heightMm / 2 - (y - middle[1]) / scale.mPerMm,
+    ];
+  };
+  return { widthMm, heightMm, scale, fromM, toM, toSpot };
 }

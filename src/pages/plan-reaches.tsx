@@ -15,7 +15,7 @@ interface PlanReachesProps {
 }
 
 const EDGE_MM = 0.6;
-const TYPE_MM = 2.6;
+const TYPE_MM = 3.2;
 
 /** Reaches that are built otherwise, on paper: their edges, their ends and their names. */
 export function PlanReaches({ line, side, frame }: PlanReachesProps) {

@@ -37,6 +37,9 @@ async function stringsOf(pages: Page): Promise<string[]> {
   });
 }
 
+/** The plan's number as the pages in either system of units have it. */
+const numbers = new Set<string>();
+
 describe.each(["us", "metric"] as const)("the pages in %s units", (system) => {
   beforeAll(async () => {
     const units = page.locator('input[name="unit-system"]');
@@ -52,10 +55,10 @@ describe.each(["us", "metric"] as const)("the pages in %s units", (system) => {
     const sheets = [...new Set(heads)];
     expect(sheets).toEqual(sheets.map((_, n) => `Sheet ${n + 1} of ${sheets.length}`));
     expect(sheets.length).toBe(6);
-    const numbers = await page.locator(".title-cells dd:first-of-type strong").allTextContents();
-    const first = page.locator(".title-cells").first().locator("strong").first();
-    expect(await first.textContent()).toMatch(/^[0-9A-F]{4}-[0-9A-F]{2}$/);
-    expect(numbers.filter((each) => /-[0-9A-F]{2}$/.test(each)).length).toBe(heads.length);
+    const written = page.locator(".title-cells > div:first-child strong");
+    for (const number of await written.allTextContents()) numbers.add(number);
+    expect(await written.count()).toBe(heads.length);
+    expect([...numbers].join()).toMatch(/^[0-9A-F]{4}-[0-9A-F]{2}$/);
     const over = await page.locator(".sheet-body").evaluateAll((bodies) =>
       bodies.map((body) => {
         const last = body.lastElementChild!.getBoundingClientRect();
@@ -74,6 +77,19 @@ describe.each(["us", "metric"] as const)("the pages in %s units", (system) => {
       /^If the levee fails, water comes suddenly and fast, up to .* deep at/,
     );
     expect(others).toEqual(CAUTIONS.map(({ short }) => short));
+  });
+
+  it("draw the plan at the scale that it states", async () => {
+    const bar = page.locator(".plan-bar").first();
+    const [lengthM, widthPx, words] = await bar.evaluate((element) => [
+      Number(element.getAttribute("data-length-m")),
+      (element as SVGGraphicsElement).getCTM()!.a * (element as SVGGraphicsElement).getBBox().width,
+      element.parentElement!.textContent ?? "",
+    ]);
+    const toPx = 96 / 0.0254;
+    const feet = /1 in = (\d+) ft/.exec(words)?.[1];
+    const ratio = feet ? Number(feet) * 12 : Number(/1 : (\d+)/.exec(words)![1]);
+    expect(widthPx / ((lengthM / ratio) * toPx)).toBeCloseTo(1, 2);
   });
 
   it("use the trade's words, promise nothing, and have no figure of the other units", async () => {

@@ -11,7 +11,6 @@ import type { UnitSystem } from "../../shared/units.ts";
 import { CAUTIONS } from "../../shared/words/cautions.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { buildSequenceCsv } from "../../src/pages/build-sequence-table.ts";
-import { planScale } from "../../src/pages/plan-scale.ts";
 import { surveyFeet } from "../helpers/exported-line.ts";
 import { groundOf, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
@@ -305,26 +304,5 @@ describe("half widths, the height limit and what is not known", () => {
     expect(bases.every(({ geometry }) => geometry.type === "Polygon")).toBe(true);
     const gaps = featuresOf(text, "no elevation data");
     expect(gaps.length).toBeGreaterThan(0);
-  });
-});
-
-describe("the scale of the plan on paper", () => {
-  it.each([
-    [{ widthM: 80, heightM: 40 }, "metric", "1 : 500", 0.5],
-    [{ widthM: 81, heightM: 40 }, "metric", "1 : 600", 0.6],
-    [{ widthM: 10, heightM: 200 }, "metric", "1 : 2000", 2],
-  ] as const)(
-    "%o in 160 x 100 mm is drawn at the next usual scale",
-    (site, system, words, mPerMm) => {
-      const scale = planScale(site, { widthMm: 160, heightMm: 100 }, system);
-      expect(scale.words).toBe(words);
-      expect(scale.mPerMm).toBeCloseTo(mPerMm, 9);
-    },
-  );
-
-  it("is in feet to the inch for feet: 100 m in 160 mm need 52.1 ft to the inch, so 60 ft", () => {
-    const scale = planScale({ widthM: 100, heightM: 1 }, { widthMm: 160, heightMm: 100 }, "us");
-    expect(scale.words).toBe("1 in = 60 ft");
-    expect(scale.mPerMm).toBeCloseTo((60 * FOOT_M) / 25.4, 9);
   });
 });

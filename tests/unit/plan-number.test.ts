@@ -78,8 +78,8 @@ describe("the number of a plan", () => {
     expect(read.ok && numberOf(read.value.plan)).toBe(number);
   });
 
-  it("does not count the title, the people or the leave stage", () => {
-    const practice = { ...plan.practice, people: 12 };
+  it("does not count the title, the people, the leave stage, or the station interval that goes with the units", () => {
+    const practice = { ...plan.practice, people: 12, stationIntervalM: 10 };
     expect(numberOf({ ...plan, title: "Other", practice, leave: null })).toBe(number);
   });
 });

@@ -1,6 +1,5 @@
 import { useId } from "preact/hooks";
 import type { Check, SizedLine } from "../../../shared/sizing-types.ts";
-import type { UnitSystem } from "../../../shared/units.ts";
 import "./profile.css";
 import type { LineTime } from "../../../shared/time/types.ts";
 import { Hatches } from "../hatches.tsx";
@@ -14,71 +13,10 @@ import type { ProfileMoment } from "./moment.ts";
 import { nearestSample } from "./picked-samples.ts";
 import { placedMarks } from "./placed-marks.ts";
 import { Axes, ScreenAxes } from "./profile-axes.tsx";
-import { type ProfileFrame, profileFrame, scaleNote } from "./profile-frame.ts";
+import type { ProfileFrame } from "./profile-frame.ts";
 import { profileLabels } from "./profile-labels.ts";
-import { lanesPx, profileLanes } from "./profile-lanes.ts";
+import { profileLanes } from "./profile-lanes.ts";
 import { profilePaths } from "./profile-paths.ts";
-import { wholeLine } from "./profile-stretch.ts";
-
-interface ProfileDrawingProps {
-  readonly line: SizedLine;
-  readonly limitM: number;
-  readonly unitSystem: UnitSystem;
-  readonly widthPx: number;
-  readonly heightPx: number;
-  /** Added to the water's label, e.g. "at stage 31.4 ft". */
-  readonly waterNote?: string;
-  readonly marks?: readonly LineMark[];
-}
-
-/**
- * The whole line drawn along its length, for paper: its scale is written on it, and how to read the order of the
- * work. Lanes are drawn beyond the height asked for.
- */
-export function ProfileDrawing(props: ProfileDrawingProps) {
-  const { line, limitM, waterNote = "", heightPx, marks = [] } = props;
-  const time = line.time ?? null;
-  const stretch = wholeLine(line.totals.lengthM);
-  const underPx = lanesPx(line, { time, hour: null }, heightPx);
-  const roomPx = heightPx - 16 + underPx;
-  const frame = profileFrame({ ...props, stretch, heightPx: roomPx, underPx });
-  const notes = readingNotes(time, marks);
-  return (
-    <div class="profile-sheet">
-      <p class="profile-scale">{sentence(scaleNote(frame.exaggeration))}</p>
-      <ProfilePicture
-        frame={frame}
-        line={line}
-        limitM={limitM}
-        waterNote={waterNote}
-        marks={marks}
-        time={time}
-      />
-      {notes.length > 0 && <p class="profile-notes">{sentence(notes.join("; "))}.</p>}
-    </div>
-  );
-}
-
-/** How to read what else stands on a printed profile. */
-function readingNotes(time: LineTime | null, marks: readonly LineMark[]): string[] {
-  const notes: string[] = [];
-  if (marks.some(({ kind }) => kind === "over")) {
-    notes.push("numbers on the top of levee: where a rising river overtops first");
-  }
-  if (marks.some(({ kind }) => kind === "weakest")) notes.push("diamond: lowest factor");
-  if (time && time.stretches.length > 0) {
-    const tones =
-      time.startAt === null
-        ? ""
-        : " (dashed: tight, gray: under the freeboard before done, dark: overtopped before done)";
-    notes.push(`build sequence: stretches as they are built${tones}`);
-  }
-  return notes;
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
 
 interface ProfilePictureProps {
   readonly frame: ProfileFrame;
