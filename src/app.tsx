@@ -10,6 +10,7 @@ import { plan } from "./document/store.ts";
 import { openAny } from "./live/actions.ts";
 import { announced } from "./live/announced.ts";
 import { fieldOpen, leaveField } from "./live/field.ts";
+import { leaveLesson, lessonOpen } from "./live/lesson.ts";
 import { reportOf } from "./live/report.ts";
 import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
@@ -44,6 +45,7 @@ const leavePages = () => {
 
 const NOTHING = {};
 const loadField = async () => (await import("./field/field-room.tsx")).FieldRoom;
+const loadLesson = async () => (await import("./lesson/lesson-room.tsx")).LessonRoom;
 
 /** The room under the map on a narrow screen; `none` gives the map all of it. */
 type Panel = "worksheet" | "profile" | "section" | "none";
@@ -68,13 +70,14 @@ export function App() {
   }, [asked]);
   const printing = pagesOpen.value;
   const inField = fieldOpen.value;
+  const inLesson = lessonOpen.value;
   return (
     <>
       <div
         class="shell"
         data-panel={panel}
         data-lines={plan.value.alignments.length > 0 ? "some" : "none"}
-        inert={printing || inField}
+        inert={printing || inField || inLesson}
         style={profileShareStyle()}
       >
         <a class="skip" href="#worksheet">
@@ -128,6 +131,9 @@ export function App() {
       )}
       {inField && (
         <Part what="the field views" load={loadField} props={NOTHING} onLeave={leaveField} />
+      )}
+      {inLesson && (
+        <Part what="the lesson" load={loadLesson} props={NOTHING} onLeave={leaveLesson} />
       )}
       <MakeupPopover />
       <Announcer />

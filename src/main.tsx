@@ -45,6 +45,7 @@ function loadAhead(): void {
   void Promise.allSettled([
     import("./pages/pages-room.tsx"),
     import("./field/field-room.tsx"),
+    import("./lesson/lesson-room.tsx"),
     import("qr"),
     import("qr/decode.js"),
     import("./map/found-difference.ts"),

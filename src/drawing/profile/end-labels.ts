@@ -41,11 +41,16 @@ export function endLabels(line: SizedLine, frame: ProfileFrame, waterWords: stri
 }
 
 /** Labels in their order, moved down off the one above; those that leave no room at the foot push that one up. */
-function apart(labels: readonly EndLabel[], topPx: number, bottomPx: number): EndLabel[] {
+export function apart<Label extends { readonly y: number }>(
+  labels: readonly Label[],
+  topPx: number,
+  bottomPx: number,
+  apartPx = APART_PX,
+): Label[] {
   const ys: number[] = [];
-  for (const { y } of labels) ys.push(Math.max(y, topPx, (ys.at(-1) ?? -Infinity) + APART_PX));
+  for (const { y } of labels) ys.push(Math.max(y, topPx, (ys.at(-1) ?? -Infinity) + apartPx));
   for (let i = ys.length - 1; i >= 0; i--) {
-    ys[i] = Math.min(ys[i]!, (ys[i + 1] ?? bottomPx + APART_PX) - APART_PX);
+    ys[i] = Math.min(ys[i]!, (ys[i + 1] ?? bottomPx + apartPx) - apartPx);
   }
   return labels.map((label, i) => ({ ...label, y: ys[i]! }));
 }

@@ -61,18 +61,7 @@ export function SectionDrawing(props: SectionDrawingProps) {
       <path class="section-water" d={paths.water} />
       <path class="section-earlier" d={paths.earlier} />
       <Fills id={id} fills={paths.fills} />
-      {paths.bags.map(({ level, plain, shaded }) =>
-        level === 4 ? (
-          <g key={level} class="section-bag section-bag-over">
-            <path d={plain + shaded} fill={`url(#${id}-over)`} />
-          </g>
-        ) : (
-          <g key={level} class={`section-bag section-bag-${level + 1}`}>
-            <path d={plain} />
-            <path class="section-bag-shaded" d={shaded} />
-          </g>
-        ),
-      )}
+      <SectionBags id={id} bags={paths.bags} />
       <path class="section-soil" d={paths.soil} />
       {paths.gaps.map(([left, right]) => (
         <rect
@@ -104,6 +93,32 @@ export function SectionDrawing(props: SectionDrawingProps) {
       <Verdict cross={cross} frame={frame} />
       {over?.(frame, labels)}
     </svg>
+  );
+}
+
+interface SectionBagsProps {
+  /** Of the {@link Hatches} in the drawing. */
+  readonly id: string;
+  readonly bags: SectionPaths["bags"];
+}
+
+/** The bags in the colors of their height, hatched over the limit. */
+export function SectionBags({ id, bags }: SectionBagsProps) {
+  return (
+    <>
+      {bags.map(({ level, plain, shaded }) =>
+        level === 4 ? (
+          <g key={level} class="section-bag section-bag-over">
+            <path d={plain + shaded} fill={`url(#${id}-over)`} />
+          </g>
+        ) : (
+          <g key={level} class={`section-bag section-bag-${level + 1}`}>
+            <path d={plain} />
+            <path class="section-bag-shaded" d={shaded} />
+          </g>
+        ),
+      )}
+    </>
   );
 }
 

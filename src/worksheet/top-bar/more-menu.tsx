@@ -7,6 +7,7 @@ import { openAny, savePlan } from "../../live/actions.ts";
 import { baseMap } from "../../live/base-map.ts";
 import { openField } from "../../live/field.ts";
 import { ground } from "../../live/ground.ts";
+import { openLesson } from "../../live/lesson.ts";
 import { startNewPlan } from "../../live/new-plan.ts";
 import { askNextBuilding } from "../../live/next-building.ts";
 import { loadNewVersion, offlineState } from "../../live/offline.ts";
@@ -45,6 +46,7 @@ export function MoreMenu() {
         <MenuItem disabled={!chosenLine.value} onChoose={openField}>
           Field views
         </MenuItem>
+        <MenuItem onChoose={openLesson}>Lesson: slope, height, bags</MenuItem>
         <hr />
         <UnitSwitch />
         <MenuItem hint={theme.value === "dark" ? "on" : "off"} onChoose={flipTheme}>

@@ -2,6 +2,7 @@ import { neighbourOf } from "../../document/edits/alternatives.ts";
 import { plan, redo, undo } from "../../document/store.ts";
 import { chooseAlternative, savePlan } from "../../live/actions.ts";
 import { fieldOpen } from "../../live/field.ts";
+import { lessonOpen } from "../../live/lesson.ts";
 import { flipTheme, pagesOpen, showAll, tool, unitSystem } from "../../live/screen.ts";
 import { leaveMoment, momentH } from "../../live/time-now.ts";
 import { chooseUnits } from "../../live/units-choice.ts";
@@ -117,10 +118,11 @@ function isTyping(event: KeyboardEvent): boolean {
   return target instanceof HTMLElement && /^(?:textarea|select)$/i.test(target.tagName);
 }
 
-/** Runs the shortcut a key asks for. While text is typed, and over a dialog, the pages or the field views, it leaves keys alone. */
+/** Runs the shortcut a key asks for. While text is typed, and over a dialog, the pages, the field views or the lesson, it leaves keys alone. */
 export function runShortcut(event: KeyboardEvent): void {
   if (event.defaultPrevented || isTyping(event)) return;
-  if (pagesOpen.value || fieldOpen.value || document.querySelector("dialog[open]")) return;
+  const isCovered = pagesOpen.value || fieldOpen.value || lessonOpen.value;
+  if (isCovered || document.querySelector("dialog[open]")) return;
   const shortcut = SHORTCUTS.find((each) => each.fits(event));
   if (!shortcut) return;
   event.preventDefault();
