@@ -14,7 +14,7 @@ import { leaveLesson, lessonOpen } from "./live/lesson.ts";
 import { reportOf } from "./live/report.ts";
 import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
-import { mapPicture } from "./map/map-picture.ts";
+import { mapPicture, mapWidthM } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
 import { ProfileEdge, profileShareStyle } from "./profile/profile-edge.tsx";
 import { ProfileRoom } from "./profile/profile-room.tsx";
@@ -37,7 +37,9 @@ import { runShortcut } from "./worksheet/top-bar/shortcuts.ts";
 import { TopBar } from "./worksheet/top-bar/top-bar.tsx";
 import { Worksheet } from "./worksheet/worksheet.tsx";
 
-const MAP_FOR_PAGES = { map: { isLost: isPictureLost, picture: mapPicture } };
+const MAP_FOR_PAGES = {
+  map: { isLost: isPictureLost, picture: mapPicture, widthM: mapWidthM },
+};
 const loadPages = async () => (await import("./pages/pages-room.tsx")).PagesRoom;
 const leavePages = () => {
   pagesOpen.value = false;

@@ -2,7 +2,7 @@ import { lengthUnit } from "../units.ts";
 import { DISCLAIMER } from "../words/cautions.ts";
 import { leaveWords } from "../words/leave.ts";
 import { mustFixLead, mustFixOf, shortCautions } from "../words/line-state.ts";
-import { type Cell, csvText } from "./csv.ts";
+import { type Cell, csvText, type WriteRows } from "./csv.ts";
 import type { Exported, Named } from "./exported.ts";
 import { lineFacts } from "./line-state.ts";
 
@@ -15,12 +15,14 @@ const WHO = ["site", "line_letter", "line"];
  * and figures of what must be fixed, SI, as JSON.
  * @param kind what a record is called in `row`
  * @param head names of a record's columns, also where there are none
+ * @param write makes text of the rows; CSV when left out
  */
 export function recordsCsv(
   exported: Exported,
   kind: string,
   head: readonly string[],
   records: readonly Named[],
+  write: WriteRows = csvText,
 ): string {
   const { plan, checks, system } = exported;
   const facts = lineFacts(exported);
@@ -36,7 +38,7 @@ export function recordsCsv(
     ...[row, ...cells(WHO), note, ...blanks],
     ...[...cells(about), finding],
   ];
-  return csvText([
+  return write([
     [...["row", ...WHO, "note", ...head], ...[...about, "finding"]],
     ...(mustFix.length > 0 ? [noted("Must fix", mustFixLead(mustFix.length))] : []),
     ...mustFix.map(({ what, remedy, finding }) =>

@@ -6,6 +6,7 @@ import { lineStakes, type Stake } from "../stakes/stakes.ts";
 import { rodReading, shownInstrument } from "../survey/rod.ts";
 import { lengthIn, lengthUnit } from "../units.ts";
 import { foundWords, groundFromWords, tapeFigure } from "../words/stake-place.ts";
+import type { WriteRows } from "./csv.ts";
 import { drawingGrid } from "./drawing-grid.ts";
 import type { Exported, Named } from "./exported.ts";
 import { recordsCsv } from "./records-csv.ts";
@@ -56,11 +57,13 @@ function placeFigures(station: Station, { plan, line, system }: Exported): Named
 
 /**
  * The stakes of a line as CSV: one record a station; cells without elevation data are empty. East and north are on
- * the grid of the elevation data; where that is in degrees, on the UTM zone of the place.
+ * the grid of the elevation data; where that is in degrees, on the UTM zone of the place. `write` makes text of the
+ * rows otherwise than as CSV.
  */
 export async function stakesCsv(
   exported: Exported,
   toGrid: (places: readonly LonLat[]) => Promise<OnGrid>,
+  write?: WriteRows,
 ): Promise<string> {
   const { line, system, plan } = exported;
   const columns = stationColumns(line);
@@ -74,7 +77,7 @@ export async function stakesCsv(
       ...grid[i],
     }),
   );
-  return recordsCsv(exported, "Stake", Object.keys(records[0] ?? {}), records);
+  return recordsCsv(exported, "Stake", Object.keys(records[0] ?? {}), records, write);
 }
 
 async function gridFigures(

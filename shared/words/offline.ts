@@ -6,8 +6,8 @@ export type OfflineState = "ready" | "fetching" | "not-here";
 /** The same in one line. */
 export const OFFLINE_WORDS: Readonly<Record<OfflineState, string>> = {
   ready: "Starts without a network: yes",
-  fetching: "Starts without a network: not yet, files are being fetched",
-  "not-here": "Starts without a network: no, this browser or address does not keep the program",
+  fetching: "Starts without a network: not yet",
+  "not-here": "Starts without a network: not at this address",
 };
 
 /** That a newer version of the program is fetched and waits. */

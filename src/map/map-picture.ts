@@ -3,6 +3,12 @@ import { theme } from "../live/screen.ts";
 import { readColours } from "./colours.ts";
 import { colours } from "./colours-now.ts";
 import { bothMaps } from "./the-map.ts";
+import { view } from "./view.ts";
+
+/** Metres from the left edge of the map to its right one, as it stands. */
+export function mapWidthM(): number {
+  return view.peek().metresPerPx * bothMaps()[0]!.getCanvas().clientWidth;
+}
 
 /** How long the map may take to draw itself before it is taken as it is, milliseconds. */
 const PATIENCE_MS = 15_000;

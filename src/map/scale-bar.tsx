@@ -1,4 +1,4 @@
-import { lengthFrom, lengthUnit } from "../../shared/units.ts";
+import { scaleLength } from "../../shared/scale-length.ts";
 import { ground } from "../live/ground.ts";
 import { unitSystem } from "../live/screen.ts";
 import { view } from "./view.ts";
@@ -10,9 +10,8 @@ export function ScaleBar() {
   const system = unitSystem.value;
   const { metresPerPx } = view.value;
   if (!ground.value) return null;
-  const length = roundDown(WIDEST_PX * metresPerPx * (1 / lengthFrom(1, system)));
-  const widthPx = lengthFrom(length, system) / metresPerPx;
-  const label = `${length.toLocaleString("en-US")} ${lengthUnit(system)}`;
+  const { lengthM, label } = scaleLength(WIDEST_PX * metresPerPx, system);
+  const widthPx = lengthM / metresPerPx;
   return (
     <div
       class="map-scale"
@@ -24,11 +23,4 @@ export function ScaleBar() {
       <span>{label}</span>
     </div>
   );
-}
-
-/** The largest of 1, 2, 5, 10 ... that is not above a value. */
-function roundDown(value: number): number {
-  const power = 10 ** Math.floor(Math.log10(value));
-  const step = [5, 2, 1].find((each) => each * power <= value) ?? 1;
-  return Number((step * power).toPrecision(1));
 }

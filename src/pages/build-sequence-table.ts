@@ -1,3 +1,4 @@
+import type { WriteRows } from "../../shared/exports/csv.ts";
 import type { Exported, Named } from "../../shared/exports/exported.ts";
 import { recordsCsv } from "../../shared/exports/records-csv.ts";
 import { hourText } from "../../shared/time/clock.ts";
@@ -7,13 +8,13 @@ import { crewName, ON_HOLD, stepName } from "../../shared/words/crew-parts.ts";
 import { mostSettlingFigure } from "../../shared/words/settling.ts";
 
 /** The build sequence as CSV: crew by crew, times as the forecast writes them (ISO 8601), levels at the gauge. */
-export function buildSequenceCsv(exported: Exported, time: LineTime): string {
+export function buildSequenceCsv(exported: Exported, time: LineTime, write?: WriteRows): string {
   const { system } = exported;
   const records = time.parts.flatMap((part): Named[] => [
     ...part.holds.map((hold) => holdRecord(part, hold, exported, time)),
     ...part.steps.map((step) => stepRecord(part, step, exported, time)),
   ]);
-  return recordsCsv(exported, "Step", head(system), records);
+  return recordsCsv(exported, "Step", head(system), records, write);
 }
 
 function head(system: UnitSystem): string[] {

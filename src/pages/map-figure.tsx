@@ -9,6 +9,8 @@ export interface MapForPages {
   readonly isLost: ReadonlySignal<boolean>;
   /** A picture of the map as it stands, in the light theme, as a data address. */
   readonly picture: () => Promise<string>;
+  /** Metres across that picture. */
+  readonly widthM: () => number;
 }
 
 interface MapFigureProps {
@@ -56,7 +58,7 @@ function NoMap() {
   );
 }
 
-function tintWords(): string {
+export function tintWords(): string {
   const trace = waterNow.value;
   if (!trace)
     return "Tinted: all ground below the sized-for water, whether or not the river reaches it.";

@@ -1,15 +1,21 @@
+import { useState } from "preact/hooks";
+import { tabText } from "../../shared/exports/csv.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { FILE_FORMATS } from "../../shared/exports/formats.ts";
-import { asFailure } from "../../shared/failure.ts";
-import { tell } from "../document/notices.ts";
+import { asFailure, type Failure, refusalOf } from "../../shared/failure.ts";
+import { loadPart } from "../../shared/load-part.ts";
+import { clipboardRefused, copiedWords } from "../../shared/words/clipboard.ts";
 import { pagesOpen } from "../live/screen.ts";
 import { toGrid } from "../live/to-grid.ts";
+import { FailureText } from "../ui/failure-text.tsx";
 import { Icon } from "../ui/icons.tsx";
 import { Menu, MenuItem } from "../ui/menu.tsx";
 import { buildSequenceCsv } from "./build-sequence-table.ts";
-import { downloadText } from "./download.ts";
+import { download } from "./download.ts";
+import type { MapForPages } from "./map-figure.tsx";
 import { OfficeChoice } from "./office-sheet.tsx";
 import { type PaperName, paper, setPaper } from "./paper.ts";
+import { planPicture } from "./plan-picture.ts";
 
 const PAPERS: readonly PaperName[] = ["A4", "Letter"];
 
@@ -21,36 +27,74 @@ interface Download {
   readonly extension: string;
   /** Media type. */
   readonly type: string;
-  readonly text: () => Promise<string>;
+  readonly content: () => Promise<string | Blob>;
 }
 
-function downloadsOf(of: Exported): readonly Download[] {
+function downloadsOf(of: Exported, map: MapForPages): readonly Download[] {
   const { time } = of.line;
   const formats = FILE_FORMATS.map(({ as, label, what, type, write }) => ({
     ...{ label, what, type, extension: as },
-    text: () => write(of, toGrid),
+    content: () => write(of, toGrid),
   }));
-  if (!time) return formats;
+  const picture = {
+    ...{ label: "Picture of the map, PNG", what: "map", type: "image/png", extension: "png" },
+    content: () => planPicture(map, of),
+  };
+  if (!time) return [...formats, picture];
   const sequence = {
     ...{ label: "Build sequence, CSV", what: "build-sequence", type: "text/csv", extension: "csv" },
-    text: async () => buildSequenceCsv(of, time),
+    content: async () => buildSequenceCsv(of, time),
   };
-  return [...formats.slice(0, 1), sequence, ...formats.slice(1)];
+  return [...formats.slice(0, 1), sequence, ...formats.slice(1), picture];
 }
 
-/** Makes a file and hands it to the person; why it cannot be made is said in a notice. */
-async function download({ plan, alternative }: Exported, file: Download): Promise<void> {
+/** Makes a file and hands it to the person. @returns why it cannot be made */
+async function save({ plan, alternative }: Exported, file: Download): Promise<Failure | null> {
   const { what, extension, type } = file;
   try {
     const name = { title: plan.title, alternative: alternative.name, what, extension, type };
-    downloadText(await file.text(), name);
+    download(await file.content(), name);
+    return null;
   } catch (thrown) {
-    tell("error", asFailure(thrown));
+    return asFailure(thrown);
   }
 }
 
+/** Tables that go to the clipboard, by the words of their buttons. */
+function copiesOf(of: Exported): readonly (readonly [string, () => Promise<string>])[] {
+  const { time } = of.line;
+  const stakes = async () => {
+    const part = await loadPart(
+      "the writer of the stakes",
+      () => import("../../shared/exports/stakes.ts"),
+    );
+    return part.stakesCsv(of, toGrid, tabText);
+  };
+  const sequence = async () => buildSequenceCsv(of, time!, tabText);
+  return [["Stakes", stakes], ...(time ? ([["Build sequence", sequence]] as const) : [])];
+}
+
+/** Puts a table on the clipboard. @returns that it is there, or why not */
+async function copy(label: string, table: () => Promise<string>): Promise<Failure> {
+  try {
+    const text = await table();
+    await navigator.clipboard.writeText(text).catch(() => {
+      throw refusalOf(clipboardRefused());
+    });
+    return copiedWords(label);
+  } catch (thrown) {
+    return asFailure(thrown);
+  }
+}
+
+interface PagesBarProps {
+  readonly of: Exported;
+  readonly map: MapForPages;
+}
+
 /** What can be done with the pages: choose the paper, print, take tables and line as files. */
-export function PagesBar({ of }: { readonly of: Exported }) {
+export function PagesBar({ of, map }: PagesBarProps) {
+  const [said, setSaid] = useState<Failure | null>(null);
   return (
     <div class="sheets-bar" role="toolbar" aria-label="Print">
       <button type="button" class="tool-button" onClick={close}>
@@ -79,12 +123,23 @@ export function PagesBar({ of }: { readonly of: Exported }) {
       <OfficeChoice />
       <span class="sheets-bar-gap" />
       <Menu label="Save as a file" icon="save" text="Save as a file">
-        {downloadsOf(of).map((file) => (
-          <MenuItem key={file.label} icon="save" onChoose={() => void download(of, file)}>
+        {downloadsOf(of, map).map((file) => (
+          <MenuItem key={file.label} icon="save" onChoose={() => void save(of, file).then(setSaid)}>
             {file.label}
           </MenuItem>
         ))}
+        <hr />
+        {copiesOf(of).map(([label, table]) => (
+          <MenuItem key={label} icon="copy" onChoose={() => void copy(label, table).then(setSaid)}>
+            {label}, copied for a spreadsheet
+          </MenuItem>
+        ))}
       </Menu>
+      {said && (
+        <p class="sheets-said" role="status">
+          <FailureText failure={said} system={of.system} />
+        </p>
+      )}
     </div>
   );
 }

@@ -50,7 +50,7 @@ export function PagesRoom({ map }: { readonly map: MapForPages }) {
         <NoPages words={waitingWords(ready)} />
       ) : line && alternative ? (
         <>
-          <PagesBar of={exported(line, alternative)} />
+          <PagesBar of={exported(line, alternative)} map={map} />
           <Sheets line={line} alternative={alternative} map={map} />
         </>
       ) : (

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { type House, openHouse, type Visit } from "../helpers/harness.ts";
@@ -34,6 +35,13 @@ const stores = () =>
     );
   });
 
+/** Opens a menu of the pages' bar, and chooses from it. */
+async function inSheets(menu: string, item: string): Promise<void> {
+  const bar = page.locator(".sheets-bar");
+  await bar.getByRole("button", { name: menu, exact: true }).click();
+  await bar.getByRole("button", { name: item, exact: true }).click();
+}
+
 it("starts without a network, pages and all, from any folder of any file server", async () => {
   const isReady = () =>
     page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.active?.state);
@@ -47,6 +55,38 @@ it("starts without a network, pages and all, from any folder of any file server"
   await openPages(page);
   await page.locator("table").first().waitFor();
   expect(visit.troubles).toEqual([]);
+});
+
+it("makes a picture of the map with its Must fix band, and copies the stakes for a spreadsheet", async () => {
+  await page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+  const [download] = await Promise.all([
+    page.waitForEvent("download"),
+    inSheets("Save as a file", "Picture of the map, PNG"),
+  ]);
+  expect(download.suggestedFilename()).toMatch(/-map\.png$/);
+  const picture = readFileSync(await download.path()).toString("base64");
+  const found = await page.evaluate(async (bytes) => {
+    const image = new Image();
+    image.src = `data:image/png;base64,${bytes}`;
+    await image.decode();
+    const brush = document.createElement("canvas").getContext("2d")!;
+    brush.canvas.width = image.width;
+    brush.canvas.height = image.height;
+    brush.drawImage(image, 0, 0);
+    const { data } = brush.getImageData(0, 0, 1, image.height);
+    const red = Array.from({ length: image.height }, (_, y) => [...data.slice(4 * y, 4 * y + 3)]);
+    return { width: image.width, band: red.filter((rgb) => `${rgb}` === "176,18,63").length };
+  }, picture);
+  expect(found.width).toBeGreaterThanOrEqual(1200);
+  expect(found.band).toBeGreaterThan(30);
+
+  await inSheets("Save as a file", "Stakes, copied for a spreadsheet");
+  await page.getByText("Stakes copied.").waitFor();
+  const text = await page.evaluate(() => navigator.clipboard.readText());
+  const rows = text.split(/\r?\n/).flatMap((row) => (row === "" ? [] : [row.split("\t")]));
+  expect(rows[0]).toContain("top_of_levee_ft");
+  expect(new Set(rows.map((row) => row.length)).size).toBe(1);
+  expect(rows.filter(([kind]) => kind === "Stake").length).toBeGreaterThan(10);
 });
 
 it("keeps the program's own files alone", async () => {

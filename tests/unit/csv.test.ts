@@ -1,7 +1,18 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Cell, csvText } from "../../shared/exports/csv.ts";
+import { type Cell, csvText, tabText } from "../../shared/exports/csv.ts";
 import { readCsv } from "../helpers/read-csv.ts";
+
+describe("rows for the clipboard of a spreadsheet", () => {
+  it("are cells apart by tabs, a line each, whatever is in a cell, and formulas are text", () => {
+    const rows = [
+      ["Barn\tand\r\nyard", null, -1.5],
+      ["=1+1", '"quoted", with a comma', Number.NaN],
+    ];
+    expect(tabText(rows)).toBe('Barn and yard\t\t-1.5\r\n\'=1+1\t"quoted", with a comma\t\r\n');
+    expect(tabText([["\t=cmd|'/c calc'!A0"]])).toBe("' =cmd|'/c calc'!A0\r\n");
+  });
+});
 
 describe("comma-separated text", () => {
   it("follows the rules of RFC 4180, section 2: CRLF, quotes where needed, quotes doubled", () => {
