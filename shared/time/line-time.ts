@@ -47,6 +47,8 @@ interface Job {
   readonly time: TimeSettings;
   readonly stretches: readonly LiftedStretch[];
   readonly sequencer: Sequencer;
+  /** The same with what is on HOLD built, too; null where nothing is. */
+  readonly withHold: Sequencer | null;
   readonly start: Moment | null;
   readonly designM: number;
   /** The likely forecast on the clock of the work; null without one. */
@@ -126,9 +128,13 @@ function jobFor(
   const lengthM = trace.chainageM[trace.count - 1]!;
   const start = startOfWork(time);
   const designM = waterElevationAtGauge(plan.water);
+  const line = { stretches, crews, liftM, marginM, lengthM, closed };
+  const released = stretches.map((each) => ({ ...each, isOnHold: false }));
+  const hasHold = stretches.some(({ isOnHold }) => isOnHold);
   return {
     ...{ time, stretches, start, designM },
-    sequencer: sequencer({ stretches, crews, liftM, marginM, lengthM, closed }),
+    sequencer: sequencer(line),
+    withHold: hasHold ? sequencer({ ...line, stretches: released }) : null,
     river: start && likely && riverFrom(start, likely, designM),
   };
 }
@@ -203,11 +209,12 @@ function waysOutOf({ practice }: Plan, job: Job, { crew, paced }: Work): WaysOut
   const { setUpH, marginM } = time;
   const bagsPerHEach = crewPace(practice, time, 1).slowBagsPerH;
   const dueH = duesBy(job, clock);
-  const needed = (due: typeof dueH) => crew.crews * job.sequencer.leastPace(setUpH, due);
+  const needed = (due: typeof dueH, by = job.sequencer) => by.crews * by.leastPace(setUpH, due);
   return {
     ...waysOut({
       ...{ bags: bagsToLay(stretches), bagsPerHEach, bagsPerH: crew.slowBagsPerH },
       neededByDay: needed(dueH),
+      neededWithHold: job.withHold && needed(dueH, job.withHold),
       neededAlways: needed(duesBy(job, (workedH) => workedH)),
     }),
     peopleAtLeast: peopleAtLeast({ stretches, marginM, setUpH, dueH, bagsPerH: bagsPerHEach }),

@@ -109,6 +109,8 @@ export interface AheadVerdict {
 export interface WaysOut {
   /** Least number of people with whom the build sequence is in time at the slow pace; null when no number does. */
   readonly people: number | null;
+  /** The same with what is on HOLD built, too, should an engineer let it be; null where nothing is on HOLD or no number does. */
+  readonly peopleWithHold: number | null;
   /** No fewer are enough, however they are divided: the bags due by each hour over the hours worked until then. */
   readonly peopleAtLeast: number | null;
   /** Most bags, on ground like this, that the people stated could keep ahead with; null when none. */

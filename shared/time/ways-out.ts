@@ -11,6 +11,8 @@ export interface LateLine {
   readonly bagsPerH: number;
   /** With which the build sequence is in time in the hours stated, and day and night; Infinity where with none. */
   readonly neededByDay: number;
+  /** In the hours stated, with what is on HOLD; null where nothing is. */
+  readonly neededWithHold: number | null;
   readonly neededAlways: number;
 }
 
@@ -19,10 +21,11 @@ export interface LateLine {
  * that the people stated could lay in time.
  */
 export function waysOut(line: LateLine): Omit<WaysOut, "peopleAtLeast"> {
-  const { bags, bagsPerHEach, bagsPerH, neededByDay, neededAlways } = line;
+  const { bags, bagsPerHEach, bagsPerH, neededByDay, neededAlways, neededWithHold } = line;
   const share = Math.min(1, bagsPerH / neededByDay);
   return {
     people: peopleFor(neededByDay, bagsPerHEach),
+    peopleWithHold: neededWithHold === null ? null : peopleFor(neededWithHold, bagsPerHEach),
     peopleDayAndNight: peopleFor(neededAlways, bagsPerHEach),
     bagsAtMost: share < LEAST_SHARE ? null : Math.floor(share * bags),
   };

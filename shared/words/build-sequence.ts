@@ -4,7 +4,7 @@ import { formatSetting } from "../setting-text.ts";
 import { MOVE_H, WALK_M_PER_S } from "../time/crew-steps.ts";
 import type { BuildStep, Crew, HoldStretch, LineTime } from "../time/types.ts";
 import { formatCount, formatHours, formatLength, formatShare, type UnitSystem } from "../units.ts";
-import { hourWords } from "./clock.ts";
+import { type ClockForm, hourWords, shownHour } from "./clock.ts";
 import { levelWords, namedLevel } from "./time.ts";
 
 /** What steps are told with. */
@@ -15,6 +15,9 @@ export interface SequenceSaid {
 }
 
 const HOUR_MIN = 60;
+/** A step is shown done no sooner, and needed no later, than it is. */
+const DONE: ClockForm = { rounded: "up" };
+const NEEDED: ClockForm = { rounded: "down" };
 
 /** True where there is a forecast that needs steps by an hour. */
 export function hasNeededHours({ verdicts }: LineTime): boolean {
@@ -27,13 +30,13 @@ export function neededWords(
   { plan, time, system }: SequenceSaid,
 ): string {
   if (!timeOf(plan).forecast) return levelWords(plan, neededM, system);
-  return neededH === null ? "not reached" : hourWords(time.startAt, neededH, system);
+  return neededH === null ? "not reached" : hourWords(time.startAt, neededH, system, NEEDED);
 }
 
 /** When a step is done at a pace: `Tue 09:15`. */
 export function doneWords(finishH: number | null, { time, system }: SequenceSaid): string {
   if (time.missing.length > 0) return "not known";
-  return finishH === null ? "over a year" : hourWords(time.startAt, finishH, system);
+  return finishH === null ? "over a year" : hourWords(time.startAt, finishH, system, DONE);
 }
 
 /** True of a step that the water comes to before it is done, at the slow pace. */
@@ -41,17 +44,21 @@ export function isLateStep({ earlyH }: Pick<BuildStep, "earlyH">): boolean {
   return earlyH !== null && earlyH < -1e-6;
 }
 
-/** `16 h early`, `LATE 2 h`, `LATE 15 min`; how late is rounded up, how early down. Empty where nothing is known. */
-export function earlyWords(step: BuildStep): string {
-  const { earlyH } = step;
+/**
+ * `16 h early`, `LATE 2 h`, `LATE 15 min`: between the hours as they are shown, so that it can be checked on paper; how
+ * late is rounded up, how early down. Empty where nothing is known.
+ */
+export function earlyWords(step: BuildStep, { startAt }: Pick<LineTime, "startAt">): string {
+  const { earlyH, neededH, finishSlowH } = step;
   if (earlyH === null) return "";
-  if (isLateStep(step)) return `LATE ${spanWords(-earlyH, Math.ceil)}`;
-  return earlyH * HOUR_MIN < 1 ? "just in time" : `${spanWords(earlyH, Math.floor)} early`;
+  const shownH = shownHour(startAt, neededH!, NEEDED) - shownHour(startAt, finishSlowH!, DONE);
+  if (isLateStep(step)) return `LATE ${spanWords(-shownH, Math.ceil)}`;
+  return shownH * HOUR_MIN < 1 ? "just in time" : `${spanWords(shownH, Math.floor)} early`;
 }
 
 function spanWords(hours: number, round: (value: number) => number): string {
-  const minutes = round(hours * HOUR_MIN - 1e-6);
-  return minutes < HOUR_MIN ? `${minutes} min` : `${round(hours - 1e-6)} h`;
+  const minutes = Math.round(hours * HOUR_MIN);
+  return minutes < HOUR_MIN ? `${minutes} min` : `${round(minutes / HOUR_MIN)} h`;
 }
 
 /** `4–9`; a dash where it is not of bags alone. */
@@ -65,7 +72,7 @@ export function coursesCell({ courses }: BuildStep): string {
 export function holdWords(hold: HoldStretch, { plan, time, system }: SequenceSaid): string {
   const by =
     hold.decideH !== null
-      ? `${hourWords(time.startAt, hold.decideH, system)}: water is there`
+      ? `${hourWords(time.startAt, hold.decideH, system, NEEDED)}: water is there`
       : `${namedLevel(plan, hold.decideM, system)}: water is there${hasNeededHours(time) ? "; not in this forecast" : ""}`;
   return `over the height limit; an engineer decides before ${by}`;
 }
@@ -85,7 +92,7 @@ export function readingWords({ plan, time, system }: SequenceSaid): string[] {
     forecast
       ? `Needed by keeps what is laid ${margin} above the likely forecast.`
       : `Needed by is the water at the gauge at which what is laid is ${margin} above it.`,
-    "“Below”: below the mark on the stake. Keep each lift level.",
+    "“Below” is below the mark on the stake. Keep each lift level.",
     `Bags with ${formatShare(spareShare)} spare.`,
   ];
 }

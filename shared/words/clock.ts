@@ -9,7 +9,11 @@ export interface ClockForm {
   readonly long?: boolean;
   /** Rounded to so many minutes; a schedule is no better than a quarter of an hour. */
   readonly toMin?: number;
+  /** To the next such moment, or to the one before; to the nearest where left out. */
+  readonly rounded?: "up" | "down";
 }
+
+const SLACK = 1e-6;
 
 /** Further from the start than this a weekday alone could be another week's. */
 const SAME_WEEK_S = 6 * 24 * HOUR_S;
@@ -28,9 +32,21 @@ export function hourWords(
   const start = startAt === null ? null : momentOf(startAt);
   if (!start) return `${formatHours(hours)} after the start`;
   const far = Math.abs(hours) * HOUR_S > SAME_WEEK_S;
-  const { toMin = 15, long = far } = form;
-  const steps = Math.round((start.atS + hours * HOUR_S) / (60 * toMin));
-  return momentWords({ atS: steps * 60 * toMin, offsetMin: start.offsetMin }, long, system);
+  const { long = far } = form;
+  const atS = roundedS(start.atS + hours * HOUR_S, form);
+  return momentWords({ atS, offsetMin: start.offsetMin }, long, system);
+}
+
+/** The hour of the work that {@link hourWords} shows, on the clock of its start; as it is without one. */
+export function shownHour(startAt: string | null, hours: number, form: ClockForm): number {
+  const start = startAt === null ? null : momentOf(startAt);
+  return start ? (roundedS(start.atS + hours * HOUR_S, form) - start.atS) / HOUR_S : hours;
+}
+
+function roundedS(atS: number, { toMin = 15, rounded }: ClockForm): number {
+  const steps = atS / (60 * toMin);
+  if (rounded === "up") return Math.ceil(steps - SLACK) * 60 * toMin;
+  return (rounded === "down" ? Math.floor(steps + SLACK) : Math.round(steps)) * 60 * toMin;
 }
 
 /** A moment on its own clock: `Wed 11:00`, long `Wed Apr 8, 11:00` or `Wed 8 Apr, 11:00`. */

@@ -1,5 +1,5 @@
 import type { BuildStep, CrewPart, LineTime, Toward, WorkStretch } from "../time/types.ts";
-import { formatLength, formatStation, type UnitSystem } from "../units.ts";
+import { formatLength, formatStation, lengthIn, type UnitSystem } from "../units.ts";
 
 const NAMES: Readonly<Record<Toward, string>> = {
   N: "North",
@@ -46,4 +46,10 @@ export function stationsWords(
 /** Where a lift stops on the stake: `1.0 ft below`, `the mark`. */
 export function layToWords({ belowM }: Pick<BuildStep, "belowM">, system: UnitSystem): string {
   return belowM > 1e-6 ? `${formatLength(belowM, system)} below` : "the mark";
+}
+
+/** The same in a column that names the unit: `1.0 below`, `the mark`. */
+export function layToFigure({ belowM }: Pick<BuildStep, "belowM">, system: UnitSystem): string {
+  const figure = lengthIn(belowM, system).toFixed(system === "us" ? 1 : 2);
+  return belowM > 1e-6 ? `${figure} below` : "the mark";
 }

@@ -136,11 +136,11 @@ const NOTES: Readonly<Partial<Record<SettingPath, Note>>> = {
   "time.fillShare": () =>
     "Filling and placing go at the same rate (THW-E), so half fill and half lay.",
   "time.crews": () =>
-    "Crews that lay side by side. Together they are no faster than all people in one.",
+    "Each crew has one continuous part of the line, fills and lays its own bags, and does one step at a time.",
   "time.shifts": () =>
     "Shifts in 24 hours, each with the people stated. A typical figure: nothing is timed until you enter your own.",
   "time.liftM": () =>
-    "The lowest ground first, and the whole line lift by lift. A lift as high as the levee builds one stretch after the other.",
+    "What a crew lays in one step, counted down from the mark on the stake. A lift as high as the levee builds one stretch after the other.",
 };
 
 /** The note beside a setting's source; null where there is none. */

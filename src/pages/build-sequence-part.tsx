@@ -5,7 +5,7 @@ import type { SizedLine } from "../../shared/sizing-types.ts";
 import { endsBeforeTheWork, riseOverPlanM } from "../../shared/time/forecast-end.ts";
 import type { CrewPart, LineTime } from "../../shared/time/types.ts";
 import { mostWork, soonerLines } from "../../shared/time/ways-out.ts";
-import { formatCount, formatLength, type UnitSystem } from "../../shared/units.ts";
+import { formatCount, formatLength, lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import {
   coursesCell,
   crewPaceWords,
@@ -22,10 +22,10 @@ import {
   type SequenceSaid,
   workWords,
 } from "../../shared/words/build-sequence.ts";
-import { atLeastNote, mostWorkWords } from "../../shared/words/checks/time.ts";
+import { besidePeople, mostWorkWords } from "../../shared/words/checks/time.ts";
 import {
   crewName,
-  layToWords,
+  layToFigure,
   ON_HOLD,
   stationsWords,
   stepName,
@@ -177,7 +177,7 @@ function columnsFor(said: SequenceSaid): Column[] {
   return [
     { title: "Step", cell: () => "" },
     { title: "Stations", cell: (step) => stationsWords(step, system) },
-    { title: "Lay up to", cell: (step) => layToWords(step, system) },
+    { title: `Lay up to, ${lengthUnit(system)}`, cell: (step) => layToFigure(step, system) },
     { title: "Courses", cell: coursesCell },
     { title: "Bags", cell: ({ bags }) => formatCount(bags) },
     ...(isTimed
@@ -194,13 +194,23 @@ function columnsFor(said: SequenceSaid): Column[] {
       : []),
     { title: "Needed by", cell: (step) => neededWords(step, said) },
     ...(hasNeededHours(time)
-      ? [{ title: "At slow pace", cell: (step: CrewPart["steps"][number]) => <Early of={step} /> }]
+      ? [
+          {
+            title: "At slow pace",
+            cell: (step: CrewPart["steps"][number]) => <Early of={step} time={time} />,
+          },
+        ]
       : []),
   ];
 }
 
-function Early({ of: step }: { readonly of: CrewPart["steps"][number] }) {
-  return <span class={isLateStep(step) ? "build-late" : ""}>{earlyWords(step)}</span>;
+interface EarlyProps {
+  readonly of: CrewPart["steps"][number];
+  readonly time: LineTime;
+}
+
+function Early({ of: step, time }: EarlyProps) {
+  return <span class={isLateStep(step) ? "build-late" : ""}>{earlyWords(step, time)}</span>;
 }
 
 /** A box to tick by hand. */
@@ -267,8 +277,7 @@ function Ways({ line, time, results, system }: WaysProps) {
   );
   const found = [
     ...others,
-    ways.people !== null &&
-      `${formatCount(ways.people)} people instead${atLeastNote(ways.peopleAtLeast)}`,
+    ways.people !== null && `${formatCount(ways.people)} people instead${besidePeople(ways)}`,
     ways.peopleDayAndNight !== null &&
       ways.peopleDayAndNight < (ways.people ?? Infinity) &&
       `${formatCount(ways.peopleDayAndNight)} people at work at every hour, day and night under lights, and as many again for each further shift`,

@@ -130,7 +130,7 @@ function bodiesOf({ walk }: SizedLine, x: LiftLayout["x"], y: LiftLayout["y"]) {
   return bodies;
 }
 
-/** A name in the middle of what is seen of its step, or under the ground with a line to it; one for each step. */
+/** A name in the middle of what is seen of its step, or under the ground with a line to it; one for each. HOLD is never moved. */
 function labelsOf(
   boxes: readonly LiftBox[],
   depthPx: (xPx: number) => number,
@@ -140,8 +140,9 @@ function labelsOf(
   for (const [k, box] of boxes.entries()) {
     const seen = seenOf(box, boxes.slice(k + 1), depthPx);
     const fits =
-      seen.bottomPx - box.topPx >= room.typePx &&
-      seen.toPx - seen.fromPx >= room.widthOf(box.name) + 2 * PAD_PX;
+      box.isOnHold ||
+      (seen.bottomPx - box.topPx >= room.typePx &&
+        seen.toPx - seen.fromPx >= room.widthOf(box.name) + 2 * PAD_PX);
     const xPx = (seen.fromPx + seen.toPx) / 2;
     const middlePx = (box.topPx + seen.bottomPx) / 2;
     const roomPx = fits ? seen.toPx - seen.fromPx : 0;

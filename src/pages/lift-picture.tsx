@@ -4,7 +4,7 @@ import type { Exported } from "../../shared/exports/exported.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { formatStation } from "../../shared/units.ts";
-import { layToWords } from "../../shared/words/crew-parts.ts";
+import { layToWords, ON_HOLD } from "../../shared/words/crew-parts.ts";
 import { namedLevel } from "../../shared/words/time.ts";
 import { Hatches } from "../drawing/hatches.tsx";
 import { textWidth } from "../drawing/text-width.ts";
@@ -13,9 +13,9 @@ import { type LiftBox, type LiftLayout, liftLayout } from "./lift-layout.ts";
 const LEFT_PX = 92;
 const RIGHT_PX = 4;
 const TOP_PX = 10;
-const PLOT_PX = 150;
-/** Under the plot for names that do not fit. */
-const UNDER_PX = 30;
+const PLOT_PX = 138;
+/** Between the plot, or the names under it, and the stations. */
+const UNDER_PX = 8;
 const AXIS_PX = 22;
 const TYPE_PX = 15;
 const SMALL_PX = 12;
@@ -39,9 +39,10 @@ export function LiftPicture({ of: { plan, line, system }, time, widthPx }: LiftP
   const { x, y, boxes, bodies, labels, deepestM } = layout;
   const { liftM } = timeOf(plan);
   const { freeboardM } = plan.water;
-  const heightPx = bottomPx + UNDER_PX + AXIS_PX;
+  const lowestPx = labels.reduce((most, { yPx }) => Math.max(most, yPx + TYPE_PX / 2), bottomPx);
+  const axisPx = lowestPx + UNDER_PX;
   const marks = Array.from({ length: Math.floor(deepestM / liftM) + 1 }, (_, k) => k * liftM);
-  const axisPx = bottomPx + UNDER_PX;
+  const heightPx = axisPx + AXIS_PX;
   return (
     <figure class="lift-picture">
       <svg width="100%" viewBox={`0 0 ${widthPx} ${heightPx}`} role="img">
@@ -73,7 +74,14 @@ export function LiftPicture({ of: { plan, line, system }, time, widthPx }: LiftP
         {labels.map(({ name, xPx, yPx, leadPx }) => (
           <g key={name}>
             {leadPx && <line class="lift-lead" x1={leadPx.x} y1={leadPx.y} x2={xPx} y2={yPx - 9} />}
-            <text class="lift-name" x={xPx} y={yPx} font-size={TYPE_PX} data-hold={name === "HOLD"}>
+            {name === ON_HOLD && <HoldLabel xPx={xPx} yPx={yPx} />}
+            <text
+              class="lift-name"
+              x={xPx}
+              y={yPx}
+              font-size={TYPE_PX}
+              data-hold={name === ON_HOLD}
+            >
               {name}
             </text>
           </g>
@@ -114,6 +122,14 @@ function Box({ box, id, bottomPx }: BoxProps) {
   );
 }
 
+/** A filled ground for the word, which a copier keeps. */
+function HoldLabel({ xPx, yPx }: { readonly xPx: number; readonly yPx: number }) {
+  const [wide, high] = [textWidth(ON_HOLD, TYPE_PX) + 8, TYPE_PX + 3];
+  return (
+    <rect class="lift-hold" x={xPx - wide / 2} y={yPx - high / 2} width={wide} height={high} />
+  );
+}
+
 interface AxisProps {
   readonly layout: LiftLayout;
   readonly lengthM: number;
@@ -133,7 +149,7 @@ function Axis({ layout: { x }, lengthM, yPx, system }: AxisProps) {
   return (
     <g class="lift-axis" font-size={SMALL_PX}>
       <line x1={x(0)} x2={x(lengthM)} y1={yPx} y2={yPx} />
-      <text class="lift-side" x={LEFT_PX - 8} y={yPx + 14}>
+      <text class="lift-side" x={LEFT_PX - 34} y={yPx + 13}>
         Station
       </text>
       {stations.map((stationM) => (

@@ -34,7 +34,13 @@ const DOUBT: LevelDoubt = {
   ...{ causes: ["unit", "gauge-zero", "datum"], countsUnknown: true },
 };
 const PLACE = { chainageM: 120, roundEnd: true, besideM: 12, groundM: 265.4 };
-const WAYS = { people: 83, peopleAtLeast: 72, peopleDayAndNight: 40, bagsAtMost: 13_900 };
+const WAYS = {
+  people: 83,
+  peopleAtLeast: 72,
+  peopleWithHold: 90,
+  peopleDayAndNight: 40,
+  bagsAtMost: 13_900,
+};
 
 /** One or more findings of every kind there is; a kind without one does not compile. */
 const FOUND: {

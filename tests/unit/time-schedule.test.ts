@@ -165,15 +165,21 @@ describe("the crest against the river", () => {
 describe("ways out", () => {
   const late = {
     ...{ bags: 10_000, bagsPerHEach: 10, bagsPerH: 600 },
-    ...{ neededByDay: 1364, neededAlways: 690 },
+    ...{ neededByDay: 1364, neededWithHold: 1401, neededAlways: 690 },
   };
 
   it("are the fewest people with the pace needed, and the share that the people stated lay at theirs", () => {
-    expect(waysOut(late)).toEqual({ people: 137, peopleDayAndNight: 69, bagsAtMost: 4398 });
+    expect(waysOut(late)).toEqual({
+      ...{ people: 137, peopleWithHold: 141, peopleDayAndNight: 69, bagsAtMost: 4398 },
+    });
   });
 
   it("are none when no pace is enough, and none for more people than are ever called", () => {
-    const never = { ...late, neededByDay: Infinity, neededAlways: 60_000 };
-    expect(waysOut(never)).toEqual({ people: null, peopleDayAndNight: null, bagsAtMost: null });
+    const never = {
+      ...{ ...late, neededByDay: Infinity, neededWithHold: null, neededAlways: 60_000 },
+    };
+    expect(waysOut(never)).toEqual({
+      ...{ people: null, peopleWithHold: null, peopleDayAndNight: null, bagsAtMost: null },
+    });
   });
 });

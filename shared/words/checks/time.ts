@@ -26,19 +26,23 @@ export function mostWorkWords(most: MostWork): string {
     : `${formatShare(most.share)} of the work that bags, sand and earth are now`;
 }
 
-/** ` (any sequence needs 62 at least)`: what is said beside the people that this sequence needs. */
-export function atLeastNote(peopleAtLeast: number | null): string {
-  return peopleAtLeast === null
-    ? ""
-    : ` (any sequence needs ${formatCount(peopleAtLeast)} at least)`;
+/** ` (any sequence needs 62 at least; 75 if what is on HOLD is built, too)`: beside the people that a sequence needs. */
+export function besidePeople({ peopleAtLeast, peopleWithHold }: WaysOut): string {
+  const notes = [
+    peopleAtLeast === null ? null : `any sequence needs ${formatCount(peopleAtLeast)} at least`,
+    peopleWithHold === null
+      ? null
+      : `${formatCount(peopleWithHold)} if what is on HOLD is built, too`,
+  ].filter((words) => words !== null);
+  return notes.length === 0 ? "" : ` (${notes.join("; ")})`;
 }
 
 /** What would make it possible, as a sentence. Less freeboard is never in it. */
 function waysOutWords(waysOut: WaysOut | null, most: MostWork | null): string {
   if (!waysOut) return "More people, an earlier start, a line of fewer bags or a smaller ring.";
-  const { people, peopleAtLeast, peopleDayAndNight } = waysOut;
+  const { people, peopleDayAndNight } = waysOut;
   const ways = [
-    people === null ? null : `${formatCount(people)} people instead${atLeastNote(peopleAtLeast)}`,
+    people === null ? null : `${formatCount(people)} people instead${besidePeople(waysOut)}`,
     peopleDayAndNight === null || peopleDayAndNight >= (people ?? Number.POSITIVE_INFINITY)
       ? null
       : `${formatCount(peopleDayAndNight)} people working at every hour, day and night under lights, with as many again for every further shift`,

@@ -3,6 +3,7 @@ import { timeOf } from "../../defaults.ts";
 import type { Plan } from "../../plan.ts";
 import { formatSetting } from "../../setting-text.ts";
 import { SETTINGS, type SettingPath } from "../../settings.ts";
+import { MOVE_H, WALK_M_PER_S } from "../../time/crew-steps.ts";
 import type { LineTime } from "../../time/types.ts";
 import { formatCount, formatHours, formatLength, type UnitSystem } from "../../units.ts";
 import { unitsOf } from "../units.ts";
@@ -28,25 +29,29 @@ export function timeMakeup(key: TimeMakeupKey, inputs: TimeMakeupInputs): Makeup
 const MAKEUPS = {
   finishSlowH: (inputs) => ({
     formula:
-      "hours = setting up + bags / bags an hour, spread over the working hours of each day; slow = the lesser of filling or laying at its slow rate and the whole job's rate",
+      "hours = setting up + walking between steps + bags of a crew / its bags an hour, the crew that is done last, spread over the working hours of each day; slow = the lesser of filling or laying at its slow rate and the whole job's rate",
     inputs: [
       { name: "bags", value: formatCount(inputs.time.bags) },
       ...pace(inputs),
       { name: "bags an hour", value: countOrUnknown(inputs.time.crew?.slowBagsPerH) },
+      ...crews(inputs),
       ...hours(inputs),
     ],
-    source: "THW-E (40 to 60 bags an hour, filling or laying); derived from ERDC (whole job, 19).",
+    source:
+      "THW-E (40 to 60 bags an hour, filling or laying); derived from ERDC (whole job, 19); walking and setting up between steps are common practice, no source.",
   }),
   finishFastH: (inputs) => ({
     formula:
-      "hours = setting up + bags / bags an hour, spread over the working hours of each day; fast = the smaller party at its fast rate",
+      "hours = setting up + walking between steps + bags of a crew / its bags an hour, the crew that is done last, spread over the working hours of each day; fast = the smaller party at its fast rate",
     inputs: [
       { name: "bags", value: formatCount(inputs.time.bags) },
       ...pace(inputs),
       { name: "bags an hour", value: countOrUnknown(inputs.time.crew?.fastBagsPerH) },
+      ...crews(inputs),
       ...hours(inputs),
     ],
-    source: "THW-E (40 to 60 bags an hour, filling or laying).",
+    source:
+      "THW-E (40 to 60 bags an hour, filling or laying); walking and setting up between steps are common practice, no source.",
   }),
   wetH: ({ time }) => ({
     formula:
@@ -71,18 +76,19 @@ const MAKEUPS = {
         value: formatLength(leastAhead(inputs.time), inputs.system),
       },
     ],
-    source: "judgement; lowest ground first is common practice, no source.",
+    source: "judgement; what the water needs first is built first: common practice, no source.",
   }),
   waysOut: ({ time }) => ({
     formula:
-      "the fewest people, and the most bags, with whom the slow pace keeps ahead at every hour",
+      "the fewest people with whom every step of the build sequence is done before the water needs it, at the slow pace; the most bags that the people stated lay in time; at least = the bags due by each hour / the hours worked until then / the bags of one person an hour, nobody walking",
     inputs: [
       { name: "people stated", value: countOrUnknown(time.crew?.people) },
       { name: "people enough", value: countOrNone(time.waysOut?.people) },
+      { name: "any sequence needs at least", value: countOrNone(time.waysOut?.peopleAtLeast) },
       { name: "day and night under lights", value: countOrNone(time.waysOut?.peopleDayAndNight) },
       { name: "bags at most", value: countOrNone(time.waysOut?.bagsAtMost) },
     ],
-    source: "The schedule calculated again; never with less freeboard.",
+    source: "The build sequence divided anew for each number; never with less freeboard.",
   }),
   nextFoot: ({ time, system }) => ({
     formula: `the same line sized for ${unitsOf(system).length(FOOT_M)} more water, less what it is now`,
@@ -118,6 +124,21 @@ function pace(inputs: TimeMakeupInputs): Input[] {
     path(inputs, "filling or laying, slow", "practice.taskRateLow", practice.taskRateLow),
     path(inputs, "filling or laying, fast", "practice.taskRateHigh", practice.taskRateHigh),
     path(inputs, "whole job", "practice.jobRate", practice.jobRate),
+  ];
+}
+
+function crews({ time, system }: TimeMakeupInputs): Input[] {
+  return [
+    { name: "crews", value: countOrUnknown(time.crew?.crews) },
+    {
+      name: "bags of each crew",
+      value: time.parts.map(({ bags }) => formatCount(bags)).join(", "),
+    },
+    ...(time.bagsOnHold > 0
+      ? [{ name: "on HOLD, in no hours", value: formatCount(time.bagsOnHold) }]
+      : []),
+    { name: "walking", value: `${formatLength(WALK_M_PER_S, system)} a second` },
+    { name: "setting up after a walk", value: `${Math.round(60 * MOVE_H)} min` },
   ];
 }
 

@@ -85,7 +85,7 @@ function Step({ part, step, said }: StepProps) {
       </span>
       {step.earlyH !== null && (
         <span class="time-order-wet" data-late={isLate}>
-          {earlyWords(step)}
+          {earlyWords(step, said.time)}
         </span>
       )}
     </StretchButton>

@@ -4,7 +4,7 @@ import { hasOtherSections } from "../../../shared/reaches.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
 import { mostWork, soonerLines } from "../../../shared/time/ways-out.ts";
 import { formatCount } from "../../../shared/units.ts";
-import { mostWorkWords } from "../../../shared/words/checks/time.ts";
+import { besidePeople, mostWorkWords } from "../../../shared/words/checks/time.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
 import { timeVerdictWords } from "../../../shared/words/time-verdict.ts";
 import { edit } from "../../document/edits/alternatives.ts";
@@ -40,7 +40,13 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
           </li>
         ))}
         {people !== null && (
-          <Way time={time} count={people} words="people instead" apply={withPeople} />
+          <Way
+            time={time}
+            count={people}
+            words="people instead"
+            beside={besidePeople(ways)}
+            apply={withPeople}
+          />
         )}
         {peopleDayAndNight !== null && peopleDayAndNight < (people ?? Infinity) && (
           <Way
@@ -71,10 +77,12 @@ interface WayProps {
   readonly time: LineTime;
   readonly count: number;
   readonly words: string;
+  /** Other numbers that are to be read beside this one. */
+  readonly beside?: string;
   readonly apply: (plan: Plan, people: number) => Plan;
 }
 
-function Way({ time, count, words, apply }: WayProps) {
+function Way({ time, count, words, beside = "", apply }: WayProps) {
   const people = formatCount(count);
   return (
     <li>
@@ -83,6 +91,7 @@ function Way({ time, count, words, apply }: WayProps) {
           {people}
         </TimeAmount>{" "}
         {words}
+        {beside}
       </span>
       <Do
         words={`Plan with ${people}`}

@@ -16,7 +16,7 @@ import { StartField } from "./time-start-field.tsx";
 const PEOPLE: readonly SettingLine[] = [
   { path: "practice.people", label: "People at work" },
   { path: "time.fillShare", label: "Of them filling" },
-  { path: "time.crews", label: "Crews that lay" },
+  { path: "time.crews", label: "Crews, each with its part" },
   { path: "time.setUpH", label: "Setting up first" },
   { path: "time.shifts", label: "Shifts in 24 hours" },
   { path: "time.shiftH", label: "Length of a shift" },
@@ -27,7 +27,7 @@ const DAYLIGHT = [
 ] as const;
 const WAY: readonly SettingLine[] = [
   { path: "time.marginM", label: "Top of levee above the water, at least" },
-  { path: "time.liftM", label: "Raised at a time, all along" },
+  { path: "time.liftM", label: "Height of a lift" },
 ];
 
 /** Who works when. */
