@@ -141,13 +141,18 @@ describe("what is compared and printed", () => {
 
   it("has a sheet for the crew: where to stop, the sump, the pumps, when people leave", async () => {
     await openPages(page);
-    const sheet = page.getByRole("region", { name: "Watch and pumps" });
-    const text = (await sheet.textContent())!;
-    expect(text).toContain("Leave at stage 30.0 ft, Wed 11:00");
-    expect(text).toMatch(/weakest against sliding: [\d.]+ to [\d.]+, 1\.5 required/);
+    const sheets = page.getByRole("region", { name: /Watch and logs/ });
+    const text = (await sheets.allTextContents()).join(" ");
+    expect(text).toContain("LEAVE at stage 30.0 ft, Wed 11:00");
+    expect(text).toMatch(/32\.0Overtops above this/);
+    expect(text).toMatch(/27\.6Water can reach it/);
+    expect(text).toMatch(
+      /\d+ ft from Barn corner B4\. .*weakest against sliding: [\d.]+ to [\d.]+, 1\.5 required/,
+    );
     expect(text).toContain("Never plug or cap it");
-    expect(text).toMatch(/The lowest place, \d+ ft inside \d\+\d\d, at 42\.\d{5}, -93\.\d{5}/);
-    expect(text).toMatch(/\d working and 1 spare/);
-    expect(text).toContain("life jackets");
+    expect(text).toMatch(/Sump: inside \d\+\d\d, ground \d+\.\d\d ft/);
+    expect(text).toMatch(/\d at work \+ 1 spare/);
+    expect(text).toContain("Life jackets");
+    expect(text).not.toMatch(/-93\.\d/);
   });
 });

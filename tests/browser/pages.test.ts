@@ -1,6 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { CAUTIONS } from "../../shared/words/cautions.ts";
+import { HAZARDS } from "../../shared/words/watch.ts";
 import { type House, openHouse, type Visit } from "../helpers/harness.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 import { planIsSized } from "../helpers/screen.ts";
@@ -72,11 +72,10 @@ describe.each(["us", "metric"] as const)("the pages in %s units", (system) => {
     const bands = await page.locator(".sheet-page .sheet-band").allTextContents();
     expect(bands).toHaveLength(await page.locator(".sheet-page").count());
     for (const band of bands) expect(band).toMatch(/^1 Must fix: .*over the height limit of/);
-    const [deadliest, ...others] = await page.locator(".sheet-cautions li").allTextContents();
-    expect(deadliest).toMatch(
-      /^If the levee fails, water comes suddenly and fast, up to .* deep at/,
-    );
-    expect(others).toEqual(CAUTIONS.map(({ short }) => short));
+    const leave = await page.locator(".watch-leave").textContent();
+    expect(leave).toMatch(/If the levee fails, water comes suddenly and fast, up to .* deep at/);
+    const hazards = await page.locator(".watch-hazards li").allTextContents();
+    expect(hazards).toEqual(HAZARDS.map(({ what, act }) => `${what}: ${act}`));
   });
 
   it("draw the plan at the scale that it states", async () => {
