@@ -14,6 +14,7 @@ import { leaveLesson, lessonOpen } from "./live/lesson.ts";
 import { reportOf } from "./live/report.ts";
 import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
+import { fieldMap } from "./map/field-map.ts";
 import { mapPicture, mapWidthM } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
 import { ProfileEdge, profileShareStyle } from "./profile/profile-edge.tsx";
@@ -46,6 +47,7 @@ const leavePages = () => {
 };
 
 const NOTHING = {};
+const MAP_FOR_FIELD = { map: fieldMap };
 const loadField = async () => (await import("./field/field-room.tsx")).FieldRoom;
 const loadLesson = async () => (await import("./lesson/lesson-room.tsx")).LessonRoom;
 
@@ -132,7 +134,7 @@ export function App() {
         />
       )}
       {inField && (
-        <Part what="the field views" load={loadField} props={NOTHING} onLeave={leaveField} />
+        <Part what="the field views" load={loadField} props={MAP_FOR_FIELD} onLeave={leaveField} />
       )}
       {inLesson && (
         <Part what="the lesson" load={loadLesson} props={NOTHING} onLeave={leaveLesson} />

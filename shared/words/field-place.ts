@@ -52,3 +52,12 @@ export function placeWords(place: PlaceOnLine, system: UnitSystem): string {
 function upWords(m: number, system: UnitSystem): string {
   return `${formatCount(roundedUp(lengthIn(m, system), 0))} ${lengthUnit(system)}`;
 }
+
+/** Beside the person's mark on the map. */
+export const YOU = "you";
+
+/** Why nobody is on the map, in one line. */
+export function gpsShortWords(kind: "off" | "waiting" | "fix" | GpsTrouble): string {
+  if (kind === "off") return "GPS is off: press Me to use it.";
+  return kind === "waiting" || kind === "fix" ? GPS_WAITING : gpsTroubleWords(kind);
+}

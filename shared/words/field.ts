@@ -2,11 +2,12 @@ import { type LowPlace, volumeBetweenM3 } from "../field/at-stake.ts";
 import { feetAndInchesUp, heightUp, roundedUp } from "../field/rounded-up.ts";
 import type { StakedStretch } from "../field/stakes.ts";
 import { letterOfLine } from "../line-letter.ts";
-import type { Plan, Section } from "../plan.ts";
+import type { Plan } from "../plan.ts";
 import { bagsPlacedFor } from "../quantities.ts";
 import { reachAt } from "../reaches.ts";
 import { bagTopM } from "../settling.ts";
 import type { Check, SizedLine, Station } from "../sizing-types.ts";
+import { rodReading, shownInstrument } from "../survey/rod.ts";
 import {
   formatCount,
   formatElevation,
@@ -16,6 +17,7 @@ import {
   type UnitSystem,
 } from "../units.ts";
 import { checkWords } from "./checks.ts";
+import { courseWords } from "./courses.ts";
 import { inSentence, leveeTypeName } from "./levee-types.ts";
 import { unitsOf } from "./units.ts";
 import { whereWords } from "./where.ts";
@@ -60,7 +62,7 @@ interface FactsAt {
   readonly line: Pick<SizedLine, "walk" | "reaches">;
   readonly station: Station;
   readonly stretch: StakedStretch | null;
-  readonly section: Section;
+  readonly plan: Plan;
   readonly system: UnitSystem;
 }
 
@@ -103,7 +105,7 @@ function baseFact({ station, system }: FactsAt): FieldFact {
   };
 }
 
-function topFact({ station, system }: FactsAt): FieldFact {
+function topFact({ station, plan, system }: FactsAt): FieldFact {
   const { crestM, groundM, heightM } = station;
   const bagsM = bagTopM(station);
   const up =
@@ -115,11 +117,19 @@ function topFact({ station, system }: FactsAt): FieldFact {
   return {
     name: "Top of levee",
     value: formatElevation(crestM, system),
-    notes: [...up, ...bags],
+    notes: [...up, ...bags, ...rodNotes(plan, crestM, system)],
   };
 }
 
-function bagsFact({ line, station, stretch, section, system }: FactsAt): FieldFact {
+/** The rod reading at which the top of levee is marked; nothing before the level is set up. */
+function rodNotes(plan: Plan, crestM: number, system: UnitSystem): readonly string[] {
+  const instrument = shownInstrument(plan, system);
+  if (instrument === null) return [];
+  const reading = rodReading(instrument, crestM, system);
+  return [reading < 0 ? "above the line of sight" : `rod ${reading.toFixed(2)} at the mark`];
+}
+
+function bagsFact({ line, station, stretch, plan, system }: FactsAt): FieldFact {
   const name = "Bags";
   const { bagsPerM } = station;
   if (bagsPerM === null) return { name, value: "–", notes: ["no elevation data"] };
@@ -127,12 +137,22 @@ function bagsFact({ line, station, stretch, section, system }: FactsAt): FieldFa
   const volumeM3 = stretch && volumeBetweenM3(line, stretch);
   const value = `${perUnit} per ${lengthUnit(system)}`;
   if (bagsPerM === 0 || stretch === null || volumeM3 === null) return { name, value, notes: [] };
-  const bags = roundedUp(bagsPlacedFor(volumeM3, section) / 10, 0) * 10;
+  const bags = roundedUp(bagsPlacedFor(volumeM3, plan.section) / 10, 0) * 10;
   return {
     name,
     value,
     notes: [`about ${formatCount(bags)} to ${formatStation(stretch.toM, system)}`],
   };
+}
+
+/** Height and courses at the low toe, over a cross-section: `4.4 ft, 14 courses`. */
+export function sectionHeadWords(
+  { greatestHeightM, coursesAtLowToe }: Pick<Station, "greatestHeightM" | "coursesAtLowToe">,
+  system: UnitSystem,
+): string {
+  if (greatestHeightM === null) return "no elevation data";
+  const height = heightUpWords(greatestHeightM, system);
+  return coursesAtLowToe === null ? height : `${height}, ${courseWords(coursesAtLowToe)}`;
 }
 
 /** What must be fixed at a stake, as those who build read it. */

@@ -16,11 +16,12 @@ import { isWide } from "../browser/wide.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { type AtStake, checksHere } from "./at.ts";
-import { BuiltRows } from "./built-rows.tsx";
+import { BuiltRows, PlanningRow } from "./built-rows.tsx";
 import { DoneKey } from "./done-key.tsx";
 import { MustFixBox } from "./must-fix-box.tsx";
 import { PlaceLine } from "./place-line.tsx";
 import { ProfileStrip } from "./profile-strip.tsx";
+import { Read } from "./read.tsx";
 import { StakeKeys } from "./stake-keys.tsx";
 import { useCrossSection } from "./use-cross-section.ts";
 
@@ -37,7 +38,7 @@ export function BuildView({ at }: { readonly at: AtStake }) {
   if (!isWide.value) {
     return (
       <div class="crew-build">
-        <div class="crew-read">
+        <Read label="Stake">
           <Head at={at} />
           <MustFixBox />
           <Height at={at} />
@@ -45,7 +46,8 @@ export function BuildView({ at }: { readonly at: AtStake }) {
           <Cautions />
           <BuiltRows at={at} />
           <PlaceLine at={at} />
-        </div>
+          <PlanningRow />
+        </Read>
         {strip}
         <StakeKeys at={at}>
           <DoneKey at={at} />
@@ -56,22 +58,23 @@ export function BuildView({ at }: { readonly at: AtStake }) {
   return (
     <div class="crew-build-wide">
       <div>
-        <div class="crew-read">
+        <Read label="Stake">
           <Head at={at} />
           <Height at={at} />
-        </div>
+        </Read>
         <StakeKeys at={at}>
           <DoneKey at={at} />
         </StakeKeys>
       </div>
       <div>
-        <div class="crew-read">
+        <Read label="Stake">
           <MustFixBox />
           <Facts at={at} />
           <Cautions />
           <BuiltRows at={at} />
           <PlaceLine at={at} />
-        </div>
+          <PlanningRow />
+        </Read>
         {strip}
       </div>
     </div>
@@ -113,20 +116,21 @@ function Height({ at }: { readonly at: AtStake }) {
 }
 
 function Facts({ at }: { readonly at: AtStake }) {
-  const { section } = plan.value;
   return (
     <dl class="crew-facts">
-      {fieldFacts({ ...at, section, system: unitSystem.value }).map(({ name, value, notes }) => (
-        <div key={name}>
-          <dt>{name}</dt>
-          <dd>
-            <strong>{value}</strong>
-            {notes.map((note) => (
-              <span key={note}>{note}</span>
-            ))}
-          </dd>
-        </div>
-      ))}
+      {fieldFacts({ ...at, plan: plan.value, system: unitSystem.value }).map(
+        ({ name, value, notes }) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>
+              <strong>{value}</strong>
+              {notes.map((note) => (
+                <span key={note}>{note}</span>
+              ))}
+            </dd>
+          </div>
+        ),
+      )}
     </dl>
   );
 }

@@ -23,6 +23,7 @@ import { type AtStake, goToStake } from "./at.ts";
 import { numberNow } from "./marking.ts";
 import { closePanel, openPanel } from "./panel.ts";
 import { PanelHead } from "./panel-head.tsx";
+import { Read } from "./read.tsx";
 import { takeMarks } from "./take-marks.ts";
 
 /** What the whole crew has built, against the build sequence and the water, and how it is passed on. */
@@ -33,7 +34,7 @@ export function BuiltPanel({ at }: { readonly at: AtStake }) {
   const sum = builtSoFar(at.line, at.staked, plan.value.progress ?? [], number);
   const old = otherPlanWords(sum, number);
   return (
-    <div class="crew-read crew-page">
+    <Read label="Built so far" class="crew-page">
       <PanelHead title="Built so far" onBack={closePanel} />
       <p class="crew-soft">Plan {number}</p>
       <dl class="crew-reached">
@@ -52,7 +53,7 @@ export function BuiltPanel({ at }: { readonly at: AtStake }) {
       <Measured at={at} sum={sum} />
       <PassOn />
       <Marks at={at} sum={sum} />
-    </div>
+    </Read>
   );
 }
 

@@ -5,11 +5,17 @@ import {
   OLD_MARK,
   stakedStretchWords,
 } from "../../shared/words/field-progress.ts";
+import { UNLOCK_TITLE, VIEW_ONLY } from "../../shared/words/field-views.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import type { AtStake } from "./at.ts";
 import { builtHere, numberNow } from "./marking.ts";
 import { openPanel, type Panel } from "./panel.ts";
+
+/** The way to the planning screen. */
+export function PlanningRow() {
+  return <Row to="unlock" name={VIEW_ONLY} value={UNLOCK_TITLE} />;
+}
 
 /** How far the stretch from here is built, and the whole line; each opens to more. */
 export function BuiltRows({ at }: { readonly at: AtStake }) {

@@ -1,5 +1,5 @@
 import "./field.css";
-import { useSignal } from "@preact/signals";
+import { type Signal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { failureText } from "../../shared/words/failure.ts";
 import type { FieldView } from "../../shared/words/field-views.ts";
@@ -14,15 +14,19 @@ import { BuiltPanel } from "./built-panel.tsx";
 import { keepFollowing } from "./gps.ts";
 import { LeaveBand } from "./leave-band.tsx";
 import { LeaveView } from "./leave-view.tsx";
+import { type FieldMap, MapView } from "./map-view.tsx";
 import { MarkPanel } from "./mark-panel.tsx";
-import { panel } from "./panel.ts";
+import { closePanel, panel } from "./panel.ts";
+import { Read } from "./read.tsx";
 import { ReadCodes } from "./read-codes.tsx";
+import { SectionView } from "./section-view.tsx";
 import { ShowCodes } from "./show-codes.tsx";
 import { Tabs } from "./tabs.tsx";
+import { UnlockPanel } from "./unlock-panel.tsx";
 import { WatchView } from "./watch-view.tsx";
 
 /** The plan for those who build it: one stake at a time, read only, when people leave always on top. */
-export function FieldRoom() {
+export function FieldRoom({ map }: { readonly map: FieldMap }) {
   const view = useSignal<FieldView>("build");
   const room = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -44,18 +48,26 @@ export function FieldRoom() {
         }}
       />
       <main class="crew-view">
-        <View view={view.value} />
+        <View view={view} map={map} />
       </main>
       <Tabs view={view} />
     </div>
   );
 }
 
-function View({ view }: { readonly view: FieldView }) {
+interface ViewProps {
+  readonly view: Signal<FieldView>;
+  readonly map: FieldMap;
+}
+
+function View({ view, map }: ViewProps) {
   const at = atStake.value;
-  if (view === "leave") return <LeaveView line={chosenLine.value} />;
-  if (view === "watch") return <WatchView />;
+  if (view.value === "leave") return <LeaveView line={chosenLine.value} />;
+  if (view.value === "watch") return <WatchView />;
   if (!at) return <NothingYet />;
+  if (view.value === "map")
+    return <MapView at={at} map={map} onStake={() => goTo(view, "build")} />;
+  if (view.value === "section") return <SectionView at={at} />;
   switch (panel.value) {
     case "mark":
       return <MarkPanel key={at.index} at={at} />;
@@ -65,15 +77,23 @@ function View({ view }: { readonly view: FieldView }) {
       return <ShowCodes at={at} />;
     case "read-codes":
       return <ReadCodes />;
+    case "unlock":
+      return <UnlockPanel />;
     case null:
       return <BuildView at={at} />;
   }
 }
 
+/** Shows a view; what lay over the build view is put away. */
+function goTo(view: Signal<FieldView>, next: FieldView): void {
+  closePanel();
+  view.value = next;
+}
+
 function NothingYet() {
   const why = uncounted.value ?? sizingFailure.value;
   return (
-    <div class="crew-read crew-page">
+    <Read label="Field views" class="crew-page">
       <p role="status">
         {why
           ? failureText(why, unitSystem.value)
@@ -82,6 +102,6 @@ function NothingYet() {
       <button type="button" class="crew-key" onClick={leaveField}>
         Planning screen
       </button>
-    </div>
+    </Read>
   );
 }

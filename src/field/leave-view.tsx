@@ -10,6 +10,7 @@ import { leaveWords } from "../../shared/words/leave.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { chosenChecks, tracedLine } from "../live/water-now.ts";
+import { Read } from "./read.tsx";
 import { SourcedList } from "./sourced-list.tsx";
 
 /** When people leave, what sets it, and what may kill, in full. */
@@ -17,7 +18,7 @@ export function LeaveView({ line }: { readonly line: SizedLine | null }) {
   const system = unitSystem.value;
   const { leave } = plan.value;
   return (
-    <div class="crew-read crew-page">
+    <Read label="Leave" class="crew-page">
       <h2 class="crew-title">{leaveWords(plan.value, system)}</h2>
       <p class="crew-said">{leave ? leaveInFullWords(leave, system) : LEAVE_NOT_SET_ASK}</p>
       {leave && leave.note !== "" && <p>{leave.note}</p>}
@@ -27,6 +28,6 @@ export function LeaveView({ line }: { readonly line: SizedLine | null }) {
       )}
       <h3>Cautions</h3>
       <SourcedList items={CAUTIONS} />
-    </div>
+    </Read>
   );
 }

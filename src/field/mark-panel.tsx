@@ -20,6 +20,7 @@ import { MustFixBox } from "./must-fix-box.tsx";
 import { closePanel } from "./panel.ts";
 import { PanelHead } from "./panel-head.tsx";
 import { PhotoView } from "./photo-view.tsx";
+import { Read } from "./read.tsx";
 
 /** Marks a stretch: how far it is built, by whom, with a note and a photo. A Must fix is cleared by a named person first. */
 export function MarkPanel({ at }: { readonly at: AtStake }) {
@@ -51,7 +52,7 @@ export function MarkPanel({ at }: { readonly at: AtStake }) {
     return null;
   };
   return (
-    <div class="crew-read crew-page">
+    <Read label="Marks of this stretch" class="crew-page">
       <PanelHead title={stakedStretchWords(at.stretch, system)} onBack={closePanel} />
       <MustFixBox />
       {mustClear && (
@@ -106,7 +107,7 @@ export function MarkPanel({ at }: { readonly at: AtStake }) {
         </p>
       )}
       {mark && mark.photoId !== "" && <PhotoView id={mark.photoId} />}
-    </div>
+    </Read>
   );
 }
 

@@ -9,6 +9,7 @@ import { unitSystem } from "../live/screen.ts";
 import { openPanel } from "./panel.ts";
 import { PanelHead } from "./panel-head.tsx";
 import { qrReader, type ReadQr } from "./qr.ts";
+import { Read } from "./read.tsx";
 import { takeMarks } from "./take-marks.ts";
 
 /** Pause between two pictures that are looked at, milliseconds. */
@@ -42,7 +43,7 @@ export function ReadCodes() {
     return () => over.abort();
   }, []);
   return (
-    <div class="crew-read crew-page">
+    <Read label="Read codes" class="crew-page">
       <PanelHead title="Read codes" onBack={() => openPanel("built")} />
       {said.value === null && (
         <>
@@ -62,7 +63,7 @@ export function ReadCodes() {
           {failureText(failure.value, unitSystem.value)}
         </p>
       )}
-    </div>
+    </Read>
   );
 }
 

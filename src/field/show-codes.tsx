@@ -10,6 +10,7 @@ import { numberNow } from "./marking.ts";
 import { openPanel } from "./panel.ts";
 import { PanelHead } from "./panel-head.tsx";
 import { type QrPicture, qrPictures } from "./qr.ts";
+import { Read } from "./read.tsx";
 
 /** How long one code is shown before the next, milliseconds: a camera needs a few frames in poor light. */
 const EACH_MS = 900;
@@ -24,7 +25,7 @@ export function ShowCodes({ at }: { readonly at: AtStake }) {
   const texts = number && marks.length > 0 ? progressCodes({ planNumber: number, marks }) : [];
   const pictures = usePictures(texts);
   return (
-    <div class="crew-read crew-page">
+    <Read label="Show codes" class="crew-page">
       <PanelHead title="Show codes" onBack={() => openPanel("built")} />
       {texts.length === 0 && <p>{NOTHING_MARKED}</p>}
       {pictures === null && texts.length > 0 && <p role="status">Making the codes.</p>}
@@ -32,7 +33,7 @@ export function ShowCodes({ at }: { readonly at: AtStake }) {
         <p role="alert">{failureText(pictures, unitSystem.value)}</p>
       )}
       {pictures && !("message" in pictures) && pictures.length > 0 && <Cycle pictures={pictures} />}
-    </div>
+    </Read>
   );
 }
 

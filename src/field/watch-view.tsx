@@ -3,6 +3,7 @@ import { sortedChecks } from "../../shared/words/check-list.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { unitSystem } from "../live/screen.ts";
 import { chosenChecks } from "../live/water-now.ts";
+import { Read } from "./read.tsx";
 import { SourcedList } from "./sourced-list.tsx";
 
 /** For those who patrol: how, what to look for and what to do, and what the whole line is known for. */
@@ -12,9 +13,9 @@ export function WatchView() {
     ({ where, severity }) => where === null && severity !== "note",
   );
   return (
-    <div class="crew-read crew-page">
+    <Read label="Watch" class="crew-page">
       <h2 class="crew-title">Watch</h2>
-      <SourcedList items={PATROL} />
+      <SourcedList items={PATROL.map(({ short, source }) => ({ text: short, source }))} />
       <h3>What to look for</h3>
       <dl class="crew-signs">
         {watchSigns(system).map(({ sign, act, source }) => (
@@ -41,6 +42,6 @@ export function WatchView() {
           </ul>
         </>
       )}
-    </div>
+    </Read>
   );
 }

@@ -1,5 +1,6 @@
 import { LngLat, type Map as MapLibreMap } from "maplibre-gl";
 import { planBounds } from "../../shared/apart.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import { plan } from "../document/store.ts";
 import { ground } from "../live/ground.ts";
 
@@ -22,6 +23,14 @@ type Box = [west: number, south: number, east: number, north: number];
 export function lookAtPlan(map: MapLibreMap, animate = true): void {
   const box = planBox(map);
   if (box) bring(map, box, animate);
+}
+
+/** Shows a line as large as it fits. */
+export function lookAtLine(map: MapLibreMap, { walk }: Pick<SizedLine, "walk">): void {
+  const lons = walk.lonLat.filter((_, i) => i % 2 === 0);
+  const lats = walk.lonLat.filter((_, i) => i % 2 === 1);
+  if (lons.length === 0) return;
+  bring(map, [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)], false);
 }
 
 /** True when the map looks at the plan as {@link lookAtPlan} makes it look. */

@@ -9,6 +9,7 @@ import { reachShapes } from "../drawing/line/reach-shapes.ts";
 import { stationMarks } from "../drawing/line/station-marks.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
 import { sizedLags } from "../live/current.ts";
+import { fieldOpen } from "../live/field.ts";
 import { ground } from "../live/ground.ts";
 import { chosenLine } from "../live/results.ts";
 import { markedM, pointedCheck, showAll, unitSystem } from "../live/screen.ts";
@@ -24,6 +25,9 @@ import { planShapes } from "./plan-shapes.ts";
 import { NOTHING, show } from "./sources.ts";
 import { restingView } from "./view.ts";
 
+/** Size of the stations' labels, and in the field, where they are read in the sun. */
+const STATION_PX = 12.5;
+const FIELD_PX = 15;
 /** While a corner is dragged, labels are laid out anew only so often: laying them out is slow. */
 const STATIONS_WHILE_DRAGGING_MS = 120;
 
@@ -58,13 +62,16 @@ export function keepShapes(map: MapLibreMap): void {
     const side = waterSideIn(plan.peek(), line.id);
     show(map, "stations", stationMarks(line, metresPerPx.value, unitSystem.value, side));
   });
+  onMap([map], () => {
+    map.setLayoutProperty("station-labels", "text-size", fieldOpen.value ? FIELD_PX : STATION_PX);
+  });
   const standing = computed(() => unlessSame(standingParts()));
   onMap([map], () => {
     standing.value;
     const shown = {
       plan: plan.peek(),
       chosenId: chosenId.value,
-      showAll: showAll.value,
+      showAll: showAll.value && !fieldOpen.value,
     };
     show(map, "plan", planShapes(shown));
   });

@@ -9,6 +9,7 @@ import { waterSideIn } from "../drawing/line/water-side.ts";
 import { type Box, type Obstacle, placeLabels, type Spot } from "../drawing/place-labels.ts";
 import { isOverAt, readingAt, stationWords } from "../drawing/profile/profile-reading.ts";
 import { textWidth } from "../drawing/text-width.ts";
+import { fieldOpen } from "../live/field.ts";
 import { chosenLine } from "../live/results.ts";
 import { markedM, unitSystem } from "../live/screen.ts";
 import { dragging } from "./drawing-state.ts";
@@ -44,7 +45,10 @@ export function keepMarkLabel(map: MapLibreMap): void {
       return;
     }
     const isOver = isOverAt(line, reading.chainageM);
-    const text = stationWords(reading, unitSystem.value);
+    const named = fieldOpen.value
+      ? { ...reading, chainageM: markedM.value ?? reading.chainageM }
+      : reading;
+    const text = stationWords(named, unitSystem.value);
     const at = map.project({ lng: spot.at[0], lat: spot.at[1] });
     const side = waterSideIn(plan.peek(), line.id);
     const toWater = [spot.left[0] * side, -spot.left[1] * side] as const;

@@ -1,0 +1,60 @@
+import { effect, type ReadonlySignal } from "@preact/signals";
+import { Marker } from "maplibre-gl";
+import type { LonLat } from "../../shared/plan.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
+import { YOU } from "../../shared/words/field-place.ts";
+import { lookAtLine } from "./camera.ts";
+import { mapElement, theMap } from "./the-map.ts";
+import { view } from "./view.ts";
+
+/** Where a person is, and the radius that it is known to, metres. */
+interface Person {
+  readonly at: LonLat;
+  readonly accuracyM: number;
+}
+
+/** The map for the field views: to be looked at, nothing on it is edited. */
+export const fieldMap = {
+  element: mapElement,
+  zoomBy(way: 1 | -1): void {
+    if (way > 0) theMap().zoomIn();
+    else theMap().zoomOut();
+  },
+  lookAtLine(line: SizedLine): void {
+    lookAtLine(theMap(), line);
+  },
+  lookAt([lng, lat]: LonLat): void {
+    theMap().panTo({ lng, lat });
+  },
+  metresPerPx: () => view.value.metresPerPx,
+  keepPerson,
+};
+
+/** Keeps a person on the map, with the circle that they are in. @returns takes them away */
+function keepPerson(person: ReadonlySignal<Person | null>): () => void {
+  const element = document.createElement("div");
+  element.className = "map-person";
+  element.setAttribute("role", "img");
+  const circle = document.createElement("div");
+  circle.className = "map-person-circle";
+  const name = document.createElement("span");
+  name.textContent = YOU;
+  element.append(circle, name);
+  const marker = new Marker({ element, anchor: "center" });
+  const stop = effect(() => {
+    const now = person.value;
+    if (!now) {
+      marker.remove();
+      return;
+    }
+    const acrossPx = Math.max(32, (2 * now.accuracyM) / view.value.metresPerPx);
+    circle.style.width = `${acrossPx}px`;
+    circle.style.height = `${acrossPx}px`;
+    element.setAttribute("aria-label", YOU);
+    marker.setLngLat([...now.at]).addTo(theMap());
+  });
+  return () => {
+    stop();
+    marker.remove();
+  };
+}
