@@ -108,11 +108,11 @@ export function signWords(system: UnitSystem): readonly SignWords[] {
     },
     {
       ...{ kind: "sheet", title: "Poly sheeting lifted or torn", strong: "" },
-      act: "Weigh it down with bags from the dry side. Do not walk on it or wade to it.",
+      act: "Weigh it down with bags from the land side. Do not walk on it or wade to it.",
     },
     {
       ...{ kind: "top", title: "Water near the top", strong: "" },
-      act: "Read the gauge, measure down from the top, report. Raise it only when told: the base must carry it.",
+      act: "Read the gauge, measure down from the top, report. Raise it only on orders: the base must carry it.",
     },
   ];
 }
@@ -127,7 +127,7 @@ interface Hazard {
 export const HAZARDS: readonly Hazard[] = [
   { what: "Moving water", act: "keep out. Life jackets once it is at the toe." },
   { what: "Alone", act: "never. Two people, in sight; flashlights at night." },
-  { what: "Electric pumps and cords", act: "ground-fault protected, dry." },
+  { what: "Electric pumps and cords", act: "ground-fault protected, out of the wet." },
   { what: "Engine exhaust", act: "run pumps outdoors. Cool, then refuel." },
   { what: "Gas and power", act: "off before you go in. Call 811 before you dig." },
   { what: "Flood water, wet bags", act: "contaminated. Gloves, goggles, wash." },

@@ -8,7 +8,7 @@ const PHONES = ["Command post", "Engineer", "Pump supplier", "Road, rescue"];
 const COMPANIES = ["Electric company", "Gas company"];
 /** Height of one empty row, and of all that is no row, millimetres. */
 const ROW_MM = 6.9;
-const REST_MM = 101;
+const REST_MM = 113;
 /** Share of the rows that the patrol has. */
 const PATROL_SHARE = 0.56;
 const MOST_PUMPS = 6;

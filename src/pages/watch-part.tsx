@@ -64,7 +64,7 @@ export function WatchSheet({ holding, traced, structures, ...frame }: WatchSheet
             <h2>Stop and look here</h2>
             <Places of={of} places={places} />
             <p>
-              Walk the dry side, off the bags. Call the post before and after each round. Log it.
+              Walk the land side, off the bags. Call the post before and after each round. Log it.
             </p>
           </section>
           <section>
