@@ -31,6 +31,8 @@ export interface TeachingGround {
   /** Ground at the start of the line, meters. */
   readonly startGroundM: number;
   readonly knobs: Readonly<Record<LessonKnob, KnobRange>>;
+  /** Between the stations that are named along the line, meters. */
+  readonly markEveryM: number;
   /** Step of the station that is read, meters. */
   readonly stationStepM: number;
   /** Where the lesson starts, and every exercise. */
@@ -93,6 +95,7 @@ function teachingGround(
       freeboardM: { least: 0, most: 3 * partM, step: stepM },
       baseRatio: BASE_RATIO,
     },
+    markEveryM: system === "us" ? 25 * unitM : 10 * unitM,
     stationStepM: unitM,
     first: {
       slope: 0.01,

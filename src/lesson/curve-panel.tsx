@@ -9,13 +9,13 @@ import {
   wholeLineWords,
 } from "../../shared/words/lesson.ts";
 import { textWidth } from "../drawing/text-width.ts";
-import { useSize } from "../ui/use-size.ts";
 import { axisFor } from "./axis.ts";
 import type { Drawn } from "./shown.ts";
+import { useDrawing } from "./use-drawing.ts";
 
 /** How bags grow with height, with the points now and before; the whole line's bags under it. */
 export function CurvePanel(drawn: Drawn) {
-  const [ref, size] = useSize<HTMLDivElement>();
+  const [ref, size] = useDrawing(drawn.typePx);
   const { teaching, shape, before, isShown } = drawn;
   return (
     <section class="lesson-panel lesson-curve" aria-label={curveTitle(teaching.system)}>
@@ -54,7 +54,7 @@ function Curve({ widthPx, heightPx, ...drawn }: CurveProps) {
   const bags = axisFor([0, Math.max(...shapes.map(steepest))], [], 4);
   const plot = {
     left: 2.6 * typePx,
-    right: widthPx - typePx,
+    right: widthPx - 1.5 * typePx,
     top: 0.9 * typePx,
     bottom: heightPx - 1.5 * typePx,
   };
@@ -71,6 +71,7 @@ function Curve({ widthPx, heightPx, ...drawn }: CurveProps) {
   const words = bagsWords(shape.bagsPerM, system);
   const [pointX, pointY] = [x(shape.heightM), y(shape.bagsPerM)];
   const isLeft = pointX + 0.7 * typePx + textWidth(words, 1.05 * typePx) > plot.right;
+  const isLow = pointY > plot.bottom - 1.5 * typePx;
   return (
     <svg class="lesson-picture" width={widthPx} height={heightPx} aria-hidden="true">
       <rect
@@ -149,7 +150,7 @@ function Curve({ widthPx, heightPx, ...drawn }: CurveProps) {
           <text
             class="lesson-point-name lesson-on-curve"
             x={isLeft ? pointX - 0.7 * typePx : pointX + 0.7 * typePx}
-            y={pointY + (isLeft ? -0.9 : 0.6) * typePx}
+            y={pointY + (isLeft || isLow ? -0.9 : 0.6) * typePx}
             text-anchor={isLeft ? "end" : "start"}
             dominant-baseline="central"
           >

@@ -24,11 +24,12 @@ export function lineNames(drawn: Drawn, frame: LessonFrame): readonly LineName[]
   const level = (m: number) => bare(m, system);
   const names = [
     name("top", shape.topM, LESSON.topOfLevee, -0.1),
-    name("top", shape.topM, level(shape.topM), 0.9),
+    name("top", shape.topM, level(shape.topM)),
     name("river", shape.choice.riverM, `River ${level(shape.choice.riverM)}`),
-    name("limit", shape.topM - shape.practice.limitM, LESSON.limit),
     name("ground", end(shape), `Ground ${level(end(shape))}`),
   ];
+  const limitM = shape.topM - shape.practice.limitM;
+  if (frame.y(limitM) <= frame.plot.bottom) names.push(name("limit", limitM, LESSON.limit));
   for (const [was, now] of before
     ? [
         [before.topM, shape.topM],
@@ -40,7 +41,7 @@ export function lineNames(drawn: Drawn, frame: LessonFrame): readonly LineName[]
   return apart(
     names.sort((a, b) => a.y - b.y),
     frame.plot.top + 0.4 * typePx,
-    frame.plot.bottom + typePx,
+    frame.plot.bottom - 0.2 * typePx,
     1.12 * typePx,
   );
 }

@@ -66,6 +66,16 @@ export function PredictStrip(props: PredictStripProps) {
   );
 }
 
+/** Focuses what takes the place of what had the focus, so that the keyboard goes on. */
+function useFocusIfLost<T extends HTMLElement>() {
+  const ref = useRef<T>(null);
+  useEffect(() => {
+    const isLost = document.activeElement === document.body;
+    if (isLost) ref.current?.focus();
+  }, []);
+  return ref;
+}
+
 interface AnswerProps {
   readonly teaching: TeachingGround;
   readonly exercise: Exercise;
@@ -75,11 +85,7 @@ interface AnswerProps {
 }
 
 function Answer({ teaching, exercise, answer, next, onNext }: AnswerProps) {
-  const button = useRef<HTMLButtonElement>(null);
-  useEffect(() => {
-    const isFocusLost = document.activeElement === document.body;
-    if (isFocusLost) button.current?.focus();
-  }, []);
+  const button = useFocusIfLost<HTMLButtonElement>();
   return (
     <>
       <dl class="lesson-figures">
@@ -107,6 +113,7 @@ interface GuessProps extends PredictStripProps {
 
 function Guess({ teaching, exercise, onSaid }: GuessProps) {
   const id = useId();
+  const input = useFocusIfLost<HTMLInputElement>();
   const [typed, setTyped] = useState("");
   const [isMissing, setMissing] = useState(false);
   const show = (event: Event) => {
@@ -122,6 +129,7 @@ function Guess({ teaching, exercise, onSaid }: GuessProps) {
           <label for={id}>{PREDICT.youSay}</label>
           <input
             id={id}
+            ref={input}
             class="lesson-said"
             type="text"
             inputMode="decimal"

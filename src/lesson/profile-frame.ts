@@ -17,8 +17,7 @@ export interface LessonFrame {
 
 /** Room right of the plot for the names of the lines, in type sizes. */
 const NAMES_EMS = 8.6;
-const LEVELS_EMS = 3.4;
-const QUARTERS = [0, 0.25, 0.5, 0.75, 1];
+const LEVELS_EMS = 3.9;
 
 /** Lays out the profile; its axis grows with what is drawn now and before. */
 export function lessonFrame(drawn: Drawn, widthPx: number, heightPx: number): LessonFrame {
@@ -27,7 +26,7 @@ export function lessonFrame(drawn: Drawn, widthPx: number, heightPx: number): Le
   const plot = {
     left: LEVELS_EMS * typePx,
     right: widthPx - NAMES_EMS * typePx,
-    top: 0.5 * typePx,
+    top: 0.8 * typePx,
     bottom: heightPx - 2.1 * typePx,
   };
   const shapes = before ? [shape, before] : [shape];
@@ -49,6 +48,9 @@ export function lessonFrame(drawn: Drawn, widthPx: number, heightPx: number): Le
     y: (elevationM) => atLevel(lengthIn(elevationM, system)),
     exaggeration: perHeight / perLength,
     levels: axis.labels.map((level) => ({ text: level.toFixed(digits), y: atLevel(level) })),
-    stations: QUARTERS.map((share) => share * lengthM),
+    stations: Array.from(
+      { length: Math.round(lengthM / teaching.markEveryM) + 1 },
+      (_, i) => i * teaching.markEveryM,
+    ),
   };
 }

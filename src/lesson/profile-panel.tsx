@@ -16,11 +16,11 @@ import { classLook } from "../drawing/class-bar.tsx";
 import { Hatches } from "../drawing/hatches.tsx";
 import { profilePaths } from "../drawing/profile/profile-paths.ts";
 import { textWidth } from "../drawing/text-width.ts";
-import { useSize } from "../ui/use-size.ts";
 import { type LineName, lineNames } from "./line-names.ts";
 import { type LessonFrame, lessonFrame } from "./profile-frame.ts";
 import type { Drawn } from "./shown.ts";
 import { Slide } from "./slide.tsx";
+import { useDrawing } from "./use-drawing.ts";
 
 const HATCH_SCALE = 2;
 
@@ -31,7 +31,7 @@ interface ProfilePanelProps extends Drawn {
 
 /** The line along its length, with the shape before it dotted; the station that is read slides along it. */
 export function ProfilePanel({ onStation, ...drawn }: ProfilePanelProps) {
-  const [ref, size] = useSize<HTMLDivElement>();
+  const [ref, size] = useDrawing(drawn.typePx);
   const frame = size && lessonFrame(drawn, size.widthPx, size.heightPx);
   return (
     <section class="lesson-panel lesson-along" aria-label={LESSON.along}>
@@ -97,6 +97,7 @@ function Picture({ frame, widthPx, heightPx, ...drawn }: PictureProps) {
   const paths = profilePaths(line, practice.limitM, frame);
   const was = before && profilePaths(before.line, practice.limitM, frame);
   const markX = x(choice.stationM);
+  const limitY = frame.y(shape.topM - practice.limitM);
   return (
     <svg
       class="lesson-picture profile-picture"
@@ -114,7 +115,7 @@ function Picture({ frame, widthPx, heightPx, ...drawn }: PictureProps) {
         <path class="lesson-ghost" d={was.groundLine} />
       )}
       {was && was.crestLine !== paths.crestLine && <path class="lesson-ghost" d={was.crestLine} />}
-      <path class="profile-limit" d={paths.limitLine} />
+      {limitY <= plot.bottom && <path class="profile-limit" d={paths.limitLine} />}
       <path class="profile-water" d={paths.waterLine} />
       <path class="profile-ground" d={paths.groundLine} />
       <path class="profile-crest" d={paths.crestLine} />

@@ -16,15 +16,15 @@ import { SectionBags } from "../drawing/section/section-drawing.tsx";
 import type { SectionFrame } from "../drawing/section/section-frame.ts";
 import { sectionPaths } from "../drawing/section/section-paths.ts";
 import { textWidth } from "../drawing/text-width.ts";
-import { useSize } from "../ui/use-size.ts";
 import type { Drawn } from "./shown.ts";
+import { useDrawing } from "./use-drawing.ts";
 
 const HATCH_SCALE = 1.6;
 const SAME_M = 1e-6;
 
 /** The levee cut across where it is read, bag by bag, with the shape before it dotted; the water side is on the left. */
 export function SectionPanel(drawn: Drawn) {
-  const [ref, size] = useSize<HTMLDivElement>();
+  const [ref, size] = useDrawing(drawn.typePx);
   const { teaching, shape, before, isShown } = drawn;
   const seen = isShown ? shape : (before ?? shape);
   const ghost = isShown ? before : null;
@@ -225,7 +225,7 @@ function Dimensions({ seen, ghost, frame, drawn }: PictureProps) {
         <>
           <path class="profile-limit" d={`M${land(section.crownM / 2)} ${limitY}H${heightX}`} />
           <text
-            class="lesson-limit-name"
+            class="lesson-limit-name lesson-on-curve"
             x={heightX - 0.5 * typePx}
             y={limitY + 0.9 * typePx}
             text-anchor="end"

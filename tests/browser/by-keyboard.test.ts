@@ -1,7 +1,16 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { seriousViolations } from "../helpers/axe.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { bags, bagsAtRest, bagsWhen, chosen, corners, mapIsIdle } from "../helpers/screen.ts";
+import {
+  bags,
+  bagsAtRest,
+  bagsWhen,
+  chosen,
+  corners,
+  inMore,
+  mapIsIdle,
+} from "../helpers/screen.ts";
 
 /* One visit without a pointer; every test leaves the plan as it found it. */
 let page: Page;
@@ -137,5 +146,52 @@ describe("what a screen reader is told", () => {
     await expect
       .poll(async () => (await heard()).at(-1), { timeout: 60_000 })
       .toMatch(/^Found D: [\d,]+ bags, [\d,]+ fewer than A/);
+  });
+});
+
+describe("the lesson by the keyboard alone", () => {
+  const lesson = () => page.locator(".lesson");
+  const figure = () => lesson().locator(".lesson-program strong").textContent();
+  const undoable = () => page.locator('[aria-label^="Undo:"], [aria-label="Nothing to undo"]');
+
+  it("opens from More, follows a slider, and marks where it was before", async () => {
+    await (await inMore(page, "Lesson: slope, height, bags")).press("Enter");
+    await lesson().waitFor();
+    expect(await figure()).toBe("53.5");
+    await tabTo("Ground slope, slider");
+    await press("ArrowRight", 15);
+    expect(await figure()).toBe("112.7");
+    expect(await lesson().locator(".lesson-slide-ghost").count()).toBe(1);
+    await lesson().getByText("Over the 4.0 ft height limit").waitFor();
+    expect(await seriousViolations(page, [".lesson"])).toEqual([]);
+  });
+
+  it("shows nothing of an answer before a figure is typed, then both and the next question", async () => {
+    await lesson().getByRole("button", { name: "Predict, then show" }).press("Enter");
+    await lesson().getByRole("button", { name: "Exercise 2" }).press("Enter");
+    expect(await figure()).toBe("?");
+    expect(await lesson().textContent()).not.toMatch(/113|112\.[78]|4\.70/);
+    await tabTo("Show");
+    await press("Enter");
+    await lesson().getByText("Type bags per foot, such as 80").waitFor();
+    await lesson().getByLabel("You say").press("8");
+    await press("0");
+    await press("Enter");
+    expect(await lesson().locator(".lesson-takes").textContent()).toBe("113");
+    expect(await figure()).toBe("112.7");
+    await press("Enter");
+    await lesson().getByText("The base is now 2 times the height, not 3.").waitFor();
+    expect(await seriousViolations(page, [".lesson"])).toEqual([]);
+  });
+
+  it("closes on the plan as it was", async () => {
+    const [bagsBefore, undoBefore] = [
+      await bags(page),
+      await undoable().getAttribute("aria-label"),
+    ];
+    await press("Escape");
+    await lesson().waitFor({ state: "detached" });
+    expect(await bags(page)).toBe(bagsBefore);
+    expect(await undoable().getAttribute("aria-label")).toBe(undoBefore);
   });
 });
