@@ -91,7 +91,7 @@ describe("a new plan over ground of one's own", () => {
       expect(said).not.toMatch(/\b(is|only) in time|^in time|done \d+ h before/i);
     }
     await openPages(page);
-    const sheet = page.getByRole("region", { name: "Build sequence" });
+    const sheet = page.getByRole("region", { name: "Build sequence" }).first();
     expect(await sheet.textContent()).toContain(words);
     expect(await sheet.textContent()).not.toMatch(/(?<!leave )in time\b/i);
     await page.getByRole("button", { name: "Back to the plan" }).first().click();
