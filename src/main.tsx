@@ -12,6 +12,7 @@ import { savePlan } from "./live/actions.ts";
 import { keepAnnounced } from "./live/announced.ts";
 import { markStale } from "./live/current.ts";
 import { startDemo } from "./live/demo.ts";
+import { startInField } from "./live/field.ts";
 import { keepPicking } from "./live/footprints.ts";
 import { groundsOpening } from "./live/ground.ts";
 import { keepGroundOfPlan } from "./live/ground-of-plan.ts";
@@ -68,6 +69,7 @@ async function begin(): Promise<void> {
   });
   if (kept?.failure) tell("error", kept.failure);
   const restored = kept !== null && startFrom(kept).ok;
+  if (restored) startInField();
   const ground = restored ? () => openKept(kept) : startDemo();
   keepPlan({ onFailure: tellNotKept, onKeptAgain, onKept });
   await ground().finally(keepGroundOfPlan);

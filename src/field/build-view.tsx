@@ -18,6 +18,7 @@ import { unitSystem } from "../live/screen.ts";
 import { type AtStake, checksHere } from "./at.ts";
 import { BuiltRows, PlanningRow } from "./built-rows.tsx";
 import { DoneKey } from "./done-key.tsx";
+import { stretchesToHeight } from "./marking.ts";
 import { MustFixBox } from "./must-fix-box.tsx";
 import { PlaceLine } from "./place-line.tsx";
 import { ProfileStrip } from "./profile-strip.tsx";
@@ -33,6 +34,7 @@ export function BuildView({ at }: { readonly at: AtStake }) {
       atM={at.station.chainageM}
       limitM={plan.value.practice.limitM}
       system={unitSystem.value}
+      done={stretchesToHeight(at)}
     />
   );
   if (!isWide.value) {

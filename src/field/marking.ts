@@ -2,11 +2,12 @@ import { computed, type ReadonlySignal } from "@preact/signals";
 import {
   type Built,
   builtOf,
+  isToHeight,
   markMomentS,
   markOf,
   toCentimetre,
 } from "../../shared/field/progress.ts";
-import type { StakedStretch } from "../../shared/field/stakes.ts";
+import { type StakedStretch, stretchesOfStakes } from "../../shared/field/stakes.ts";
 import type { BuildState, ProgressMark } from "../../shared/plan.ts";
 import { planNumber } from "../../shared/plan-number.ts";
 import { recall, remember } from "../browser/remember.ts";
@@ -15,7 +16,7 @@ import { markStretch } from "../document/edits/progress.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine } from "../live/results.ts";
 import { unitSystem } from "../live/screen.ts";
-import { atStake } from "./at.ts";
+import { type AtStake, atStake } from "./at.ts";
 
 const NAME = "drystead.field.name";
 
@@ -35,6 +36,15 @@ export const builtHere: ReadonlySignal<Built | null> = computed(() => {
 /** How far a stretch of a line is built by the plan with a number. */
 function builtOn(lineId: string, stretch: StakedStretch, number: string): Built {
   return builtOf(markOf(plan.value.progress ?? [], lineId, stretch), number);
+}
+
+/** The stretches of a line that are up to height by the plan as it is. */
+export function stretchesToHeight({ line, staked }: AtStake): readonly StakedStretch[] {
+  const number = numberNow.value;
+  if (number === null) return [];
+  return stretchesOfStakes(staked).filter((each) =>
+    isToHeight(builtOn(line.id, each, number).state),
+  );
 }
 
 /** Who marks on this device; empty until a name is typed. */

@@ -1,4 +1,5 @@
 import { useId } from "preact/hooks";
+import type { StakedStretch } from "../../shared/field/stakes.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatStation, lengthFrom, type UnitSystem } from "../../shared/units.ts";
 import { Hatches } from "../drawing/hatches.tsx";
@@ -9,6 +10,7 @@ import { useSize } from "../ui/use-size.ts";
 
 const TYPE_PX = 14;
 const MARK_PX = 7;
+const DONE_PX = 7;
 const FOOT_PX = 24;
 const ABOVE_PX = 4;
 /** Between the labels of two stations, pixels. */
@@ -19,6 +21,8 @@ interface ProfileStripProps {
   readonly atM: number;
   readonly limitM: number;
   readonly system: UnitSystem;
+  /** Stretches that are up to height. */
+  readonly done: readonly StakedStretch[];
 }
 
 /** Round distances between labelled stations, feet or metres. */
@@ -39,7 +43,7 @@ interface StripProps extends ProfileStripProps {
   readonly heightPx: number;
 }
 
-function Strip({ line, atM, limitM, system, widthPx, heightPx }: StripProps) {
+function Strip({ line, atM, limitM, system, done, widthPx, heightPx }: StripProps) {
   const id = useId();
   const frame = stripFrame(line, widthPx, heightPx);
   const paths = profilePaths(line, limitM, frame);
@@ -76,6 +80,16 @@ function Strip({ line, atM, limitM, system, widthPx, heightPx }: StripProps) {
       ))}
       <path class="profile-ground" d={paths.groundLine} />
       <path class="profile-crest" d={paths.crestLine} />
+      {done.map(({ fromM, toM }) => (
+        <rect
+          key={fromM}
+          class="crew-strip-done"
+          x={frame.x(fromM)}
+          y={bottom - DONE_PX}
+          width={frame.x(toM) - frame.x(fromM)}
+          height={DONE_PX}
+        />
+      ))}
       <path class="crew-strip-at" d={`M${x} 0V${bottom}`} />
       <path
         class="crew-strip-foot"
