@@ -1,41 +1,110 @@
+import type { VNode } from "preact";
 import { useEffect, useState } from "preact/hooks";
-import type { Plan, Section } from "../../shared/plan.ts";
-import { hasOtherSections } from "../../shared/reaches.ts";
-import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
-import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
+import "./sections.css";
+import { FOOT_M } from "../../shared/constants.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
+import type { Plan } from "../../shared/plan.ts";
+import { coursesFor } from "../../shared/quantities.ts";
+import type { CrossSection } from "../../shared/sizing-types.ts";
+import { formatLength, type UnitSystem } from "../../shared/units.ts";
+import {
+  countWords,
+  groupWords,
+  OVER_DO_NOT_BUILD,
+  sectionScaleWords,
+} from "../../shared/words/laying.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
-import { SETTLING_NOTE, topWords } from "../../shared/words/settling.ts";
 import { unitsOf } from "../../shared/words/units.ts";
-import { toeWords } from "../drawing/profile/profile-reading.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
+import { spanOf } from "../drawing/section/section-outline.ts";
 import { crossSectionsAt } from "../live/cross-sections.ts";
-import { markedM } from "../live/screen.ts";
-import { drawnStations } from "./drawn-stations.ts";
+import { layingPieces } from "./laying-part.tsx";
 import { COLUMN_MM } from "./paper.ts";
+import { type SectionGroup, sectionGroups } from "./section-groups.ts";
 import { Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
 const MARGIN_M = 3;
-const HEIGHT_PX = 210;
 const GAP_PX = 16;
-const WIDTH_PX = Math.floor((COLUMN_MM * 96) / 25.4);
+const INCH_PX = 96;
+const WIDTH_PX = Math.floor((COLUMN_MM * INCH_PX) / 25.4);
+const EACH_PX = (WIDTH_PX - GAP_PX) / 2;
+/** What a drawing needs beside the levee, across and up and down, pixels. */
+const BESIDE_PX = 96;
+const ABOUT_PX = 59;
+const FEET_PER_INCH = [2, 3, 4, 5, 6, 8, 10, 20] as const;
+const DENOMINATORS = [25, 40, 50, 75, 100, 200] as const;
 
-/** The levee cut across where each of its types is highest, with the cautions for it, and at the marked station. */
+/** One cross-section of each kind that the line is built by, the highest last, at one scale; and how bags are laid. */
 export function CrossSectionsSheet(frame: SheetFrame) {
-  const { plan, line, system } = frame.of;
-  const drawn = drawnStations(line, markedM.value);
-  const chainages = drawn.map(({ chainageM }) => chainageM);
-  const sections = useSections(plan, line, chainages);
-  const eachPx = (WIDTH_PX - GAP_PX) / 2;
-  const namesTypes = hasOtherSections(line);
-  const figures = sections.map((cross, index) => (
-    <figure key={cross.chainageM} style={{ width: `${eachPx}px` }}>
+  const { of } = frame;
+  const { plan, line, system } = of;
+  const groups = sectionGroups(line, plan.practice.limitM);
+  const sections = useSections(
+    plan,
+    line.id,
+    groups.map(({ chainageM }) => chainageM),
+  );
+  const isDrawn = sections.length > 0 && sections.length === groups.length;
+  const scale = isDrawn ? scaleFor(of, sections) : null;
+  const rows = scale ? figureRows(of, groups, sections, scale.pxPerM) : [];
+  const laying = layingPieces(of, system, scale ? sectionScaleWords(scale.words) : "");
+  return <Sheet {...frame} name="Cross-sections and laying" pieces={[...rows, ...laying]} />;
+}
+
+function figureRows(
+  of: Exported,
+  groups: readonly SectionGroup[],
+  sections: readonly CrossSection[],
+  pxPerM: number,
+): VNode[] {
+  const pairs = groups.flatMap((_, i) => (i % 2 === 0 ? [[i, i + 1]] : []));
+  return pairs.map((pair) => {
+    const shown = pair.filter((i) => i < groups.length);
+    const highestM = Math.max(...shown.map((i) => sections[i]!.greatestHeightM ?? 0));
+    return (
+      <div key={pair[0]} class="section-row">
+        {shown.map((i) => (
+          <Figure
+            key={i}
+            of={of}
+            group={groups[i]!}
+            cross={sections[i]!}
+            pxPerM={pxPerM}
+            heightPx={Math.ceil(highestM * pxPerM) + ABOUT_PX}
+          />
+        ))}
+      </div>
+    );
+  });
+}
+
+interface FigureProps {
+  readonly of: Exported;
+  readonly group: SectionGroup;
+  readonly cross: CrossSection;
+  readonly pxPerM: number;
+  readonly heightPx: number;
+}
+
+function Figure({ of: { plan, system }, group, cross, pxPerM, heightPx }: FigureProps) {
+  const { where, range } = groupWords(group, system);
+  const highM = cross.greatestHeightM ?? 0;
+  const counts = {
+    ...{ stake: cross.courses, bagsPerM: cross.bagsPerM },
+    toe: coursesFor(highM, plan.section),
+  };
+  return (
+    <figure class="section-figure" style={{ width: `${EACH_PX}px` }}>
       <figcaption>
-        {namesTypes && <strong>{cross.sectionName}. </strong>}
-        {formatStation(cross.chainageM, system)}, {drawn[index]?.why}:{" "}
-        {cross.greatestHeightM === null
-          ? "no elevation data"
-          : heightAndCourses(cross, plan.section, system)}
+        <strong data-over={group.isOver}>{formatLength(highM, system)}</strong>
+        <div>
+          {group.isOver && <p class="section-over">{OVER_DO_NOT_BUILD}</p>}
+          {group.kind === "type" && <p class="section-where">{cross.sectionName}</p>}
+          <p class="section-where">{where}</p>
+          {range && <p>{range}</p>}
+          <p>{countWords(counts, system)}</p>
+        </div>
       </figcaption>
       <SectionDrawing
         halfWidths
@@ -43,24 +112,35 @@ export function CrossSectionsSheet(frame: SheetFrame) {
         section={plan.section}
         limitM={plan.practice.limitM}
         unitSystem={system}
-        widthPx={eachPx}
-        heightPx={HEIGHT_PX}
+        widthPx={EACH_PX}
+        heightPx={heightPx}
+        needed={{ baseM: 0, heightM: (heightPx - ABOUT_PX + 2) / pxPerM }}
       />
-      {drawn[index]?.why === "the highest" && (
-        <TypeCautions typeId={cross.section} system={system} />
-      )}
+      {group.kind === "type" && <TypeCautions typeId={cross.section} system={system} />}
     </figure>
-  ));
-  return (
-    <Sheet
-      {...frame}
-      name="Cross-sections"
-      pieces={[
-        <p class="sheet-lead">{SETTLING_NOTE}</p>,
-        <div class="sheet-sections">{figures}</div>,
-      ]}
-    />
   );
+}
+
+/** The largest usual scale at which the widest of them has room. */
+function scaleFor({ plan, system }: Exported, sections: readonly CrossSection[]) {
+  const widestM = Math.max(
+    ...sections.map((cross) => {
+      const { waterM, landM } = spanOf(cross);
+      return waterM + landM + plan.section.sheet.toeExtensionM;
+    }),
+  );
+  const most = (EACH_PX - BESIDE_PX) / Math.max(0.5, widestM);
+  const scales =
+    system === "us"
+      ? FEET_PER_INCH.map((feet) => ({
+          words: `1 in = ${feet} ft`,
+          pxPerM: INCH_PX / (feet * FOOT_M),
+        }))
+      : DENOMINATORS.map((denominator) => ({
+          words: `1 : ${denominator}`,
+          pxPerM: INCH_PX / 0.0254 / denominator,
+        }));
+  return scales.find(({ pxPerM }) => pxPerM <= most) ?? scales.at(-1)!;
 }
 
 function TypeCautions({
@@ -84,19 +164,12 @@ function TypeCautions({
   );
 }
 
-function heightAndCourses(cross: CrossSection, section: Section, system: UnitSystem): string {
-  const { heightM, greatestHeightM } = cross;
-  if (heightM === null || greatestHeightM === null) return "";
-  const high = `${formatLength(greatestHeightM, system)} high, ${topWords(cross, system)}`;
-  return cross.courses ? `${high}, ${toeWords(heightM, greatestHeightM, section)}` : high;
-}
-
-function useSections(plan: Plan, line: SizedLine, chainages: readonly number[]): CrossSection[] {
+function useSections(plan: Plan, id: string, chainages: readonly number[]): CrossSection[] {
   const [sections, setSections] = useState<CrossSection[]>([]);
   const wanted = chainages.join(" ");
   useEffect(() => {
     let current = true;
-    crossSectionsAt(plan, line.id, wanted.split(" ").map(Number), MARGIN_M)
+    crossSectionsAt(plan, id, wanted.split(" ").map(Number), MARGIN_M)
       .then((answers) => {
         if (current) setSections(answers);
       })
@@ -106,6 +179,6 @@ function useSections(plan: Plan, line: SizedLine, chainages: readonly number[]):
     return () => {
       current = false;
     };
-  }, [plan, line.id, wanted]);
+  }, [plan, id, wanted]);
   return sections;
 }

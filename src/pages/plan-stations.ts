@@ -28,17 +28,22 @@ interface Wanted {
 }
 
 const SAME_M = 1e-3;
-/** Nearer to the highest place than this share of a step a station gives way to it. */
-const NEAR_SHARE = 0.6;
 
-/** The stakes at every so many of the plan's intervals between two chainages, and the highest place of the line. */
-export function markedStations(wanted: Wanted, everyIntervals: number): MarkedStation[] {
+/**
+ * The stakes at every so many of the plan's intervals between two chainages, and the highest place of the line.
+ * @param nearShare share of a step within which a stake gives way to the highest place
+ */
+export function markedStations(
+  wanted: Wanted,
+  everyIntervals: number,
+  nearShare: number,
+): MarkedStation[] {
   const { plan, line, system, fromM, toM } = wanted;
   const stepM = plan.practice.stationIntervalM * everyIntervals;
   const highest = highestOf(wanted);
   const apart = line.stations.filter(({ chainageM, reason }) => {
     if (chainageM < fromM - SAME_M || chainageM > toM + SAME_M) return false;
-    if (highest && Math.abs(chainageM - highest.chainageM) < NEAR_SHARE * stepM) return false;
+    if (highest && Math.abs(chainageM - highest.chainageM) < nearShare * stepM) return false;
     if (reason === "end") return line.kind === "line";
     const steps = chainageM / stepM;
     return reason === "start" || Math.abs(steps - Math.round(steps)) * stepM < SAME_M;

@@ -20,6 +20,8 @@ import { everyIntervals, type MarkedStation, markedStations } from "./plan-stati
 
 /** Stakes nearer to each other than this on paper are not all written, millimetres. */
 const APART_MM = 10.4;
+/** Nearer to the highest place than this share of their distance a stake gives way to it. */
+const NEAR_SHARE = 0.6;
 /** Closer than this a corner and a stake are written once, metres (3 ft). */
 const MERGE_M = 0.92;
 
@@ -54,7 +56,7 @@ export function stationsOn({ plan, line, frame, system }: InPlace): MarkedStatio
   const { fromM, toM, scale } = frame;
   const most = (toM - fromM) / scale.mPerMm / APART_MM;
   const every = everyIntervals(plan, toM - fromM, most);
-  return markedStations({ plan, line, system, fromM, toM }, every);
+  return markedStations({ plan, line, system, fromM, toM }, every, NEAR_SHARE);
 }
 
 /** A point on the toe of one side at a chainage, and the way out from there; null without samples. */
@@ -184,7 +186,7 @@ function sumpLabels({ line, frame, system, side }: InPlace): Label[] {
 }
 
 /** How far from the toe the sides may be named, and where along the line, first choice first. */
-const SIDE_MM = [9, 7, 13, 18, 5.5] as const;
+const SIDE_MM = [9, 7, 13, 18, 24, 32, 5.5] as const;
 const SIDE_SHARES = [0.12, 0.35, 0.6, 0.85, 0.05, 0.25, 0.5, 0.7, 0.95] as const;
 
 /** Which side is which: off the line, and no nearer to another part of it. */

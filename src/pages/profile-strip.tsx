@@ -21,6 +21,8 @@ const TOP_PX = 18;
 const PLOT_PX = 88;
 /** Rows under the plot: height, courses, ground, station. */
 const ROWS_PX = [33, 19, 50, 19] as const;
+/** Nearer to the highest place than this share of their distance a column gives way to it. */
+const NEAR_SHARE = 0.75;
 /** Least width of a column, and of a station's number. */
 const COLUMN_PX = 16.6;
 const NUMBER_PX = { us: 36, metric: 45 } as const;
@@ -138,7 +140,7 @@ function Rows({ of, fromM, toM, x, top, widthPx }: RowsProps) {
   const { plan, line, system } = of;
   const most = Math.floor((x(toM) - x(fromM)) / COLUMN_PX);
   const every = everyIntervals(plan, toM - fromM, most);
-  const columns = markedStations({ plan, line, system, fromM, toM }, every);
+  const columns = markedStations({ plan, line, system, fromM, toM }, every, NEAR_SHARE);
   const words = profileRows(system);
   const heads = [words.height, words.courses, words.ground, words.station];
   const tops = ROWS_PX.map((_, i) => top + 4 + ROWS_PX.slice(0, i).reduce((a, b) => a + b, 0));

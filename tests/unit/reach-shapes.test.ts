@@ -9,7 +9,7 @@ import { SECTIONS } from "../../shared/sections.ts";
 import { sizeLine } from "../../shared/size-line.ts";
 import { takenMaterials, takesWords } from "../../shared/words/materials.ts";
 import { edgedSections, reachShapes } from "../../src/drawing/line/reach-shapes.ts";
-import { drawnStations } from "../../src/pages/drawn-stations.ts";
+import { sectionGroups } from "../../src/pages/section-groups.ts";
 import { groundOf, PLANE, rectangle, ring } from "../helpers/grounds.ts";
 
 const LIMIT_M = EMPTY_PLAN.practice.limitM;
@@ -115,17 +115,18 @@ describe("what other sections take", () => {
 });
 
 describe("on paper", () => {
-  it("each section is drawn once, where it is highest, and the marked station where it is apart", () => {
-    const stations = drawnStations(line, 300).map(({ chainageM, why }) => ({
-      section: reachAt(line, chainageM).section,
-      why,
-    }));
-    expect(stations).toEqual([
-      { section: STANDARD.section, why: "the highest" },
-      { section: boarded.id, why: "the highest" },
-      { section: narrow.id, why: "the highest" },
-      { section: STANDARD.section, why: "marked" },
+  it("each other levee type is drawn once, where it is highest, and the plan's own by height class", () => {
+    const groups = sectionGroups(line, LIMIT_M);
+    const drawn = groups.map(({ chainageM, kind }) => [reachAt(line, chainageM).section, kind]);
+    expect(drawn).toEqual([
+      [STANDARD.section, "typical"],
+      [boarded.id, "type"],
+      [narrow.id, "type"],
+      ...(reachAt(line, line.totals.greatestHeightAtM).section === STANDARD.section
+        ? [[STANDARD.section, "highest"]]
+        : []),
     ]);
+    expect(groups.slice(0, 3).reduce((sum, { lengthM }) => sum + lengthM, 0)).toBeCloseTo(400, 0);
   });
 
   it("the stakes name levee types only where they differ, both where two meet", () => {

@@ -12,6 +12,7 @@ const ALLOWED: readonly { readonly file: string; readonly text: RegExp; readonly
   { file: "document/edits/settings.ts", text: /^Weight, dry and loose$/, why: "weight of sand" },
   { file: "quantities/amounts.tsx", text: /^(?:dry, wet|Weight of the sand, dry)$/, why: "sand" },
   { file: "pages/quantities-part.tsx", text: /^dry,$/, why: "sand, dry and wet" },
+  { file: "words/order-sheet.ts", text: /^\{\} dry, \{\} wet/, why: "sand, dry and wet" },
   { file: "pages/pages-room.tsx", text: /^Sheet \{\} of \{\}/, why: "a page's number on paper" },
   { file: "pages/pages-bar.tsx", text: /^\.sheet /, why: "a selector" },
   { file: "words/makeup/line.ts", text: /\bdry\b/, why: "weight of sand" },
