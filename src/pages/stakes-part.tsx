@@ -19,12 +19,8 @@ import { BenchmarkBox } from "./benchmark-box.tsx";
 import { type Rows, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
-/** Height of one stake's row, and of all that is round the stakes of a page and under the last, millimetres. */
-const ROW_MM = 6.6;
-const AROUND_MM = 47;
-const UNDER_MM = 33;
-/** Fewest empty rows for stakes set between those of the page. */
-const LEAST_EXTRA = 3;
+/** Empty rows for stakes set between those of the page; never made from the room of a page, which they would change. */
+const EXTRA_ROWS = 8;
 const COLUMNS = 15;
 
 /** The stakes for the crew: where each one is, what to mark on it, courses, base and rod readings. */
@@ -34,9 +30,9 @@ export function StakesSheet(frame: SheetFrame) {
     <Sheet
       {...frame}
       name="Stakes"
-      pieces={({ heightMm }) => [
+      pieces={[
         stakeRows(frame),
-        <ExtraStakes key="extra" count={extraRows(line.stations.length, heightMm)} />,
+        EXTRA_STAKES,
         <div key="remedies" class="stake-remedies">
           {stakeRemedies(line, plan.practice.stationIntervalM, system).map(({ title, text }) => (
             <div key={title}>
@@ -48,14 +44,6 @@ export function StakesSheet(frame: SheetFrame) {
       ]}
     />
   );
-}
-
-/** Empty rows that fill the last page of stakes, or where there is no room on it a page of their own. */
-function extraRows(stakes: number, heightMm: number): number {
-  const perPage = Math.max(1, Math.floor((heightMm - AROUND_MM) / ROW_MM));
-  const last = stakes % perPage || perPage;
-  const free = Math.floor((heightMm - AROUND_MM - UNDER_MM) / ROW_MM) - last;
-  return free >= LEAST_EXTRA ? free : Math.floor((heightMm - UNDER_MM) / ROW_MM);
 }
 
 function stakeRows({ of: { plan, line, system } }: SheetFrame): Rows {
@@ -211,25 +199,24 @@ function Ties({ stake: { found }, system }: Pick<StakeRowProps, "stake" | "syste
   );
 }
 
-function ExtraStakes({ count }: { readonly count: number }) {
-  return (
+const EXTRA_STAKES: Rows = {
+  rows: Array.from({ length: EXTRA_ROWS }, (_, i) => (
+    <tr key={i}>
+      <td />
+      <td class="stake-rod" />
+      <td />
+      <td>
+        <span class="stake-tick" />
+      </td>
+    </tr>
+  )),
+  around: (rows) => (
     <table class="stakes stakes-extra">
       <caption>
         Extra stakes: set one in every low place between two stakes. Copy the top reading of the
         nearer stake.
       </caption>
-      <tbody>
-        {Array.from({ length: count }, (_, i) => (
-          <tr key={i}>
-            <td />
-            <td class="stake-rod" />
-            <td />
-            <td>
-              <span class="stake-tick" />
-            </td>
-          </tr>
-        ))}
-      </tbody>
+      <tbody data-rows>{rows}</tbody>
     </table>
-  );
-}
+  ),
+};

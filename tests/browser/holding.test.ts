@@ -142,6 +142,7 @@ describe("what is compared and printed", () => {
   it("has a sheet for the crew: where to stop, the sump, the pumps, when people leave", async () => {
     await openPages(page);
     const sheets = page.getByRole("region", { name: /Watch and logs/ });
+    await sheets.first().waitFor();
     const text = (await sheets.allTextContents()).join(" ");
     expect(text).toContain("LEAVE at stage 30.0 ft, Wed 11:00");
     expect(text).toMatch(/32\.0Overtops above this/);
