@@ -140,11 +140,11 @@ function namedColumns({ cells, number }: Row, { system }: ReadingInputs): Column
       .replace(/[\s-]+/g, "_");
     const unit = /_\(?(ft|m)\)?$/.exec(plain);
     const name = unit ? plain.slice(0, unit.index) : plain;
-    const what = NAMES.find(([, pattern]) => pattern.test(name))?.[0] ?? null;
-    return { what, system: unit ? (unit[1] === "ft" ? "us" : "metric") : system } as const;
+    const column = NAMES.find(([, pattern]) => pattern.test(name))?.[0] ?? null;
+    return { column, system: unit ? (unit[1] === "ft" ? "us" : "metric") : system } as const;
   });
-  const placesOf = (what: "station" | ReadAs) =>
-    named.flatMap((each, i) => (each.what === what ? [i] : []));
+  const placesOf = (wanted: "station" | ReadAs) =>
+    named.flatMap(({ column }, i) => (column === wanted ? [i] : []));
   const [stations, rods, grounds] = [placesOf("station"), placesOf("rod"), placesOf("ground")];
   const values = rods.length > 0 ? rods : grounds;
   if (stations.length !== 1 || values.length !== 1) {

@@ -1,6 +1,6 @@
 import { FOOT_M, INCH_M } from "../constants.ts";
 import type { Plan } from "../plan.ts";
-import { formatLength, formatStation, type UnitSystem } from "../units.ts";
+import { formatLength, formatStation, shownLengthM, type UnitSystem } from "../units.ts";
 import { unitsOf } from "./units.ts";
 
 /** A stretch of a line, metres of chainage. */
@@ -115,7 +115,7 @@ export function groupWords(
 ): { readonly where: string; readonly range: string | null } {
   const at = formatStation(group.chainageM, system, 0);
   const high =
-    formatLength(group.lowM, system) === formatLength(group.highM, system)
+    shownLengthM(group.lowM, system) === shownLengthM(group.highM, system)
       ? `${formatLength(group.highM, system)} high`
       : `${formatLength(group.lowM, system)} to ${formatLength(group.highM, system)} high`;
   const length = formatLength(group.lengthM, system, 0);
