@@ -60,13 +60,13 @@ export function takesWords({ plan, line, holding }: Taken, system: UnitSystem): 
   ];
 }
 
-/** `12,719 to 23,945 with ground ±0.33 ft`; null while that is not counted. */
+/** `12,719 to 23,945, ground ±0.33 ft`; null while that is not counted. */
 export function bagsRangeWords(line: SizedLine, system: UnitSystem): string | null {
   const fewest = line.totalsGroundHigh;
   const most = line.totalsGroundLow;
   if (!fewest || !most || !isCounted(line)) return null;
   const accuracy = formatLength(line.groundAccuracy.rmseM, system, 2);
-  return `${formatCount(fewest.bags)} to ${formatCount(most.bags)} with ground ±${accuracy}`;
+  return `${formatCount(fewest.bags)} to ${formatCount(most.bags)}, ground ±${accuracy}`;
 }
 
 function loadsWords(trucks: number): string {

@@ -114,6 +114,9 @@ describe("the stage slider", () => {
     const slider = page.getByRole("slider", { name: "Stage" });
     await page.locator(".worksheet-rest").evaluate((rest) => rest.scrollTo(0, 0));
     await page.locator('.verdict[data-short="false"]').waitFor();
+    await page.locator('html[data-verdicts="current"]').waitFor();
+    // The slider lies under the verdict, which is drawn a frame later.
+    await page.waitForTimeout(300);
     const box = (await slider.boundingBox())!;
     const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
     await startDrag(page, middle, { x: middle.x + box.width / 6, y: middle.y });
