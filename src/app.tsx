@@ -24,7 +24,6 @@ import { ExampleBand } from "./start/example-band.tsx";
 import { FirstRun } from "./start/first-run.tsx";
 import { NextBuilding } from "./start/next-building.tsx";
 import { StepStrip } from "./start/step-strip.tsx";
-import { ViewOnly } from "./start/view-only.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { disclosuresAsked } from "./ui/disclosure.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
@@ -100,7 +99,6 @@ export function App() {
             <FirstRun />
             <div class="over-map">
               <BusyBar busy={busy} />
-              <ViewOnly />
               <UnitQuestion />
               <MarkQuestion />
               <ShapesQuestion />

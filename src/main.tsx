@@ -76,7 +76,8 @@ async function begin(): Promise<void> {
 }
 
 function tellNotKept(failure: Failure): void {
-  tell("error", failure, { label: "Download the plan", run: savePlan });
+  if (failure.code === "keep/second-page") tell("info", failure);
+  else tell("error", failure, { label: "Download the plan", run: savePlan });
 }
 
 function onKeptAgain(): void {
