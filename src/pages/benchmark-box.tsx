@@ -21,22 +21,22 @@ export function BenchmarkBox({ plan, system }: BenchmarkBoxProps) {
   const backsight = figure(backsightM);
   return (
     <div class="benchmark-box">
-      <dl>
+      <div class="benchmark-sum">
         <div>
-          <dt>{name ?? "Benchmark"}</dt>
-          <dd>{figure(benchmark?.elevationM) ?? <Rule />}</dd>
+          <p class="benchmark-name">{name ?? "Benchmark"}</p>
+          <p class="benchmark-figure">{figure(benchmark?.elevationM) ?? <Rule />}</p>
         </div>
         <div class="benchmark-sign">+</div>
         <div>
-          <dt>backsight</dt>
-          <dd>{backsight ?? <Rule />}</dd>
+          <p class="benchmark-name">backsight</p>
+          <p class="benchmark-figure">{backsight ?? <Rule />}</p>
         </div>
         <div class="benchmark-sign">=</div>
         <div>
-          <dt>height of instrument</dt>
-          <dd>HI {instrument?.toFixed(2) ?? <Rule />}</dd>
+          <p class="benchmark-name">height of instrument</p>
+          <p class="benchmark-figure">HI {instrument?.toFixed(2) ?? <Rule />}</p>
         </div>
-      </dl>
+      </div>
       <div class="benchmark-again">
         <p>
           Back on {name?.split(",")[0] ?? "the benchmark"}: <Rule />
