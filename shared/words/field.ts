@@ -190,7 +190,8 @@ export function cautionsAtStakeWords(
   });
 }
 
-export const NO_WARNING = "No warning at this stake. Lap the bags, tamp every course.";
+export const NO_WARNING =
+  "No Must fix found at this stake; it can still fail. Lap the bags, tamp every course.";
 
 /** `Line A, Drawn ring`. */
 export function lineCommaWords(plan: Plan, { id, name }: Pick<SizedLine, "id" | "name">): string {
