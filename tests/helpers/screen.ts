@@ -58,13 +58,17 @@ export async function bagsWhen(page: Page, test: (bags: number) => boolean): Pro
   }
 }
 
-/** Waits until the chosen alternative's bags have stayed the same for a while, and returns them. */
+/**
+ * Waits until the chosen alternative's bags are of the plan as it is now and have stayed the same for a while, and
+ * returns them. A pause alone is not enough: a machine under load pauses between two counts of one drag.
+ */
 export async function bagsAtRest(page: Page): Promise<number> {
+  const isCurrent = () => page.evaluate(() => document.documentElement.dataset["sizing"] === "current");
   let last = await bags(page);
   for (let same = 0; same < 6; ) {
     await page.waitForTimeout(100);
     const now = await bags(page);
-    same = now === last ? same + 1 : 0;
+    same = now === last && (await isCurrent()) ? same + 1 : 0;
     last = now;
   }
   return last;
