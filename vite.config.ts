@@ -64,6 +64,8 @@ export default defineConfig({
           environment: "node",
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // A map drawn without a graphics card can stall a page for seconds; a second try is printed as one.
+          retry: 1,
           fileParallelism: false,
           isolate: false,
         },
