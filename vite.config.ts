@@ -1,6 +1,7 @@
 import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 import project from "./package.json" with { type: "json" };
+import { browserSolver } from "./tests/tools/browser-solver.ts";
 import { commitOf } from "./tests/tools/commit.mjs";
 import { maplibreSources } from "./tests/tools/maplibre-sources.ts";
 import { noticesPlugin } from "./tests/tools/notices.mjs";
@@ -20,9 +21,12 @@ export default defineConfig({
     workerChunks(),
     maplibreSources(),
     projectionMethods(),
+    browserSolver(),
     offline(),
   ],
   worker: { format: "es" },
+  // bundled for development it would look for its WebAssembly beside the bundle
+  optimizeDeps: { exclude: ["highs"] },
   build: {
     target: "es2022",
     assetsInlineLimit: 0,

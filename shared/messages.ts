@@ -1,3 +1,11 @@
+import type {
+  BagCurve,
+  ChoiceEffort,
+  ChoiceQuestion,
+  FoundChoice,
+  More,
+  MoreBuys,
+} from "./buildings/choice-types.ts";
 import type { Failure } from "./failure.ts";
 import type { LoneValue, MarkChoice } from "./ground-marks.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
@@ -195,6 +203,19 @@ interface LonLatResponse {
   readonly lonLat: Float64Array<ArrayBuffer>;
 }
 
+interface ChooseRequest extends ChoiceEffort {
+  readonly question: ChoiceQuestion;
+}
+
+interface MoreBuysRequest extends ChooseRequest {
+  readonly more: readonly More[];
+}
+
+interface BagCurveRequest extends ChooseRequest {
+  /** Numbers of bags, rising. */
+  readonly bags: readonly number[];
+}
+
 /** The contract: name -> [request, response]. Everything else about the wire is derived from it. */
 interface EngineMessages {
   openTerrain: [OpenTerrainRequest, GroundSummary];
@@ -219,6 +240,12 @@ interface EngineMessages {
   improveLine: [ImproveLineRequest, ImproveLineResponse];
   /** What moving a line sideways would cost, station by station. */
   sidewaysCost: [SidewaysCostRequest, SidewaysCostResponse];
+  /** Which lines round buildings to build with what there is. Needs no terrain. */
+  chooseLines: [ChooseRequest, FoundChoice];
+  /** What each of several things more would let be ringed besides, in the order given. */
+  moreBuys: [MoreBuysRequest, readonly MoreBuys[]];
+  /** Buildings ringed against bags. */
+  bagCurve: [BagCurveRequest, BagCurve];
 }
 
 export type Verb = keyof EngineMessages;
@@ -260,6 +287,9 @@ export function engineOf(make: <V extends Verb>(verb: V) => Answer<V>): Engine {
     siteRing: make("siteRing"),
     improveLine: make("improveLine"),
     sidewaysCost: make("sidewaysCost"),
+    chooseLines: make("chooseLines"),
+    moreBuys: make("moreBuys"),
+    bagCurve: make("bagCurve"),
   };
 }
 

@@ -21,6 +21,8 @@ import { traceWater } from "./water/trace-water.ts";
 
 const search = () => loadPart("the search for a line", () => import("./site/search.ts"));
 
+const choice = () => loadPart("the choice of buildings", () => import("./choice/choice.ts"));
+
 /** Ground read beyond the outermost corner, metres: bases, toes and the drawn cross-section. */
 const GROUND_MARGIN_M = 80;
 
@@ -141,6 +143,15 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     async sidewaysCost(request, options) {
       const terrain = openedFor(request.plan);
       return (await search()).sideways(terrain, request, options);
+    },
+    async chooseLines({ question, ...effort }, options) {
+      return (await choice()).choose(question, effort, options);
+    },
+    async moreBuys({ question, more, ...effort }, options) {
+      return (await choice()).moreBuys(question, more, effort, options);
+    },
+    async bagCurve({ question, bags, ...effort }, options) {
+      return (await choice()).bagCurve(question, bags, effort, options);
     },
   };
 }

@@ -24,6 +24,9 @@ const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
   siteRing: "long",
   improveLine: "long",
   sidewaysCost: "long",
+  chooseLines: "long",
+  moreBuys: "long",
+  bagCurve: "long",
 };
 
 /**
