@@ -63,7 +63,8 @@ export async function bagsWhen(page: Page, test: (bags: number) => boolean): Pro
  * returns them. A pause alone is not enough: a machine under load pauses between two counts of one drag.
  */
 export async function bagsAtRest(page: Page): Promise<number> {
-  const isCurrent = () => page.evaluate(() => document.documentElement.dataset["sizing"] === "current");
+  const isCurrent = () =>
+    page.evaluate(() => document.documentElement.dataset["sizing"] === "current");
   let last = await bags(page);
   for (let same = 0; same < 6; ) {
     await page.waitForTimeout(100);
