@@ -1,4 +1,10 @@
 import type {
+  CheckBuildingRequest,
+  CheckGroupRequest,
+  TraceBuildingsRequest,
+  TracedBuildings,
+} from "./buildings/check-types.ts";
+import type {
   BagCurve,
   ChoiceEffort,
   ChoiceQuestion,
@@ -6,6 +12,7 @@ import type {
   More,
   MoreBuys,
 } from "./buildings/choice-types.ts";
+import type { CheckedBuilding, CheckedGroup } from "./buildings/types.ts";
 import type { Failure } from "./failure.ts";
 import type { LoneValue, MarkChoice } from "./ground-marks.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
@@ -246,6 +253,12 @@ interface EngineMessages {
   moreBuys: [MoreBuysRequest, readonly MoreBuys[]];
   /** Buildings ringed against bags. */
   bagCurve: [BagCurveRequest, BagCurve];
+  /** Connected water at many buildings, traced once. `shared/buildings/check-buildings.ts` asks these three in turn. */
+  traceBuildings: [TraceBuildingsRequest, TracedBuildings];
+  /** One traced building: its state and its best line. */
+  checkBuilding: [CheckBuildingRequest, CheckedBuilding];
+  /** One line round some neighbors; null where there is none. */
+  checkGroup: [CheckGroupRequest, CheckedGroup | null];
 }
 
 export type Verb = keyof EngineMessages;
@@ -290,6 +303,9 @@ export function engineOf(make: <V extends Verb>(verb: V) => Answer<V>): Engine {
     chooseLines: make("chooseLines"),
     moreBuys: make("moreBuys"),
     bagCurve: make("bagCurve"),
+    traceBuildings: make("traceBuildings"),
+    checkBuilding: make("checkBuilding"),
+    checkGroup: make("checkGroup"),
   };
 }
 

@@ -1,29 +1,19 @@
-import { cornerChainages, layLine, signedAreaM2 } from "./alignment.ts";
+import { cornerChainages, signedAreaM2 } from "./alignment.ts";
 import { runChecks } from "./checks.ts";
 import { type CutWalk, cutWalk } from "./cut-walk.ts";
-import type { GroundSampler } from "./ground.ts";
 import { accuracyOf } from "./ground-accuracy.ts";
 import { lineHolding } from "./holding/line-holding.ts";
 import { levelDoubt, withoutVerdict } from "./level-doubt.ts";
-import type { Alignment, Plan } from "./plan.ts";
-import type { PlanPlane } from "./plan-plane.ts";
 import { publishedCounts } from "./published.ts";
-import { stepFor } from "./section.ts";
-import { builtReaches, sameBuild, withWaterHigher } from "./sections/built-reach.ts";
+import { withWaterHigher } from "./sections/built-reach.ts";
 import type { Reach, SizedLine } from "./sizing-types.ts";
-import { waterSurface } from "./stage.ts";
 import { stationsOf } from "./stations.ts";
-import { surveyedGround, surveyRaises } from "./survey/surveyed-ground.ts";
 import { lineTime } from "./time/line-time.ts";
 import { totalsOf } from "./totals.ts";
-import { breaksInside, type Trace, traceLine, traceLonLat } from "./trace.ts";
-import { waterSideOf } from "./water-side.ts";
+import { type Trace, traceLonLat } from "./trace.ts";
+import { type LineOnGround, walkLine } from "./walk-line.ts";
 
-export interface SizeLineInputs {
-  readonly plan: Plan;
-  readonly alignment: Alignment;
-  readonly plane: PlanPlane;
-  readonly ground: GroundSampler;
+export interface SizeLineInputs extends LineOnGround {
   /** True while something is dragged: totals at plus and minus one RMSE are left out. */
   readonly live: boolean;
 }
@@ -34,18 +24,9 @@ export interface SizeLineInputs {
  * Throws a `Refusal` for a line without enough corners or length, or too long for the ground's cells.
  */
 export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInputs): SizedLine {
-  const line = layLine(alignment, plane);
-  const breaksM = breaksInside(line, alignment.reachBreaksM);
-  const built = builtReaches(plan, alignment, breaksM.length + 1);
-  const parted = (reach: number) => !sameBuild(built[reach - 1]!, built[reach]!);
-  const surface = waterSurface(plan.water, plan.flow, plan.gauge, plane);
-  const { freeboardM } = plan.water;
-  const trace = traceLine(line, breaksM, stepFor(ground), surface, freeboardM, parted);
-  const surveyed = surveyedGround({ plan, line, plane, ground });
-  if (surveyed) trace.surveyRaiseM.set(trace.chainageM.map(surveyRaises(surveyed)));
-  const waterSide = waterSideOf(line, plan, plane);
-  const cuts = cutWalk(trace, ground, built, waterSide, 0);
-  const { whole, reaches } = totalsOf(trace, cuts, plan, waterSide);
+  const walked = walkLine({ plan, alignment, plane, ground });
+  const { line, breaksM, built, surface, trace, surveyed, waterSide, cuts, whole, reaches } =
+    walked;
   const totalsWithGround = (shiftM: number) => {
     const shifted = built.map((reach) => withWaterHigher(reach, -shiftM));
     const shiftedCuts = cutWalk(trace, ground, shifted, waterSide, shiftM);

@@ -1,4 +1,10 @@
 import { signal } from "@preact/signals";
+import { checkBuildings as checkOver } from "../shared/buildings/check-buildings.ts";
+import type {
+  BuildingsCheck,
+  BuildingsOptions,
+  BuildingsQuestion,
+} from "../shared/buildings/check-types.ts";
 import type { Failure } from "../shared/failure.ts";
 import type { LoneValue } from "../shared/ground-marks.ts";
 import terrainWorker from "../workers/terrain.worker.ts?worker&url";
@@ -34,3 +40,17 @@ function inWorker() {
 
 /** The engine in its two workers. The only place that knows where they are. */
 export const engine = splitEngine(inWorker(), inWorker());
+
+/**
+ * Checks many buildings on the elevation data that is open. Each is told as soon as it is checked
+ * (`options.onChecked`), then each group of neighbors that is worth it (`onGroup`); `options.signal` ends the check,
+ * and `options.known` takes the answers of one that was cut off, so that only the rest is searched.
+ * @throws Refusal `cancelled`, `buildings/no-water`, `ground/...`
+ * @public
+ */
+export function checkBuildings(
+  question: BuildingsQuestion,
+  options?: BuildingsOptions,
+): Promise<BuildingsCheck> {
+  return checkOver(engine, 1, question, options);
+}

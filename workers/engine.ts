@@ -23,6 +23,8 @@ const search = () => loadPart("the search for a line", () => import("./site/sear
 
 const choice = () => loadPart("the choice of buildings", () => import("./choice/choice.ts"));
 
+const sweep = () => loadPart("the check of many buildings", () => import("./sweep/sweep.ts"));
+
 /** Ground read beyond the outermost corner, metres: bases, toes and the drawn cross-section. */
 const GROUND_MARGIN_M = 80;
 
@@ -152,6 +154,18 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     },
     async bagCurve({ question, bags, ...effort }, options) {
       return (await choice()).bagCurve(question, bags, effort, options);
+    },
+    async traceBuildings(request, options) {
+      refuseUnsettled();
+      return (await sweep()).traceBuildings(opened(), request, options);
+    },
+    async checkBuilding(request, options) {
+      refuseUnsettled();
+      return (await sweep()).checkBuilding(opened(), request, options);
+    },
+    async checkGroup(request, options) {
+      refuseUnsettled();
+      return (await sweep()).checkGroup(opened(), request, options);
     },
   };
 }

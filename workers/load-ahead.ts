@@ -5,6 +5,7 @@
 export function loadAhead(): void {
   void Promise.allSettled([
     import("./site/search.ts"),
+    import("./sweep/sweep.ts"),
     import("./raster/geotiff/reference-keys.ts"),
     import("./raster/reference-text.ts"),
     import("./raster/geotiff/unpack-lerc.ts"),

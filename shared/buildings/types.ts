@@ -54,6 +54,8 @@ export interface FoundShape {
 
 /** The same line sized for another water surface. */
 export interface AtStage extends RingFigures {
+  /** That water at the gauge, meters on the raster's vertical datum. */
+  readonly atGaugeM: number;
   /** Water surface at the building, meters on the raster's vertical datum. */
   readonly waterM: number;
 }
@@ -64,13 +66,18 @@ export interface CheckedBuilding
   readonly state: BuildingState;
   /** Greatest depth of connected water at a wall, meters; null where it is not known, 0 where none touches it. */
   readonly depthM: number | null;
+  /**
+   * Water at the gauge above which connected water touches a wall, meters: it is flooded at every stage above that.
+   * Null where it is not known or no water comes.
+   */
+  readonly sillM: number | null;
   /** When connected water first touches a wall; null where the forecast does not say. */
   readonly firstWetAtS: number | null;
   /** Latest start that still finishes ahead of the water with the margin; null where hours or water are not known. */
   readonly latestStartAtS: number | null;
   /** The best line; null where none is needed or none was found. */
   readonly line: (FoundShape & RingFigures) | null;
-  /** The line over the stages that were to be counted, lowest first. */
+  /** The line over the stages that were to be counted and flood it, lowest first. */
   readonly byStage: readonly AtStage[];
   /** A place where it is over the limit, in doubt, or without data; null elsewhere. */
   readonly at: LonLat | null;

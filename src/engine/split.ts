@@ -27,6 +27,9 @@ const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
   chooseLines: "long",
   moreBuys: "long",
   bagCurve: "long",
+  traceBuildings: "long",
+  checkBuilding: "long",
+  checkGroup: "long",
 };
 
 /**

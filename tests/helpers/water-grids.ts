@@ -109,6 +109,7 @@ export function terrainOf(heights: Heights, cellM = 1): Terrain {
   return {
     summary: { columns, rows } as GroundSummary,
     samplerFor: unused,
+    ownSampler: unused,
     probe: unused,
     toGrid: unused,
     lonLatAt: unused,

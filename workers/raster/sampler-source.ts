@@ -25,6 +25,12 @@ interface Held {
   readonly cells: Promise<WindowCells>;
 }
 
+/** Heights over boxes of a plan plane. */
+interface SamplerSource {
+  readonly samplerFor: (plane: PlanPlane, box: PlaneBox) => Promise<GroundSampler>;
+  readonly ownSampler: (plane: PlanPlane, box: PlaneBox) => Promise<GroundSampler>;
+}
+
 /**
  * Makes samplers and keeps the ground they read. A request that lies inside ground already read, or being
  * read, waits for that; at most 64 million cells are held.
@@ -33,7 +39,7 @@ export function makeSamplerSource(
   mosaic: Mosaic,
   locator: Locator,
   read: (window: CellWindow) => Promise<WindowCells>,
-): (plane: PlanPlane, box: PlaneBox) => Promise<GroundSampler> {
+): SamplerSource {
   let prepared: Prepared[] = [];
   let held: Held[] = [];
 
@@ -69,7 +75,7 @@ export function makeSamplerSource(
     return { sampler, box: lattice.box };
   };
 
-  return (plane, box) => {
+  const samplerFor: SamplerSource["samplerFor"] = (plane, box) => {
     const ready = prepared.find(
       (each) => isSame(each.origin, plane.origin) && holds(each.box, box),
     );
@@ -87,6 +93,9 @@ export function makeSamplerSource(
     prepared = [fresh, ...prepared].slice(0, KEPT_SAMPLERS);
     return fresh.sampler;
   };
+  const ownSampler: SamplerSource["ownSampler"] = async (plane, box) =>
+    (await prepare(plane, box)).sampler;
+  return { samplerFor, ownSampler };
 }
 
 function withinBudget(held: Held[]): Held[] {

@@ -33,6 +33,8 @@ export interface Terrain {
    * did not see, or when the file turns out damaged
    */
   samplerFor(plane: PlanPlane, box: PlaneBox): Promise<GroundSampler>;
+  /** The same, made for this very box: no digit depends on what was asked before. */
+  ownSampler(plane: PlanPlane, box: PlaneBox): Promise<GroundSampler>;
   /**
    * Heights at the centres of a picture's pixels, row by row, for display. The first picture of a large raster
    * without overviews waits for a sweep over all of it and says how far that is; it goes on when the caller leaves.
@@ -119,7 +121,7 @@ export async function openTerrain(
   };
   return {
     summary,
-    samplerFor: makeSamplerSource(mosaic, locator, readCounted),
+    ...makeSamplerSource(mosaic, locator, readCounted),
     readGrid: makeGridReader({ mosaic, levels, shown, locator, store }),
     async probe([longitude, latitude]) {
       const place = locator.toCell(longitude, latitude);

@@ -35,7 +35,8 @@ export async function findLines(
   request: SiteRingRequest,
   options?: CallOptions,
 ): Promise<SiteRingResponse> {
-  const setting = await siteSetting(terrain, request.plan, request, widest(request.reachesM));
+  const widestM = widest(request.reachesM);
+  const setting = await siteSetting(terrain, request.plan, request, { widestM });
   if (options?.signal?.aborted) {
     throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
   }

@@ -14,10 +14,7 @@ export function foundLine(
   howGood: HowGood | null = null,
 ): FoundLine {
   const { plane, structures } = setting;
-  const toLonLat = (points: readonly Point[]) => points.map((at) => kept(plane.toLonLat(...at)));
-  const only = onlyPiece(setting, ring);
-  const kind = only ? "line" : "ring";
-  const corners = toLonLat(only?.corners ?? ring.corners);
+  const { kind, corners, only, toLonLat } = shapeOfFound(setting, ring);
   const pieces = ring.pieces.map(
     ({ corners: along, tieIns, figures }): FoundPiece => ({
       corners: toLonLat(along),
@@ -35,6 +32,16 @@ export function foundLine(
     free: ring.free.map(toLonLat),
     setbackM: setting.request.rule.setbackM,
   };
+}
+
+/** What a found ring is in a plan: the ring, or the one line of it that must be built. */
+export function shapeOfFound(setting: SiteSetting, ring: FoundRing) {
+  const { plane } = setting;
+  const toLonLat = (points: readonly Point[]) => points.map((at) => kept(plane.toLonLat(...at)));
+  const only = onlyPiece(setting, ring);
+  const kind: FoundLine["kind"] = only ? "line" : "ring";
+  const corners = toLonLat(only?.corners ?? ring.corners);
+  return { kind, corners, only, toLonLat, ring: only ? toLonLat(ring.corners) : corners };
 }
 
 /** The one stretch to be built, when there is one and the free ground holds both its key-in lengths. */

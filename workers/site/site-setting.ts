@@ -33,17 +33,26 @@ const GROUND_MARGIN_M = 60;
 /** Kept beyond every clearance while searching, metres. */
 const SEARCH_MARGIN_M = 0.025;
 
+/** What is known before a search, or wanted for later ones. */
+interface Around {
+  /**
+   * Ground is read at least this far round the structures, metres: what a later search in a wider window needs is
+   * then there.
+   */
+  readonly widestM?: number;
+  /** Outlines of the river as surveyed; left out = traced from the plan's sources. */
+  readonly river?: readonly (readonly LonLat[])[];
+}
+
 /**
  * For a search round the structures that are asked for; the plan's others are no-go areas.
- * @param widestM ground is read at least this far round the structures, metres: what a later search in a wider
- *   window needs is then there
  * @throws Refusal `site/no-structure`, `plan/...`, `ground/...`
  */
 export async function siteSetting(
   terrain: Terrain,
   plan: Plan,
   wish: SitingWish,
-  widestM = 0,
+  { widestM = 0, river }: Around = {},
 ): Promise<SiteSetting> {
   const structures = chosenStructures(plan, wish.structureIds);
   const { plane } = planSite(plan, 0);
@@ -51,7 +60,7 @@ export async function siteSetting(
   const window = windowOnPlane(wish.window, plane);
   const near = windowBox(window, outlines);
   const box = widestM > 0 ? union(near, windowBox({ reachM: widestM }, outlines)) : near;
-  return settingOf(terrain, plan, structures, { window, box, wish });
+  return settingOf(terrain, plan, structures, { window, box, wish, river });
 }
 
 /** For moving a line that is there: about its corners, all of the plan's structures kept clear of by its setback. */
@@ -73,13 +82,14 @@ interface Place {
   readonly window: SearchWindow;
   readonly box: PlaneBox;
   readonly wish: SitingWish;
+  readonly river?: Around["river"];
 }
 
 async function settingOf(
   terrain: Terrain,
   plan: Plan,
   structures: readonly Structure[],
-  { window, box, wish }: Place,
+  { window, box, wish, river }: Place,
 ): Promise<SiteSetting> {
   const { plane } = planSite(plan, 0);
   const outlines = structures.map(({ outline }) => onPlane(plane, outline));
@@ -96,7 +106,9 @@ async function settingOf(
     noGo: [...plan.noGo, ...others]
       .map(({ outline }) => onPlane(plane, outline))
       .filter(meets(read)),
-    water: await waterOutlines(terrain, plan, plane, read, outlines),
+    water: river
+      ? river.map((outline) => onPlane(plane, outline))
+      : await waterOutlines(terrain, plan, plane, read, outlines),
     rule: {
       setbackM,
       limitM,

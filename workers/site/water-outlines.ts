@@ -44,9 +44,26 @@ export async function waterOutlines(
   ];
   const { near } = await readWaterGround(terrain, corners);
   const river = riverAsSurveyed(traceContext(plan, near, corners[0]!));
-  const outlines = river ? outlinesOf(croppedTo(box, near, river, plane), structures) : [];
+  const outlines = river ? riverOutlines({ near, river, plane, box }, structures) : [];
   kept.set(terrain, { key, outlines });
   return outlines;
+}
+
+/** Where a river as surveyed is wanted. */
+interface RiverPlace {
+  readonly near: WaterGrid;
+  /** 1 for each cell of the framed grid that is river. */
+  readonly river: Uint8Array;
+  readonly plane: PlanPlane;
+  readonly box: PlaneBox;
+}
+
+/** Outlines on the plan plane of a river within a box; see {@link waterOutlines}. */
+export function riverOutlines(
+  { near, river, plane, box }: RiverPlace,
+  structures: readonly Outline[],
+): Outline[] {
+  return outlinesOf(croppedTo(box, near, river, plane), structures);
 }
 
 /** Some cells of a grid with a dry frame one cell wide, and where they lie on the plan plane. */

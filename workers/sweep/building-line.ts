@@ -1,0 +1,211 @@
+import { bagOrder } from "../../shared/bag-order.ts";
+import type { LineTask } from "../../shared/buildings/check-types.ts";
+import { latestStart } from "../../shared/buildings/latest-start.ts";
+import type { AtStage, FoundShape, RingFigures } from "../../shared/buildings/types.ts";
+import { isComplete } from "../../shared/completeness.ts";
+import { timeOf } from "../../shared/defaults.ts";
+import { Refusal } from "../../shared/failure.ts";
+import type { GroundSampler } from "../../shared/ground.ts";
+import type { CallOptions } from "../../shared/messages.ts";
+import type { Alignment, LonLat, Plan, Structure } from "../../shared/plan.ts";
+import { planSite } from "../../shared/site.ts";
+import type { Totals } from "../../shared/sizing-types.ts";
+import { waterElevationAtGauge } from "../../shared/stage.ts";
+import { firstAbove, hydrographOf } from "../../shared/time/hydrograph.ts";
+import { startOfWork } from "../../shared/time/start.ts";
+import { walkLine } from "../../shared/walk-line.ts";
+import type { Terrain } from "../raster/terrain.ts";
+import { inTurns } from "../search/in-turns.ts";
+import { shapeOfFound } from "../site/found-line.ts";
+import { ringTogether } from "../site/ring-together.ts";
+import { siteSetting } from "../site/site-setting.ts";
+import { FAR_REACH_M, NEAR_REACH_M } from "./surroundings.ts";
+
+/** What one line is to be looked for round. */
+export interface LineAim {
+  readonly outlines: readonly (readonly LonLat[])[];
+  /** Outlines of the river as surveyed near it. */
+  readonly river: readonly (readonly LonLat[])[];
+  /** Water at the gauge that it is looked for at, meters. */
+  readonly levelM: number;
+}
+
+/** A found line, sized as it is sized in a plan of its own. */
+export interface BuildingLine {
+  readonly shape: FoundShape;
+  /** The whole ring, where the line is the one part of it that must be built; else the line itself. */
+  readonly ring: readonly LonLat[];
+  readonly atM: number;
+  readonly walked: WalkedShape;
+}
+
+type WalkedShape = Awaited<ReturnType<typeof walkShape>>;
+
+/** Ground read beyond the line, meters: as the ordinary sizing reads it. */
+const GROUND_MARGIN_M = 80;
+/** The search is given all the time it takes: what it finds must not depend on how fast the machine is. */
+const NO_CLOCK = { timeCapMs: 1, now: () => 0 };
+/** What says that there is no room within reach, and that there may be farther off. */
+const NOT_HERE = [
+  ...["site/all-no-go", "site/water-in-the-way", "site/window-too-small", "site/no-ring"],
+  ...["site/edge-of-data", "site/no-ground"],
+];
+
+/**
+ * The best line round some outlines: near them, and farther off where there is none or none under the height limit.
+ * @throws Refusal `site/...` where there is none
+ */
+export async function buildingLine(
+  terrain: Terrain,
+  task: LineTask,
+  aim: LineAim,
+  options?: CallOptions,
+): Promise<BuildingLine> {
+  const near = await lineWithin(terrain, task, aim, NEAR_REACH_M, options).catch(unlessNone);
+  if (near && !isOver(near) && isComplete(near.walked.whole)) return near;
+  try {
+    const far = await lineWithin(terrain, task, aim, FAR_REACH_M, options);
+    return near && overM(near) <= overM(far) ? near : far;
+  } catch (thrown) {
+    if (near) return near;
+    throw thrown;
+  }
+}
+
+function unlessNone(thrown: unknown): null {
+  if (thrown instanceof Refusal && NOT_HERE.includes(thrown.code)) return null;
+  throw thrown;
+}
+
+function overM({ walked }: BuildingLine): number {
+  return walked.whole.lengthOverLimitM;
+}
+
+export function isOver(line: BuildingLine): boolean {
+  return overM(line) > 0;
+}
+
+async function lineWithin(
+  terrain: Terrain,
+  { plan, near }: LineTask,
+  { outlines, river, levelM }: LineAim,
+  reachM: number,
+  options?: CallOptions,
+): Promise<BuildingLine> {
+  const aims = outlines.map((outline, k): Structure => ({ ...structure(outline), id: `aim-${k}` }));
+  const others = near.map((outline, k): Structure => ({ ...structure(outline), id: `near-${k}` }));
+  const structures = [...aims, ...others, ...plan.structures];
+  const sized = planAt(plan, levelM);
+  const setting = await siteSetting(
+    { ...terrain, samplerFor: terrain.ownSampler },
+    { ...sized, structures },
+    { structureIds: aims.map(({ id }) => id), window: { reachM } },
+    { river },
+  );
+  const { rings } = await inTurns(ringTogether(setting.request, NO_CLOCK), options);
+  const { kind, corners, ring } = shapeOfFound(setting, rings[0]!);
+  const shape = { kind, coordinates: corners };
+  const walked = await walkShape(terrain, { ...sized, structures: aims }, shape);
+  return { shape, ring, atM: levelM, walked };
+}
+
+function structure(outline: readonly LonLat[]): Omit<Structure, "id"> {
+  return { name: "", outline, floorM: null };
+}
+
+/** A plan with other water at the gauge; the plan itself at its own. */
+function planAt(plan: Plan, levelM: number): Plan {
+  if (levelM === waterElevationAtGauge(plan.water)) return plan;
+  return { ...plan, water: { ...plan.water, by: "elevation", elevationM: levelM } };
+}
+
+/** A line walked in a plan of its own, on ground read for it alone: as the ordinary sizing does it there. */
+async function walkShape(
+  terrain: Terrain,
+  plan: Plan,
+  { kind, coordinates }: FoundShape,
+  known: GroundSampler | null = null,
+) {
+  const alignment: Alignment = {
+    ...{ id: "found", name: "Found", kind },
+    ...{ corners: coordinates, reachBreaksM: [] },
+  };
+  const { plane, box } = planSite({ ...plan, alignments: [alignment] }, GROUND_MARGIN_M);
+  const ground = known ?? (await terrain.ownSampler(plane, box));
+  const { whole, trace, cuts, surface } = walkLine({ plan, alignment, plane, ground });
+  let wetM = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < trace.count; i++) {
+    const riseM = cuts.lowestGroundM[i]! - trace.waterM[i]!;
+    if (riseM < wetM) wetM = riseM;
+  }
+  const [first] = plan.structures[0]!.outline;
+  return {
+    ...{ whole, plan, ground },
+    /** Lowest ground under the base over the water at the gauge, meters. */
+    lowestM: waterElevationAtGauge(plan.water) + wetM,
+    waterM: surface(...plane.toPlane(first!)),
+  };
+}
+
+/** What a line takes. */
+export function figuresOf(totals: Totals): RingFigures {
+  const { sandM3, sheetM2, jobPersonHours, greatestHeightM, lengthM, lengthOverLimitM } = totals;
+  return {
+    bags: bagOrder(totals).total,
+    ...{ sandM3, sheetM2, personHours: jobPersonHours },
+    ...{ greatestHeightM, lengthM, lengthOverLimitM },
+  };
+}
+
+/**
+ * A found line at other levels, lowest first. A line that is tied in is a ring that runs on over high ground: above
+ * the level it was found at it is counted as that whole ring, since its ends would be under water.
+ */
+export async function atStages(
+  terrain: Terrain,
+  { shape, ring, atM, walked }: BuildingLine,
+  levelsM: readonly number[],
+): Promise<AtStage[]> {
+  const stages: AtStage[] = [];
+  for (const levelM of levelsM) {
+    const plan = planAt(walked.plan, levelM);
+    const isHigher = shape.kind === "line" && levelM > atM;
+    const counted: FoundShape = isHigher ? { kind: "ring", coordinates: ring } : shape;
+    const known = isHigher ? null : walked.ground;
+    const { whole, waterM } =
+      levelM === atM ? walked : await walkShape(terrain, plan, counted, known);
+    stages.push({ atGaugeM: levelM, waterM, ...figuresOf(whole) });
+  }
+  return stages;
+}
+
+/** When a line must be closed and begun. */
+export interface LineTimes {
+  readonly latestStartAtS: number | null;
+  /** Known to be too late to begin. */
+  readonly isTooLate: boolean;
+}
+
+/**
+ * The line is closed before the likely forecast comes within the plan's margin of its lowest ground; water that does
+ * not come to the surroundings before `aroundM` does not come to the line either.
+ */
+export function timesOf(
+  { plan, mostOnOneLine }: LineTask,
+  { walked, shape }: BuildingLine,
+  aroundM: number | null,
+): LineTimes {
+  const time = timeOf(plan);
+  const hydrograph = time.forecast && hydrographOf(plan, time.forecast, "likely");
+  const wetM = Math.max(walked.lowestM, aroundM ?? Number.NEGATIVE_INFINITY) - time.marginM;
+  const closedByS = hydrograph && firstAbove(hydrograph, hydrograph.atS[0]!)(wetM);
+  if (closedByS === null) return { latestStartAtS: null, isTooLate: false };
+  const [at] = shape.coordinates;
+  const { bags } = walked.whole;
+  const latestS = latestStart(plan, { bags, closedByS, mostOnOneLine, at: at! });
+  const startS = time.startAt === null ? null : startOfWork(time)?.atS;
+  return {
+    latestStartAtS: latestS !== null && Number.isFinite(latestS) ? latestS : null,
+    isTooLate: latestS !== null && latestS < (startS ?? Number.MIN_SAFE_INTEGER),
+  };
+}
