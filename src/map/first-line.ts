@@ -1,17 +1,28 @@
-import type { Map as MapLibreMap } from "maplibre-gl";
+import { effect } from "@preact/signals";
+import type { MapLibreEvent, Map as MapLibreMap } from "maplibre-gl";
 import { plan } from "../document/store.ts";
+import { chosenLine } from "../live/results.ts";
 import { isPlanSmall, lookAtPlan } from "./camera.ts";
 import { onMap } from "./drawable.ts";
 
-/** In which the rooms under the map take their place, milliseconds. */
-const ROOMS_OPEN_MS = 1000;
-
-/** Looks at the plan now, and once more when the profile has taken its room from the map. */
+/**
+ * Looks at the plan now, and again whenever the map gets another size, until its line is sized and drawn: the profile
+ * takes its room from the map only then, which may be seconds later. Ends too when a person moves the map.
+ */
 function lookAgain(map: MapLibreMap): void {
   const look = () => lookAtPlan(map);
+  const moved = ({ originalEvent }: MapLibreEvent) => originalEvent && end();
+  const stopWaiting = effect(() => {
+    if (chosenLine.value) setTimeout(() => map.once("idle", end));
+  });
+  function end(): void {
+    stopWaiting();
+    map.off("resize", look);
+    map.off("movestart", moved);
+  }
+  map.on("resize", look);
+  map.on("movestart", moved);
   look();
-  map.once("resize", look);
-  setTimeout(() => map.off("resize", look), ROOMS_OPEN_MS);
 }
 
 /** Brings the map to the first line of a plan where it would be too small to work on. */
