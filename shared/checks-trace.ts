@@ -1,3 +1,4 @@
+import { letInByPipe, reachedByPipe } from "./checks-trace/pipes.ts";
 import {
   checksFrom,
   type LineContext,
@@ -28,6 +29,7 @@ import type { Check } from "./sizing-types.ts";
 /** Every check of one alternative that follows from the traced water. A new one is a rule and a name here. */
 const LINE_RULES: readonly TraceRule<LineContext>[] = [
   waterGetsIn,
+  letInByPipe,
   entersThroughHole,
   sourceInside,
   crossesWater,
@@ -42,6 +44,7 @@ const WATER_RULES: readonly TraceRule<WaterContext>[] = [
   offGround,
   idleSource,
   notReached,
+  reachedByPipe,
   holeReached,
   lowUnconnected,
   coarseTrace,

@@ -10,6 +10,7 @@ import { leave } from "./checks/leave.ts";
 import { waterLevel } from "./checks/level.ts";
 import { crossesItself, tieIn } from "./checks/line.ts";
 import { basesOverlap } from "./checks/overlap.ts";
+import { culvert, drain } from "./checks/pipes.ts";
 import { enclosure, noGo, setback } from "./checks/place.ts";
 import type { CheckContext, Finding, Rule } from "./checks/rule.ts";
 import {
@@ -56,6 +57,8 @@ export const RULES: readonly Rule[] = [
   setback,
   keptSetback,
   noGo,
+  culvert,
+  drain,
   tieIn,
   closeBank,
   narrowLow,

@@ -6,6 +6,9 @@ const DOCUMENTS: Readonly<Record<string, string>> = {
     "Sandbagging for Flood Protection, AE-626 (Revised), North Dakota State University Extension, 2011, reviewed 2023",
   "NDSU-97":
     "Sandbagging for Flood Protection, AE-626 (Revised), North Dakota State University Extension, February 1997",
+  "NDSU-PD":
+    "Plug Drains to Keep Sewage Backup Out, news release, North Dakota State University Extension, 8 March 2010",
+  "NDSU-RD": "Reduce Flooding from Drains, North Dakota State University Extension, April 2009",
   "NDSU-NR":
     "News releases on sandbagging, North Dakota State University Extension, March 2009 and later",
   BDPF: "Building Dikes to Prevent Flooding, extension sheet, no date",

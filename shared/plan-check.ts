@@ -1,6 +1,7 @@
 import * as v from "valibot";
 import type { Outcome } from "./failure.ts";
 import { LEAVE } from "./leave.ts";
+import { CULVERT, DRAIN } from "./pipes/pipe-schema.ts";
 import type { Plan } from "./plan.ts";
 import {
   ALIGNMENT,
@@ -34,11 +35,13 @@ const LISTS = {
   alignments: ALIGNMENT,
   noGo: NO_GO,
   sources: SOURCE,
+  culverts: CULVERT,
+  drains: DRAIN,
   terrain: TERRAIN,
   progress: PROGRESS_MARK,
 };
 /** Lists that a plan may leave out. */
-const OPTIONAL: ReadonlySet<ListKey> = new Set(["sources", "progress"]);
+const OPTIONAL: ReadonlySet<ListKey> = new Set(["sources", "culverts", "drains", "progress"]);
 /** Lists whose entries have no identifier. */
 const WITHOUT_ID: ReadonlySet<ListKey> = new Set(["terrain", "progress"]);
 const LIST_WORDS = {
@@ -46,6 +49,8 @@ const LIST_WORDS = {
   alignments: ["alignments", "Alignment"],
   noGo: ["no-go areas", "No-go area"],
   sources: ["sources", "Source"],
+  culverts: ["culverts", "Culvert"],
+  drains: ["drains", "Drain"],
   terrain: ["terrain files", "Terrain file"],
   progress: ["marks of what is built (progress)", "Mark"],
 } as const;

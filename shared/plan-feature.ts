@@ -1,12 +1,14 @@
 import { Refusal } from "./failure.ts";
 import { badGeometry, type FoundGeometry } from "./plan-geometry.ts";
-import { cleanLabel, MAX_NAME, shown } from "./plan-text.ts";
+import { cleanLabel, cleanText, MAX_NAME, shown } from "./plan-text.ts";
 
 /** An object of a file, nothing about it proven. */
 export type Entries = { [name: string]: unknown };
 
 /** Roles of features that make up a plan; features of other roles are carried along. */
-export type Role = "structure" | "alignment" | "no-go" | "source" | "gauge" | "flow";
+export type Role =
+  | ("structure" | "alignment" | "no-go" | "source")
+  | ("culvert" | "drain" | "gauge" | "flow");
 
 /** One feature of ours with its envelope proven; its coordinates are not. */
 export interface OurFeature {
@@ -26,9 +28,13 @@ const TYPES: Record<Role, readonly string[]> = {
   alignment: ["Polygon", "LineString", "MultiPolygon", "MultiLineString"],
   "no-go": ["Polygon", "MultiPolygon"],
   source: ["Point", "MultiPoint"],
+  culvert: ["LineString", "MultiLineString"],
+  drain: ["Point", "MultiPoint"],
   gauge: ["Point", "MultiPoint"],
   flow: ["LineString", "MultiLineString"],
 };
+/** Roles that plans of other programs may have used before they were ours: what does not fit is carried. */
+const LATER_ROLES: ReadonlySet<Role> = new Set(["culvert", "drain"]);
 /** A gauge off the map has no geometry. */
 const UNLOCATED = { type: "MultiPoint", coordinates: [] };
 
@@ -40,6 +46,8 @@ export const ROLE_WORDS: Record<Role, string> = {
   alignment: "Alignment",
   "no-go": "No-go area",
   source: "Source",
+  culvert: "Culvert",
+  drain: "Drain",
   gauge: "Gauge",
   flow: "Flow",
 };
@@ -67,12 +75,20 @@ export function readFeature(value: unknown, index: number, notes: string[]): Our
     notes.push(`${where} has no geometry: it is kept in the file but not used.`);
     return null;
   }
+  const { geometry } = feature;
+  const type = entriesOf(geometry)?.type;
+  if (LATER_ROLES.has(role) && typeof type === "string" && !TYPES[role].includes(type)) {
+    notes.push(
+      `${where} is a ${cleanText(type, 20)}: it is kept in the file but not used. Expected ${TYPES[role].join(" or ")}.`,
+    );
+    return null;
+  }
   return {
     role,
     where,
     id: readId(feature.id ?? properties.id),
     name,
-    geometry: readGeometry(feature.geometry === null ? UNLOCATED : feature.geometry, role, where),
+    geometry: readGeometry(geometry === null ? UNLOCATED : geometry, role, where),
     properties,
     members: without(feature, MEMBERS),
   };

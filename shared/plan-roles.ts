@@ -2,6 +2,8 @@ import { letterOf } from "./line-letter.ts";
 import type {
   Alignment,
   Carried,
+  Culvert,
+  Drain,
   Flow,
   Gauge,
   LonLat,
@@ -32,6 +34,8 @@ export interface FoundFeatures {
   readonly noGo: readonly NoGo[];
   /** Left out when the file holds none. */
   readonly sources?: readonly WaterSource[];
+  readonly culverts?: readonly Culvert[];
+  readonly drains?: readonly Drain[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
   /** Features of other roles, and what else ours hold, by `role:id`. */
@@ -43,6 +47,8 @@ interface Draft {
   readonly alignments: Alignment[];
   readonly noGo: NoGo[];
   readonly sources: WaterSource[];
+  readonly culverts: Culvert[];
+  readonly drains: Drain[];
   gauge: Gauge | null;
   flow: Flow | null;
   readonly byFeature: { [key: string]: { properties: Entries; members: Entries } };
@@ -65,6 +71,8 @@ const READ: Record<Role, ReadonlySet<string>> = {
   ]),
   "no-go": new Set(["role", "name", "direction"]),
   source: new Set(["role", "name"]),
+  culvert: new Set(["role", "name", "invertsM", "sizeM", "gate", "plugged"]),
+  drain: new Set(["role", "name", "kind", "joinsOutside", "plugged"]),
   gauge: new Set(["role", "name"]),
   flow: new Set(["role"]),
 };
@@ -83,11 +91,13 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
   const draft = newDraft(notes);
   for (const each of read) if (each) draft.naming[each.role].state(each.id, each.name);
   for (const each of read) if (each) TAKERS[each.role](each, draft);
-  const { structures, alignments, noGo, sources, gauge, flow, byFeature } = draft;
+  const { structures, alignments, noGo, sources, culverts, drains, gauge, flow, byFeature } = draft;
   const others = features.filter((_, index) => read[index] === null);
   return {
     ...{ structures, alignments, noGo, gauge, flow },
     ...(sources.length > 0 ? { sources } : {}),
+    ...(culverts.length > 0 ? { culverts } : {}),
+    ...(drains.length > 0 ? { drains } : {}),
     carried: { features: others, byFeature },
   };
 }
@@ -99,6 +109,8 @@ function newDraft(notes: string[]): Draft {
     alignments: [],
     noGo: [],
     sources: [],
+    culverts: [],
+    drains: [],
     gauge: null,
     flow: null,
     byFeature: {},
@@ -108,6 +120,8 @@ function newDraft(notes: string[]): Draft {
       alignment: naming("alignment-", letterOf),
       "no-go": named("no-go"),
       source: named("source"),
+      culvert: named("culvert"),
+      drain: named("drain"),
       gauge: named("gauge"),
       flow: named("flow"),
     },
@@ -156,6 +170,33 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
       draft.sources.push({ id, name, at });
       if (index === 0) carryRest(feature, id, draft);
     }
+  },
+  culvert(feature, draft) {
+    refuseBeyond(MAX_COUNT.culverts, draft.culverts.length + 1, "culverts");
+    const { invertsM, sizeM, gate, plugged } = feature.properties;
+    const made = { id: giveId(feature, draft), name: draft.naming.culvert.giveName(feature.name) };
+    draft.culverts.push({
+      ...made,
+      path: path(onlyPart(feature), feature.where, false),
+      invertsM: (invertsM ?? [null, null]) as Culvert["invertsM"],
+      sizeM: (sizeM ?? null) as number | null,
+      gate: (gate ?? null) as Culvert["gate"],
+      plugged: (plugged ?? false) as boolean,
+    });
+    carryRest(feature, made.id, draft);
+  },
+  drain(feature, draft) {
+    refuseBeyond(MAX_COUNT.drains, draft.drains.length + 1, "drains");
+    const { kind, joinsOutside, plugged } = feature.properties;
+    const made = { id: giveId(feature, draft), name: draft.naming.drain.giveName(feature.name) };
+    draft.drains.push({
+      ...made,
+      at: position(onlyPart(feature), feature.where),
+      kind: (kind ?? "floor-drain") as Drain["kind"],
+      joinsOutside: (joinsOutside ?? null) as boolean | null,
+      plugged: (plugged ?? false) as boolean,
+    });
+    carryRest(feature, made.id, draft);
   },
   gauge(feature, draft) {
     if (draft.gauge) throw badFeature(feature.where, "Expected one gauge; this is the second.");

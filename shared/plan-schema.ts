@@ -26,6 +26,8 @@ export const MAX_COUNT = {
   alignments: 50,
   noGo: 200,
   sources: 50,
+  culverts: 200,
+  drains: 200,
   terrain: 500,
   progress: 5000,
 } as const;
@@ -66,7 +68,8 @@ export const lonLat = v.custom<LonLat>(
   (issue) => lonLatComplaint(issue.input) ?? "unreachable",
 );
 
-function corners(words: string, least: number, closes: boolean) {
+/** A list of places along an outline or a line. */
+export function corners(words: string, least: number, closes: boolean) {
   return v.pipe(
     v.array(lonLat, (issue) => `Expected ${words} as a list; came ${shown(issue.input)}.`),
     v.check(
@@ -123,8 +126,8 @@ function roughLengthM(list: readonly LonLat[]): number {
   return degrees * METRES_PER_DEGREE;
 }
 
-const id = text("an identifier", 1, 80);
-const name = text("a name", 1, MAX_NAME);
+export const id = text("an identifier", 1, 80);
+export const name = text("a name", 1, MAX_NAME);
 
 export const TITLE = text("the title", 1, MAX_NAME);
 export const CHOSEN = v.nullable(id);

@@ -50,7 +50,7 @@ function merged(ours: Entries, carried: Entries): Entries {
 }
 
 function ourFeatures(plan: Plan): Entries[] {
-  const { structures, alignments, noGo, sources, gauge, flow, carried } = plan;
+  const { structures, alignments, noGo, sources, culverts, drains, gauge, flow, carried } = plan;
   const point = (at: LonLat) => ({ type: "Point", coordinates: at.map(rounded) });
   return [
     ...structures.map(({ id, name, floorM, protect, outline }) =>
@@ -78,6 +78,12 @@ function ourFeatures(plan: Plan): Entries[] {
     ...noGo.map(({ id, name, outline }) => polygon("no-go", id, { name }, outline, carried)),
     ...(sources ?? []).map(({ id, name, at }) =>
       feature("source", id, { name }, point(at), carried),
+    ),
+    ...(culverts ?? []).map(({ id, path, ...properties }) =>
+      feature("culvert", id, properties, lineOf(path), carried),
+    ),
+    ...(drains ?? []).map(({ id, at, ...properties }) =>
+      feature("drain", id, properties, point(at), carried),
     ),
     ...(gauge
       ? [feature("gauge", "", { name: gauge.name }, gauge.at && point(gauge.at), carried)]

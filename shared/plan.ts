@@ -68,6 +68,32 @@ export interface WaterSource {
   readonly at: LonLat;
 }
 
+/** A pipe through a bank, from one end to the other. Plugged = a plug is in, or its gate is shut. */
+export interface Culvert {
+  readonly id: string;
+  readonly name: string;
+  /** At least two points. */
+  readonly path: readonly LonLat[];
+  /** Bottom of the pipe at its first and its last point, metres in the terrain's datum; null = the ground there. */
+  readonly invertsM: readonly [number | null, number | null];
+  /** Inside diameter, or height, metres; null when not known. */
+  readonly sizeM: number | null;
+  /** What could shut it; null when not known. */
+  readonly gate: "none" | "flap" | "gate" | null;
+  readonly plugged: boolean;
+}
+
+/** An opening to a pipe in the ground: water may come up out of it. */
+export interface Drain {
+  readonly id: string;
+  readonly name: string;
+  readonly at: LonLat;
+  readonly kind: "floor-drain" | "storm-inlet" | "sewer";
+  /** Whether its pipe leads to where the flood stands; null when not known. */
+  readonly joinsOutside: boolean | null;
+  readonly plugged: boolean;
+}
+
 export interface Gauge {
   readonly name: string;
   /** Null where it is off the map. */
@@ -339,6 +365,9 @@ export interface Plan {
   readonly noGo: readonly NoGo[];
   /** Where water comes from, as marked; when left out, from every low edge of the ground. */
   readonly sources?: readonly WaterSource[];
+  /** Pipes and drains, as drawn; left out when none is. */
+  readonly culverts?: readonly Culvert[];
+  readonly drains?: readonly Drain[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
   readonly water: Water;

@@ -1,4 +1,4 @@
-import type { LonLat, Plan } from "./plan.ts";
+import type { Drain, LonLat, Plan } from "./plan.ts";
 import type { Check } from "./sizing-types.ts";
 
 /** Codes of cells in a {@link WetMask}. Ground above the water. */
@@ -54,6 +54,24 @@ export interface TracedSource {
   readonly groundM: number | null;
 }
 
+/** A culvert or drain as the trace found it. */
+export interface TracedPipe {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: "culvert" | Drain["kind"];
+  /** The end with the higher invert; a drain's own place. */
+  readonly at: LonLat;
+  readonly plugged: boolean;
+  /** False where an invert is neither typed nor on known ground, or nobody said whether a drain joins outside. */
+  readonly isKnown: boolean;
+  /** Inverts as taken, typed or of the ground, null where not known; null for a drain. */
+  readonly invertsM: readonly [number | null, number | null] | null;
+  /** Water-surface elevation above which water passes; null when not known, and for a drain that joins nothing. */
+  readonly passesAboveM: number | null;
+  /** Ground at a drain; null for a culvert and in a hole. */
+  readonly groundM: number | null;
+}
+
 /** Whether water reaches a structure, and from which level on. */
 export interface Reached {
   readonly id: string;
@@ -76,6 +94,20 @@ export interface Reached {
     /** True when the structure is wet, and would be dry if holes held water back. */
     readonly alone: boolean;
   } | null;
+  /** Set when open pipes let water in at a lower level than ground and levee do. */
+  readonly throughPipe: ThroughPipe | null;
+}
+
+/** What open pipes do to a structure. */
+export interface ThroughPipe {
+  /** Culverts and drains that must all be plugged to keep the water back as long as ground and levee do. */
+  readonly ids: readonly string[];
+  /** True when the structure is wet, and would be dry with these plugged. */
+  readonly alone: boolean;
+  /** False where that hangs on a pipe of which an invert, or where it leads, is not known. */
+  readonly isKnown: boolean;
+  /** Sill with all pipes plugged; null when no water could reach it then. */
+  readonly pluggedSillM: number | null;
 }
 
 /** A structure with no levee built. */
@@ -101,6 +133,8 @@ export interface Passage {
 /** How water gets to a structure that the line is meant to keep dry. */
 export interface WayIn extends Passage {
   readonly structureId: string;
+  /** Culverts and drains on that way. */
+  readonly through: readonly string[];
   /** From the source to the structure. */
   readonly path: readonly LonLat[];
 }
@@ -137,11 +171,13 @@ export interface DryVerdict {
     /**
      * `no-building`: it is for none; `building-off-data`: one lies off the elevation data; `hole-in-the-way`:
      * water comes in over a hole alone; `hole-under-line`: the line itself runs over a hole or off the data;
+     * `pipe-not-known`: water comes in only by a pipe whose invert, or where it leads, is not known, or one that ends
+     * under the line;
      * `no-water`: no ground around the plan is under water; `coarse-cells`: it is traced on cells larger than a levee.
      */
     readonly because:
       | ("no-building" | "building-off-data" | "hole-in-the-way" | "hole-under-line")
-      | ("no-water" | "coarse-cells");
+      | ("no-water" | "coarse-cells" | "pipe-not-known");
     readonly at: LonLat | null;
   } | null;
 }
@@ -168,7 +204,15 @@ export interface TracedAlternative extends DryVerdict {
   readonly sourcesInside: readonly string[];
   /** Where the line crosses water as it stood when the ground was surveyed, chainages; needs a marked source. */
   readonly inWaterM: readonly { readonly fromM: number; readonly toM: number }[];
+  /** Both cases of all culverts and drains; null where the plan has none. */
+  readonly pipes: { readonly plugged: PipeCase; readonly open: PipeCase } | null;
   readonly checks: readonly Check[];
+}
+
+/** What a line does with every culvert and drain plugged, or with none. */
+export interface PipeCase extends DryVerdict {
+  /** Water-surface elevation at which water first comes in. */
+  readonly firstOverM: number | null;
 }
 
 /** A picture of the water over the ground, rows from the north-west as the raster has them. */
@@ -184,6 +228,7 @@ export interface WetMask {
 export interface WaterTrace {
   readonly water: TracedWater;
   readonly sources: readonly TracedSource[];
+  readonly pipes: readonly TracedPipe[];
   readonly structures: readonly TracedStructure[];
   readonly alternatives: readonly TracedAlternative[];
   readonly mask: WetMask;

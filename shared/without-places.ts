@@ -8,6 +8,8 @@ const OUR_WORDS: ReadonlySet<string> = new Set([
   "uplift",
   "verticalUnit",
   "is",
+  "gate",
+  "kind",
 ]);
 
 /**
@@ -20,6 +22,8 @@ export function withoutPlaces(plan: Plan) {
     alignments,
     noGo,
     sources,
+    culverts,
+    drains,
     gauge,
     flow,
     holding,
@@ -44,6 +48,8 @@ export function withoutPlaces(plan: Plan) {
     })),
     noGo: noGo.map(({ outline }) => ({ corners: outline.length })),
     sources: sources?.length ?? 0,
+    culverts: (culverts ?? []).map(({ path: _, ...rest }) => figuresOf(rest)),
+    drains: (drains ?? []).map(({ at: _, ...rest }) => figuresOf(rest)),
     gauge: gauge !== null,
     flow: flow !== null,
     files: plan.terrain.length,
@@ -91,12 +97,22 @@ function namesIn(plan: Plan): string[] {
     alignments,
     noGo,
     sources = [],
+    culverts = [],
+    drains = [],
     gauge,
     terrain,
     survey,
     progress = [],
   } = plan;
-  const named = [...structures, ...alignments, ...noGo, ...sources, ...terrain];
+  const named = [
+    ...structures,
+    ...alignments,
+    ...noGo,
+    ...sources,
+    ...culverts,
+    ...drains,
+    ...terrain,
+  ];
   const names = [
     plan.title,
     gauge?.name ?? "",

@@ -4,6 +4,7 @@ import type { LonLat, Plan } from "../plan.ts";
 import type { Check, Severity } from "../sizing-types.ts";
 import type {
   TracedAlternative,
+  TracedPipe,
   TracedSource,
   TracedStructure,
   TracedWater,
@@ -16,6 +17,7 @@ export interface WaterContext {
   readonly groundRmseM: number;
   readonly water: TracedWater;
   readonly sources: readonly TracedSource[];
+  readonly pipes: readonly TracedPipe[];
   readonly structures: readonly TracedStructure[];
 }
 
@@ -23,6 +25,7 @@ export interface WaterContext {
 export interface LineContext {
   readonly plan: Plan;
   readonly line: Omit<TracedAlternative, "checks">;
+  readonly pipes: readonly TracedPipe[];
   readonly structures: readonly TracedStructure[];
 }
 

@@ -22,6 +22,8 @@ export type WayInFinding =
       readonly kind: "water-gets-in";
       readonly place: PassagePlace;
       readonly reaches: string | null;
+      /** Names of the culverts and drains on the way. */
+      readonly through: readonly string[];
       readonly line: "ring" | "line";
     }
   | {
@@ -50,14 +52,19 @@ export type WayInFinding =
   | { readonly kind: "source-inside"; readonly source: string }
   | { readonly kind: "crosses-water"; readonly lengthM: number };
 
-/** Water that gets to what the line is for. */
+/** Water that gets to what the line is for, but for what comes through pipes alone. */
 export const waterGetsIn: TraceRule<LineContext> = {
   id: "water-gets-in",
   find: (context) => {
-    const { wayIn, kind: line } = context.line;
-    if (!wayIn) return [];
+    const { wayIn, structures, kind: line } = context.line;
+    const aim = structures.find(({ id }) => id === wayIn?.structureId);
+    if (!wayIn || aim?.throughPipe?.alone) return [];
     const reaches = nameOf(context, wayIn.structureId);
-    const finding = { kind: "water-gets-in", place: placeOf(wayIn), reaches, line } as const;
+    const through = context.pipes
+      .filter(({ id }) => wayIn.through.includes(id))
+      .map(({ name }) => name);
+    const place = placeOf(wayIn);
+    const finding = { kind: "water-gets-in", place, reaches, through, line } as const;
     return [{ severity: "stop", fromM: wayIn.chainageM, at: wayIn.at, finding }];
   },
 };

@@ -1,3 +1,4 @@
+import type { ThroughFinding } from "../checks-trace/pipes.ts";
 import type { WayInFinding } from "../checks-trace/way-in.ts";
 import type { WholePlanFinding } from "../checks-trace/whole-plan.ts";
 import type { BagFinding } from "./bag.ts";
@@ -11,6 +12,7 @@ import type { LeaveFinding } from "./leave.ts";
 import type { LevelFinding } from "./level.ts";
 import type { LineFinding } from "./line.ts";
 import type { OverlapFinding } from "./overlap.ts";
+import type { PipeFinding } from "./pipes.ts";
 import type { PlaceFinding } from "./place.ts";
 import type { TypeFinding } from "./sections.ts";
 import type { SeepFinding } from "./seep.ts";
@@ -32,11 +34,13 @@ export type CheckFinding =
   | LevelFinding
   | LineFinding
   | OverlapFinding
+  | PipeFinding
   | PlaceFinding
   | TypeFinding
   | SeepFinding
   | StandFinding
   | SurveyFinding
+  | ThroughFinding
   | TimeFinding
   | WaterFinding
   | WayInFinding
@@ -53,5 +57,5 @@ export type RuleId =
   | ("pump-failure" | "inside-holes" | "time" | "forecast-crest" | "forecast-zero")
   | ("water-gets-in" | "enters-through-hole" | "overtops" | "building-wet" | "if-it-fails")
   | ("source-inside" | "crosses-water" | "not-reached" | "building-off-data" | "idle-source")
-  | "ground-reading"
+  | ("ground-reading" | "culvert" | "drain" | "let-in-by-pipe" | "reached-by-pipe")
   | ("leave" | "no-water" | "low-unconnected" | "hole-reached" | "coarse-trace");

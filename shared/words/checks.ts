@@ -7,6 +7,7 @@ import { GROUND_RULES, GROUND_TEXT } from "./checks/ground.ts";
 import { HEIGHT_RULES, HEIGHT_TEXT, WATER_RULES, WATER_TEXT } from "./checks/height.ts";
 import { LEAVE_RULES, LEAVE_TEXT } from "./checks/leave.ts";
 import { TYPE_RULES, TYPE_TEXT } from "./checks/levee-types.ts";
+import { PIPE_RULES, PIPE_TEXT } from "./checks/pipes.ts";
 import { PLACE_RULES, PLACE_TEXT } from "./checks/place.ts";
 import { STABILITY_RULES, STABILITY_TEXT } from "./checks/stability.ts";
 import type { FindingText, RulesOf, TextOf } from "./checks/text.ts";
@@ -21,6 +22,7 @@ const TEXT: TextOf<CheckFinding["kind"]> = {
   ...BAG_TEXT,
   ...GROUND_TEXT,
   ...PLACE_TEXT,
+  ...PIPE_TEXT,
   ...TYPE_TEXT,
   ...STABILITY_TEXT,
   ...TIME_TEXT,
@@ -34,6 +36,7 @@ const RULES: RulesOf<Check["id"]> = {
   ...BAG_RULES,
   ...GROUND_RULES,
   ...PLACE_RULES,
+  ...PIPE_RULES,
   ...TYPE_RULES,
   ...STABILITY_RULES,
   ...TIME_RULES,

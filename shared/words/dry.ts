@@ -4,6 +4,7 @@ const BECAUSE: Readonly<Record<NonNullable<DryVerdict["notKnown"]>["because"], s
   "no-building": "no building on the elevation data",
   "building-off-data": "a building lies off the elevation data",
   "hole-in-the-way": "water may come over a gap in the elevation data",
+  "pipe-not-known": "water may come through a culvert or drain that is not known",
   "no-water": "no ground around the plan is under this water",
   "coarse-cells": "water is traced in cells larger than the levee",
   "hole-under-line": "part of the line has no elevation data",

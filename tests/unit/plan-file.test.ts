@@ -362,3 +362,48 @@ describe("settings", () => {
     expect(read(withCrs("urn:ogc:def:crs:EPSG::4269")).notes[0]).toContain("NAD 83");
   });
 });
+
+describe("culverts and drains in a plan file", () => {
+  const file = (...features: readonly unknown[]) =>
+    JSON.stringify({ type: "FeatureCollection", drystead: { version: 1 }, features });
+  const feature = (role: string, geometry: unknown, properties = {}) => ({
+    ...{ type: "Feature", geometry, properties: { role, ...properties } },
+  });
+  const LINE = {
+    type: "LineString",
+    coordinates: [
+      [-96.78, 46.88],
+      [-96.7798, 46.88],
+    ],
+  };
+  const POINT = { type: "Point", coordinates: [-96.78, 46.88] };
+
+  it("take what is left out as not known, and a pipe as open", () => {
+    const found = readPlanFile(file(feature("culvert", LINE), feature("drain", POINT)));
+    expect(found.ok && found.value.plan).toMatchObject({
+      culverts: [
+        { name: "Culvert 1", invertsM: [null, null], sizeM: null, gate: null, plugged: false },
+      ],
+      drains: [{ name: "Drain 1", kind: "floor-drain", joinsOutside: null, plugged: false }],
+    });
+  });
+
+  it.each([
+    ["one invert", { invertsM: [3] }, "inverts (invertsM) as two elevations"],
+    ["an invert as text", { invertsM: ["3 ft", null] }, "or null, first end first"],
+    ["a gate that is none", { gate: "valve" }, "none, flap, gate"],
+    ["a size of nothing", { sizeM: 0 }, "size of the culvert"],
+    ["plugged as text", { plugged: "no" }, "plugged"],
+  ])("refuse %s, and say what was expected", (_, properties, words) => {
+    const found = readPlanFile(file(feature("culvert", LINE, properties)));
+    expect(found.ok ? "" : found.failure.message).toContain(words);
+  });
+
+  it("carry a culvert drawn as a point, and say so", () => {
+    const found = readPlanFile(file(feature("culvert", POINT)));
+    if (!found.ok) throw new Error(found.failure.message);
+    expect(found.value.plan.culverts).toBeUndefined();
+    expect(found.value.plan.carried?.features).toHaveLength(1);
+    expect(found.value.notes.join(" ")).toContain("is a Point");
+  });
+});

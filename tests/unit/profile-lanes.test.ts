@@ -219,7 +219,7 @@ describe("marks of a line", () => {
     ({ ...plain, holding: { standing: { uplift: "none", sliding, overturning } } }) as SizedLine;
   const wayIn = {
     ...{ at: [0, 0] as const, groundM: 99.5, chainageM: 60, fromLineM: 22, end: null },
-    ...{ structureId: "h", path: [] },
+    ...{ through: [], structureId: "h", path: [] },
   };
   const traced = { wayIn, overtopping: [over(150, 0.3, "crest"), over(152, 0.3, "crest")] };
 

@@ -159,7 +159,31 @@ const FOUND: {
   "high-forecast": [{ kind: "high-forecast", crestM: 267, overTopM: 0.3 }],
   "forecast-zero": [{ kind: "forecast-zero", gaugeZeroM: 256 }],
   "water-gets-in": (["ring", "line"] as const).map((line) => ({
-    ...{ kind: "water-gets-in", place: PLACE, reaches: "House", line },
+    ...{ kind: "water-gets-in", place: PLACE, reaches: "House", through: [], line },
+  })),
+  "culvert-open": ([null, "none", "flap", "gate"] as const).map((gate) => ({
+    ...{ kind: "culvert-open", pipeId: "c", culvert: "North road", gate },
+    ...(gate === null ? { sizeM: null, invertM: null } : { sizeM: 0.6, invertM: 264.2 }),
+  })),
+  "culvert-plugged": [{ kind: "culvert-plugged", culvert: "North road" }],
+  "culvert-above": [{ kind: "culvert-above", culvert: "North road", aboveM: 0.4 }],
+  "drain-open": (["floor-drain", "storm-inlet", "sewer"] as const).map((type) => ({
+    ...{ kind: "drain-open", pipeId: "d", drain: "Laundry", type },
+  })),
+  "drain-not-known": (["floor-drain", "storm-inlet", "sewer"] as const).map((type) => ({
+    ...{ kind: "drain-not-known", pipeId: "d", drain: "Laundry", type },
+  })),
+  "drain-plugged": [{ kind: "drain-plugged", drain: "Laundry", type: "floor-drain" }],
+  "let-in-by-pipe": [true, false].map((isKnown) => ({
+    ...{ kind: "let-in-by-pipe", reaches: isKnown ? "House" : null, isKnown },
+    pipes: [{ pipeId: "c", name: "North road", kind: "culvert" }],
+  })),
+  "reached-by-pipe": [true, false].map((isKnown) => ({
+    ...{ kind: "reached-by-pipe", reaches: "House", isKnown },
+    pipes: [
+      { pipeId: "c", name: "North road", kind: "culvert" },
+      { pipeId: "d", name: "Laundry", kind: "floor-drain" },
+    ],
   })),
   "hole-decides": [{ kind: "hole-decides", reaches: null }],
   "hole-may-be-lower": [{ kind: "hole-may-be-lower", reaches: "House" }],

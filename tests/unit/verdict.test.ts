@@ -82,7 +82,7 @@ const LATE = check(
   { where: null, fromM: 0, toM: 0 },
 );
 const GETS_IN = check({
-  ...{ kind: "water-gets-in", reaches: "House", line: "ring" },
+  ...{ kind: "water-gets-in", reaches: "House", through: [], line: "ring" },
   place: { chainageM: 12, roundEnd: false, besideM: 0, groundM: 100 },
 });
 const over = { totals: { lengthOverLimitM: 9.0629 }, checks: [OVER] };

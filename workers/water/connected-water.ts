@@ -1,6 +1,6 @@
 import { HOLE_REACHED, LOW, WATER } from "../../shared/water-types.ts";
 import { doubled } from "./int-list.ts";
-import type { WaterCells, WaterGrid } from "./water-grid.ts";
+import type { Link, WaterCells, WaterGrid } from "./water-grid.ts";
 
 /** Room for runs at the start, as a share of the cells: enough for ground, doubled for noise. */
 const RUNS_PER_CELL = 1 / 16;
@@ -9,12 +9,15 @@ const RUNS_PER_CELL = 1 / 16;
  * Which cells the water reaches at a level: those strictly below it that join a source below it, side by
  * side or corner to corner. Ground that is not known lets water pass. In one sweep over the rows the low
  * cells become runs, and runs that touch become one (union-find); in a second each run is written out.
- * The grid's edge must have been set as the sources have it.
+ * Open pipes join what is low at their two ends when the level is above their own. The grid's edge must have been
+ * set as the sources have it.
  * @param levelM surface, metres, over the heights of the grid
  * @returns codes of `shared/water-types.ts` for each cell of the framed grid; the frame is dry
  */
 export function connectedWater(grid: WaterGrid, from: WaterCells, levelM: number): Uint8Array {
   const runs = findRuns(grid, levelM);
+  for (const link of from.links ?? []) if (link.levelM < levelM) joinAcross(runs, link);
+  for (let run = 0; run < runs.count; run++) runs.root[run] = runs.root[runs.root[run]!]!;
   const seeds = from.edge ? [0, ...from.cells] : from.cells;
   const wet = wetRoots(runs, seeds);
   return writeRuns(grid, runs, wet);
@@ -62,8 +65,13 @@ function findRuns({ heightM, width }: WaterGrid, levelM: number): Runs {
     }
     above = aboveEnd;
   }
-  for (let run = 0; run < count; run++) root[run] = root[root[run]!]!;
   return { count, start, end, root };
+}
+
+/** Joins what is low at the two ends of a pipe. */
+function joinAcross(runs: Runs, { a, b }: Link): void {
+  const [one, other] = [runAt(runs, a), runAt(runs, b)];
+  if (one >= 0 && other >= 0) join(runs.root, one, other);
 }
 
 function join(root: Int32Array, a: number, b: number): void {
@@ -82,19 +90,25 @@ function rootOf(root: Int32Array, run: number): number {
   return at;
 }
 
-function wetRoots({ count, start, end, root }: Runs, seeds: readonly number[]): Uint8Array {
-  const wet = new Uint8Array(count);
+function wetRoots(runs: Runs, seeds: readonly number[]): Uint8Array {
+  const wet = new Uint8Array(runs.count);
   for (const seed of seeds) {
-    let low = 0;
-    let high = count;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (end[middle]! <= seed) low = middle + 1;
-      else high = middle;
-    }
-    if (low < count && start[low]! <= seed) wet[root[low]!] = 1;
+    const run = runAt(runs, seed);
+    if (run >= 0) wet[runs.root[run]!] = 1;
   }
   return wet;
+}
+
+/** The run that a cell is in; -1 when it is above the level. */
+function runAt({ count, start, end }: Runs, cell: number): number {
+  let low = 0;
+  let high = count;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (end[middle]! <= cell) low = middle + 1;
+    else high = middle;
+  }
+  return low < count && start[low]! <= cell ? low : -1;
 }
 
 function writeRuns(

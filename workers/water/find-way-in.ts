@@ -5,8 +5,8 @@ import { inState } from "./grid-state.ts";
 import { findPassage, type Levee } from "./passage.ts";
 import type { TraceContext } from "./trace-context.ts";
 import type { FoundSill } from "./trace-state.ts";
-import { lonLatOf } from "./water-grid.ts";
-import { wayIn } from "./way-in.ts";
+import { cellIndex, columnOf, lonLatOf, rowOf, type WaterGrid } from "./water-grid.ts";
+import { pipesOnWay, wayIn } from "./way-in.ts";
 
 /**
  * How water gets to the structure it reaches first over known ground in spite of the levee; null when it reaches none. Where the
@@ -22,19 +22,24 @@ export function findWayIn(
   const wet = found.filter(({ reached }) => isWet(reached));
   if (wet.length === 0) return null;
   const first = wet.reduce((low, each) => (each.sill.levelM < low.sill.levelM ? each : low));
-  const { grid, from } = context;
-  const cells = inState(context, { levee, holesHold: false }, () =>
-    wayIn(grid, from, first.footprint.cells, first.sill.levelM),
-  );
+  const { grid } = context;
+  const { cells, pipes } = inState(context, { levee, holesHold: false }, (from) => {
+    const way = wayIn(grid, from, first.footprint.cells, first.sill.levelM);
+    return { cells: way, pipes: pipesOnWay(from, way) };
+  });
   const without = before.find(({ footprint }) => footprint.id === first.footprint.id);
   const raised = !without || first.sill.levelM > without.sill.levelM;
   const sillCell = cells.findLast((cell) => grid.heightM[cell] === first.sill.levelM);
+  const piped = pipes.at(-1)?.outAt;
   const entry = raised || levee.line.closed ? sillCell : passingCell(context, levee, cells);
-  const cell = entry ?? sillCell ?? first.sill.cell;
+  const cell = piped ?? entry ?? sillCell ?? first.sill.cell;
   return {
     ...findPassage(context, levee.line, cell),
     structureId: first.footprint.id,
-    path: withoutMiddles(cells).map((each) => lonLatOf(grid, each)),
+    through: pipes.map(({ pipeId }) => pipeId),
+    path: withoutMiddles(cells.filter((each) => isOnGround(grid, each))).map((each) =>
+      lonLatOf(grid, each),
+    ),
   };
 }
 
@@ -56,6 +61,11 @@ function passingCell(
     );
   const distances = spots.map(toEnd);
   return cells[distances.indexOf(Math.min(...distances))];
+}
+
+/** False for a cell of the frame, from which a drain's water comes. */
+function isOnGround(grid: WaterGrid, cell: number): boolean {
+  return cellIndex(grid, columnOf(grid, cell), rowOf(grid, cell)) === cell;
 }
 
 /** The cells of a path at which it turns, with its ends. */

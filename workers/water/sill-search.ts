@@ -1,7 +1,13 @@
 import { HOLE_REACHED, WATER } from "../../shared/water-types.ts";
 import { doubled } from "./int-list.ts";
 import { type KeyedHeap, keyedHeap, popLeast, pushKeyed } from "./keyed-heap.ts";
-import { neighbourSteps, type WaterCells, type WaterGrid } from "./water-grid.ts";
+import {
+  acrossLink,
+  linksByCell,
+  neighbourSteps,
+  type WaterCells,
+  type WaterGrid,
+} from "./water-grid.ts";
 
 /** The lowest level at which water from outside reaches a place. */
 export interface Sill {
@@ -40,6 +46,7 @@ export function sillSearch(
 ): SillSearch {
   const { heightM: heights, width } = grid;
   const steps = neighbourSteps(width);
+  const linked = linksByCell(from);
   const known = new Uint8Array(heights.length);
   const levelOf = new Float64Array(LAST_SEARCH + 1);
   const heap = keyedHeap();
@@ -57,6 +64,18 @@ export function sillSearch(
     search = FIRST_SEARCH - 1;
   };
 
+  /** The other ends of a cell's pipes wait for the level that these need, or for the ground there. */
+  const waitAcross = (cell: number) => {
+    const links = linked?.get(cell);
+    if (!links) return;
+    for (const link of links) {
+      const next = acrossLink(link, cell);
+      const mark = known[next]!;
+      if (mark === search || mark >= WAITING) continue;
+      pushKeyed(heap, next, Math.max(link.levelM, lowest(heights[next]!)));
+    }
+  };
+
   /** Enters all that is no higher than a level, from one cell on; true when it meets the way out. */
   const spread = (start: number, levelM: number): boolean => {
     let head = 0;
@@ -66,6 +85,7 @@ export function sillSearch(
     while (head !== tail) {
       const cell = queue[head]!;
       head = (head + 1) & mask;
+      if (linked) waitAcross(cell);
       for (let s = 0; s < 8; s++) {
         const next = cell + steps[s]!;
         const mark = known[next]!;
@@ -100,6 +120,7 @@ export function sillSearch(
     let met = false;
     while (heap.length > 0 && !met) {
       const cell = popLeast(heap);
+      if (known[cell] === search) continue;
       if (heap.key > sill.levelM) {
         sill.levelM = heap.key;
         sill.cell = cell;
@@ -136,8 +157,12 @@ function highestOf(heightM: Float32Array, targets: ArrayLike<number>): number {
 function wait(heap: KeyedHeap, known: Uint8Array, heightM: Float32Array, cell: number): void {
   if (known[cell]! >= WAITING) return;
   known[cell]! |= WAITING;
-  const height = heightM[cell]!;
-  pushKeyed(heap, cell, Number.isNaN(height) ? Number.NEGATIVE_INFINITY : height);
+  pushKeyed(heap, cell, lowest(heightM[cell]!));
+}
+
+/** A hole is above no level. */
+function lowest(heightM: number): number {
+  return Number.isNaN(heightM) ? Number.NEGATIVE_INFINITY : heightM;
 }
 
 function stopWaiting(heap: KeyedHeap, known: Uint8Array): void {

@@ -7,12 +7,15 @@ import {
   type DryVerdict,
   type FirstOver,
   HOLE_REACHED,
+  type PipeCase,
+  type Reached,
   type TracedAlternative,
   type TracedStructure,
   WATER,
 } from "../../shared/water-types.ts";
 import { dryVerdict } from "./dry-verdict.ts";
 import { findWayIn } from "./find-way-in.ts";
+import { allOpen, allPlugged, asDrawn, type OpenPipes } from "./grid-state.ts";
 import { type LeveeWall, leveeWall } from "./levee-wall.ts";
 import { outlineCells } from "./outline-cells.ts";
 import { overtoppingOrder } from "./overtopping-order.ts";
@@ -71,12 +74,27 @@ export function traceAlternative(
     context.footprints[index]!.cells.some((cell) => state.codes[cell] === WATER);
   const isAnyWater = hasWater(before.state.codes);
   const isJudged = isAnyWater && before.resolvesLines;
+  const verdictOf = (found: readonly Reached[], isOpen: OpenPipes = asDrawn) => {
+    const open = context.pipes.filter((pipe) => isOpen(pipe.traced));
+    return before.resolvesLines ? dryVerdict(grid, wall, found, isAnyWater, open) : NOT_RESOLVED;
+  };
+  const caseOf = (pipes: OpenPipes): PipeCase => {
+    const { found } = traceState(context, aims, levee, pipes);
+    const firstOver = isJudged ? firstOverOf(context, levee, found) : null;
+    return {
+      ...verdictOf(
+        found.map((each) => each.reached),
+        pipes,
+      ),
+      firstOverM: firstOver?.elevationM ?? null,
+    };
+  };
   const { id, name, kind } = alignment;
   const ring = kind === "ring" ? planePolygon(alignment.corners, plane) : null;
   const inside = sources.filter(({ at }) => ring && isInside(ring, ...plane.toPlane(at)));
   const traced: Omit<TracedAlternative, "checks"> = {
     ...{ id, name, kind },
-    ...(before.resolvesLines ? dryVerdict(grid, wall, reached, isAnyWater) : NOT_RESOLVED),
+    ...verdictOf(reached),
     structures: reached,
     leftWet: before.structures
       .filter((each, index) => each.wet && !isAim.has(each.id) && isStillWet(index))
@@ -89,8 +107,14 @@ export function traceAlternative(
     overtopping: isJudged ? overtoppingOrder(context, levee) : [],
     sourcesInside: inside.map((source) => source.id),
     inWaterM: river ? riverStretches(wall, river, line) : [],
+    pipes: context.pipes.length > 0 ? { plugged: caseOf(allPlugged), open: caseOf(allOpen) } : null,
   };
-  const checks = alternativeChecks({ plan, line: traced, structures: before.structures });
+  const checks = alternativeChecks({
+    plan,
+    line: traced,
+    structures: before.structures,
+    pipes: context.pipes.map(({ traced }) => traced),
+  });
   return { traced: { ...traced, checks }, codes: state.codes, wallCells: wall.cells };
 }
 

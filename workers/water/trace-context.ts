@@ -5,7 +5,16 @@ import { type SurfaceAt, waterElevationAtGauge, waterSurface } from "../../share
 import type { TracedSource } from "../../shared/water-types.ts";
 import { outlineCells } from "./outline-cells.ts";
 import { overPlane } from "./over-plane.ts";
-import { cellAt, columnOf, rowOf, setEdge, type WaterCells, type WaterGrid } from "./water-grid.ts";
+import { type Pipe, pipesOf } from "./pipe-links.ts";
+import {
+  cellAt,
+  columnOf,
+  lonLatOf,
+  rowOf,
+  setEdge,
+  type WaterCells,
+  type WaterGrid,
+} from "./water-grid.ts";
 
 /** A place that is to stay dry, as cells of the grid. */
 export interface Footprint {
@@ -24,7 +33,9 @@ export interface TraceContext {
   readonly grid: WaterGrid;
   /** Water surface at the gauge, metres. */
   readonly levelM: number;
+  /** Its links are left out here: which pipes are open is a matter of the state. */
   readonly from: WaterCells;
+  readonly pipes: readonly Pipe[];
   readonly sources: readonly TracedSource[];
   readonly footprints: readonly Footprint[];
   /** Cells of all footprints: a hole in one is the building, not a hole. */
@@ -55,7 +66,10 @@ export function traceContext(plan: Plan, ground: WaterGrid, middle: LonLat): Tra
   setEdge(grid, from.edge);
   const footprints = plan.structures.map((structure) => footprintOf(ground, structure));
   const built = new Set(footprints.flatMap(({ cells }) => cells));
-  return { plan, plane, ground, grid, levelM, from, sources, footprints, built };
+  const drop = dropOf(plan, plane);
+  const dropAt = (cell: number) => drop(...plane.toPlane(lonLatOf(grid, cell)));
+  const pipes = pipesOf({ plan, ground, grid, from, dropAt });
+  return { plan, plane, ground, grid, levelM, from, pipes, sources, footprints, built };
 }
 
 function footprintOf(grid: WaterGrid, { id, name, outline }: Structure): Footprint {

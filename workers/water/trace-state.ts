@@ -1,10 +1,10 @@
-import { HOLE_REACHED, type Reached, WATER } from "../../shared/water-types.ts";
-import { connectedWater } from "./connected-water.ts";
-import { type GridState, hasHoles, inState } from "./grid-state.ts";
-import { isRaised } from "./levee-wall.ts";
-import { type Sill, type SillSearch, sillSearch } from "./sill-search.ts";
+import type { Reached } from "../../shared/water-types.ts";
+import { findSills } from "./find-sills.ts";
+import { asDrawn, type GridState, hasHoles, inState, type OpenPipes } from "./grid-state.ts";
+import type { Sill } from "./sill-search.ts";
+import { throughPipes } from "./through-pipes.ts";
 import { elevationAt, type Footprint, type TraceContext } from "./trace-context.ts";
-import { lonLatOf, type WaterGrid } from "./water-grid.ts";
+import { lonLatOf } from "./water-grid.ts";
 import { wayIn } from "./way-in.ts";
 
 /** Water in one state of the ground, holes letting it through. */
@@ -26,86 +26,19 @@ export function traceState(
   context: TraceContext,
   footprints: readonly Footprint[],
   levee: GridState["levee"],
+  pipes: OpenPipes = asDrawn,
 ): TracedState {
-  const open = findSills(context, footprints, { levee, holesHold: false });
+  const open = findSills(context, footprints, { levee, holesHold: false, pipes });
   const firm = hasHoles(context)
-    ? findSills(context, footprints, { levee, holesHold: true }).sills
+    ? findSills(context, footprints, { levee, holesHold: true, pipes }).sills
     : open.sills;
+  const throughPipe = throughPipes(context, footprints, open.sills, { levee, pipes });
   const found = footprints.map((footprint, i): FoundSill => {
     const sill = open.sills[i]!;
-    return { footprint, sill, reached: reachedOf(context, footprint, sill, firm[i]!, levee) };
+    const reached = reachedOf(context, footprint, sill, firm[i]!, levee);
+    return { footprint, sill, reached: { ...reached, throughPipe: throughPipe[i] ?? null } };
   });
   return { codes: open.codes, found };
-}
-
-const NOWHERE: Sill = { levelM: Number.NaN, cell: -1 };
-
-/** Sills without a levee do not change with the level: those found last are kept for each grid. */
-const bare = new WeakMap<WaterGrid, Map<boolean, { key: string; sills: readonly Sill[] }>>();
-
-function findSills(context: TraceContext, footprints: readonly Footprint[], state: GridState) {
-  const { grid, from, levelM } = context;
-  return inState(context, state, () => {
-    const codes = connectedWater(grid, from, levelM);
-    const key = state.levee ? "" : JSON.stringify([from, context.plan.structures]);
-    const kept = bare.get(grid)?.get(state.holesHold);
-    if (!state.levee && kept?.key === key) return { codes, sills: kept.sills };
-    const search = sillSearch(grid, from, { codes, levelM });
-    const sills = footprints.map(({ cells }) => {
-      if (cells.length === 0) return NOWHERE;
-      const sill = search.find(cells);
-      return state.levee ? atLowestGround(context, state.levee, sill, search, codes) : sill;
-    });
-    if (!state.levee) keepBare(grid, state.holesHold, key, sills);
-    return { codes, sills };
-  });
-}
-
-function keepBare(grid: WaterGrid, holesHold: boolean, key: string, sills: readonly Sill[]): void {
-  const kept = bare.get(grid) ?? new Map();
-  bare.set(grid, kept.set(holesHold, { key, sills }));
-}
-
-/**
- * A crest that runs with the water is overtopped all along at once. Of the places where water stands on one
- * side and the protected ground lies on the other, the one on the lowest ground is named: there the levee is
- * highest and the water deepest.
- */
-function atLowestGround(
-  { grid }: TraceContext,
-  levee: NonNullable<GridState["levee"]>,
-  sill: Sill,
-  search: SillSearch,
-  codes: Uint8Array,
-): Sill {
-  const { wall, crestM } = levee;
-  const k = wall.cells.indexOf(sill.cell);
-  if (k < 0 || !isRaised(wall, k, crestM)) return sill;
-  const isWater = (cell: number) => codes[cell] === WATER || codes[cell] === HOLE_REACHED;
-  let lowest = k;
-  for (let i = 0; i < wall.cells.length; i++) {
-    if (!isRaised(wall, i, crestM) || !(wall.groundM[i]! < wall.groundM[lowest]!)) continue;
-    const near = (reach: number, wanted: (cell: number) => boolean) =>
-      someAround(grid.width, codes.length, wall.cells[i]!, reach, wanted);
-    if (near(1, search.passed) && near(2, isWater)) lowest = i;
-  }
-  return { levelM: sill.levelM, cell: wall.cells[lowest]! };
-}
-
-function someAround(
-  width: number,
-  count: number,
-  cell: number,
-  reach: number,
-  wanted: (cell: number) => boolean,
-): boolean {
-  for (let down = -reach; down <= reach; down++) {
-    for (let right = -reach; right <= reach; right++) {
-      const next = cell + down * width + right;
-      if (next >= 0 && next < count && wanted(next)) return true;
-    }
-  }
-  return false;
 }
 
 function reachedOf(
@@ -114,7 +47,7 @@ function reachedOf(
   sill: Sill,
   firm: Sill,
   levee: GridState["levee"],
-): Reached {
+): Omit<Reached, "throughPipe"> {
   const { id, name } = footprint;
   const nothing = { sillM: null, sillAt: null, marginM: null, throughHole: null };
   if (sill.cell < 0) return { id, name, wet: null, ...nothing };
@@ -145,8 +78,8 @@ function holeBefore(
   firm: Sill,
   levee: GridState["levee"],
 ): Reached["throughHole"] {
-  const { grid, from, levelM, built } = context;
-  const hole = inState(context, { levee, holesHold: false }, () =>
+  const { grid, levelM, built } = context;
+  const hole = inState(context, { levee, holesHold: false }, (from) =>
     wayIn(grid, from, cells, sill.levelM).findLast(
       (cell) => !Number.isFinite(grid.heightM[cell]!) && !built.has(cell),
     ),

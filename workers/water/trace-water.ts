@@ -19,7 +19,6 @@ import { riverAsSurveyed } from "./river-as-surveyed.ts";
 import { type AlternativeTrace, traceAlternative } from "./trace-alternative.ts";
 import { elevationAt, type TraceContext, traceContext } from "./trace-context.ts";
 import { type TracedState, traceState } from "./trace-state.ts";
-import { setEdge } from "./water-grid.ts";
 import { type GroundLimits, readWaterGround, type WaterGround } from "./water-ground.ts";
 import { waterAmounts } from "./wet-amounts.ts";
 import { wetMask, withoutPart } from "./wet-mask.ts";
@@ -100,23 +99,34 @@ function* traceSteps(
   const cellM = Math.max(summary.cellXM, summary.cellYM);
   const groundRmseM = accuracyOf(plan.ground, cellM).rmseM;
   const known = isAnyWater(water) ? structures : structures.map(unknown);
-  const checks = wholePlanChecks({ plan, groundRmseM, water, sources, structures: known });
+  const pipes = context.pipes.map(({ traced }) => traced);
+  const checks = wholePlanChecks({ plan, groundRmseM, water, sources, pipes, structures: known });
   return {
-    ...{ water, sources, structures: known, alternatives, checks },
+    ...{ water, sources, pipes, structures: known, alternatives, checks },
     ...{ mask, nearMask: far ? own : null },
   };
 }
 
 /** A building of which nothing is known, for water and elevation data do not belong together. */
 function unknown(structure: TracedStructure): TracedStructure {
-  return { ...structure, wet: null, sillM: null, sillAt: null, marginM: null, overFloorM: null };
+  return {
+    ...structure,
+    wet: null,
+    sillM: null,
+    sillAt: null,
+    marginM: null,
+    overFloorM: null,
+    throughPipe: null,
+  };
 }
 
 /** Connected water over all of a large ground, on its coarser cells. */
 function traceWhole(plan: Plan, grid: WaterGround["near"], middle: LonLat) {
   const context = traceContext(plan, grid, middle);
-  setEdge(context.grid, context.from.edge);
-  return { context, codes: connectedWater(context.grid, context.from, context.levelM) };
+  const codes = inState(context, { levee: null, holesHold: false }, (from) =>
+    connectedWater(context.grid, from, context.levelM),
+  );
+  return { context, codes };
 }
 
 /** Codes with a levee, the ground under it counted as water still: it is not kept dry but built on. */
@@ -145,8 +155,8 @@ function waterOf(
 
 /** Wet cells of known ground where no hole lets water through. */
 function cellsAroundHoles(context: TraceContext): number {
-  const { grid, from, levelM } = context;
-  return inState(context, { levee: null, holesHold: true }, () => {
+  const { grid, levelM } = context;
+  return inState(context, { levee: null, holesHold: true }, (from) => {
     return waterAmounts(grid, connectedWater(grid, from, levelM), levelM).cells;
   });
 }

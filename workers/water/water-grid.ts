@@ -34,6 +34,33 @@ export interface WaterGrid {
 export interface WaterCells {
   readonly edge: boolean;
   readonly cells: readonly number[];
+  /** Open pipes that it passes too; left out = none. */
+  readonly links?: readonly Link[];
+}
+
+/** A way for water under the ground, either way, from cell to cell. */
+export interface Link {
+  /** Identifier of the culvert or drain. */
+  readonly pipeId: string;
+  readonly a: number;
+  readonly b: number;
+  /** Water must be higher than this, over the heights of the grid, to pass. */
+  readonly levelM: number;
+}
+
+/** Links by either of their cells; null without any. */
+export function linksByCell({ links = [] }: WaterCells): Map<number, readonly Link[]> | null {
+  if (links.length === 0) return null;
+  const found = new Map<number, readonly Link[]>();
+  for (const link of links) {
+    for (const cell of [link.a, link.b]) found.set(cell, [...(found.get(cell) ?? []), link]);
+  }
+  return found;
+}
+
+/** The cell at the other end of a link. */
+export function acrossLink({ a, b }: Link, cell: number): number {
+  return cell === a ? b : a;
 }
 
 /** Steps to the eight neighbours of a cell. */

@@ -183,6 +183,23 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
     what: `if it fails, ${u.length(depthM)} at "${building}"`,
     act: "leave in time",
   }),
+  "culvert-open": ({ culvert }) => ({ what: `open culvert "${culvert}"`, act: "plug it" }),
+  "culvert-plugged": ({ culvert }) => ({ what: `plug in "${culvert}"`, act: "watch it" }),
+  "culvert-above": ({ culvert, aboveM }, u) => ({
+    what: `culvert "${culvert}" ${u.length(aboveM)} over the top`,
+    act: "plug it",
+  }),
+  "drain-open": ({ drain }) => ({ what: `open drain "${drain}"`, act: "plug it" }),
+  "drain-not-known": ({ drain }) => ({ what: `where "${drain}" leads`, act: "find out" }),
+  "drain-plugged": ({ drain }) => ({ what: `plug in "${drain}"`, act: "watch it" }),
+  "let-in-by-pipe": ({ pipes }) => ({
+    what: `water comes through "${pipes[0]?.name ?? ""}"`,
+    act: "plug it",
+  }),
+  "reached-by-pipe": ({ reaches, pipes }) => ({
+    what: `"${reaches ?? ""}" wet only by "${pipes[0]?.name ?? ""}"`,
+    act: "plug it",
+  }),
   "source-inside": ({ source }) => ({ what: `source "${source}" inside`, act: "move mark" }),
   "crosses-water": ({ lengthM }, u) => ({
     what: `crosses water, ${u.distance(lengthM)}`,

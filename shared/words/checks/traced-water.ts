@@ -1,5 +1,6 @@
 import type { PassagePlace } from "../../checks-trace/way-in.ts";
 import { formatCount } from "../../units.ts";
+import { listed } from "../list.ts";
 import type { Units } from "../units.ts";
 import { type RulesOf, rule, type TextOf } from "./text.ts";
 
@@ -25,7 +26,14 @@ export const TRACED_TEXT: TextOf<
   | ("source-above-water" | "source-off-data" | "no-water" | "low-unconnected")
   | ("hole-reached" | "coarse-trace")
 > = {
-  "water-gets-in": ({ place, reaches, line }, u) => {
+  "water-gets-in": ({ place, reaches, through, line }, u) => {
+    if (through.length > 0) {
+      const names = listed(through.map((name) => `"${name}"`));
+      return {
+        what: `The water comes in through ${names} and over the ground, and reaches ${reachesWords(reaches)}.`,
+        remedy: "Plug what is named, and lead the line around all that is to be protected.",
+      };
+    }
     const over = place.groundM === null ? "" : `, over ground at ${u.elevation(place.groundM)}`;
     return {
       what: `The water comes in ${placeWords(place, u)}${over}, and reaches ${reachesWords(reaches)}.`,
