@@ -7,8 +7,8 @@ import { shown } from "../plan-text.ts";
 type Schema<T> = v.GenericSchema<unknown, T>;
 
 /** What can shut a culvert. */
-export const GATES = ["none", "flap", "gate"] as const;
-export const DRAIN_KINDS = ["floor-drain", "storm-inlet", "sewer"] as const;
+const GATES = ["none", "flap", "gate"] as const;
+const DRAIN_KINDS = ["floor-drain", "storm-inlet", "sewer"] as const;
 
 /** Smallest and largest size of a culvert, metres: they only keep out slips. */
 const SIZE_M = [0.02, 10] as const;
