@@ -2,14 +2,13 @@ import { allChecks } from "../../shared/all-checks.ts";
 import { mustFixCount } from "../../shared/completeness.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { FILE_FORMATS, type FileFormat } from "../../shared/exports/formats.ts";
-import { asFailure, Refusal } from "../../shared/failure.ts";
-import { letterOf } from "../../shared/line-letter.ts";
-import type { Alignment, Plan } from "../../shared/plan.ts";
+import { asFailure } from "../../shared/failure.ts";
 import { failureText } from "../../shared/words/failure.ts";
 import { mustFixLead, NOT_TRACED } from "../../shared/words/line-state.ts";
 import { lineTitle } from "../../shared/words/title.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { verticalDatumWords } from "../../shared/words/vertical-datum.ts";
+import { lineAsked } from "./asked-line.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
@@ -125,40 +124,4 @@ function formatFrom(word: string | undefined): FileFormat {
       ? `export needs --as and one of ${NAMES.join(", ")}.`
       : `--as is one of ${NAMES.join(", ")}; came ${word}.`,
   );
-}
-
-/**
- * The line that is named by letter, name or id; without a word the chosen one, else the only one.
- * @throws Refusal `plan/no-line`, `plan/no-such-line`, `plan/which-line`
- */
-function lineAsked({ alignments, chosenId }: Plan, word: string | undefined): Alignment {
-  const named = alignments.map(({ name }, i) => `${letterOf(i)} "${name}"`).join(", ");
-  if (alignments.length === 0) {
-    throw new Refusal(
-      "plan/no-line",
-      "Expected a ring or line to export; the plan has none.",
-      'Draw one, or add a feature with "role": "alignment" (a Polygon is a ring, a LineString a line).',
-    );
-  }
-  const found =
-    word === undefined
-      ? (alignments.find(({ id }) => id === chosenId) ?? onlyOne(alignments))
-      : (alignments.find((_, i) => letterOf(i) === word.toUpperCase()) ??
-        alignments.find(({ id, name }) => name === word || id === word));
-  if (found) return found;
-  throw word === undefined
-    ? new Refusal(
-        "plan/which-line",
-        `Expected --line, because the plan has several lines and none is chosen. It has ${named}.`,
-        "Name one by its letter, for example --line A.",
-      )
-    : new Refusal(
-        "plan/no-such-line",
-        `Expected the letter, name or id of a line in the plan; came "${word}". It has ${named}.`,
-        "Write the letter, or the name as the plan has it, in quotes when it holds a space.",
-      );
-}
-
-function onlyOne(alignments: readonly Alignment[]): Alignment | null {
-  return alignments.length === 1 ? alignments[0]! : null;
 }

@@ -3,6 +3,7 @@ import { bugText } from "../../shared/bug-report.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { failureWords } from "../../shared/words/failure.ts";
 import { exportLine } from "./export.ts";
+import { print } from "./print.ts";
 import { systemIn } from "./report-units.ts";
 import { site } from "./site.ts";
 import { size } from "./size.ts";
@@ -21,7 +22,7 @@ interface Host {
   readonly debug: boolean;
 }
 
-const VERBS: readonly Verb[] = [size, site, trace, exportLine];
+const VERBS: readonly Verb[] = [size, site, trace, exportLine, print];
 
 const USAGE = `drystead VERB ...
 
