@@ -49,7 +49,7 @@ export function BuildPlanSheet(frame: SheetFrame) {
       </div>
     ));
   };
-  return <Sheet {...frame} name="Build plan and profile" pieces={pages} />;
+  return <Sheet {...frame} name="Build plan and profile" short="Build" pieces={pages} />;
 }
 
 function PlanKey({ of: { plan, line, system } }: { readonly of: Exported }) {

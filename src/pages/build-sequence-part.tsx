@@ -56,6 +56,7 @@ export function BuildSequenceSheet({ time, results, ...frame }: BuildSequencePro
     <Sheet
       {...frame}
       name="Build sequence by crew"
+      short="Sequence"
       pieces={({ widthMm }) => [
         <Lead line={line} said={said} />,
         <LiftPicture of={frame.of} time={time} widthPx={Math.floor(widthMm * MM_PX)} />,

@@ -45,11 +45,19 @@ export function CrossSectionsSheet(frame: SheetFrame) {
     line.id,
     groups.map(({ chainageM }) => chainageM),
   );
-  const isDrawn = sections.length > 0 && sections.length === groups.length;
-  const scale = isDrawn ? scaleFor(of, sections) : null;
-  const rows = scale ? figureRows(of, groups, sections, scale.pxPerM) : [];
+  const drawn = sections?.length === groups.length && groups.length > 0 ? sections : null;
+  const scale = drawn && scaleFor(of, drawn);
+  const rows = scale ? figureRows(of, groups, drawn, scale.pxPerM) : [];
   const laying = layingPieces(of, system, scale ? sectionScaleWords(scale.words) : "");
-  return <Sheet {...frame} name="Cross-sections and laying" pieces={[...rows, ...laying]} />;
+  return (
+    <Sheet
+      {...frame}
+      name="Cross-sections and laying"
+      short="Sections"
+      isWhole={drawn !== null || groups.length === 0}
+      pieces={[...rows, ...laying]}
+    />
+  );
 }
 
 function figureRows(
@@ -164,8 +172,9 @@ function TypeCautions({
   );
 }
 
-function useSections(plan: Plan, id: string, chainages: readonly number[]): CrossSection[] {
-  const [sections, setSections] = useState<CrossSection[]>([]);
+/** The cross-sections; null until they are all there. */
+function useSections(plan: Plan, id: string, chainages: readonly number[]): CrossSection[] | null {
+  const [sections, setSections] = useState<CrossSection[] | null>(null);
   const wanted = chainages.join(" ");
   useEffect(() => {
     let current = true;
@@ -174,7 +183,7 @@ function useSections(plan: Plan, id: string, chainages: readonly number[]): Cros
         if (current) setSections(answers);
       })
       .catch(() => {
-        if (current) setSections([]);
+        if (current) setSections(null);
       });
     return () => {
       current = false;

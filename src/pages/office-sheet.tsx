@@ -84,6 +84,7 @@ export function OfficeSheet({ results, map, ...frame }: OfficeSheetProps) {
     <Sheet
       {...frame}
       name={parts.join(", ")}
+      short="Office"
       forCrew={false}
       pieces={(room) => parts.flatMap((part) => piecesOf[part](room))}
     />

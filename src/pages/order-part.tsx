@@ -18,7 +18,7 @@ const EMPTY_DELIVERIES = 19;
 
 /** What to get for the line, and by which deliveries; no figure where the counts are no answer. */
 export function OrderSheet(frame: SheetFrame) {
-  return <Sheet {...frame} name="Order" pieces={piecesOf(frame)} />;
+  return <Sheet {...frame} name="Order" short="Order" pieces={piecesOf(frame)} />;
 }
 
 function piecesOf({ of }: SheetFrame): Piece[] {

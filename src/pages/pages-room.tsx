@@ -43,15 +43,25 @@ export function PagesRoom({ map }: { readonly map: MapForPages }) {
   const line = chosenLine.value;
   const alternative = chosenAlternative.value;
   const ready = pagesReady.value;
+  const number = line && alternative && planNumber(plan.value, alternative, line);
   return (
-    <div class="sheets" ref={room} tabIndex={-1} role="dialog" aria-label="Print">
+    <div
+      class="sheets"
+      ref={room}
+      tabIndex={-1}
+      role="dialog"
+      aria-label="Print"
+      data-pages={line && alternative ? (ready === "ready" ? "ready" : "waiting") : "none"}
+      data-line={alternative?.id}
+      data-plan-number={number}
+    >
       <style>{pageRule(paper.value)}</style>
       {line && alternative && ready !== "ready" ? (
         <NoPages words={waitingWords(ready)} />
       ) : line && alternative ? (
         <>
           <PagesBar of={exported(line, alternative)} map={map} />
-          <Sheets line={line} alternative={alternative} map={map} />
+          <Sheets line={line} alternative={alternative} number={number!} map={map} />
         </>
       ) : (
         <NoPages words={emptyWords()} />
@@ -93,18 +103,20 @@ function NoPages({ words }: { readonly words: string }) {
 interface SheetsProps {
   readonly line: SizedLine;
   readonly alternative: Alignment;
+  /** The plan's number. */
+  readonly number: string;
   readonly map: MapForPages;
 }
 
 /** The crew's sheets in the order of the work, then what is ticked of the office's. */
-function Sheets({ line, alternative, map }: SheetsProps) {
+function Sheets({ line, alternative, number, map }: SheetsProps) {
   const [room, size] = useSize<HTMLDivElement>();
   const of = exported(line, alternative);
   const { holding, time } = line;
   const results = plan.value.alignments.flatMap((each) => sized.value.get(each.id) ?? []);
   const frame = {
     ...{ of, ground: ground.value, printed: printedWords(new Date(), unitSystem.value) },
-    number: planNumber(of.plan, alternative, line),
+    number,
   };
   const structures = waterNow.value?.structures ?? [];
   const watch = { traced: tracedLine.value, structures };

@@ -29,6 +29,10 @@ export interface Room {
 interface SheetProps extends SheetFrame {
   /** `Stakes`. */
   readonly name: string;
+  /** One word for it: `Stakes` is page `Stakes 2` in a PDF file. */
+  readonly short: string;
+  /** False while something of it is still being calculated. */
+  readonly isWhole?: boolean;
   /** False for what stays in the office: without the stage to leave at. */
   readonly forCrew?: boolean;
   /** What is on it, from top to bottom; made from the room of a page where it is to fill it. */
@@ -43,11 +47,13 @@ const FIRST_ROOM: Room = { widthMm: 190.5, heightMm: 205 };
  * One sheet of the printed pages, on as many pages as its pieces take. Each page has title block, Must fix band and
  * foot, and says which page of the sheet it is.
  *
- * A new sheet is a component that returns `<Sheet {...frame} name="Stakes" pieces={[...]} />`, and a line in
- * `pages-room.tsx`, which gives it its `frame`. Pieces are measured where they stand: no heights are declared. An
- * element must not be higher than a page; what may be is given as {@link Rows}.
+ * A new sheet is a component that returns `<Sheet {...frame} name="Stakes" short="Stakes" pieces={[...]} />`, and a line
+ * in `pages-room.tsx`, which gives it its `frame`. Pieces are measured where they stand: no heights are declared. An
+ * element must not be higher than a page; what may be is given as {@link Rows}. `data-laid` says `yes` once the pages
+ * are as they are printed.
  */
-export function Sheet({ name, forCrew = true, pieces: given, ...frame }: SheetProps) {
+export function Sheet(props: SheetProps) {
+  const { name, short, isWhole = true, forCrew = true, pieces: given, ...frame } = props;
   const sheet = useRef<HTMLDivElement>(null);
   const [room, setRoom] = useState(FIRST_ROOM);
   const pieces = typeof given === "function" ? given(room) : given;
@@ -60,6 +66,8 @@ export function Sheet({ name, forCrew = true, pieces: given, ...frame }: SheetPr
       const { roomMm, mmPerPx } = roomIn(element);
       setRoom((was) => (near(was.heightMm, roomMm) ? was : { ...was, heightMm: roomMm }));
       const next = paginate(measured(element, pieces), (roomMm - SPARE_MM) / mmPerPx);
+      const isLaid = isWhole && near(room.heightMm, roomMm) && isSame(pages, next);
+      element.dataset.laid = isLaid ? "yes" : "no";
       setPages((was) => (isSame(was, next) ? was : next));
     };
     const observer = new ResizeObserver(layOut);
@@ -76,6 +84,7 @@ export function Sheet({ name, forCrew = true, pieces: given, ...frame }: SheetPr
             key={index}
             class="sheet-page"
             aria-label={`${frame.label}: ${page}`}
+            data-page-label={`${short} ${index + 1}`}
             style={pageStyle(paper.value)}
           >
             <TitleBlock {...frame} page={page} />

@@ -30,6 +30,7 @@ export function StakesSheet(frame: SheetFrame) {
     <Sheet
       {...frame}
       name="Stakes"
+      short="Stakes"
       pieces={[
         stakeRows(frame),
         EXTRA_STAKES,

@@ -44,6 +44,7 @@ export function WatchSheet({ holding, traced, structures, ...frame }: WatchSheet
     <Sheet
       {...frame}
       name="Watch and logs"
+      short="Watch"
       pieces={({ heightMm }) => [
         <Leave key="leave" of={of} traced={traced} />,
         <div key="signs" class="watch-columns">

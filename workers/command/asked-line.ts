@@ -11,7 +11,7 @@ export function lineAsked({ alignments, chosenId }: Plan, word: string | undefin
   if (alignments.length === 0) {
     throw new Refusal(
       "plan/no-line",
-      "Expected a ring or line to export; the plan has none.",
+      "Expected a ring or line; the plan has none.",
       'Draw one, or add a feature with "role": "alignment" (a Polygon is a ring, a LineString a line).',
     );
   }

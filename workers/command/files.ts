@@ -44,16 +44,29 @@ function withoutWater(path: string, { carried }: Plan): Refusal {
  * @throws Refusal for a file that cannot be read
  */
 export async function terrainFiles(paths: readonly string[]): Promise<TerrainFile[]> {
+  return (await withSideCars(paths)).map(({ path, bytes }) => ({
+    name: basename(path),
+    blob: fileSlices(path, bytes),
+  }));
+}
+
+/**
+ * Where the rasters named and the side-car files beside them are, in the order of {@link terrainFiles}.
+ * @throws Refusal for a file that cannot be read
+ */
+export async function withSideCars(
+  paths: readonly string[],
+): Promise<{ readonly path: string; readonly bytes: number }[]> {
   const named = new Set(paths);
   for (const path of paths) await sizeOf(path, "a raster");
   for (const path of paths) {
     for (const sideCar of await sideCarsOf(path)) named.add(sideCar);
   }
   return Promise.all(
-    [...named].map(async (path) => {
-      const bytes = await sizeOf(path, "a file beside the raster");
-      return { name: basename(path), blob: fileSlices(path, bytes) };
-    }),
+    [...named].map(async (path) => ({
+      path,
+      bytes: await sizeOf(path, "a file beside the raster"),
+    })),
   );
 }
 

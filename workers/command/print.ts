@@ -1,55 +1,115 @@
 import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
-import { join } from "node:path";
-import type { Page } from "playwright-core";
+import { basename, extname, join } from "node:path";
+import { allChecks } from "../../shared/all-checks.ts";
+import { mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
+import type { MarkChoice } from "../../shared/ground-marks.ts";
 import { letterOfLine } from "../../shared/line-letter.ts";
-import { writePlanFile } from "../../shared/plan-file.ts";
+import type { GroundSummary, TerrainFile } from "../../shared/messages.ts";
+import type { Plan, VerticalUnit } from "../../shared/plan.ts";
+import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
+import { planNumber } from "../../shared/plan-number.ts";
+import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { mustFixLead } from "../../shared/words/line-state.ts";
+import { unitsOf } from "../../shared/words/units.ts";
 import { lineAsked } from "./asked-line.ts";
-import { readPlan, terrainFiles } from "./files.ts";
-import { installedBrowser } from "./find-browser.ts";
+import { readPlan, terrainFiles, withSideCars } from "./files.ts";
+import { findBrowser } from "./find-browser.ts";
+import { leftOut } from "./left-out.ts";
+import { levelDoubts } from "./level-doubts.ts";
+import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
+import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { type LineToPrint, type PaperName, printPages } from "./print-pages.ts";
 import { systemFrom, UNITS_OPTION } from "./report-units.ts";
-import { serveProgram } from "./served-program.ts";
+import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
+import { refuseInput, writeWhole } from "./write-file.ts";
 
-const HELP = `drystead print PLAN.geojson --terrain RASTER... --out FOLDER
-              [--paper letter|a4] [--line LINE] [--units us|metric]
+const HELP = `drystead print PLAN.geojson --terrain RASTER... --out FOLDER [--paper letter|a4]
+               [--line LINE] [--units us|metric] [--vertical-unit m|ft|us-ft]
+               [--no-data VALUE...] [--keep-value VALUE...]
 
-Writes the printed pages of one line as PDF: one file for each sheet, and all.pdf with every sheet.
+Writes the printed pages as PDF: one file for each line of the plan, with every page labeled (Build 1, Stakes 2).
 
   PLAN.geojson       a plan file; it comes before --terrain
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
-  --out FOLDER       where the files go; it is made if it is not there
+  --out FOLDER       where the files go; it is made if it is not there, and a file of the same name is replaced
   --paper            letter (when left out) or a4
-  --line LINE        letter, name or id of the line; left out: the plan's chosen line, else its only one
+  --line LINE        letter, name or id of one line; left out: every line of the plan
+  --vertical-unit    unit of the raster's heights, when the file does not state it
+${MARK_HELP}
   --units us|metric  units of the pages (us when left out)
 
 The pages are those of the program on screen, laid out by an installed Chrome or Chromium (CHROME_PATH names
-another), on this machine alone. The program must be built: npm run build.
+another) on this machine alone. Every page must have the number of the plan given, calculated here as well, or
+nothing is written. The program must be built: npm run build.
 `;
 
-/** How long the pages may take on a slow machine, milliseconds. */
-const SLOW_MS = 180_000;
-/** What is opened, and pages that are laid out anew, rest after this long, milliseconds. */
-const SETTLE_MS = 3000;
-const SHEET = ".sheet-page";
-
-/** `print`: the printed pages of one line as PDF files. */
+/** `print`: the printed pages of each line as a PDF file. */
 export const print: Verb = {
   name: "print",
-  summary: "the printed pages of one line as PDF",
+  summary: "the printed pages of each line as PDF",
   help: HELP,
   run: runPrint,
 };
 
-async function runPrint({ words, resolve, say }: Terminal): Promise<string> {
+/** A command line that can be followed. */
+interface Asked {
+  readonly planPath: string;
+  readonly rasterPaths: readonly string[];
+  /** Folder as the person typed it. */
+  readonly out: string;
+  readonly paper: PaperName;
+  readonly lineWord: string | undefined;
+  readonly unit: VerticalUnit | null;
+  readonly system: UnitSystem;
+  readonly options: ReadonlyMap<string, readonly string[]>;
+}
+
+/** The plan as it is on its ground, and the lines to print, sized. */
+interface Counted {
+  readonly plan: Plan;
+  readonly lines: readonly SizedLine[];
+}
+
+async function runPrint(terminal: Terminal): Promise<string> {
+  const asked = askedFor(terminal);
+  const read = await readAsked(asked, terminal);
+  const executablePath = findBrowser();
+  const counted = await count(asked, read, terminal);
+  const folder = terminal.resolve(asked.out);
+  await makeFolder(folder);
+  const own = await mkdtemp(join(tmpdir(), "drystead-print-"));
+  try {
+    const lines = await Promise.all(
+      counted.lines.map((line) => lineToPrint(asked, counted.plan, line, { folder, own })),
+    );
+    await printPages({
+      ...{ executablePath, paper: asked.paper, system: asked.system, lines },
+      terrainPaths: (await withSideCars(asked.rasterPaths)).map(({ path }) => path),
+      async write({ pdfPath, letter, number }, pdf, pages) {
+        await writeWhole(pdfPath, pdf);
+        const name = join(asked.out, basename(pdfPath));
+        terminal.say(`Line ${letter}, plan number ${number}: ${pages} pages written to ${name}.`);
+      },
+    });
+  } finally {
+    await rm(own, { recursive: true, force: true });
+  }
+  return "";
+}
+
+function askedFor({ words, resolve }: Terminal): Asked {
   const { plain, options } = readWords(words, {
     "--terrain": "many",
     "--out": "one",
     "--paper": "one",
     "--line": "one",
+    "--vertical-unit": "one",
+    ...MARK_OPTIONS,
     ...UNITS_OPTION,
   });
   const [planPath, ...more] = plain;
@@ -59,32 +119,71 @@ async function runPrint({ words, resolve, say }: Terminal): Promise<string> {
   if (more.length > 0) throw new Misuse(`print takes one plan file; ${more[0]} is one too many.`);
   if (!rasters) throw new Misuse("print needs --terrain and at least one raster.");
   if (out === undefined) throw new Misuse("print needs --out and a folder.");
-  const paper = paperFrom(options.get("--paper")?.[0]);
-  const system = systemFrom(options);
-  const { plan, notes } = await readPlan(resolve(planPath));
-  for (const note of notes) say(`Note: ${note}`);
-  const line = lineAsked(plan, options.get("--line")?.[0]);
-  await terrainFiles(rasters.map(resolve));
-  const browserPath = installedBrowser(process.env);
-  const folder = resolve(out);
-  await mkdir(folder, { recursive: true });
-  const own = await mkdtemp(join(tmpdir(), "drystead-print-"));
-  try {
-    const planFile = join(own, "plan.geojson");
-    await writeFile(planFile, writePlanFile({ ...plan, chosenId: line.id }));
-    const files = [...rasters.map(resolve), planFile];
-    const title = `${plan.title}, line ${letterOfLine(plan, line.id)}`;
-    const written = await inBrowser(browserPath, { paper, system, files }, (page) =>
-      writePdfs(page, folder, title),
-    );
-    for (const name of written) say(`${join(out, name)} written.`);
-  } finally {
-    await rm(own, { recursive: true, force: true });
-  }
-  return "";
+  return {
+    ...{ planPath: resolve(planPath), rasterPaths: rasters.map(resolve), out, options },
+    paper: paperFrom(options.get("--paper")?.[0]),
+    lineWord: options.get("--line")?.[0],
+    unit: unitFrom(options.get("--vertical-unit")?.[0]) ?? null,
+    system: systemFrom(options),
+  };
 }
 
-type PaperName = "Letter" | "A4";
+/** The plan, and the id of the line named; null where all are to be printed. */
+interface Read {
+  readonly plan: Plan;
+  readonly id: string | null;
+}
+
+async function readAsked({ planPath, lineWord }: Asked, { say }: Terminal): Promise<Read> {
+  const { plan, notes } = await readPlan(planPath);
+  for (const note of notes) say(`Note: ${note}`);
+  const { id } = lineAsked(plan, lineWord ?? plan.alignments[0]?.id);
+  return { plan, id: lineWord === undefined ? null : id };
+}
+
+/** Sizes the lines asked for, and says what must be fixed on them and what is not known of them. */
+async function count(asked: Asked, read: Read, { startEngine, say }: Terminal): Promise<Counted> {
+  const { system } = asked;
+  const files = await terrainFiles(asked.rasterPaths);
+  const onIt = onTheseFiles(read.plan, files, say, system);
+  const marks = marksFrom(asked.options, onIt, files);
+  const engine = await startEngine();
+  const verticalUnit = asked.unit ?? onIt.ground.verticalUnit;
+  const ground = await engine
+    .openTerrain({ files, verticalUnit, marks })
+    .catch(tellUnits(engine, files, onIt, say));
+  for (const note of ground.notes) say(`Note: ${note}`);
+  const plan = asOpened(onIt, files, ground, marks);
+  const ids = read.id === null ? plan.alignments.map(({ id }) => id) : [read.id];
+  const { lines } = await engine.size({ plan, ids });
+  const trace = await engine.traceWater({ plan }).catch(() => null);
+  for (const line of lines) {
+    const faults = mustFixCount(allChecks(line, trace));
+    const about = [...leftOut([line], system), ...levelDoubts([line], unitsOf(system))];
+    if (faults > 0) about.push(`Line ${letterOfLine(plan, line.id)}: ${mustFixLead(faults)}`);
+    for (const sentence of about) say(sentence);
+  }
+  return { plan, lines };
+}
+
+/** Writes the plan file that the browser opens for a line. */
+async function lineToPrint(
+  { planPath, rasterPaths }: Asked,
+  plan: Plan,
+  line: SizedLine,
+  { folder, own }: { readonly folder: string; readonly own: string },
+): Promise<LineToPrint> {
+  const letter = letterOfLine(plan, line.id);
+  const pdfPath = join(folder, `${basename(planPath, extname(planPath))}-line-${letter}.pdf`);
+  await refuseInput(pdfPath, [planPath, ...rasterPaths]);
+  const ownPath = join(own, `${letter}.geojson`);
+  await writeFile(ownPath, writePlanFile({ ...plan, chosenId: line.id }));
+  const alignment = plan.alignments.find(({ id }) => id === line.id)!;
+  return {
+    ...{ planPath: ownPath, pdfPath, lineId: line.id, letter },
+    ...{ site: plan.title, number: planNumber(plan, alignment, line) },
+  };
+}
 
 function paperFrom(word = "letter"): PaperName {
   if (word === "letter") return "Letter";
@@ -92,93 +191,37 @@ function paperFrom(word = "letter"): PaperName {
   throw new Misuse(`--paper is letter or a4; came ${word}.`);
 }
 
-interface Printed {
-  readonly paper: PaperName;
-  readonly system: UnitSystem;
-  readonly files: readonly string[];
+/** The plan as the program has it once it has opened these files: what the command line said of them is in it. */
+function asOpened(
+  plan: Plan,
+  files: readonly TerrainFile[],
+  { verticalUnit, verticalUnitFrom }: GroundSummary,
+  marks: readonly MarkChoice[],
+): Plan {
+  const terrain = files.map(({ name, blob }) => ({ name, bytes: blob.size }));
+  const said = terrain.flatMap((file) => marks.map((mark) => ({ file, ...mark })));
+  const kept = (plan.ground.marks ?? []).filter(
+    ({ file }) => !terrain.some(({ name, bytes }) => name === file.name && bytes === file.bytes),
+  );
+  const text = writePlanFile({
+    ...{ ...plan, terrain },
+    ground: {
+      ...plan.ground,
+      verticalUnit: verticalUnitFrom === "person" ? verticalUnit : null,
+      ...(marks.length > 0 ? { marks: [...kept, ...said] } : {}),
+    },
+  });
+  const read = readPlanFile(text);
+  if (read.ok) return read.value.plan;
+  throw new Refusal(read.failure.code, read.failure.message, read.failure.remedy);
 }
 
-/** Opens plan and rasters in the built program and hands its pages over. */
-async function inBrowser<T>(
-  executablePath: string,
-  { paper, system, files }: Printed,
-  use: (page: Page) => Promise<T>,
-): Promise<T> {
-  const { chromium } = await import("playwright-core");
-  const served = await serveProgram();
-  const args = ["--no-sandbox", "--use-angle=swiftshader", "--enable-unsafe-swiftshader"];
-  const browser = await chromium.launch({ executablePath, args });
-  try {
-    const context = await browser.newContext({ serviceWorkers: "block", reducedMotion: "reduce" });
-    context.setDefaultTimeout(SLOW_MS);
-    await context.addInitScript(
-      `localStorage.setItem("drystead.paper", "${paper}"); localStorage.setItem("drystead.units", "${system}");`,
+async function makeFolder(folder: string): Promise<void> {
+  await mkdir(folder, { recursive: true }).catch((error: NodeJS.ErrnoException) => {
+    throw new Refusal(
+      "output/no-folder",
+      `Expected a folder to write to; ${folder} cannot be made (${error.code ?? error.message}).`,
+      "Name another folder with --out.",
     );
-    const page = await context.newPage();
-    await page.goto(served.address);
-    await page.locator(".alternative").first().waitFor();
-    await page.getByLabel("Plan or elevation data files").setInputFiles([...files]);
-    await page
-      .getByText("plan.geojson")
-      .first()
-      .waitFor({ timeout: 5000 })
-      .catch(() => {});
-    await openPages(page);
-    return await use(page);
-  } finally {
-    await browser.close();
-    served.close();
-  }
-}
-
-/** @throws Refusal `print/no-pages` with what the program says in their place */
-async function openPages(page: Page): Promise<void> {
-  await page
-    .getByText(/^[\d,]+ bags/)
-    .first()
-    .waitFor();
-  await page.waitForTimeout(SETTLE_MS);
-  await page.keyboard.press("p");
-  await page
-    .locator(SHEET)
-    .first()
-    .waitFor()
-    .catch(async () => {
-      const said = await page.locator(".sheets-none, .notice").allTextContents();
-      throw new Refusal(
-        "print/no-pages",
-        `Expected pages to print; the program made none. ${said.join(" ").slice(0, 400)}`,
-        "Open the plan in the program, and correct what it says there.",
-      );
-    });
-  await page.evaluate("document.fonts.ready.then(() => true)");
-  await page.waitForTimeout(SETTLE_MS);
-}
-
-/** One file for each sheet and one with all of them; their names. */
-async function writePdfs(page: Page, folder: string, title: string): Promise<string[]> {
-  const labels = await page
-    .locator(SHEET)
-    .evaluateAll((pages) => pages.map((each) => each.getAttribute("aria-label") ?? ""));
-  const sheets = [...new Set(labels.map((label) => label.split(":")[0]!))];
-  const written: string[] = [];
-  for (const sheet of [null, ...sheets]) {
-    const name = sheet === null ? "all.pdf" : `${sheet.toLowerCase().replaceAll(" ", "-")}.pdf`;
-    const named = sheet === null ? title : `${title}: ${sheet}`;
-    await page.evaluate(`document.title = ${JSON.stringify(named)}`);
-    const own = labels.flatMap((label, i) =>
-      sheet === null || label.startsWith(`${sheet}:`) ? [i + 1] : [],
-    );
-    const pageRanges = `${own[0]}-${own.at(-1)}`;
-    const path = join(folder, name);
-    await page.pdf({
-      path,
-      pageRanges,
-      preferCSSPageSize: true,
-      printBackground: true,
-      tagged: true,
-    });
-    written.push(name);
-  }
-  return written;
+  });
 }

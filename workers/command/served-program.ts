@@ -1,13 +1,13 @@
 import { readFile, stat } from "node:fs/promises";
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
-import { dirname, extname, join, normalize } from "node:path";
+import { dirname, extname, join, normalize, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Refusal } from "../../shared/failure.ts";
 
 const BUILT = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "dist");
 const TYPES: Readonly<Record<string, string>> = {
-  ".html": "text/html",
+  ".html": "text/html; charset=utf-8",
   ".js": "text/javascript",
   ".mjs": "text/javascript",
   ".css": "text/css",
@@ -18,33 +18,52 @@ const TYPES: Readonly<Record<string, string>> = {
   ".woff2": "font/woff2",
 };
 
+/** The built program while it is served. */
+export interface ServedProgram {
+  readonly address: string;
+  readonly close: () => void;
+}
+
 /**
  * Serves the built program to this machine alone until it is closed.
  * @throws Refusal `print/not-built`
  */
-export async function serveProgram() {
+export async function serveProgram(): Promise<ServedProgram> {
   if (!(await stat(join(BUILT, "index.html")).catch(() => null))) {
     throw new Refusal(
       "print/not-built",
-      `Expected the built program in ${BUILT}; it is not there.`,
-      "Run npm run build, and print again.",
+      `Expected the built program in ${BUILT}, whose pages are printed; it is not there.`,
+      "Run npm run build in the project's folder, and print again.",
     );
   }
   const server = createServer(async (request, answer) => {
-    const path = normalize(decodeURIComponent(new URL(request.url ?? "/", "http://x").pathname));
-    const file = join(BUILT, path.endsWith("/") ? `${path}index.html` : path);
-    const bytes = file.startsWith(BUILT) ? await readFile(file).catch(() => null) : null;
+    const file = fileFor(request.url ?? "/");
+    const bytes = file === null ? null : await readFile(file).catch(() => null);
     answer.statusCode = bytes ? 200 : 404;
-    answer.setHeader("Content-Type", TYPES[extname(file)] ?? "application/octet-stream");
+    answer.setHeader("Content-Type", TYPES[extname(file ?? "")] ?? "application/octet-stream");
     answer.end(bytes ?? "");
   });
-  await new Promise<void>((done) => server.listen(0, "localhost", done));
+  await new Promise<void>((done, failed) => {
+    server.once("error", failed);
+    server.listen(0, "127.0.0.1", done);
+  });
   const { port } = server.address() as AddressInfo;
   return {
     address: `http://localhost:${port}/`,
-    close: () => {
+    close() {
       server.closeAllConnections();
       server.close();
     },
   };
+}
+
+/** The built file that an address names; null where it names none of them. */
+function fileFor(address: string): string | null {
+  try {
+    const path = normalize(decodeURIComponent(new URL(address, "http://localhost").pathname));
+    const file = join(BUILT, path.endsWith(sep) ? join(path, "index.html") : path);
+    return file.startsWith(BUILT + sep) ? file : null;
+  } catch {
+    return null;
+  }
 }

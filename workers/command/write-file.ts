@@ -32,16 +32,16 @@ export async function refuseInput(target: string, inputs: readonly string[]): Pr
 }
 
 /**
- * Writes a text file. A file that is there is replaced in one step when the new one is whole, so that a write that
+ * Writes a file. A file that is there is replaced in one step when the new one is whole, so that a write that
  * fails leaves it as it was; a device or a pipe is written to.
  * @throws Refusal `output/not-written`
  */
-export async function writeWhole(path: string, text: string): Promise<void> {
+export async function writeWhole(path: string, content: string | Uint8Array): Promise<void> {
   try {
     const target = await realpath(path).catch(() => path);
     const there = await stat(target).catch(() => null);
-    if (there && !there.isFile()) await writeFile(target, text);
-    else await replace(target, text, there?.mode);
+    if (there && !there.isFile()) await writeFile(target, content);
+    else await replace(target, content, there?.mode);
   } catch (thrown) {
     const { code = "", message } = thrown as NodeJS.ErrnoException;
     throw new Refusal(
@@ -52,10 +52,14 @@ export async function writeWhole(path: string, text: string): Promise<void> {
   }
 }
 
-async function replace(target: string, text: string, mode: number | undefined): Promise<void> {
+async function replace(
+  target: string,
+  content: string | Uint8Array,
+  mode: number | undefined,
+): Promise<void> {
   const beside = join(dirname(target), `.${basename(target).slice(0, 100)}.${randomUUID()}`);
   try {
-    await writeFile(beside, text, mode === undefined ? {} : { mode });
+    await writeFile(beside, content, mode === undefined ? {} : { mode });
     await rename(beside, target);
   } catch (thrown) {
     await rm(beside, { force: true });
