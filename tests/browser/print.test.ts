@@ -10,6 +10,8 @@ import { drystead, type Ended } from "../helpers/terminal.ts";
 
 const LINE = "By high ground";
 const SITE = "Miller farm, “north” yard";
+/** How long a machine under load may take, ms. */
+const SLOW_MS = 300_000;
 let folder = "";
 let ended: Ended;
 beforeAll(async () => {
@@ -22,7 +24,7 @@ beforeAll(async () => {
     ["print", "north.geojson", "--terrain", sample("demo.tif"), ...words],
     folder,
   );
-});
+}, SLOW_MS);
 afterAll(() => rmSync(folder, { recursive: true }));
 
 async function textOf(page: { getTextContent(): Promise<{ items: readonly object[] }> }) {
