@@ -39,7 +39,8 @@ export const DEFAULT_HOLDING: HoldingSettings = {
 
 export const DEFAULT_TIME: TimeSettings = {
   ...defaultsOf("time"),
-  ...{ forecast: null, startAt: null, shifts: null, lit: false, dayFromH: null, dayToH: null },
+  ...{ forecast: null, pastForecasts: undefined, startAt: null, shifts: null, lit: false },
+  ...{ dayFromH: null, dayToH: null },
 };
 
 /** A plan's settings for standing up, seeping and pumping, the defaults where it has none. */

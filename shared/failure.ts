@@ -13,6 +13,8 @@ export interface Failure {
   readonly remedy: string;
   /** The value that the person is asked about, where `code` is `ground/mark-unknown`. */
   readonly mark?: LoneValue;
+  /** What the person may choose among, where `code` is `forecast/which`. */
+  readonly choices?: readonly string[];
   /** Figures for the places `{0}`, `{1}`, ... in the texts, in SI: `words/failure` writes them. */
   readonly figures?: readonly Figure[];
   /** Set when the program itself is at fault. */
@@ -40,19 +42,21 @@ export class Refusal extends Error implements Failure {
   readonly code: string;
   readonly remedy: string;
   readonly mark?: LoneValue;
+  readonly choices?: readonly string[];
   readonly figures?: readonly Figure[];
   readonly bug?: Bug;
   constructor(
     code: string,
     message: string,
     remedy: string,
-    { mark, figures, bug }: Pick<Failure, "mark" | "figures" | "bug"> = {},
+    { mark, choices, figures, bug }: Pick<Failure, "mark" | "choices" | "figures" | "bug"> = {},
   ) {
     super(bounded(message));
     this.name = "Refusal";
     this.code = code;
     this.remedy = bounded(remedy);
     if (mark) this.mark = mark;
+    if (choices) this.choices = choices;
     if (figures) this.figures = figures;
     if (bug) this.bug = bug;
   }
@@ -79,8 +83,9 @@ function bounded(text: string): string {
 /** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected` and keep their stack. */
 export function asFailure(thrown: unknown): Failure {
   if (thrown instanceof Refusal) {
-    const { code, message, remedy, mark, figures, bug } = thrown;
-    const about = { ...(mark && { mark }), ...(figures && { figures }), ...(bug && { bug }) };
+    const { code, message, remedy, mark, choices, figures, bug } = thrown;
+    const asked = { ...(mark && { mark }), ...(choices && { choices }) };
+    const about = { ...asked, ...(figures && { figures }), ...(bug && { bug }) };
     return { code, message, remedy, ...about };
   }
   const bug = bugOf(thrown);

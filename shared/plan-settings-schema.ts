@@ -12,7 +12,7 @@ import type {
 } from "./plan.ts";
 import { fields, oneOf, quantity, setting, settingsIn, text, yesOrNo } from "./plan-makers.ts";
 import { MAX_NAME, MAX_NOTE, shown } from "./plan-text.ts";
-import { FORECAST, START_AT } from "./time/forecast-schema.ts";
+import { FORECAST, PAST_FORECASTS, START_AT } from "./time/forecast-schema.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -136,6 +136,7 @@ export const TIME = v.optional(
     fields("time", {
       ...settingsIn("time"),
       forecast: FORECAST,
+      pastForecasts: PAST_FORECASTS,
       startAt: START_AT,
       crews: v.pipe(
         setting("time.crews"),

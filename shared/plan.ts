@@ -268,9 +268,16 @@ export interface Forecast {
   readonly note: string;
 }
 
+/** A forecast that a newer one took the place of, and when that was, seconds since 1970. */
+export interface PastForecast extends Forecast {
+  readonly replacedAtS: number;
+}
+
 /** When people work, and what the river is forecast to do meanwhile. */
 export interface TimeSettings {
   readonly forecast: Forecast | null;
+  /** Those before it, the oldest first; left out = none. */
+  readonly pastForecasts?: readonly PastForecast[] | undefined;
   /** Start of work, as in a forecast row; null until someone has entered it. */
   readonly startAt: string | null;
   /** Crest kept above the water at every hour, metres. */

@@ -1,4 +1,5 @@
 import { asFailure, type Outcome, Refusal } from "../failure.ts";
+import { cellsOf, filledLines, separatorOf } from "../text-rows.ts";
 import { lengthFrom, parseLength, parseStation, type UnitSystem } from "../units.ts";
 import { belowInstrument } from "./leveling.ts";
 import { GROUND_RANGE_M, LONGEST_ROD_M, MOST_READINGS } from "./survey-schema.ts";
@@ -87,13 +88,7 @@ function read(text: string, inputs: ReadingInputs): StationReading[] {
 }
 
 function rowsOf(text: string): Row[] {
-  const lines = text
-    .slice(0, LONGEST + 1)
-    .replace(/^\ufeff/, "")
-    .split(/\r\n|\r|\n/);
-  const filled = lines
-    .map((content, index) => ({ content, number: index + 1 }))
-    .filter(({ content }) => !/^[\s,;]*(#.*)?$/.test(content));
+  const filled = filledLines(text.slice(0, LONGEST + 1));
   if (text.length > LONGEST || filled.length > MOST_READINGS) {
     throw new Refusal(
       "readings/rows",
@@ -104,20 +99,8 @@ function rowsOf(text: string): Row[] {
   const separator = separatorOf(filled[0]?.content ?? "");
   return filled.map(({ content, number }) => ({
     number,
-    cells: content.trim().split(separator).map(unquoted),
+    cells: cellsOf(content, separator).map((cell) => cell.text),
   }));
-}
-
-function separatorOf(line: string): RegExp {
-  if (line.includes("\t")) return /\t/;
-  if (line.includes(";")) return /;/;
-  if (line.includes(",")) return /,/;
-  return /\s+/;
-}
-
-function unquoted(cell: string): string {
-  const plain = cell.trim();
-  return /^(["']).*\1$/.test(plain) ? plain.slice(1, -1).trim() : plain;
 }
 
 function plainColumns(first: Row, { readAs, system }: ReadingInputs): Columns {

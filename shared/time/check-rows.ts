@@ -24,20 +24,23 @@ const LONGEST_STEP_S = DAY_S;
 
 type Complaint = Omit<RowsComplaint, "index">;
 
+/** Names a row in messages, or its time or its level: `line 7`, `line 7, column 18`. */
+export type RowPlace = (index: number, part: "time" | "level") => string;
+
 /**
  * The first thing wrong with rows of a forecast; null when they can be used: 2 to 2,000 rows, real moments
  * that rise, all with an offset or all without, no gap (more than a day, or than the usual step by far), levels within reason, low <= likely <= high.
- * `place` names a row in messages, e.g. `line 7`.
  */
 export function rowsComplaint(
   rows: readonly ForecastRow[],
   levels: "stage" | "elevation",
-  place: (index: number) => string,
+  place: RowPlace,
 ): RowsComplaint | null {
   const steps: number[] = [];
   for (let index = 0; index < rows.length; index++) {
     const found =
-      momentComplaint(rows, index, place) ?? levelComplaint(rows[index]!, levels, place(index));
+      momentComplaint(rows, index, place) ??
+      levelComplaint(rows[index]!, levels, place(index, "level"));
     if (found) return { index, ...found };
     if (index > 0) steps.push(stepS(rows, index));
   }
@@ -57,13 +60,13 @@ function countComplaint(rows: readonly ForecastRow[]): RowsComplaint | null {
 function momentComplaint(
   rows: readonly ForecastRow[],
   index: number,
-  place: (index: number) => string,
+  place: RowPlace,
 ): Complaint | null {
   const moment = momentOf(rows[index]!.at);
   if (!moment) {
     return {
       code: "forecast/time",
-      message: `${capital(place(index))}: expected a time such as 2026-04-03 14:00 -05:00 or 2026-04-03T14:00-05:00; came "${rows[index]!.at.slice(0, 40)}".`,
+      message: `${capital(place(index, "time"))}: expected a time such as 2026-04-03 14:00 -05:00 or 2026-04-03T14:00-05:00; came "${rows[index]!.at.slice(0, 40)}".`,
       remedy: "Write year, month and day, the hour, and the offset from UTC.",
     };
   }
@@ -72,21 +75,21 @@ function momentComplaint(
   if ((before.offsetMin === null) !== (moment.offsetMin === null)) {
     return {
       code: "forecast/zone",
-      message: `${capital(place(index))}: expected every time with an offset from UTC, or none; this one and the row before it differ.`,
+      message: `${capital(place(index, "time"))}: expected every time with an offset from UTC, or none; this one and the row before it differ.`,
       remedy: "Write the offset on every row, such as -05:00.",
     };
   }
   if (moment.atS === before.atS) {
     return {
       code: "forecast/duplicate",
-      message: `${capital(place(index))}: expected each time once; it has the same time as ${place(index - 1)}.`,
+      message: `${capital(place(index, "time"))}: expected each time once; it has the same time as ${place(index - 1, "time")}.`,
       remedy: "Keep the newer of the two rows.",
     };
   }
   if (moment.atS > before.atS) return null;
   return {
     code: "forecast/disorder",
-    message: `${capital(place(index))}: expected rows that go forward in time; it is earlier than ${place(index - 1)}.`,
+    message: `${capital(place(index, "time"))}: expected rows that go forward in time; it is earlier than ${place(index - 1, "time")}.`,
     remedy: "Put the rows in order, or take out the older forecast among them.",
   };
 }
@@ -120,7 +123,7 @@ function levelComplaint(
 function gapComplaint(
   rows: readonly ForecastRow[],
   steps: readonly number[],
-  place: (index: number) => string,
+  place: RowPlace,
 ): RowsComplaint | null {
   const usualS = [...steps].sort((a, b) => a - b)[Math.floor((steps.length - 1) / 2)] ?? 0;
   const isLong = (step: number) =>
@@ -131,7 +134,7 @@ function gapComplaint(
   return {
     index: late + 1,
     code: "forecast/gap",
-    message: `${capital(place(late + 1))}: ${hours(steps[late]!)} hours after ${place(late)}, where ${usualS < steps[late]! ? `rows are usually ${hours(usualS)} hours apart` : "a day is the most between two rows"}. Nothing is made up for a gap.`,
+    message: `${capital(place(late + 1, "time"))}: ${hours(steps[late]!)} hours after ${place(late, "time")}, where ${usualS < steps[late]! ? `rows are usually ${hours(usualS)} hours apart` : "a day is the most between two rows"}. Nothing is made up for a gap.`,
     remedy: `Put in the missing rows between "${rows[late]!.at}" and "${rows[late + 1]!.at}".`,
   };
 }

@@ -1,6 +1,7 @@
 import * as v from "valibot";
-import type { Forecast } from "../plan.ts";
-import { fields, oneOf, text } from "../plan-makers.ts";
+import { MOST_PAST } from "../forecasts/history.ts";
+import type { Forecast, PastForecast } from "../plan.ts";
+import { fields, oneOf, quantity, text } from "../plan-makers.ts";
 import { MAX_NOTE, shown } from "../plan-text.ts";
 import { MOST_ROWS, rowsComplaint } from "./check-rows.ts";
 import { momentOf } from "./forecast-time.ts";
@@ -20,29 +21,48 @@ const row = fields("a row of the forecast (time.forecast.rows)", {
 
 const rowOf = (index: number) => `forecast row ${index + 1}`;
 
-export const FORECAST = v.nullable(
-  v.pipe(
-    fields("the forecast (time.forecast)", {
-      levels: oneOf("the forecast's levels (time.forecast.levels)", ["stage", "elevation"]),
-      rows: v.pipe(
-        v.array(
-          row,
-          (issue) => `Expected time.forecast.rows as a list; came ${shown(issue.input)}.`,
-        ),
-        v.check(
-          (rows) => rows.length <= MOST_ROWS,
-          (issue) =>
-            `Expected at most ${MOST_ROWS} rows in time.forecast; came ${issue.input.length}.`,
-        ),
-      ),
-      note: text("the note of the forecast (time.forecast.note)", 0, MAX_NOTE),
-    }),
+const entries = {
+  levels: oneOf("the forecast's levels (time.forecast.levels)", ["stage", "elevation"]),
+  rows: v.pipe(
+    v.array(row, (issue) => `Expected time.forecast.rows as a list; came ${shown(issue.input)}.`),
     v.check(
-      ({ rows, levels }) => rowsComplaint(rows, levels, rowOf) === null,
-      (issue) => rowsComplaint(issue.input.rows, issue.input.levels, rowOf)!.message,
+      (rows) => rows.length <= MOST_ROWS,
+      (issue) => `Expected at most ${MOST_ROWS} rows in time.forecast; came ${issue.input.length}.`,
     ),
   ),
+  note: text("the note of the forecast (time.forecast.note)", 0, MAX_NOTE),
+};
+
+/** Rows that can be used together; for a forecast with whatever stands beside its rows. */
+function usable<T extends Forecast>() {
+  return v.check<T, (issue: v.CheckIssue<T>) => string>(
+    ({ rows, levels }) => rowsComplaint(rows, levels, rowOf) === null,
+    (issue) => rowsComplaint(issue.input.rows, issue.input.levels, rowOf)!.message,
+  );
+}
+
+export const FORECAST = v.nullable(
+  v.pipe(fields("the forecast (time.forecast)", entries), usable()),
 ) as v.GenericSchema<unknown, Forecast | null>;
+
+export const PAST_FORECASTS = v.optional(
+  v.pipe(
+    v.array(
+      v.pipe(
+        fields("an earlier forecast (time.pastForecasts)", {
+          ...entries,
+          replacedAtS: quantity("when it was replaced (replacedAtS)", 0, 1e11, "seconds"),
+        }),
+        usable(),
+      ),
+      (issue) => `Expected time.pastForecasts as a list; came ${shown(issue.input)}.`,
+    ),
+    v.check(
+      (past) => past.length <= MOST_PAST,
+      (issue) => `Expected at most ${MOST_PAST} time.pastForecasts; came ${issue.input.length}.`,
+    ),
+  ),
+) as v.GenericSchema<unknown, readonly PastForecast[] | undefined>;
 
 export const START_AT = v.nullable(
   v.custom<string>(

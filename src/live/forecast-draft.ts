@@ -1,23 +1,40 @@
-import { signal } from "@preact/signals";
+import { computed, signal } from "@preact/signals";
 import { timeOf } from "../../shared/defaults.ts";
-import type { Failure } from "../../shared/failure.ts";
+import { asFailure, type Failure, type Outcome, Refusal } from "../../shared/failure.ts";
+import {
+  changeBetween,
+  type ForecastChange,
+  withForecast,
+} from "../../shared/forecasts/history.ts";
+import type { Levels, UnderstoodForecast } from "../../shared/forecasts/types.ts";
+import { zoneNamed } from "../../shared/forecasts/zones.ts";
+import { loadPart } from "../../shared/load-part.ts";
 import type { Forecast } from "../../shared/plan.ts";
-import { momentOf } from "../../shared/time/forecast-time.ts";
-import { parseForecast } from "../../shared/time/parse-forecast.ts";
-import { zoneWords } from "../../shared/words/clock.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { forecastNoteWords } from "../../shared/words/forecast.ts";
 import { withTime } from "../document/edits/forecast.ts";
 import { tell } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
 import { unitSystem } from "./screen.ts";
 import { leaveMoment } from "./time-now.ts";
 
-export type Levels = "stage" | "elevation";
+export type { Levels };
 
-/** What is typed or pasted and not taken yet; stays when the worksheet's block is closed. */
+/** What is typed, pasted or dropped and not taken yet; stays when the worksheet's block is closed. */
 export const draftText = signal("");
-/** What the typed levels are; null = as the plan gives its water. */
+/** The file it is from; empty where it is typed or pasted. */
+export const draftFile = signal("");
+/** What the person says the levels are; null = as the text says, else as the plan gives its water. */
 export const draftLevels = signal<Levels | null>(null);
-/** Why what is typed was refused. */
+/** Clock the person says times without a zone are on: a name for `zoneNamed`; empty = not said. */
+export const draftZone = signal("");
+/** Unit the person says levels without one are in; null = not said. */
+export const draftUnits = signal<UnitSystem | null>(null);
+/** The one of several series the person chose; null = none. */
+export const draftSeries = signal<string | null>(null);
+/** What is typed as it was understood, or why it was refused; null before it is read, and for nothing. */
+export const draftRead = signal<Outcome<UnderstoodForecast> | null>(null);
+/** Why what is typed was refused when it was to be taken. */
 export const draftFailure = signal<Failure | null>(null);
 /** Whether the rows are open for typing although a forecast is there. */
 export const isDrafting = signal(false);
@@ -27,86 +44,168 @@ export const takenNotes = signal<{
   readonly notes: readonly string[];
 } | null>(null);
 
-/** Stage or elevation, as chosen or as the plan gives its water. */
+/** What is typed, where it was understood. */
+export const draftUnderstood = computed(() => {
+  const read = draftRead.value;
+  return read?.ok ? read.value : null;
+});
+
+/** What the forecast in the draft says otherwise than the plan's; null without both. */
+export const draftChange = computed((): ForecastChange | null => {
+  const { forecast } = timeOf(plan.value);
+  const understood = draftUnderstood.value;
+  if (!forecast || !understood || understood.rows.length < 2) return null;
+  return changeBetween(plan.value, forecast, rowsAsForecast(understood));
+});
+
+/** Stage or elevation, as chosen, as the text says, or as the plan gives its water. */
 export function levelsNow(): Levels {
-  return draftLevels.value ?? timeOf(plan.value).forecast?.levels ?? plan.value.water.by;
+  return draftLevels.value ?? draftUnderstood.value?.levels ?? usualLevels();
+}
+
+function usualLevels(): Levels {
+  return timeOf(plan.value).forecast?.levels ?? plan.value.water.by;
+}
+
+/** Changes what the draft is read with, or its text, and reads it again. */
+export function changeDraft(change: () => void): Promise<void> {
+  change();
+  draftFailure.value = null;
+  return readDraft();
+}
+
+let asked = 0;
+
+/** Reads what is typed; what was typed meanwhile is read instead. */
+async function readDraft(): Promise<void> {
+  const text = draftText.peek();
+  const turn = ++asked;
+  if (text.trim() === "") {
+    draftRead.value = null;
+    return;
+  }
+  const read = await understand(text);
+  if (turn === asked) draftRead.value = read;
+}
+
+const READER = () => import("../../shared/forecasts/read-forecast.ts");
+const loadReader = () => loadPart("the reader of forecasts", READER);
+
+async function understand(text: string): Promise<Outcome<UnderstoodForecast>> {
+  try {
+    const { readForecast } = await loadReader();
+    return readForecast(
+      text,
+      {
+        zone: zoneNamed(draftZone.peek()),
+        ...{ units: draftUnits.peek(), system: unitSystem.peek() },
+        ...{ levels: draftLevels.peek(), usualLevels: usualLevels() },
+        ...{ series: draftSeries.peek(), nowS: Date.now() / 1000 },
+      },
+      (xml) => new DOMParser().parseFromString(xml, "text/xml"),
+    );
+  } catch (thrown) {
+    return { ok: false, failure: asFailure(thrown) };
+  }
 }
 
 /** Takes what is typed as the forecast, one step; what is refused stays where it is, with the reason. */
-export function takeDraft(): void {
-  const failure = take(draftText.peek(), null);
+export async function takeDraft(): Promise<void> {
+  const read = await understand(draftText.peek());
+  draftRead.value = read;
+  const failure = read.ok ? await take(read.value) : read.failure;
   draftFailure.value = failure;
-  if (failure) return;
-  draftText.value = "";
+  if (!failure) closeDraft();
+}
+
+/** Forgets what is typed. */
+export function closeDraft(): void {
   isDrafting.value = false;
+  draftFailure.value = null;
+  draftRead.value = null;
+  draftText.value = "";
+  draftFile.value = "";
+  draftSeries.value = null;
 }
 
-/** Takes a file as the forecast; one that is refused can be put right where forecasts are typed. */
+/** Puts a file where forecasts are typed, with what is understood of it; it counts once it is taken there. */
 export async function openForecastFile(file: File): Promise<void> {
-  const text = await file.text();
-  const failure = take(text, `From ${file.name}`.slice(0, 120));
-  if (!failure) {
-    tell("info", {
-      code: "forecast/taken",
-      message: `The forecast is taken from ${file.name}.`,
-      remedy: "It is in Crew and time.",
+  const { MOST_CHARACTERS } = await loadReader();
+  if (file.size > 4 * MOST_CHARACTERS) return tell("error", tooLarge(file));
+  if (draftText.peek().trim() !== "" && draftFile.peek() === "") {
+    return tell("error", {
+      code: "forecast/draft",
+      message: `${file.name}: expected no forecast half typed in Crew and time; there is one.`,
+      remedy: "Take it or close it there, then open the file again.",
     });
-    return;
   }
-  tell("error", { ...failure, message: `${file.name}: ${failure.message}` });
-  if (draftText.peek().trim() !== "" || text.length > MOST_SHOWN) return;
-  draftText.value = text;
-  draftFailure.value = failure;
-  isDrafting.value = true;
+  const text = await file.text();
+  await changeDraft(() => {
+    draftText.value = text;
+    draftFile.value = file.name;
+    draftSeries.value = null;
+    isDrafting.value = true;
+  });
+  const read = draftRead.peek();
+  if (read && !read.ok) {
+    draftFailure.value = read.failure;
+    return tell("error", { ...read.failure, message: `${file.name}: ${read.failure.message}` });
+  }
+  tell("info", {
+    code: "forecast/read",
+    message: `${file.name} is read as a forecast. It does not count yet.`,
+    remedy: "Look at what was understood in Crew and time, and take it there.",
+  });
 }
 
-/** Longer texts are not put before the person, characters. */
-const MOST_SHOWN = 200_000;
+function tooLarge({ name, size }: File): Failure {
+  return {
+    code: "forecast/rows",
+    message: `Expected a forecast of at most 2,000 rows; ${name} is ${Math.round(size / 1e6)} MB long.`,
+    remedy: "Give the forecast alone, without the whole record of the gauge.",
+  };
+}
 
-/** @param from who gave it; null = typed here, so that who gave the same times before is kept */
-function take(text: string, from: string | null): Failure | null {
-  const read = parseForecast(text, levelsNow(), unitSystem.peek());
-  if (!read.ok) return read.failure;
+async function take(understood: UnderstoodForecast): Promise<Failure | null> {
+  const { planForecast } = await import("../../shared/forecasts/understood.ts");
   const before = timeOf(plan.peek()).forecast;
-  const kept = before && sameTimes(before, read.value.forecast) ? before.note : "";
-  const clock = onClockOfStart(read.value.forecast);
-  const forecast = { ...clock.forecast, note: from ?? kept };
-  const taken = apply({
-    note: "Put in the forecast",
-    change: (now) => withTime(now, { forecast }),
-  });
-  if (!taken.ok) return taken.failure;
+  const isEdited = before !== null && sameTimes(before, understood);
+  const from = draftFile.peek() === "" ? understood.series : `From ${draftFile.peek()}`;
+  const note = isEdited && draftFile.peek() === "" ? before.note : (from ?? "").slice(0, 120);
+  try {
+    const forecast = planForecast(understood, note);
+    const taken = apply({
+      note: "Put in the forecast",
+      change: (now) => withTime(now, withForecast(timeOf(now), forecast, Date.now() / 1000)),
+    });
+    if (!taken.ok) return taken.failure;
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return asFailure(thrown);
+    throw thrown;
+  }
   leaveMoment();
   takenNotes.value = {
     of: plan.peek().time?.forecast,
-    notes: [...read.value.notes, ...clock.notes],
+    notes: understood.notes.map(forecastNoteWords),
   };
   return null;
 }
 
-/**
- * A forecast whose times state no offset from UTC, beside a start of work that does, is on the clock of that
- * start: else its hours would count as UTC, and the water would come hours early or late.
- */
-function onClockOfStart(forecast: Forecast): {
-  readonly forecast: Forecast;
-  readonly notes: readonly string[];
-} {
-  const { startAt } = timeOf(plan.peek());
-  const start = startAt === null ? null : momentOf(startAt);
-  const zone = start && zoneWords(start);
-  const isLocal = momentOf(forecast.rows[0]!.at)?.offsetMin === null;
-  if (!zone || !isLocal) return { forecast, notes: [] };
-  const offset = zone.slice("UTC".length);
-  const rows = forecast.rows.map((row) => ({ ...row, at: `${row.at.trim()}${offset}` }));
+function rowsAsForecast({ levels, rows }: UnderstoodForecast): Forecast {
+  const at = (atS: number) => new Date(1000 * atS).toISOString().replace(".000Z", "+00:00");
   return {
-    forecast: { ...forecast, rows },
-    notes: [
-      `That clock is the one of the start of work, ${zone}. Check that it is the forecast's.`,
-    ],
+    ...{ levels, note: "" },
+    rows: rows.map(({ moment, levelM, lowM, highM }) => ({
+      ...{ at: at(moment.atS), levelM, lowM, highM },
+    })),
   };
 }
 
-function sameTimes(a: Forecast, b: Forecast): boolean {
-  return a.rows.length === b.rows.length && a.rows.every(({ at }, k) => at === b.rows[k]!.at);
+function sameTimes({ rows }: Forecast, understood: UnderstoodForecast): boolean {
+  const others = rowsAsForecast(understood).rows;
+  return rows.length === others.length && rows.every(({ at }, k) => same(at, others[k]!.at));
+}
+
+function same(a: string, b: string): boolean {
+  return Date.parse(a) === Date.parse(b);
 }

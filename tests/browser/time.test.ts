@@ -61,7 +61,7 @@ describe("a forecast that is pasted", () => {
     await page.getByRole("button", { name: "Take this forecast" }).click();
     const why = page.locator(".forecast-draft .field-why");
     expect(await why.textContent()).toContain(
-      'Line 4: expected a level such as 31.2; "high water"',
+      'Line 4, column 26: expected a level such as 31.2; "high water"',
     );
     expect(await rows().inputValue()).toBe(wrong);
     await saysThat(/Wed 08:00/);

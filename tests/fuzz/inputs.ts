@@ -28,6 +28,10 @@ const FORECASTS = [
   "time,stage ft\n2026-04-03T14:00-05:00,29.1\n2026-04-03T20:00-05:00,30.4\n2026-04-04T02:00-05:00,31.2\n",
   "date;time;zone;likely m;low m;high m\n2026-04-03;14:00;-05:00;8.9;8.7;9.3\n2026-04-03;20:00;-05:00;9.2;8.9;9.8\n",
   "2026-04-03 14:00 29.1\n2026-04-03 20:00 30.4\n2026-04-04 02:00 31.2\n",
+  "Date/Time\tStage\tFlow\n04/06/2026 07:00 AM CDT\t31.2ft\t45.6kcfs\n04/06/2026 01:00 PM CDT\t31.9ft\t47kcfs\n",
+  ".ER CEDW4 260406 C DH07/HGIFF/DIH6/29.1/30.4E/M/31.2\n.E1 /31.9/31.4:crest:/\n",
+  ".B LCR 0406 C DH07/HG/DRH-12/HG\nCEDW4 9.7/6.2E :Weir\n.END\n",
+  "# notes\nagency_cd\tsite_no\tdatetime\ttz_cd\t1_00065\t1_00065_cd\n5s\t15s\t20d\t6s\t14n\t10s\nUSGS\t01\t2026-04-06 07:00\tCDT\t31.2\tP\nUSGS\t01\t2026-04-06 07:15\tCDT\t31.3\tP\n",
 ];
 
 /** Rasters to start from: every fixture, and the side-car files that belong to it by name. */

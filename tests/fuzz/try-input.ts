@@ -4,12 +4,12 @@ import { asFailure, type Failure, Refusal } from "../../shared/failure.ts";
 import type { Engine, TerrainFile } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
-import { parseForecast } from "../../shared/time/parse-forecast.ts";
 import { metresPer } from "../../shared/vertical-unit.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import { openTerrain, type Terrain } from "../../workers/raster/terrain.ts";
 import { type Gdal, startGdal } from "../helpers/gdal.ts";
 import { madeFile } from "../helpers/raster-files.ts";
+import { readText } from "../helpers/read-forecast.ts";
 import type { Input } from "./inputs.ts";
 
 /** What became of an input. `wrong` says what must never be. */
@@ -166,10 +166,10 @@ async function openDemo(): Promise<Engine> {
 }
 
 function tryForecast(text: string): Verdict {
-  const parsed = parseForecast(text, "stage", "us");
+  const parsed = readText(text, { zone: "America/Chicago" });
   if (!parsed.ok) return refused(parsed.failure);
-  const { rows } = parsed.value.forecast;
-  const times = rows.map(({ at }) => Date.parse(at));
+  const { rows } = parsed.value;
+  const times = rows.map(({ moment }) => moment.atS);
   const rises = times.every(
     (time, i) => Number.isFinite(time) && (i === 0 || time > times[i - 1]!),
   );

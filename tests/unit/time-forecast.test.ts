@@ -2,6 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
 import { DEFAULT_TIME, EMPTY_PLAN } from "../../shared/defaults.ts";
+import { outcomeOf } from "../../shared/failure.ts";
+import { planForecast } from "../../shared/forecasts/understood.ts";
 import type { Forecast, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
@@ -13,14 +15,13 @@ import {
   hydrographOf,
   levelAt,
 } from "../../shared/time/hydrograph.ts";
-import { parseForecast } from "../../shared/time/parse-forecast.ts";
+import { readText, understood } from "../helpers/read-forecast.ts";
 
-const read = (text: string, system: "us" | "metric" = "us") => parseForecast(text, "stage", system);
-
-function rowsOf(text: string, system: "us" | "metric" = "us"): Forecast["rows"] {
-  const parsed = read(text, system);
-  if (!parsed.ok) throw new Error(parsed.failure.message);
-  return parsed.value.forecast.rows;
+/** Rows as a plan holds them. */
+function rowsOf(text: string): Forecast["rows"] {
+  return understood(text).rows.map(({ moment, levelM, lowM, highM }) => ({
+    ...{ at: momentText(moment), levelM, lowM, highM },
+  }));
 }
 
 describe("a moment", () => {
@@ -84,74 +85,81 @@ describe("a forecast as text", () => {
   it("takes bands, units and offsets as they stand", () => {
     const text =
       "time,stage_m,low_m,high_m,flow\n2026-03-08T00:00-06:00,9,8.5,9.5,300\n2026-03-08T03:00-05:00,9.4,8.8,10,310";
-    const parsed = read(text);
-    expect(parsed.ok && parsed.value.forecast.rows[1]).toEqual({
+    expect(rowsOf(text)[1]).toEqual({
       ...{ at: "2026-03-08T03:00-05:00", levelM: 9.4, lowM: 8.8, highM: 10 },
     });
-    expect(parsed.ok && parsed.value.notes).toEqual(['Not used: "flow".']);
+    expect(understood(text).notes).toContainEqual({ kind: "columns-not-used", names: ["flow"] });
   });
 
-  it("says that it took the unit and the clock for granted", () => {
-    const parsed = read("2026-04-03 14:00,9\n2026-04-03 20:00,9.2", "metric");
-    const notes = parsed.ok ? parsed.value.notes.join(" ") : "";
-    expect(notes).toContain("taken as m");
-    expect(notes).toContain("local clock");
+  it("says that it took the unit for granted, and asks for the clock", () => {
+    const text = "2026-04-03 14:00,9\n2026-04-03 20:00,9.2";
+    expect(readText(text)).toMatchObject({ failure: { code: "forecast/zone-needed" } });
+    const { notes } = understood(text, { system: "metric", zone: "America/Chicago" });
+    expect(notes).toContainEqual({ kind: "unit-assumed", unit: "metric" });
+    expect(notes).toContainEqual({ kind: "zone-given", name: "America/Chicago" });
   });
 
-  const at = (hour: string, level: string) => `2026-04-03 ${hour}:00,${level}`;
+  const at = (hour: string, level: string) => `2026-04-03 ${hour}:00 CDT,${level}`;
 
   it.each([
     ["nothing", "\n# only a note\n", "forecast/empty", "nothing came"],
-    ["one row", at("14", "9"), "forecast/rows", "came 1"],
     ["three columns", `${at("14", "9")},8`, "forecast/columns", "line 1"],
     ["unknown names", "when,what\n1,2", "forecast/columns", '"what"'],
     ["two units", "time,stage_ft,low_m,high_m\n1,2,3,4", "forecast/columns", "one unit"],
-    ["a row too short", `${at("14", "9")}\n2026-04-03 15:00`, "forecast/columns", "line 2"],
-    ["no such day", "2026-04-31 14:00,9\n2026-05-01 14:00,9", "forecast/time", "line 1"],
+    ["a row too short", `${at("14", "9")}\n2026-04-03 15:00 CDT`, "forecast/columns", "line 2"],
+    ["no such day", "2026-04-31 14:00Z,9\n2026-05-01 14:00Z,9", "forecast/time", "line 1"],
     ["an empty level", `time,stage\n${at("14", "9")}\n${at("15", "")}`, "forecast/level", "line 3"],
     ["a mark for missing", `${at("14", "9")}\n${at("15", "-9999")}`, "forecast/level", "line 2"],
     ["words for a level", `${at("14", "9")}\n${at("15", "high")}`, "forecast/level", '"high"'],
     ["the same time", `${at("14", "9")}\n\n${at("14", "9")}`, "forecast/duplicate", "line 3"],
     ["disorder", `${at("14", "9")}\n${at("13", "9")}`, "forecast/disorder", "line 2"],
-    ["a mixed zone", `${at("14", "9")}\n2026-04-03T15:00Z,9`, "forecast/zone", "line 2"],
-    [
-      "a gap",
-      `${at("06", "9")}\n${at("12", "9")}\n${at("18", "9")}\n2026-04-05 18:00,9`,
-      "forecast/gap",
-      "line 4",
-    ],
-    ["two rows days apart", `${at("06", "9")}\n2026-04-06 06:00,9`, "forecast/gap", "line 2"],
+    ["a mixed zone", `${at("14", "9")}\n2026-04-03T15:00,9`, "forecast/zone", "line 2"],
     [
       "a comma that may be a thousand's",
-      "2026-04-03 14:00;1,012\n2026-04-03 15:00;1,013",
+      "2026-04-03 14:00Z;1,012\n2026-04-03 15:00Z;1,013",
       "forecast/level",
       "line 1",
     ],
     [
-      "elevations where stage is chosen",
-      `time,elevation_ft\n${at("14", "9")}`,
-      "forecast/columns",
-      "names elevation",
-    ],
-    [
-      "a first line without end",
-      `time,stage${"_".repeat(400_000)}\n${at("14", "9")}`,
-      "forecast/rows",
-      "came 1",
-    ],
-    [
       "a band upside down",
-      "time,stage,low,high\n2026-04-03 14:00,9,8,10\n2026-04-03 15:00,9,10,8",
+      "time,stage,low,high\n2026-04-03 14:00Z,9,8,10\n2026-04-03 15:00Z,9,10,8",
       "forecast/band",
       "line 3",
     ],
   ])("with %s is refused by its line", (_what, text, code, words) => {
-    const parsed = read(text);
+    const parsed = readText(text);
     expect(parsed).toMatchObject({ ok: false, failure: { code } });
     if (parsed.ok) return;
     expect(parsed.failure.message.toLowerCase()).toContain(words);
     expect(parsed.failure.message).toMatch(/[Ee]xpected|Nothing is made up/);
     expect(parsed.failure.remedy).toMatch(/\S/);
+  });
+
+  it.each([
+    ["one row", at("14", "9"), "forecast/rows"],
+    [
+      "a first line without end",
+      `time,stage${"_".repeat(400_000)}\n${at("14", "9")}`,
+      "forecast/rows",
+    ],
+    [
+      "a gap",
+      [at("00", "9"), at("06", "9"), at("12", "9"), "2026-04-05 18:00 CDT,9"].join("\n"),
+      "forecast/gap",
+    ],
+    ["rows days apart", `${at("06", "9")}\n2026-04-06 06:00 CDT,9`, "forecast/gap"],
+  ])("with %s is shown, and no plan takes it", (_what, text, code) => {
+    const read = understood(text);
+    expect(read.notes.at(-1)!.kind).toBe(code === "forecast/gap" ? "gap" : "too-few");
+    expect(outcomeOf(() => planForecast(read, ""))).toMatchObject({ failure: { code } });
+  });
+
+  it("is refused where it names elevations and stage is chosen", () => {
+    const text = `time,elevation_ft\n${at("14", "9")}\n${at("15", "9")}`;
+    expect(readText(text, { levels: "stage" })).toMatchObject({
+      failure: { code: "forecast/columns" },
+    });
+    expect(understood(text).levels).toBe("elevation");
   });
 });
 

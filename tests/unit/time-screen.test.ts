@@ -5,8 +5,7 @@ import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { midnights } from "../../shared/time/clock.ts";
-import { momentOf } from "../../shared/time/forecast-time.ts";
-import { parseForecast } from "../../shared/time/parse-forecast.ts";
+import { momentOf, momentText } from "../../shared/time/forecast-time.ts";
 import { riverClock } from "../../shared/time/river-clock.ts";
 import { startOfWork } from "../../shared/time/start.ts";
 import { dayWords, hourWords, zoneWords } from "../../shared/words/clock.ts";
@@ -18,6 +17,7 @@ import {
 } from "../../src/document/edits/forecast.ts";
 import { forecastFrame } from "../../src/drawing/forecast-frame.ts";
 import { momentQuantity } from "../../src/worksheet/time/time-start-field.tsx";
+import { understood } from "../helpers/read-forecast.ts";
 
 const PLAN = demoPlan(1);
 const FORECAST = PLAN.time!.forecast!;
@@ -95,9 +95,10 @@ describe("the forecast on the clock of the work", () => {
 describe("edits of the forecast", () => {
   it("written as text, a forecast is read again as the same to a hundredth of its unit", () => {
     for (const system of ["us", "metric"] as const) {
-      const read = parseForecast(forecastText(FORECAST, system), "stage", "metric");
-      const rows = read.ok ? read.value.forecast.rows : [];
-      expect(rows.map(({ at }) => at)).toEqual(FORECAST.rows.map(({ at }) => at));
+      const { rows } = understood(forecastText(FORECAST, system), { system: "metric" });
+      expect(rows.map(({ moment }) => momentText(moment))).toEqual(
+        FORECAST.rows.map(({ at }) => at),
+      );
       rows.forEach((row, k) => {
         expect(Math.abs(row.levelM - FORECAST.rows[k]!.levelM)).toBeLessThan(0.0051);
         expect(Math.abs(row.highM! - FORECAST.rows[k]!.highM!)).toBeLessThan(0.0051);

@@ -79,7 +79,8 @@ async function sideCarsOf(path: string): Promise<string[]> {
   return beside.filter((each) => wanted.has(each.toLowerCase())).map((each) => join(folder, each));
 }
 
-async function sizeOf(path: string, expected: string): Promise<number> {
+/** Bytes of a file that can be read from any place. @throws Refusal for one that is missing, a folder or unreadable */
+export async function sizeOf(path: string, expected: string): Promise<number> {
   const found = await stat(path).catch((error: NodeJS.ErrnoException) => {
     throw unreadable(path, expected, error);
   });

@@ -3,6 +3,7 @@ import { bugText } from "../../shared/bug-report.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { failureWords } from "../../shared/words/failure.ts";
 import { exportLine } from "./export.ts";
+import { forecast } from "./forecast.ts";
 import { print } from "./print.ts";
 import { systemIn } from "./report-units.ts";
 import { site } from "./site.ts";
@@ -22,7 +23,7 @@ interface Host {
   readonly debug: boolean;
 }
 
-const VERBS: readonly Verb[] = [size, site, trace, exportLine, print];
+const VERBS: readonly Verb[] = [size, site, trace, exportLine, print, forecast];
 
 const USAGE = `drystead VERB ...
 
@@ -77,8 +78,12 @@ function refuse(
 }
 
 /** The option that gives what a refusal is for want of. */
-function optionFor({ code, mark }: Failure): string {
+function optionFor({ code, mark, choices }: Failure): string {
   if (code === "ground/unit-unknown") return " Here: --vertical-unit m, ft or us-ft.";
+  if (code === "forecast/zone-needed") return " Here: --zone America/Chicago, or your own.";
+  if (code === "forecast/which")
+    return ` Here: --series "${choices?.[0] ?? ""}", or another of them.`;
+  if (code === "forecast/unit") return " Here: --units ft or m.";
   if (!mark) return "";
   return ` Here: --no-data ${mark.value} if it marks missing data, --keep-value ${mark.value} if it is ground.`;
 }

@@ -1,17 +1,26 @@
 import { HOUR_S } from "../../../shared/constants.ts";
 import { timeOf } from "../../../shared/defaults.ts";
+import { isToHeight } from "../../../shared/field/progress.ts";
+import { forecastChange } from "../../../shared/forecasts/history.ts";
 import type { Forecast } from "../../../shared/plan.ts";
+import { waterElevationAtGauge } from "../../../shared/stage.ts";
 import { endsRising } from "../../../shared/time/forecast-end.ts";
 import { type Moment, momentOf } from "../../../shared/time/forecast-time.ts";
 import type { RiverClock } from "../../../shared/time/river-clock.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
 import { momentWords } from "../../../shared/words/clock.ts";
+import {
+  changedWorkWords,
+  forecastChangeWords,
+  pastForecastsWords,
+} from "../../../shared/words/forecast.ts";
 import { namedLevel } from "../../../shared/words/time.ts";
 import { edit } from "../../document/edits/alternatives.ts";
-import { forecastText, withTime } from "../../document/edits/forecast.ts";
+import { forecastText, sizeForLevel, withTime } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
 import { ForecastChart, ForecastKey } from "../../drawing/forecast-chart.tsx";
 import { draftFailure, draftText, isDrafting, takenNotes } from "../../live/forecast-draft.ts";
+import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { levelAtMomentM, momentH, riverNow } from "../../live/time-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
@@ -62,6 +71,7 @@ function Given({
       </div>
       <ForecastKey plan={plan.value} time={time} />
       <p class="hint">{rowsWords(forecast, river)}</p>
+      <Changed time={time} />
       {notes.map((note) => (
         <p key={note} class="hint">
           {note}
@@ -90,6 +100,44 @@ function Given({
       )}
     </>
   );
+}
+
+/** What the forecast says otherwise than the one before it, and what that asks of the work. */
+function Changed({ time }: { readonly time: LineTime | null }) {
+  const change = forecastChange(plan.value);
+  const system = unitSystem.value;
+  const line = chosenLine.value;
+  const past = pastForecastsWords(plan.value, system);
+  if (!change || !past) return null;
+  const crest = time?.crests.find(({ band }) => band === "likely") ?? null;
+  const overPlanM = change.now.elevationM - waterElevationAtGauge(plan.value.water);
+  const work = line && {
+    ...{ overPlanM, bags: line.totals.bags, bagsAtCrest: crest?.bags ?? null },
+    ...{ toHeightM: toHeightM(line.id), toBuildM: line.totals.builtLengthM },
+  };
+  return (
+    <section class="forecast-changed" aria-label="What changed">
+      <h3>What changed</h3>
+      <p>{forecastChangeWords(plan.value, change, system)}</p>
+      {work && changedWorkWords(work, system).map((words) => <p key={words}>{words}</p>)}
+      {Math.abs(overPlanM) > 0.005 && (
+        <button
+          type="button"
+          class="text-button"
+          onClick={() => sizeForLevel(change.now.elevationM)}
+        >
+          Size for {namedLevel(plan.value, change.now.elevationM, system)}
+        </button>
+      )}
+      <p class="hint">{past}</p>
+    </section>
+  );
+}
+
+function toHeightM(lineId: string): number {
+  return (plan.value.progress ?? [])
+    .filter((mark) => mark.lineId === lineId && isToHeight(mark.state))
+    .reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
 }
 
 function openRows(forecast: Forecast): void {

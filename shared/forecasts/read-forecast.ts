@@ -1,0 +1,67 @@
+import { type Outcome, outcomeOf, Refusal } from "../failure.ts";
+import { isRdb, readRdb } from "./read-rdb.ts";
+import { readShef } from "./read-shef.ts";
+import { readTable } from "./read-table.ts";
+import { readWaterMl } from "./read-waterml.ts";
+import { hasMessages } from "./shef-text.ts";
+import type { ForecastFormat, ReadingWith, UnderstoodForecast } from "./types.ts";
+import { checkedForecast, type Unchecked } from "./understood.ts";
+import type { ParseXml } from "./xml-tree.ts";
+
+/** Most characters of a forecast; XML says the same in more. */
+export const MOST_CHARACTERS = 4_000_000;
+const MOST_TABLE_CHARACTERS = 1_000_000;
+/** Lines beyond this are no table of at most 2,000 rows. */
+const MOST_LINES = 20_000;
+
+/**
+ * Reads a forecast as people get it: a table of an agency's page, SHEF messages, a USGS tab-delimited file (RDB) or
+ * WaterML 2.0, whichever the text is. Refusals are those of the four readers; `forecast/rows` for too much of it.
+ * @param parseXml makes a document of XML text
+ */
+export function readForecast(
+  text: string,
+  how: ReadingWith,
+  parseXml: ParseXml,
+): Outcome<UnderstoodForecast> {
+  return outcomeOf(() => {
+    const format = formatOf(text);
+    refuseTooMuch(text, format);
+    return checkedForecast(readAs(format, text, how, parseXml));
+  });
+}
+
+function readAs(
+  format: ForecastFormat,
+  text: string,
+  how: ReadingWith,
+  parseXml: ParseXml,
+): Unchecked {
+  if (format === "waterml") return readWaterMl(text, parseXml, how);
+  if (format === "rdb") return readRdb(text, how);
+  return format === "shef" ? readShef(text, how) : readTable(text, how);
+}
+
+/** What a text looks like; a table where it looks like nothing else. */
+function formatOf(text: string): ForecastFormat {
+  if (/^\ufeff?\s*</.test(text)) return "waterml";
+  if (hasMessages(text)) return "shef";
+  return isRdb(text) ? "rdb" : "table";
+}
+
+/** True for the beginning of a file that is a forecast, whatever its name. */
+export function looksLikeForecast(start: string): boolean {
+  if (/^\ufeff?\s*</.test(start)) return /MeasurementTimeseries|waterml/i.test(start);
+  return hasMessages(start) || isRdb(start) || /\d[:/]\d\d[^\n]*\d/.test(start.slice(0, 2000));
+}
+
+function refuseTooMuch(text: string, format: ForecastFormat): void {
+  const most = format === "waterml" ? MOST_CHARACTERS : MOST_TABLE_CHARACTERS;
+  const lines = text.length > most ? 0 : text.split("\n", MOST_LINES + 1).length;
+  if (text.length <= most && lines <= MOST_LINES) return;
+  throw new Refusal(
+    "forecast/rows",
+    `Expected a forecast of at most 2,000 rows; this text is ${lines > MOST_LINES ? `more than ${MOST_LINES} lines` : `${Math.max(1, Math.round(text.length / 1e6))} MB`} long.`,
+    "Give the forecast alone, without the whole record of the gauge.",
+  );
+}
