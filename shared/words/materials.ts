@@ -106,7 +106,7 @@ export function takenMaterials(
 }
 
 /** What a stretch takes, in a few words: "310 bags, 12 panels of plywood, 40 stakes"; empty where nothing. */
-export function takesWords(
+export function stretchTakes(
   { bags, materials }: { readonly bags: number; readonly materials: Materials },
   system: UnitSystem,
 ): string {

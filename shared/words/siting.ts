@@ -1,4 +1,6 @@
 import type { HowGood, SitingNote } from "../siting-types.ts";
+import type { Totals } from "../sizing-types.ts";
+import { formatLength, type UnitSystem } from "../units.ts";
 import type { Units } from "./units.ts";
 
 /** A note on what a search found, as a sentence. */
@@ -46,4 +48,13 @@ function percent(share: number): string {
 
 function atMost(share: number): string {
   return `${Math.max(1, Math.ceil(share * 100))} %`;
+}
+
+/** What is added to an offer of fewer bags: `, but 40 ft of it are over the height limit`; empty where nothing is. */
+export function butOverLimit(
+  { lengthOverLimitM }: Pick<Totals, "lengthOverLimitM">,
+  system: UnitSystem,
+): string {
+  if (lengthOverLimitM <= 0) return "";
+  return `, but ${formatLength(lengthOverLimitM, system, 0)} of it are over the height limit`;
 }

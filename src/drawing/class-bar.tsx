@@ -1,3 +1,4 @@
+import { nothingBuiltWords } from "../../shared/words/nothing-built.ts";
 import "./class-bar.css";
 import { useId } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
@@ -25,7 +26,7 @@ export function ClassBar({ line, limitM, system }: ClassBarProps) {
   const id = useId();
   const lengths = line.totals.lengthByClassM;
   const total = lengths.reduce((sum, lengthM) => sum + lengthM, 0);
-  if (total === 0) return <p class="hint">{nothingWords(line)}</p>;
+  if (total === 0) return <p class="hint">{nothingBuiltWords(line.totals)}</p>;
   const shares = lengths.map((lengthM) => (100 * lengthM) / total);
   const starts = shares.map((_, index) =>
     shares.slice(0, index).reduce((sum, share) => sum + share, 0),
@@ -58,16 +59,6 @@ export function ClassBar({ line, limitM, system }: ClassBarProps) {
       </ul>
     </>
   );
-}
-
-function nothingWords({ totals }: SizedLine): string {
-  if (totals.lengthNoDataM >= totals.lengthM) {
-    return "No elevation data under this line: nothing can be counted. Open elevation data that covers it.";
-  }
-  if (totals.lengthNoDataM > 0) {
-    return "Where there is elevation data, the ground is above the top of levee; the rest of the line cannot be counted.";
-  }
-  return "The ground is above the top of levee all along: nothing to build for this water.";
 }
 
 /** A small field in the look of a height class. */

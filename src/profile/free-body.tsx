@@ -1,12 +1,12 @@
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
+import { noForcesWords } from "../../shared/words/forces.ts";
 import "./free-body.css";
 import { holdingOf } from "../../shared/defaults.ts";
 import { factorWords } from "../../shared/holding/factor-words.ts";
 import { standingAt } from "../../shared/holding/standing-at.ts";
 import { verdictOf } from "../../shared/holding/weakest.ts";
-import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import { recall, remember } from "../browser/remember.ts";
 import { plan } from "../document/store.ts";
@@ -44,7 +44,7 @@ export function ForcesWords({ cross }: { readonly cross: CrossSection }) {
   if (!forcesShown.value) return null;
   const now = plan.value;
   const body = standingAt(cross, now);
-  if (!body) return <p class="forces-words">{nothingWords(cross)}</p>;
+  if (!body) return <p class="forces-words">{noForcesWords(cross)}</p>;
   if (!(body.waterDepthM > 0)) return <p class="forces-words">No water against it here.</p>;
   const { slidingFactor, overturningFactor } = holdingOf(now);
   const turning = { low: body.overturning, high: body.overturning };
@@ -61,15 +61,6 @@ export function ForcesWords({ cross }: { readonly cross: CrossSection }) {
       {overturningFactor} required
     </p>
   );
-}
-
-function nothingWords({ section, areaM2 }: CrossSection): string {
-  if (areaM2 === null) return "No elevation data here.";
-  if (!(areaM2 > 0)) return "Nothing is built here.";
-  const kind = sectionById(section);
-  return kind.ok && kind.value.carriedBy === "bracing"
-    ? "Held by its bracing, which is not calculated."
-    : "The forces are not known here.";
 }
 
 type Over = (frame: SectionFrame, labels: readonly PlacedLabel[]) => ComponentChildren;

@@ -1,13 +1,14 @@
 import { reachAt } from "../../shared/reaches.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime } from "../../shared/time/types.ts";
+import { workAt } from "../../shared/time/work-tone.ts";
 import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
+import { shortWorkWords } from "../../shared/words/work.ts";
 import { type Obstacle, placeLabels, type Spot } from "../drawing/place-labels.ts";
 import { nearestSample } from "../drawing/profile/picked-samples.ts";
 import type { ProfileFrame } from "../drawing/profile/profile-frame.ts";
 import { drawnGroundM } from "../drawing/profile/profile-paths.ts";
 import { type Reading, readingAt, stationWords } from "../drawing/profile/profile-reading.ts";
-import { shortWorkWords, workAt } from "../drawing/profile/work-words.ts";
 import { textWidth } from "../drawing/text-width.ts";
 import { chosenLine } from "../live/results.ts";
 import { markedM, pointedCheck, unitSystem } from "../live/screen.ts";

@@ -2,6 +2,7 @@ import { useSignal } from "@preact/signals";
 import { useId } from "preact/hooks";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime } from "../../shared/time/types.ts";
+import { isOvertopped, workTone } from "../../shared/time/work-tone.ts";
 import { formatStation } from "../../shared/units.ts";
 import { waterLabel } from "../../shared/words/title.ts";
 import { plan } from "../document/store.ts";
@@ -19,7 +20,6 @@ import {
   withinLine,
   zoomed,
 } from "../drawing/profile/profile-stretch.ts";
-import { isOvertopped, workTone } from "../drawing/profile/work-words.ts";
 import { sizedFor } from "../live/current.ts";
 import { markedM, pointedCheck, unitSystem } from "../live/screen.ts";
 import { shownMarks } from "../live/shown-marks.ts";

@@ -1,19 +1,12 @@
 import { failureText } from "../../shared/words/failure.ts";
+import { fillWords } from "../../shared/words/fill.ts";
 import "./section-room.css";
 import { useEffect } from "preact/hooks";
 import type { Section } from "../../shared/plan.ts";
 import { coursesFor } from "../../shared/quantities.ts";
 import { isStandard, reachAt } from "../../shared/reaches.ts";
-import { sectionById } from "../../shared/sections.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
-import {
-  areaIn,
-  formatCount,
-  formatLength,
-  formatStation,
-  lengthFrom,
-  type UnitSystem,
-} from "../../shared/units.ts";
+import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
 import { courseWords } from "../../shared/words/courses.ts";
 import { topWords } from "../../shared/words/settling.ts";
 import { plan } from "../document/store.ts";
@@ -127,27 +120,6 @@ function roomNeeded({ walk, totals, ...line }: SizedLine, cross: CrossSection): 
     heightM: totals.greatestHeightM * SHARED_SCALE_SHARE,
     baseM: widestM * SHARED_SCALE_SHARE,
   };
-}
-
-/** What fills a unit of length of the levee here: "78 bags per foot", "13.5 cu ft of sand per foot". */
-function fillWords(cross: CrossSection, system: UnitSystem): string {
-  const declared = sectionById(cross.section);
-  const fill = declared.ok ? declared.value.fill : "bags";
-  if (fill === "bags") return bagWords(cross, system);
-  if (cross.areaM2 === null || cross.areaM2 <= 0) return "";
-  const volume = areaIn(cross.areaM2, system).toFixed(system === "us" ? 1 : 2);
-  return `${volume} ${system === "us" ? "cu ft" : "m³"} of ${fill} per ${unitWord(system)}`;
-}
-
-function bagWords({ bagsPerM }: CrossSection, system: UnitSystem): string {
-  if (bagsPerM === null || bagsPerM <= 0) return "";
-  const bags = bagsPerM * lengthFrom(1, system);
-  const shown = bags < 10 ? bags.toFixed(1) : formatCount(Math.round(bags));
-  return `${shown} bags per ${unitWord(system)}`;
-}
-
-function unitWord(system: UnitSystem): string {
-  return system === "us" ? "foot" : "meter";
 }
 
 function courseNote(cross: CrossSection, section: Section): string {

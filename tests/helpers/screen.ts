@@ -64,7 +64,7 @@ export async function bagsWhen(page: Page, test: (bags: number) => boolean): Pro
  */
 export async function bagsAtRest(page: Page): Promise<number> {
   const isCurrent = () =>
-    page.evaluate(() => document.documentElement.dataset["sizing"] === "current");
+    page.evaluate(() => document.documentElement.dataset.sizing === "current");
   let last = await bags(page);
   for (let same = 0; same < 6; ) {
     await page.waitForTimeout(100);

@@ -2,21 +2,16 @@ import { describe, expect, it } from "vitest";
 import type { Weakest } from "../../shared/holding/types.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
+import { doneShare, workTone } from "../../shared/time/work-tone.ts";
 import type { Overtopping } from "../../shared/water-types.ts";
 import { firstPlaces, overtoppingSteps } from "../../shared/words/water-order.ts";
+import { scheduleWords, shortWorkWords, workWords } from "../../shared/words/work.ts";
 import { lineMarks } from "../../src/drawing/profile/line-marks.ts";
 import { placedMarks } from "../../src/drawing/profile/placed-marks.ts";
 import { profileFrame } from "../../src/drawing/profile/profile-frame.ts";
 import { profileLabels } from "../../src/drawing/profile/profile-labels.ts";
 import { lanesPx, profileLanes } from "../../src/drawing/profile/profile-lanes.ts";
 import { profilePaths } from "../../src/drawing/profile/profile-paths.ts";
-import {
-  doneShare,
-  scheduleWords,
-  shortWorkWords,
-  workTone,
-  workWords,
-} from "../../src/drawing/profile/work-words.ts";
 import { planWith } from "../helpers/grounds.ts";
 import { LIMIT_M, sizedOver } from "../helpers/profile-fixture.ts";
 

@@ -7,7 +7,7 @@ import type { Alignment, Plan, ReachSection } from "../../shared/plan.ts";
 import { classOnReach, reachAt, STANDARD } from "../../shared/reaches.ts";
 import { SECTIONS } from "../../shared/sections.ts";
 import { sizeLine } from "../../shared/size-line.ts";
-import { takenMaterials, takesWords } from "../../shared/words/materials.ts";
+import { stretchTakes, takenMaterials } from "../../shared/words/materials.ts";
 import { edgedSections, reachShapes } from "../../src/drawing/line/reach-shapes.ts";
 import { sectionGroups } from "../../src/pages/section-groups.ts";
 import { groundOf, PLANE, rectangle, ring } from "../helpers/grounds.ts";
@@ -107,10 +107,10 @@ describe("what other sections take", () => {
     expect(heads).toEqual(["looseSandM3", "plywoodSheets", "lumberPieces", "stakes"]);
     const plain = takenMaterials(reaches[0]!.totals.materials, "us", totals.materials);
     expect(plain.map(({ figure }) => figure)).toEqual(["–", "–", "–", "–"]);
-    expect(takesWords(reaches[1]!.totals, "us")).toMatch(
+    expect(stretchTakes(reaches[1]!.totals, "us")).toMatch(
       /^[\d.]+ cu yd of loose sand, \d+ panels of plywood, [\d,]+ pieces of lumber, \d+ stakes$/,
     );
-    expect(takesWords(reaches[0]!.totals, "metric")).toMatch(/^[\d,]+ bags$/);
+    expect(stretchTakes(reaches[0]!.totals, "metric")).toMatch(/^[\d,]+ bags$/);
   });
 });
 

@@ -1,11 +1,17 @@
 import { hasOtherSections, isStandard } from "../../../shared/reaches.ts";
 import type { Reach, SizedLine } from "../../../shared/sizing-types.ts";
 import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
+import {
+  doneShare,
+  isOvertopped,
+  type WorkTone,
+  workTone,
+} from "../../../shared/time/work-tone.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../../shared/units.ts";
 import { stepNames } from "../../../shared/words/crew-parts.ts";
+import { workWords } from "../../../shared/words/work.ts";
 import { textWidth } from "../text-width.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
-import { doneShare, isOvertopped, type WorkTone, workTone, workWords } from "./work-words.ts";
 
 /** Height of a lane with the room above it, pixels; on a low drawing the smaller one. */
 const LANE_PX = 17;

@@ -1,12 +1,10 @@
+import { pumpsSummary } from "../../../shared/words/pumping.ts";
 import "./holding.css";
-import { A_STRETCH_M, isCounted } from "../../../shared/completeness.ts";
 import { holdingOf } from "../../../shared/defaults.ts";
-import { formatLength } from "../../../shared/units.ts";
-import { spanWords, stabilityShort, stabilityWords } from "../../../shared/words/holding.ts";
-import { pumpCountWords } from "../../../shared/words/pumps.ts";
+import { stabilityShort, stabilityWords } from "../../../shared/words/holding.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
-import { type HoldingNow, holdingNow } from "../../live/holding-now.ts";
+import { holdingNow } from "../../live/holding-now.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { mustFixOnChosen } from "../../live/water-now.ts";
@@ -34,7 +32,7 @@ export function HoldingBlock() {
           <p class="holding-verdict">
             {stabilityWords(now.line, now.holding, system, mustFixOnChosen.value)}
           </p>
-          <p class="hint holding-pumps">{pumpsWords(now)}</p>
+          <p class="hint holding-pumps">{pumpsSummary(now, unitSystem.value)}</p>
           <HoldingStanding now={now} />
           <HoldingSeepage now={now} />
           <HoldingInside now={now} />
@@ -46,20 +44,6 @@ export function HoldingBlock() {
       )}
     </Disclosure>
   );
-}
-
-function pumpsWords({ line, holding }: HoldingNow): string | undefined {
-  const { proposed, hoursToStructure } = holding.pumping;
-  if (!proposed || !isCounted(line)) return undefined;
-  const { soonest } = hoursToStructure;
-  const without =
-    soonest === null ? "" : `; without pumps, water at a building in ${spanWords(soonest)}`;
-  const overM = line.totals.lengthOverLimitM;
-  const over =
-    overM > A_STRETCH_M
-      ? `. ${formatLength(overM, unitSystem.value, 0)} over the height limit: see All checks`
-      : "";
-  return `Pumps: ${pumpCountWords(proposed)}${without}${over}`;
 }
 
 function nextStep(): string {

@@ -8,8 +8,8 @@ import {
   formatFlowRange,
   formatShare,
 } from "../../../shared/units.ts";
-import { spanWords } from "../../../shared/words/holding.ts";
 import { insideCapWords } from "../../../shared/words/inside.ts";
+import { wetInNote, wetInWords } from "../../../shared/words/pumping.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
 import { pointedCheck, unitSystem } from "../../live/screen.ts";
@@ -84,26 +84,11 @@ function Ground({ now, inside }: { readonly now: HoldingNow; readonly inside: In
           on the map
         </button>
       </Row>
-      <Row name="Without pumps, wet in" note={wetNote(structureBy)}>
+      <Row name="Without pumps, wet in" note={wetInNote(structureBy)}>
         <HoldingFigure make="hoursToStructure" title="Hours without pumps" holding={now.holding}>
-          {wetWords(now)}
+          {wetInWords(now.holding)}
         </HoldingFigure>
       </Row>
     </>
   );
-}
-
-function wetWords({ holding }: HoldingNow): string {
-  const { soonest, latest } = holding.pumping.hoursToStructure;
-  if (holding.inside?.structureM == null) return "not known";
-  if (soonest === null) return "not by this";
-  const [from, to] = [spanWords(soonest), latest === null ? null : spanWords(latest)];
-  if (to === null) return `${from} or more`;
-  return from === to ? from : `${from} to ${to}`;
-}
-
-function wetNote(by: Inside["structureBy"]): string {
-  if (by === null) return "No building inside with elevation data under it.";
-  const from = by === "floor" ? "A building's lowest floor" : "The lowest ground at a building";
-  return `${from}: soonest in that rain with the most seepage, latest with no rain and the least.`;
 }

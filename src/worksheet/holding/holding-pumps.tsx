@@ -1,7 +1,7 @@
 import { holdingOf } from "../../../shared/defaults.ts";
 import type { Pumping } from "../../../shared/holding/types.ts";
 import { formatFlow, formatFlowRange, formatFlowUpTo } from "../../../shared/units.ts";
-import { spanWords } from "../../../shared/words/holding.ts";
+import { onePumpFails, onePumpFailsNote } from "../../../shared/words/pumping.ts";
 import { pumpCountWords, pumpWords } from "../../../shared/words/pumps.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
 import { plan } from "../../document/store.ts";
@@ -40,9 +40,9 @@ export function HoldingPumps({ now }: { readonly now: HoldingNow }) {
           </Row>
         )}
         {pumping.oneFails && (
-          <Row name="When one fails" note={failsNote(now)}>
+          <Row name="When one fails" note={onePumpFailsNote(now.holding.pumping)}>
             <HoldingFigure make="oneFails" title="When one pump fails" holding={now.holding}>
-              {failsWords(pumping.oneFails)}
+              {onePumpFails(pumping.oneFails, unitSystem.value)}
             </HoldingFigure>
           </Row>
         )}
@@ -82,16 +82,4 @@ function Others({ pumping }: { readonly pumping: Pumping }) {
       </ul>
     </details>
   );
-}
-
-function failsWords({ excessM3PerS }: NonNullable<Pumping["oneFails"]>): string {
-  if (!(excessM3PerS > 0)) return "the others carry it";
-  return `gains up to ${formatFlowUpTo(excessM3PerS, unitSystem.value)}`;
-}
-
-function failsNote({ holding }: HoldingNow): string {
-  const { oneFails } = holding.pumping;
-  if (!oneFails || !(oneFails.excessM3PerS > 0)) return "Start the spare all the same.";
-  if (oneFails.hoursToStructure === null) return "Start the spare at once.";
-  return `A building is wet in ${spanWords(oneFails.hoursToStructure)} at the most: start the spare at once.`;
 }

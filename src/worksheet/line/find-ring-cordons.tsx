@@ -3,12 +3,12 @@ import type { FoundCordon } from "../../../shared/siting-types.ts";
 import { formatArea, formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
+import { butOverLimit } from "../../../shared/words/siting.ts";
 import { sized } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import type { Found } from "../../live/siting/found.ts";
 import { takeInstead } from "../../live/siting/put-found.ts";
 import { mustFixOn } from "../../live/water-now.ts";
-import { overWords } from "./saving.ts";
 
 interface CordonsTableProps {
   readonly result: Found;
@@ -63,7 +63,7 @@ export function CordonsTable({ result, cordons }: CordonsTableProps) {
                   {isComplete(line.totals)
                     ? formatCount(line.totals.bags)
                     : bagsForWords(line.totals, system)}
-                  {overWords(line.totals, system)}
+                  {butOverLimit(line.totals, system)}
                 </td>
                 <td>
                   {now !== null && isComplete(line.totals) ? saved(now - line.totals.bags) : ""}

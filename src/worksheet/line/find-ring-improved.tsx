@@ -1,10 +1,10 @@
 import { formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
-import { sitingNoteWords } from "../../../shared/words/siting.ts";
+import { butOverLimit, sitingNoteWords } from "../../../shared/words/siting.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
 import { unitSystem } from "../../live/screen.ts";
 import type { Improved } from "../../live/siting/improve.ts";
-import { canCompare, overWords } from "./saving.ts";
+import { canCompare } from "./saving.ts";
 
 /** What improving the chosen line came to, against the line as drawn before it was first improved. */
 export function ImprovedNote({ result }: { result: Improved }) {
@@ -18,7 +18,7 @@ export function ImprovedNote({ result }: { result: Improved }) {
       <strong>{bagsForWords(after, system)}</strong>
       {canCompare(before, after) &&
         `, ${formatCount(Math.abs(fewer))} ${fewer < 0 ? "more" : "fewer"} than as drawn`}
-      {overWords(after, system)}; greatest height {height(before.greatestHeightM)} to{" "}
+      {butOverLimit(after, system)}; greatest height {height(before.greatestHeightM)} to{" "}
       {height(after.greatestHeightM)}.{" "}
       {notes.map((note) => sitingNoteWords(note, unitsOf(unitSystem.value))).join(" ")}
     </p>

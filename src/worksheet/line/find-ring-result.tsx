@@ -5,7 +5,7 @@ import type { FoundLine, SiteRingResponse } from "../../../shared/siting-types.t
 import { formatCount, formatShare } from "../../../shared/units.ts";
 import { bagsWords } from "../../../shared/words/counted.ts";
 import { mustFixWords } from "../../../shared/words/must-fix.ts";
-import { howGoodWords, sitingNoteWords } from "../../../shared/words/siting.ts";
+import { butOverLimit, howGoodWords, sitingNoteWords } from "../../../shared/words/siting.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
 import { plan } from "../../document/store.ts";
 import { sized } from "../../live/results.ts";
@@ -24,7 +24,7 @@ import { takeInstead } from "../../live/siting/put-found.ts";
 import { ringsOf } from "../../live/siting/wish.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 import { CordonsTable } from "./find-ring-cordons.tsx";
-import { canCompare, overWords, type SavingRow, savingRows, shareSaved, sumOf } from "./saving.ts";
+import { canCompare, type SavingRow, savingRows, shareSaved, sumOf } from "./saving.ts";
 
 /** A line found by a longer search is worth offering from this share of its bags on. */
 const WORTH_SHARE = 0.005;
@@ -180,7 +180,7 @@ function Offer({ result, further }: { result: Found; further: SiteRingResponse }
     <p>
       {what} would need {formatCount(then)} bags, {formatCount(now - then)} fewer than the line
       found
-      {overWords(thenSum!, unitSystem.value)}.{" "}
+      {butOverLimit(thenSum!, unitSystem.value)}.{" "}
       <button type="button" class="text-button" onClick={() => takeInstead(further.lines, note)}>
         {note}
       </button>

@@ -4,7 +4,7 @@ import { sectionById } from "../../../shared/sections.ts";
 import type { Reach } from "../../../shared/sizing-types.ts";
 import { formatStation } from "../../../shared/units.ts";
 import { leveeTypeText } from "../../../shared/words/levee-types.ts";
-import { takesWords } from "../../../shared/words/materials.ts";
+import { stretchTakes } from "../../../shared/words/materials.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
 import { buildReach, moveBreak, removeBreak } from "../../document/edits/reaches.ts";
 import { tell } from "../../document/notices.ts";
@@ -106,7 +106,7 @@ function ReachEnd({ alternative, index, toM, lengthM }: ReachRowProps) {
 }
 
 function takenWords({ totals }: Reach): string {
-  const words = takesWords(totals, unitSystem.value);
+  const words = stretchTakes(totals, unitSystem.value);
   if (words !== "") return words;
   return totals.lengthNoDataM > 0 ? "Not counted: no elevation data" : "Nothing to build";
 }

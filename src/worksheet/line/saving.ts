@@ -90,12 +90,3 @@ export function canCompare(one: Extent, other: Extent): boolean {
 export function shareSaved(found: Sum, against: Sum): number {
   return canCompare(found, against) && against.bags > 0 ? 1 - found.bags / against.bags : 0;
 }
-
-/** What is added to an offer of fewer bags: `, but 40 ft of it are over the height limit`; empty where nothing is. */
-export function overWords(
-  { lengthOverLimitM }: Pick<Totals, "lengthOverLimitM">,
-  system: UnitSystem,
-): string {
-  if (lengthOverLimitM <= 0) return "";
-  return `, but ${formatLength(lengthOverLimitM, system, 0)} of it are over the height limit`;
-}

@@ -1,11 +1,10 @@
 import { HOUR_S } from "../../../shared/constants.ts";
+import { workAtHour } from "../../../shared/words/work.ts";
 import "./moment-slider.css";
 import { midnights } from "../../../shared/time/clock.ts";
 import { endsRising } from "../../../shared/time/forecast-end.ts";
 import type { RiverClock } from "../../../shared/time/river-clock.ts";
-import type { HourRow } from "../../../shared/time/types.ts";
-import { formatCount, formatLength } from "../../../shared/units.ts";
-import { dayWords, hourWords, momentWords } from "../../../shared/words/clock.ts";
+import { dayWords, momentWords } from "../../../shared/words/clock.ts";
 import { namedLevel } from "../../../shared/words/time.ts";
 import { sizeForLevel } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
@@ -68,7 +67,15 @@ function Moment({ river, hour }: { river: RiverClock; hour: number }) {
     <>
       <p class="moment-words" role="status">
         <strong>{momentText(river, hour)}</strong>
-        {row && bags !== null && <span>{workWords(row, hour, bags)}</span>}
+        {row && bags !== null && (
+          <span>
+            {workAtHour(
+              row,
+              { hour, bags, startAt: timeNow.value!.time.startAt, stands: standsAtMoment.value },
+              unitSystem.value,
+            )}
+          </span>
+        )}
       </p>
       <p class="tool-row">
         <button type="button" class="text-button" onClick={leaveMoment}>
@@ -114,18 +121,4 @@ function momentText({ start, levelAtH }: RiverClock, hour: number): string {
 
 function restWords(river: RiverClock): string {
   return `${endsRising(river) ? "Highest at the forecast's end," : "Forecast crest"} ${momentText(river, river.crestH)}. Move to see the water hour by hour; the plan stays as it is.`;
-}
-
-function workWords({ bagsLaid, leastAheadM }: HourRow, hour: number, bags: number): string {
-  const system = unitSystem.value;
-  if (hour < 0) return `Work starts ${hourWords(timeNow.value!.time.startAt, 0, system)}.`;
-  const laid =
-    bagsLaid >= bags
-      ? "All bags are laid"
-      : `${formatCount(bagsLaid)} of ${formatCount(bags)} bags are laid`;
-  if (leastAheadM === null) return `${laid}.`;
-  if (!standsAtMoment.value) {
-    return `${laid}: the line is ${formatLength(-leastAheadM, system)} lower than the water at its lowest place, so the map shows the water without it.`;
-  }
-  return `${laid}; the lowest place is ${formatLength(leastAheadM, system)} above the water.`;
 }

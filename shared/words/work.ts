@@ -1,52 +1,18 @@
-import { FOOT_M } from "../../../shared/constants.ts";
-import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
+import { FOOT_M } from "../constants.ts";
+import type { HourRow, LineTime, WorkStretch } from "../time/types.ts";
+import { type WorkTone, workTone } from "../time/work-tone.ts";
 import {
   formatCount,
   formatHours,
   formatLength,
   formatStation,
   type UnitSystem,
-} from "../../../shared/units.ts";
-import { hourWords } from "../../../shared/words/clock.ts";
-import { stepNames } from "../../../shared/words/crew-parts.ts";
+} from "../units.ts";
+import { hourWords } from "./clock.ts";
+import { stepNames } from "./crew-parts.ts";
 
-/** How a stretch of work comes out against the likely forecast; `plain` without one. */
-export type WorkTone = "before" | "tight" | "behind" | "plain";
-
-/** Finished less than this before its ground gets wet is tight, hours. Judgement. */
-const TIGHT_H = 2;
-const SLACK_M = 1e-6;
-/** Water nearer to the top than this is at it, metres: 0.01 ft. */
-const AT_TOP_M = 0.01 * FOOT_M;
-/** Less than this is not told as a figure, metres: 0.1 ft. */
-const LEAST_TOLD_M = 0.1 * FOOT_M;
-
-/** `behind` is what the check of time counts: less crest above the water than is asked, at some hour. */
-export function workTone({ finishH, wetH, leastSpareM }: WorkStretch): WorkTone {
-  if (leastSpareM === null) return "plain";
-  if (leastSpareM < -SLACK_M) return "behind";
-  if (wetH === null) return "before";
-  return finishH === null || finishH > wetH - TIGHT_H ? "tight" : "before";
-}
-
-/** True where water comes to the top of what is built of a stretch before it is done. */
-export function isOvertopped({ leastAheadM }: WorkStretch): boolean {
-  return leastAheadM !== null && leastAheadM < AT_TOP_M;
-}
-
-/** The stretch of work at a chainage; null where nothing is built, and while nothing is calculated. */
-export function workAt(time: LineTime | null, chainageM: number): WorkStretch | null {
-  return (
-    time?.stretches.find(({ fromM, toM }) => chainageM >= fromM && chainageM <= toM + 1e-6) ?? null
-  );
-}
-
-/** How much of a stretch is done at an hour after the start, 0..1, as if its crew worked on it evenly. */
-export function doneShare({ startH, finishH }: WorkStretch, hour: number): number {
-  if (startH === null || hour <= startH) return 0;
-  if (finishH === null) return 0;
-  return finishH > startH ? Math.min(1, (hour - startH) / (finishH - startH)) : 1;
-}
+/** Less than this is not given as a figure, meters: 0.1 ft. */
+const LEAST_SHOWN_M = 0.1 * FOOT_M;
 
 /** Everything about a stretch of work, as a tip: which steps, where, how much, when, and whether that is in time. */
 export function workWords(stretch: WorkStretch, time: LineTime, system: UnitSystem): string {
@@ -120,7 +86,36 @@ function verdictWords(stretch: WorkStretch, startAt: string | null, system: Unit
 }
 
 function shortWords(shortM: number, system: UnitSystem): string {
-  return shortM < LEAST_TOLD_M
-    ? `less than ${formatLength(LEAST_TOLD_M, system)}`
+  return shortM < LEAST_SHOWN_M
+    ? `less than ${formatLength(LEAST_SHOWN_M, system)}`
     : formatLength(shortM, system);
+}
+
+interface AtHour {
+  readonly hour: number;
+  /** All that the line takes. */
+  readonly bags: number;
+  readonly startAt: string | null;
+  readonly stands: boolean;
+}
+
+/**
+ * How far the work is at an hour after the start, and how far above the water.
+ * @param stands whether the line is above the water all along at that hour
+ */
+export function workAtHour(
+  { bagsLaid, leastAheadM }: HourRow,
+  { hour, bags, startAt, stands }: AtHour,
+  system: UnitSystem,
+): string {
+  if (hour < 0) return `Work starts ${hourWords(startAt, 0, system)}.`;
+  const laid =
+    bagsLaid >= bags
+      ? "All bags are laid"
+      : `${formatCount(bagsLaid)} of ${formatCount(bags)} bags are laid`;
+  if (leastAheadM === null) return `${laid}.`;
+  if (!stands) {
+    return `${laid}: the line is ${formatLength(-leastAheadM, system)} lower than the water at its lowest place, so the map shows the water without it.`;
+  }
+  return `${laid}; the lowest place is ${formatLength(leastAheadM, system)} above the water.`;
 }

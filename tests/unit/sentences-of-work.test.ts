@@ -1,0 +1,139 @@
+import { describe, expect, it } from "vitest";
+import type { Pumping } from "../../shared/holding/types.ts";
+import type { PublishedCount } from "../../shared/sizing-types.ts";
+import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
+import { nothingBuiltWords } from "../../shared/words/nothing-built.ts";
+import { momentSaid, overtopsFirstWords } from "../../shared/words/profile.ts";
+import { beyondTableWords, publishedWords, tableWords } from "../../shared/words/published.ts";
+import {
+  onePumpFails,
+  onePumpFailsNote,
+  wetInNote,
+  wetInWords,
+} from "../../shared/words/pumping.ts";
+import { butOverLimit } from "../../shared/words/siting.ts";
+import { scheduleWords, shortWorkWords, workAtHour, workWords } from "../../shared/words/work.ts";
+import { FOREIGN, NEVER } from "../helpers/never-said.ts";
+
+const STRETCH: WorkStretch = {
+  ...{ fromM: 30, toM: 60, crew: 1, steps: [1, 2], isOnHold: false, lowestM: 264, crestM: 265.2 },
+  ...{ bags: 812.4, startH: 2, finishH: 9.5, wetH: 20, leastAheadM: 0.4, leastSpareM: 0.1 },
+};
+const STRETCHES: readonly WorkStretch[] = [
+  STRETCH,
+  { ...STRETCH, finishH: 19 },
+  { ...STRETCH, finishH: 22 },
+  { ...STRETCH, finishH: null },
+  { ...STRETCH, startH: null, finishH: null, wetH: null },
+  { ...STRETCH, wetH: null },
+  { ...STRETCH, leastSpareM: -0.01, leastAheadM: 0.1 },
+  { ...STRETCH, leastSpareM: -0.6, leastAheadM: -0.3 },
+  { ...STRETCH, leastSpareM: null, leastAheadM: null },
+  { ...STRETCH, isOnHold: true, steps: [], startH: null, finishH: null },
+];
+const TIME = {
+  startAt: "2026-04-06T07:00-05:00",
+  missing: [],
+  stretches: STRETCHES,
+  parts: [{ crew: 1, toward: "N", steps: [] }],
+} as unknown as LineTime;
+const NO_CREW = { ...TIME, startAt: null, missing: ["people"] } as unknown as LineTime;
+const PUMPING = {
+  ...{ rainM3PerS: null, demandM3PerS: { low: 0.003, high: 0.01 }, capacityM3PerS: 0.015 },
+  ...{ options: [], proposed: null, withoutPumps: [], oneFails: null },
+  hoursToStructure: { soonest: 3.2, latest: null },
+} satisfies Pumping;
+const INSIDES = [{ structureM: 265 }, { structureM: null }, null];
+const HOURS = [null, 3.2, 40];
+const COUNT = {
+  key: "NDSU-11",
+  name: "Table 1",
+  bags: 8027,
+  coveredM: 400,
+  beyondM: 30,
+  why: "",
+} as const satisfies PublishedCount;
+const BUILT = { builtLengthM: 420 };
+
+describe.each(["us", "metric"] as const)(
+  "what is said of work, pumps and tables in %s units",
+  (system) => {
+    const sentences = [
+      ...[TIME, NO_CREW].flatMap((time) =>
+        STRETCHES.flatMap((stretch) => [
+          workWords(stretch, time, system),
+          shortWorkWords(stretch, time),
+        ]),
+      ),
+      scheduleWords(TIME),
+      ...[-1, 4].flatMap((hour) =>
+        [true, false].flatMap((stands) =>
+          [null, 0.4, -0.3].map((leastAheadM) =>
+            workAtHour(
+              { hour, waterM: null, bagsLaid: 400, leastAheadM },
+              { hour, bags: 14_276, startAt: TIME.startAt, stands },
+              system,
+            ),
+          ),
+        ),
+      ),
+      ...HOURS.flatMap((soonest) =>
+        HOURS.flatMap((latest) =>
+          INSIDES.map((inside) =>
+            wetInWords({
+              inside,
+              pumping: { ...PUMPING, hoursToStructure: { soonest, latest } },
+            } as unknown as Parameters<typeof wetInWords>[0]),
+          ),
+        ),
+      ),
+      ...([null, "floor", "ground"] as const).map((by) => wetInNote(by)),
+      ...[0, 0.004].map((excessM3PerS) =>
+        onePumpFails({ excessM3PerS, hoursToStructure: null, levels: [] }, system),
+      ),
+      ...[null, { excessM3PerS: 0, hoursToStructure: null, levels: [] }].map((oneFails) =>
+        onePumpFailsNote({ ...PUMPING, oneFails }),
+      ),
+      ...HOURS.map((hoursToStructure) =>
+        onePumpFailsNote({
+          ...PUMPING,
+          oneFails: { excessM3PerS: 1, hoursToStructure, levels: [] },
+        }),
+      ),
+      ...[null, 8027].flatMap((bags) =>
+        [400, 420].flatMap((coveredM) => [
+          tableWords({ ...COUNT, bags, coveredM }, BUILT.builtLengthM, system),
+          publishedWords([{ ...COUNT, bags, coveredM }], BUILT),
+        ]),
+      ),
+      beyondTableWords(COUNT, system),
+      butOverLimit({ lengthOverLimitM: 40 }, system),
+      ...[0, 40, 420].map((lengthNoDataM) =>
+        nothingBuiltWords({ lengthM: 420, lengthNoDataM } as Parameters<
+          typeof nothingBuiltWords
+        >[0]),
+      ),
+      ...overtopsFirstWords([{ chainageM: 30 }, { chainageM: 90 }], system),
+      ...[TIME, null].map((time) => momentSaid({ hour: 12, words: "Tue Apr 7, 07:00" }, time)),
+    ];
+
+    it("has every figure, in these units alone", () => {
+      for (const sentence of sentences) {
+        expect(sentence).toMatch(/^\S.*\S$/);
+        expect(sentence).not.toMatch(/NaN|undefined|Infinity|null|object|\s{2,}/);
+        expect(sentence).not.toMatch(FOREIGN[system]);
+      }
+    });
+
+    it("has no word that the trade does not use, and promises nothing", () => {
+      for (const sentence of sentences) expect(sentence).not.toMatch(NEVER);
+    });
+  },
+);
+
+it("a line of which nothing is known is not called above the water", () => {
+  const words = nothingBuiltWords({ lengthM: 420, lengthNoDataM: 420 } as Parameters<
+    typeof nothingBuiltWords
+  >[0]);
+  expect(words).toContain("nothing can be counted");
+});
