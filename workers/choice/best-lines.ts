@@ -1,6 +1,6 @@
 import type { Candidate } from "../../shared/buildings/types.ts";
 import type { LineProgram } from "./line-program.ts";
-import { type AtMost, type Solved, solve } from "./solver.ts";
+import { type AtMost, type Solved, solve, sumOf } from "./solver.ts";
 import { UNITS_PER } from "./whole-units.ts";
 
 /** The best lines of a program. */
@@ -105,8 +105,4 @@ function settled(
 function atLeast(units: readonly number[], least: number): AtMost {
   const columns = [...units.keys()].filter((column) => units[column]! > 0);
   return { columns, values: columns.map((column) => -units[column]!), most: -least };
-}
-
-function sumOf(units: readonly number[], taken: readonly boolean[]): number {
-  return units.reduce((sum, each, column) => sum + (taken[column] ? each : 0), 0);
 }

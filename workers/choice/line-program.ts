@@ -33,6 +33,9 @@ const AMOUNTS = [
   { of: "sheet", key: "sheetM2" },
 ] as const;
 
+/** Limits of hours that the solver has from the first; the others follow where it exceeds them. */
+const MOST_HOURS_AT_FIRST = 20;
+
 /**
  * @param freed what is taken as not limited; `time` frees the people too, because only hours limit them
  * @throws Refusal `choice/bad-figure`, `choice/same-id`
@@ -60,7 +63,11 @@ export function lineProgram(
     ),
   );
   const hours = workers === null ? [] : hourLimits(lines, workers);
-  const times = hours.map((limit) => limitOf("people", limit.hours, limit.most));
+  const step = Math.ceil(hours.length / MOST_HOURS_AT_FIRST);
+  const times = hours.map((limit, index) => ({
+    ...limitOf("people", limit.hours, limit.most),
+    isSeldom: (hours.length - 1 - index) % step > 0,
+  }));
   const weights = lines.map(({ weight }) => Math.round(weight * UNITS_PER.weight));
   const weightUnit = weights.reduce(greatestCommonDivisor, 0) || 1;
   return {

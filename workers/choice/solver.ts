@@ -6,6 +6,8 @@ export interface AtMost {
   readonly columns: readonly number[];
   readonly values: readonly number[];
   readonly most: number;
+  /** Given to the solver only once what it takes exceeds it: many like it follow from others. */
+  readonly isSeldom?: boolean;
 }
 
 /** Which of some columns to take so that the sum of `worth` is greatest, within limits. */
@@ -39,44 +41,54 @@ async function highs(): Promise<Highs> {
 
 /** Room for a bound that is a whole number but for the solver's arithmetic. */
 const BOUND_ROOM = 1e-5;
-/** Sums of columns that were found to exceed a limit, before the program gives up. */
-const MOST_CUTS = 200;
+/** Solved again at most so often, before the program gives up. */
+const MOST_ROUNDS = 200;
+/** Limits of which the solver hears at once when it exceeds more. */
+const MOST_AT_ONCE = 2;
 
 /**
  * Solves by HiGHS's branch and cut with both gaps at 0. HiGHS counts in floating point, to 1e-6: so what it takes is
- * added up again in whole numbers, and where it exceeds a limit that very set is forbidden and the rest solved again. Its bound is rounded down to a whole number, which is allowed
- * because every `worth` is whole.
+ * added up again in whole numbers, and where it exceeds a limit that it was given that very set is forbidden and the
+ * rest solved again. Its bound is rounded down to a whole number, which is allowed because every `worth` is whole.
  * @param start columns that keep all limits, from which it can only get better
  * @param seconds most seconds; after them the best so far is given with a bound that may be higher
  */
 export async function solve(
-  program: YesNoProgram,
+  { worth, limits }: YesNoProgram,
   start: readonly boolean[],
   seconds: number,
 ): Promise<Solved> {
-  const { worth } = program;
-  const sum = (taken: readonly boolean[]) =>
-    worth.reduce((all, each, column) => all + (taken[column] ? each : 0), 0);
   if (worth.length === 0) return { taken: [], bound: 0 };
   const solver = await highs();
-  const cuts: AtMost[] = [];
-  let left = seconds;
+  const endsAt = performance.now() + 1000 * seconds;
+  const given = limits.filter(({ isSeldom }) => !isSeldom);
   let bound = worth.reduce((all, each) => all + Math.max(0, each), 0);
-  while (cuts.length < MOST_CUTS) {
-    const from = performance.now();
-    const found = solveOnce(solver, worth, [...program.limits, ...cuts], start, left);
-    left -= (performance.now() - from) / 1000;
+  for (let round = 0; round < MOST_ROUNDS; round++) {
+    const left = (endsAt - performance.now()) / 1000;
+    if (round > 0 && left <= 0) break;
+    const found = solveOnce(solver, worth, given, start, left);
     bound = Math.min(bound, found.bound);
     const taken = found.taken ?? start;
-    const exceeded = program.limits.find((limit) => isExceeded(limit, taken));
-    if (!exceeded) {
-      const best = sum(taken) >= sum(start) ? taken : start;
-      return { taken: best, bound: Math.max(bound, sum(best)) };
+    const exceeded = limits.filter((limit) => excess(limit, taken) > 0);
+    if (exceeded.length === 0) {
+      const [now, before] = [sumOf(worth, taken), sumOf(worth, start)];
+      return { taken: now >= before ? taken : start, bound: Math.max(bound, now, before) };
     }
-    if (left <= 0) break;
-    cuts.push(forbidden(exceeded, taken));
+    const unheard = exceeded.filter((limit) => !given.includes(limit));
+    unheard.sort((a, b) => excess(b, taken) - excess(a, taken));
+    if (unheard.length > 0) given.push(...unheard.slice(0, MOST_AT_ONCE));
+    else given.push(forbidden(exceeded[0]!, taken));
   }
-  return { taken: start, bound };
+  return { taken: start, bound: Math.max(bound, sumOf(worth, start)) };
+}
+
+/** The sum of what is taken. */
+export function sumOf(units: readonly number[], taken: readonly boolean[]): number {
+  return units.reduce((sum, each, column) => sum + (taken[column] ? each : 0), 0);
+}
+
+function excess({ columns, values, most }: AtMost, taken: readonly boolean[]): number {
+  return columns.reduce((sum, column, i) => sum + (taken[column] ? values[i]! : 0), -most);
 }
 
 /** Forbids what exceeds a limit: with all that contain it, where more can only exceed it more. */
@@ -89,14 +101,9 @@ function forbidden({ columns, values }: AtMost, taken: readonly boolean[]): AtMo
   return { columns: [...taken.keys()], values: signs, most: taken.filter(Boolean).length - 1 };
 }
 
-function isExceeded({ columns, values, most }: AtMost, taken: readonly boolean[]): boolean {
-  let sum = 0;
-  columns.forEach((column, i) => {
-    if (taken[column]) sum += values[i]!;
-  });
-  return sum > most;
-}
-
+/**
+ * Presolve is left out: on limits that each name most of the columns it takes ten times as long as all the rest.
+ */
 function solveOnce(
   solver: Highs,
   worth: readonly number[],
@@ -108,6 +115,7 @@ function solveOnce(
   return solver.withModel(modelOf(solver, worth, limits), (model) => {
     model.options.set({
       output_flag: false,
+      presolve: "off",
       mip_rel_gap: 0,
       mip_abs_gap: 0,
       time_limit: Math.max(0.01, seconds),

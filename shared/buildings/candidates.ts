@@ -1,0 +1,47 @@
+import type { Candidate, CheckedBuilding, CheckedGroup, RingFigures } from "./types.ts";
+
+/** When lines have to be closed. */
+export interface ClosingTimes {
+  /** Seconds since 1970 UTC; null where nobody gave a start. */
+  readonly startAtS: number | null;
+  /** Hours by which a line is to be closed before its own first water. */
+  readonly marginH: number;
+}
+
+/** States of what can be chosen: with other people or another hour, what is too late may not be. */
+const CAN_BE_CHOSEN: readonly string[] = ["can-be-ringed", "too-late"];
+
+/**
+ * The lines that can be chosen among: of each building its own, and the groups'. Lines over the height limit are
+ * never among them. A group is only there where all its members are, because its weight is theirs.
+ */
+export function candidatesOf(
+  buildings: readonly CheckedBuilding[],
+  groups: readonly CheckedGroup[],
+  { startAtS, marginH }: ClosingTimes,
+): Candidate[] {
+  const weightOf = new Map(buildings.map(({ id, weight }) => [id, weight]));
+  const closedByH = (firstWetAtS: number | null) =>
+    startAtS === null || firstWetAtS === null ? null : (firstWetAtS - startAtS) / 3600 - marginH;
+  const single = buildings.flatMap(({ id, state, line, weight, firstWetAtS }) =>
+    line && CAN_BE_CHOSEN.includes(state)
+      ? [{ id, members: [id], weight, closedByH: closedByH(firstWetAtS), ...figuresOf(line) }]
+      : [],
+  );
+  const group = groups.flatMap(({ id, state, members, line, firstWetAtS }) =>
+    CAN_BE_CHOSEN.includes(state) && members.every((member) => weightOf.has(member))
+      ? [
+          {
+            ...{ id, members, closedByH: closedByH(firstWetAtS), ...figuresOf(line) },
+            weight: members.reduce((sum, member) => sum + weightOf.get(member)!, 0),
+          },
+        ]
+      : [],
+  );
+  return [...single, ...group];
+}
+
+function figuresOf(line: RingFigures): RingFigures {
+  const { bags, sandM3, sheetM2, personHours, greatestHeightM, lengthM, lengthOverLimitM } = line;
+  return { bags, sandM3, sheetM2, personHours, greatestHeightM, lengthM, lengthOverLimitM };
+}
