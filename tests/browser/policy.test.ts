@@ -2,6 +2,8 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Frame, Page, Worker } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { ChoiceQuestion } from "../../shared/buildings/choice-types.ts";
+import { lineOf, NO_LIMIT } from "../helpers/choice-cases.ts";
 import { type House, openHouse, type Visit } from "../helpers/harness.ts";
 import { inMore, open, openPages, planIsSized } from "../helpers/screen.ts";
 
@@ -32,6 +34,32 @@ afterAll(async () => {
 function ask(from: Page | Frame | Worker, address: string): Promise<string> {
   const asking = `fetch(${JSON.stringify(address)}).then(() => "sent", ({ name }) => name)`;
   return (from as Worker).evaluate(asking) as Promise<string>;
+}
+
+/** Most milliseconds in which an engine's worker says that it is there. */
+const PONG_MS = 3000;
+
+/** What an engine's worker answers to a question; null in a worker of another kind, which knows no ping. */
+function choiceIn(worker: Worker, question: ChoiceQuestion): Promise<unknown> {
+  const ask = ({ asked, pongMs }: { asked: ChoiceQuestion; pongMs: number }) => {
+    type Answer = { readonly kind: string; readonly id?: number };
+    const scope = globalThis as unknown as { postMessage: (answer: Answer) => void };
+    const post = scope.postMessage.bind(scope);
+    const hear = (data: object) => dispatchEvent(new MessageEvent("message", { data }));
+    return new Promise((resolve) => {
+      const silent = setTimeout(() => resolve(null), pongMs);
+      scope.postMessage = (answer) => {
+        if (answer.kind === "pong") {
+          clearTimeout(silent);
+          hear({ kind: "call", id: -1, verb: "chooseLines", request: { question: asked } });
+        }
+        if (answer.id === -1 && answer.kind !== "progress") resolve(answer);
+        else post(answer);
+      };
+      hear({ kind: "ping" });
+    });
+  };
+  return worker.evaluate(ask, { asked: question, pongMs: PONG_MS });
 }
 
 const askedHosts = () => [...new Set(house.strayRequests.map((url) => new URL(url).host))];
@@ -66,6 +94,20 @@ describe("with no host named", () => {
       );
     }, OTHER);
     expect(picture).toBe("refused");
+    expect(house.strayRequests).toEqual([]);
+  });
+
+  it("a worker solves the choice of buildings under it, with the program's own files alone", async () => {
+    const question = {
+      candidates: ["a", "b"].map((id, i) => lineOf(id, { bags: 4 + i })),
+      stock: { ...NO_LIMIT, bags: 6 },
+      workForce: null,
+    };
+    const answers = await Promise.all(page.workers().map((worker) => choiceIn(worker, question)));
+    expect(answers.filter((each) => each !== null)).toMatchObject([
+      { kind: "done", response: { chosen: ["a"], isProved: true, runsOutFirst: "bags" } },
+      { kind: "done", response: { chosen: ["a"], isProved: true, runsOutFirst: "bags" } },
+    ]);
     expect(house.strayRequests).toEqual([]);
   });
 
