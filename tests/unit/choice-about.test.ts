@@ -13,7 +13,8 @@ const LINE = { kind: "ring", coordinates: [], ...FIGURES } as const;
 function checked(id: string, rest: Partial<CheckedBuilding>): CheckedBuilding {
   return {
     ...{ id, name: id, floorM: null, weight: 2, priority: "", state: "can-be-ringed", depthM: 1 },
-    ...{ firstWetAtS: null, latestStartAtS: null, line: LINE, byStage: [], at: null, failed: null },
+    ...{ sillM: null, firstWetAtS: null, latestStartAtS: null, line: LINE },
+    ...{ byStage: [], at: null, failed: null },
     ...rest,
   };
 }
