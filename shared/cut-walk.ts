@@ -49,7 +49,19 @@ export function cutWalk(
   waterSide: 1 | -1,
   shiftM: number,
 ): CutWalk {
-  const { count, xM, yM, leftNormal, crestM, surveyRaiseM } = trace;
+  const walk = emptyCutWalk(trace, reaches);
+  const { reach } = walk;
+  cutInto(walk, trace, {
+    groundAt: () => ground,
+    builtAt: (sample) => reaches[reach[sample]!]!,
+    raiseAt: (sample) => shiftM + trace.surveyRaiseM[sample]!,
+    waterSide,
+  });
+  return walk;
+}
+
+/** Room for the cuts of a trace, which {@link cutInto} fills. */
+export function emptyCutWalk({ count, pieces }: Trace, reaches: readonly BuiltReach[]): CutWalk {
   const walk = {
     groundM: new Float64Array(count),
     lowestGroundM: new Float64Array(count),
@@ -65,7 +77,23 @@ export function cutWalk(
     reach: new Uint16Array(count),
     reaches,
   };
-  for (const piece of trace.pieces) walk.reach.fill(piece.reach, piece.first, piece.last + 1);
+  for (const piece of pieces) walk.reach.fill(piece.reach, piece.first, piece.last + 1);
+  return walk;
+}
+
+/** What is cut at each sample of a trace. */
+interface CutAt {
+  readonly groundAt: (sample: number) => GroundSampler;
+  readonly builtAt: (sample: number) => BuiltReach;
+  /** What every ground height of the cut is raised by, metres. */
+  readonly raiseAt: (sample: number) => number;
+  readonly waterSide: 1 | -1;
+}
+
+/** Fills a walk with the cuts across at every sample; see {@link cutWalk}. */
+export function cutInto(walk: CutWalk, trace: Trace, at: CutAt): void {
+  const { count, xM, yM, leftNormal, crestM } = trace;
+  const { groundAt, builtAt: built, raiseAt, waterSide } = at;
   const cut = emptyCut();
   const across = { xM: 0, yM: 0, leftX: 0, leftY: 0, crestM: 0, shiftM: 0 };
   for (let i = 0; i < count; i++) {
@@ -74,8 +102,8 @@ export function cutWalk(
     across.leftX = leftNormal[2 * i]!;
     across.leftY = leftNormal[2 * i + 1]!;
     across.crestM = crestM[i]!;
-    across.shiftM = shiftM + surveyRaiseM[i]!;
-    cutReach(cut, ground, reaches[walk.reach[i]!]!, waterSide, across);
+    across.shiftM = raiseAt(i);
+    cutReach(cut, groundAt(i), built(i), waterSide, across);
     walk.groundM[i] = cut.groundM;
     walk.lowestGroundM[i] = cut.lowestM;
     walk.heightM[i] = cut.heightM;
@@ -88,5 +116,4 @@ export function cutWalk(
     walk.dropRightM[i] = cut.dropRightM;
     walk.toeOpen[i] = cut.toeOpen ? 1 : 0;
   }
-  return walk;
 }

@@ -27,6 +27,7 @@ export const DEFAULT_WATER: Water = {
 };
 
 export const DEFAULT_GROUND: GroundSettings = {
+  ...defaultsOf("ground"),
   ...{ rmseM: null, verticalUnit: null, datumNote: "", marks: undefined },
 };
 

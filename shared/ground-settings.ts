@@ -18,6 +18,8 @@ export function speaksOf({ terrain }: Plan, files: readonly TerrainRef[]): boole
 export interface LeftBehind {
   /** Accuracy as it was stated, metres; null when none was. */
   readonly rmseM: number | null;
+  /** What all of its heights were raised by, metres; 0 when by nothing. */
+  readonly correctionM: number;
   /** Vertical datum of the ground as it was noted; empty when none was. */
   readonly datumNote: string;
   /** Where water and ground were found to be in one datum; empty when nothing was noted. */
@@ -27,7 +29,7 @@ export interface LeftBehind {
 }
 
 /**
- * The plan as it stands on these files. Accuracy, vertical unit and datum of the ground belong to the elevation data
+ * The plan as it stands on these files. Accuracy, correction, vertical unit and datum of the ground belong to the elevation data
  * they were said of; so does the note that water and ground are in one datum, and an offset of 0.
  */
 export function planOnGround(
@@ -36,16 +38,16 @@ export function planOnGround(
 ): { readonly plan: Plan; readonly left: LeftBehind | null } {
   if (speaksOf(plan, files)) return { plan, left: null };
   const { ground, water } = plan;
-  const { rmseM, verticalUnit, datumNote } = DEFAULT_GROUND;
+  const { rmseM, correctionM, verticalUnit, datumNote } = DEFAULT_GROUND;
   const offsetM = water.datumOffsetM === 0 ? null : water.datumOffsetM;
   return {
     plan: {
       ...plan,
-      ground: { ...ground, rmseM, verticalUnit, datumNote },
+      ground: { ...ground, rmseM, correctionM, verticalUnit, datumNote },
       water: { ...water, datumNote: "", datumOffsetM: offsetM },
     },
     left: {
-      ...{ rmseM: ground.rmseM, datumNote: ground.datumNote },
+      ...{ rmseM: ground.rmseM, correctionM: ground.correctionM, datumNote: ground.datumNote },
       ...{ sameDatumNote: water.datumNote, offsetM },
     },
   };

@@ -15,6 +15,7 @@ import type {
 import type { CheckedBuilding, CheckedGroup } from "./buildings/types.ts";
 import type { Failure } from "./failure.ts";
 import type { LoneValue, MarkChoice } from "./ground-marks.ts";
+import type { GroundSimulation } from "./ground-uncertainty/types.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
 import type {
   ImproveLineRequest,
@@ -175,6 +176,11 @@ interface CrossSectionRequest {
   readonly marginM: number;
 }
 
+interface SimulateGroundRequest {
+  readonly plan: Plan;
+  readonly id: string;
+}
+
 interface ProbeRequest {
   readonly at: LonLat;
 }
@@ -233,6 +239,8 @@ interface EngineMessages {
   /** Picture of the cells without data, drawn as a hatch, transparent elsewhere; null when none. */
   holeTile: [TileRequest, TileResponse];
   crossSection: [CrossSectionRequest, CrossSection];
+  /** A line sized on many grounds, each the elevation data and an error they may have. */
+  simulateGround: [SimulateGroundRequest, GroundSimulation];
   contours: [ContoursRequest, ContoursResponse];
   probe: [ProbeRequest, ProbeResponse];
   /** Longitudes and latitudes as eastings and northings of the raster's own reference. */
@@ -292,6 +300,7 @@ export function engineOf(make: <V extends Verb>(verb: V) => Answer<V>): Engine {
     heightTile: make("heightTile"),
     holeTile: make("holeTile"),
     crossSection: make("crossSection"),
+    simulateGround: make("simulateGround"),
     contours: make("contours"),
     probe: make("probe"),
     toGrid: make("toGrid"),

@@ -39,7 +39,8 @@ const MARK = fields("what a height marks (ground.marks)", {
   is: oneOf("what a height marks (is)", ["hole", "ground"]),
 });
 
-export const GROUND = fields("ground", {
+const GROUND_FIELDS = fields("ground", {
+  ...settingsIn("ground"),
   rmseM: v.nullable(setting("ground.rmseM")),
   verticalUnit: v.nullable(
     oneOf("the vertical unit (ground.verticalUnit)", ["metre", "foot", "us-survey-foot"]),
@@ -59,7 +60,16 @@ export const GROUND = fields("ground", {
       ),
     ),
   ),
-}) as Schema<GroundSettings>;
+});
+
+export const GROUND = v.pipe(
+  GROUND_FIELDS,
+  v.check(
+    ({ biasShare, correlatedShare }) => biasShare + correlatedShare <= 1 + 1e-9,
+    (issue) =>
+      `Expected the shares of the elevation error (ground.biasShare and ground.correlatedShare) to be at most 1 together; came ${issue.input.biasShare} and ${issue.input.correlatedShare}.`,
+  ),
+) as Schema<GroundSettings>;
 
 const BAG = fields("section.bag", {
   ...settingsIn("section.bag"),

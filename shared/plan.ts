@@ -128,6 +128,13 @@ export interface Water {
 export interface GroundSettings {
   /** Root mean square error of the raster's heights, metres; null = typical of its cell size. */
   readonly rmseM: number | null;
+  /** Added to every height of the elevation data, metres: how much higher the ground was found in the field. */
+  readonly correctionM: number;
+  /** Shares of the variance of the error: the same everywhere, and alike within `rangeM`; the rest is each cell's own. */
+  readonly biasShare: number;
+  readonly correlatedShare: number;
+  /** Distance at which errors of the second kind are hardly alike any more, metres. */
+  readonly rangeM: number;
   /** Set by the person when the file does not state its vertical unit; null = as the file states. */
   readonly verticalUnit: VerticalUnit | null;
   /** Vertical datum as the person states it, free text. */

@@ -19,6 +19,9 @@ export interface LineOnGround {
   readonly ground: GroundSampler;
 }
 
+/** A line as it was walked. */
+export type WalkedLine = ReturnType<typeof walkLine>;
+
 /**
  * A line laid on the plan plane, walked no coarser than half a cell, cut across at every sample, and its totals.
  * Throws a `Refusal` for a line without enough corners or length, or too long for the ground's cells.

@@ -8,9 +8,11 @@ import type { Alignment, Plan } from "../shared/plan.ts";
 import type { PlanPlane } from "../shared/plan-plane.ts";
 import { planSite, type Site } from "../shared/site.ts";
 import { sizeLine } from "../shared/size-line.ts";
+import type { LineOnGround } from "../shared/walk-line.ts";
 import { elsewhere, noGround } from "../shared/words/apart.ts";
 import { loneValueWords, systemOf } from "../shared/words/marks.ts";
 import type { OverviewShelf } from "./raster/built-overview.ts";
+import { correctedTerrain } from "./raster/corrected.ts";
 import { heightRange } from "./raster/height-range.ts";
 import { textReference } from "./raster/reference-beside.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
@@ -19,6 +21,11 @@ import { heightTile } from "./tiles/height-tile.ts";
 import { holeTile } from "./tiles/hole-tile.ts";
 import { traceWater } from "./water/trace-water.ts";
 
+const simulation = () =>
+  loadPart(
+    "the simulation of the ground",
+    () => import("../shared/ground-uncertainty/simulate-ground.ts"),
+  );
 const search = () => loadPart("the search for a line", () => import("./site/search.ts"));
 
 const choice = () => loadPart("the choice of buildings", () => import("./choice/choice.ts"));
@@ -63,14 +70,31 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     refuseUnsettled();
   };
 
-  /** The terrain that is open, where it and the plan have a place in common. */
+  /** The terrain that is open, as the plan corrects it. */
+  const correctedFor = (plan: Plan): Terrain => correctedTerrain(opened(), plan.ground.correctionM);
+
+  /** The same, where it and the plan have a place in common. */
   const openedFor = (plan: Plan): Terrain => {
     refuseUncountable(plan);
-    return opened();
+    return correctedFor(plan);
   };
 
-  const sampler = async (site: Site): Promise<GroundSampler> =>
-    terrain ? terrain.samplerFor(site.plane, site.box) : NO_GROUND;
+  const sampler = async (plan: Plan, { plane, box }: Site): Promise<GroundSampler> =>
+    terrain ? correctedFor(plan).samplerFor(plane, box) : NO_GROUND;
+
+  const lineOnGround = async (plan: Plan, id: string): Promise<LineOnGround> => {
+    const alignment = plan.alignments.find((each) => each.id === id);
+    if (!alignment) {
+      throw new Refusal(
+        "plan/no-such-line",
+        `The plan has no alternative with the id "${id}".`,
+        "Choose one of the alternatives in the plan.",
+      );
+    }
+    refuseUncountable(plan);
+    const site = planSite(plan, GROUND_MARGIN_M);
+    return { plan, alignment, plane: site.plane, ground: await sampler(plan, site) };
+  };
 
   return {
     async openTerrain(request, options) {
@@ -91,7 +115,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
       if (wanted.length === 0) return { lines: [] };
       refuseUncountable(plan);
       const site = planSite(plan, GROUND_MARGIN_M);
-      const ground = await sampler(site);
+      const ground = await sampler(plan, site);
       stopIfCancelled(options);
       const size = (alignment: Alignment) =>
         sizeOne(plan, alignment, site.plane, ground, live ?? false);
@@ -99,18 +123,14 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     },
 
     async crossSection({ plan, id, chainageM, marginM }) {
-      const alignment = plan.alignments.find((each) => each.id === id);
-      if (!alignment) {
-        throw new Refusal(
-          "plan/no-such-line",
-          `The plan has no alternative with the id "${id}".`,
-          "Choose one of the alternatives in the plan.",
-        );
-      }
-      refuseUncountable(plan);
-      const site = planSite(plan, GROUND_MARGIN_M);
-      const ground = await sampler(site);
-      return crossSection({ plan, alignment, plane: site.plane, ground, chainageM, marginM });
+      return crossSection({ ...(await lineOnGround(plan, id)), chainageM, marginM });
+    },
+
+    async simulateGround({ plan, id }, options) {
+      const on = await lineOnGround(plan, id);
+      const { simulateGround } = await simulation();
+      stopIfCancelled(options);
+      return simulateGround(on);
     },
 
     heightTile: async (request, options) => heightTile(opened(), request, options),
@@ -157,15 +177,15 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     },
     async traceBuildings(request, options) {
       refuseUnsettled();
-      return (await sweep()).traceBuildings(opened(), request, options);
+      return (await sweep()).traceBuildings(correctedFor(request.plan), request, options);
     },
     async checkBuilding(request, options) {
       refuseUnsettled();
-      return (await sweep()).checkBuilding(opened(), request, options);
+      return (await sweep()).checkBuilding(correctedFor(request.plan), request, options);
     },
     async checkGroup(request, options) {
       refuseUnsettled();
-      return (await sweep()).checkGroup(opened(), request, options);
+      return (await sweep()).checkGroup(correctedFor(request.plan), request, options);
     },
   };
 }

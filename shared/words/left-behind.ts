@@ -11,9 +11,10 @@ export function leftBehind(
   typicalM: number | null,
   length: (m: number) => string,
 ): Failure | null {
-  const { rmseM, datumNote, sameDatumNote, offsetM } = left;
+  const { rmseM, correctionM, datumNote, sameDatumNote, offsetM } = left;
   const said = [
     rmseM !== null && rmseM !== typicalM && `accuracy ${length(rmseM)}`,
+    correctionM !== 0 && `correction of ${length(correctionM)}`,
     datumNote && `vertical datum "${datumNote}"`,
     sameDatumNote && `datum note of the water "${sameDatumNote}"`,
   ].filter((words) => typeof words === "string" && words !== "");

@@ -16,6 +16,7 @@ const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
   heightTile: "quick",
   holeTile: "quick",
   crossSection: "quick",
+  simulateGround: "long",
   contours: "quick",
   probe: "quick",
   toGrid: "quick",
@@ -33,7 +34,7 @@ const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
 };
 
 /**
- * One engine out of two: `long` does what may take seconds (search, improve, trace, sideways cost), `quick` all
+ * One engine out of two: `long` does what may take seconds (search, improve, trace, sideways cost, simulated ground), `quick` all
  * the rest, so that a search never keeps a line from being sized. Both read the same files by slices and keep no
  * more of them than their own bounded store. `quick` opens first; a long call waits until `long` has the same
  * files open, and fails as the opening does: the ground that was open before is never searched or traced for the

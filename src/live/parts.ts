@@ -93,6 +93,7 @@ export const SEARCH = {
   gauge: true,
   flow: true,
   water: true,
+  ground: ["correctionM"],
   section: true,
   practice: ["limitM", "setbackM"],
 } as const satisfies Reads;

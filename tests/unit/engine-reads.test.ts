@@ -65,6 +65,7 @@ describe("the engine reads no part of a plan that its request does not declare",
       "cross-sections",
       () => engine.crossSection({ plan: guarded(SIZING), id: id(), chainageM: 40, marginM: 3 }),
     ],
+    ["simulated ground", () => engine.simulateGround({ plan: guarded(SIZING), id: id() })],
     ["water", () => engine.traceWater({ plan: forWater(WATER) })],
     ["sideways costs", () => engine.sidewaysCost({ plan: guarded(SIDEWAYS), id: id() })],
   ])("%s", async (_, ask) => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { DEFAULT_GROUND } from "../../shared/defaults.ts";
 import { accuracyOf, typicalAccuracy } from "../../shared/ground-accuracy.ts";
 import { planOnGround, speaksOf } from "../../shared/ground-settings.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
@@ -10,7 +11,7 @@ import { flat, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 const OWN = { name: "county.tif", bytes: 1000 };
 const TYPED = {
   ...planWith(100.6, {
-    ground: { rmseM: 0.35, verticalUnit: "us-survey-foot", datumNote: "NGVD 29" },
+    ground: { rmseM: 0.35, correctionM: 0.1, verticalUnit: "us-survey-foot", datumNote: "NGVD 29" },
     water: { datumNote: "checked at the gauge", datumOffsetM: 0 },
   }),
   terrain: [OWN],
@@ -28,9 +29,9 @@ describe("what was said of one raster", () => {
       { name: "county.tif", bytes: 1001 },
     ]) {
       const { plan, left } = planOnGround(TYPED, [other]);
-      expect(plan.ground).toEqual({ rmseM: null, verticalUnit: null, datumNote: "" });
+      expect(plan.ground).toEqual(DEFAULT_GROUND);
       expect(plan.water).toMatchObject({ datumNote: "", datumOffsetM: null, elevationM: 100.6 });
-      expect(left).toMatchObject({ rmseM: 0.35, datumNote: "NGVD 29" });
+      expect(left).toMatchObject({ rmseM: 0.35, correctionM: 0.1, datumNote: "NGVD 29" });
     }
   });
 
@@ -39,7 +40,9 @@ describe("what was said of one raster", () => {
     const moved = planOnGround(plan, [{ name: "next.tif", bytes: 1 }]);
     expect(moved.plan.water.datumOffsetM).toBe(0.4);
     const told = leftBehind(moved.left!, 0.1, (m) => formatLength(m, "us", 2))!;
-    expect(told.message).toContain('accuracy 1.15 ft, vertical datum "NGVD 29"');
+    expect(told.message).toContain(
+      'accuracy 1.15 ft, correction of 0.33 ft, vertical datum "NGVD 29"',
+    );
     expect(told.message).toContain("offset of 1.31 ft in Water is kept: check it");
   });
 

@@ -1,0 +1,100 @@
+import type { GroundSampler } from "../ground.ts";
+import type { Trace } from "../trace.ts";
+import { type Between, keepsVariance } from "./along-nodes.ts";
+import type { ErrorParts, LineErrors } from "./line-errors.ts";
+import type { StripGround } from "./strip-ground.ts";
+
+/** A ground with one drawn error added, cut across at the samples of a trace. */
+export interface FieldGround {
+  /** Error at the centre of every sample, but for the cell's own part, metres: what the whole cut is raised by. */
+  readonly raiseM: Float64Array;
+  /** Sets the error: estimate plus `sign` times the departure. */
+  set(departure: ErrorParts, sign: 1 | -1): void;
+  /** The ground with the cells' own errors for the cut at a sample, until the next call; a hole stays NaN. */
+  at(sample: number): GroundSampler;
+}
+
+/** @param strip the same ground, held across the trace's samples */
+export function fieldGround(
+  trace: Trace,
+  ground: GroundSampler,
+  strip: StripGround,
+  errors: LineErrors,
+): FieldGround {
+  const { count, chainageM, xM, yM, leftNormal } = trace;
+  const { mean, across, cellM } = errors;
+  const correlated = sampleWeights(chainageM, errors.correlatedAt);
+  const local = sampleWeights(chainageM, errors.localAt);
+  const localSdM = chainageM.map(errors.localSdAt);
+  const raiseM = new Float64Array(count);
+  const cells = new Float64Array(mean.local.length);
+  const row = new Float64Array(across);
+  const half = (across - 1) / 2;
+  const last = across - 1;
+  const cursor = { sample: 0, x: 0, y: 0, leftX: 0, leftY: 0 };
+
+  const heightAt = (x: number, y: number): number => {
+    const offsetM = (x - cursor.x) * cursor.leftX + (y - cursor.y) * cursor.leftY;
+    const place = Math.min(Math.max(offsetM / cellM + half, 0), last);
+    const from = Math.min(place | 0, last - 1);
+    const share = place - from;
+    const between = (1 - share) * row[from]! + share * row[from + 1]!;
+    const heldM = strip.heightAt(cursor.sample, offsetM);
+    const heightM = Number.isNaN(heldM) ? ground.heightAt(x, y) : heldM;
+    return heightM + between * keepsVariance(share);
+  };
+  const sampler: GroundSampler = {
+    heightAt,
+    cellM: ground.cellM,
+    longCellM: ground.longCellM ?? ground.cellM,
+  };
+
+  return {
+    raiseM,
+    set(departure, sign) {
+      const bias = mean.bias + sign * departure.bias;
+      for (let i = 0; i < count; i++) {
+        const from = correlated.from[i]!;
+        const to = correlated.to[i]!;
+        raiseM[i] =
+          bias +
+          correlated.fromWeight[i]! *
+            (mean.correlated[from]! + sign * departure.correlated[from]!) +
+          correlated.toWeight[i]! * (mean.correlated[to]! + sign * departure.correlated[to]!);
+      }
+      for (let n = 0; n < cells.length; n++) {
+        cells[n] = mean.local[n]! + sign * departure.local[n]!;
+      }
+    },
+    at(sample) {
+      cursor.sample = sample;
+      cursor.x = xM[sample]!;
+      cursor.y = yM[sample]!;
+      cursor.leftX = leftNormal[2 * sample]!;
+      cursor.leftY = leftNormal[2 * sample + 1]!;
+      const from = local.from[sample]! * across;
+      const to = local.to[sample]! * across;
+      const fromWeight = localSdM[sample]! * local.fromWeight[sample]!;
+      const toWeight = localSdM[sample]! * local.toWeight[sample]!;
+      for (let k = 0; k < across; k++) {
+        row[k] = fromWeight * cells[from + k]! + toWeight * cells[to + k]!;
+      }
+      return sampler;
+    },
+  };
+}
+
+function sampleWeights(chainageM: Float64Array, at: (chainageM: number) => Between) {
+  const from = new Uint32Array(chainageM.length);
+  const to = new Uint32Array(chainageM.length);
+  const fromWeight = new Float64Array(chainageM.length);
+  const toWeight = new Float64Array(chainageM.length);
+  for (const [i, atM] of chainageM.entries()) {
+    const beside = at(atM);
+    from[i] = beside.from;
+    to[i] = beside.to;
+    fromWeight[i] = beside.fromWeight;
+    toWeight[i] = beside.toWeight;
+  }
+  return { from, to, fromWeight, toWeight };
+}

@@ -1,0 +1,231 @@
+import { type PlaneLine, placeAt } from "../alignment.ts";
+import {
+  type AlongNodes,
+  alongNodes,
+  type Between,
+  between,
+  keepsVariance,
+} from "./along-nodes.ts";
+import { cholesky, solveCholesky, timesLower } from "./cholesky.ts";
+import { correlation, type ErrorModel, errorVariances } from "./error-model.ts";
+import { normals } from "./normals.ts";
+
+/** Nodes of the correlated part in its range, where the line is short enough for that. */
+const NODES_IN_RANGE = 20;
+/** Most nodes of the correlated part: the work rises with their cube. */
+const MOST_NODES = 400;
+/** Most readings that errors are made to pass through; more are thinned evenly. */
+export const MOST_CONDITIONS = 400;
+/** Standard deviation of a leveled reading, metres: a rod is read to 0.01 ft. Source: common practice, no source. */
+const READING_SD_M = 0.003;
+/** The same for elevation data that are hardly worse: this share of their RMSE. */
+const READING_SD_SHARE = 0.03;
+
+/** Ground read on the line: true ground less elevation data there, metres. */
+export interface ErrorReading {
+  readonly chainageM: number;
+  readonly errorM: number;
+}
+
+/** Errors of the ground's heights in the parts they are drawn in. True ground = elevation data + error. */
+export interface ErrorParts {
+  /** Metres. */
+  bias: number;
+  /** At the nodes along the line, metres. */
+  readonly correlated: Float64Array;
+  /** Of cells beside the line, in standard deviations: `along` times `across` values, row by row along it. */
+  readonly local: Float64Array;
+}
+
+export interface LineErrorInputs {
+  readonly line: PlaneLine;
+  readonly model: ErrorModel;
+  /** Size of a cell of the elevation data, metres. */
+  readonly cellM: number;
+  /** Farthest from the line on either side that a cell has an error of its own, metres. */
+  readonly reachM: number;
+  readonly readings: readonly ErrorReading[];
+  readonly seed: number;
+}
+
+/** Errors along one line, given what was read there. */
+export interface LineErrors {
+  /** Nodes of the correlated part, and those of cells, beside a chainage. */
+  correlatedAt(chainageM: number): Between;
+  localAt(chainageM: number): Between;
+  /**
+   * Standard deviation of what is a place's own, metres: the cells' own part, and what the correlated part loses
+   * between its nodes, so that the variance is the RMSE squared everywhere.
+   */
+  localSdAt(chainageM: number): number;
+  /** Cells across the line; the middle one is under it. */
+  readonly across: number;
+  readonly cellM: number;
+  /** The best estimate: simple kriging of the readings with the model's covariance; 0 without readings. */
+  readonly mean: ErrorParts;
+  /** The estimate at a chainage of the line, metres. */
+  estimateAt(chainageM: number): number;
+  /** Draws a departure from the estimate; its negative is as likely. Overwrites the one drawn before. */
+  draw(): ErrorParts;
+}
+
+interface Condition {
+  readonly correlated: Between;
+  readonly local: Between;
+  readonly localSdM: number;
+}
+
+/**
+ * Prepares errors of a line's ground that pass through its readings: drawn without them, then moved by the kriged
+ * difference (conditioning by kriging). Source: Journel and Huijbregts, Mining Geostatistics (1978), from memory.
+ */
+export function lineErrors(inputs: LineErrorInputs): LineErrors {
+  const { line, model, cellM, reachM, seed } = inputs;
+  const { rmseM, rangeM } = model;
+  const { biasM2, correlatedM2, localM2 } = errorVariances(model);
+  const spacingM = Math.max(rangeM / NODES_IN_RANGE, line.lengthM / (MOST_NODES - 1));
+  const correlatedNodes = alongNodes(line, spacingM);
+  const localNodes = alongNodes(line, cellM);
+  const half = Math.max(1, Math.ceil(reachM / cellM));
+  const across = 2 * half + 1;
+  const { count } = correlatedNodes;
+  const correlations = nodeCorrelations(line, correlatedNodes, rangeM);
+  const correlatedAt = (chainageM: number) => between(correlatedNodes, chainageM);
+  const localAt = (chainageM: number): Between => {
+    const { from, to, fromWeight, toWeight } = between(localNodes, chainageM);
+    const scale = keepsVariance(toWeight);
+    return { from, to, fromWeight: scale * fromWeight, toWeight: scale * toWeight };
+  };
+  const localSdAt = (chainageM: number): number => {
+    const { from, to, fromWeight, toWeight } = correlatedAt(chainageM);
+    const lost = 2 * fromWeight * toWeight * (1 - correlations[from * count + to]!);
+    return Math.sqrt(localM2 + correlatedM2 * lost);
+  };
+  const lower = cholesky(correlations, count);
+  const readings = thinned(inputs.readings);
+  const conditionAt = (chainageM: number): Condition => ({
+    correlated: correlatedAt(chainageM),
+    local: localAt(chainageM),
+    localSdM: localSdAt(chainageM),
+  });
+  const conditions = readings.map(({ chainageM }) => conditionAt(chainageM));
+  const m = conditions.length;
+  // Covariance of each node of the correlated part with each reading.
+  const toNodes = new Float64Array(count * m);
+  for (let j = 0; j < m; j++) {
+    const { from, to, fromWeight, toWeight } = conditions[j]!.correlated;
+    for (let n = 0; n < count; n++) {
+      const row = n * count;
+      toNodes[n * m + j] =
+        correlatedM2 *
+        (fromWeight * correlations[row + from]! + toWeight * correlations[row + to]!);
+    }
+  }
+  const readingSdM = Math.min(READING_SD_M, READING_SD_SHARE * rmseM);
+  const among = new Float64Array(m * m);
+  for (let i = 0; i < m; i++) {
+    const here = conditions[i]!;
+    const { from, to, fromWeight, toWeight } = here.correlated;
+    for (let j = 0; j < m; j++) {
+      among[i * m + j] =
+        biasM2 +
+        fromWeight * toNodes[from * m + j]! +
+        toWeight * toNodes[to * m + j]! +
+        here.localSdM * conditions[j]!.localSdM * shared(here.local, conditions[j]!.local) +
+        (i === j ? readingSdM ** 2 : 0);
+    }
+  }
+  const amongLower = cholesky(among, m);
+  const weights = new Float64Array(m);
+
+  /** Moves errors by what their readings are off by: `off` is reading less error, and is overwritten. */
+  const moveBy = (parts: ErrorParts, off: Float64Array): void => {
+    solveCholesky(amongLower, m, off, weights);
+    for (let j = 0; j < m; j++) {
+      const weight = weights[j]!;
+      const { local, localSdM } = conditions[j]!;
+      parts.bias += biasM2 * weight;
+      parts.local[local.from * across + half]! += localSdM * local.fromWeight * weight;
+      parts.local[local.to * across + half]! += localSdM * local.toWeight * weight;
+    }
+    for (let n = 0; n < count; n++) {
+      let sum = 0;
+      for (let j = 0; j < m; j++) sum += toNodes[n * m + j]! * weights[j]!;
+      parts.correlated[n]! += sum;
+    }
+  };
+  const errorAt = (parts: ErrorParts, { correlated, local, localSdM }: Condition): number =>
+    parts.bias +
+    correlated.fromWeight * parts.correlated[correlated.from]! +
+    correlated.toWeight * parts.correlated[correlated.to]! +
+    localSdM *
+      (local.fromWeight * parts.local[local.from * across + half]! +
+        local.toWeight * parts.local[local.to * across + half]!);
+
+  const noErrors = (): ErrorParts => ({
+    bias: 0,
+    correlated: new Float64Array(count),
+    local: new Float64Array(localNodes.count * across),
+  });
+  const mean = noErrors();
+  if (m > 0)
+    moveBy(
+      mean,
+      Float64Array.from(readings, ({ errorM }) => errorM),
+    );
+
+  const estimateAt = (chainageM: number) => errorAt(mean, conditionAt(chainageM));
+
+  const normal = normals(seed);
+  const drawn = noErrors();
+  const white = new Float64Array(count);
+  const off = new Float64Array(m);
+  const biasSdM = Math.sqrt(biasM2);
+  const correlatedSdM = Math.sqrt(correlatedM2);
+  const draw = (): ErrorParts => {
+    drawn.bias = biasSdM * normal();
+    for (let n = 0; n < count; n++) white[n] = correlatedSdM * normal();
+    timesLower(lower, count, white, drawn.correlated);
+    for (let n = 0; n < drawn.local.length; n++) drawn.local[n] = normal();
+    if (m > 0) {
+      for (let j = 0; j < m; j++) off[j] = readingSdM * normal() - errorAt(drawn, conditions[j]!);
+      moveBy(drawn, off);
+    }
+    return drawn;
+  };
+  return { correlatedAt, localAt, localSdAt, across, cellM, mean, draw, estimateAt };
+}
+
+function nodeCorrelations(
+  line: PlaneLine,
+  { count, spacingM }: AlongNodes,
+  rangeM: number,
+): Float64Array {
+  const places = Array.from({ length: count }, (_, n) => placeAt(line, n * spacingM));
+  const correlations = new Float64Array(count * count);
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j <= i; j++) {
+      const [a, b] = [places[i]!, places[j]!];
+      const value = correlation(Math.hypot(a.xM - b.xM, a.yM - b.yM), rangeM);
+      correlations[i * count + j] = value;
+      correlations[j * count + i] = value;
+    }
+  }
+  return correlations;
+}
+
+/** Sum over the nodes that two places have in common of the products of their weights. */
+function shared(a: Between, b: Between): number {
+  return (
+    (a.from === b.from ? a.fromWeight * b.fromWeight : 0) +
+    (a.from === b.to ? a.fromWeight * b.toWeight : 0) +
+    (a.to === b.from ? a.toWeight * b.fromWeight : 0) +
+    (a.to === b.to ? a.toWeight * b.toWeight : 0)
+  );
+}
+
+function thinned(readings: readonly ErrorReading[]): readonly ErrorReading[] {
+  if (readings.length <= MOST_CONDITIONS) return readings;
+  const every = readings.length / MOST_CONDITIONS;
+  return Array.from({ length: MOST_CONDITIONS }, (_, k) => readings[Math.floor(k * every)]!);
+}

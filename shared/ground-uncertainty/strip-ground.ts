@@ -1,0 +1,43 @@
+import type { GroundSampler } from "../ground.ts";
+import { stepFor } from "../section.ts";
+import type { Trace } from "../trace.ts";
+
+/** Heights are held at every so many parts of the step that cuts go across in. */
+const PARTS = 2;
+
+/** Heights across a line at each sample of a trace, held so that they can be read again and again. */
+export interface StripGround {
+  /** Ground at an offset to the left of a sample, metres; NaN where it is not held: ask the ground itself. */
+  heightAt(sample: number, offsetM: number): number;
+}
+
+/**
+ * Reads the ground across every sample once, as far out as `reachM`; between what is held it is taken as straight.
+ * A hole, and what is beside one, is not held.
+ */
+export function stripGround(trace: Trace, ground: GroundSampler, reachM: number): StripGround {
+  const { count, xM, yM, leftNormal } = trace;
+  const stepM = stepFor(ground) / PARTS;
+  const half = Math.ceil(reachM / stepM) + 1;
+  const across = 2 * half + 1;
+  const heightsM = new Float64Array(count * across);
+  for (let i = 0; i < count; i++) {
+    const leftX = leftNormal[2 * i]! * stepM;
+    const leftY = leftNormal[2 * i + 1]! * stepM;
+    for (let k = 0; k < across; k++) {
+      const out = k - half;
+      heightsM[i * across + k] = ground.heightAt(xM[i]! + out * leftX, yM[i]! + out * leftY);
+    }
+  }
+  const perMetre = 1 / stepM;
+  return {
+    heightAt(sample, offsetM) {
+      const place = offsetM * perMetre + half;
+      if (!(place >= 0 && place < across - 1)) return Number.NaN;
+      const from = place | 0;
+      const share = place - from;
+      const at = sample * across + from;
+      return heightsM[at]! + share * (heightsM[at + 1]! - heightsM[at]!);
+    },
+  };
+}
