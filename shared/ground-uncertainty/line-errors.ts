@@ -15,7 +15,7 @@ const NODES_IN_RANGE = 20;
 /** Most nodes of the correlated part: the work rises with their cube. */
 const MOST_NODES = 400;
 /** Most readings that errors are made to pass through; more are thinned evenly. */
-export const MOST_CONDITIONS = 400;
+const MOST_CONDITIONS = 400;
 /** Standard deviation of a leveled reading, metres: a rod is read to 0.01 ft. Source: common practice, no source. */
 const READING_SD_M = 0.003;
 /** The same for elevation data that are hardly worse: this share of their RMSE. */
