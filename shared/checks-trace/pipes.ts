@@ -1,11 +1,11 @@
-import type { TracedPipe } from "../water-types.ts";
+import type { Reached, TracedPipe } from "../water-types.ts";
 import { type LineContext, nameOf, type TraceRule, type WaterContext } from "./trace-rule.ts";
 
-/** Names are as the person typed them, null for the ground inside a ring without a building. */
+/** Names are as the person typed them; none is reached by name in a ring without a building. */
 export interface ThroughFinding {
   /** With the line built, or with nothing built. */
   readonly kind: "let-in-by-pipe" | "reached-by-pipe";
-  readonly reaches: string | null;
+  readonly reaches: readonly string[];
   readonly pipes: readonly PipeName[];
   /** False where that hangs on an invert, or on where a drain leads, that is not known. */
   readonly isKnown: boolean;
@@ -20,33 +20,38 @@ export interface PipeName extends Pick<TracedPipe, "name" | "kind"> {
 export const letInByPipe: TraceRule<LineContext> = {
   id: "let-in-by-pipe",
   find: (context) =>
-    context.line.structures.flatMap(({ id, throughPipe }) => {
-      if (!throughPipe?.alone) return [];
-      const { pipes, first } = named(context, throughPipe.ids);
-      const { isKnown } = throughPipe;
-      const reaches = nameOf(context, id);
-      const finding = { kind: "let-in-by-pipe", reaches, pipes, isKnown } as const;
-      return [{ severity: "stop", at: first?.at ?? null, finding }];
-    }),
+    throughPipes(context.line.structures, context.pipes).map(({ at, reached, ...through }) => ({
+      ...{ severity: "stop", at },
+      finding: {
+        kind: "let-in-by-pipe",
+        reaches: reached.flatMap(({ id }) => nameOf(context, id) ?? []),
+        ...through,
+      },
+    })),
 };
 
 /** Buildings that the water reaches through open pipes alone, with nothing built. */
 export const reachedByPipe: TraceRule<WaterContext> = {
   id: "reached-by-pipe",
-  find: (context) =>
-    context.structures.flatMap(({ name: reaches, throughPipe }) => {
-      if (!throughPipe?.alone) return [];
-      const { pipes, first } = named(context, throughPipe.ids);
-      const { isKnown } = throughPipe;
-      const finding = { kind: "reached-by-pipe", reaches, pipes, isKnown } as const;
-      return [{ severity: "caution", at: first?.at ?? null, finding }];
-    }),
+  find: ({ structures, pipes }) =>
+    throughPipes(structures, pipes).map(({ at, reached, ...through }) => ({
+      ...{ severity: "caution", at },
+      finding: { kind: "reached-by-pipe", reaches: reached.map(({ name }) => name), ...through },
+    })),
 };
 
-function named({ pipes }: { readonly pipes: readonly TracedPipe[] }, ids: readonly string[]) {
-  const found = pipes.filter(({ id }) => ids.includes(id));
-  return {
-    pipes: found.map(({ id: pipeId, name, kind }): PipeName => ({ pipeId, name, kind })),
-    first: found[0],
-  };
+/** What is reached through pipes alone, those that the same pipes let in together. */
+function throughPipes(structures: readonly Reached[], pipes: readonly TracedPipe[]) {
+  const groups = new Map<string, Reached[]>();
+  for (const each of structures) {
+    if (!each.throughPipe?.alone) continue;
+    const key = JSON.stringify([each.throughPipe.ids.toSorted(), each.throughPipe.isKnown]);
+    groups.set(key, [...(groups.get(key) ?? []), each]);
+  }
+  return [...groups.values()].map((reached) => {
+    const { ids, isKnown } = reached[0]!.throughPipe!;
+    const named = pipes.filter(({ id }) => ids.includes(id));
+    const names = named.map(({ id: pipeId, name, kind }): PipeName => ({ pipeId, name, kind }));
+    return { at: named[0]?.at ?? null, reached, pipes: names, isKnown };
+  });
 }

@@ -182,6 +182,7 @@ export function deliveries(plan: Plan, line: SizedLine, system: UnitSystem): Del
 export const ORDER_WORDS = {
   materials: "Materials",
   pumps: "Pumps and power",
+  plugs: "Plugs for culverts and drains",
   gear: "Tools and protection",
   deliveries: "Deliveries",
   columns: ["What", "Amount", "Truckloads", "Set down at", "Day and hour", "From, phone", "✓"],

@@ -13,7 +13,9 @@ export type Tool =
   | "draw-no-go"
   | "draw-flow"
   | "place-gauge"
-  | "place-source";
+  | "place-source"
+  | "draw-culvert"
+  | "place-drain";
 
 /** What the engine is doing for longer than 300 ms. */
 export const busy = signal<{

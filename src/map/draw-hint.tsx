@@ -11,6 +11,8 @@ const WORDS: Readonly<Record<Exclude<Tool, "move">, string>> = {
   "draw-no-go": "Set the corners of the area to stay out of.",
   "draw-flow": "Set a place upstream, then one downstream.",
   "place-gauge": "Set the place of the gauge.",
+  "draw-culvert": "Set one end of the pipe, then the other, each in the ditch.",
+  "place-drain": "Set the place of the drain.",
   "place-source": "Set a place in the river, where it has water on an ordinary day.",
 };
 

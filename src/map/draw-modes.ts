@@ -33,9 +33,13 @@ export const MODE_OF: Readonly<Record<Tool, string>> = {
   "draw-flow": "flow",
   "place-gauge": "gauge",
   "place-source": "source",
+  "draw-culvert": "culvert",
+  "place-drain": "drain",
 };
 const AREAS = ["ring", "structure", "no-go"] as const;
-const PLACES = ["gauge", "source"] as const;
+const PLACES = ["gauge", "source", "drain"] as const;
+/** Ended by the second place. */
+const PAIRS = ["flow", "culvert"] as const;
 
 /** Corners can be dragged, put in on a leg and taken out; the whole line cannot be shoved by accident. */
 const FLAGS = {
@@ -104,13 +108,16 @@ export function makeDraw(
         keyEvents: KEYS,
         styles: lineStyles(colours),
       }),
-      new TerraDrawLineStringMode({
-        modeName: "flow",
-        pointerDistance,
-        keyEvents: KEYS,
-        finishOnNthCoordinate: 2,
-        styles: { ...lineStyles(colours), lineStringColor: colours.waterText as HexColor },
-      }),
+      ...PAIRS.map(
+        (modeName) =>
+          new TerraDrawLineStringMode({
+            modeName,
+            pointerDistance,
+            keyEvents: KEYS,
+            finishOnNthCoordinate: 2,
+            styles: { ...lineStyles(colours), lineStringColor: colours.waterText as HexColor },
+          }),
+      ),
       ...PLACES.map(
         (modeName) =>
           new TerraDrawPointMode({

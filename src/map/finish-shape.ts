@@ -1,6 +1,7 @@
 import type { Geometry } from "geojson";
 import type { Failure, Outcome } from "../../shared/failure.ts";
 import { letterOf } from "../../shared/line-letter.ts";
+import { drawnCulvert, drawnDrain } from "../../shared/pipes/drawn-pipes.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { freeLetter, freeNumbered } from "../../shared/plan-names.ts";
 import type { Edit } from "../document/types.ts";
@@ -18,6 +19,8 @@ export function drawnEdit(tool: Tool, geometry: Geometry, plan: Plan): Outcome<E
   if (tool === "draw-flow") return flow(geometry);
   if (tool === "place-gauge") return gauge(geometry, plan);
   if (tool === "place-source") return source(geometry, plan);
+  if (tool === "draw-culvert") return culvert(geometry, plan);
+  if (tool === "place-drain") return drain(geometry, plan);
   return refused("Nothing was being drawn.");
 }
 
@@ -87,6 +90,26 @@ function source(geometry: Geometry, plan: Plan): Outcome<Edit> {
   return accepted(`Mark ${name}`, (now) => ({
     ...now,
     sources: [...(now.sources ?? []), { id, name, at }],
+  }));
+}
+
+function culvert(geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const path = cornersOf(geometry);
+  if (path.length < 2) return refused("A culvert needs two ends.");
+  const drawn = drawnCulvert(path, plan.culverts ?? []);
+  return accepted(`Draw ${drawn.name}`, (now) => ({
+    ...now,
+    culverts: [...(now.culverts ?? []), drawn],
+  }));
+}
+
+function drain(geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const [at] = cornersOf(geometry);
+  if (!at) return refused("A drain needs a place.");
+  const drawn = drawnDrain(at, plan.drains ?? []);
+  return accepted(`Mark ${drawn.name}`, (now) => ({
+    ...now,
+    drains: [...(now.drains ?? []), drawn],
   }));
 }
 

@@ -24,6 +24,11 @@ export function installImages(map: MapLibreMap, colours: MapColours): void {
   put("flow-head", 22, (pen, size) => arrowHead(pen, size, colours.waterText));
   put("gauge", 26, (pen, size) => staff(pen, size, colours));
   put("source", 20, (pen, size) => spring(pen, size, colours));
+  for (const plugged of [false, true]) {
+    const state = plugged ? "plugged" : "open";
+    put(`pipe-${state}`, 16, (pen, size) => opening(pen, size, colours, "round", plugged));
+    put(`drain-${state}`, 18, (pen, size) => opening(pen, size, colours, "grate", plugged));
+  }
   put("way-head", 26, (pen, size) => wedge(pen, size, colours));
 }
 
@@ -80,6 +85,38 @@ function spring(pen: CanvasRenderingContext2D, size: number, colours: MapColours
   disc(size * 0.45, colours.waterText);
   disc(size * 0.36, colours.panel);
   disc(size * 0.2, colours.waterText);
+}
+
+/** The opening of a pipe, or the grate of a drain; crossed out where it is plugged. */
+function opening(
+  pen: CanvasRenderingContext2D,
+  size: number,
+  colours: MapColours,
+  shape: "round" | "grate",
+  plugged: boolean,
+): void {
+  const [low, high, middle] = [size * 0.16, size * 0.84, size / 2];
+  pen.beginPath();
+  if (shape === "round") pen.arc(middle, middle, size * 0.36, 0, 2 * Math.PI);
+  else pen.rect(low, low, high - low, high - low);
+  pen.fillStyle = colours.panel;
+  pen.fill();
+  pen.strokeStyle = colours.ink;
+  pen.lineWidth = 4;
+  pen.stroke();
+  pen.beginPath();
+  if (plugged) {
+    pen.moveTo(low, low);
+    pen.lineTo(high, high);
+    pen.moveTo(low, high);
+    pen.lineTo(high, low);
+  } else if (shape === "grate") {
+    for (const x of [size * 0.38, size * 0.62]) {
+      pen.moveTo(x, low);
+      pen.lineTo(x, high);
+    }
+  }
+  pen.stroke();
 }
 
 /** A filled arrow head that points up, its tip in the middle. */

@@ -100,11 +100,13 @@ export function keepShapes(map: MapLibreMap): void {
 
 /** What the plan's standing shapes are drawn from: everything but the corners of the chosen alternative. */
 function standingParts(): readonly unknown[] {
-  const { structures, noGo, sources, gauge, flow, alignments } = plan.value;
+  const { structures, noGo, sources, culverts, drains, gauge, flow, alignments } = plan.value;
   return [
     structures,
     noGo,
     sources,
+    culverts,
+    drains,
     gauge,
     flow,
     ...alignments.filter((each) => each.id !== chosenId.value),

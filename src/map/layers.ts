@@ -88,6 +88,20 @@ function alternatives(colours: MapColours): LayerSpecification[] {
       paint: { "line-color": colours.waterText, "line-width": 1.6 },
     },
     {
+      id: "culvert-casing",
+      type: "line",
+      source: "plan",
+      filter: ["==", ["get", "kind"], "culvert"],
+      paint: { "line-color": colours.ink, "line-width": 5 },
+    },
+    {
+      id: "culvert",
+      type: "line",
+      source: "plan",
+      filter: ["==", ["get", "kind"], "culvert"],
+      paint: { "line-color": colours.panel, "line-width": 2.4, "line-dasharray": [2, 1] },
+    },
+    {
       id: "other-halo",
       type: "line",
       source: "plan",
@@ -172,6 +186,14 @@ function names(colours: MapColours): LayerSpecification[] {
         "icon-image": "source",
         "icon-allow-overlap": true,
       },
+      paint: {},
+    },
+    {
+      id: "pipes",
+      type: "symbol",
+      source: "plan",
+      filter: ["in", ["get", "kind"], ["literal", ["culvert-end", "drain"]]],
+      layout: { "icon-image": ["get", "icon"], "icon-allow-overlap": true },
       paint: {},
     },
     {

@@ -1,4 +1,5 @@
 import { type Map as MapLibreMap, type Point, Popup } from "maplibre-gl";
+import { pipeStateWords } from "../../shared/words/pipes.ts";
 import { structureWords } from "../../shared/words/structure.ts";
 import { plan } from "../document/store.ts";
 import { tool, unitSystem } from "../live/screen.ts";
@@ -7,7 +8,7 @@ import { cornerNear } from "./corner-popover.tsx";
 import { dragging } from "./drawing-state.ts";
 import { openPopover } from "./popover.ts";
 
-const LAYERS = ["structure", "gauge", "sources"];
+const LAYERS = ["structure", "gauge", "sources", "pipes", "culvert-casing"];
 /** A corner nearer than this is what a tap means. */
 const CORNER_PX = 16;
 
@@ -17,7 +18,7 @@ interface Tip {
   readonly text: string;
 }
 
-/** Says what a building, the gauge or a water source is where the pointer is on it, and where it is tapped. */
+/** Says what a building, the gauge or a water source is where the pointer is on it, and where it is tapped; pipes and drains too. */
 export function keepPlaceTips(map: MapLibreMap): void {
   const popup = new Popup({
     className: "map-tip",
@@ -61,7 +62,7 @@ export function keepPlaceTips(map: MapLibreMap): void {
 function tipAt(map: MapLibreMap, point: Point): Tip | null {
   const layers = LAYERS.filter((id) => map.getLayer(id));
   const [hit] = map.queryRenderedFeatures(point, { layers });
-  const { structures, gauge } = plan.peek();
+  const { structures, gauge, culverts = [], drains = [] } = plan.peek();
   switch (hit?.properties.kind) {
     case "structure": {
       const structure = structures.find(({ id }) => id === hit.properties.id);
@@ -75,6 +76,16 @@ function tipAt(map: MapLibreMap, point: Point): Tip | null {
     case "source": {
       const name = String(hit.properties.text);
       return { key: `source ${name}`, title: name, text: "Water is followed from here." };
+    }
+    case "culvert":
+    case "culvert-end":
+    case "drain": {
+      const of = hit.properties.kind === "drain" ? drains : culverts;
+      const pipe = of.find(({ id }) => id === hit.properties.id);
+      if (!pipe) return null;
+      const traced = waterNow.peek()?.pipes.find(({ id }) => id === pipe.id) ?? null;
+      const text = pipeStateWords(pipe, traced, unitSystem.peek());
+      return { key: pipe.id, title: pipe.name, text };
     }
     default:
       return null;

@@ -15,7 +15,7 @@ export interface PlanShown {
 
 /**
  * What the person drew, except the chosen alternative: `structure`, `no-go`, `other` (an alternative that
- * is not chosen), `gauge`, `source` and `flow`, each with points for their names (`label-...`).
+ * is not chosen), `gauge`, `source`, `culvert`, `drain` and `flow`, each with points for their names (`label-...`).
  */
 export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureCollection {
   const features: Feature[] = [];
@@ -44,6 +44,15 @@ export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureColle
   for (const source of plan.sources ?? []) {
     features.push(point("source", source.at, source.name));
   }
+  for (const { id, path, plugged } of plan.culverts ?? []) {
+    features.push(line("culvert", path, { id }));
+    for (const end of [path[0]!, path.at(-1)!]) {
+      features.push(point("culvert-end", end, "", { id, icon: pipeIcon("pipe", plugged) }));
+    }
+  }
+  for (const { id, at, plugged } of plan.drains ?? []) {
+    features.push(point("drain", at, "", { id, icon: pipeIcon("drain", plugged) }));
+  }
   if (plan.flow) {
     features.push(line("flow", [plan.flow.from, plan.flow.to]));
     features.push(
@@ -51,6 +60,11 @@ export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureColle
     );
   }
   return { type: "FeatureCollection", features };
+}
+
+/** The symbol of an end of a pipe, or of a drain: crossed out where it is plugged. */
+function pipeIcon(of: "pipe" | "drain", plugged: boolean): string {
+  return `${of}-${plugged ? "plugged" : "open"}`;
 }
 
 function polygon(kind: string, outline: readonly LonLat[], more: object = {}): Feature {

@@ -9,6 +9,7 @@ import {
   orderedFor,
   pumpRows,
 } from "../../shared/words/order-sheet.ts";
+import { plugRows } from "../../shared/words/pipes.ts";
 import { LevelNotice } from "../drawing/level-notice.tsx";
 import { type Piece, type Rows, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
@@ -22,9 +23,11 @@ export function OrderSheet(frame: SheetFrame) {
 }
 
 function piecesOf({ of }: SheetFrame): Piece[] {
-  const { plan, line, system } = of;
+  const { plan, line, checks, system } = of;
+  const plugs = plugRows(plan, checks, system);
   const tools = [
     table(ORDER_WORDS.pumps, pumpRows(line, system)),
+    ...(plugs.length > 0 ? [table(ORDER_WORDS.plugs, plugs)] : []),
     table(ORDER_WORDS.gear, gearRows(plan, system)),
   ];
   const note = <p class="order-foot">{ORDER_WORDS.blanks}</p>;

@@ -9,6 +9,7 @@ import { stageEvents } from "../../shared/watch/stage-events.ts";
 import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
 import { leaveLevelWords } from "../../shared/words/leave.ts";
 import { NOT_TRACED } from "../../shared/words/line-state.ts";
+import { pipeStops } from "../../shared/words/pipes.ts";
 import { levelWords, shownLevelM } from "../../shared/words/time.ts";
 import { fromBuilding, gaugeTitle, HAZARDS, ifItFails } from "../../shared/words/watch.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
@@ -27,14 +28,11 @@ interface WatchSheetProps extends SheetFrame {
   readonly structures: readonly TracedStructure[];
 }
 
-/** Most stops that a patrol has on the page and in its log. */
-const MOST_STOPS = 4;
-
 /** For the crew on the levee: when people leave, what happens when, where to look, what for; then the logs. */
 export function WatchSheet({ holding, traced, structures, ...frame }: WatchSheetProps) {
   const { of } = frame;
   const { plan, line, system } = of;
-  const places = watchPlaces(line, holding, traced, system).slice(0, MOST_STOPS);
+  const places = watchPlaces(line, holding, traced, system);
   const events = stageEvents(plan, line, traced);
   const isLeftOutside = ({ id }: TracedStructure) =>
     plan.structures.some((each) => each.id === id && !isProtected(each));
@@ -145,7 +143,7 @@ interface PlacesProps {
   readonly places: readonly WatchPlace[];
 }
 
-function Places({ of: { plan, system }, places }: PlacesProps) {
+function Places({ of: { plan, checks, system }, places }: PlacesProps) {
   return (
     <ul class="watch-places">
       {places.map(({ chainageM, at, reasons }) => {
@@ -160,6 +158,12 @@ function Places({ of: { plan, system }, places }: PlacesProps) {
           </li>
         );
       })}
+      {pipeStops(checks).map(({ name, look }) => (
+        <li key={name}>
+          <strong>{name}</strong>
+          <span>{look}</span>
+        </li>
+      ))}
     </ul>
   );
 }

@@ -175,11 +175,11 @@ const FOUND: {
   })),
   "drain-plugged": [{ kind: "drain-plugged", drain: "Laundry", type: "floor-drain" }],
   "let-in-by-pipe": [true, false].map((isKnown) => ({
-    ...{ kind: "let-in-by-pipe", reaches: isKnown ? "House" : null, isKnown },
+    ...{ kind: "let-in-by-pipe", reaches: isKnown ? ["House"] : [], isKnown },
     pipes: [{ pipeId: "c", name: "North road", kind: "culvert" }],
   })),
   "reached-by-pipe": [true, false].map((isKnown) => ({
-    ...{ kind: "reached-by-pipe", reaches: "House", isKnown },
+    ...{ kind: "reached-by-pipe", reaches: ["House", "Barn"], isKnown },
     pipes: [
       { pipeId: "c", name: "North road", kind: "culvert" },
       { pipeId: "d", name: "Laundry", kind: "floor-drain" },

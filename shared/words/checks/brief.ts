@@ -197,7 +197,7 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
     act: "plug it",
   }),
   "reached-by-pipe": ({ reaches, pipes }) => ({
-    what: `"${reaches ?? ""}" wet only by "${pipes[0]?.name ?? ""}"`,
+    what: `"${reaches[0] ?? ""}" wet only by "${pipes[0]?.name ?? ""}"`,
     act: "plug it",
   }),
   "source-inside": ({ source }) => ({ what: `source "${source}" inside`, act: "move mark" }),

@@ -5,7 +5,7 @@ import { listed } from "../list.ts";
 import { type RulesOf, rule, type TextOf } from "./text.ts";
 
 /** `the floor drain`. */
-const DRAIN_WORDS: Record<Drain["kind"], string> = {
+export const DRAIN_WORDS: Record<Drain["kind"], string> = {
   "floor-drain": "floor drain",
   "storm-inlet": "storm inlet",
   sewer: "sewer",
@@ -40,8 +40,9 @@ function pipeWords({ name, kind }: PipeName): string {
   return `${kind === "culvert" ? "culvert" : DRAIN_WORDS[kind]} "${name}"`;
 }
 
-function reachedWords(reaches: string | null): string {
-  return reaches === null ? "the ground inside the ring" : `"${reaches}"`;
+function reachedWords(reaches: readonly string[]): string {
+  if (reaches.length === 0) return "the ground inside the ring";
+  return listed(reaches.map((name) => `"${name}"`));
 }
 
 function onlyThrough(pipes: readonly PipeName[], isKnown: boolean): string {

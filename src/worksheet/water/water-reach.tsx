@@ -14,6 +14,7 @@ import { mustFixOnChosen, tracedLine, waterNow } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { Fact } from "../../ui/fact.tsx";
 import { FailureText } from "../../ui/failure-text.tsx";
+import { PipesList } from "./pipes-list.tsx";
 import { SourcesList } from "./sources-list.tsx";
 import { WaterOver } from "./water-over.tsx";
 
@@ -33,6 +34,7 @@ export function WaterReach() {
       <WaterOver />
       {trace && trace.structures.length > 0 && <Without structures={trace.structures} />}
       <SourcesList />
+      <PipesList />
     </Disclosure>
   );
 }

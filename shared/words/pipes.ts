@@ -1,0 +1,115 @@
+import type { CheckFinding } from "../checks/findings.ts";
+import type { Culvert, Drain, Plan } from "../plan.ts";
+import type { Check } from "../sizing-types.ts";
+import type { UnitSystem } from "../units.ts";
+import type { TracedPipe } from "../water-types.ts";
+import { capital } from "./capital.ts";
+import { DRAIN_WORDS } from "./checks/pipes.ts";
+import type { OrderRow } from "./order-sheet.ts";
+import { unitsOf } from "./units.ts";
+
+/** `Open. Water passes above 264.20 ft.` */
+export function pipeStateWords(
+  pipe: Culvert | Drain,
+  traced: TracedPipe | null,
+  system: UnitSystem,
+): string {
+  const state = pipe.plugged ? "Plugged." : "Open.";
+  if ("joinsOutside" in pipe && pipe.joinsOutside === false)
+    return `${state} Joins nothing outside.`;
+  if (!traced) return state;
+  if (!traced.isKnown) return `${state} ${notKnownWords(pipe)}`;
+  if (traced.passesAboveM === null) return state;
+  const level = unitsOf(system).elevation(traced.passesAboveM);
+  return `${state} Water ${pipe.plugged ? "would pass" : "passes"} above ${level}.`;
+}
+
+function notKnownWords(pipe: Culvert | Drain): string {
+  return "joinsOutside" in pipe
+    ? "Where it leads is not known."
+    : "Its inverts are not known: measure them.";
+}
+
+/** Plugs to get for the pipes that a line's checks name. */
+export function plugRows(plan: Plan, checks: readonly Check[], system: UnitSystem): OrderRow[] {
+  const named = new Set(checks.flatMap(({ finding }) => pipesIn(finding)));
+  const culverts = (plan.culverts ?? []).filter(({ name }) => named.has(name));
+  const drains = (plan.drains ?? []).filter(({ name }) => named.has(name));
+  return [
+    ...culverts.map(({ name, sizeM, plugged }) => ({
+      name: `Culvert "${name}"`,
+      amount: plugged ? "1 spare" : "1",
+      note: `${sizeM === null ? "Measure its inside first" : `${unitsOf(system).small(sizeM)} inside`}. An inflatable plug of its size, or plywood, poly sheeting and sandbags at the water's end (common practice, no source).`,
+    })),
+    ...drains.map(({ name, kind, plugged }) => ({
+      name: `${capital(DRAIN_WORDS[kind])} "${name}"`,
+      amount: plugged ? "1 spare" : "1",
+      note: "Measure its pipe first. A test ball or twist plug of its size, with a brace to the ceiling indoors (NDSU-PD, NDSU-RD).",
+    })),
+  ];
+}
+
+/** Names of the culverts and drains that a finding is about. */
+function pipesIn(finding: CheckFinding): readonly string[] {
+  switch (finding.kind) {
+    case "culvert-open":
+    case "culvert-plugged":
+    case "culvert-above":
+      return [finding.culvert];
+    case "drain-open":
+    case "drain-not-known":
+    case "drain-plugged":
+      return [finding.drain];
+    case "let-in-by-pipe":
+      return finding.pipes.map(({ name }) => name);
+    default:
+      return [];
+  }
+}
+
+/** Why a round stops where the line crosses a culvert; null for other findings. */
+export function culvertStopWords(finding: CheckFinding): string | null {
+  switch (finding.kind) {
+    case "culvert-open":
+      return `culvert "${finding.culvert}" is open: plug it, then watch both ends`;
+    case "culvert-plugged":
+    case "culvert-above":
+      return `culvert "${finding.culvert}": look for water at both ends`;
+    default:
+      return null;
+  }
+}
+
+/** Pipes away from the line that a round looks at, and what for. */
+export function pipeStops(
+  checks: readonly Check[],
+): { readonly name: string; readonly look: string }[] {
+  const names = checks
+    .filter(({ finding }) => culvertStopWords(finding) === null)
+    .flatMap(({ finding }) => pipesIn(finding));
+  return [...new Set(names)].map((name) => ({
+    name: `"${name}"`,
+    look: "Look for water coming up, and for a plug that moves or leaks. Report it at once.",
+  }));
+}
+
+/** What the list of culverts and drains says, and what can be chosen in it. */
+export const PIPE_WORDS = {
+  none: "Elevation data does not show pipes. Look for culverts under roads, floor drains, storm inlets, and trenches of utilities, and draw them here.",
+  gates: [
+    { value: "", words: "gate not known" },
+    { value: "none", words: "no gate" },
+    { value: "flap", words: "flap gate" },
+    { value: "gate", words: "gate" },
+  ],
+  drains: [
+    { value: "floor-drain", words: "floor drain" },
+    { value: "storm-inlet", words: "storm inlet" },
+    { value: "sewer", words: "sewer" },
+  ],
+  joins: [
+    { value: "", words: "where it leads: not known" },
+    { value: "yes", words: "joins outside" },
+    { value: "no", words: "joins nothing outside" },
+  ],
+} as const;
