@@ -29,7 +29,8 @@ const HELP = `drystead export PLAN.geojson --terrain RASTER... --as ${NAMES.join
 Writes one line of the plan with its stakes to a file that other programs open.
 
   PLAN.geojson       a plan file; it comes before --terrain
-  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid,
+                     a file or a web address (https://...), of which only the parts needed are read
   --as               csv      the stakes, one row each, with what must be fixed and the cautions above them
                      geojson  line, base and stakes, in longitude and latitude
                      gpx      the stakes as waypoints and the line as a track, GPX 1.1; elevations in meters

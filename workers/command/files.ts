@@ -1,11 +1,14 @@
 import { constants } from "node:fs";
 import { access, readdir, readFile, stat } from "node:fs/promises";
 import { basename, dirname, extname, join } from "node:path";
-import { Refusal } from "../../shared/failure.ts";
+import { Refusal, refusalOf } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { MAX_PLAN_CHARACTERS, type ReadPlan, readPlanFile } from "../../shared/plan-file.ts";
+import { askRange, askSize } from "../../shared/ranges.ts";
+import { isAddress, readRasterAddress } from "../../shared/raster-address.ts";
 import { SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
+import { rangedFile } from "../raster/ranged-file.ts";
 import { fileSlices } from "./file-slices.ts";
 
 /**
@@ -40,14 +43,31 @@ function withoutWater(path: string, { carried }: Plan): Refusal {
 }
 
 /**
- * The rasters named, and the side-car files that lie beside them; read by slices later, never whole.
+ * The rasters named, and the side-car files that lie beside them; read by slices later, never whole. One at a web
+ * address is read by ranges, alone.
  * @throws Refusal for a file that cannot be read
  */
 export async function terrainFiles(paths: readonly string[]): Promise<TerrainFile[]> {
-  return (await withSideCars(paths)).map(({ path, bytes }) => ({
+  const here = await withSideCars(paths.filter((path) => !isAddress(path)));
+  const there = await Promise.all(paths.filter(isAddress).map(fileAt));
+  const files = here.map(({ path, bytes }) => ({
     name: basename(path),
     blob: fileSlices(path, bytes),
   }));
+  return [...files, ...there];
+}
+
+/** A raster at a web address, read by ranges from that host alone. @throws Refusal as of `rangedFile` */
+async function fileAt(path: string): Promise<TerrainFile> {
+  const read = readRasterAddress(path);
+  if (!read.ok) throw refusalOf(read.failure);
+  const { href, host, name } = read.value;
+  const blob = await rangedFile({
+    ...{ host, isPage: false },
+    ask: (from, to) => askRange(fetch, href, from, to),
+    size: () => askSize(fetch, href),
+  });
+  return { name, blob };
 }
 
 /**

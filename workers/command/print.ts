@@ -35,7 +35,8 @@ const HELP = `drystead print PLAN.geojson --terrain RASTER... --out FOLDER [--pa
 Writes the printed pages as PDF: one file for each line of the plan, with every page labeled (Build 1, Stakes 2).
 
   PLAN.geojson       a plan file; it comes before --terrain
-  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid,
+                     a file or a web address (https://...), of which only the parts needed are read
   --out FOLDER       where the files go; it is made if it is not there, and a file of the same name is replaced
   --paper            letter (when left out) or a4
   --line LINE        letter, name or id of one line; left out: every line of the plan

@@ -1,6 +1,7 @@
 import { resolve } from "node:path";
 import { bugText } from "../../shared/bug-report.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
+import { isAddress } from "../../shared/raster-address.ts";
 import { failureWords } from "../../shared/words/failure.ts";
 import { exportLine } from "./export.ts";
 import { forecast } from "./forecast.ts";
@@ -50,7 +51,7 @@ export async function runProgram(words: readonly string[], host: Host): Promise<
     const result = await verb.run({
       words: rest,
       startEngine: async () => (await import("../engine.ts")).makeEngine(),
-      resolve: (path) => resolve(folder, path),
+      resolve: (path) => (isAddress(path) ? path : resolve(folder, path)),
       say: (message) => say(`${message}\n`),
     });
     return await write(result);

@@ -37,7 +37,8 @@ standard output with the found line added as one more alternative: a ring, or a 
 where ground above the top of levee saves a part. Where separate lines need less than one, each is added.
 
   PLAN.geojson       a plan file with at least one building; it comes before --terrain
-  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid,
+                     a file or a web address (https://...), of which only the parts needed are read
   --window-m         how far from the buildings the line may run, meters
   --max-corners      most corners of the line
   --key-in-m         length carried on into high ground where the line ties in, meters

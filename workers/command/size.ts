@@ -29,7 +29,8 @@ const HELP = `drystead size PLAN.geojson --terrain RASTER... [--vertical-unit m|
 Heights, quantities and checks of every alternative in the plan, as JSON on standard output.
 
   PLAN.geojson       a plan file; it comes before --terrain
-  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid,
+                     a file or a web address (https://...), of which only the parts needed are read
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
 ${UNITS_HELP}

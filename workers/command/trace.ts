@@ -18,7 +18,8 @@ Where the water of the plan's forecast really goes, as JSON on standard output: 
 reaches each building and from which level on, without a levee and with each alternative built to its top.
 
   PLAN.geojson       a plan file; it comes before --terrain
-  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
+  --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid,
+                     a file or a web address (https://...), of which only the parts needed are read
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
 ${UNITS_HELP}

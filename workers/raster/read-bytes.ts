@@ -3,12 +3,13 @@ import type { TerrainFile } from "../../shared/messages.ts";
 
 /**
  * A slice of a file, at most up to its end.
- * @throws Refusal `raster/unreadable` when the file is gone or has changed since it was chosen
+ * @throws Refusal `address/...` of a file at a web address, `raster/unreadable` when the file is gone or has changed since it was chosen
  */
 export async function readBytes(file: TerrainFile, from: number, to: number): Promise<ArrayBuffer> {
   try {
     return await file.blob.slice(from, to).arrayBuffer();
-  } catch {
+  } catch (thrown) {
+    if (thrown instanceof Refusal) throw thrown;
     throw new Refusal(
       "raster/unreadable",
       `"${file.name}" cannot be read: it has been moved, changed or locked since it was chosen.`,

@@ -1,0 +1,224 @@
+import { Refusal } from "../../shared/failure.ts";
+import type { FileBytes } from "../../shared/messages.ts";
+import type { RangeAnswer, RangeWay } from "../../shared/ranges.ts";
+
+/** A block that is asked for and kept, bytes; a slice takes the blocks it lies in. */
+const BLOCK_BYTES = 65_536;
+/** Blocks beside each other that one request takes. */
+const MOST_ASKED = 64;
+/** Blocks kept: 32 MB. */
+const MOST_KEPT = 512;
+/** Waits before a request that failed in passing is made again, milliseconds. */
+const WAITS_MS = [250, 1000] as const;
+
+/**
+ * A file at a web address, read by range requests (RFC 9110, 14). What fails in passing (no answer, an answer cut
+ * off, 429 and 5xx) is asked again twice; what the server says of the file must stay the same.
+ * @throws Refusal `address/no-ranges`, `address/answer`, `address/elsewhere`, `address/unreachable`, `address/slow`,
+ * `address/cut-off`, `address/lies`; so does every slice, and `address/changed`
+ */
+export async function rangedFile(
+  way: RangeWay,
+  waitsMs: readonly number[] = WAITS_MS,
+): Promise<FileBytes> {
+  const first = await asked(way, 0, BLOCK_BYTES, waitsMs);
+  const size = totalOf(first) ?? (await way.size().catch(() => null));
+  if (size === null || !(size > 0)) throw withoutLength(way);
+  checked(way, first, 0, Math.min(BLOCK_BYTES, size), size);
+  const kept = new Map<number, Promise<ArrayBuffer>>([[0, Promise.resolve(first.bytes)]]);
+
+  const fetchRun = (from: number, count: number) => {
+    const start = from * BLOCK_BYTES;
+    const end = Math.min(size, start + count * BLOCK_BYTES);
+    const answer = asked(way, start, end, waitsMs).then((it) => {
+      if (it.tag !== first.tag) throw changed(way);
+      return checked(way, it, start, end, size);
+    });
+    for (let k = 0; k < count; k++) {
+      const block = answer.then((bytes) =>
+        bytes.slice(k * BLOCK_BYTES, Math.min(bytes.byteLength, (k + 1) * BLOCK_BYTES)),
+      );
+      block.catch(() => kept.delete(from + k));
+      kept.set(from + k, block);
+    }
+  };
+
+  const read = async (start: number, end: number): Promise<ArrayBuffer> => {
+    const [from, to] = [Math.floor(start / BLOCK_BYTES), Math.ceil(end / BLOCK_BYTES)];
+    for (let at = from; at < to; ) {
+      let count = 0;
+      while (at + count < to && count < MOST_ASKED && !kept.has(at + count)) count++;
+      if (count > 0) fetchRun(at, count);
+      at += Math.max(1, count);
+    }
+    const bytes = new Uint8Array(end - start);
+    const wanted = Array.from({ length: to - from }, (_, k) => kept.get(from + k)!);
+    for (const [k, block] of (await Promise.all(wanted)).entries()) {
+      const at = (from + k) * BLOCK_BYTES;
+      const part = new Uint8Array(block).subarray(Math.max(0, start - at), end - at);
+      bytes.set(part, Math.max(0, at - start));
+    }
+    for (let k = from; k < to; k++) touch(kept, k);
+    return bytes.buffer;
+  };
+
+  return {
+    size,
+    ...(first.modifiedMs === null ? {} : { lastModified: first.modifiedMs }),
+    slice(from, to) {
+      const start = Math.min(from, size);
+      const end = Math.max(start, Math.min(to, size));
+      return {
+        arrayBuffer: () => (end > start ? read(start, end) : Promise.resolve(new ArrayBuffer(0))),
+      };
+    },
+  };
+}
+
+/** What was used last goes last; the first go when there are too many. */
+function touch(kept: Map<number, Promise<ArrayBuffer>>, block: number): void {
+  const value = kept.get(block);
+  if (!value) return;
+  kept.delete(block);
+  kept.set(block, value);
+  for (const [oldest] of kept) {
+    if (kept.size <= MOST_KEPT) return;
+    kept.delete(oldest);
+  }
+}
+
+/** An answer with a part of the file, asked again where it failed in passing. */
+async function asked(
+  way: RangeWay,
+  from: number,
+  to: number,
+  waitsMs: readonly number[],
+): Promise<RangeAnswer> {
+  for (let turn = 0; ; turn++) {
+    const answer = await way.ask(from, to).catch((thrown: unknown) => thrown);
+    const failed = isAnswer(answer) ? refusedBy(way, answer) : unanswered(way, answer);
+    if (failed === null && isAnswer(answer)) return answer;
+    if (turn >= waitsMs.length || !isPassing(answer)) throw failed;
+    await new Promise((resolve) => setTimeout(resolve, waitsMs[turn]));
+  }
+}
+
+function isAnswer(answer: unknown): answer is RangeAnswer {
+  return typeof answer === "object" && answer !== null && "status" in answer;
+}
+
+function isPassing(answer: unknown): boolean {
+  if (!isAnswer(answer)) return !(answer instanceof Refusal);
+  const { status } = answer;
+  return status === 429 || status >= 500 || (status === 206 && isShort(answer));
+}
+
+function refusedBy(way: RangeWay, answer: RangeAnswer): Refusal | null {
+  const { status, elsewhere } = answer;
+  if (status === 206) return isShort(answer) ? cutOff(way) : null;
+  if (status === 200) {
+    return new Refusal(
+      "address/no-ranges",
+      `Expected ${way.host} to send parts of the file; it sends only the whole.`,
+      "Download the file and open it here, or ask whoever runs that server to allow range requests.",
+    );
+  }
+  if (status === 416) return lies(way, "and then says that there is no such part");
+  if (elsewhere !== null) {
+    return new Refusal(
+      "address/elsewhere",
+      `Expected the file at ${way.host}; it sends on to ${elsewhere.slice(0, 200)}. Nothing was asked there.`,
+      "Open that address, if you know who runs it.",
+    );
+  }
+  const why = status === 401 || status === 403 ? " It asks for leave to read it." : "";
+  return new Refusal(
+    "address/answer",
+    `Expected a part of the file from ${way.host}; it answers ${status}.${why}`,
+    "Check the address, or download the file and open it here.",
+  );
+}
+
+function unanswered(way: RangeWay, thrown: unknown): Refusal {
+  if (thrown instanceof Refusal) return thrown;
+  if ((thrown as Error | null)?.name === "TimeoutError") {
+    return new Refusal(
+      "address/slow",
+      `Expected a part of the file from ${way.host} in time; it did not come, and was asked for more than once.`,
+      "Try again on a better network, or download the file and open it here.",
+    );
+  }
+  return new Refusal(
+    "address/unreachable",
+    `Expected an answer from ${way.host}; none came${way.isPage ? ", or the server does not let other pages read it (CORS)" : ""}, or it was cut off each time.`,
+    "Check address and network, or download the file and open it here.",
+  );
+}
+
+/** First byte, last byte and length of the file, as `Content-Range` says. */
+function rangeOf({ range }: RangeAnswer): readonly [number, number, number | null] | null {
+  const match = /^bytes (\d+)-(\d+)\/(\d+|\*)$/i.exec(range?.trim() ?? "");
+  if (!match) return null;
+  return [Number(match[1]), Number(match[2]), match[3] === "*" ? null : Number(match[3])];
+}
+
+function totalOf(answer: RangeAnswer): number | null {
+  return rangeOf(answer)?.[2] ?? null;
+}
+
+function isShort(answer: RangeAnswer): boolean {
+  const range = rangeOf(answer);
+  return range !== null && answer.bytes.byteLength < range[1] - range[0] + 1;
+}
+
+/** The bytes, where they are those that were asked for. */
+function checked(
+  way: RangeWay,
+  answer: RangeAnswer,
+  from: number,
+  to: number,
+  size: number,
+): ArrayBuffer {
+  const range = rangeOf(answer);
+  const total = range?.[2] ?? null;
+  if (total !== null && total !== size) throw changed(way);
+  if (range && (range[0] !== from || range[1] !== to - 1)) {
+    throw lies(way, "and sends another part than was asked for");
+  }
+  if (answer.bytes.byteLength !== to - from) {
+    throw lies(way, `and sends ${answer.bytes.byteLength} bytes where ${to - from} were asked for`);
+  }
+  return answer.bytes;
+}
+
+function lies(way: RangeWay, how: string): Refusal {
+  return new Refusal(
+    "address/lies",
+    `Expected the file at ${way.host} to be as the server says; it gives its length ${how}.`,
+    "Download the file and open it here.",
+  );
+}
+
+function cutOff(way: RangeWay): Refusal {
+  return new Refusal(
+    "address/cut-off",
+    `Expected a whole part of the file from ${way.host}; it was cut off each time.`,
+    "Try again on a better network, or download the file and open it here.",
+  );
+}
+
+function changed(way: RangeWay): Refusal {
+  return new Refusal(
+    "address/changed",
+    `Expected the file at ${way.host} to stay as it was when it was opened; it has changed since.`,
+    "Open the address again.",
+  );
+}
+
+function withoutLength(way: RangeWay): Refusal {
+  return new Refusal(
+    "address/no-length",
+    `Expected ${way.host} to say how long the file is; it does not${way.isPage ? ", or does not let other pages read it (Content-Range, Content-Length)" : ""}.`,
+    "Download the file and open it here.",
+  );
+}
