@@ -9,12 +9,14 @@ import { dismiss, notices } from "./document/notices.ts";
 import { plan } from "./document/store.ts";
 import { openAny } from "./live/actions.ts";
 import { announced } from "./live/announced.ts";
+import { buildingsOpen, leaveBuildings } from "./live/buildings/open.ts";
 import { fieldOpen, leaveField } from "./live/field.ts";
 import { leaveLesson, lessonOpen } from "./live/lesson.ts";
 import { reportOf } from "./live/report.ts";
 import { busy, pagesOpen, unitSystem } from "./live/screen.ts";
 import { isPictureLost } from "./map/drawable.ts";
 import { fieldMap } from "./map/field-map.ts";
+import { lentMap } from "./map/lent-map.ts";
 import { mapPicture, mapWidthM } from "./map/map-picture.ts";
 import { MapRoom } from "./map/map-room.tsx";
 import { ProfileEdge, profileShareStyle } from "./profile/profile-edge.tsx";
@@ -49,6 +51,8 @@ const leavePages = () => {
 const NOTHING = {};
 const MAP_FOR_FIELD = { map: fieldMap };
 const loadField = async () => (await import("./field/field-room.tsx")).FieldRoom;
+const FOR_BUILDINGS = { map: lentMap, Questions: ShapesQuestion };
+const loadBuildings = async () => (await import("./buildings/buildings-room.tsx")).BuildingsRoom;
 const loadLesson = async () => (await import("./lesson/lesson-room.tsx")).LessonRoom;
 
 /** The room under the map on a narrow screen; `none` gives the map all of it. */
@@ -75,13 +79,14 @@ export function App() {
   const printing = pagesOpen.value;
   const inField = fieldOpen.value;
   const inLesson = lessonOpen.value;
+  const inBuildings = buildingsOpen.value;
   return (
     <>
       <div
         class="shell"
         data-panel={panel}
         data-lines={plan.value.alignments.length > 0 ? "some" : "none"}
-        inert={printing || inField || inLesson}
+        inert={printing || inField || inLesson || inBuildings}
         style={profileShareStyle()}
       >
         <a class="skip" href="#worksheet">
@@ -138,6 +143,14 @@ export function App() {
       )}
       {inLesson && (
         <Part what="the lesson" load={loadLesson} props={NOTHING} onLeave={leaveLesson} />
+      )}
+      {inBuildings && (
+        <Part
+          what="the view of all buildings"
+          load={loadBuildings}
+          props={FOR_BUILDINGS}
+          onLeave={leaveBuildings}
+        />
       )}
       <MakeupPopover />
       <Announcer />

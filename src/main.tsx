@@ -47,6 +47,7 @@ function loadAhead(): void {
     import("./pages/pages-room.tsx"),
     import("./field/field-room.tsx"),
     import("./lesson/lesson-room.tsx"),
+    import("./buildings/buildings-room.tsx"),
     import("qr"),
     import("qr/decode.js"),
     import("./map/found-difference.ts"),

@@ -1,12 +1,12 @@
 import type { Position } from "geojson";
 import { bagOrder } from "../bag-order.ts";
 import { isCounted } from "../completeness.ts";
-import type { LonLat } from "../plan.ts";
 import { formatStation, lengthIn, lengthUnit, volumeIn } from "../units.ts";
 import { baseOf } from "./base.ts";
 import type { Exported, Value } from "./exported.ts";
 import { lineState } from "./line-state.ts";
-import { DEGREE_DIGITS, decimals } from "./rounded.ts";
+import { closedLeft, roundedPosition } from "./positions.ts";
+import { decimals } from "./rounded.ts";
 import { stakeFigures } from "./stakes.ts";
 
 /** Properties of a feature; the unit in each name. Null where there is no elevation data. */
@@ -29,7 +29,7 @@ export function geoJson(exported: Exported): string {
 
 function lineFeature(exported: Exported) {
   const { alternative } = exported;
-  const corners = alternative.corners.map(rounded);
+  const corners = alternative.corners.map(roundedPosition);
   return feature(
     "line",
     alternative.kind === "ring"
@@ -46,12 +46,16 @@ function groundFeatures(exported: Exported) {
     ...strips.map(({ outline, isOver }) =>
       feature(
         "base",
-        { type: "Polygon", coordinates: [closedLeft(outline.map(rounded))] },
+        { type: "Polygon", coordinates: [closedLeft(outline.map(roundedPosition))] },
         { over_height_limit: isOver, ...state },
       ),
     ),
     ...gaps.map((path) =>
-      feature("no elevation data", { type: "LineString", coordinates: path.map(rounded) }, state),
+      feature(
+        "no elevation data",
+        { type: "LineString", coordinates: path.map(roundedPosition) },
+        state,
+      ),
     ),
   ];
 }
@@ -61,7 +65,7 @@ function stakes(exported: Exported) {
   return exported.line.stations.map((station) =>
     feature(
       "stake",
-      { type: "Point", coordinates: rounded([station.lon, station.lat]) },
+      { type: "Point", coordinates: roundedPosition([station.lon, station.lat]) },
       { ...stakeFigures(station, exported), ...state },
     ),
   );
@@ -90,18 +94,4 @@ function totals({ alternative, line, system }: Exported): Properties {
 
 function feature(what: string, geometry: Geometry, properties: Properties) {
   return { type: "Feature", geometry, properties: { feature: what, ...properties } };
-}
-
-/** The right-hand rule of RFC 7946: an outer ring runs counter-clockwise, its first position repeated. */
-function closedLeft(corners: readonly Position[]): Position[] {
-  const twiceArea = corners.reduce((sum, [x, y], i) => {
-    const [nextX, nextY] = corners[(i + 1) % corners.length]!;
-    return sum + (x! - corners[0]![0]!) * (nextY! - y!) - (nextX! - x!) * (y! - corners[0]![1]!);
-  }, 0);
-  const ring = twiceArea < 0 ? [...corners].reverse() : [...corners];
-  return [...ring, ring[0]!];
-}
-
-function rounded([lon, lat]: LonLat): Position {
-  return [Number(lon.toFixed(DEGREE_DIGITS)), Number(lat.toFixed(DEGREE_DIGITS))];
 }

@@ -38,10 +38,18 @@ export async function readShapesOf(file: File): Promise<Outcome<ShapeFile>> {
 
 /** Hands the plan to the person as a file to save, named for its title. */
 export function savePlanFile(plan: Plan): void {
-  const address = URL.createObjectURL(new Blob([writePlanFile(plan)], { type: GEOJSON }));
+  saveFile(writePlanFile(plan), { type: GEOJSON, name: planFileName(plan.title) });
+}
+
+/** Hands a text or a picture to the person as a file of a media type and a name. */
+export function saveFile(
+  content: string | Blob,
+  { type, name }: { readonly type: string; readonly name: string },
+): void {
+  const address = URL.createObjectURL(new Blob([content], { type }));
   const link = document.createElement("a");
   link.href = address;
-  link.download = planFileName(plan.title);
+  link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }

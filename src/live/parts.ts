@@ -98,6 +98,20 @@ export const SEARCH = {
   practice: ["limitM", "setbackM"],
 } as const satisfies Reads;
 
+/** What many buildings are checked by; not the buildings and lines of the plan itself. */
+export const BUILDINGS = {
+  ...NOTHING,
+  noGo: true,
+  sources: true,
+  gauge: true,
+  flow: true,
+  water: true,
+  ground: true,
+  section: true,
+  practice: true,
+  time: true,
+} as const satisfies Reads;
+
 /** What an answer follows from, by identity: it is of the plan as it stands while none of it was replaced. */
 export type Parts = readonly unknown[];
 

@@ -1,7 +1,7 @@
 import type { Map as MapLibreMap, PointLike } from "maplibre-gl";
 import { nearestChainage } from "../drawing/line/along.ts";
 import { chooseAlternative } from "../live/actions.ts";
-import { fieldOpen } from "../live/field.ts";
+import { mapIsLent } from "../live/buildings/open.ts";
 import { chosenLine } from "../live/results.ts";
 import { tool } from "../live/screen.ts";
 import { view } from "./view.ts";
@@ -13,7 +13,7 @@ const OWN_PX = 16;
 /** A press on the dotted line of another alternative chooses it. */
 export function keepChoosing(map: MapLibreMap): void {
   map.on("click", ({ point, lngLat }) => {
-    if (tool.peek() !== "move" || fieldOpen.peek()) return;
+    if (tool.peek() !== "move" || mapIsLent.peek()) return;
     const line = chosenLine.peek();
     const own = line && nearestChainage(line.walk, [lngLat.lng, lngLat.lat]);
     if (own && own.awayM < OWN_PX * view.peek().metresPerPx) return;

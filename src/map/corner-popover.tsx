@@ -5,7 +5,7 @@ import type { Alignment } from "../../shared/plan.ts";
 import { chosenId } from "../document/chosen.ts";
 import { deleteCorner, fewestCorners, pinCorner } from "../document/edits/corners.ts";
 import { plan } from "../document/store.ts";
-import { fieldOpen } from "../live/field.ts";
+import { mapIsLent } from "../live/buildings/open.ts";
 import { tool } from "../live/screen.ts";
 import { reachOf } from "./draw-modes.ts";
 import { dragging, tappedCorner } from "./drawing-state.ts";
@@ -47,7 +47,7 @@ export function keepCornerPopover(map: MapLibreMap): void {
     if (dragging.value) closePopover();
   });
   map.on("click", (event) => {
-    if (tool.peek() !== "move" || dragging.peek() || fieldOpen.peek()) return;
+    if (tool.peek() !== "move" || dragging.peek() || mapIsLent.peek()) return;
     const pointerType = pointerTypeOf(event.originalEvent);
     const isTouch = pointerType === "touch";
     const { x, y } = event.point;

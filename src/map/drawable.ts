@@ -20,9 +20,10 @@ export function isDrawable(map: MapLibreMap): Signal<boolean> {
 /**
  * Draws now, and again whenever a signal changes that it reads or a map has got its graphics back, on which it then
  * finds nothing of what it drew. Nothing is drawn while a map cannot be: the newest is drawn afterwards.
+ * @returns draws no more
  */
-export function onMap(maps: readonly MapLibreMap[], draw: () => void): void {
-  effect(() => {
+export function onMap(maps: readonly MapLibreMap[], draw: () => void): () => void {
+  return effect(() => {
     if (maps.every((map) => isDrawable(map).value)) draw();
   });
 }

@@ -6,8 +6,8 @@ import type { Alignment, LonLat } from "../../shared/plan.ts";
 import { chosenId } from "../document/chosen.ts";
 import { tell } from "../document/notices.ts";
 import { apply, endGesture, plan } from "../document/store.ts";
+import { mapIsLent } from "../live/buildings/open.ts";
 import { sizedLags } from "../live/current.ts";
-import { fieldOpen } from "../live/field.ts";
 import { chosenLine } from "../live/results.ts";
 import { tool } from "../live/screen.ts";
 import { colours } from "./colours-now.ts";
@@ -100,7 +100,7 @@ export function keepDrawing(map: MapLibreMap): void {
   };
 
   effect(() => {
-    const act = isDrawable(map).value && !fieldOpen.value ? again : stop;
+    const act = isDrawable(map).value && !mapIsLent.value ? again : stop;
     untracked(act);
   });
   map.getCanvasContainer().addEventListener(

@@ -1,5 +1,6 @@
 import { computed } from "@preact/signals";
 import type { CanvasSource, Map as MapLibreMap } from "maplibre-gl";
+import { buildingsOpen } from "../live/buildings/open.ts";
 import { ground } from "../live/ground.ts";
 import { shownMarks } from "../live/shown-marks.ts";
 import { sizeAgain } from "../live/sizing-clock.ts";
@@ -51,7 +52,9 @@ function keepPicture(lower: MapLibreMap, upper: MapLibreMap): void {
     restingView.value;
     ground.value;
     sizeAgain.value;
-    const parts = stencils.value.filter(({ of }) => of.low || of.kept);
+    const parts = stencils.value
+      .map(({ of, at }) => ({ of: buildingsOpen.value ? { ...of, kept: null } : of, at }))
+      .filter(({ of }) => of.low || of.kept);
     if (parts.length === 0) return remove(lower);
     const { clientWidth: width, clientHeight: height } = upper.getContainer();
     if (width === 0 || height === 0) return;

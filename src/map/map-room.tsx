@@ -2,7 +2,7 @@ import "./map.css";
 import "./mark-label.css";
 import { useEffect, useRef } from "preact/hooks";
 import { baseMap } from "../live/base-map.ts";
-import { fieldOpen } from "../live/field.ts";
+import { mapIsLent } from "../live/buildings/open.ts";
 import { ground } from "../live/ground.ts";
 import { chosenLine } from "../live/results.ts";
 import { tool } from "../live/screen.ts";
@@ -20,10 +20,10 @@ import { ScaleBar } from "./scale-bar.tsx";
 import { ShowBox } from "./show-box.tsx";
 import { mapElement } from "./the-map.ts";
 
-/** The map, lent to the field views while these are open, with what belongs to it: legend, scale, readout and a few controls. */
+/** The map, lent to the field views or the view of all buildings while these are open, with what belongs to it: legend, scale, readout and a few controls. */
 export function MapRoom() {
   const place = useRef<HTMLDivElement>(null);
-  const isLent = fieldOpen.value;
+  const isLent = mapIsLent.value;
   useEffect(() => {
     if (isLent) return;
     const element = mapElement();

@@ -1,13 +1,8 @@
-import { fileStem, MOST_STEM } from "../document/files.ts";
+import { fileStem, MOST_STEM, saveFile } from "../document/files.ts";
 
 /** Hands a text or a picture to the person as a file named for the plan, the alternative and what it holds. */
 export function download(content: string | Blob, name: FileName): void {
-  const address = URL.createObjectURL(new Blob([content], { type: name.type }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = fileName(name);
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+  saveFile(content, { type: name.type, name: fileName(name) });
 }
 
 export interface FileName {

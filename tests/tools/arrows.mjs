@@ -30,6 +30,7 @@ const LAYERS = {
   start: ROOM,
   field: ROOM,
   lesson: ROOM,
+  buildings: ROOM,
 };
 /** Files of src in no folder. All but engine.ts put the layers together, and may import any but the engine. */
 const LOOSE = ["main.tsx", "app.tsx", "app.css", "stale.css", "engine.ts", "vite-env.d.ts"].map(

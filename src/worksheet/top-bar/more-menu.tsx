@@ -5,6 +5,7 @@ import { OFFLINE_WORDS } from "../../../shared/words/offline.ts";
 import { redo, redoNote, undo, undoNote } from "../../document/store.ts";
 import { openAny, savePlan } from "../../live/actions.ts";
 import { baseMap } from "../../live/base-map.ts";
+import { openBuildings } from "../../live/buildings/open.ts";
 import { openField } from "../../live/field.ts";
 import { ground } from "../../live/ground.ts";
 import { openLesson } from "../../live/lesson.ts";
@@ -43,6 +44,7 @@ export function MoreMenu() {
         <hr />
         <PlanFiles onExamples={() => setShown("examples")} />
         <hr />
+        <MenuItem onChoose={openBuildings}>All buildings</MenuItem>
         <MenuItem disabled={!chosenLine.value} onChoose={openField}>
           Field views
         </MenuItem>

@@ -1,6 +1,7 @@
 import { neighbourOf } from "../../document/edits/alternatives.ts";
 import { plan, redo, undo } from "../../document/store.ts";
 import { chooseAlternative, savePlan } from "../../live/actions.ts";
+import { buildingsOpen } from "../../live/buildings/open.ts";
 import { fieldOpen } from "../../live/field.ts";
 import { lessonOpen } from "../../live/lesson.ts";
 import { flipTheme, pagesOpen, showAll, tool, unitSystem } from "../../live/screen.ts";
@@ -118,10 +119,10 @@ function isTyping(event: KeyboardEvent): boolean {
   return target instanceof HTMLElement && /^(?:textarea|select)$/i.test(target.tagName);
 }
 
-/** Runs the shortcut a key asks for. While text is typed, and over a dialog, the pages, the field views or the lesson, it leaves keys alone. */
+/** Runs the shortcut a key asks for. While text is typed, and over a dialog, the pages, the field views, the lesson or all buildings, it leaves keys alone. */
 export function runShortcut(event: KeyboardEvent): void {
   if (event.defaultPrevented || isTyping(event)) return;
-  const isCovered = pagesOpen.value || fieldOpen.value || lessonOpen.value;
+  const isCovered = pagesOpen.value || fieldOpen.value || lessonOpen.value || buildingsOpen.value;
   if (isCovered || document.querySelector("dialog[open]")) return;
   const shortcut = SHORTCUTS.find((each) => each.fits(event));
   if (!shortcut) return;

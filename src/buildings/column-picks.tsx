@@ -1,0 +1,91 @@
+import type { VerticalUnit } from "../../shared/plan.ts";
+import { BUILDINGS } from "../../shared/words/buildings-answer.ts";
+import { HEIGHT_UNIT_WORDS } from "../../shared/words/ground-line.ts";
+import { pickPriorityColumn, priorityColumn } from "../live/buildings/listed.ts";
+import { footprintColumns, footprintLayer } from "../live/footprints.ts";
+import { footprintNotes } from "../live/import-shapes.ts";
+import { Disclosure } from "../ui/disclosure.tsx";
+import { ImportButton } from "./import-footprints.tsx";
+
+const UNITS: readonly VerticalUnit[] = ["foot", "us-survey-foot", "metre"];
+
+/** Which columns of the file say name, floor and priority, and what of it was left out. */
+export function ColumnPicks() {
+  const layer = footprintLayer.value;
+  const picked = footprintColumns.value;
+  const change = (next: Partial<typeof picked>) => {
+    footprintColumns.value = { ...footprintColumns.peek(), ...next };
+  };
+  return (
+    <section class="county-pane county-columns">
+      <Disclosure id="county-columns" title={BUILDINGS.columns} level="part" summary={layer?.name}>
+        {layer && (
+          <>
+            <Pick
+              label={BUILDINGS.nameFrom}
+              value={picked.name}
+              options={layer.columns.all}
+              onPick={(name) => change({ name })}
+            />
+            <Pick
+              label={BUILDINGS.floorFrom}
+              value={picked.floor}
+              options={layer.columns.figures}
+              onPick={(floor) => change({ floor })}
+            />
+            {picked.floor !== null && (
+              <Pick
+                label={BUILDINGS.floorsIn}
+                none={BUILDINGS.chooseUnit}
+                value={picked.floorUnit}
+                options={UNITS}
+                words={(unit) => HEIGHT_UNIT_WORDS[unit as VerticalUnit]}
+                onPick={(unit) =>
+                  change({ floorUnit: UNITS.find((each) => each === unit) ?? null })
+                }
+              />
+            )}
+            <Pick
+              label={BUILDINGS.priorityFrom}
+              value={priorityColumn.value}
+              options={layer.columns.all}
+              onPick={pickPriorityColumn}
+            />
+            <p class="hint">{BUILDINGS.priorityHint}</p>
+            {footprintNotes.value.map((note) => (
+              <p key={note} class="hint">
+                {note}
+              </p>
+            ))}
+          </>
+        )}
+        <ImportButton class="tool-button" words={BUILDINGS.importAgain} />
+      </Disclosure>
+    </section>
+  );
+}
+
+interface PickProps {
+  readonly label: string;
+  readonly none?: string;
+  readonly value: string | null;
+  readonly options: readonly string[];
+  readonly words?: (option: string) => string;
+  readonly onPick: (option: string | null) => void;
+}
+
+function Pick({ label, none = BUILDINGS.noColumn, value, options, words, onPick }: PickProps) {
+  return (
+    <label class="select-row">
+      {label}
+      <select value={value ?? ""} onChange={(event) => onPick(event.currentTarget.value || null)}>
+        <option value="">{none}</option>
+        {options.map((each) => (
+          <option key={each} value={each}>
+            {words ? words(each) : each}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

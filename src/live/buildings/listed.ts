@@ -1,0 +1,88 @@
+import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { buildingsFrom } from "../../../shared/buildings/from-footprints.ts";
+import type { Building, Priority } from "../../../shared/buildings/types.ts";
+import type { Structure } from "../../../shared/plan.ts";
+import { plan } from "../../document/store.ts";
+import { footprintColumns, footprintLayer, isPicking } from "../footprints.ts";
+import { importFootprints } from "../import-shapes.ts";
+import { lineInPlan } from "./open.ts";
+
+/** The buildings that are looked at, and where they are from. */
+interface Listed {
+  /** Name of the file; null where they are those of the plan. */
+  readonly file: string | null;
+  readonly buildings: readonly Building[];
+}
+
+const PRIORITY = /priorit/i;
+const columnPicked = signal<{ readonly of: object; readonly column: string | null } | null>(null);
+
+/** Column of the layer that says each building's priority: as picked, else one that is called so; null = none does. */
+export const priorityColumn: ReadonlySignal<string | null> = computed(() => {
+  const layer = footprintLayer.value;
+  const picked = columnPicked.value;
+  if (!layer) return null;
+  if (picked?.of === layer) return picked.column;
+  return layer.columns.all.find((name) => PRIORITY.test(name)) ?? null;
+});
+
+export function pickPriorityColumn(column: string | null): void {
+  const of = footprintLayer.peek();
+  if (of) columnPicked.value = { of, column };
+}
+
+/** Priorities set in the table, over those of the file, by building. */
+const prioritySet = signal<ReadonlyMap<string, Priority>>(new Map());
+
+/** Buildings of the plan when the person chose to check these. */
+const ofPlan = signal<readonly Structure[] | null>(null);
+
+/** Outlines and the rest as the file has them; the outlines stay the same objects when only the columns change. */
+const asImported: ReadonlySignal<Listed | null> = computed(() => {
+  const layer = footprintLayer.value;
+  if (layer) {
+    const columns = { ...footprintColumns.value, priority: priorityColumn.value };
+    return { file: layer.name, buildings: buildingsFrom(layer.footprints, columns) };
+  }
+  const structures = ofPlan.value;
+  return structures && { file: null, buildings: structures.map(buildingOf) };
+});
+
+/** The buildings with the priorities that are set in the table; null where there are none to look at. */
+export const listed: ReadonlySignal<Listed | null> = computed(() => {
+  const now = asImported.value;
+  const set = prioritySet.value;
+  if (!now || set.size === 0) return now;
+  const buildings = now.buildings.map((each) => {
+    const priority = set.get(each.id);
+    return priority === undefined ? each : { ...each, priority };
+  });
+  return { ...now, buildings };
+});
+
+export function setPriority(id: string, priority: Priority): void {
+  prioritySet.value = new Map(prioritySet.peek()).set(id, priority);
+}
+
+function buildingOf({ id, name, outline, floorM }: Structure): Building {
+  return { id, name, parts: [outline], floorM, weight: 1, priority: "" };
+}
+
+/** Imports footprints for this view: none is picked into the plan. What is wrong stands in `footprintFailure`. */
+export async function importCountyFootprints(file: File): Promise<void> {
+  await importFootprints(file);
+  isPicking.value = false;
+}
+
+/** Takes the buildings of the plan where no footprints are imported, but for a plan that was opened from the list. */
+export function listBuildings(): void {
+  isPicking.value = false;
+  if (footprintLayer.peek() || lineInPlan.peek()) return;
+  const { structures } = plan.peek();
+  ofPlan.value = structures.length > 0 ? structures : null;
+}
+
+/** What the outlines are from: another object once other buildings are listed; null without any. */
+export const listedFrom: ReadonlySignal<object | null> = computed(
+  () => footprintLayer.value ?? ofPlan.value,
+);
