@@ -26,9 +26,11 @@ interface Host {
 
 const VERBS: readonly Verb[] = [size, site, trace, exportLine, print, forecast];
 
+const NAME_WIDTH = 2 + Math.max(...VERBS.map(({ name }) => name.length));
+
 const USAGE = `drystead VERB ...
 
-${VERBS.map(({ name, summary }) => `  ${name.padEnd(8)}${summary}`).join("\n")}
+${VERBS.map(({ name, summary }) => `  ${name.padEnd(NAME_WIDTH)}${summary}`).join("\n")}
 
 drystead VERB --help tells more. Exit codes: 0 done, 1 input refused, 2 wrong command line.
 `;
