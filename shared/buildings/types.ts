@@ -75,6 +75,8 @@ export interface CheckedBuilding
   readonly firstWetAtS: number | null;
   /** Latest start that still finishes ahead of the water with the margin; null where hours or water are not known. */
   readonly latestStartAtS: number | null;
+  /** When its line must be closed, ahead of the water by the margin; null without a line or where the forecast does not say. */
+  readonly closedByAtS: number | null;
   /** The best line; null where none is needed or none was found. */
   readonly line: (FoundShape & RingFigures) | null;
   /** The line over the stages that were to be counted and flood it, lowest first. */
@@ -95,6 +97,8 @@ export interface CheckedGroup {
   readonly state: "over-limit" | "too-late" | "can-be-ringed";
   readonly firstWetAtS: number | null;
   readonly latestStartAtS: number | null;
+  /** When its line must be closed, ahead of the water by the margin; null without a line or where the forecast does not say. */
+  readonly closedByAtS: number | null;
   readonly byStage: readonly AtStage[];
 }
 

@@ -9,6 +9,6 @@ export function unsearched(building: Building, water: BuildingWater): CheckedBui
     ...{ id, name, floorM, weight, priority },
     state: state === "flooded" ? "no-data" : state,
     ...{ depthM, sillM, firstWetAtS, at },
-    ...{ latestStartAtS: null, line: null, byStage: [], failed: null },
+    ...{ latestStartAtS: null, closedByAtS: null, line: null, byStage: [], failed: null },
   };
 }

@@ -56,7 +56,7 @@ export function foundShapes(value: unknown, stated: ShapeReference | null = null
   const notes: string[] = [];
   let others = 0;
   const parts = featuresIn(value).flatMap((feature, index) => {
-    const columns = entriesOf(feature.properties) ?? {};
+    const columns = { ...ownId(feature.id), ...entriesOf(feature.properties) };
     const name = typeof columns.name === "string" ? cleanLabel(columns.name) : null;
     const where = name === null ? `Shape ${index + 1}` : `Shape "${name}"`;
     const found = partsIn(feature.geometry);
@@ -82,6 +82,11 @@ export function foundShapes(value: unknown, stated: ShapeReference | null = null
     notes.push(`${left.unfit} shapes with too few or over ${MAX_CORNERS} corners are left out.`);
   }
   return { reference, outlines, paths, others, notes };
+}
+
+/** The identifier that a feature has beside its properties (RFC 7946), as a column. */
+function ownId(id: unknown): Entries {
+  return typeof id === "string" || typeof id === "number" ? { id } : {};
 }
 
 function referenceOf(crs: unknown, parts: readonly Part[], notes: string[]): ShapeReference {

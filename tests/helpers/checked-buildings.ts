@@ -35,6 +35,7 @@ export function checkedBuilding(id: string, more: Partial<CheckedBuilding> = {})
     sillM: 1,
     firstWetAtS: null,
     latestStartAtS: null,
+    closedByAtS: null,
     line: lineOf(1000),
     byStage: [],
     at: null,
@@ -56,6 +57,7 @@ export function checkedGroup(
     state: "can-be-ringed",
     firstWetAtS: null,
     latestStartAtS: null,
+    closedByAtS: null,
     byStage: [],
     ...more,
   };

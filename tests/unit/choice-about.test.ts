@@ -13,14 +13,14 @@ const LINE = { kind: "ring", coordinates: [], ...FIGURES } as const;
 function checked(id: string, rest: Partial<CheckedBuilding>): CheckedBuilding {
   return {
     ...{ id, name: id, floorM: null, weight: 2, priority: "", state: "can-be-ringed", depthM: 1 },
-    ...{ sillM: null, firstWetAtS: null, latestStartAtS: null, line: LINE },
+    ...{ sillM: null, firstWetAtS: null, latestStartAtS: null, closedByAtS: null, line: LINE },
     ...{ byStage: [], at: null, failed: null },
     ...rest,
   };
 }
 
 function group(id: string, members: string[], state: CheckedGroup["state"]): CheckedGroup {
-  const times = { firstWetAtS: 100_800, latestStartAtS: null };
+  const times = { firstWetAtS: 100_800, latestStartAtS: null, closedByAtS: null };
   return { id, members, state, line: LINE, byStage: [], ...times };
 }
 

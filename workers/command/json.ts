@@ -1,5 +1,5 @@
 const ANGLES = new Set([
-  ...["lon", "lat", "bounds", "corners", "at"],
+  ...["lon", "lat", "bounds", "corners", "coordinates", "at"],
   ...["path", "sillAt", "entersAt", "firstOverAt"],
 ]);
 const ANGLE_DIGITS = 9;

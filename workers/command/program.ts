@@ -9,8 +9,9 @@ import { print } from "./print.ts";
 import { systemIn } from "./report-units.ts";
 import { site } from "./site.ts";
 import { size } from "./size.ts";
+import { sweep } from "./sweep.ts";
 import { trace } from "./trace.ts";
-import { Misuse, type Verb } from "./verb.ts";
+import { Misuse, NotWritten, type Verb } from "./verb.ts";
 
 /** Where a run of the program stands and speaks. */
 interface Host {
@@ -24,7 +25,7 @@ interface Host {
   readonly debug: boolean;
 }
 
-const VERBS: readonly Verb[] = [size, site, trace, exportLine, print, forecast];
+const VERBS: readonly Verb[] = [size, site, trace, sweep, exportLine, print, forecast];
 
 const NAME_WIDTH = 2 + Math.max(...VERBS.map(({ name }) => name.length));
 
@@ -54,6 +55,10 @@ export async function runProgram(words: readonly string[], host: Host): Promise<
       words: rest,
       startEngine: async () => (await import("../engine.ts")).makeEngine(),
       resolve: (path) => (isAddress(path) ? path : resolve(folder, path)),
+      write: async (text) => {
+        const code = await write(text);
+        if (code !== 0) throw new NotWritten(code);
+      },
       say: (message) => say(`${message}\n`),
     });
     return await write(result);
@@ -68,6 +73,7 @@ function refuse(
   words: readonly string[],
   { say, debug }: Host,
 ): number {
+  if (thrown instanceof NotWritten) return thrown.code;
   if (thrown instanceof Misuse) {
     say(`drystead: ${thrown.message}\n\n${verb.help}`);
     return 2;

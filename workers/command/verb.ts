@@ -7,6 +7,8 @@ export interface Terminal {
   readonly startEngine: () => Promise<Engine>;
   /** A file name as the person typed it, from the folder the person stands in. */
   readonly resolve: (path: string) => string;
+  /** Writes a part of the result to standard output at once. Fails where it cannot be written. */
+  readonly write: (text: string) => Promise<void>;
   /** Says something on standard error. */
   readonly say: (message: string) => void;
 }
@@ -23,6 +25,15 @@ export interface Verb {
    * @throws Misuse for a wrong command line, Refusal for input that cannot be used
    */
   readonly run: (terminal: Terminal) => Promise<string>;
+}
+
+/** A part of the result could not be written; the program ends with that exit code, the reason said already. */
+export class NotWritten extends Error {
+  readonly code: number;
+  constructor(code: number) {
+    super(`Not written: ${code}.`);
+    this.code = code;
+  }
 }
 
 /** A command line that cannot be followed; the program ends with 2. */

@@ -182,6 +182,7 @@ export async function atStages(
 /** When a line must be closed and begun. */
 export interface LineTimes {
   readonly latestStartAtS: number | null;
+  readonly closedByAtS: number | null;
   /** Known to be too late to begin. */
   readonly isTooLate: boolean;
 }
@@ -199,13 +200,14 @@ export function timesOf(
   const hydrograph = time.forecast && hydrographOf(plan, time.forecast, "likely");
   const wetM = Math.max(walked.lowestM, aroundM ?? Number.NEGATIVE_INFINITY) - time.marginM;
   const closedByS = hydrograph && firstAbove(hydrograph, hydrograph.atS[0]!)(wetM);
-  if (closedByS === null) return { latestStartAtS: null, isTooLate: false };
+  if (closedByS === null) return { latestStartAtS: null, closedByAtS: null, isTooLate: false };
   const [at] = shape.coordinates;
   const { bags } = walked.whole;
   const latestS = latestStart(plan, { bags, closedByS, mostOnOneLine, at: at! });
   const startS = time.startAt === null ? null : startOfWork(time)?.atS;
   return {
-    latestStartAtS: latestS !== null && Number.isFinite(latestS) ? latestS : null,
+    latestStartAtS: latestS !== null && Number.isFinite(latestS) ? Math.floor(latestS) : null,
+    closedByAtS: Math.floor(closedByS),
     isTooLate: latestS !== null && latestS < (startS ?? Number.MIN_SAFE_INTEGER),
   };
 }

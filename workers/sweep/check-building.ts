@@ -55,6 +55,7 @@ export async function checkBuilding(
       ...bare,
       ...{ state, byStage },
       latestStartAtS: times.latestStartAtS,
+      closedByAtS: times.closedByAtS,
       line: { ...line.shape, ...figuresOf(line.walked.whole) },
     };
   } catch (thrown) {

@@ -37,6 +37,7 @@ export async function checkGroup(
       state: isOver(line) ? "over-limit" : times.isTooLate ? "too-late" : "can-be-ringed",
       firstWetAtS: leastOf(waters.map(({ firstWetAtS }) => firstWetAtS)),
       latestStartAtS: times.latestStartAtS,
+      closedByAtS: times.closedByAtS,
       byStage: await atStages(terrain, line, levelsM),
     };
   } catch (thrown) {

@@ -120,7 +120,11 @@ function rise({ grid, from }: TraceContext, topM: number): Float32Array {
 }
 
 function wetFrom(hydrograph: Hydrograph): (levelM: number) => number | null {
-  return firstAbove(hydrograph, hydrograph.atS[0]!);
+  const above = firstAbove(hydrograph, hydrograph.atS[0]!);
+  return (levelM) => {
+    const atS = above(levelM);
+    return atS === null ? null : Math.floor(atS);
+  };
 }
 
 /** The same context in which a hole in a footprint is the building: it never holds water back. */
@@ -189,13 +193,39 @@ function surroundingsOf({ context, open, river }: Traced, plan: Plan, { parts }:
     plane.toLonLat(box.maxX, box.maxY),
     plane.toLonLat(box.minX, box.maxY),
   ];
-  const levelM = leastOf(open, outlineCells(context.grid, corners));
+  const levelM = leastInBox(open, context.grid, corners);
   const near = context.ground;
   const outlined = river ? riverOutlines({ near, river, plane, box }, outlines) : [];
   return {
     levelM: Number.isFinite(levelM) ? levelM : null,
     river: outlined.map((outline) => outline.map(([x, y]) => plane.toLonLat(x, y))),
   };
+}
+
+/** The least level of the cells in the box of some places. */
+function leastInBox(levels: Float32Array, grid: WaterGrid, places: readonly LonLat[]): number {
+  const { columns, rows, width, place } = grid;
+  const spots = places.map(([longitude, latitude]) => place.toCell(longitude, latitude));
+  const range = (values: number[], last: number) => [
+    Math.max(0, Math.floor(Math.min(...values))),
+    Math.min(last, Math.ceil(Math.max(...values))),
+  ];
+  const [left, right] = range(
+    spots.map(([column]) => column),
+    columns - 1,
+  ) as [number, number];
+  const [top, bottom] = range(
+    spots.map(([, row]) => row),
+    rows - 1,
+  ) as [number, number];
+  let least = Number.POSITIVE_INFINITY;
+  for (let row = top; row <= bottom; row++) {
+    const start = (row + 1) * width + 1;
+    for (let cell = start + left; cell <= start + right; cell++) {
+      if (levels[cell]! < least) least = levels[cell]!;
+    }
+  }
+  return least;
 }
 
 function asStructure(outline: readonly LonLat[]): Plan["structures"][number] {
