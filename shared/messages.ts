@@ -17,6 +17,7 @@ import type { Failure } from "./failure.ts";
 import type { LoneValue, MarkChoice } from "./ground-marks.ts";
 import type { GroundSimulation } from "./ground-uncertainty/types.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
+import type { RangeAnswer } from "./ranges.ts";
 import type {
   ImproveLineRequest,
   ImproveLineResponse,
@@ -42,9 +43,19 @@ export interface TerrainFile {
   readonly blob: FileBytes;
 }
 
+/** A raster at a web address: a worker reads it through the page, which alone may ask, by ranges. */
+export interface AddressedFile {
+  readonly name: string;
+  readonly href: string;
+  /** As a person knows it. */
+  readonly host: string;
+}
+
 export interface OpenTerrainRequest {
   /** One raster, or the tiles of one survey; its side-car files (`SIDE_CAR_ENDINGS`) among them. */
   readonly files: readonly TerrainFile[];
+  /** Rasters at web addresses, beside the files; left out = none. */
+  readonly addressed?: readonly AddressedFile[];
   /** Needed when the file states no vertical unit. */
   readonly verticalUnit: VerticalUnit | null;
   /** What the person says of heights that stand apart; left out = nothing. */
@@ -55,6 +66,7 @@ export interface OpenTerrainRequest {
 
 interface HeightRangeRequest {
   readonly files: readonly TerrainFile[];
+  readonly addressed?: readonly AddressedFile[];
 }
 
 /** What the heights of elevation data without a vertical unit are, to choose the unit by. */
@@ -341,7 +353,8 @@ export type Done<V extends Verb = Verb> = {
 export type ToWorker<V extends Verb = Verb> =
   | Call<V>
   | { readonly kind: "cancel"; readonly id: number }
-  | { readonly kind: "ping" };
+  | { readonly kind: "ping" }
+  | RangeGiven;
 
 export type FromWorker<V extends Verb = Verb> =
   | { readonly kind: "pong" }
@@ -352,4 +365,22 @@ export type FromWorker<V extends Verb = Verb> =
       readonly doing: string;
     }
   | Done<V>
+  | RangeWanted
   | { readonly kind: "failed"; readonly id: number; readonly failure: Failure };
+
+/** A worker wants bytes `from` to before `to` of a file at a web address; `to` null = its length. */
+export interface RangeWanted {
+  readonly kind: "range";
+  readonly ask: number;
+  readonly href: string;
+  readonly from: number;
+  readonly to: number | null;
+}
+
+/** What came of it: a part, a length, or the name of the error. */
+export interface RangeGiven {
+  readonly kind: "range";
+  readonly ask: number;
+  readonly answer: RangeAnswer | number | null;
+  readonly error: string | null;
+}

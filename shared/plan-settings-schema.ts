@@ -12,6 +12,7 @@ import type {
 } from "./plan.ts";
 import { fields, oneOf, quantity, setting, settingsIn, text, yesOrNo } from "./plan-makers.ts";
 import { MAX_NAME, MAX_NOTE, shown } from "./plan-text.ts";
+import { readRasterAddress } from "./raster-address.ts";
 import { FORECAST, PAST_FORECASTS, START_AT } from "./time/forecast-schema.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
@@ -28,6 +29,12 @@ export const WATER = fields("water", {
 export const TERRAIN = fields("a terrain file", {
   name: text("its name", 1, 255),
   bytes: quantity("its size", 0, Number.MAX_SAFE_INTEGER, "bytes"),
+  address: v.optional(
+    v.custom<string>(
+      (value) => typeof value === "string" && value.length <= 2000 && readRasterAddress(value).ok,
+      (issue) => `Expected its address as http or https; came ${shown(issue.input)}.`,
+    ),
+  ),
 }) as Schema<TerrainRef>;
 
 /** Most answers kept about heights that stand apart. */

@@ -186,6 +186,7 @@ function readTerrain(stated: unknown): readonly TerrainRef[] {
   return stated.map((item: Entries | null, index) => ({
     name: optionalText(item?.name, `terrain ${index + 1}, name`, 255) ?? "unnamed",
     bytes: item?.bytes as number,
+    ...(item?.address === undefined ? {} : { address: item.address as string }),
   }));
 }
 

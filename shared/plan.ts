@@ -347,6 +347,8 @@ export interface Survey {
 export interface TerrainRef {
   readonly name: string;
   readonly bytes: number;
+  /** Web address it was read from; left out for a file. Nothing is asked there before the person says so. */
+  readonly address?: string | undefined;
 }
 
 /** How far a stretch is built, each after the one before. */

@@ -8,6 +8,7 @@ import type {
 import type { Failure } from "../shared/failure.ts";
 import type { LoneValue } from "../shared/ground-marks.ts";
 import terrainWorker from "../workers/terrain.worker.ts?worker&url";
+import { giveRange } from "./browser/address-ranges.ts";
 import { underPagePolicy } from "./browser/page-policy.ts";
 import { makeRemoteEngine } from "./engine/remote.ts";
 import { splitEngine } from "./engine/split.ts";
@@ -32,6 +33,7 @@ function inWorker() {
     onMark: (mark) => {
       metMark.value = mark;
     },
+    onRange: giveRange,
     onBug: (failure) => {
       broken.value = failure;
     },

@@ -5,9 +5,11 @@ import type {
   Done,
   Engine,
   FromWorker,
+  OpenTerrainRequest,
   ToWorker,
   Verb,
 } from "../shared/messages.ts";
+import { type PageRanges, pageRanges } from "./page-ranges.ts";
 import { transferablesOf } from "./transfer.ts";
 
 /** Work shorter than this reports no progress, milliseconds. */
@@ -23,9 +25,14 @@ export function serveEngine(
   post: <V extends Verb>(message: FromWorker<V>, transfer: ArrayBuffer[]) => void,
 ): <V extends Verb>(message: ToWorker<V>) => Promise<void> {
   const running = new Map<number, AbortController>();
+  const ranges = pageRanges((message) => post(message, []));
   return async (message) => {
     if (message.kind === "ping") {
       post({ kind: "pong" }, []);
+      return;
+    }
+    if (message.kind === "range") {
+      ranges.hear(message);
       return;
     }
     if (message.kind === "cancel") {
@@ -41,7 +48,8 @@ export function serveEngine(
       post({ kind: "progress", id, share, doing }, []);
     };
     try {
-      const done = await answer(engine, message, { onProgress, signal: abort.signal });
+      const call = await withAddressed(message, ranges);
+      const done = await answer(engine, call, { onProgress, signal: abort.signal });
       post(done, transferablesOf(done));
     } catch (thrown) {
       post({ kind: "failed", id, failure: asFailure(thrown) }, []);
@@ -49,6 +57,14 @@ export function serveEngine(
       running.delete(id);
     }
   };
+}
+
+/** A call whose rasters at web addresses are files like the others. */
+async function withAddressed<V extends Verb>(call: Call<V>, ranges: PageRanges): Promise<Call<V>> {
+  const { files, addressed = [] } = call.request as Partial<OpenTerrainRequest>;
+  if (!files || addressed.length === 0) return call;
+  const there = await Promise.all(addressed.map(ranges.fileAt));
+  return { ...call, request: { ...call.request, files: [...files, ...there] } };
 }
 
 async function answer<V extends Verb>(

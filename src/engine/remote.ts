@@ -8,6 +8,8 @@ import {
   engineOf,
   type FromWorker,
   type OpenTerrainRequest,
+  type RangeGiven,
+  type RangeWanted,
   type RequestOf,
   type ResponseOf,
   type ToWorker,
@@ -38,6 +40,8 @@ export interface RemoteOptions {
   readonly onRestart: (failure: Refusal | null) => void;
   /** Told when a call met a height that may mark missing data. */
   readonly onMark?: (mark: LoneValue) => void;
+  /** Asks for a part of a file at a web address that the worker reads; left out, it may not. */
+  readonly onRange?: (wanted: RangeWanted) => Promise<RangeGiven["answer"]>;
   /** Told when a call failed by an error in the program. */
   readonly onBug?: (failure: Failure) => void;
 }
@@ -79,6 +83,10 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
   function hear(message: FromWorker): void {
     silentLooks = 0;
     if (message.kind === "pong") return;
+    if (message.kind === "range") {
+      void giveRange(message, worker);
+      return;
+    }
     const call = waiting.get(message.id);
     if (!call) return;
     if (message.kind === "progress") {
@@ -94,6 +102,15 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     if (mark) options.onMark?.(mark);
     if (bug) options.onBug?.(message.failure);
     call.reject(refusalOf(message.failure));
+  }
+
+  async function giveRange(wanted: RangeWanted, to: WorkerLike): Promise<void> {
+    const { kind, ask } = wanted;
+    const given = await (options.onRange?.(wanted) ?? Promise.reject(new TypeError())).then(
+      (answer) => ({ answer, error: null }),
+      (thrown: unknown) => ({ answer: null, error: (thrown as Error | null)?.name ?? "Error" }),
+    );
+    to.postMessage({ kind, ask, ...given });
   }
 
   function restart(bug?: Bug): void {

@@ -5,11 +5,13 @@ import { speaksOf } from "../../shared/ground-settings.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { keepTerrain } from "../document/keeping.ts";
-import { tell } from "../document/notices.ts";
+import { tell, withdraw } from "../document/notices.ts";
 import { plan } from "../document/store.ts";
 import { openRasterOf } from "./demo.ts";
 import { siteOf } from "./demo-sites.ts";
+import { addressedIn } from "./file-at.ts";
 import { ground, groundsOpening, markMet, openFiles } from "./ground.ts";
+import { askToOpen } from "./open-address.ts";
 import { openTerrainFiles, refsOf } from "./open-ground.ts";
 import { planCameLast } from "./plan-apart.ts";
 
@@ -34,10 +36,15 @@ export function keepGroundOfPlan(): () => void {
     if (open && speaksOf(now, open.files) && now.terrain.length > 0) return;
     untracked(() => {
       const site = siteOf(now.terrain);
-      const known = met.findLast((each) => now.terrain.length > 0 && speaksOf(now, refsOf(each)));
+      const known = met.findLast(
+        (each) =>
+          now.terrain.length > 0 && addressedIn(each).length === 0 && speaksOf(now, refsOf(each)),
+      );
+      withdraw("address/ask");
       if (isOther && site)
         void openRasterOf(site).catch((thrown) => tell("error", asFailure(thrown)));
       else if (isOther && known) void openTerrainFiles(known);
+      else if (isOther && now.terrain.some(({ address }) => address)) askToOpen(now.terrain);
       else if (open && siteOf(open.files) && !isOn(now, open)) closeGround();
     });
   });

@@ -4,16 +4,18 @@ import { asFailure, type Failure } from "../../shared/failure.ts";
 import { typicalAccuracy } from "../../shared/ground-accuracy.ts";
 import { choicesFor, isSaid } from "../../shared/ground-marks.ts";
 import { planOnGround, speaksOf } from "../../shared/ground-settings.ts";
-import type { GroundSummary, TerrainFile } from "../../shared/messages.ts";
+import type { GroundSummary, OpenTerrainRequest } from "../../shared/messages.ts";
 import type { TerrainRef, VerticalUnit } from "../../shared/plan.ts";
 import { formatLength } from "../../shared/units.ts";
 import { exampleLeft } from "../../shared/words/example.ts";
 import { leftBehind } from "../../shared/words/left-behind.ts";
+import { openAddresses } from "../browser/address-ranges.ts";
 import { keepTerrain } from "../document/keeping.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { engine } from "../engine.ts";
 import { type DemoSite, example, isTouched, siteOf } from "./demo-sites.ts";
+import { addressedIn, FileAt } from "./file-at.ts";
 import {
   ground,
   groundFailure,
@@ -64,9 +66,10 @@ export async function openGround(
   underWay = abort;
   groundsOpening.value += 1;
   groundFailure.value = null;
+  openAddresses(hrefsIn([...files, ...openFiles.peek()]));
   try {
     const summary = await engine.openTerrain(
-      { files: blobsOf(files), verticalUnit, marks, marksAsked },
+      { ...requestOf(files), verticalUnit, marks, marksAsked },
       {
         signal: abort.signal,
         onProgress: (share, doing) => {
@@ -74,13 +77,14 @@ export async function openGround(
         },
       },
     );
+    for (const file of addressedIn(files)) file.length = lengthIn(summary, file);
     batch(() => {
       openFiles.value = files;
       markMet.value = met;
       unitQuestion.value = null;
       ground.value = summary;
       sizeAgain.value += 1;
-      withdrawAll("raster/", "ground/", "plan/other-terrain");
+      withdrawAll("raster/", "ground/", "address/", "plan/other-terrain");
       const isLate = isOf(files, openedUnder) && example.peek() !== openedUnder;
       if (!isLate) rememberTerrain(files, summary);
     });
@@ -91,6 +95,7 @@ export async function openGround(
     else if (failure.code !== "cancelled") return failure;
     return null;
   } finally {
+    openAddresses(hrefsIn(unitQuestion.peek()?.files ?? openFiles.peek()));
     busy.value = null;
     groundsOpening.value -= 1;
   }
@@ -112,7 +117,7 @@ export function askUnitAgain(): void {
 }
 
 async function askUnit(files: readonly File[], failure: Failure): Promise<void> {
-  const range = await engine.heightRange({ files: blobsOf(files) }).catch(() => null);
+  const range = await engine.heightRange(requestOf(files)).catch(() => null);
   unitQuestion.value = { files, failure, range };
 }
 
@@ -146,13 +151,29 @@ function isAskedFirst(files: readonly File[] | undefined): boolean {
   return files !== undefined && files !== openFiles.peek();
 }
 
-function blobsOf(files: readonly File[]): TerrainFile[] {
-  return files.map((file) => ({ name: file.name, blob: file }));
+function requestOf(files: readonly File[]): Pick<OpenTerrainRequest, "files" | "addressed"> {
+  const addressed = addressedIn(files);
+  const here = files.filter((file) => !(file instanceof FileAt));
+  return {
+    files: here.map((file) => ({ name: file.name, blob: file })),
+    addressed: addressed.map(({ at: { name, href, host } }) => ({ name, href, host })),
+  };
+}
+
+function hrefsIn(files: readonly File[]): string[] {
+  return addressedIn(files).map(({ at }) => at.href);
+}
+
+function lengthIn({ files }: GroundSummary, { name, length }: FileAt): number {
+  return files.find((file) => file.name === name)?.bytes ?? length;
 }
 
 /** Files as the plan names them. */
 export function refsOf(files: readonly File[]): TerrainRef[] {
-  return files.map((file) => ({ name: file.name, bytes: file.size }));
+  return files.map((file) => ({
+    ...{ name: file.name, bytes: file.size },
+    ...(file instanceof FileAt ? { address: file.at.href } : {}),
+  }));
 }
 
 /** Whether files are the invented ground of an example: where another plan came meanwhile, that is not put on it. */
@@ -162,7 +183,8 @@ function isOf(files: readonly File[], site: DemoSite | null): boolean {
 
 /** Puts the ground into the plan, unless the plan is of another place: that one keeps what was said of its own. */
 function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
-  keepTerrain([...files]).catch((thrown) => tell("error", asFailure(thrown)));
+  const here = files.filter((file) => !(file instanceof FileAt));
+  keepTerrain(here).catch((thrown) => tell("error", asFailure(thrown)));
   const before = plan.value;
   const terrain = refsOf(files);
   const left = siteOf(before.terrain);

@@ -1,6 +1,6 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
 import type { BaseMap } from "../live/base-map.ts";
-import { closeBaseMapFrame } from "./base-map-frame.ts";
+import { baseMapFrame } from "./base-map-frame.ts";
 import { RELIEF_BELOW } from "./ground-layers.ts";
 import { BASE_MAP_SCHEME } from "./tile-address.ts";
 
@@ -13,7 +13,7 @@ export function showBaseMap(map: MapLibreMap, { address, on }: BaseMap): void {
   }
   map.setPaintProperty("outside", "fill-opacity", on ? 0 : 1);
   if (!on) {
-    closeBaseMapFrame();
+    baseMapFrame.close();
     return;
   }
   map.addSource("base", {

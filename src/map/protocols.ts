@@ -1,7 +1,7 @@
 import { type AddProtocolAction, addProtocol } from "maplibre-gl";
 import type { CallOptions, TileResponse } from "../../shared/messages.ts";
 import { pictures } from "../live/pictures.ts";
-import { fetchFromNamed } from "./base-map-frame.ts";
+import { baseMapFrame } from "./base-map-frame.ts";
 import { withReadingShown } from "./ground-reading.ts";
 import { noteHoles } from "./hole-boxes.ts";
 import { BASE_MAP_SCHEME, readAddress, SCHEMES } from "./tile-address.ts";
@@ -30,7 +30,7 @@ export function installProtocols(): void {
 
 const baseMapTile: AddProtocolAction = async ({ url }, abort) => {
   const address = url.slice(`${BASE_MAP_SCHEME}://`.length);
-  const response = await fetchFromNamed(address, abort.signal);
+  const response = await baseMapFrame.fetch(address, { signal: abort.signal });
   if (!response.ok) throw new Error(`The base map answered ${response.status} for ${address}.`);
   return { data: await response.arrayBuffer() };
 };

@@ -5,7 +5,8 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { ChoiceQuestion } from "../../shared/buildings/choice-types.ts";
 import { lineOf, NO_LIMIT } from "../helpers/choice-cases.ts";
 import { type House, openHouse, type Visit } from "../helpers/harness.ts";
-import { inMore, open, openPages, planIsSized } from "../helpers/screen.ts";
+import { type RangeServer, rangeServer } from "../helpers/range-server.ts";
+import { inMore, json, open, openBlock, openPages, planIsSized } from "../helpers/screen.ts";
 
 /*
  * What may leave the page: nothing, until a person names a host, and then that host alone. The proxy writes down
@@ -156,6 +157,61 @@ describe("with one host named", () => {
     expect(house.strayRequests).toContain("http://tiles.example/more");
     await page.getByLabel("Show it under the relief").uncheck();
     await expect.poll(() => page.frames().length, { timeout: 20_000 }).toBe(1);
+    expect(askedHosts()).toEqual(["tiles.example"]);
+  });
+});
+
+describe("with an address of elevation data", () => {
+  const DEMO = fileURLToPath(new URL("../../sample-terrain/demo.tif", import.meta.url));
+  const PLAN = fileURLToPath(new URL("../../sample-terrain/demo.geojson", import.meta.url));
+  let server: RangeServer;
+  beforeAll(async () => {
+    server = await rangeServer(new Uint8Array(readFileSync(DEMO)), "dem.tif");
+    await page.reload();
+    await planIsSized(page);
+    await openBlock(page, "ground");
+  });
+  afterAll(() => server.close());
+  const address = () => page.getByLabel("Or a web address of a cloud-optimized GeoTIFF");
+  const press = () => page.getByRole("button", { name: "Open address" }).click();
+  const why = () => page.locator(".address-field [role=alert]").textContent();
+
+  it("asks nobody before Open is pressed, and says why a server cannot be read from", async () => {
+    await address().fill(server.at("whole"));
+    await page.getByText(/Open asks localhost:\d+, and no other host/).waitFor();
+    expect(server.asked).toEqual([]);
+    await press();
+    await expect.poll(why, { timeout: 20_000 }).toContain("sends only the whole");
+    await address().fill(server.at("no-cors"));
+    await press();
+    await expect.poll(why, { timeout: 20_000 }).toContain("(CORS)");
+  });
+
+  it("reads parts of it from that host alone, and keeps the address with the plan", async () => {
+    await address().fill(server.at("well"));
+    await press();
+    const facts = page.locator('[data-block="ground"] .facts');
+    await expect.poll(() => facts.textContent(), { timeout: 60_000 }).toContain("dem.tif");
+    expect(server.bytesSent()).toBeGreaterThan(100_000);
+    for (const from of [...page.frames(), ...page.workers()]) {
+      expect(await ask(from, OTHER)).toBe("TypeError");
+    }
+    expect(page.frames().length).toBe(2);
+  });
+
+  it("of a plan asks first, and nothing is asked there until it is opened", async () => {
+    await open(page, [DEMO]);
+    await expect.poll(() => page.frames().length, { timeout: 20_000 }).toBe(1);
+    const plan = JSON.parse(readFileSync(PLAN, "utf8"));
+    plan.drystead.terrain = [{ name: "dem.tif", bytes: 1_212_810, address: server.at("well") }];
+    server.asked.length = 0;
+    await open(page, json("at.geojson", plan));
+    const asks = page.locator('[data-code="address/ask"]');
+    await asks.waitFor();
+    expect(await asks.textContent()).toContain("Nothing is asked there until you open it.");
+    expect(server.asked).toEqual([]);
+    await asks.getByRole("button", { name: /^Open it from localhost/ }).click();
+    await expect.poll(() => server.asked.length, { timeout: 20_000 }).toBeGreaterThan(0);
     expect(askedHosts()).toEqual(["tiles.example"]);
   });
 });

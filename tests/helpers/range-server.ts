@@ -43,7 +43,7 @@ export async function rangeServer(file: Uint8Array, name = "dem.tif"): Promise<R
   await listening(server);
   const { port } = server.address() as AddressInfo;
   return {
-    at: (manner) => `http://127.0.0.1:${port}/${manner}/${name}`,
+    at: (manner) => `http://localhost:${port}/${manner}/${name}`,
     asked,
     bytesSent: () => sent,
     close: () =>

@@ -77,6 +77,8 @@ async function fileAt(path: string): Promise<TerrainFile> {
 export async function withSideCars(
   paths: readonly string[],
 ): Promise<{ readonly path: string; readonly bytes: number }[]> {
+  const there = paths.find(isAddress);
+  if (there !== undefined) throw notHere(there);
   const named = new Set(paths);
   for (const path of paths) await sizeOf(path, "a raster");
   for (const path of paths) {
@@ -87,6 +89,14 @@ export async function withSideCars(
       path,
       bytes: await sizeOf(path, "a file beside the raster"),
     })),
+  );
+}
+
+function notHere(address: string): Refusal {
+  return new Refusal(
+    "file/address",
+    `Expected a file on this machine; ${address.slice(0, 200)} is a web address.`,
+    "Download the file and name it.",
   );
 }
 

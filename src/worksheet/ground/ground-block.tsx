@@ -10,6 +10,7 @@ import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { SurveyPart } from "../survey/survey-part.tsx";
 import { AccuracyField } from "./accuracy-field.tsx";
+import { AddressField } from "./address-field.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
 import { MarkAnswers } from "./mark-answers.tsx";
@@ -33,6 +34,7 @@ export function GroundBlock() {
       )}
       {summary && <p class="ground-line">{groundLine(summary, plan.value, system)}</p>}
       <OpenGroundButton label="Elevation data files" />
+      <AddressField />
       {summary && <GroundFacts summary={summary} system={system} />}
       {summary && <MarkAnswers summary={summary} />}
       <AccuracyField />
