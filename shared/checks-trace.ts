@@ -1,4 +1,5 @@
 import { letInByPipe, reachedByPipe } from "./checks-trace/pipes.ts";
+import { exitRoad } from "./checks-trace/roads.ts";
 import {
   checksFrom,
   type LineContext,
@@ -45,6 +46,7 @@ const WATER_RULES: readonly TraceRule<WaterContext>[] = [
   idleSource,
   notReached,
   reachedByPipe,
+  exitRoad,
   holeReached,
   lowUnconnected,
   coarseTrace,

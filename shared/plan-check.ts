@@ -26,6 +26,7 @@ import {
   WATER,
 } from "./plan-settings-schema.ts";
 import { cleanText, shown } from "./plan-text.ts";
+import { ROAD } from "./roads/road-schema.ts";
 import { SURVEY } from "./survey/survey-schema.ts";
 
 type ListKey = keyof typeof MAX_COUNT;
@@ -37,11 +38,18 @@ const LISTS = {
   sources: SOURCE,
   culverts: CULVERT,
   drains: DRAIN,
+  roads: ROAD,
   terrain: TERRAIN,
   progress: PROGRESS_MARK,
 };
 /** Lists that a plan may leave out. */
-const OPTIONAL: ReadonlySet<ListKey> = new Set(["sources", "culverts", "drains", "progress"]);
+const OPTIONAL: ReadonlySet<ListKey> = new Set([
+  "sources",
+  "culverts",
+  "drains",
+  "roads",
+  "progress",
+]);
 /** Lists whose entries have no identifier. */
 const WITHOUT_ID: ReadonlySet<ListKey> = new Set(["terrain", "progress"]);
 const LIST_WORDS = {
@@ -51,6 +59,7 @@ const LIST_WORDS = {
   sources: ["sources", "Source"],
   culverts: ["culverts", "Culvert"],
   drains: ["drains", "Drain"],
+  roads: ["exit roads", "Road"],
   terrain: ["terrain files", "Terrain file"],
   progress: ["marks of what is built (progress)", "Mark"],
 } as const;

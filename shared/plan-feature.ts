@@ -8,7 +8,7 @@ export type Entries = { [name: string]: unknown };
 /** Roles of features that make up a plan; features of other roles are carried along. */
 export type Role =
   | ("structure" | "alignment" | "no-go" | "source")
-  | ("culvert" | "drain" | "gauge" | "flow");
+  | ("culvert" | "drain" | "road" | "gauge" | "flow");
 
 /** One feature of ours with its envelope proven; its coordinates are not. */
 export interface OurFeature {
@@ -30,11 +30,12 @@ const TYPES: Record<Role, readonly string[]> = {
   source: ["Point", "MultiPoint"],
   culvert: ["LineString", "MultiLineString"],
   drain: ["Point", "MultiPoint"],
+  road: ["LineString", "MultiLineString"],
   gauge: ["Point", "MultiPoint"],
   flow: ["LineString", "MultiLineString"],
 };
 /** Roles that plans of other programs may have used before they were ours: what does not fit is carried. */
-const LATER_ROLES: ReadonlySet<Role> = new Set(["culvert", "drain"]);
+const LATER_ROLES: ReadonlySet<Role> = new Set(["culvert", "drain", "road"]);
 /** A gauge off the map has no geometry. */
 const UNLOCATED = { type: "MultiPoint", coordinates: [] };
 
@@ -48,6 +49,7 @@ export const ROLE_WORDS: Record<Role, string> = {
   source: "Source",
   culvert: "Culvert",
   drain: "Drain",
+  road: "Road",
   gauge: "Gauge",
   flow: "Flow",
 };

@@ -4,6 +4,7 @@ import type {
   Carried,
   Culvert,
   Drain,
+  ExitRoad,
   Flow,
   Gauge,
   LonLat,
@@ -36,6 +37,7 @@ export interface FoundFeatures {
   readonly sources?: readonly WaterSource[];
   readonly culverts?: readonly Culvert[];
   readonly drains?: readonly Drain[];
+  readonly roads?: readonly ExitRoad[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
   /** Features of other roles, and what else ours hold, by `role:id`. */
@@ -49,6 +51,7 @@ interface Draft {
   readonly sources: WaterSource[];
   readonly culverts: Culvert[];
   readonly drains: Drain[];
+  readonly roads: ExitRoad[];
   gauge: Gauge | null;
   flow: Flow | null;
   readonly byFeature: { [key: string]: { properties: Entries; members: Entries } };
@@ -73,6 +76,7 @@ const READ: Record<Role, ReadonlySet<string>> = {
   source: new Set(["role", "name"]),
   culvert: new Set(["role", "name", "invertsM", "sizeM", "gate", "plugged"]),
   drain: new Set(["role", "name", "kind", "joinsOutside", "plugged"]),
+  road: new Set(["role", "name"]),
   gauge: new Set(["role", "name"]),
   flow: new Set(["role"]),
 };
@@ -91,13 +95,15 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
   const draft = newDraft(notes);
   for (const each of read) if (each) draft.naming[each.role].state(each.id, each.name);
   for (const each of read) if (each) TAKERS[each.role](each, draft);
-  const { structures, alignments, noGo, sources, culverts, drains, gauge, flow, byFeature } = draft;
+  const { structures, alignments, noGo, sources, culverts, drains, roads, gauge, flow, byFeature } =
+    draft;
   const others = features.filter((_, index) => read[index] === null);
   return {
     ...{ structures, alignments, noGo, gauge, flow },
     ...(sources.length > 0 ? { sources } : {}),
     ...(culverts.length > 0 ? { culverts } : {}),
     ...(drains.length > 0 ? { drains } : {}),
+    ...(roads.length > 0 ? { roads } : {}),
     carried: { features: others, byFeature },
   };
 }
@@ -111,6 +117,7 @@ function newDraft(notes: string[]): Draft {
     sources: [],
     culverts: [],
     drains: [],
+    roads: [],
     gauge: null,
     flow: null,
     byFeature: {},
@@ -122,6 +129,7 @@ function newDraft(notes: string[]): Draft {
       source: named("source"),
       culvert: named("culvert"),
       drain: named("drain"),
+      road: named("road"),
       gauge: named("gauge"),
       flow: named("flow"),
     },
@@ -197,6 +205,13 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
       plugged: (plugged ?? false) as boolean,
     });
     carryRest(feature, made.id, draft);
+  },
+  road(feature, draft) {
+    refuseBeyond(MAX_COUNT.roads, draft.roads.length + 1, "roads");
+    const id = giveId(feature, draft);
+    const name = draft.naming.road.giveName(feature.name);
+    draft.roads.push({ id, name, path: path(onlyPart(feature), feature.where, false) });
+    carryRest(feature, id, draft);
   },
   gauge(feature, draft) {
     if (draft.gauge) throw badFeature(feature.where, "Expected one gauge; this is the second.");

@@ -28,6 +28,7 @@ export const MAX_COUNT = {
   sources: 50,
   culverts: 200,
   drains: 200,
+  roads: 20,
   terrain: 500,
   progress: 5000,
 } as const;

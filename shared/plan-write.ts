@@ -50,7 +50,8 @@ function merged(ours: Entries, carried: Entries): Entries {
 }
 
 function ourFeatures(plan: Plan): Entries[] {
-  const { structures, alignments, noGo, sources, culverts, drains, gauge, flow, carried } = plan;
+  const { structures, alignments, noGo, sources, culverts, drains, roads, gauge, flow, carried } =
+    plan;
   const point = (at: LonLat) => ({ type: "Point", coordinates: at.map(rounded) });
   return [
     ...structures.map(({ id, name, floorM, protect, outline }) =>
@@ -84,6 +85,9 @@ function ourFeatures(plan: Plan): Entries[] {
     ),
     ...(drains ?? []).map(({ id, at, ...properties }) =>
       feature("drain", id, properties, point(at), carried),
+    ),
+    ...(roads ?? []).map(({ id, name, path }) =>
+      feature("road", id, { name }, lineOf(path), carried),
     ),
     ...(gauge
       ? [feature("gauge", "", { name: gauge.name }, gauge.at && point(gauge.at), carried)]

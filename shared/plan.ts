@@ -94,6 +94,14 @@ export interface Drain {
   readonly plugged: boolean;
 }
 
+/** A way out by road. */
+export interface ExitRoad {
+  readonly id: string;
+  readonly name: string;
+  /** At least two points. */
+  readonly path: readonly LonLat[];
+}
+
 export interface Gauge {
   readonly name: string;
   /** Null where it is off the map. */
@@ -384,6 +392,8 @@ export interface Plan {
   /** Pipes and drains, as drawn; left out when none is. */
   readonly culverts?: readonly Culvert[];
   readonly drains?: readonly Drain[];
+  /** Ways out; left out when none is drawn. */
+  readonly roads?: readonly ExitRoad[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
   readonly water: Water;

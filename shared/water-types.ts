@@ -72,6 +72,24 @@ export interface TracedPipe {
   readonly groundM: number | null;
 }
 
+/** An exit road, and when it first floods with nothing built. */
+export interface TracedRoad {
+  readonly id: string;
+  readonly name: string;
+  /** False where that is not known: a gap in the elevation data, or a pipe, decides. */
+  readonly isKnown: boolean;
+  /** Water-surface elevation where it floods first; null when not known, or when no water reaches it. */
+  readonly floodsAboveM: number | null;
+  readonly at: LonLat | null;
+  /** That water at the gauge: elevation, and stage where the plan gives its water by stage. */
+  readonly gaugeM: number | null;
+  readonly stageM: number | null;
+  /** When the likely forecast passes it, `2026-04-08T11:00-05:00`; null without one, and where it never does. */
+  readonly hour: string | null;
+  /** Whether people are set to leave by then; null where that is not known. */
+  readonly leavesBefore: boolean | null;
+}
+
 /** Whether water reaches a structure, and from which level on. */
 export interface Reached {
   readonly id: string;
@@ -229,6 +247,7 @@ export interface WaterTrace {
   readonly water: TracedWater;
   readonly sources: readonly TracedSource[];
   readonly pipes: readonly TracedPipe[];
+  readonly roads: readonly TracedRoad[];
   readonly structures: readonly TracedStructure[];
   readonly alternatives: readonly TracedAlternative[];
   readonly mask: WetMask;

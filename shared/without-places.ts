@@ -24,6 +24,7 @@ export function withoutPlaces(plan: Plan) {
     sources,
     culverts,
     drains,
+    roads,
     gauge,
     flow,
     holding,
@@ -48,6 +49,7 @@ export function withoutPlaces(plan: Plan) {
     })),
     noGo: noGo.map(({ outline }) => ({ corners: outline.length })),
     sources: sources?.length ?? 0,
+    roads: roads?.length ?? 0,
     culverts: (culverts ?? []).map(({ path: _, ...rest }) => figuresOf(rest)),
     drains: (drains ?? []).map(({ at: _, ...rest }) => figuresOf(rest)),
     gauge: gauge !== null,
@@ -99,6 +101,7 @@ function namesIn(plan: Plan): string[] {
     sources = [],
     culverts = [],
     drains = [],
+    roads = [],
     gauge,
     terrain,
     survey,
@@ -111,6 +114,7 @@ function namesIn(plan: Plan): string[] {
     ...sources,
     ...culverts,
     ...drains,
+    ...roads,
     ...terrain,
   ];
   const names = [

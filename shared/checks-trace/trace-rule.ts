@@ -5,6 +5,7 @@ import type { Check, Severity } from "../sizing-types.ts";
 import type {
   TracedAlternative,
   TracedPipe,
+  TracedRoad,
   TracedSource,
   TracedStructure,
   TracedWater,
@@ -18,6 +19,7 @@ export interface WaterContext {
   readonly water: TracedWater;
   readonly sources: readonly TracedSource[];
   readonly pipes: readonly TracedPipe[];
+  readonly roads: readonly TracedRoad[];
   readonly structures: readonly TracedStructure[];
 }
 

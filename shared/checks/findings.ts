@@ -1,4 +1,5 @@
 import type { ThroughFinding } from "../checks-trace/pipes.ts";
+import type { RoadFinding } from "../checks-trace/roads.ts";
 import type { WayInFinding } from "../checks-trace/way-in.ts";
 import type { WholePlanFinding } from "../checks-trace/whole-plan.ts";
 import type { BagFinding } from "./bag.ts";
@@ -40,6 +41,7 @@ export type CheckFinding =
   | SeepFinding
   | StandFinding
   | SurveyFinding
+  | RoadFinding
   | ThroughFinding
   | TimeFinding
   | WaterFinding
@@ -58,4 +60,5 @@ export type RuleId =
   | ("water-gets-in" | "enters-through-hole" | "overtops" | "building-wet" | "if-it-fails")
   | ("source-inside" | "crosses-water" | "not-reached" | "building-off-data" | "idle-source")
   | ("ground-reading" | "culvert" | "drain" | "let-in-by-pipe" | "reached-by-pipe")
+  | "exit-road"
   | ("leave" | "no-water" | "low-unconnected" | "hole-reached" | "coarse-trace");

@@ -9,6 +9,7 @@ import { LEAVE_RULES, LEAVE_TEXT } from "./checks/leave.ts";
 import { TYPE_RULES, TYPE_TEXT } from "./checks/levee-types.ts";
 import { PIPE_RULES, PIPE_TEXT } from "./checks/pipes.ts";
 import { PLACE_RULES, PLACE_TEXT } from "./checks/place.ts";
+import { ROAD_RULES, ROAD_TEXT } from "./checks/roads.ts";
 import { STABILITY_RULES, STABILITY_TEXT } from "./checks/stability.ts";
 import type { FindingText, RulesOf, TextOf } from "./checks/text.ts";
 import { TIME_RULES, TIME_TEXT } from "./checks/time.ts";
@@ -23,6 +24,7 @@ const TEXT: TextOf<CheckFinding["kind"]> = {
   ...GROUND_TEXT,
   ...PLACE_TEXT,
   ...PIPE_TEXT,
+  ...ROAD_TEXT,
   ...TYPE_TEXT,
   ...STABILITY_TEXT,
   ...TIME_TEXT,
@@ -37,6 +39,7 @@ const RULES: RulesOf<Check["id"]> = {
   ...GROUND_RULES,
   ...PLACE_RULES,
   ...PIPE_RULES,
+  ...ROAD_RULES,
   ...TYPE_RULES,
   ...STABILITY_RULES,
   ...TIME_RULES,

@@ -15,7 +15,8 @@ export type Tool =
   | "place-gauge"
   | "place-source"
   | "draw-culvert"
-  | "place-drain";
+  | "place-drain"
+  | "draw-road";
 
 /** What the engine is doing for longer than 300 ms. */
 export const busy = signal<{

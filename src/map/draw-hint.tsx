@@ -12,6 +12,7 @@ const WORDS: Readonly<Record<Exclude<Tool, "move">, string>> = {
   "draw-flow": "Set a place upstream, then one downstream.",
   "place-gauge": "Set the place of the gauge.",
   "draw-culvert": "Set one end of the pipe, then the other, each in the ditch.",
+  "draw-road": "Set the corners of the way out, from the buildings on. Leave out bridges.",
   "place-drain": "Set the place of the drain.",
   "place-source": "Set a place in the river, where it has water on an ordinary day.",
 };
@@ -20,6 +21,7 @@ const WORDS: Readonly<Record<Exclude<Tool, "move">, string>> = {
 const FEWEST: Partial<Record<Tool, number>> = {
   "draw-ring": 3,
   "draw-line": 2,
+  "draw-road": 2,
   "draw-structure": 3,
   "draw-no-go": 3,
 };
@@ -27,6 +29,7 @@ const FEWEST: Partial<Record<Tool, number>> = {
 const SHAPES: Partial<Record<Tool, "ring" | "line" | "area">> = {
   "draw-ring": "ring",
   "draw-line": "line",
+  "draw-road": "line",
   "draw-structure": "area",
   "draw-no-go": "area",
 };

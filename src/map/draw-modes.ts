@@ -35,9 +35,11 @@ export const MODE_OF: Readonly<Record<Tool, string>> = {
   "place-source": "source",
   "draw-culvert": "culvert",
   "place-drain": "drain",
+  "draw-road": "road",
 };
 const AREAS = ["ring", "structure", "no-go"] as const;
 const PLACES = ["gauge", "source", "drain"] as const;
+const PATHS = ["line", "road"] as const;
 /** Ended by the second place. */
 const PAIRS = ["flow", "culvert"] as const;
 
@@ -102,12 +104,15 @@ export function makeDraw(
             styles: areaStyles(colours),
           }),
       ),
-      new TerraDrawLineStringMode({
-        modeName: "line",
-        pointerDistance,
-        keyEvents: KEYS,
-        styles: lineStyles(colours),
-      }),
+      ...PATHS.map(
+        (modeName) =>
+          new TerraDrawLineStringMode({
+            modeName,
+            pointerDistance,
+            keyEvents: KEYS,
+            styles: lineStyles(colours),
+          }),
+      ),
       ...PAIRS.map(
         (modeName) =>
           new TerraDrawLineStringMode({
@@ -149,7 +154,7 @@ const AT_FIRST: HandleLook = {
 export function setDrawLooks(draw: TerraDraw, colours: MapColours, handles: HandleLook): void {
   draw.updateModeOptions("select", { styles: selectStyles(colours, handles) });
   for (const mode of AREAS) draw.updateModeOptions(mode, { styles: areaStyles(colours) });
-  draw.updateModeOptions("line", { styles: lineStyles(colours) });
+  for (const mode of PATHS) draw.updateModeOptions(mode, { styles: lineStyles(colours) });
 }
 
 function selectStyles(

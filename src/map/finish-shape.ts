@@ -21,6 +21,7 @@ export function drawnEdit(tool: Tool, geometry: Geometry, plan: Plan): Outcome<E
   if (tool === "place-source") return source(geometry, plan);
   if (tool === "draw-culvert") return culvert(geometry, plan);
   if (tool === "place-drain") return drain(geometry, plan);
+  if (tool === "draw-road") return road(geometry, plan);
   return refused("Nothing was being drawn.");
 }
 
@@ -100,6 +101,18 @@ function culvert(geometry: Geometry, plan: Plan): Outcome<Edit> {
   return accepted(`Draw ${drawn.name}`, (now) => ({
     ...now,
     culverts: [...(now.culverts ?? []), drawn],
+  }));
+}
+
+function road(geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const path = cornersOf(geometry);
+  if (path.length < 2) return refused("A road needs at least 2 corners.");
+  const roads = plan.roads ?? [];
+  const name = freeNumbered(new Set(roads.map((each) => each.name)), "Road ");
+  const id = freeNumbered(new Set(roads.map((each) => each.id)), "road-");
+  return accepted(`Draw ${name}`, (now) => ({
+    ...now,
+    roads: [...(now.roads ?? []), { id, name, path }],
   }));
 }
 

@@ -100,13 +100,15 @@ export function keepShapes(map: MapLibreMap): void {
 
 /** What the plan's standing shapes are drawn from: everything but the corners of the chosen alternative. */
 function standingParts(): readonly unknown[] {
-  const { structures, noGo, sources, culverts, drains, gauge, flow, alignments } = plan.value;
+  const { structures, noGo, sources, culverts, drains, roads, gauge, flow, alignments } =
+    plan.value;
   return [
     structures,
     noGo,
     sources,
     culverts,
     drains,
+    roads,
     gauge,
     flow,
     ...alignments.filter((each) => each.id !== chosenId.value),

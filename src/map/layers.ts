@@ -88,6 +88,20 @@ function alternatives(colours: MapColours): LayerSpecification[] {
       paint: { "line-color": colours.waterText, "line-width": 1.6 },
     },
     {
+      id: "road-casing",
+      type: "line",
+      source: "plan",
+      filter: ["==", ["get", "kind"], "road"],
+      paint: { "line-color": colours.ink, "line-width": 6, "line-opacity": 0.7 },
+    },
+    {
+      id: "road",
+      type: "line",
+      source: "plan",
+      filter: ["==", ["get", "kind"], "road"],
+      paint: { "line-color": colours.panel, "line-width": 4 },
+    },
+    {
       id: "culvert-casing",
       type: "line",
       source: "plan",

@@ -44,6 +44,7 @@ export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureColle
   for (const source of plan.sources ?? []) {
     features.push(point("source", source.at, source.name));
   }
+  for (const { id, path } of plan.roads ?? []) features.push(line("road", path, { id }));
   for (const { id, path, plugged } of plan.culverts ?? []) {
     features.push(line("culvert", path, { id }));
     for (const end of [path[0]!, path.at(-1)!]) {

@@ -10,6 +10,7 @@ import type { TracedAlternative, TracedStructure } from "../../shared/water-type
 import { leaveLevelWords } from "../../shared/words/leave.ts";
 import { NOT_TRACED } from "../../shared/words/line-state.ts";
 import { pipeStops } from "../../shared/words/pipes.ts";
+import { roadFloodWords } from "../../shared/words/roads.ts";
 import { levelWords, shownLevelM } from "../../shared/words/time.ts";
 import { fromBuilding, gaugeTitle, HAZARDS, ifItFails } from "../../shared/words/watch.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
@@ -129,12 +130,25 @@ function Leave({ of, traced }: LeaveProps) {
       </p>
       <p>
         {leave?.note && `${leave.note} · `}
-        Way out <span class="watch-rule watch-rule-wide" /> goes under water at
-        <span class="watch-rule" />. Set it by that and the time people need, never by the level the
-        levee overtops at. {traced ? ifItFails(checks, system) : NOT_TRACED} Count everyone at{" "}
+        <WayOut of={of} /> Set it by that and the time people need, never by the level the levee
+        overtops at. {traced ? ifItFails(checks, system) : NOT_TRACED} Count everyone at{" "}
         <span class="watch-rule watch-rule-wide" />
       </p>
     </div>
+  );
+}
+
+/** The exit roads as drawn, with what they flood at; blanks to fill in where none is. */
+function WayOut({ of: { checks, system } }: { readonly of: Exported }) {
+  const roads = checks.flatMap(({ finding }) => (finding.kind === "road-floods" ? [finding] : []));
+  if (roads.length > 0) {
+    return roads.map((road) => <b key={road.road}>{roadFloodWords(road, system)}. </b>);
+  }
+  return (
+    <>
+      Way out <span class="watch-rule watch-rule-wide" /> goes under water at
+      <span class="watch-rule" />.
+    </>
   );
 }
 

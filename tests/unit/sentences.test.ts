@@ -174,6 +174,13 @@ const FOUND: {
     ...{ kind: "drain-not-known", pipeId: "d", drain: "Laundry", type },
   })),
   "drain-plugged": [{ kind: "drain-plugged", drain: "Laundry", type: "floor-drain" }],
+  "road-floods": [null, true, false].map((leavesBefore) => ({
+    ...{ kind: "road-floods", road: "Mill road", elevationM: 265.2, leavesBefore },
+    ...(leavesBefore === null
+      ? { stageM: null, hour: null }
+      : { stageM: 9.1, hour: "2026-04-08T08:00-05:00" }),
+  })),
+  "road-not-known": [{ kind: "road-not-known", road: "Mill road" }],
   "let-in-by-pipe": [true, false].map((isKnown) => ({
     ...{ kind: "let-in-by-pipe", reaches: isKnown ? ["House"] : [], isKnown },
     pipes: [{ pipeId: "c", name: "North road", kind: "culvert" }],

@@ -78,7 +78,7 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
 
 /** The trace without its picture, the keys that others rely on first. */
 function reported(traced: WaterTrace, system: UnitSystem) {
-  const { water, structures, alternatives, sources, pipes, checks } = traced;
+  const { water, structures, alternatives, sources, pipes, roads, checks } = traced;
   const named = structures.map((each) => {
     const { id, name, wet, sillM, sillAt, ...rest } = each;
     const floor = floorWords(each, system);
@@ -87,7 +87,7 @@ function reported(traced: WaterTrace, system: UnitSystem) {
   return {
     ...{ water, structures: named },
     alternatives: alternatives.map((each) => line(each, system)),
-    ...{ sources, pipes, checks: checksReport(checks, system) },
+    ...{ sources, pipes, roads, checks: checksReport(checks, system) },
   };
 }
 

@@ -18,6 +18,7 @@ import { inState } from "./grid-state.ts";
 import { riverAsSurveyed } from "./river-as-surveyed.ts";
 import { type AlternativeTrace, traceAlternative } from "./trace-alternative.ts";
 import { elevationAt, type TraceContext, traceContext } from "./trace-context.ts";
+import { traceRoads } from "./trace-roads.ts";
 import { type TracedState, traceState } from "./trace-state.ts";
 import { type GroundLimits, readWaterGround, type WaterGround } from "./water-ground.ts";
 import { waterAmounts } from "./wet-amounts.ts";
@@ -100,9 +101,11 @@ function* traceSteps(
   const groundRmseM = accuracyOf(plan.ground, cellM).rmseM;
   const known = isAnyWater(water) ? structures : structures.map(unknown);
   const pipes = context.pipes.map(({ traced }) => traced);
-  const checks = wholePlanChecks({ plan, groundRmseM, water, sources, pipes, structures: known });
+  const roads = isAnyWater(water) ? traceRoads(context) : [];
+  const traced = { water, sources, pipes, roads, structures: known };
+  const checks = wholePlanChecks({ plan, groundRmseM, ...traced });
   return {
-    ...{ water, sources, pipes, structures: known, alternatives, checks },
+    ...{ ...traced, alternatives, checks },
     ...{ mask, nearMask: far ? own : null },
   };
 }

@@ -200,6 +200,11 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
     what: `"${reaches[0] ?? ""}" wet only by "${pipes[0]?.name ?? ""}"`,
     act: "plug it",
   }),
+  "road-floods": ({ road, leavesBefore }) => ({
+    what: `road "${road}" floods${leavesBefore === false ? " before people leave" : ""}`,
+    act: leavesBefore ? "leave before" : "leave earlier",
+  }),
+  "road-not-known": ({ road }) => ({ what: `road "${road}" not known`, act: "find out" }),
   "source-inside": ({ source }) => ({ what: `source "${source}" inside`, act: "move mark" }),
   "crosses-water": ({ lengthM }, u) => ({
     what: `crosses water, ${u.distance(lengthM)}`,

@@ -1,11 +1,14 @@
 import { useRef, useState } from "preact/hooks";
 import type { LeaveLevel, Plan } from "../../../shared/plan.ts";
 import { momentOf, momentText } from "../../../shared/time/forecast-time.ts";
+import type { TracedRoad } from "../../../shared/water-types.ts";
 import { zoneWords } from "../../../shared/words/clock.ts";
 import { leaveWords } from "../../../shared/words/leave.ts";
+import { ROAD_WORDS, roadFloodWords } from "../../../shared/words/roads.ts";
 import { setLeave } from "../../document/edits/leave.ts";
 import { plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";
+import { waterNow } from "../../live/water-now.ts";
 import { NumberField } from "../../ui/number-field.tsx";
 import { ELEVATION } from "../../ui/quantity.ts";
 import { TextField } from "../../ui/text-field.tsx";
@@ -35,9 +38,44 @@ export function LeaveLine() {
           {isOpen ? "Done" : act}
         </button>
       </p>
+      <ExitRoads />
       {isOpen && <LeaveForm />}
     </div>
   );
+}
+
+/** When the exit roads flood, and the leave stage that follows; offered where people are not set to leave by then. */
+function ExitRoads() {
+  const system = unitSystem.value;
+  const roads = waterNow.value?.roads ?? [];
+  return roads.map(({ id, name: road, isKnown, floodsAboveM, gaugeM, leavesBefore, ...flood }) => {
+    if (!isKnown) return <p key={id}>{`Exit road "${road}": ${ROAD_WORDS.notKnown}`}</p>;
+    if (floodsAboveM === null || gaugeM === null) return null;
+    return (
+      <p key={id} class="leave-line">
+        <span>{roadFloodWords({ road, elevationM: floodsAboveM, ...flood }, system)}</span>
+        {leavesBefore !== true && (
+          <button
+            type="button"
+            aria-label={`Leave by the time exit road ${road} floods`}
+            onClick={() => leaveBy(road, gaugeM, flood)}
+          >
+            Leave by then
+          </button>
+        )}
+      </p>
+    );
+  });
+}
+
+function leaveBy(
+  road: string,
+  gaugeM: number,
+  { stageM, hour }: Pick<TracedRoad, "stageM" | "hour">,
+) {
+  const { by } = plan.value.water;
+  const levelM = stageM ?? gaugeM;
+  setLeave({ by, levelM, at: hour, note: `exit road "${road}" floods` });
 }
 
 function LeaveForm() {

@@ -146,7 +146,7 @@ interface NameRowProps {
   readonly onDelete: () => void;
 }
 
-function NameRow({ name, onName, onDelete }: NameRowProps) {
+export function NameRow({ name, onName, onDelete }: NameRowProps) {
   return (
     <div class="named-row">
       <TextField

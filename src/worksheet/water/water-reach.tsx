@@ -15,6 +15,7 @@ import { Disclosure } from "../../ui/disclosure.tsx";
 import { Fact } from "../../ui/fact.tsx";
 import { FailureText } from "../../ui/failure-text.tsx";
 import { PipesList } from "./pipes-list.tsx";
+import { RoadsList } from "./roads-list.tsx";
 import { SourcesList } from "./sources-list.tsx";
 import { WaterOver } from "./water-over.tsx";
 
@@ -35,6 +36,7 @@ export function WaterReach() {
       {trace && trace.structures.length > 0 && <Without structures={trace.structures} />}
       <SourcesList />
       <PipesList />
+      <RoadsList />
     </Disclosure>
   );
 }

@@ -1,0 +1,38 @@
+import type { TraceFinding, TraceRule, WaterContext } from "./trace-rule.ts";
+
+/** Names are as the person typed them; metres. */
+export type RoadFinding =
+  | {
+      readonly kind: "road-floods";
+      readonly road: string;
+      readonly elevationM: number;
+      readonly stageM: number | null;
+      /** By the likely forecast; null where it is not known. */
+      readonly hour: string | null;
+      readonly leavesBefore: boolean | null;
+    }
+  | { readonly kind: "road-not-known"; readonly road: string };
+
+/** Where the exit road first floods, and whether people leave by then. */
+export const exitRoad: TraceRule<WaterContext> = {
+  id: "exit-road",
+  find: ({ roads }) =>
+    roads.flatMap((traced): TraceFinding[] => {
+      const { name: road, isKnown, floodsAboveM, at, stageM, hour, leavesBefore } = traced;
+      if (!isKnown) {
+        return [{ severity: "caution", at: null, finding: { kind: "road-not-known", road } }];
+      }
+      if (floodsAboveM === null) return [];
+      const severity = leavesBefore === null ? "caution" : leavesBefore ? "note" : "stop";
+      const elevationM = floodsAboveM;
+      const finding = {
+        kind: "road-floods",
+        road,
+        elevationM,
+        stageM,
+        hour,
+        leavesBefore,
+      } as const;
+      return [{ severity, at, finding }];
+    }),
+};
