@@ -15,7 +15,7 @@ export function roadFloodWords({ road, ...flood }: Flood, system: UnitSystem): s
 }
 
 /** `stage 29.1 ft, Wed Apr 8, 08:00`; without the hour where the forecast gives none. */
-export function floodLevelWords(
+function floodLevelWords(
   { elevationM, stageM, hour }: Omit<Flood, "road">,
   system: UnitSystem,
 ): string {
