@@ -219,8 +219,11 @@ export interface OnGrid {
 interface LonLatRequest {
   /** x and y of places in the raster's own grid, one after the other. */
   readonly grid: Float64Array<ArrayBuffer>;
-  /** Well-known text of another reference that they are in; left out = the raster's. */
-  readonly reference?: { readonly fileName: string; readonly text: string };
+  /** Another reference that they are in, as well-known text or a code of EPSG's; left out = the raster's. */
+  readonly reference?: { readonly fileName: string } & (
+    | { readonly text: string }
+    | { readonly epsg: number }
+  );
 }
 
 interface LonLatResponse {

@@ -14,7 +14,7 @@ import { loneValueWords, systemOf } from "../shared/words/marks.ts";
 import type { OverviewShelf } from "./raster/built-overview.ts";
 import { correctedTerrain } from "./raster/corrected.ts";
 import { heightRange } from "./raster/height-range.ts";
-import { textReference } from "./raster/reference-beside.ts";
+import { statedReference } from "./raster/reference-beside.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
 import { contours } from "./tiles/contours.ts";
 import { heightTile } from "./tiles/height-tile.ts";
@@ -145,9 +145,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     toGrid: async ({ places }) => opened().toGrid(places),
 
     async lonLatOf({ grid, reference }) {
-      const lonLatAt = reference
-        ? (await textReference(reference.fileName, reference.text)).horizontal.toLonLat
-        : opened().lonLatAt;
+      const lonLatAt = reference ? (await statedReference(reference)).toLonLat : opened().lonLatAt;
       const lonLat = new Float64Array(grid.length);
       for (let i = 0; i < grid.length; i += 2) lonLat.set(lonLatAt(grid[i]!, grid[i + 1]!), i);
       return { lonLat };

@@ -1,3 +1,5 @@
+import type { FeatureCollection } from "geojson";
+import { Refusal } from "../failure.ts";
 import type { LonLat } from "../plan.ts";
 import { type Entries, entriesOf } from "../plan-feature.ts";
 import { refuseOtherCrs } from "../plan-file.ts";
@@ -7,19 +9,38 @@ import { cleanLabel, cleanText, shown } from "../plan-text.ts";
 
 /**
  * In what the coordinates of a file are: longitude and latitude; a grid that no one names (they are no degrees);
- * what its `crs` member names, e.g. `EPSG:26851`; or what a .prj states in well-known text.
+ * what its `crs` member names, e.g. `EPSG:26851`; what the file states in well-known text; or by a code of EPSG's.
  */
 export type ShapeReference =
   | { readonly kind: "degrees" }
   | { readonly kind: "grid" }
   | { readonly kind: "named"; readonly name: string }
-  | { readonly kind: "text"; readonly fileName: string; readonly text: string };
+  | { readonly kind: "text"; readonly fileName: string; readonly text: string }
+  | { readonly kind: "code"; readonly fileName: string; readonly epsg: number };
+
+/** A file of features as GeoJSON in the coordinates of its own reference. */
+export interface ReadFeatures {
+  readonly value: FeatureCollection;
+  readonly reference: ShapeReference;
+}
 
 /** An outline or a path as its file has it. */
 export interface FoundShape {
   /** In the file's own coordinates; the first corner of an outline is not repeated. */
   readonly corners: readonly (readonly [number, number])[];
   readonly columns: Entries;
+  /** Which feature of its file it is a part of, from 0. */
+  readonly feature: number;
+  /** The feature's own identifier, of GeoJSON and KML; null where it has none. */
+  readonly ownId: string | null;
+  /** Holes that are left out of an outline. */
+  readonly holes: number;
+}
+
+/** A part of a feature that is not read: too few corners, too many, or coordinates that are none. */
+export interface LeftOutShape {
+  readonly feature: number;
+  readonly why: "few-corners" | "many-corners" | "bad-coordinates";
 }
 
 /** The shapes of a file. */
@@ -29,6 +50,7 @@ export interface ShapeFile {
   readonly paths: readonly FoundShape[];
   /** Features that are neither, points for one. */
   readonly others: number;
+  readonly leftOut: readonly LeftOutShape[];
   /** What was left out or cut, each in one sentence for the person. */
   readonly notes: readonly string[];
 }
@@ -44,6 +66,14 @@ interface Part {
   readonly kind: "outline" | "path";
   readonly rings: readonly unknown[];
   readonly columns: Entries;
+  readonly feature: number;
+  readonly ownId: string | null;
+}
+
+/** How features are taken that are not as they should be. */
+export interface ShapeOptions {
+  /** The others are read when the coordinates of one are none; else the whole file is refused. */
+  readonly leavesBad?: boolean;
 }
 
 /**
@@ -52,7 +82,11 @@ interface Part {
  * @param stated what the coordinates are in; null = as the value itself says or shows
  * @throws Refusal `plan/bad-geometry`
  */
-export function foundShapes(value: unknown, stated: ShapeReference | null = null): ShapeFile {
+export function foundShapes(
+  value: unknown,
+  stated: ShapeReference | null = null,
+  { leavesBad = false }: ShapeOptions = {},
+): ShapeFile {
   const notes: string[] = [];
   let others = 0;
   const parts = featuresIn(value).flatMap((feature, index) => {
@@ -61,27 +95,52 @@ export function foundShapes(value: unknown, stated: ShapeReference | null = null
     const where = name === null ? `Shape ${index + 1}` : `Shape "${name}"`;
     const found = partsIn(feature.geometry);
     if (found.length === 0) others += 1;
-    return found.map((part): Part => ({ ...part, where, columns }));
+    const own = { feature: index, ownId: ownIdOf(feature.id) };
+    return found.map((part): Part => ({ ...part, where, columns, ...own }));
   });
   const reference = stated ?? referenceOf(entriesOf(value)?.crs, parts, notes);
   const areDegrees = reference.kind === "degrees";
-  const left = { unfit: 0, holes: 0 };
+  const leftOut: LeftOutShape[] = [];
   const shapesOf = (kind: Part["kind"], least: number) =>
-    parts.flatMap((part) => {
+    parts.flatMap((part): FoundShape[] => {
       if (part.kind !== kind) return [];
-      const corners = cornersOf(part, areDegrees);
-      if (part.rings.length > 1) left.holes += 1;
-      const fits = corners.length >= least && corners.length <= MAX_CORNERS;
-      if (!fits) left.unfit += 1;
-      return fits ? [{ corners, columns: part.columns }] : [];
+      const { columns, feature, ownId, rings } = part;
+      const corners = leavesBad ? cornersOrNone(part, areDegrees) : cornersOf(part, areDegrees);
+      const why = corners === null ? "bad-coordinates" : unfitBy(corners.length, least);
+      if (corners !== null && why === null) {
+        return [{ corners, columns, feature, ownId, holes: Math.max(0, rings.length - 1) }];
+      }
+      leftOut.push({ feature, why: why ?? "bad-coordinates" });
+      return [];
     });
   const [outlines, paths] = [shapesOf("outline", 3), shapesOf("path", 2)];
-  if (left.holes > 0)
-    notes.push(`${left.holes} outlines had holes: only their outer edge is used.`);
-  if (left.unfit > 0) {
-    notes.push(`${left.unfit} shapes with too few or over ${MAX_CORNERS} corners are left out.`);
+  const withHoles = outlines.filter(({ holes }) => holes > 0).length;
+  const unfit = leftOut.filter(({ why }) => why !== "bad-coordinates").length;
+  const bad = leftOut.length - unfit;
+  if (withHoles > 0) notes.push(`${withHoles} outlines had holes: only their outer edge is used.`);
+  if (unfit > 0) {
+    notes.push(`${unfit} shapes with too few or over ${MAX_CORNERS} corners are left out.`);
   }
-  return { reference, outlines, paths, others, notes };
+  if (bad > 0) notes.push(`${bad} shapes with coordinates that cannot be read are left out.`);
+  return { reference, outlines, paths, others, leftOut, notes };
+}
+
+function unfitBy(corners: number, least: number): LeftOutShape["why"] | null {
+  if (corners < least) return "few-corners";
+  return corners > MAX_CORNERS ? "many-corners" : null;
+}
+
+function cornersOrNone(part: Part, areDegrees: boolean) {
+  try {
+    return cornersOf(part, areDegrees);
+  } catch (thrown) {
+    if (thrown instanceof Refusal) return null;
+    throw thrown;
+  }
+}
+
+function ownIdOf(id: unknown): string | null {
+  return typeof id === "string" || typeof id === "number" ? cleanLabel(String(id)) : null;
 }
 
 /** The identifier that a feature has beside its properties (RFC 7946), as a column. */

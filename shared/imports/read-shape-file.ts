@@ -1,7 +1,14 @@
 import { type Outcome, Refusal, refused } from "../failure.ts";
 import { parseBounded, tooLarge } from "../plan-json.ts";
 import { unpack } from "./archive.ts";
-import { foundShapes, type ShapeFile } from "./found-shapes.ts";
+import { FLATGEOBUF_START, readFlatGeobuf } from "./flatgeobuf.ts";
+import {
+  foundShapes,
+  type ReadFeatures,
+  type ShapeFile,
+  type ShapeOptions,
+} from "./found-shapes.ts";
+import { PARQUET_START, readGeoParquet } from "./geoparquet.ts";
 import { MAX_SHAPE_BYTES } from "./shape-files.ts";
 import { readShapefile } from "./shapefile.ts";
 import { readShapes, type XmlDocument } from "./shapes.ts";
@@ -10,16 +17,18 @@ const EXPECTED = { words: "a file of shapes", maxCharacters: MAX_SHAPE_BYTES };
 const ZIP = [0x50, 0x4b];
 
 /**
- * The outlines and paths of a file: GeoJSON, KML, GPX, or a zip archive with a KML (KMZ) or one shapefile. Failures:
- * those of `parseBounded`, `readShapes`, `unpack`, `readShapefile` and `foundShapes`; `shapes/none`.
+ * The outlines and paths of a file: GeoJSON, KML, GPX, FlatGeobuf, GeoParquet, or a zip archive with a KML
+ * (KMZ) or one shapefile. Failures: those of `parseBounded`, `readShapes`, `readFlatGeobuf`, `readGeoParquet`,
+ * `unpack`, `readShapefile` and `foundShapes`; `shapes/none`.
  * @param parse makes a document of XML text
  */
 export async function readShapeFile(
   bytes: Uint8Array,
   parse: (xml: string) => XmlDocument,
+  options: ShapeOptions = {},
 ): Promise<Outcome<ShapeFile>> {
   try {
-    const file = await read(bytes, parse);
+    const file = await read(bytes, parse, options);
     if (file.outlines.length + file.paths.length === 0) throw none(file.others);
     return { ok: true, value: file };
   } catch (thrown) {
@@ -32,26 +41,34 @@ export function geoJsonShapes(text: string): ShapeFile {
   return foundShapes(parseBounded(text, EXPECTED));
 }
 
-async function read(bytes: Uint8Array, parse: (xml: string) => XmlDocument): Promise<ShapeFile> {
+async function read(
+  bytes: Uint8Array,
+  parse: (xml: string) => XmlDocument,
+  options: ShapeOptions,
+): Promise<ShapeFile> {
   if (bytes.length > MAX_SHAPE_BYTES) throw tooLarge(EXPECTED.words, bytes.length, MAX_SHAPE_BYTES);
-  if (ZIP.some((byte, i) => bytes[i] !== byte)) return readText(bytes, parse);
+  const startsWith = (start: readonly number[]) => start.every((byte, i) => bytes[i] === byte);
+  const shapesOf = ({ value, reference }: ReadFeatures) => foundShapes(value, reference, options);
+  if (startsWith(FLATGEOBUF_START)) return shapesOf(await readFlatGeobuf(bytes));
+  if (startsWith(PARQUET_START)) return shapesOf(await readGeoParquet(bytes));
+  if (!startsWith(ZIP)) return readText(bytes, parse, options);
   const files = await unpack(bytes);
   const names = [...files.keys()];
   const kml = names.find((name) => name.endsWith(".kml"));
   if (kml !== undefined && !names.some((name) => name.endsWith(".shp"))) {
-    return readText(files.get(kml)!, parse);
+    return readText(files.get(kml)!, parse, options);
   }
-  const { value, reference } = await readShapefile(files);
-  return foundShapes(value, reference);
+  return shapesOf(await readShapefile(files));
 }
 
 async function readText(
   bytes: Uint8Array,
   parse: (xml: string) => XmlDocument,
+  options: ShapeOptions,
 ): Promise<ShapeFile> {
   const text = new TextDecoder().decode(bytes);
-  if (!/^\s*</.test(text)) return geoJsonShapes(text);
-  return foundShapes(await readShapes(text, parse), { kind: "degrees" });
+  if (!/^\s*</.test(text)) return foundShapes(parseBounded(text, EXPECTED), null, options);
+  return foundShapes(await readShapes(text, parse), { kind: "degrees" }, options);
 }
 
 function none(others: number): Refusal {

@@ -1,14 +1,8 @@
-import type { Feature, FeatureCollection } from "geojson";
+import type { Feature } from "geojson";
 import { Refusal } from "../failure.ts";
 import { loadPart } from "../load-part.ts";
 import type { Unpacked } from "./archive.ts";
-import type { ShapeReference } from "./found-shapes.ts";
-
-/** A shapefile as GeoJSON in the coordinates of its own reference. */
-export interface ReadShapefile {
-  readonly value: FeatureCollection;
-  readonly reference: ShapeReference;
-}
+import type { ReadFeatures } from "./found-shapes.ts";
 
 /** Source: ESRI Shapefile Technical Description, 1998: header, record header, parts of polylines and polygons. */
 const HEADER_BYTES = 100;
@@ -26,7 +20,7 @@ const DBF_HEADER_BYTES = 32;
  * @throws Refusal `shapes/none`, `shapes/several`, `shapes/no-reference`, `shapes/shapefile-damaged`,
  * `program/part-missing`
  */
-export async function readShapefile(files: Unpacked): Promise<ReadShapefile> {
+export async function readShapefile(files: Unpacked): Promise<ReadFeatures> {
   const names = [...files.keys()].filter((name) => name.endsWith(".shp"));
   const [name] = names;
   if (name === undefined) throw none();

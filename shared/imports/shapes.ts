@@ -11,8 +11,8 @@ export type XmlDocument = Parameters<typeof kml>[0] & Parameters<typeof gpx>[0];
 const MAX_SHAPE_CHARACTERS = 20_000_000;
 
 /**
- * Shapes of a KML or GPX text as GeoJSON, longitude before latitude, WGS 84, each with its `name` and no other
- * property.
+ * Shapes of a KML or GPX text as GeoJSON, longitude before latitude, WGS 84, each with its columns, `name`
+ * among them.
  * @param parse makes a document of XML text; what it throws, or a `parsererror` in it, means the text is not XML
  * @throws Refusal `plan/too-large`, `shapes/entities`, `shapes/not-xml`, `shapes/other-format`, `shapes/none`,
  * `program/part-missing`
@@ -33,7 +33,7 @@ export async function readShapes(
     () => import("@tmcw/togeojson"),
   );
   const features = [...(format === "kml" ? library.kml(xml) : library.gpx(xml)).features];
-  const shapes = features.flatMap(named);
+  const shapes = features.flatMap(withColumns);
   if (shapes.length === 0) throw none();
   return { type: "FeatureCollection", features: shapes };
 }
@@ -48,10 +48,17 @@ function parsed(text: string, parse: (xml: string) => XmlDocument): XmlDocument 
   throw notXml();
 }
 
-function named({ geometry, properties }: Feature<Feature["geometry"] | null>): Feature[] {
+/** How a KML draws a shape, which is no column of it. */
+const STYLE = /^(style|stroke|fill|icon|label|visibility|@)/;
+
+/** The shape with the columns that its file has for it: of KML its `ExtendedData` too. */
+function withColumns({ id, geometry, properties }: Feature<Feature["geometry"] | null>): Feature[] {
   if (!geometry) return [];
-  const { name } = properties ?? {};
-  return [{ type: "Feature", geometry, properties: typeof name === "string" ? { name } : {} }];
+  const columns = Object.entries(properties ?? {}).filter(
+    ([name, value]) => !STYLE.test(name) && ["string", "number", "boolean"].includes(typeof value),
+  );
+  const own = id === undefined ? {} : { id };
+  return [{ type: "Feature", ...own, geometry, properties: Object.fromEntries(columns) }];
 }
 
 function withEntities(): Refusal {

@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 import { type Failure, type Outcome, refused } from "../../shared/failure.ts";
-import type { ShapeFile } from "../../shared/imports/found-shapes.ts";
+import type { ShapeFile, ShapeReference } from "../../shared/imports/found-shapes.ts";
 import { saysUses, withLines, withNoGo, withSaid } from "../../shared/imports/into-plan.ts";
 import {
   cornersInTurn,
@@ -65,7 +65,9 @@ export async function importShapes(chosen: File, use: ShapeUse | null): Promise<
   const [name, file] = [chosen.name, read.value];
   const { reference } = file;
   if (reference.kind === "degrees") return taken({ name, file, places: null }, use);
-  if (reference.kind === "text") return onEarth(name, file, use, reference);
+  if (reference.kind === "text" || reference.kind === "code") {
+    return onEarth(name, file, use, reference);
+  }
   const crs = ground.peek()?.crs ?? null;
   if (reference.kind === "named" && reference.name !== codeOf(crs)) {
     return askGrid(name, file, use, { named: reference.name, crs });
@@ -82,7 +84,7 @@ async function onEarth(
   name: string,
   file: ShapeFile,
   use: ShapeUse | null,
-  reference?: { readonly fileName: string; readonly text: string },
+  reference?: Extract<ShapeReference, { readonly fileName: string }>,
 ): Promise<Failure | null> {
   const places = await placesOf(file, reference);
   return places.ok ? taken({ name, file, places: places.value }, use) : places.failure;
@@ -172,7 +174,7 @@ function placedOf({ file, places }: Arrived): Outcome<PlacedShapes> {
 /** Where the corners of shapes are, from the grid of the raster or from a reference in well-known text. */
 async function placesOf(
   file: ShapeFile,
-  reference?: { readonly fileName: string; readonly text: string },
+  reference?: Extract<ShapeReference, { readonly fileName: string }>,
 ): Promise<Outcome<readonly LonLat[]>> {
   const open = ground.peek();
   if (!open && !reference) return { ok: false, failure: otherGrid(null, null) };

@@ -36,14 +36,14 @@ describe("shapes from KML and GPX", () => {
     expect(features.filter(({ geometry }) => geometry.type === "Point")).toHaveLength(count);
   });
 
-  it("keep a name and drop all else", async () => {
+  it("keep their columns, those of ExtendedData too, and drop how they are drawn", async () => {
     const kml =
-      '<kml xmlns="http://www.opengis.net/kml/2.2"><Placemark><name>Barn</name><description>x</description><Point><coordinates>-96.5,46.5,3</coordinates></Point></Placemark></kml>';
+      '<kml xmlns="http://www.opengis.net/kml/2.2"><Placemark><name>Barn</name><styleUrl>#a</styleUrl><Style><LineStyle><color>ff0000ff</color></LineStyle></Style><ExtendedData><Data name="floor"><value>881.5</value></Data></ExtendedData><Point><coordinates>-96.5,46.5,3</coordinates></Point></Placemark></kml>';
     expect((await shapesOf(kml)).features).toEqual([
       {
         type: "Feature",
         geometry: { type: "Point", coordinates: [-96.5, 46.5, 3] },
-        properties: { name: "Barn" },
+        properties: { name: "Barn", floor: "881.5" },
       },
     ]);
   });

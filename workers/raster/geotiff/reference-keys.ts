@@ -40,6 +40,18 @@ export function referenceFromKeys(fileName: string, keys: KeyValues): Horizontal
   return makeReference(fileName, label, `${definition.trim()}${natural}`, datum, unit);
 }
 
+/**
+ * The reference of a code of EPSG's, projected or geographic.
+ * @throws Refusal `raster/crs-unknown` or `raster/datum-unknown`
+ */
+export function referenceFromCode(fileName: string, epsg: number): HorizontalReference {
+  const isProjected = datumOfProjected(epsg) !== null;
+  const keys = isProjected
+    ? { GTModelTypeGeoKey: 1, ProjectedCSTypeGeoKey: epsg }
+    : { GTModelTypeGeoKey: 2, GeographicTypeGeoKey: epsg };
+  return referenceFromKeys(fileName, keys);
+}
+
 /** Whether a reference without a code of its own is built from parts as PROJ does. */
 function isComputed(keys: KeyValues, definition: string): boolean {
   const method = codeOf(keys.ProjCoordTransGeoKey);

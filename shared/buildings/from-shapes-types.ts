@@ -1,0 +1,59 @@
+import type { LeftOutShape } from "../imports/found-shapes.ts";
+import type { VerticalUnit } from "../plan.ts";
+import type { Building } from "./types.ts";
+
+/** Which columns of a file say what; null = none does. */
+export interface BuildingColumns {
+  readonly id: string | null;
+  readonly name: string | null;
+  readonly floor: string | null;
+  /** Of the floors; null until the person has said it: then no floor is taken. */
+  readonly floorUnit: VerticalUnit | null;
+  readonly weight: string | null;
+  /** Holds `first`, `never` or nothing. */
+  readonly priority: string | null;
+}
+
+/** What the elevation data covers. */
+export interface CoveredGround {
+  /** West, south, east, north, degrees. */
+  readonly bounds: readonly [number, number, number, number];
+  readonly lowestM: number;
+  readonly highestM: number;
+}
+
+/** What is told of a building of a file. */
+export type BuildingNote =
+  | { readonly kind: "parts"; readonly id: string; readonly parts: number }
+  | { readonly kind: "holes"; readonly id: string; readonly holes: number }
+  | { readonly kind: "self-crossing"; readonly id: string }
+  /** Some or all of its corners lie outside the elevation data. */
+  | { readonly kind: "off-data"; readonly id: string; readonly isWholly: boolean }
+  | { readonly kind: "repeated-id"; readonly id: string; readonly came: string }
+  | { readonly kind: "no-floor"; readonly id: string }
+  /** Not a figure, 0, or far from all ground; not taken. */
+  | { readonly kind: "doubtful-floor"; readonly id: string; readonly came: string }
+  /** Not a figure of 0 or more; 1 is taken. */
+  | { readonly kind: "bad-weight"; readonly id: string; readonly came: string }
+  /** Neither `first` nor `never`; none is taken. */
+  | { readonly kind: "bad-priority"; readonly id: string; readonly came: string }
+  /** A part of a feature that is no outline; the feature from 0. */
+  | ({ readonly kind: "left-out" } & LeftOutShape)
+  /** Features that are no outlines: points and lines. */
+  | { readonly kind: "no-outline"; readonly count: number };
+
+/** A building that is not taken, and may be taken back. */
+export interface LeftOutBuilding {
+  readonly building: Building;
+  /** The outline of another, or too small or narrow for a building. */
+  readonly why:
+    | { readonly kind: "duplicate"; readonly of: string }
+    | { readonly kind: "sliver"; readonly areaM2: number };
+}
+
+/** The buildings of a file. */
+export interface FoundBuildings {
+  readonly buildings: readonly Building[];
+  readonly leftOut: readonly LeftOutBuilding[];
+  readonly notes: readonly BuildingNote[];
+}
