@@ -98,7 +98,7 @@ async function onEarth(
     }
     const { lonLat } = await engine.lonLatOf({
       grid: cornersInTurn(file),
-      ...(reference.kind === "text" && { reference }),
+      ...("fileName" in reference && { reference }),
     });
     places = Array.from({ length: lonLat.length / 2 }, (_, k) => [
       lonLat[2 * k]!,
