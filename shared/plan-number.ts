@@ -13,14 +13,22 @@ const NUMBER_BITS = 24;
 /**
  * `7F3A-21`: the number by which a printed page is known as old. It is made of the line, the ground under it, the
  * water, the levee type and the bags; any of them changed gives another number, and the former plan its former one.
- * Units play no part. 32-bit FNV-1a folded to 24 bits, as its authors propose for short hashes.
+ * Units play no part, nor how the ground's error is made up;
+ * a correction of the ground is in the ground under the line. 32-bit FNV-1a folded to 24 bits, as its authors propose for short hashes.
  */
 export function planNumber(
   plan: Plan,
   { kind, corners, reachBreaksM, reachSections }: Alignment,
   { walk }: Pick<SizedLine, "walk">,
 ): string {
-  const { water, flow, ground, section, practice } = plan;
+  const { water, flow, section, practice } = plan;
+  const {
+    biasShare: _,
+    correlatedShare: _alike,
+    rangeM: _range,
+    correctionM: _by,
+    ...ground
+  } = plan.ground;
   const { limitM, spareShare } = practice;
   const hash = fnv1a(
     written({

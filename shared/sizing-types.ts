@@ -1,6 +1,7 @@
 import type { CheckFinding, RuleId } from "./checks/findings.ts";
 import type { Where } from "./checks/where.ts";
 import type { GroundAccuracy } from "./ground-accuracy.ts";
+import type { GroundSimulation } from "./ground-uncertainty/types.ts";
 import type { Holding } from "./holding/types.ts";
 import type { LevelDoubt } from "./level-doubt.ts";
 import type { LonLat } from "./plan.ts";
@@ -209,6 +210,8 @@ export interface SizedLine {
   /** Totals with the ground one RMSE lower (more bags) and higher (fewer bags); null while live. */
   readonly totalsGroundLow: Totals | null;
   readonly totalsGroundHigh: Totals | null;
+  /** Sized on many grounds; left out until that is asked for, null where it failed. */
+  readonly simulatedGround?: GroundSimulation | null;
   readonly reaches: readonly Reach[];
   readonly published: readonly PublishedCount[];
   readonly checks: readonly Check[];

@@ -23,6 +23,7 @@ import { keepGroundUnit, openTerrainFiles } from "./live/open-ground.ts";
 import { tellPageErrors } from "./live/page-errors.ts";
 import { theme } from "./live/screen.ts";
 import { keepNoticesSettled } from "./live/settled-notices.ts";
+import { keepSimulated } from "./live/simulated.ts";
 import { keepFollowing } from "./live/siting/follow.ts";
 import { keepSideways } from "./live/siting/why-here.ts";
 import { keepSized } from "./live/sizing.ts";
@@ -98,6 +99,7 @@ async function openKept({ terrain }: Kept): Promise<void> {
 tellPageErrors();
 hearEngine();
 keepSized();
+keepSimulated();
 keepGroundUnit();
 keepMarks();
 keepPicking();

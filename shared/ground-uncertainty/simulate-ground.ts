@@ -12,12 +12,12 @@ import { type ErrorReading, lineErrors } from "./line-errors.ts";
 import { type Stretches, stretchesAround, volumesOf, whereOver } from "./station-stretches.ts";
 import { type StripGround, stripGround } from "./strip-ground.ts";
 import type { BagCounts, GroundSimulation, StationChance } from "./types.ts";
-import { whereToLevel } from "./where-to-level.ts";
+import { whereToSurvey } from "./where-to-survey.ts";
 
 /** Grounds tried: half of them are the other half's errors turned over. */
 const FIELDS = 500;
-/** Grounds tried for what leveling every station would leave open. */
-const FIELDS_LEVELED = 100;
+/** Grounds tried for what surveying every station would leave open. */
+const FIELDS_SURVEYED = 100;
 /** The same plan gives the same figures. */
 const SEED = 20;
 /** Cells have errors of their own as far out as the base may come where the ground is lower by this many RMSE. */
@@ -50,14 +50,14 @@ export function simulateGround(inputs: LineOnGround): GroundSimulation {
     return {
       ...common,
       fields: 0,
-      ...{ expected: used, oneInTwo: used, nineInTen: used, nineInTenLeveled: null },
+      ...{ expected: used, oneInTwo: used, nineInTen: used, nineInTenSurveyed: null },
       overLimit: over.some(Boolean) ? 1 : 0,
       short: 0,
       stations: stakesM.map((chainageM, k): StationChance => {
         const overLimit = over[k] ? 1 : 0;
         return { chainageM, overLimit, short: 0, either: overLimit };
       }),
-      levelFirst: [],
+      surveyFirst: [],
     };
   }
   const low = cutWalk(trace, ground, built, waterSide, -REACH_RMSE * model.rmseM);
@@ -67,17 +67,17 @@ export function simulateGround(inputs: LineOnGround): GroundSimulation {
   const usedM3 = volumesOf(stretches, trace, cuts);
   const fields = tryFields({ ...tried, readings, count: FIELDS, usedM3 });
   const isRead = (atM: number) => readings.some(({ chainageM }) => Math.abs(chainageM - atM) < 0.3);
-  const toLevel = stations.filter(
+  const toSurvey = stations.filter(
     ({ chainageM, groundM }) => groundM !== null && !isRead(chainageM),
   );
-  const estimated = toLevel.map(
+  const estimated = toSurvey.map(
     ({ chainageM }): ErrorReading => ({ chainageM, errorM: fields.estimateAt(chainageM) }),
   );
-  const leveled =
-    toLevel.length === 0
+  const surveyedAll =
+    toSurvey.length === 0
       ? null
       : tryFields({
-          ...{ ...tried, readings: [...readings, ...estimated], count: FIELDS_LEVELED, usedM3 },
+          ...{ ...tried, readings: [...readings, ...estimated], count: FIELDS_SURVEYED, usedM3 },
         });
   const chances = stakesM.map((chainageM, k): StationChance => {
     const share = (counts: Uint32Array) => counts[k]! / FIELDS;
@@ -96,13 +96,13 @@ export function simulateGround(inputs: LineOnGround): GroundSimulation {
     expected: { bags: mean(fields.bags), order: mean(fields.order) },
     oneInTwo: countsEnough(fields, 0.5),
     nineInTen: countsEnough(fields, 0.9),
-    nineInTenLeveled: leveled && countsEnough(leveled, 0.9),
+    nineInTenSurveyed: surveyedAll && countsEnough(surveyedAll, 0.9),
     overLimit: fields.anyOver / FIELDS,
     short: fields.order.filter((order) => order > used.order).length / FIELDS,
     stations: chances,
-    levelFirst: whereToLevel({
+    surveyFirst: whereToSurvey({
       ...{ line, model, readings, chances },
-      canLevel: stations.map(({ chainageM, groundM }) => groundM !== null && !isRead(chainageM)),
+      canSurvey: stations.map(({ chainageM, groundM }) => groundM !== null && !isRead(chainageM)),
       m3PerM: sensitivities(inputs, walked, model, stretches),
     }),
   };

@@ -17,8 +17,8 @@ export interface StationChance {
   readonly either: number;
 }
 
-/** A station where leveling the ground tells most. */
-export interface LevelFirst {
+/** A station where surveying the ground tells most. */
+export interface SurveyFirst {
   readonly chainageM: number;
   /** Whether the levee is over its limit there is open; or it tells most about the bags of the line. */
   readonly because: "limit" | "bags";
@@ -43,15 +43,15 @@ export interface GroundSimulation {
   /** Enough on nine of ten. */
   readonly nineInTen: BagCounts;
   /**
-   * Enough on nine of ten once the ground is leveled at every station and is there as it is now estimated; null where
-   * there is nothing to level.
+   * Enough on nine of ten once the ground is surveyed at every station and is there as it is now estimated; null where
+   * there is nothing to survey.
    */
-  readonly nineInTenLeveled: BagCounts | null;
+  readonly nineInTenSurveyed: BagCounts | null;
   /** Share of the grounds on which some place is over its height limit. */
   readonly overLimit: number;
   /** Share of the grounds on which the order as used is too small. */
   readonly short: number;
   readonly stations: readonly StationChance[];
-  /** Best first; empty where leveling would tell little. */
-  readonly levelFirst: readonly LevelFirst[];
+  /** Best first; empty where surveying would tell little. */
+  readonly surveyFirst: readonly SurveyFirst[];
 }

@@ -15,6 +15,7 @@ import {
   type UnitSystem,
 } from "../units.ts";
 import { bagOrderParts } from "./bag-order.ts";
+import { orderFigureWords } from "./ground-chances.ts";
 import { takenMaterials } from "./materials.ts";
 import { pumpWords } from "./pumps.ts";
 import { rollsWords, rollWords } from "./takes.ts";
@@ -42,7 +43,7 @@ export function materialRows(plan: Plan, line: SizedLine, system: UnitSystem): O
     {
       name: "Bags, empty",
       amount: formatCount(order.total),
-      note: `${bagOrderParts(order)}; spare ${formatShare(practice.spareShare)}. ${crates === 1 ? "1 crate" : `${crates} crates`} of ${formatCount(BAGS_PER_CRATE)}, where they come so (MVR).`,
+      note: `${bagOrderParts(order)}; spare ${formatShare(practice.spareShare)}. ${crates === 1 ? "1 crate" : `${crates} crates`} of ${formatCount(BAGS_PER_CRATE)}, where they come so (MVR). ${orderFigureWords(line, system)}`,
     },
     {
       name: "Sand",

@@ -52,6 +52,14 @@ const NOTES: Readonly<Partial<Record<SettingPath, Note>>> = {
     `Sources disagree: ${u.figure(FOOT_M)} (NDSU-11, IS-280), ${u.figure(2 * FOOT_M)} (MB, EMI-L4), ${u.figure(3 * FOOT_M)} for permanent urban levees (EM1913-78).`,
   "ground.rmseM": (u) =>
     `For cells of ${u.length(1)}: 95 % of points within ${u.length(0.196)}. Left empty, a figure typical of the cell size is taken. Use what the survey's report says.`,
+  "ground.correctionM": () =>
+    "Added to every elevation before anything is counted; the map's pictures stay as the file has them. Readings of the ground give it, in Survey.",
+  "ground.biasShare": () =>
+    "Share of the error's variance that is the same over the whole survey, as a wrong datum or flight makes it. It does not cancel along a line.",
+  "ground.correlatedShare": () =>
+    "Share of the error's variance that neighboring places have in common, as strips, plants and soft ground make it. What the two shares leave is each cell's own.",
+  "ground.rangeM": () =>
+    "Farther apart than this, errors have under 5 % in common (exponential model, practical range).",
   "section.baseRatio": (u) =>
     `Sources disagree: base 3 times the height (NDSU-11, FFO-96), 2.5 to 3 (IL-RET), 2 as a minimum (NDSU-NR), height plus ${u.figure(2 * FOOT_M)} (MB, SDUN).`,
   "section.leastBaseRatio": () => "Twice as wide as high is published as a minimum.",

@@ -16,6 +16,7 @@ import {
 import { momentWords } from "./clock.ts";
 import { LEAVE_NOT_SET, leaveLevelWords } from "./leave.ts";
 import { mostSettlingFigure } from "./settling.ts";
+import { correctedWords } from "./survey.ts";
 
 /** One cell on top of a page: a name, what is read from afar, and what belongs to it. */
 interface HeadCell {
@@ -116,14 +117,17 @@ export function printedWords(now: Date, system: UnitSystem): string {
 }
 
 /** What elevations count from, and how good they are. */
-export function headNotes({ of: { line, verticalDatum, system }, ground }: Headed): string {
+export function headNotes({ of: { plan, line, verticalDatum, system }, ground }: Headed): string {
   const cells = ground
     ? `${ground.name}, cells of ${formatLength(Math.max(ground.cellXM, ground.cellYM), system)}`
     : "not open";
   return [
     `Datum: ${verticalDatum}.`,
     `Elevation data: ${cells}, ±${formatLength(line.groundAccuracy.rmseM, system, 2)} (RMSE).`,
-  ].join(" ");
+    correctedWords(plan.ground.correctionM, system),
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
 
 /** `Stakes 0+00 to 4+38 · page 1 of 2`; the name alone where there is one page. */

@@ -1,4 +1,3 @@
-import { isCounted } from "../completeness.ts";
 import type { Holding } from "../holding/types.ts";
 import type { Plan } from "../plan.ts";
 import type { SizedLine } from "../sizing-types.ts";
@@ -58,15 +57,6 @@ export function takesWords({ plan, line, holding }: Taken, system: UnitSystem): 
     },
     ...(holding?.pumping.proposed ? [pumpsLine(holding.pumping.proposed, system)] : []),
   ];
-}
-
-/** `12,719 to 23,945, ground ±0.33 ft`; null while that is not counted. */
-export function bagsRangeWords(line: SizedLine, system: UnitSystem): string | null {
-  const fewest = line.totalsGroundHigh;
-  const most = line.totalsGroundLow;
-  if (!fewest || !most || !isCounted(line)) return null;
-  const accuracy = formatLength(line.groundAccuracy.rmseM, system, 2);
-  return `${formatCount(fewest.bags)} to ${formatCount(most.bags)}, ground ±${accuracy}`;
 }
 
 function loadsWords(trucks: number): string {

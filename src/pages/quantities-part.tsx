@@ -17,6 +17,12 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import { bagOrderParts } from "../../shared/words/bag-order.ts";
+import {
+  orderChances,
+  orderFigureWords,
+  overLimitWords,
+  surveyFirstList,
+} from "../../shared/words/ground-chances.ts";
 import { type MaterialKey, takenMaterials } from "../../shared/words/materials.ts";
 import { SETTLING_NOTE } from "../../shared/words/settling.ts";
 import { rollsWords, rollWords } from "../../shared/words/takes.ts";
@@ -45,6 +51,7 @@ function Amounts({ of: { plan, line, system } }: { readonly of: Exported }) {
   const { practice, section } = plan;
   const { bag, sheet } = section;
   const units = unitsOf(system);
+  const nine = orderChances(line).find(({ key }) => key === "nine");
   return (
     <table class="sheet-table orders">
       <tbody>
@@ -83,12 +90,11 @@ function Amounts({ of: { plan, line, system } }: { readonly of: Exported }) {
           {formatLength(totals.greatestHeightM, system)},{" "}
           {formatLength(totals.lengthOverLimitM, system, 0)} over {limitWords(plan, line, system)}
         </Order>
-        {line.totalsGroundHigh && line.totalsGroundLow && (
-          <Order
-            name={`If the elevation data is off by ±${formatLength(line.groundAccuracy.rmseM, system, 2)}`}
-            amount={`${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`}
-          >
-            in the levee, spares included: all of the ground higher, or all of it lower
+        {nine && (
+          <Order name={nine.name} amount={`order ${nine.amount}`}>
+            {[orderFigureWords(line, system), overLimitWords(line), surveyFirstList(line, system)]
+              .filter(Boolean)
+              .join(" ")}
           </Order>
         )}
         {line.published.map((count) => (

@@ -7,6 +7,7 @@ import { sizedIsWhole } from "../../src/live/current.ts";
 import { ground } from "../../src/live/ground.ts";
 import { sized } from "../../src/live/results.ts";
 import { keepSection } from "../../src/live/section-now.ts";
+import { keepSimulated, simulatedLine } from "../../src/live/simulated.ts";
 import { keepSideways, sidewaysNow, whyHere } from "../../src/live/siting/why-here.ts";
 import { keepSized } from "../../src/live/sizing.ts";
 import { keepTraced } from "../../src/live/tracing.ts";
@@ -33,6 +34,9 @@ vi.mock("../../src/engine.ts", () => {
       traceWater: answers("traceWater", () => ({ alternatives: [], checks: [], mask: {} })),
       sidewaysCost: answers("sidewaysCost", () => ({ chainageM: [] })),
       crossSection: answers("crossSection", () => ({})),
+      simulateGround: answers("simulateGround", (({ id }: { id: string }) => ({
+        lineId: id,
+      })) as never),
     },
   };
 });
@@ -46,7 +50,7 @@ beforeAll(async () => {
   ground.value = { bounds: [-180, -90, 180, 90], marksAsked: [] } as unknown as GroundSummary;
   startFrom({ plan: start });
   whyHere.value = true;
-  stops = [keepSized(), keepTraced(), keepSideways(), keepSection()];
+  stops = [keepSized(), keepSimulated(), keepTraced(), keepSideways(), keepSection()];
 });
 
 afterAll(() => {
@@ -72,7 +76,7 @@ async function askedAfter(change: (now: Plan) => Plan): Promise<readonly string[
   return [...new Set(asked.names)].sort();
 }
 
-const ALL = ["crossSection", "sidewaysCost", "size", "traceWater"];
+const ALL = ["crossSection", "sidewaysCost", "simulateGround", "size", "traceWater"];
 
 describe("what follows from the plan", () => {
   it("is there, and of the plan as it stands, once it rests", () => {
@@ -92,7 +96,8 @@ describe("what follows from the plan", () => {
   it("is sized for no other line when one is chosen; only what is of one line is asked", async () => {
     const other = start.alignments.find(({ id }) => id !== start.chosenId)!;
     const names = await askedAfter((now) => ({ ...now, chosenId: other.id }));
-    expect(names).toEqual(["crossSection", "sidewaysCost", "traceWater"]);
+    expect(names).toEqual(["crossSection", "sidewaysCost", "simulateGround", "traceWater"]);
+    expect(simulatedLine.value?.simulatedGround?.lineId).toBe(other.id);
     expect(waterNow.value).not.toBeNull();
   });
 
@@ -108,14 +113,14 @@ describe("what follows from the plan", () => {
     [
       "people",
       (now) => ({ ...now, practice: { ...now.practice, people } }),
-      ["crossSection", "sidewaysCost", "size"],
+      ["crossSection", "sidewaysCost", "simulateGround", "size"],
     ],
     [
       "levee type",
       (now) => ({ ...now, section: { ...now.section, crownM: 0.7 } }),
-      ["crossSection", "sidewaysCost", "size"],
+      ["crossSection", "sidewaysCost", "simulateGround", "size"],
     ],
-    ["soil and pumps", withHolding, ["crossSection", "size"]],
+    ["soil and pumps", withHolding, ["crossSection", "simulateGround", "size"]],
   ])("is asked again for other %s", async (_, change, names) => {
     expect(await askedAfter(change)).toEqual(names);
     expect(sizedIsWhole.value).toBe(true);

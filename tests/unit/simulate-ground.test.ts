@@ -74,7 +74,7 @@ describe("a line on many grounds", () => {
     const used = { bags: totals.bags, order: totals.bags + totals.sheetBags };
     expect(found.used).toEqual(used);
     expect([found.expected, found.oneInTwo, found.nineInTen]).toEqual([used, used, used]);
-    expect(found).toMatchObject({ overLimit: 1, short: 0, levelFirst: [] });
+    expect(found).toMatchObject({ overLimit: 1, short: 0, surveyFirst: [] });
     expect(totals.lengthOverLimitM).toBeGreaterThan(0);
   });
 
@@ -220,8 +220,8 @@ describe("ground read in the field", () => {
     const spread = ({ nineInTen, oneInTwo }: typeof before) => nineInTen.bags - oneInTwo.bags;
     expect(after.readings).toBe(asData.length);
     expect(spread(after)).toBeLessThan(0.2 * spread(before));
-    expect(Math.abs(before.nineInTenLeveled!.bags / after.nineInTen.bags - 1)).toBeLessThan(0.02);
-    expect(before.levelFirst.length).toBeGreaterThan(0);
+    expect(Math.abs(before.nineInTenSurveyed!.bags / after.nineInTen.bags - 1)).toBeLessThan(0.02);
+    expect(before.surveyFirst.length).toBeGreaterThan(0);
   });
 
   it("that is higher than the data at a few stakes makes fewer bags likely on all of the line", () => {
@@ -235,9 +235,9 @@ describe("ground read in the field", () => {
   });
 
   it("is not named to be leveled again", () => {
-    const { levelFirst } = simulate(withGroundRead(asData.slice(0, 8)), LINE, flat(100));
-    expect(levelFirst.length).toBeGreaterThan(0);
-    for (const { chainageM } of levelFirst) {
+    const { surveyFirst } = simulate(withGroundRead(asData.slice(0, 8)), LINE, flat(100));
+    expect(surveyFirst.length).toBeGreaterThan(0);
+    for (const { chainageM } of surveyFirst) {
       expect(chainageM).toBeGreaterThan(asData[7]![0] + 1);
     }
   });

@@ -1,7 +1,6 @@
 import { bagOrder } from "../../shared/bag-order.ts";
 import { isCounted, isWhole, mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
-import type { GroundSimulation } from "../../shared/ground-uncertainty/types.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { timeVerdict } from "../../shared/time/time-verdict.ts";
 import { soonerLines } from "../../shared/time/ways-out.ts";
@@ -52,8 +51,8 @@ water, or far off it): there is then no verdict on time, and with "countsUnknown
 "groundAccuracy" how good its heights are taken to be and where that comes from;
 "simulatedGround" the bags where the ground is not as the elevation data has it: the line sized on 500 grounds, each the
 elevation data and an error it may have, which passes through the ground read in the field: bags enough on half of them
-("oneInTwo") and on nine of ten ("nineInTen"), as used and expected, with the ground leveled ("nineInTenLeveled"), the
-share of them on which a station is over its limit or short, and where to level first ("levelFirst");
+("oneInTwo") and on nine of ten ("nineInTen"), as used and expected, with the ground surveyed ("nineInTenSurveyed"), the
+share of them on which a station is over its limit or short, and where to survey first ("surveyFirst");
 "totalsGroundLow" and "totalsGroundHigh" the totals with all of the ground lower or higher by its accuracy;
 "holding" what sliding and overturning calculate at, what seeps through it and what is to be pumped; "time" who builds what
 when, and whether the top of levee stays ahead of the forecast that the plan holds in "time".
@@ -103,16 +102,16 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   const { lines } = await engine.size({ plan });
   for (const sentence of [...leftOut(lines, system), ...levelDoubts(lines, unitsOf(system))])
     say(sentence);
-  const simulated = new Map<string, GroundSimulation>();
-  for (const { id } of lines.filter(isCounted)) {
-    simulated.set(id, await engine.simulateGround({ plan, id }));
+  const simulated: SizedLine[] = [];
+  for (const line of lines) {
+    const simulatedGround = isCounted(line)
+      ? await engine.simulateGround({ plan, id: line.id })
+      : null;
+    simulated.push({ ...line, simulatedGround });
   }
   return toJson({
     leave: leaveWords(plan, system),
-    alternatives: lines.map((line) => ({
-      ...reported(line, lines, system),
-      simulatedGround: simulated.get(line.id) ?? null,
-    })),
+    alternatives: simulated.map((line) => reported(line, lines, system)),
     terrain,
   });
 }

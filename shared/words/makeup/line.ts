@@ -264,17 +264,22 @@ const MAKEUPS = {
     ],
     source: SETTINGS["practice.taskRateLow"].source,
   }),
-  groundSpread: ({ line, system }) => ({
-    formula: "the same line with all the ground one RMSE lower, and one RMSE higher",
+  groundSpread: ({ plan, line, totals, system }) => ({
+    formula:
+      "the least order that is enough on so many of the grounds tried: elevation data + error, each cut across and counted anew",
     inputs: [
+      { name: "order on the ground as used", value: formatCount(bagOrder(totals).total) },
       given("RMSE of the elevation data", "ground.rmseM", line.groundAccuracy.rmseM, system),
-      { name: "bags, ground lower", value: formatCount(line.totalsGroundLow?.bags ?? Number.NaN) },
-      {
-        name: "bags, ground higher",
-        value: formatCount(line.totalsGroundHigh?.bags ?? Number.NaN),
-      },
+      given("the same everywhere", "ground.biasShare", plan.ground.biasShare, system),
+      given(
+        "alike within the range",
+        "ground.correlatedShare",
+        plan.ground.correlatedShare,
+        system,
+      ),
+      given("range", "ground.rangeM", plan.ground.rangeM, system),
     ],
-    source: `${line.groundAccuracy.source}. An error that is the same everywhere is the worst case; errors that differ from place to place partly cancel.`,
+    source: `${line.groundAccuracy.source}. How the error is made up: ${SETTINGS["ground.biasShare"].source}. Errors that differ from place to place partly cancel.`,
   }),
 } as const satisfies Record<string, Words>;
 

@@ -1,17 +1,18 @@
-import { isCounted } from "../../../shared/completeness.ts";
 import type { GroundSummary } from "../../../shared/messages.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
-import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { nineInTenWords } from "../../../shared/words/ground-chances.ts";
 import { groundLine } from "../../../shared/words/ground-line.ts";
 import { plan } from "../../document/store.ts";
 import { accuracyNow, ground } from "../../live/ground.ts";
-import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
+import { simulatedLine } from "../../live/simulated.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { SurveyPart } from "../survey/survey-part.tsx";
 import { AccuracyField } from "./accuracy-field.tsx";
 import { AddressField } from "./address-field.tsx";
 import { DatumNoteField } from "./datum-note-field.tsx";
+import { ErrorFields } from "./error-fields.tsx";
 import { GroundFacts } from "./ground-facts.tsx";
 import { MarkAnswers } from "./mark-answers.tsx";
 import { OpenGroundButton } from "./open-ground-button.tsx";
@@ -39,8 +40,9 @@ export function GroundBlock() {
       {summary && <MarkAnswers summary={summary} />}
       <AccuracyField />
       <p class="hint">
-        <AccuracyLine line={chosenLine.value} system={system} />
+        <AccuracyLine line={simulatedLine.value} system={system} />
       </p>
+      <ErrorFields />
       <DatumNoteField />
       <SurveyPart />
     </Disclosure>
@@ -54,13 +56,6 @@ function oneLine(summary: GroundSummary, system: UnitSystem): string {
 
 function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {
   const { rmseM } = accuracyNow.value;
-  const range = `±${formatLength(rmseM, system, 2)} in height`;
-  const low = line?.totalsGroundHigh;
-  const high = line?.totalsGroundLow;
-  if (!low || !high || !isCounted(line)) return <>{range}</>;
-  return (
-    <>
-      {range}: {formatCount(low.bags)} to {formatCount(high.bags)} bags
-    </>
-  );
+  const chance = line && nineInTenWords(line, system);
+  return chance ? <>Bags {chance}</> : <>±{formatLength(rmseM, system, 2)} in height</>;
 }

@@ -11,6 +11,7 @@ import { sized } from "../../live/results.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 import { Amounts } from "./amounts.tsx";
+import { GroundChances } from "./ground-chances.tsx";
 import { KeptDry } from "./kept-dry.tsx";
 import { PublishedTables } from "./published-tables.tsx";
 
@@ -18,6 +19,7 @@ import { PublishedTables } from "./published-tables.tsx";
 export function AllFigures({ line }: { line: SizedLine }) {
   const system = unitSystem.value;
   const rival = rivalWords(line);
+  const inputs = { plan: plan.value, line, totals: line.totals, system };
   return (
     <>
       {rival && (
@@ -27,7 +29,8 @@ export function AllFigures({ line }: { line: SizedLine }) {
         </p>
       )}
       <ClassBar line={line} limitM={plan.value.practice.limitM} system={system} />
-      <Amounts inputs={{ plan: plan.value, line, totals: line.totals, system }} />
+      <Amounts inputs={inputs} />
+      <GroundChances inputs={inputs} />
       <KeptDry />
       <PublishedTables line={line} system={system} />
       {line.reaches.length > 1 && (

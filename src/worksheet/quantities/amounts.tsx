@@ -16,7 +16,7 @@ import { Amount } from "./amount.tsx";
 
 /** Everything that is ordered or organised beside the bags, each with its make-up. */
 export function Amounts({ inputs }: { inputs: MakeupInputs }) {
-  const { plan, totals, line, system } = inputs;
+  const { plan, totals, system } = inputs;
   const { practice } = plan;
   const roll = rollWords(plan, system);
   return (
@@ -112,15 +112,6 @@ export function Amounts({ inputs }: { inputs: MakeupInputs }) {
           </Amount>
         </Row>
       )}
-      <Row
-        name={`If the elevations are ±${formatLength(line.groundAccuracy.rmseM, system, 2)} off`}
-      >
-        <Amount make="groundSpread" title="Bags at plus and minus one RMSE" inputs={inputs}>
-          {line.totalsGroundHigh && line.totalsGroundLow
-            ? `${formatCount(line.totalsGroundHigh.bags)} to ${formatCount(line.totalsGroundLow.bags)} bags`
-            : "counting"}
-        </Amount>
-      </Row>
     </dl>
   );
 }

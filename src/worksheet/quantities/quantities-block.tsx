@@ -5,12 +5,12 @@ import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { formatCount } from "../../../shared/units.ts";
 import { besideBagsWords } from "../../../shared/words/counted.ts";
 import { failureWords } from "../../../shared/words/failure.ts";
-import { bagsRangeWords } from "../../../shared/words/takes.ts";
+import { nineInTenWords } from "../../../shared/words/ground-chances.ts";
 import { plan } from "../../document/store.ts";
 import { LevelNotice } from "../../drawing/level-notice.tsx";
 import { ground } from "../../live/ground.ts";
-import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
+import { simulatedLine } from "../../live/simulated.ts";
 import { uncounted } from "../../live/uncounted.ts";
 import { MoreButton, useMore } from "../../ui/more-button.tsx";
 import { Pane } from "../pane.tsx";
@@ -20,7 +20,7 @@ import { Takes } from "./takes.tsx";
 
 /** What it takes: one large number, the bags, what else is ordered in four lines, and the rest behind a word. */
 export function QuantitiesBlock() {
-  const line = chosenLine.value;
+  const line = simulatedLine.value;
   const more = useMore("all-figures");
   if (!line) {
     return (
@@ -48,7 +48,7 @@ export function QuantitiesBlock() {
 function Counted({ line }: { line: SizedLine }) {
   const system = unitSystem.value;
   const inputs = { plan: plan.value, line, totals: line.totals, system };
-  const range = bagsRangeWords(line, system);
+  const range = nineInTenWords(line, system);
   return (
     <>
       <LevelNotice doubt={line.levelDoubt} system={system} />
@@ -66,7 +66,7 @@ function Counted({ line }: { line: SizedLine }) {
           </span>
         )}
       </div>
-      {isCounted(line) && range && <p class="bags-range">{range}</p>}
+      {range && <p class="bags-range">{range}</p>}
       {isCounted(line) && <Takes line={line} />}
     </>
   );

@@ -2,11 +2,19 @@ import "./survey.css";
 import { useId } from "preact/hooks";
 import type { Plan } from "../../../shared/plan.ts";
 import { surveyOf } from "../../../shared/survey/leveling.ts";
+import { meanDifferenceM } from "../../../shared/survey/mean-difference.ts";
 import { shownInstrument } from "../../../shared/survey/rod.ts";
 import { LONGEST_ROD_M } from "../../../shared/survey/survey-schema.ts";
 import { lengthUnit } from "../../../shared/units.ts";
+import { correctionWords } from "../../../shared/words/ground-chances.ts";
 import { surveyedWords } from "../../../shared/words/stakes-page.ts";
-import { instrumentWords, readingCountWords } from "../../../shared/words/survey.ts";
+import {
+  correctedWords,
+  instrumentWords,
+  meanDifferenceWords,
+  readingCountWords,
+} from "../../../shared/words/survey.ts";
+import { changeSetting } from "../../document/edits/settings.ts";
 import { removeReadings, setLeveling } from "../../document/edits/survey.ts";
 import { tell } from "../../document/notices.ts";
 import { plan } from "../../document/store.ts";
@@ -54,6 +62,7 @@ export function SurveyPart() {
           {note}
         </p>
       ))}
+      <Correction />
       {readings.length > 0 && (
         <button type="button" class="text-button" onClick={removeReadings}>
           Remove the readings
@@ -62,6 +71,41 @@ export function SurveyPart() {
     </Disclosure>
   );
 }
+
+/** How the readings differ from the elevation data on average, and a way to correct all of it; never by itself. */
+function Correction() {
+  const system = unitSystem.value;
+  const surveyed = chosenLine.value?.surveyed;
+  const meanM = meanDifferenceM(surveyed);
+  const { correctionM } = plan.value.ground;
+  const words = correctedWords(correctionM, system);
+  const nextM = meanM === null ? null : correctionM + meanM;
+  return (
+    <>
+      {words && (
+        <p class="hint" data-survey="corrected">
+          {words}
+        </p>
+      )}
+      {nextM !== null && meanM !== null && (
+        <>
+          <p class="hint" data-survey="difference">
+            {meanDifferenceWords(meanM, surveyed!.readings.length, system)}
+          </p>
+          <button
+            type="button"
+            class="tool-button"
+            onClick={() => changeSetting("ground.correctionM", CORRECTION, nextM)}
+          >
+            Correct all elevations by {correctionWords(nextM, system)}
+          </button>
+        </>
+      )}
+    </>
+  );
+}
+
+const CORRECTION = "the correction of all elevations";
 
 function Leveling() {
   const { benchmark, backsightM } = surveyOf(plan.value);

@@ -1,7 +1,7 @@
 import { type PlaneLine, placeAt } from "../alignment.ts";
 import { correlation, type ErrorModel, errorVariances } from "./error-model.ts";
 import type { ErrorReading } from "./line-errors.ts";
-import type { LevelFirst, StationChance } from "./types.ts";
+import type { StationChance, SurveyFirst } from "./types.ts";
 
 /** Most stations that are named. */
 const MOST = 6;
@@ -17,7 +17,7 @@ interface WhereInputs {
   /** In the order of the line. */
   readonly chances: readonly StationChance[];
   /** Whether there is ground to level at each, not read yet. */
-  readonly canLevel: readonly boolean[];
+  readonly canSurvey: readonly boolean[];
   /** Fill that each station's stretch takes more for each metre that its ground is lower. */
   readonly m3PerM: Float64Array;
 }
@@ -27,21 +27,21 @@ interface WhereInputs {
  * limit, then one by one the station that takes the most off the variance of the line's fill, given those before it
  * (the fill taken as straight in the errors of the ground).
  */
-export function whereToLevel(inputs: WhereInputs): LevelFirst[] {
-  const { chances, canLevel, m3PerM } = inputs;
+export function whereToSurvey(inputs: WhereInputs): SurveyFirst[] {
+  const { chances, canSurvey, m3PerM } = inputs;
   const known = stationCovariance(inputs);
   const places = chances.map(({ chainageM }) => chainageM);
   for (const { chainageM } of inputs.readings) known.read(nearest(places, chainageM));
-  const chosen: LevelFirst[] = [];
-  const choose = (k: number, because: LevelFirst["because"]): void => {
+  const chosen: SurveyFirst[] = [];
+  const choose = (k: number, because: SurveyFirst["because"]): void => {
     const { chainageM, overLimit } = chances[k]!;
     chosen.push({ chainageM, because, overLimit });
     known.read(k);
   };
-  for (const k of openPlaces(chances, canLevel).slice(0, MOST / 2)) choose(k, "limit");
+  for (const k of openPlaces(chances, canSurvey).slice(0, MOST / 2)) choose(k, "limit");
   while (chosen.length < MOST) {
     const openM6 = known.varianceOf(m3PerM);
-    const best = bestOf(canLevel, (k) => known.told(k, m3PerM));
+    const best = bestOf(canSurvey, (k) => known.told(k, m3PerM));
     if (best < 0 || !(known.told(best, m3PerM) > LEAST_TOLD * openM6)) break;
     choose(best, "bags");
   }
@@ -49,7 +49,7 @@ export function whereToLevel(inputs: WhereInputs): LevelFirst[] {
 }
 
 /** Of every run of stations where the limit is open, the one where it is most open; the most open first. */
-function openPlaces(chances: readonly StationChance[], canLevel: readonly boolean[]): number[] {
+function openPlaces(chances: readonly StationChance[], canSurvey: readonly boolean[]): number[] {
   const openness = ({ overLimit }: StationChance) => overLimit * (1 - overLimit);
   const found: number[] = [];
   let best = -1;
@@ -59,7 +59,7 @@ function openPlaces(chances: readonly StationChance[], canLevel: readonly boolea
     if (!isOpen) {
       if (best >= 0) found.push(best);
       best = -1;
-    } else if (canLevel[k] && (best < 0 || openness(here) > openness(chances[best]!))) {
+    } else if (canSurvey[k] && (best < 0 || openness(here) > openness(chances[best]!))) {
       best = k;
     }
   }
