@@ -3,6 +3,7 @@ import type { Bench, BenchRow } from "./row.ts";
 
 const BENCHES: ReadonlyMap<string, () => Promise<Bench>> = new Map<string, () => Promise<Bench>>([
   ["size-ring", () => import("./size-ring.ts")],
+  ["ground-fields", () => import("./ground-fields.ts")],
   ["read-window", () => import("./read-window.ts")],
   ["large-raster", () => import("./large-raster.ts")],
   ["trace", () => import("./trace.ts")],
