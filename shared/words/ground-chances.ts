@@ -12,10 +12,7 @@ import {
 } from "../units.ts";
 
 /** A line with what its bags are on the grounds that its elevation data may stand for. */
-export type Simulated = Pick<
-  SizedLine,
-  "simulatedGround" | "groundAccuracy" | "totals" | "levelDoubt"
->;
+type Simulated = Pick<SizedLine, "simulatedGround" | "groundAccuracy" | "totals" | "levelDoubt">;
 
 /** More digits of a chance are not known. */
 const DIGITS = 3;
