@@ -30,14 +30,14 @@ export function chanceWords(share: number): string {
   return `${Math.min(9, Math.max(1, Math.round(10 * share)))} in 10`;
 }
 
-/** `9 in 10: up to 23,200, ground ±0.33 ft`, under the bags of the levee; null where nothing is counted. */
-export function nineInTenWords(line: Simulated, system: UnitSystem): string | null {
+/** `9 in 10: up to 23,200`, under the bags of the levee; null where nothing is counted. */
+export function nineInTenWords(line: Simulated): string | null {
   if (!isCounted(line)) return null;
   const { simulatedGround } = line;
   if (simulatedGround === undefined) return "9 in 10: counting";
   if (simulatedGround === null) return "9 in 10: not known";
   const { nineInTen } = simulatedGround;
-  return `9 in 10: up to ${enoughWords(nineInTen.bags)}, ground ${accuracyWords(line, system)}`;
+  return `9 in 10: up to ${enoughWords(nineInTen.bags)}`;
 }
 
 /** Bags to order by how often they are enough. */

@@ -54,16 +54,15 @@ describe("what is enough on many grounds, in words", () => {
   });
 
   it("says what it is of, and that it is not known, or not yet", () => {
-    expect(nineInTenWords(line, "us")).toBe("9 in 10: up to 23,200, ground ±0.33 ft");
-    expect(nineInTenWords(line, "metric")).toBe("9 in 10: up to 23,200, ground ±0.10 m");
-    expect(nineInTenWords({ ...line, simulatedGround: null }, "us")).toBe("9 in 10: not known");
-    expect(nineInTenWords(LINE, "us")).toBe("9 in 10: counting");
+    expect(nineInTenWords(line)).toBe("9 in 10: up to 23,200");
+    expect(nineInTenWords({ ...line, simulatedGround: null })).toBe("9 in 10: not known");
+    expect(nineInTenWords(LINE)).toBe("9 in 10: counting");
     expect(orderChances({ ...line, simulatedGround: null })).toEqual([]);
   });
 
   it("gives no figure where nothing of the line is counted", () => {
     const hole = size(planWith(100.5), ring(rectangle(20, 15)), flat(Number.NaN));
-    expect(nineInTenWords({ ...hole, simulatedGround: SIMULATED }, "us")).toBeNull();
+    expect(nineInTenWords({ ...hole, simulatedGround: SIMULATED })).toBeNull();
   });
 
   it("names on the order which figure it is, and where to survey", () => {

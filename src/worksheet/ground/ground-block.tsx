@@ -56,6 +56,7 @@ function oneLine(summary: GroundSummary, system: UnitSystem): string {
 
 function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {
   const { rmseM } = accuracyNow.value;
-  const chance = line && nineInTenWords(line, system);
-  return chance ? <>Bags {chance}</> : <>±{formatLength(rmseM, system, 2)} in height</>;
+  const chance = line && nineInTenWords(line);
+  const height = `±${formatLength(rmseM, system, 2)} in height`;
+  return <>{chance ? `${height}. Bags ${chance}` : height}</>;
 }

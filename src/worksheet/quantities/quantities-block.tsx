@@ -48,7 +48,7 @@ export function QuantitiesBlock() {
 function Counted({ line }: { line: SizedLine }) {
   const system = unitSystem.value;
   const inputs = { plan: plan.value, line, totals: line.totals, system };
-  const range = nineInTenWords(line, system);
+  const range = nineInTenWords(line);
   return (
     <>
       <LevelNotice doubt={line.levelDoubt} system={system} />
