@@ -26,6 +26,7 @@ import { ExampleBand } from "./start/example-band.tsx";
 import { FirstRun } from "./start/first-run.tsx";
 import { NextBuilding } from "./start/next-building.tsx";
 import { StepStrip } from "./start/step-strip.tsx";
+import { ViewOnly } from "./start/view-only.tsx";
 import { BusyBar } from "./ui/busy-bar.tsx";
 import { disclosuresAsked } from "./ui/disclosure.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
@@ -104,6 +105,7 @@ export function App() {
             <FirstRun />
             <div class="over-map">
               <BusyBar busy={busy} />
+              <ViewOnly />
               <UnitQuestion />
               <MarkQuestion />
               <ShapesQuestion />

@@ -78,8 +78,7 @@ async function begin(): Promise<void> {
 }
 
 function tellNotKept(failure: Failure): void {
-  if (failure.code === "keep/second-page") tell("info", failure);
-  else tell("error", failure, { label: "Download the plan", run: savePlan });
+  tell("error", failure, { label: "Download the plan", run: savePlan });
 }
 
 function onKeptAgain(): void {

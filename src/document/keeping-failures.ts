@@ -45,13 +45,21 @@ export function unreadable(cause: Failure): Failure {
   };
 }
 
-/** Another open page holds the kept plan. */
-export function secondPage(): Failure {
+/** The plan is edited on another open page. */
+export function viewOnly(): Failure {
   return {
-    code: "keep/second-page",
-    message:
-      "Another page of Drystead is open with its own plan; this page keeps a plan of its own.",
-    remedy: "To go on with the other plan, use the other page.",
+    code: "keep/view-only",
+    message: "This plan is open for editing on another page; here it can only be looked at.",
+    remedy: "Press Edit here first, or work on a copy.",
+  };
+}
+
+/** Another page took the plan over while this one did not answer. */
+export function takenOver(): Failure {
+  return {
+    code: "keep/taken-over",
+    message: "Another page has taken this plan over, because this one did not answer.",
+    remedy: "This page goes on with a copy of its own. Nothing is lost in either.",
   };
 }
 

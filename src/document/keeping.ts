@@ -1,18 +1,28 @@
-import { effect } from "@preact/signals";
-import { type Failure, Refusal } from "../../shared/failure.ts";
+import { effect, signal } from "@preact/signals";
+import { type Failure, type Outcome, Refusal } from "../../shared/failure.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
 import {
   keepingFailure,
   noSlot,
-  secondPage,
+  takenOver,
   terrainFailure,
   terrainLost,
   unreadable,
+  viewOnly,
 } from "./keeping-failures.ts";
 import { latestOf, readJournal, writeJournal } from "./kept-plan.ts";
 import { whilePressed } from "./pressed.ts";
-import { takeEmptySlot, takeSlot } from "./slots.ts";
-import { type History, history, hold, release } from "./store.ts";
+import {
+  channelOf,
+  releaseSlot,
+  stillHolds,
+  takeEmptySlot,
+  takeFree,
+  takeOverSlot,
+  takeSlot,
+  whenFree,
+} from "./slots.ts";
+import { closeGate, type History, history, hold, plan, release, startFrom } from "./store.ts";
 import {
   clearSlot,
   keptSlots,
@@ -21,6 +31,7 @@ import {
   writeKeptPlan,
   writeKeptTerrain,
 } from "./vault.ts";
+import { viewing } from "./viewing.ts";
 import { writeBehind } from "./write-behind.ts";
 
 /** What a page that was closed left behind. */
@@ -39,22 +50,26 @@ interface Revision {
 interface Place {
   /** Null when every slot is held by another page. */
   readonly slot: string | null;
-  /** True when another open page holds a kept plan. */
-  readonly beside: boolean;
 }
 
 /** Longest wait before what a pointer is still dragging is written, ms. */
 const DRAG_DELAY_MS = 250;
 /** Pause before a failed write is tried again, ms. */
 const RETRY_MS = 5000;
-/** Longest time that the next edit waits for a slow disk, ms. */
+/** Longest time that the next edit waits for a slow disk, and a page that is to take over for the last write, ms. */
 const MAX_HOLD_MS = 2000;
+const LOOK_MS = 20;
 const STEPS_KEPT = 50;
 
 let taken: Promise<Place> | null = null;
 let slotNow: string | null = null;
 let lastRevision = 0;
 let terrainWrites: Promise<void> = Promise.resolve();
+/** How often this page had to move its plan to another slot. */
+const moves = signal(0);
+let channel: BroadcastChannel | null = null;
+let finishWriting: () => Promise<void> = () => Promise.resolve();
+let tellFailure: (failure: Failure) => void = () => {};
 const fromVault = new WeakSet<File>();
 
 /**
@@ -66,18 +81,116 @@ const fromVault = new WeakSet<File>();
 export async function restore(): Promise<Kept | null> {
   const { slot } = await place();
   if (slot === null) return null;
-  const kept = (await readKeptPlan(slot)) ?? null;
-  const journal = readJournal(localStorage.getItem(journalKey(slot)));
-  const latest = latestOf(kept, journal);
+  const latest = await readLatest(slot);
   if (latest === null) return null;
   if (!latest.ok) {
-    taken = keptSlots().then(async (all) => ({ slot: await takeEmptySlot(all), beside: false }));
+    await moveToEmptySlot();
     throw refusal(unreadable(latest.failure));
   }
-  lastRevision = Math.max(kept?.revision ?? 0, journal?.revision ?? 0);
   const terrain = await readKeptTerrain(slot);
   for (const file of terrain ?? []) fromVault.add(file);
   return { ...latest.value, terrain: terrain ?? [], failure: terrain ? null : terrainLost() };
+}
+
+/** The latest state kept in a slot; null when there is none. */
+async function readLatest(slot: string): Promise<Outcome<History> | null> {
+  const kept = (await readKeptPlan(slot)) ?? null;
+  const journal = readJournal(localStorage.getItem(journalKey(slot)));
+  lastRevision = Math.max(kept?.revision ?? 0, journal?.revision ?? 0);
+  return latestOf(kept, journal);
+}
+
+/**
+ * Edits the plan on this page from now on: the page that does so is asked to finish its writing and to let go. One
+ * that does not answer loses the place, and goes on with a copy.
+ */
+export async function takeOver(): Promise<void> {
+  const { slot } = await place();
+  if (slot === null || viewing.peek() === null) return;
+  channel?.postMessage("hand over");
+  await takeOverSlot(slot);
+  const latest = await readLatest(slot);
+  if (latest?.ok) startFrom(latest.value);
+  edit();
+  channel?.postMessage("taken");
+}
+
+/** Goes on with a copy of the plan that is looked at, kept in a place of its own. */
+export async function takeCopy(): Promise<void> {
+  const { slot } = await place();
+  const terrain = slot === null ? null : await readKeptTerrain(slot);
+  await moveToEmptySlot();
+  edit();
+  if (terrain) await copyTerrain(terrain);
+}
+
+/** Opens the latest kept plan that no page has open, in place of the one that is looked at. @returns whether there is one */
+export async function openOtherKept(): Promise<boolean> {
+  const { slot } = await place();
+  const others = (await keptSlots()).filter((name) => name !== slot);
+  const isFound = (await takeFree(others)) !== null;
+  if (isFound) location.reload();
+  return isFound;
+}
+
+async function moveToEmptySlot(): Promise<void> {
+  taken = keptSlots().then(async (all) => ({ slot: await takeEmptySlot(all) }));
+  const { slot } = await place();
+  listen(slot);
+}
+
+function edit(): void {
+  closeGate(null);
+  viewing.value = null;
+}
+
+/** Lets the plan only be looked at, until it is taken over; follows what the page keeps that edits it. */
+function look(slot: string): void {
+  closeGate(viewOnly());
+  viewing.value = "elsewhere";
+  void whenFree(slot).then(() => {
+    if (viewing.peek() === "elsewhere" && slotNow === slot) viewing.value = "free";
+  });
+}
+
+/** Hears what other pages say of a slot. */
+function listen(slot: string | null): void {
+  channel?.close();
+  channel = slot === null ? null : channelOf(slot);
+  if (slot === null || !channel) return;
+  channel.onmessage = ({ data }) => {
+    const isLooking = viewing.peek() !== null;
+    if (data === "who" && !isLooking) channel?.postMessage("taken");
+    if (data === "hand over" && !isLooking) void handOver(slot);
+    if (data === "taken" && isLooking) look(slot);
+    if (data === "kept" && isLooking) void showLatest(slot);
+  };
+}
+
+async function handOver(slot: string): Promise<void> {
+  if (!(await stillHolds(slot))) return;
+  closeGate(viewOnly());
+  release();
+  await finishWriting();
+  viewing.value = "elsewhere";
+  releaseSlot();
+  look(slot);
+}
+
+async function showLatest(slot: string): Promise<void> {
+  const latest = await readLatest(slot);
+  if (!latest?.ok || viewing.peek() === null) return;
+  const { chosenId } = plan.peek();
+  const isThere = latest.value.plan.alignments.some(({ id }) => id === chosenId);
+  startFrom(isThere ? { ...latest.value, plan: { ...latest.value.plan, chosenId } } : latest.value);
+}
+
+/** Another page has taken the slot by force: what is here goes on elsewhere. */
+function goOnWithCopy(): void {
+  tellFailure(takenOver());
+  void moveToEmptySlot().then(() => {
+    moves.value += 1;
+  });
 }
 
 /** What whoever keeps the plan is told. */
@@ -114,6 +227,7 @@ export function keepPlan({ onFailure, onKeptAgain, onKept }: KeepingReports): ()
       if (isFailing) onKeptAgain();
       isFailing = false;
       onKept?.(true);
+      channel?.postMessage("kept");
       open();
     },
     onFailure(thrown, value) {
@@ -129,8 +243,19 @@ export function keepPlan({ onFailure, onKeptAgain, onKept }: KeepingReports): ()
     if (!isFailing) close();
     writer.hurry();
   };
+  tellFailure = onFailure;
+  finishWriting = async () => {
+    finish();
+    const until = Date.now() + MAX_HOLD_MS;
+    while (writer.waiting() !== null && Date.now() < until) {
+      await new Promise((resolve) => setTimeout(resolve, LOOK_MS));
+    }
+    const waiting = writer.waiting();
+    if (waiting) writeInHaste(waiting);
+  };
   const stop = effect(() => {
     const state = history.value;
+    if (viewing.value !== null || moves.value < 0) return;
     lastRevision += 1;
     onKept?.(false);
     const isDragged = pressed.isDown();
@@ -149,9 +274,8 @@ export function keepPlan({ onFailure, onKeptAgain, onKept }: KeepingReports): ()
   window.addEventListener("pagehide", leave);
   window.addEventListener("beforeunload", warn);
   place().then(
-    ({ slot, beside }) => {
+    ({ slot }) => {
       if (slot === null) onFailure(noSlot());
-      else if (beside) onFailure(secondPage());
     },
     () => {},
   );
@@ -170,6 +294,7 @@ export function keepPlan({ onFailure, onKeptAgain, onKept }: KeepingReports): ()
  * @throws Refusal `keep/full`, `keep/refused`; the files kept before stay then
  */
 export function keepTerrain(files: readonly File[]): Promise<void> {
+  if (viewing.peek() !== null) return Promise.resolve();
   if (files.length > 0 && files.every((file) => fromVault.has(file))) return Promise.resolve();
   const next = terrainWrites.then(() => copyTerrain(files));
   terrainWrites = next.catch(() => {});
@@ -200,10 +325,15 @@ async function place(): Promise<Place> {
 }
 
 async function takePlace(): Promise<Place> {
-  const kept = await keptSlots();
-  const slot = await takeSlot(kept);
-  const beside = kept.length > 0 && slot !== null && !kept.includes(slot);
-  return { slot, beside };
+  const { name, isElsewhere, isOwn } = await takeSlot(await keptSlots(), goOnWithCopy);
+  slotNow = name;
+  listen(name);
+  if (isElsewhere && name !== null) {
+    look(name);
+    if (isOwn) void whenFree(name).then(takeOver);
+  }
+  if (!isElsewhere) channel?.postMessage("taken");
+  return { slot: name };
 }
 
 async function write({ number, state }: Revision): Promise<void> {

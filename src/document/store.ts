@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
-import type { Outcome } from "../../shared/failure.ts";
+import type { Failure, Outcome } from "../../shared/failure.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { validateChange, validatePlan } from "../../shared/plan-check.ts";
 import { frozen } from "./freeze.ts";
@@ -31,6 +31,7 @@ const present = signal<History>(newest);
 const made = signal<Step | null>(null);
 let openGesture: string | null = null;
 let isHeld = false;
+let closedBecause: Failure | null = null;
 
 /** Plan, done and undone steps as one value, for keeping. */
 export const history: ReadonlySignal<History> = present;
@@ -61,6 +62,11 @@ export function release(): void {
   present.value = newest;
 }
 
+/** Refuses every edit from now on, with that failure; null lets them through again. A choice of line goes on. */
+export function closeGate(because: Failure | null): void {
+  closedBecause = because;
+}
+
 /**
  * The one gate of the document. An edit whose plan is not valid changes nothing and returns the failure;
  * an edit that changes no part of the plan it was given makes no step. Edits in a row with the same gesture are one
@@ -74,6 +80,7 @@ export const apply: ApplyEdit = (edit) => {
   const changed = changedKeys(before, after);
   if (changed.size === 0) return { ok: true, value: undefined };
   if (changed.size === 1 && changed.has("chosenId")) show({ ...newest, plan: after });
+  else if (closedBecause) return { ok: false, failure: closedBecause };
   else record(edit, before, after);
   return { ok: true, value: undefined };
 };
@@ -85,7 +92,7 @@ export const apply: ApplyEdit = (edit) => {
 export function followUp(before: Plan, change: (plan: Plan) => Plan): Outcome<boolean> {
   const { plan: now, done } = newest;
   const last = done.at(-1);
-  if (last?.before !== before) return { ok: true, value: false };
+  if (last?.before !== before || closedBecause) return { ok: true, value: false };
   const after = change(now);
   const checked = validateChange(now, after);
   if (!checked.ok) return checked;
@@ -100,6 +107,7 @@ export function endGesture(): void {
 
 /** Takes the last step back; does nothing when there is none. */
 export function undo(): void {
+  if (closedBecause) return;
   openGesture = null;
   const { plan: now, done, undone } = newest;
   const step = done.at(-1);
@@ -114,6 +122,7 @@ export function undo(): void {
 
 /** Does the step again that was last taken back; does nothing when there is none. */
 export function redo(): void {
+  if (closedBecause) return;
   openGesture = null;
   const { plan: now, done, undone } = newest;
   const step = undone.at(-1);
@@ -127,6 +136,7 @@ export function redo(): void {
 
 /** Puts another plan in place of the present one (a file opened) as one step that can be undone. */
 export function replacePlan(next: Plan, note: string): Outcome<void> {
+  if (closedBecause) return { ok: false, failure: closedBecause };
   openGesture = null;
   const checked = validatePlan(next);
   if (!checked.ok) return checked;

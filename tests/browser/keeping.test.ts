@@ -10,7 +10,8 @@ import { findBrowser } from "../tools/browser.mjs";
  */
 
 const SCRIPT = `
-  import { keepPlan, keepTerrain, restore, forget } from "/src/document/keeping.ts";
+  import { keepPlan, keepTerrain, restore, forget, takeOver, takeCopy } from "/src/document/keeping.ts";
+  import { viewing } from "/src/document/viewing.ts";
   import { apply, history, plan, startFrom, undo } from "/src/document/store.ts";
   const failures = [];
   const failed = ({ code }) => ({ failure: code });
@@ -27,7 +28,8 @@ const SCRIPT = `
     now: () => ({ title: plan.value.title, done: history.value.done.map(({ note }) => note) }),
     entitle: (title, gesture) =>
       apply({ note: "Entitle " + title, gesture, change: (now) => ({ ...now, title }) }).ok,
-    undo, forget,
+    undo, forget, takeOver, takeCopy,
+    viewing: () => viewing.value,
     keepTerrain: (seed, bytes) =>
       keepTerrain([new File([noise(seed, bytes)], seed + ".tif", { lastModified: 5 })]).then(() => null, failed),
     keepAgain: () => keepTerrain(kept.terrain),
@@ -60,6 +62,9 @@ interface Keeping {
   entitle(title: string, gesture?: string): boolean;
   undo(): void;
   forget(): Promise<void>;
+  takeOver(): Promise<void>;
+  takeCopy(): Promise<void>;
+  viewing(): "elsewhere" | "free" | null;
   keepTerrain(seed: number, bytes: number): Promise<{ failure: string } | null>;
   keepAgain(): Promise<void>;
   terrain(): Promise<unknown[]>;
@@ -294,24 +299,103 @@ describe("no room for the plan", () => {
   });
 });
 
-describe("two pages", () => {
-  it("keep a plan each, are told so, and both come back", async () => {
+describe("two pages on one plan", () => {
+  const viewing = (page: Page) => page.evaluate(() => window.keeping.viewing());
+  const titleOn = async (page: Page) => (await now(page)).title;
+  const takeOver = (page: Page) => page.evaluate(() => window.keeping.takeOver());
+
+  async function openTwo() {
     const first = await open();
-    await entitle(first, "First");
+    await entitle(first, "One");
     await written(first);
     const second = await open();
-    expect(await restored(second)).toBeNull();
-    expect(await failures(second)).toEqual(["keep/second-page"]);
-    await entitle(second, "Second");
+    return { first, second };
+  }
+
+  it("only one of them edits; the other shows it, and refuses every edit", async () => {
+    const { first, second } = await openTwo();
+    expect(await now(second)).toEqual({ title: "One", done: ["Entitle One"] });
+    expect([await viewing(first), await viewing(second)]).toEqual([null, "elsewhere"]);
+    expect(await entitle(second, "Lost?")).toBe(false);
+    await second.evaluate(() => window.keeping.undo());
+    expect(await titleOn(second)).toBe("One");
+    await entitle(first, "Two");
+    await expect.poll(() => titleOn(second), SOON).toBe("Two");
+    expect(await keptTitles(first)).toEqual(["Two"]);
+  });
+
+  it("the other takes over with the last edit, even one not written yet, and the first then looks on", async () => {
+    const { first, second } = await openTwo();
+    await first.evaluate(() => {
+      window.keeping.entitle("Two");
+      window.keeping.entitle("Three");
+    });
+    await takeOver(second);
+    expect(await titleOn(second)).toBe("Three");
+    expect([await viewing(first), await viewing(second)]).toEqual(["elsewhere", null]);
+    expect(await entitle(first, "Lost?")).toBe(false);
+    await entitle(second, "Four");
     await written(second);
-    await second.reload();
-    await second.waitForFunction(() => window.keeping !== undefined);
-    expect((await now(second)).title).toBe("Second");
+    await expect.poll(() => titleOn(first), SOON).toBe("Four");
+    await takeOver(first);
+    expect([await viewing(first), await viewing(second)]).toEqual([null, "elsewhere"]);
+    await entitle(first, "Five");
+    await written(first);
     await first.close();
     await second.close();
-    const again = [await open(), await open()];
-    const titles = await Promise.all(again.map(async (page) => (await now(page)).title));
-    expect(titles.sort()).toEqual(["First", "Second"]);
+    expect((await now(await open())).done).toEqual(
+      ["One", "Two", "Three", "Four", "Five"].map((title) => `Entitle ${title}`),
+    );
+  });
+
+  it("a crash of the first frees the plan, all of it kept; a reload of it does not", async () => {
+    const { first, second } = await openTwo();
+    await first.reload();
+    await first.waitForFunction(() => window.keeping !== undefined);
+    await expect.poll(() => viewing(second), SOON).toBe("elsewhere");
+    expect(await viewing(first)).toBeNull();
+    await entitle(first, "Before the crash");
+    await first.locator('html[data-kept="yes"]').waitFor({ state: "attached" });
+    const gone = first.waitForEvent("crash");
+    first.goto("chrome://crash").catch(() => {});
+    await gone;
+    await expect.poll(() => viewing(second), SOON).toBe("free");
+    await takeOver(second);
+    expect(await viewing(second)).toBeNull();
+    expect(await titleOn(second)).toBe("Before the crash");
+    expect(await entitle(second, "After it")).toBe(true);
+    await written(second);
+  });
+
+  it("a page that does not answer loses the plan, and goes on with a copy that is kept too", async () => {
+    const { first, second } = await openTwo();
+    const session = await context.newCDPSession(first);
+    await session.send("Debugger.enable");
+    await session.send("Debugger.pause");
+    await takeOver(second);
+    expect(await viewing(second)).toBeNull();
+    await entitle(second, "Of the second");
+    await written(second);
+    await session.send("Debugger.resume").catch(() => {});
+    await session.send("Debugger.disable");
+    await expect.poll(() => failures(first), SOON).toContain("keep/taken-over");
+    await entitle(first, "Of the first");
+    await written(first);
+    expect((await keptTitles(first)).sort()).toEqual(["Of the first", "Of the second"]);
+  });
+
+  it("a copy is a plan of its own", async () => {
+    const { first, second } = await openTwo();
+    await second.evaluate(() => window.keeping.takeCopy());
+    expect(await viewing(second)).toBeNull();
+    await entitle(second, "Copy");
+    await written(second);
+    await entitle(first, "Two");
+    await written(first);
+    expect((await keptTitles(first)).sort()).toEqual(["Copy", "Two"]);
+    await second.reload();
+    await second.waitForFunction(() => window.keeping !== undefined);
+    expect(await titleOn(second)).toBe("Copy");
   });
 });
 
