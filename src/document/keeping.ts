@@ -10,7 +10,7 @@ import {
   unreadable,
   viewOnly,
 } from "./keeping-failures.ts";
-import { latestOf, readJournal, writeJournal } from "./kept-plan.ts";
+import { latestOf, readJournal, STEPS_KEPT, writeJournal } from "./kept-plan.ts";
 import { whilePressed } from "./pressed.ts";
 import {
   channelOf,
@@ -59,7 +59,8 @@ const RETRY_MS = 5000;
 /** Longest time that the next edit waits for a slow disk, and a page that is to take over for the last write, ms. */
 const MAX_HOLD_MS = 2000;
 const LOOK_MS = 20;
-const STEPS_KEPT = 50;
+/** How long a page that is loaded again may take to have its plan back, ms. */
+const RELOAD_MS = 3000;
 
 let taken: Promise<Place> | null = null;
 let slotNow: string | null = null;
@@ -67,6 +68,7 @@ let lastRevision = 0;
 let terrainWrites: Promise<void> = Promise.resolve();
 /** How often this page had to move its plan to another slot. */
 const moves = signal(0);
+let isTaking = false;
 let channel: BroadcastChannel | null = null;
 let finishWriting: () => Promise<void> = () => Promise.resolve();
 let tellFailure: (failure: Failure) => void = () => {};
@@ -106,13 +108,27 @@ async function readLatest(slot: string): Promise<Outcome<History> | null> {
  */
 export async function takeOver(): Promise<void> {
   const { slot } = await place();
-  if (slot === null || viewing.peek() === null) return;
-  channel?.postMessage("hand over");
-  await takeOverSlot(slot);
-  const latest = await readLatest(slot);
-  if (latest?.ok) startFrom(latest.value);
-  edit();
-  channel?.postMessage("taken");
+  if (slot === null || !viewing.peek()) return;
+  await takeWith(slot, async () => {
+    channel?.postMessage("hand over");
+    await takeOverSlot(slot);
+    return true;
+  });
+}
+
+/** Takes a slot in the way given, one way at a time, and edits the latest that is kept there. */
+async function takeWith(slot: string, take: () => Promise<boolean>): Promise<void> {
+  if (isTaking) return;
+  isTaking = true;
+  try {
+    if (!(await take())) return look(slot);
+    const latest = await readLatest(slot);
+    if (latest?.ok) startFrom(latest.value);
+    edit();
+    channel?.postMessage("taken");
+  } finally {
+    isTaking = false;
+  }
 }
 
 /** Goes on with a copy of the plan that is looked at, kept in a place of its own. */
@@ -141,15 +157,20 @@ async function moveToEmptySlot(): Promise<void> {
 
 function edit(): void {
   closeGate(null);
-  viewing.value = null;
+  viewing.value = false;
 }
 
-/** Lets the plan only be looked at, until it is taken over; follows what the page keeps that edits it. */
+/**
+ * Lets the plan only be looked at while another page edits it, and follows what that page keeps. Once that page is
+ * closed this one edits the plan; of several, one. A page that is only loaded again has the plan back before that.
+ */
 function look(slot: string): void {
   closeGate(viewOnly());
-  viewing.value = "elsewhere";
-  void whenFree(slot).then(() => {
-    if (viewing.peek() === "elsewhere" && slotNow === slot) viewing.value = "free";
+  viewing.value = true;
+  void whenFree(slot).then(async () => {
+    await new Promise((done) => setTimeout(done, RELOAD_MS));
+    const isWaiting = viewing.peek() && slotNow === slot;
+    if (isWaiting) await takeWith(slot, async () => (await takeFree([slot])) !== null);
   });
 }
 
@@ -159,10 +180,9 @@ function listen(slot: string | null): void {
   channel = slot === null ? null : channelOf(slot);
   if (slot === null || !channel) return;
   channel.onmessage = ({ data }) => {
-    const isLooking = viewing.peek() !== null;
+    const isLooking = viewing.peek();
     if (data === "who" && !isLooking) channel?.postMessage("taken");
     if (data === "hand over" && !isLooking) void handOver(slot);
-    if (data === "taken" && isLooking) look(slot);
     if (data === "kept" && isLooking) void showLatest(slot);
   };
 }
@@ -172,14 +192,14 @@ async function handOver(slot: string): Promise<void> {
   closeGate(viewOnly());
   release();
   await finishWriting();
-  viewing.value = "elsewhere";
+  viewing.value = true;
   releaseSlot();
   look(slot);
 }
 
 async function showLatest(slot: string): Promise<void> {
   const latest = await readLatest(slot);
-  if (!latest?.ok || viewing.peek() === null) return;
+  if (!latest?.ok || !viewing.peek()) return;
   const { chosenId } = plan.peek();
   const isThere = latest.value.plan.alignments.some(({ id }) => id === chosenId);
   startFrom(isThere ? { ...latest.value, plan: { ...latest.value.plan, chosenId } } : latest.value);
@@ -255,7 +275,7 @@ export function keepPlan({ onFailure, onKeptAgain, onKept }: KeepingReports): ()
   };
   const stop = effect(() => {
     const state = history.value;
-    if (viewing.value !== null || moves.value < 0) return;
+    if (viewing.value || moves.value < 0) return;
     lastRevision += 1;
     onKept?.(false);
     const isDragged = pressed.isDown();
@@ -294,7 +314,7 @@ export function keepPlan({ onFailure, onKeptAgain, onKept }: KeepingReports): ()
  * @throws Refusal `keep/full`, `keep/refused`; the files kept before stay then
  */
 export function keepTerrain(files: readonly File[]): Promise<void> {
-  if (viewing.peek() !== null) return Promise.resolve();
+  if (viewing.peek()) return Promise.resolve();
   if (files.length > 0 && files.every((file) => fromVault.has(file))) return Promise.resolve();
   const next = terrainWrites.then(() => copyTerrain(files));
   terrainWrites = next.catch(() => {});
@@ -325,14 +345,10 @@ async function place(): Promise<Place> {
 }
 
 async function takePlace(): Promise<Place> {
-  const { name, isElsewhere, isOwn } = await takeSlot(await keptSlots(), goOnWithCopy);
+  const { name, isElsewhere } = await takeSlot(await keptSlots(), goOnWithCopy);
   slotNow = name;
   listen(name);
-  if (isElsewhere && name !== null) {
-    look(name);
-    if (isOwn) void whenFree(name).then(takeOver);
-  }
-  if (!isElsewhere) channel?.postMessage("taken");
+  if (isElsewhere && name !== null) look(name);
   return { slot: name };
 }
 
@@ -356,7 +372,10 @@ async function write({ number, state }: Revision): Promise<void> {
 function writeInHaste({ number, state }: Revision): void {
   if (slotNow === null) return;
   try {
-    const journal = writeJournal({ revision: number, text: writePlanFile(state.plan) });
+    const journal = writeJournal({
+      ...{ revision: number, steps: state.done.length },
+      text: writePlanFile(state.plan),
+    });
     localStorage.setItem(journalKey(slotNow), journal);
   } catch {
     // The database write that is tried again may still succeed, and its failure has been told.

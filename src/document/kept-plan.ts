@@ -8,26 +8,31 @@ import type { KeptPlan } from "./vault.ts";
 /** A plan written in haste while the page was closing. */
 export interface Journal {
   readonly revision: number;
+  /** How many steps undo would take back from it. */
+  readonly steps: number;
   /** The plan as a plan file. */
   readonly text: string;
 }
 
+/** Of more steps than this the earliest are not kept. */
+export const STEPS_KEPT = 50;
+
 /** The text of a journal as the browser kept it, or null when there is none or it is damaged. */
 export function readJournal(stored: string | null): Journal | null {
   if (stored === null) return null;
-  const end = stored.indexOf("\n");
-  const revision = Number(stored.slice(0, end));
-  return end > 0 && Number.isInteger(revision) ? { revision, text: stored.slice(end + 1) } : null;
+  const [, revision, steps, text] = /^(\d+)(?: (\d+))?\n(.*)$/s.exec(stored) ?? [];
+  if (revision === undefined || text === undefined) return null;
+  return { revision: Number(revision), steps: Number(steps ?? STEPS_KEPT), text };
 }
 
 /** A journal as one text. */
-export function writeJournal({ revision, text }: Journal): string {
-  return `${revision}\n${text}`;
+export function writeJournal({ revision, steps, text }: Journal): string {
+  return `${revision} ${steps}\n${text}`;
 }
 
 /**
  * The latest state from what was kept: the kept plan with its steps, and the journal's plan on top of it when that
- * is later. Steps that no longer fit are left out; the plan is read from its file when its value does not fit.
+ * is later: as the end of the last step where that was still being made, else as a step of its own. Steps that no longer fit are left out; the plan is read from its file when its value does not fit.
  */
 export function latestOf(kept: KeptPlan | null, journal: Journal | null): Outcome<History> | null {
   const before = kept && historyOf(kept);
@@ -35,7 +40,10 @@ export function latestOf(kept: KeptPlan | null, journal: Journal | null): Outcom
   const after = isLater ? readPlanFile(journal.text) : null;
   if (!after?.ok) return before ?? after;
   const { plan } = after.value;
-  return { ok: true, value: before?.ok ? withStep(before.value, plan) : only(plan) };
+  return {
+    ok: true,
+    value: before?.ok ? withStep(before.value, plan, journal!.steps) : only(plan),
+  };
 }
 
 function historyOf({ history, text }: KeptPlan): Outcome<History> {
@@ -53,7 +61,11 @@ function isSound(step: Step): boolean {
   );
 }
 
-function withStep({ plan: before, done }: History, plan: Plan): History {
+function withStep({ plan: before, done }: History, plan: Plan, steps: number): History {
+  const last = done.at(-1);
+  if (last && steps === done.length && steps < STEPS_KEPT) {
+    return { plan, done: [...done.slice(0, -1), { ...last, after: plan }], undone: [] };
+  }
   const step = { note: "Last change before the page closed", before, after: plan };
   return { plan, done: [...done, step], undone: [] };
 }

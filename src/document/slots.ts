@@ -1,8 +1,8 @@
 const OWN = "drystead.slot";
 const MOST_SLOTS = 16;
 /** How long a page that is just closing may take to let go, ms: this tab's own from before a reload, another. */
-const OWN_WAIT_MS = 1000;
-const OTHER_WAIT_MS = 1500;
+const OWN_WAIT_MS = 5000;
+const OTHER_WAIT_MS = 1000;
 /** How long another page has to let go of its place, or to answer that it holds one, ms. */
 const HAND_OVER_MS = 5000;
 const ANSWER_MS = 300;
@@ -13,8 +13,6 @@ export interface Slot {
   readonly name: string | null;
   /** True when another open page holds it and keeps its plan there. */
   readonly isElsewhere: boolean;
-  /** True for what this tab kept before a reload. */
-  readonly isOwn: boolean;
 }
 
 let letGo: (() => void) | null = null;
@@ -32,11 +30,10 @@ export async function takeSlot(recentFirst: readonly string[], stolen: () => voi
   onStolen = stolen;
   const own = sessionStorage.getItem(OWN);
   const [wanted = own] = own !== null && recentFirst.includes(own) ? [own] : recentFirst;
-  const isOwn = wanted === own;
-  if (wanted === null) return { name: await takeEmptySlot(recentFirst), isElsewhere: false, isOwn };
-  const isFree = await hold(wanted, isOwn ? OWN_WAIT_MS : OTHER_WAIT_MS);
+  if (wanted === null) return { name: await takeEmptySlot(recentFirst), isElsewhere: false };
+  const isFree = await hold(wanted, wanted === own ? OWN_WAIT_MS : OTHER_WAIT_MS);
   if (isFree) sessionStorage.setItem(OWN, wanted);
-  return { name: wanted, isElsewhere: !isFree, isOwn };
+  return { name: wanted, isElsewhere: !isFree };
 }
 
 /** A place where nothing is kept yet. Null when all are held. */

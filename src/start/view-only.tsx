@@ -6,9 +6,8 @@ import { viewing } from "../document/viewing.ts";
 /** Says that another page edits the plan, with the ways to edit here; there while it can only be looked at. */
 export function ViewOnly() {
   const [isNoOther, setNoOther] = useState(false);
-  const why = viewing.value;
-  if (why === null) return null;
-  const { lead, rest } = VIEW_ONLY_WORDS[why];
+  if (!viewing.value) return null;
+  const { lead, rest } = VIEW_ONLY_WORDS;
   return (
     <section class="notice question" role="status" aria-label="View only">
       <p>

@@ -64,7 +64,7 @@ interface Keeping {
   forget(): Promise<void>;
   takeOver(): Promise<void>;
   takeCopy(): Promise<void>;
-  viewing(): "elsewhere" | "free" | null;
+  viewing(): boolean;
   keepTerrain(seed: number, bytes: number): Promise<{ failure: string } | null>;
   keepAgain(): Promise<void>;
   terrain(): Promise<unknown[]>;
@@ -315,7 +315,7 @@ describe("two pages on one plan", () => {
   it("only one of them edits; the other shows it, and refuses every edit", async () => {
     const { first, second } = await openTwo();
     expect(await now(second)).toEqual({ title: "One", done: ["Entitle One"] });
-    expect([await viewing(first), await viewing(second)]).toEqual([null, "elsewhere"]);
+    expect([await viewing(first), await viewing(second)]).toEqual([false, true]);
     expect(await entitle(second, "Lost?")).toBe(false);
     await second.evaluate(() => window.keeping.undo());
     expect(await titleOn(second)).toBe("One");
@@ -332,13 +332,13 @@ describe("two pages on one plan", () => {
     });
     await takeOver(second);
     expect(await titleOn(second)).toBe("Three");
-    expect([await viewing(first), await viewing(second)]).toEqual(["elsewhere", null]);
+    expect([await viewing(first), await viewing(second)]).toEqual([true, false]);
     expect(await entitle(first, "Lost?")).toBe(false);
     await entitle(second, "Four");
     await written(second);
     await expect.poll(() => titleOn(first), SOON).toBe("Four");
     await takeOver(first);
-    expect([await viewing(first), await viewing(second)]).toEqual([null, "elsewhere"]);
+    expect([await viewing(first), await viewing(second)]).toEqual([false, true]);
     await entitle(first, "Five");
     await written(first);
     await first.close();
@@ -348,23 +348,45 @@ describe("two pages on one plan", () => {
     );
   });
 
-  it("a crash of the first frees the plan, all of it kept; a reload of it does not", async () => {
+  it("a reload keeps the plan on its page, at once and with its undo, also in mid-drag", async () => {
     const { first, second } = await openTwo();
-    await first.reload();
-    await first.waitForFunction(() => window.keeping !== undefined);
-    await expect.poll(() => viewing(second), SOON).toBe("elsewhere");
-    expect(await viewing(first)).toBeNull();
+    for (const [steps, title] of ["Two", "Three", "Four"].entries()) {
+      await first.evaluate((wanted) => {
+        dispatchEvent(new PointerEvent("pointerdown", { pointerId: 1, isPrimary: true }));
+        window.keeping.entitle(`${wanted} begun`, wanted);
+        window.keeping.entitle(wanted, wanted);
+      }, title);
+      await first.reload();
+      await first.waitForFunction(() => window.keeping !== undefined);
+      expect([await viewing(first), await viewing(second)]).toEqual([false, true]);
+      const { title: after, done } = await now(first);
+      expect([after, done.length]).toEqual([title, steps + 2]);
+      await first.evaluate(() => window.keeping.undo());
+      expect(await titleOn(first)).toBe(steps === 0 ? "One" : ["Two", "Three"][steps - 1]);
+      await entitle(first, title);
+      await written(first);
+    }
+  });
+
+  it("a crash of the first gives the plan to the other, all of it kept; of two, to one", async () => {
+    const { first, second } = await openTwo();
+    const third = await open();
     await entitle(first, "Before the crash");
-    await first.locator('html[data-kept="yes"]').waitFor({ state: "attached" });
+    await written(first);
     const gone = first.waitForEvent("crash");
     first.goto("chrome://crash").catch(() => {});
     await gone;
-    await expect.poll(() => viewing(second), SOON).toBe("free");
-    await takeOver(second);
-    expect(await viewing(second)).toBeNull();
-    expect(await titleOn(second)).toBe("Before the crash");
-    expect(await entitle(second, "After it")).toBe(true);
-    await written(second);
+    const both = async () => [await viewing(second), await viewing(third)].sort();
+    await expect.poll(both, SOON).toEqual([false, true]);
+    const [heir, other] = (await viewing(second)) ? [third, second] : [second, third];
+    expect(await titleOn(heir)).toBe("Before the crash");
+    expect(await entitle(heir, "After it")).toBe(true);
+    await written(heir);
+    await expect.poll(() => titleOn(other), SOON).toBe("After it");
+    expect(await entitle(other, "Lost?")).toBe(false);
+    await heir.close();
+    await expect.poll(() => viewing(other), SOON).toBe(false);
+    expect(await entitle(other, "Its turn")).toBe(true);
   });
 
   it("a page that does not answer loses the plan, and goes on with a copy that is kept too", async () => {
@@ -373,7 +395,7 @@ describe("two pages on one plan", () => {
     await session.send("Debugger.enable");
     await session.send("Debugger.pause");
     await takeOver(second);
-    expect(await viewing(second)).toBeNull();
+    expect(await viewing(second)).toBe(false);
     await entitle(second, "Of the second");
     await written(second);
     await session.send("Debugger.resume").catch(() => {});
@@ -387,7 +409,7 @@ describe("two pages on one plan", () => {
   it("a copy is a plan of its own", async () => {
     const { first, second } = await openTwo();
     await second.evaluate(() => window.keeping.takeCopy());
-    expect(await viewing(second)).toBeNull();
+    expect(await viewing(second)).toBe(false);
     await entitle(second, "Copy");
     await written(second);
     await entitle(first, "Two");

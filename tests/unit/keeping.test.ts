@@ -4,7 +4,7 @@ import { Refusal } from "../../shared/failure.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
 import { keepingFailure } from "../../src/document/keeping-failures.ts";
-import { latestOf, readJournal, writeJournal } from "../../src/document/kept-plan.ts";
+import { latestOf, readJournal, STEPS_KEPT, writeJournal } from "../../src/document/kept-plan.ts";
 import {
   apply,
   history,
@@ -168,7 +168,10 @@ describe("what was kept", () => {
   const step = { note: "Rename", before: EMPTY_PLAN, after: plain };
   const history = { plan: plain, done: [step], undone: [] };
   const kept = { revision: 7, keptAt: 0, text: writePlanFile(plain), history };
-  const journal = (revision: number) => ({ revision, text: writePlanFile(edited) });
+  const journal = (revision: number, steps = 2) => ({
+    ...{ revision, steps },
+    text: writePlanFile(edited),
+  });
 
   it("is nothing when there is nothing", () => {
     expect(latestOf(null, null)).toBeNull();
@@ -193,9 +196,19 @@ describe("what was kept", () => {
     });
   });
 
+  it("is the journal's plan as the end of the step that was still being made", () => {
+    expect(latestOf(kept, journal(8, 1))).toEqual({
+      ok: true,
+      value: { plan: edited, done: [{ ...step, after: edited }], undone: [] },
+    });
+  });
+
   it("is the kept plan when the journal is not later, or is damaged", () => {
     expect(latestOf(kept, journal(7))).toEqual({ ok: true, value: history });
-    expect(latestOf(kept, { revision: 9, text: "{" })).toEqual({ ok: true, value: history });
+    expect(latestOf(kept, { revision: 9, steps: 1, text: "{" })).toEqual({
+      ok: true,
+      value: history,
+    });
   });
 
   it("is without its steps when one of them does not fit this version", () => {
@@ -227,6 +240,7 @@ describe("what was kept", () => {
     expect(readJournal(writeJournal(journal(12)))).toEqual(journal(12));
     expect(readJournal(null)).toBeNull();
     expect(readJournal("")).toBeNull();
+    expect(readJournal("12\n{}")).toEqual({ revision: 12, steps: STEPS_KEPT, text: "{}" });
     expect(readJournal("twelve\n{}")).toBeNull();
   });
 });
