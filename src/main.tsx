@@ -3,11 +3,13 @@ import "./ui/theme.css";
 import { effect } from "@preact/signals";
 import { render } from "preact";
 import { asFailure, type Failure } from "../shared/failure.ts";
+import { almostFull } from "../shared/words/storage-room.ts";
 import { App } from "./app.tsx";
 import { type Kept, keepPlan, restore } from "./document/keeping.ts";
 import { keptAgain } from "./document/keeping-failures.ts";
 import { tell, withdraw } from "./document/notices.ts";
-import { startFrom } from "./document/store.ts";
+import { followRoom } from "./document/storage-room.ts";
+import { startFrom, undoNote } from "./document/store.ts";
 import { savePlan } from "./live/actions.ts";
 import { keepAnnounced } from "./live/announced.ts";
 import { markStale } from "./live/current.ts";
@@ -86,9 +88,16 @@ function onKeptAgain(): void {
   tell("info", keptAgain());
 }
 
+const keptInRoom = followRoom({
+  storage: navigator.storage,
+  onLow: (leftBytes) =>
+    tell("info", almostFull(leftBytes), { label: "Download the plan", run: savePlan }),
+});
+
 /** Says in the page itself whether the disk has what is on screen. */
 function onKept(isKept: boolean): void {
   document.documentElement.dataset.kept = isKept ? "yes" : "no";
+  if (isKept) void keptInRoom(undoNote.peek() !== null);
 }
 
 async function openKept({ terrain }: Kept): Promise<void> {

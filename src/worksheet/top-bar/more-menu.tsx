@@ -2,6 +2,8 @@ import { useState } from "preact/hooks";
 import { SHAPE_FILES } from "../../../shared/imports/shape-files.ts";
 import { GROUND_FILES } from "../../../shared/raster-files.ts";
 import { OFFLINE_WORDS } from "../../../shared/words/offline.ts";
+import { roomWords } from "../../../shared/words/storage-room.ts";
+import { storageRoom } from "../../document/storage-room.ts";
 import { redo, redoNote, undo, undoNote } from "../../document/store.ts";
 import { openAny, savePlan } from "../../live/actions.ts";
 import { baseMap } from "../../live/base-map.ts";
@@ -69,6 +71,7 @@ export function MoreMenu() {
           <MenuItem onChoose={loadNewVersion.value}>Load the new version</MenuItem>
         )}
         <p class="menu-note">{OFFLINE_WORDS[offlineState.value]}</p>
+        {storageRoom.value && <p class="menu-note">{roomWords(storageRoom.value)}</p>}
       </Menu>
       {Object.entries(DIALOGS).map(([key, { title, Body }]) => (
         <Dialog key={key} title={title} open={shown === key} onClose={close}>

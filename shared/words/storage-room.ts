@@ -1,0 +1,31 @@
+import type { Failure } from "../failure.ts";
+
+/** What a browser keeps of this program, and how much more it has room for. */
+export interface StorageRoom {
+  readonly usedBytes: number;
+  readonly leftBytes: number;
+  /** True when the browser has agreed not to clear it by itself. */
+  readonly stays: boolean;
+}
+
+/** `Kept in this browser: 12 MB, room for 2.1 GB more. It is kept until you clear it.` */
+export function roomWords({ usedBytes, leftBytes, stays }: StorageRoom): string {
+  const until = stays
+    ? "It is kept until you clear it."
+    : "The browser may clear it when the disk is full: save plans as files.";
+  return `Kept in this browser: ${bytesWords(usedBytes)}, room for ${bytesWords(leftBytes)} more. ${until}`;
+}
+
+/** That the browser will soon have no room. */
+export function almostFull(leftBytes: number): Failure {
+  return {
+    code: "keep/almost-full",
+    message: `The browser has room for only ${bytesWords(leftBytes)} more. The plan is kept; large elevation data may not be.`,
+    remedy: "Free disk space, and save the plan as a file.",
+  };
+}
+
+function bytesWords(bytes: number): string {
+  const mb = bytes / 1e6;
+  return mb < 1000 ? `${Math.round(mb)} MB` : `${(mb / 1000).toFixed(1)} GB`;
+}
