@@ -2,7 +2,7 @@ import { nearestChainage } from "../line-shapes/nearest-chainage.ts";
 import { degreesInMetres } from "../line-shapes/offset.ts";
 import type { LonLat } from "../plan.ts";
 import type { Walk } from "../sizing-types.ts";
-import { alongM, type Staked, stakeNear } from "./stakes.ts";
+import { alongM, type Staked, stakeBeside, stakeNear } from "./stakes.ts";
 
 /** Where a receiver says it is. */
 export interface Fix {
@@ -11,8 +11,11 @@ export interface Fix {
   readonly accuracyM: number;
 }
 
-/** Worse than this a fix does not find a stake, metres. Source: judgement: one station interval. */
-const POOR_ACCURACY_M = 15;
+/**
+ * A fix finds a stake when it is as good as the way to the next one, within these bounds, metres: what a phone gives
+ * in the open, and the most at which stakes are told by walking on. Source: judgement.
+ */
+const POOR_ACCURACY_M = { least: 5, most: 15 } as const;
 /** Further off the line than this beyond the accuracy, a person is not at the line, metres. Source: judgement. */
 const OFF_LINE_M = 30;
 /** Samples further apart along the line than this many accuracies are another stretch. */
@@ -40,14 +43,26 @@ export function placeOnLine(walk: Walk, staked: Staked, fix: Fix): PlaceOnLine |
   if (![...at, accuracyM].every(Number.isFinite) || accuracyM < 0) return null;
   const nearest = nearestChainage(walk, at);
   if (!nearest) return null;
+  const stake = stakeNear(staked, nearest.chainageM);
   return {
     ...nearest,
     accuracyM,
-    stake: stakeNear(staked, nearest.chainageM),
-    isPoor: accuracyM > POOR_ACCURACY_M,
+    stake,
+    isPoor: accuracyM > poorFromM(staked, stake),
     isOff: nearest.awayM > accuracyM + OFF_LINE_M,
     alsoM: alsoAt(walk, staked, fix, nearest),
   };
+}
+
+/** Above which accuracy a fix does not tell a stake from those beside it, metres. */
+function poorFromM(staked: Staked, stake: number): number {
+  const { least, most } = POOR_ACCURACY_M;
+  const at = staked.stakes[stake]?.chainageM ?? 0;
+  const gapsM = ([1, -1] as const).flatMap((way) => {
+    const beside = stakeBeside(staked, stake, way);
+    return beside === null ? [] : Math.abs(alongM(staked, at, staked.stakes[beside]!.chainageM));
+  });
+  return Math.max(least, Math.min(most, ...gapsM));
 }
 
 /** The nearest other stretch of the line within the accuracy of the fix. */

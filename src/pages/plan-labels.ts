@@ -44,6 +44,8 @@ export interface PlacedWords {
 }
 
 const GAP_MM = 1;
+/** Left free beside the words of a label, so that two in a row do not read as one, millimetres. */
+const BESIDE_MM = 0.5;
 const STEPS_MM = [0, 2.5, 5, 8, 11, 15, 19, 24] as const;
 const SLIDES_MM = [0, 3, -3, 6, -6, 10, -10, 15, -15] as const;
 const AROUND_MM = [0, 3, 6, 10, 15, 21, 28, 36, 46] as const;
@@ -105,7 +107,8 @@ export function widthOf({ text, look }: Words): number {
 const WIDER = { big: 1.1, small: 1, strong: 1.06, side: 1.2 } as const;
 
 function spotsOf(label: Label): Spot[] {
-  const [width, height] = sizeOf(label);
+  const [wordsMm, height] = sizeOf(label);
+  const width = wordsMm + 2 * BESIDE_MM;
   const { point, away, reach, middles, hasLeader } = label;
   const spot = ([x, y]: Point, cost: number): Spot => ({
     ...{ left: x - width / 2, right: x + width / 2, top: y - height / 2, bottom: y + height / 2 },

@@ -55,12 +55,15 @@ export function ProfileStrip({ of, fromM, toM, widthPx }: ProfileStripProps) {
       aria-label={`Profile of ${line.name}`}
     >
       <Hatches id={id} />
-      <path class="strip-ground" d={paths.groundFill} />
+      <clipPath id={`${id}-plot`}>
+        <rect x="0" y={plot.top - 3} width={widthPx} height={plot.bottom - plot.top + 3} />
+      </clipPath>
+      <path class="strip-ground" d={paths.groundFill} clip-path={`url(#${id}-plot)`} />
       {paths.bands.map((d, index) => (
         <path key={index} {...classLook(index, id)} d={d} />
       ))}
       <path fill={`url(#${id}-hole)`} d={paths.unknownBand} />
-      <path class="strip-ground-line" d={paths.groundLine} />
+      <path class="strip-ground-line" d={paths.groundLine} clip-path={`url(#${id}-plot)`} />
       <path class="strip-limit" d={paths.limitLine} />
       <path class="strip-water" d={paths.waterLine} />
       <path class="strip-top" d={paths.crestLine} />

@@ -123,8 +123,8 @@ function Label({ entry, y, from }: { readonly entry: Entry; readonly y: number; 
     return (
       <g>
         {leader}
-        <rect class="watch-leave-mark" x={LABEL_MM - 1} y={y - 5.5} width="42" height="9" />
-        <text class="watch-leave-text" x={LABEL_MM + 1} y={y + 0.8}>
+        <rect class="watch-leave-mark" x={LABEL_MM - 1} y={y - 4.3} width="42" height="8" />
+        <text class="watch-leave-text" x={LABEL_MM + 1} y={y + 1.4}>
           {entry.title} {entry.level}
         </text>
         {entry.level === "" && <path class="watch-leader" d={`M${LABEL_MM + 21} ${y + 1.2}h17`} />}

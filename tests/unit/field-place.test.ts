@@ -73,8 +73,11 @@ describe("the place on a line from a fix", () => {
   });
 
   it("says where the fix is too poor to tell one stake from the next", () => {
-    expect(placeOnLine(BENT, BENT_STAKES, at(43, 0, 15))!.isPoor).toBe(false);
-    expect(placeOnLine(BENT, BENT_STAKES, at(43, 0, 16))!.isPoor).toBe(true);
+    const isPoor = (everyM: number, accuracyM: number) =>
+      placeOnLine(BENT, stakedEvery(everyM, 260, false), at(43, 0, accuracyM))!.isPoor;
+    expect([isPoor(10, 10), isPoor(10, 10.1)]).toEqual([false, true]);
+    expect([isPoor(1.2, 5), isPoor(1.2, 5.1)]).toEqual([false, true]);
+    expect([isPoor(50, 15), isPoor(50, 15.1)]).toEqual([false, true]);
   });
 
   it("says where one is not at the line", () => {
