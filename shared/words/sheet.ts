@@ -153,3 +153,6 @@ export function footWords(
     right: ["Another number on the command-post board?", "This page is old. Do not build from it."],
   };
 }
+
+/** Over the lines that are left on the last page of a sheet. */
+export const NOTES_TITLE = "Notes: what was found, what was changed, and the hour";

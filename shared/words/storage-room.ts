@@ -27,5 +27,6 @@ export function almostFull(leftBytes: number): Failure {
 
 function bytesWords(bytes: number): string {
   const mb = bytes / 1e6;
+  if (mb < 1) return "under 1 MB";
   return mb < 1000 ? `${Math.round(mb)} MB` : `${(mb / 1000).toFixed(1)} GB`;
 }

@@ -1,6 +1,6 @@
 import { isValidElement, type VNode } from "preact";
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
-import { footWords, pageWords } from "../../shared/words/sheet.ts";
+import { footWords, NOTES_TITLE, pageWords } from "../../shared/words/sheet.ts";
 import { type Measured, type Placed, paginate } from "./paginate.ts";
 import { pageStyle, paper } from "./paper.ts";
 import { type SheetFrame, TitleBlock } from "./title-block.tsx";
@@ -50,7 +50,7 @@ const FIRST_ROOM: Room = { widthMm: 190.5, heightMm: 205 };
  * A new sheet is a component that returns `<Sheet {...frame} name="Stakes" short="Stakes" pieces={[...]} />`, and a line
  * in `pages-room.tsx`, which gives it its `frame`. Pieces are measured where they stand: no heights are declared. An
  * element must not be higher than a page; what may be is given as {@link Rows}. `data-laid` says `yes` once the pages
- * are as they are printed.
+ * are as they are printed. What is left of a sheet's last page is ruled for notes, where it is worth it.
  */
 export function Sheet(props: SheetProps) {
   const { name, short, isWhole = true, forCrew = true, pieces: given, ...frame } = props;
@@ -94,6 +94,11 @@ export function Sheet(props: SheetProps) {
                   {drawn(pieces[piece]!, from, to)}
                 </div>
               ))}
+              {forCrew && index === shown.length - 1 && (
+                <div class="sheet-notes">
+                  <p>{NOTES_TITLE}</p>
+                </div>
+              )}
             </div>
             <Foot {...frame} forCrew={forCrew} />
           </section>
