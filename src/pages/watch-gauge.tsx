@@ -19,7 +19,7 @@ const HIGH = 76;
 const STAFF = { leftMm: 9, wideMm: 5.4, topMm: 2, footMm: 74 };
 /** Least distance between two labels. */
 const APART_MM = 11.4;
-const LABEL_MM = 21.5;
+const LABEL_MM = 20;
 /** Levels shown above the highest and below the lowest event, feet or meters. */
 const MARGIN = { us: 0.4, metric: 0.12 };
 
