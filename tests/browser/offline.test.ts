@@ -94,7 +94,7 @@ it("keeps the program's own files alone", async () => {
   expect(others).toEqual([]);
   expect(files).toContain("index.html");
   expect(files!.filter((name) => /^assets\/terrain\.worker-/.test(name))).toHaveLength(1);
-  const own = /^(assets\/[\w.-]+\.(js|css|woff2|tif)|[\w-]+\.(html|md|svg|png|webmanifest))$/;
+  const own = /^(assets\/[\w.-]+\.(js|css|woff2|tif|wasm)|[\w-]+\.(html|md|svg|png|webmanifest))$/;
   expect(files!.filter((name) => !own.test(name))).toEqual([]);
 });
 
