@@ -71,6 +71,13 @@ export function countStates(states: Iterable<ShownState>): StateCounts {
   return counts;
 }
 
+/** How many of the buildings with data connected water touches when it is so high at the gauge, meters. */
+export function floodedAt({ checked }: Pick<Sweep, "checked">, levelM: number): number {
+  return [...checked.values()].filter(({ state, sillM }) => {
+    return state !== "no-data" && sillM !== null && sillM < levelM;
+  }).length;
+}
+
 /** How many buildings connected water touches. */
 export function floodedCount(counts: StateCounts): number {
   return SHOWN_STATES.reduce((sum, state) => sum + (isFlooded(state) ? counts[state] : 0), 0);

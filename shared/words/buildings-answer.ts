@@ -19,6 +19,7 @@ export const BUILDINGS = {
   stopped: "Stopped",
   stop: "Stop",
   goOn: "Check the rest",
+  groups: "Looking for single rings around neighbors.",
   later: "The choice comes when all are checked. What is checked stays if you stop.",
   choosing: "Choosing",
   stock: "Stock",
@@ -177,13 +178,13 @@ function leftWords(used: number, of: number): string {
     : `${formatCount(used)} used, ${formatCount(-left)} too few`;
 }
 
-/** `2,858 of 2,880 person-hours: 90 at a time for 32 h`. */
+/** `2,858 of 2,880 person-hours: 90 × 32 h`: so many at work at a time, for so long. */
 export function usedHours(
   used: number,
   { available, atWork, hours }: { available: number; atWork: number; hours: number },
 ): string {
   const sum = `${formatCount(Math.round(used))} of ${formatCount(Math.round(available))} person-hours`;
-  return `${sum}: ${formatCount(Math.round(atWork))} at a time for ${formatHours(hours)}`;
+  return `${sum}: ${formatCount(Math.round(atWork))} × ${formatHours(hours)}`;
 }
 
 /** `until the water, Thu 06:00`. */
@@ -217,6 +218,11 @@ export function canBeRingedWords(ringable: number, flooded: number): string {
 
 /** Under the slider: what a band of the forecast is. */
 export const BAND_NAMES = { low: "Low", likely: "Likely", high: "High" } as const;
+
+/** Under a band: how many buildings flood at its crest. */
+export function floodWords(buildings: number): string {
+  return buildings === 1 ? "1 floods" : `${formatCount(buildings)} flood`;
+}
 
 const WHY_NOT: Readonly<Record<MustDoWhy, string>> = {
   "no-line": "no line for it can be built",

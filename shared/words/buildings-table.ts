@@ -99,11 +99,11 @@ export function rowName({ name, members }: Pick<BuildingRow, "name" | "members">
   return others === 1 ? `${name} and 1 neighbor` : `${name} and ${others} neighbors`;
 }
 
-/** Under the name of a group: `4 in one ring, 8,632 fewer bags`. */
+/** Under the name of a group: `One ring for 4: 8,632 fewer bags`. */
 export function groupWords({ members, savesBags }: BuildingRow): string {
-  const inside = `${members.length} in one ring`;
+  const inside = `One ring for ${members.length}`;
   return savesBags !== null && savesBags > 0
-    ? `${inside}, ${formatCount(savesBags)} fewer bags`
+    ? `${inside}: ${formatCount(savesBags)} fewer bags`
     : inside;
 }
 

@@ -104,12 +104,14 @@ function Progress({ isFirst }: { readonly isFirst: boolean }) {
   if (!now || now.phase === "done") return null;
   const [figure, rest] = checkedWords(now.sweep.checked.size, now.total);
   const isRunning = now.phase === "checking";
+  const areAllChecked = now.sweep.checked.size === now.total;
   return (
     <div class="county-progress" role="status">
       {isFirst && <p class="county-title">{isRunning ? BUILDINGS.checking : BUILDINGS.stopped}</p>}
       {now.failure && <p role="alert">{failureText(now.failure, unitSystem.value)}</p>}
       <p class="county-with">
-        <b>{figure}</b> {rest} {isRunning && leftTimeWords(secondsLeft(now))}
+        <b>{figure}</b> {rest}{" "}
+        {isRunning && (areAllChecked ? BUILDINGS.groups : leftTimeWords(secondsLeft(now)))}
       </p>
       <progress value={now.share} max={1} aria-label={BUILDINGS.checking} />
       <p class="county-progress-foot">

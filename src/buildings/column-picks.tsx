@@ -16,49 +16,50 @@ export function ColumnPicks() {
   const change = (next: Partial<typeof picked>) => {
     footprintColumns.value = { ...footprintColumns.peek(), ...next };
   };
+  if (!layer) {
+    return (
+      <section class="county-pane county-columns">
+        <ImportButton class="tool-button" words={BUILDINGS.importTitle} />
+      </section>
+    );
+  }
   return (
     <section class="county-pane county-columns">
-      <Disclosure id="county-columns" title={BUILDINGS.columns} level="part" summary={layer?.name}>
-        {layer && (
-          <>
-            <Pick
-              label={BUILDINGS.nameFrom}
-              value={picked.name}
-              options={layer.columns.all}
-              onPick={(name) => change({ name })}
-            />
-            <Pick
-              label={BUILDINGS.floorFrom}
-              value={picked.floor}
-              options={layer.columns.figures}
-              onPick={(floor) => change({ floor })}
-            />
-            {picked.floor !== null && (
-              <Pick
-                label={BUILDINGS.floorsIn}
-                none={BUILDINGS.chooseUnit}
-                value={picked.floorUnit}
-                options={UNITS}
-                words={(unit) => HEIGHT_UNIT_WORDS[unit as VerticalUnit]}
-                onPick={(unit) =>
-                  change({ floorUnit: UNITS.find((each) => each === unit) ?? null })
-                }
-              />
-            )}
-            <Pick
-              label={BUILDINGS.priorityFrom}
-              value={priorityColumn.value}
-              options={layer.columns.all}
-              onPick={pickPriorityColumn}
-            />
-            <p class="hint">{BUILDINGS.priorityHint}</p>
-            {footprintNotes.value.map((note) => (
-              <p key={note} class="hint">
-                {note}
-              </p>
-            ))}
-          </>
+      <Disclosure id="county-columns" title={BUILDINGS.columns} level="part" summary={layer.name}>
+        <Pick
+          label={BUILDINGS.nameFrom}
+          value={picked.name}
+          options={layer.columns.all}
+          onPick={(name) => change({ name })}
+        />
+        <Pick
+          label={BUILDINGS.floorFrom}
+          value={picked.floor}
+          options={layer.columns.figures}
+          onPick={(floor) => change({ floor })}
+        />
+        {picked.floor !== null && (
+          <Pick
+            label={BUILDINGS.floorsIn}
+            none={BUILDINGS.chooseUnit}
+            value={picked.floorUnit}
+            options={UNITS}
+            words={(unit) => HEIGHT_UNIT_WORDS[unit as VerticalUnit]}
+            onPick={(unit) => change({ floorUnit: UNITS.find((each) => each === unit) ?? null })}
+          />
         )}
+        <Pick
+          label={BUILDINGS.priorityFrom}
+          value={priorityColumn.value}
+          options={layer.columns.all}
+          onPick={pickPriorityColumn}
+        />
+        <p class="hint">{BUILDINGS.priorityHint}</p>
+        {footprintNotes.value.map((note) => (
+          <p key={note} class="hint">
+            {note}
+          </p>
+        ))}
         <ImportButton class="tool-button" words={BUILDINGS.importAgain} />
       </Disclosure>
     </section>

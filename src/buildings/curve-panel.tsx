@@ -91,7 +91,14 @@ function Plot({ widthPx, heightPx }: { readonly widthPx: number; readonly height
         <>
           <path class="county-now" d={`M${x(bags)} ${y(most)}V${bottom}`} />
           {matched !== null && matched !== today && (
-            <Spot x={x(bags)} y={y(matched)} isOpen words={formatCount(matched)} right={right} />
+            <Spot
+              x={x(bags)}
+              y={y(matched)}
+              isOpen
+              words={formatCount(matched)}
+              right={right}
+              below={y(matched) - y(curve.all.buildings) < TOP_WORDS_PX}
+            />
           )}
           {today !== null && (
             <Spot x={x(bags)} y={y(today)} words={CURVE.today(today)} right={right} below />
@@ -101,6 +108,9 @@ function Plot({ widthPx, heightPx }: { readonly widthPx: number; readonly height
     </svg>
   );
 }
+
+/** Nearer to the line at the top than this, a number would be in its words. */
+const TOP_WORDS_PX = 16;
 
 interface SpotProps {
   readonly x: number;

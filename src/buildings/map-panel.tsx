@@ -141,7 +141,7 @@ function keepCamera(map: MapLibreMap): () => void {
       const now = first.value;
       if (!now || now === shownFor) return;
       shownFor = now;
-      requestAnimationFrame(() => lookAtAll(map));
+      requestAnimationFrame(() => lookAtAllWhenLaidOut(map));
     }),
     effect(() => {
       const row = pickedRow.value;
@@ -165,6 +165,14 @@ function lookAtAll(map: MapLibreMap): void {
   const buildings = listed.peek()?.buildings ?? [];
   const box = boxOf(buildings.flatMap(({ parts }) => parts.flat()));
   if (box) bring(map, box);
+}
+
+/** Looks at all, and again where the table that comes with the buildings takes room from the map. */
+function lookAtAllWhenLaidOut(map: MapLibreMap): void {
+  const look = () => lookAtAll(map);
+  look();
+  map.on("resize", look);
+  map.once("idle", () => map.off("resize", look));
 }
 
 function bring(map: MapLibreMap, [west, south, east, north]: Box): void {

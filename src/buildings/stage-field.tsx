@@ -7,11 +7,12 @@ import {
   lengthIn,
   type UnitSystem,
 } from "../../shared/units.ts";
-import { BAND_NAMES, BUILDINGS } from "../../shared/words/buildings-answer.ts";
+import { BAND_NAMES, BUILDINGS, floodWords } from "../../shared/words/buildings-answer.ts";
 import { edit } from "../document/edits/alternatives.ts";
 import { changeSetting, settingValue, withSetting } from "../document/edits/settings.ts";
 import { endGesture, plan } from "../document/store.ts";
 import { bandsNow } from "../live/buildings/levels.ts";
+import { bandsFlooded } from "../live/buildings/shown.ts";
 import { unitSystem } from "../live/screen.ts";
 import { NumberField } from "../ui/number-field.tsx";
 import { settingQuantity } from "../ui/quantity.ts";
@@ -63,6 +64,7 @@ function Slider({ path, label }: SliderProps) {
     const least = Math.floor(Math.min(...ends) - REACH[system] / 2);
     span.current = { key, least, most: Math.ceil(Math.max(...ends) + REACH[system] / 2) };
   }
+  const flooded = bandsFlooded.value;
   const { least, most } = span.current;
   const shareOf = (at: number) => Math.min(1, Math.max(0, (at - least) / (most - least)));
   const gesture = useRef(0);
@@ -102,6 +104,7 @@ function Slider({ path, label }: SliderProps) {
           {marks.map(({ band, at }) => (
             <li key={band}>
               <b>{BAND_NAMES[band]}</b> {grouped(at, system === "us" ? 1 : 2)}
+              {flooded && <span>{floodWords(flooded[band])}</span>}
             </li>
           ))}
         </ul>

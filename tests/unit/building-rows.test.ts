@@ -3,6 +3,7 @@ import { buildingsFrom, importanceOf } from "../../shared/buildings/from-footpri
 import { buildingRows, type Said } from "../../shared/buildings/rows.ts";
 import {
   countStates,
+  floodedAt,
   floodedCount,
   SHOWN_STATES,
   type Sweep,
@@ -51,6 +52,20 @@ describe("the states of checked buildings", () => {
     expect(SHOWN_STATES.reduce((sum, state) => sum + counts[state], 0)).toBe(SWEEP.checked.size);
     expect(floodedCount(counts)).toBe(4);
     expect(counts.chosen).toBe(1);
+  });
+});
+
+describe("how many flood at another level", () => {
+  it("counts those whose sill is below it, and none without data", () => {
+    const checked = new Map(
+      [
+        checkedBuilding("a", { sillM: 10 }),
+        checkedBuilding("b", { sillM: 12, state: "dry" }),
+        checkedBuilding("c", { sillM: null, state: "dry" }),
+        checkedBuilding("d", { sillM: 5, state: "no-data" }),
+      ].map((each) => [each.id, each]),
+    );
+    expect([9, 11, 13].map((levelM) => floodedAt({ checked }, levelM))).toEqual([0, 1, 2]);
   });
 });
 

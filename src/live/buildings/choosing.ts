@@ -1,6 +1,5 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
 import { candidatesOf } from "../../../shared/buildings/candidates.ts";
-import { curveBags, moreToTry } from "../../../shared/buildings/choice-asks.ts";
 import type {
   BagCurve,
   ChoiceQuestion,
@@ -9,6 +8,7 @@ import type {
 } from "../../../shared/buildings/choice-types.ts";
 import type { Sweep } from "../../../shared/buildings/shown-states.ts";
 import { hasStock, workForceOf } from "../../../shared/buildings/stock-settings.ts";
+import { curveBags, usualMore } from "../../../shared/buildings/usual-more.ts";
 import type { Failure } from "../../../shared/failure.ts";
 import { engine } from "../../engine.ts";
 import { follow } from "../follow.ts";
@@ -20,6 +20,7 @@ import { untilWaterH, workStart } from "./times.ts";
 
 /** What is typed must rest so long before it is chosen anew, milliseconds. */
 const SETTLE_MS = 250;
+const CURVE_POINTS = 24;
 
 /** What is to be chosen from now; null before all are checked, and without stock. */
 const toChoose: ReadonlySignal<ChoiceQuestion | null> = computed(() => {
@@ -54,12 +55,20 @@ const chosenFor = computed(() => (choosing.isCurrent.value ? toChoose.value : nu
 const moreBuying = follow(chosenFor, {
   overtaken: "cancelled",
   ask: (question, signal) =>
-    engine.moreBuys({ question, more: moreToTry(unitSystem.peek()) }, { signal }),
+    engine.moreBuys({ question, more: usualMore(unitSystem.peek()) }, { signal }),
 });
+
+/** The curve goes no further than twice the bags there are. */
+function curveBagsFor({ candidates, stock: { bags } }: ChoiceQuestion): readonly number[] {
+  const single = candidates.filter(({ members }) => members.length === 1);
+  const all = single.reduce((sum, each) => sum + each.bags, 0);
+  return curveBags(bags, bags === null ? all : Math.min(all, 2 * bags), CURVE_POINTS);
+}
 
 const drawingCurve = follow(chosenFor, {
   overtaken: "cancelled",
-  ask: (question, signal) => engine.bagCurve({ question, bags: curveBags(question) }, { signal }),
+  ask: (question, signal) =>
+    engine.bagCurve({ question, bags: curveBagsFor(question) }, { signal }),
 });
 
 /** A choice, what it was made from, and whether that is still what is asked. */

@@ -16,6 +16,7 @@ export const mapIsLent: ReadonlySignal<boolean> = computed(
 /** Opens the view; a plan that was opened from it and not changed since gives way to the one before. */
 export function openBuildings(): void {
   if (lineInPlan.peek()?.opened === plan.peek()) undo();
+  lineInPlan.value = null;
   buildingsOpen.value = true;
 }
 

@@ -1,7 +1,9 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import type { BandLevels } from "../../../shared/buildings/band-levels.ts";
 import { type BuildingRow, buildingRows, type Said } from "../../../shared/buildings/rows.ts";
 import {
   countStates,
+  floodedAt,
   isFlooded,
   type ShownState,
   type StateCounts,
@@ -10,8 +12,9 @@ import {
 } from "../../../shared/buildings/shown-states.ts";
 import { type SortColumn, type Sorting, sortRows } from "../../../shared/buildings/sort-rows.ts";
 import type { BuildingTab } from "../../../shared/words/buildings-table.ts";
-import { sweepShown } from "./checking.ts";
+import { sweepShown, sweepWhole } from "./checking.ts";
 import { choiceShown } from "./choosing.ts";
+import { bandsNow } from "./levels.ts";
 import { listed } from "./listed.ts";
 
 /** The one state that map and table are narrowed to; null for all. */
@@ -32,6 +35,15 @@ export const statesNow: ReadonlySignal<ReadonlyMap<string, ShownState>> = comput
 export const countsNow: ReadonlySignal<StateCounts> = computed(() =>
   countStates(statesNow.value.values()),
 );
+
+/** How many buildings flood at the crest of each band of the forecast; null before all are checked, and without bands. */
+export const bandsFlooded: ReadonlySignal<BandLevels | null> = computed(() => {
+  const bands = bandsNow.value;
+  const sweep = sweepWhole.value;
+  if (!bands || !sweep) return null;
+  const at = (levelM: number) => floodedAt(sweep, levelM);
+  return { low: at(bands.low), likely: at(bands.likely), high: at(bands.high) };
+});
 
 /** The rows of all that is checked. */
 export const rowsNow: ReadonlySignal<readonly BuildingRow[]> = computed(() => {

@@ -2,6 +2,7 @@ import "./top-bar.css";
 import { useState } from "preact/hooks";
 import { edit } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
+import { lineInPlan, openBuildings } from "../../live/buildings/open.ts";
 import { openField } from "../../live/field.ts";
 import { chosenLine } from "../../live/results.ts";
 import { pagesOpen } from "../../live/screen.ts";
@@ -46,6 +47,11 @@ function Acts() {
       {chosenLine.value && (
         <button type="button" class="act act-field" onClick={openField}>
           Field
+        </button>
+      )}
+      {lineInPlan.value && (
+        <button type="button" class="act" onClick={openBuildings}>
+          All buildings
         </button>
       )}
       <FindMenu />
