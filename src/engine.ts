@@ -7,9 +7,11 @@ import type {
 } from "../shared/buildings/check-types.ts";
 import type { Failure } from "../shared/failure.ts";
 import type { LoneValue } from "../shared/ground-marks.ts";
+import type { Engine, OpenTerrainRequest } from "../shared/messages.ts";
 import terrainWorker from "../workers/terrain.worker.ts?worker&url";
 import { giveRange } from "./browser/address-ranges.ts";
 import { underPagePolicy } from "./browser/page-policy.ts";
+import { enginePool } from "./engine/pool.ts";
 import { makeRemoteEngine } from "./engine/remote.ts";
 import { splitEngine } from "./engine/split.ts";
 
@@ -40,19 +42,35 @@ function inWorker() {
   });
 }
 
+let opened: OpenTerrainRequest | null = null;
+
+const split = splitEngine(inWorker(), inWorker());
+
 /** The engine in its two workers. The only place that knows where they are. */
-export const engine = splitEngine(inWorker(), inWorker());
+export const engine: Engine = {
+  ...split,
+  async openTerrain(request, options) {
+    const summary = await split.openTerrain(request, options);
+    opened = request;
+    return summary;
+  },
+};
+
+/** Most workers that check buildings at the same time; each keeps elevation data of its own. */
+const MOST_CHECKERS = 4;
+const checkers = Math.min(MOST_CHECKERS, navigator.hardwareConcurrency || 1);
+/** Further workers start with the first check of many buildings. */
+const pool = enginePool(engine, inWorker, checkers - 1, () => opened);
 
 /**
  * Checks many buildings on the elevation data that is open. Each is told as soon as it is checked
  * (`options.onChecked`), then each group of neighbors that is worth it (`onGroup`); `options.signal` ends the check,
  * and `options.known` takes the answers of one that was cut off, so that only the rest is searched.
  * @throws Refusal `cancelled`, `buildings/no-water`, `ground/...`
- * @public
  */
 export function checkBuildings(
   question: BuildingsQuestion,
   options?: BuildingsOptions,
 ): Promise<BuildingsCheck> {
-  return checkOver(engine, 1, question, options);
+  return checkOver(pool.engine, pool.atOnce, question, options);
 }

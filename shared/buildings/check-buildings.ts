@@ -49,7 +49,7 @@ export async function checkBuildings(
   question: BuildingsQuestion,
   options: BuildingsOptions = {},
 ): Promise<BuildingsCheck> {
-  const { buildings } = question;
+  const buildings = [...question.buildings].sort((a, b) => (a.id < b.id ? -1 : 1));
   const levelsM = [...new Set(question.levelsM ?? [])].sort((a, b) => a - b);
   const plan = barePlan(question.plan);
   const { onProgress, signal } = options;
@@ -70,7 +70,9 @@ export async function checkBuildings(
   const check: Check = { engine, atOnce, buildings, waters, near, taskFor, options };
   const checked = await checkEach(check, levelsM.at(-1) ?? Number.NEGATIVE_INFINITY);
   const groups = await checkGroups(check, checked);
-  return { buildings: checked, groups, trace: traced.trace };
+  const byId = new Map(checked.map((each) => [each.id, each]));
+  const inOrder = question.buildings.map(({ id }) => byId.get(id)!);
+  return { buildings: inOrder, groups, trace: traced.trace };
 }
 
 /** A plan as a task needs it: without lines and what is built of them. */

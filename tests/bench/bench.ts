@@ -9,6 +9,7 @@ const BENCHES: ReadonlyMap<string, () => Promise<Bench>> = new Map<string, () =>
   ["trace", () => import("./trace.ts")],
   ["first-load", () => import("./first-load.ts")],
   ["search", () => import("./search.ts")],
+  ["sweep", () => import("./sweep.ts")],
 ]);
 
 const wanted = process.argv.slice(2);

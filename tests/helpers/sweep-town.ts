@@ -89,7 +89,7 @@ export function townPlan(waterM: number, changes: Partial<Plan> = {}): Plan {
   };
 }
 
-/** A flood plain with a river along its south, long waves and survey noise, and seeded buildings on a loose grid. @public */
+/** A flood plain with a river along its south, long waves and survey noise, and seeded buildings on a loose grid. */
 export function seededTown(count: number, seed = 11) {
   const chance = seeded(seed);
   const across = Math.ceil(Math.sqrt(count));

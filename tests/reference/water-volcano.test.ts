@@ -4,11 +4,12 @@ import proj4 from "proj4";
 import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { makeEngine } from "../../workers/engine.ts";
+import { risingWater } from "../../workers/sweep/rising-water.ts";
 import { connectedWater } from "../../workers/water/connected-water.ts";
 import { sillSearch } from "../../workers/water/sill-search.ts";
 import { cellIndex, setEdge } from "../../workers/water/water-grid.ts";
 import { waterAmounts } from "../../workers/water/wet-amounts.ts";
-import { EDGE, gridFrom, type Heights, TURNS } from "../helpers/water-grids.ts";
+import { EDGE, gridFrom, type Heights, inner, TURNS } from "../helpers/water-grids.ts";
 
 /*
  * The crater lake of the volcano grid (vega-datasets, BSD-3-Clause; R datasets). Cells and volumes: made with
@@ -49,6 +50,18 @@ describe("the crater lake", () => {
       }
     },
   );
+
+  it("rises from its lowest cell over as many cells by each level, all at once", () => {
+    for (const { turn, cell } of TURNS) {
+      const grid = gridFrom(turn(volcano), 10);
+      const seed = cellIndex(grid, ...cell(volcano, ...SEED));
+      setEdge(grid, false);
+      const levels = inner(grid, risingWater(grid, { edge: false, cells: [seed] }, 200));
+      for (const [levelM, cells] of LAKE) {
+        expect(levels.filter((level) => level < levelM)).toHaveLength(cells);
+      }
+    }
+  });
 
   it("spills at 168 m: the sill of its lowest cell from outside, whichever way the grid lies", () => {
     for (const { turn, cell } of TURNS) {
