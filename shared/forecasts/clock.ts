@@ -104,8 +104,17 @@ function oneMoment(moments: readonly Moment[], raw: string, place: TextPlace): M
 }
 
 /** `Line 4, column 18`. */
-export function placeWords({ line, column }: TextPlace): string {
-  return `Line ${line}, column ${column}`;
+export function placeWords(place: TextPlace): string {
+  return `L${placeAfterL(place)}`;
+}
+
+/** `line 4, column 18`, within a sentence. */
+export function placeWithin(place: TextPlace): string {
+  return `l${placeAfterL(place)}`;
+}
+
+function placeAfterL({ line, column }: TextPlace): string {
+  return `ine ${line}, column ${column}`;
 }
 
 function short(text: string): string {

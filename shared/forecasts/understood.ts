@@ -3,7 +3,7 @@ import type { Forecast } from "../plan.ts";
 import { MAX_NOTE } from "../plan-text.ts";
 import { rowsComplaint } from "../time/check-rows.ts";
 import { momentText } from "../time/forecast-time.ts";
-import { placeWords } from "./clock.ts";
+import { placeWithin } from "./clock.ts";
 import type { ForecastNote, UnderstoodForecast } from "./types.ts";
 
 /** A text as it was read, before its rows are looked at together. */
@@ -45,8 +45,7 @@ export function planForecast(read: UnderstoodForecast, note: string): Forecast {
 function complaintOf(read: UnderstoodForecast): (Failure & { readonly index: number }) | null {
   return rowsComplaint(rowsOf(read), read.levels, (index, part) => {
     const { place, timePlace } = read.rows[index]!;
-    const words = placeWords(part === "time" ? (timePlace ?? place) : place);
-    return words.charAt(0).toLowerCase() + words.slice(1);
+    return placeWithin(part === "time" ? (timePlace ?? place) : place);
   });
 }
 

@@ -34,9 +34,14 @@ export function momentText({ atS, offsetMin }: Moment): string {
   const there = new Date((atS + 60 * (offsetMin ?? 0)) * 1000).toISOString();
   const clock = there.slice(0, there.endsWith(":00.000Z") ? 16 : 19);
   if (offsetMin === null) return clock;
+  return `${clock}${offsetText(offsetMin)}`;
+}
+
+/** Minutes ahead of UTC as `-05:00`. */
+export function offsetText(offsetMin: number): string {
   const ahead = Math.abs(offsetMin);
   const two = (n: number) => String(n).padStart(2, "0");
-  return `${clock}${offsetMin < 0 ? "-" : "+"}${two(Math.floor(ahead / 60))}:${two(ahead % 60)}`;
+  return `${offsetMin < 0 ? "-" : "+"}${two(Math.floor(ahead / 60))}:${two(ahead % 60)}`;
 }
 
 /** Hour of the day there, 0 to below 24. */

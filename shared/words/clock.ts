@@ -1,5 +1,5 @@
 import { HOUR_S } from "../constants.ts";
-import { type Moment, momentOf } from "../time/forecast-time.ts";
+import { type Moment, momentOf, offsetText } from "../time/forecast-time.ts";
 import type { RiverClock } from "../time/river-clock.ts";
 import { formatHours, type UnitSystem } from "../units.ts";
 
@@ -72,9 +72,7 @@ export function dayWords(moment: Moment): string {
 /** `UTC-05:00`; null where none is stated. */
 export function zoneWords({ offsetMin }: Moment): string | null {
   if (offsetMin === null) return null;
-  const two = (n: number) => String(n).padStart(2, "0");
-  const ahead = Math.abs(offsetMin);
-  return `UTC${offsetMin < 0 ? "-" : "+"}${two(Math.floor(ahead / 60))}:${two(ahead % 60)}`;
+  return `UTC${offsetText(offsetMin)}`;
 }
 
 /** `Wed, 08 Apr 2026 11:00:00 GMT` as the clock there shows it. */

@@ -61,7 +61,7 @@ export function askToOpen(terrain: readonly TerrainRef[]): void {
     {
       code: "address/ask",
       message: `This plan was drawn on ${names.slice(0, 200)} at ${[...new Set(hosts)].join(", ")}.`,
-      remedy: "Nothing is asked there until you open it.",
+      remedy: "Nothing is read from there until you open it.",
     },
     { label: `Open it from ${host}`, run: () => void openAddressesOf(terrain) },
   );

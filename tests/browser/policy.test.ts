@@ -178,7 +178,9 @@ describe("with an address of elevation data", () => {
 
   it("asks nobody before Open is pressed, and says why a server cannot be read from", async () => {
     await address().fill(server.at("whole"));
-    await page.getByText(/Open asks localhost:\d+, and no other host/).waitFor();
+    await page
+      .getByText(/Open reads the parts that are needed from localhost:\d+, and from no other host/)
+      .waitFor();
     expect(server.asked).toEqual([]);
     await press();
     await expect.poll(why, { timeout: 20_000 }).toContain("sends only the whole");
@@ -208,7 +210,7 @@ describe("with an address of elevation data", () => {
     await open(page, json("at.geojson", plan));
     const asks = page.locator('[data-code="address/ask"]');
     await asks.waitFor();
-    expect(await asks.textContent()).toContain("Nothing is asked there until you open it.");
+    expect(await asks.textContent()).toContain("Nothing is read from there until you open it.");
     expect(server.asked).toEqual([]);
     await asks.getByRole("button", { name: /^Open it from localhost/ }).click();
     await expect.poll(() => server.asked.length, { timeout: 20_000 }).toBeGreaterThan(0);

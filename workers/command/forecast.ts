@@ -4,9 +4,8 @@ import { MOST_CHARACTERS, readForecast } from "../../shared/forecasts/read-forec
 import type { UnderstoodForecast } from "../../shared/forecasts/types.ts";
 import type { ParseXml } from "../../shared/forecasts/xml-tree.ts";
 import { type Zone, zoneNamed } from "../../shared/forecasts/zones.ts";
-import { momentText } from "../../shared/time/forecast-time.ts";
+import { momentText, offsetText } from "../../shared/time/forecast-time.ts";
 import { lengthUnit, type UnitSystem } from "../../shared/units.ts";
-import { zoneWords } from "../../shared/words/clock.ts";
 import { forecastNoteWords, leftOutWords } from "../../shared/words/forecast.ts";
 import { sizeOf } from "./files.ts";
 import { toJson } from "./json.ts";
@@ -123,7 +122,7 @@ function reported(read: UnderstoodForecast) {
     })),
     ...{ from, series },
     zones: zones.map(({ written, offsetMin }) => ({
-      ...{ written, offset: zoneWords({ atS: 0, offsetMin })!.slice("UTC".length) },
+      ...{ written, offset: offsetText(offsetMin) },
     })),
     leftOut: leftOut.map((each) => ({
       ...each.place,

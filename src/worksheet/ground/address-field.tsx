@@ -55,8 +55,8 @@ export function AddressField() {
       </div>
       <p id={`${id}-what`} class="hint">
         {read.ok
-          ? `Open asks ${read.value.host}, and no other host, for the parts that are needed.`
-          : "Its parts are read as they are needed. Nothing is asked before you press Open."}
+          ? `Open reads the parts that are needed from ${read.value.host}, and from no other host.`
+          : "Its parts are read as they are needed. Nothing is read before you press Open."}
       </p>
       {failure && (
         <p class="field-why" role="alert">
