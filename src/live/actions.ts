@@ -4,14 +4,16 @@ import { SHAPE_NAME } from "../../shared/imports/shape-files.ts";
 import { readPlanOf, savePlanFile } from "../document/files.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
-import { openForecastFile } from "./forecast-draft.ts";
+import { openForecastFile, startsAsForecast } from "./forecast-draft.ts";
 import { ground, groundsOpening, unitQuestion } from "./ground.ts";
 import { importShapes } from "./import-shapes.ts";
 import { openGround, tellGround } from "./open-ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
 
 const PLAN_NAME = /\.(geojson|json)$/i;
-const FORECAST_NAME = /\.csv$/i;
+const FORECAST_NAME = /\.(csv|tsv|rdb|shef|wml)$/i;
+/** Names that forecasts and elevation data share: what is in them decides. */
+const EITHER_NAME = /(\.txt|(?<!\.aux)\.xml)$/i;
 
 /**
  * Opens plan files one after the other. A damaged, foreign or newer file is refused and the present plan
@@ -69,7 +71,7 @@ function tellOtherTerrain(): void {
 
 /**
  * Whatever was dropped or chosen: plan files open as plans, a CSV file as the forecast, KML, GPX and zip files as
- * shapes, everything else as ground. A GeoJSON file that is no plan is taken for shapes too.
+ * shapes, everything else as ground; a text or XML file that begins as a forecast is one. A GeoJSON file that is no plan is taken for shapes too.
  */
 export async function openAny(files: readonly File[]): Promise<void> {
   groundsOpening.value += 1;
@@ -80,7 +82,7 @@ export async function openAny(files: readonly File[]): Promise<void> {
 
 async function openEach(files: readonly File[]): Promise<void> {
   const plans = files.filter((file) => PLAN_NAME.test(file.name));
-  const forecasts = files.filter((file) => FORECAST_NAME.test(file.name));
+  const forecasts = await forecastsIn(files);
   const shapes = files.filter((file) => SHAPE_NAME.test(file.name));
   const known = new Set([...plans, ...forecasts, ...shapes]);
   const rasters = files.filter((file) => !known.has(file));
@@ -93,6 +95,13 @@ async function openEach(files: readonly File[]): Promise<void> {
     if (refused) tell("error", refused);
   }
   if (failure) tellGround(failure);
+}
+
+async function forecastsIn(files: readonly File[]): Promise<File[]> {
+  const isForecast = (file: File) =>
+    FORECAST_NAME.test(file.name) || (EITHER_NAME.test(file.name) && startsAsForecast(file));
+  const are = await Promise.all(files.map(isForecast));
+  return files.filter((_, k) => are[k]);
 }
 
 export function savePlan(): void {

@@ -10,6 +10,7 @@ import type { Levels, UnderstoodForecast } from "../../shared/forecasts/types.ts
 import { zoneNamed } from "../../shared/forecasts/zones.ts";
 import { loadPart } from "../../shared/load-part.ts";
 import type { Forecast } from "../../shared/plan.ts";
+import { momentText } from "../../shared/time/forecast-time.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { forecastNoteWords } from "../../shared/words/forecast.ts";
 import { withTime } from "../document/edits/forecast.ts";
@@ -128,6 +129,12 @@ export function closeDraft(): void {
   draftSeries.value = null;
 }
 
+/** Whether a file begins as a forecast does, whatever it is called. */
+export async function startsAsForecast(file: File): Promise<boolean> {
+  const { looksLikeForecast } = await loadReader();
+  return looksLikeForecast(await file.slice(0, 20_000).text());
+}
+
 /** Puts a file where forecasts are typed, with what is understood of it; it counts once it is taken there. */
 export async function openForecastFile(file: File): Promise<void> {
   const { MOST_CHARACTERS } = await loadReader();
@@ -192,11 +199,10 @@ async function take(understood: UnderstoodForecast): Promise<Failure | null> {
 }
 
 function rowsAsForecast({ levels, rows }: UnderstoodForecast): Forecast {
-  const at = (atS: number) => new Date(1000 * atS).toISOString().replace(".000Z", "+00:00");
   return {
     ...{ levels, note: "" },
     rows: rows.map(({ moment, levelM, lowM, highM }) => ({
-      ...{ at: at(moment.atS), levelM, lowM, highM },
+      ...{ at: momentText(moment), levelM, lowM, highM },
     })),
   };
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_TIME, EMPTY_PLAN } from "../../shared/defaults.ts";
 import { forecastChange, withForecast } from "../../shared/forecasts/history.ts";
+import { looksLikeForecast } from "../../shared/forecasts/read-forecast.ts";
 import { planForecast } from "../../shared/forecasts/understood.ts";
 import type { Plan, TimeSettings } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
@@ -206,6 +207,21 @@ describe("a USGS tab-delimited file", () => {
     const refused = refusal(text);
     expect(refused.code).toBe(code);
     expect(refused.words).toContain(words);
+  });
+});
+
+describe("a file that may be a forecast", () => {
+  it("is told by how it begins, not by its name", () => {
+    for (const text of [
+      "04/06/2026 07:00 CDT 31.2",
+      RDB.join("\n"),
+      ".A CEDW4 260406 C DH07/HG 1",
+    ]) {
+      expect(looksLikeForecast(text)).toBe(true);
+    }
+    for (const text of ["ncols 3\nnrows 2\n1 2 3\n4 5 6", "<GDALDataset/>", "PROJCS[]"]) {
+      expect(looksLikeForecast(text)).toBe(false);
+    }
   });
 });
 
