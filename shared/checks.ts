@@ -1,6 +1,7 @@
 import { placeAt } from "./alignment.ts";
 import { bagDensity, heavyBag, narrowBase } from "./checks/bag.ts";
 import { closeBank } from "./checks/close-bank.ts";
+import { closures } from "./checks/closures.ts";
 import { incompleteTotals } from "./checks/complete.ts";
 import { coarseRaster, crossSlope, narrowLow, noGround, openToe } from "./checks/ground.ts";
 import { bondTrench, overLimit, roomToRaise } from "./checks/height.ts";
@@ -39,6 +40,7 @@ const AT_REST: readonly Rule[] = [
   pumpFailure,
   insideHoles,
   inTime,
+  closures,
   forecastCrest,
   forecastZero,
 ];

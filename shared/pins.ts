@@ -1,5 +1,5 @@
 import { carriedBreaks } from "./carry-breaks.ts";
-import type { Alignment, LonLat } from "./plan.ts";
+import type { Alignment, Closure, LonLat } from "./plan.ts";
 
 /** The corners of a line that are pinned, by index; those past its end are left out. */
 export function pinsOf({ corners, pinned }: Alignment): readonly number[] {
@@ -19,7 +19,11 @@ export function withPin(alignment: Alignment, index: number, pinned: boolean): A
  */
 export function withCorners(alignment: Alignment, corners: readonly LonLat[]): Alignment {
   const before = alignment.corners;
-  const changed = { ...alignment, corners, reachBreaksM: carriedBreaks(alignment, corners) };
+  const changed = {
+    ...alignment,
+    ...{ corners, reachBreaksM: carriedBreaks(alignment, corners) },
+    ...carriedClosures(alignment, corners),
+  };
   const pins = pinsOf(alignment);
   if (pins.length === 0 || corners.length === before.length) return changed;
   const head = sameFrom(before, corners, (list, k) => list[k]);
@@ -30,6 +34,22 @@ export function withCorners(alignment: Alignment, corners: readonly LonLat[]): A
     return index >= before.length - tail ? [index + by] : [];
   });
   return pinnedAt(changed, kept);
+}
+
+/** Closures stay where they were meant, as reach breaks do. */
+function carriedClosures(
+  alignment: Alignment,
+  corners: readonly LonLat[],
+): { readonly closures?: readonly Closure[] } {
+  const { closures } = alignment;
+  if (!closures) return {};
+  const reachBreaksM = closures.flatMap(({ fromM, toM }) => [fromM, toM]);
+  const carried = carriedBreaks({ ...alignment, reachBreaksM }, corners);
+  return {
+    closures: closures.map((each, k) => ({
+      ...{ ...each, fromM: carried[2 * k]!, toM: carried[2 * k + 1]! },
+    })),
+  };
 }
 
 function pinnedAt({ pinned: _, ...bare }: Alignment, indices: readonly number[]): Alignment {

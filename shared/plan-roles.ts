@@ -2,6 +2,7 @@ import { letterOf } from "./line-letter.ts";
 import type {
   Alignment,
   Carried,
+  Closure,
   Culvert,
   Drain,
   ExitRoad,
@@ -70,6 +71,7 @@ const READ: Record<Role, ReadonlySet<string>> = {
     "reachSections",
     "pinned",
     "setbackM",
+    "closures",
     "direction",
   ]),
   "no-go": new Set(["role", "name", "direction"]),
@@ -157,6 +159,7 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
     const pinned = (feature.properties.pinned ?? null) as number[] | null;
     const sections = feature.properties.reachSections ?? null;
     const setbackM = (feature.properties.setbackM ?? null) as number | null;
+    const closures = feature.properties.closures ?? null;
     const id = giveId(feature, draft);
     const name = draft.naming.alignment.giveName(feature.name);
     draft.alignments.push({
@@ -164,6 +167,7 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
       ...(pinned === null ? {} : { pinned }),
       ...(sections === null ? {} : { reachSections: withFigures(sections) }),
       ...(setbackM === null ? {} : { setbackM }),
+      ...(closures === null ? {} : { closures: wholeClosures(closures) }),
     });
     carryRest(feature, id, draft);
   },
@@ -241,6 +245,17 @@ function withFigures(sections: unknown): ReachSection[] {
   return sections.map((each) => {
     const entries = entriesOf(each);
     return (entries ? { figures: {}, ...entries } : each) as ReachSection;
+  });
+}
+
+/** Closures as the plan has them: what a closure leaves out is not set. */
+function wholeClosures(closures: unknown): Closure[] {
+  if (!Array.isArray(closures)) return closures as Closure[];
+  return closures.map((each) => {
+    const entries = entriesOf(each);
+    if (!entries) return each as Closure;
+    const closeBy = { stageM: null, at: null, ...entriesOf(entries.closeBy) };
+    return { people: null, ...entries, closeBy } as unknown as Closure;
   });
 }
 

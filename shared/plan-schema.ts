@@ -1,4 +1,5 @@
 import * as v from "valibot";
+import { CLOSURES } from "./closures/closure-schema.ts";
 import type {
   Alignment,
   Flow,
@@ -180,7 +181,15 @@ const reachSections = v.optional(
 
 const setbackM = v.optional(setting("practice.setbackM", " of the line"));
 
-const ALIGNMENT_SHARED = { id, name, reachBreaksM: breaks, pinned: pins, reachSections, setbackM };
+const ALIGNMENT_SHARED = {
+  id,
+  name,
+  reachBreaksM: breaks,
+  pinned: pins,
+  reachSections,
+  setbackM,
+  closures: CLOSURES,
+};
 
 export const ALIGNMENT = v.variant(
   "kind",

@@ -64,12 +64,13 @@ function ourFeatures(plan: Plan): Entries[] {
       ),
     ),
     ...alignments.map(
-      ({ id, name, reachBreaksM, pinned, reachSections, setbackM, kind, corners }) => {
+      ({ id, name, reachBreaksM, pinned, reachSections, setbackM, closures, kind, corners }) => {
         const properties = {
           ...{ name, reachBreaksM },
           ...(pinned ? { pinned } : {}),
           ...(reachSections ? { reachSections } : {}),
           ...(setbackM === undefined ? {} : { setbackM }),
+          ...(closures ? { closures } : {}),
         };
         return kind === "ring"
           ? polygon("alignment", id, properties, corners, carried)

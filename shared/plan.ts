@@ -45,6 +45,18 @@ export interface Alignment {
    * checked against that. Left out = the plan's `practice.setbackM`.
    */
   readonly setbackM?: number;
+  /** Stretches left open for vehicles until they are closed, in order along the line; left out = none. */
+  readonly closures?: readonly Closure[];
+}
+
+/** A stretch left open for vehicles, and closed by the people kept beside it. */
+export interface Closure {
+  readonly fromM: number;
+  readonly toM: number;
+  /** Stage at the gauge (m) or hour (`2026-04-08T11:00-05:00`) at which closing begins, the earlier; null = not set. */
+  readonly closeBy: { readonly stageM: number | null; readonly at: string | null };
+  /** People kept beside it; null until someone has entered it. */
+  readonly people: number | null;
 }
 
 /** What one reach is built as. */

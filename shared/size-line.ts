@@ -40,7 +40,10 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
   const doubt = levelDoubt(plan, trace, cuts, whole.builtLengthM > 0);
   const worked = live
     ? null
-    : lineTime({ plan, trace, cuts, totalsAt, at: plane.origin, closed: line.closed });
+    : lineTime({
+        ...{ plan, trace, cuts, totalsAt, at: plane.origin, closed: line.closed },
+        closures: alignment.closures ?? [],
+      });
   const time = worked && doubt ? withoutVerdict(worked) : worked;
   return {
     id: alignment.id,

@@ -4,6 +4,7 @@ import type { WayInFinding } from "../checks-trace/way-in.ts";
 import type { WholePlanFinding } from "../checks-trace/whole-plan.ts";
 import type { BagFinding } from "./bag.ts";
 import type { CloseBankFinding } from "./close-bank.ts";
+import type { ClosureFinding } from "./closures.ts";
 import type { CompleteFinding } from "./complete.ts";
 import type { GroundFinding } from "./ground.ts";
 import type { HeightFinding } from "./height.ts";
@@ -26,6 +27,7 @@ import type { WaterFinding } from "./water.ts";
 export type CheckFinding =
   | BagFinding
   | CloseBankFinding
+  | ClosureFinding
   | CompleteFinding
   | GroundFinding
   | HeightFinding
@@ -60,5 +62,5 @@ export type RuleId =
   | ("water-gets-in" | "enters-through-hole" | "overtops" | "building-wet" | "if-it-fails")
   | ("source-inside" | "crosses-water" | "not-reached" | "building-off-data" | "idle-source")
   | ("ground-reading" | "culvert" | "drain" | "let-in-by-pipe" | "reached-by-pipe")
-  | "exit-road"
+  | ("exit-road" | "closure")
   | ("leave" | "no-water" | "low-unconnected" | "hole-reached" | "coarse-trace");

@@ -1,8 +1,9 @@
+import { closureTime } from "../closures/closure-time.ts";
 import { isComplete } from "../completeness.ts";
 import { HOUR_S } from "../constants.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import { timeOf } from "../defaults.ts";
-import type { LonLat, Plan, TimeSettings } from "../plan.ts";
+import type { Closure, LonLat, Plan, TimeSettings } from "../plan.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import type { Trace } from "../trace.ts";
 import { bandCrests } from "./band-crests.ts";
@@ -26,7 +27,7 @@ import { type River, type Sequencer, sequencer } from "./sequencer.ts";
 import { stageCurve, type TotalsAt } from "./stage-curve.ts";
 import { startOfWork } from "./start.ts";
 import { type LiftedStretch, stretchesFor } from "./stretches.ts";
-import type { AheadVerdict, Crew, LineTime, Pace, WaysOut } from "./types.ts";
+import type { AheadVerdict, ClosureTime, Crew, LineTime, Pace, WaysOut } from "./types.ts";
 import { waysOut } from "./ways-out.ts";
 import { workClock, workedUntil } from "./work-hours.ts";
 import { workStretches } from "./work-stretches.ts";
@@ -40,12 +41,16 @@ export interface LineTimeInputs {
   readonly at: LonLat;
   /** True of a ring. */
   readonly closed: boolean;
+  /** Stretches left open until they are closed; left out = none. */
+  readonly closures?: readonly Closure[];
 }
 
 /** Everything one line's time is calculated from. */
 interface Job {
   readonly time: TimeSettings;
   readonly stretches: readonly LiftedStretch[];
+  /** Those of each closure, which are in no crew's steps. */
+  readonly aside: readonly (readonly LiftedStretch[])[];
   readonly sequencer: Sequencer;
   /** The same with what is on HOLD built, too; null where nothing is. */
   readonly withHold: Sequencer | null;
@@ -86,7 +91,9 @@ export function lineTime(inputs: LineTimeInputs): LineTime {
   const first = verdicts.find(({ band, pace }) => band === "likely" && pace === "slow");
   const onHold = bagsOnHold(stretches);
   const isWhole = isComplete(totalsAt(0)) && !stretches.some(({ isOnHold }) => isOnHold);
-  const inTime = first && (!first.ahead || isWhole) ? first.ahead : null;
+  const closures = closureTimes(inputs, job);
+  const isClosed = closures.every((each) => each.inTime === true);
+  const inTime = first && (!first.ahead || (isWhole && isClosed)) ? first.ahead : null;
   const wetH = wetHours(job, trace, cuts, likely);
   const passesH = river?.passesH ?? (() => Number.POSITIVE_INFINITY);
   return {
@@ -109,6 +116,7 @@ export function lineTime(inputs: LineTimeInputs): LineTime {
       fast: work?.paced.fast ?? null,
     }),
     verdicts,
+    closures,
     inTime,
     waysOut: work && inTime === false ? waysOutOf(plan, job, work) : null,
     hours: slow ? hourRows({ ...job, schedule: slow, hydrograph: likely }) : [],
@@ -119,12 +127,16 @@ export function lineTime(inputs: LineTimeInputs): LineTime {
 }
 
 function jobFor(
-  { plan, trace, cuts, closed }: LineTimeInputs,
+  { plan, trace, cuts, closed, closures = [] }: LineTimeInputs,
   time: TimeSettings,
   likely: Hydrograph | null,
 ): Job {
   const { crews, liftM, marginM } = time;
-  const stretches = stretchesFor(plan, trace, cuts, liftM, closed);
+  const all = stretchesFor(plan, trace, cuts, liftM, closed, closures);
+  const stretches = all.filter(({ closure }) => closure === undefined);
+  const aside = closures.map((_, k) =>
+    all.flatMap((each) => (each.closure === k ? [{ ...each, isOnHold: false }] : [])),
+  );
   const lengthM = trace.chainageM[trace.count - 1]!;
   const start = startOfWork(time);
   const designM = waterElevationAtGauge(plan.water);
@@ -132,11 +144,24 @@ function jobFor(
   const released = stretches.map((each) => ({ ...each, isOnHold: false }));
   const hasHold = stretches.some(({ isOnHold }) => isOnHold);
   return {
-    ...{ time, stretches, start, designM },
+    ...{ time, stretches, aside, start, designM },
     sequencer: sequencer(line),
     withHold: hasHold ? sequencer({ ...line, stretches: released }) : null,
     river: start && likely && riverFrom(start, likely, designM),
   };
+}
+
+/** Bags of the closures and of the steps, whole, add up to those of the line. */
+function closureTimes({ plan, closures = [] }: LineTimeInputs, job: Job): ClosureTime[] {
+  const { stretches, aside, designM, start, river, time } = job;
+  const counted = [...stretches];
+  return closures.map((closure, k) => {
+    const before = bagsToLay(counted);
+    counted.push(...aside[k]!);
+    const bags = bagsToLay(counted) - before;
+    const inputs = { plan, bags, designM, marginM: time.marginM, start, river };
+    return closureTime(closure, aside[k]!, inputs);
+  });
 }
 
 function riverFrom({ atS }: Moment, hydrograph: Hydrograph, designM: number): River {

@@ -1,5 +1,5 @@
 import { builtAt, type CutWalk, leastHeight } from "../cut-walk.ts";
-import type { Plan } from "../plan.ts";
+import type { Closure, Plan } from "../plan.ts";
 import { labourBagsFor } from "../quantities.ts";
 import type { SectionShape } from "../sections/types.ts";
 import type { Trace } from "../trace.ts";
@@ -28,6 +28,8 @@ export interface LiftedStretch {
   /** True where it is over the height limit: nothing is built there before an engineer decides. */
   readonly isOnHold: boolean;
   readonly isOfBags: boolean;
+  /** Place of the closure it is in, in their list; left out elsewhere. */
+  readonly closure?: number;
 }
 
 /** Stretches are one station long, and longer where there would be more than so many. */
@@ -40,7 +42,7 @@ const SAME_M = 1e-6;
  * Divides what is built into stretches and lifts: from stake to stake, and at both ends of what is over the
  * height limit. Lifts are counted down from the crest, which runs with the water: every lift of the same number
  * is level with its neighbors. Bags are those ordered, spares among them; sand and earth without bags as the
- * bags of their volume. Stretches on which nothing is built, or no ground is known, are left out.
+ * bags of their volume. A closure has stretches of its own. Stretches on which nothing is built, or no ground is known, are left out.
  */
 export function stretchesFor(
   plan: Plan,
@@ -48,11 +50,16 @@ export function stretchesFor(
   cuts: CutWalk,
   liftM: number,
   closed: boolean,
+  closures: readonly Closure[] = [],
 ): LiftedStretch[] {
   const highestM = cuts.greatestHeightM.reduce((most, m) => Math.max(most, m || 0), 0);
   const eachM = Math.max(liftM, highestM / MOST_LIFTS);
   const over = overLimitSteps(trace, cuts, plan.practice.stationIntervalM, closed);
-  return stretchEnds(plan, trace, cuts, over)
+  const closureAt = (sample: number) => {
+    const m = (trace.chainageM[sample]! + trace.chainageM[sample + 1]!) / 2;
+    return closures.findIndex(({ fromM, toM }) => m >= fromM && m <= toM);
+  };
+  return stretchEnds(plan, trace, cuts, over, closureAt)
     .map((span) => stretchOf(plan, trace, cuts, eachM, span))
     .filter((stretch) => stretch !== null);
 }
@@ -64,16 +71,27 @@ interface Span {
   readonly fromM: number;
   readonly toM: number;
   readonly isOnHold: boolean;
+  /** Place of its closure in their list; -1 outside of all. */
+  readonly closure: number;
 }
 
 /** Spans of the whole walk: they end at stakes, where the limit is passed, and where what is built changes. */
-function stretchEnds(plan: Plan, trace: Trace, cuts: CutWalk, over: Uint8Array): Span[] {
+function stretchEnds(
+  plan: Plan,
+  trace: Trace,
+  cuts: CutWalk,
+  over: Uint8Array,
+  closureAt: (sample: number) => number,
+): Span[] {
   const { chainageM, count } = trace;
   const eachM = Math.max(plan.practice.stationIntervalM, chainageM[count - 1]! / MOST_STRETCHES);
   const spans: Span[] = [];
   let [first, fromM] = [0, 0];
   const end = (last: number, toM: number, next = last) => {
-    if (last > first) spans.push({ first, last, fromM, toM, isOnHold: over[first] === 1 });
+    const isOnHold = over[first] === 1;
+    if (last > first) {
+      spans.push({ ...{ first, last, fromM, toM, isOnHold }, closure: closureAt(first) });
+    }
     [first, fromM] = [next, toM];
   };
   for (let i = 1; i < count - 1; i++) {
@@ -83,6 +101,7 @@ function stretchEnds(plan: Plan, trace: Trace, cuts: CutWalk, over: Uint8Array):
     const markM = eachM * Math.round(hereM / eachM);
     const isNewReach = hereM === chainageM[i - 1] && cuts.reach[i] !== cuts.reach[i - 1];
     if (isNewReach) end(i - 1, hereM, i);
+    else if (closureAt(i) !== closureAt(i - 1)) end(i, hereM);
     else if (over[i] !== over[i - 1]) end(i, over[i] ? afterM : beforeM);
     else if (!over[i] && markM > beforeM && markM <= afterM) end(i, markM);
   }
@@ -122,7 +141,7 @@ function stretchOf(
   trace: Trace,
   cuts: CutWalk,
   liftM: number,
-  { first, last, fromM, toM, isOnHold }: Span,
+  { first, last, fromM, toM, isOnHold, closure }: Span,
 ): LiftedStretch | null {
   let lowest = -1;
   const lowAt = (i: number) => cuts.lowestGroundM[i]! - trace.waterM[i]!;
@@ -158,6 +177,7 @@ function stretchOf(
     ...{ fromM, toM, lowestM, crestM, lowestSample: lowest, lifts, isOnHold },
     ...(standsM > lowestM ? { standsM } : {}),
     isOfBags: fill === "bags",
+    ...(closure < 0 ? {} : { closure }),
   };
 }
 

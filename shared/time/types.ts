@@ -74,6 +74,30 @@ export interface HoldStretch {
   readonly decideH: number | null;
 }
 
+/** A way left open, and whether it can still be closed. Hours are counted from the start of work. */
+export interface ClosureTime {
+  readonly fromM: number;
+  readonly toM: number;
+  /** Whole bags, spares among them: set beside it, in no crew's steps. */
+  readonly bags: number;
+  readonly people: number | null;
+  /** At what closing begins, as the plan has it. */
+  readonly stageM: number | null;
+  readonly at: string | null;
+  /** When that is, by the likely forecast; null where not known, and where the forecast never gets there. */
+  readonly closeH: number | null;
+  /** Hours of laying by its people; null while nobody is kept for it. */
+  readonly takesSlowH: number | null;
+  readonly takesFastH: number | null;
+  /** Water at the gauge, metres, at which it must be closed; null where nothing is built there. */
+  readonly neededM: number | null;
+  readonly neededH: number | null;
+  /** Closed before it is needed by so many hours at the slow pace; below 0 it is late; null where not known. */
+  readonly earlyH: number | null;
+  /** By the likely forecast at the slow pace; null where it is not known. */
+  readonly inTime: boolean | null;
+}
+
 /** Where a crew's part lies from the middle of the line. */
 export type Toward = "N" | "NE" | "E" | "SE" | "S" | "SW" | "W" | "NW";
 
@@ -195,7 +219,9 @@ export interface LineTime {
   readonly parts: readonly CrewPart[];
   /** Empty without a forecast, with one that ends before the work starts, and while something is missing. */
   readonly verdicts: readonly AheadVerdict[];
-  /** Slow pace, likely forecast; null where there are no verdicts, and where it is ahead but part of it is not counted or on HOLD. */
+  /** Ways left open; their bags are in no step and in no hours. */
+  readonly closures: readonly ClosureTime[];
+  /** Slow pace, likely forecast; null where there are no verdicts, and where it is ahead but part of it is not counted or on HOLD, or a way left open may not be closed in time. */
   readonly inTime: boolean | null;
   /** Null when it is in time or there is no forecast. */
   readonly waysOut: WaysOut | null;

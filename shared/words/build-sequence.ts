@@ -77,10 +77,17 @@ export function holdWords(hold: HoldStretch, { plan, time, system }: SequenceSai
   return `over the height limit; an engineer decides before ${by}`;
 }
 
-/** That the bags on HOLD are ordered and in no hours; empty where there are none. */
-export function onHoldWords({ bagsOnHold }: LineTime): string {
-  if (bagsOnHold === 0) return "";
-  return `${formatCount(bagsOnHold)} bags on HOLD are in the order, in no step and in no hours.`;
+/** That the bags on HOLD, and those of ways left open, are ordered and in no step; empty where there are none. */
+export function onHoldWords({ bagsOnHold, closures }: LineTime): string {
+  const aside = closures.reduce((sum, { bags }) => sum + bags, 0);
+  return [
+    bagsOnHold > 0 &&
+      `${formatCount(bagsOnHold)} bags on HOLD are in the order, in no step and in no hours.`,
+    closures.length > 0 &&
+      `${formatCount(aside)} bags for ways left open are set beside them, in no step: laid last, by the people kept there.`,
+  ]
+    .filter(Boolean)
+    .join(" ");
 }
 
 /** What the columns of the build sequence mean. */

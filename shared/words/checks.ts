@@ -3,6 +3,7 @@ import type { Check } from "../sizing-types.ts";
 import type { UnitSystem } from "../units.ts";
 import { BAG_RULES, BAG_TEXT } from "./checks/bags.ts";
 import { BRIEFS, type Brief } from "./checks/brief.ts";
+import { CLOSURE_RULES, CLOSURE_TEXT } from "./checks/closures.ts";
 import { GROUND_RULES, GROUND_TEXT } from "./checks/ground.ts";
 import { HEIGHT_RULES, HEIGHT_TEXT, WATER_RULES, WATER_TEXT } from "./checks/height.ts";
 import { LEAVE_RULES, LEAVE_TEXT } from "./checks/leave.ts";
@@ -24,6 +25,7 @@ const TEXT: TextOf<CheckFinding["kind"]> = {
   ...GROUND_TEXT,
   ...PLACE_TEXT,
   ...PIPE_TEXT,
+  ...CLOSURE_TEXT,
   ...ROAD_TEXT,
   ...TYPE_TEXT,
   ...STABILITY_TEXT,
@@ -39,6 +41,7 @@ const RULES: RulesOf<Check["id"]> = {
   ...GROUND_RULES,
   ...PLACE_RULES,
   ...PIPE_RULES,
+  ...CLOSURE_RULES,
   ...ROAD_RULES,
   ...TYPE_RULES,
   ...STABILITY_RULES,

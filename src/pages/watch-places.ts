@@ -4,6 +4,7 @@ import type { LonLat } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
 import type { TracedAlternative } from "../../shared/water-types.ts";
+import { LEFT_OPEN } from "../../shared/words/closures.ts";
 import { culvertStopWords } from "../../shared/words/pipes.ts";
 import { spotAt } from "../drawing/line/along.ts";
 
@@ -40,6 +41,9 @@ export function watchPlaces(
     ...ofWater(line, holding, system),
     ...ofTrace(traced),
     ...ofCulverts(line),
+    ...line.checks
+      .filter(({ id }) => id === "closure")
+      .map(({ fromM }) => ({ chainageM: fromM, why: LEFT_OPEN, comesFirst: true })),
     ...line.stations
       .filter(({ reason }) => reason === "gap")
       .map(({ chainageM }) => ({ chainageM, why: "no elevation data here: judge it by eye" })),

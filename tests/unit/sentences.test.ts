@@ -42,6 +42,11 @@ const WAYS = {
   bagsAtMost: 13_900,
 };
 
+const CLOSURE = {
+  ...{ fromM: 10, toM: 16, bags: 400, people: 10, stageM: 9.1, at: "2026-04-08T11:00-05:00" },
+  ...{ closeH: 20, takesSlowH: 1, takesFastH: 0.7, neededM: 265.3, neededH: 30, earlyH: 9 },
+};
+
 /** One or more findings of every kind there is; a kind without one does not compile. */
 const FOUND: {
   readonly [K in CheckFinding["kind"]]: readonly FindingOf<K>[];
@@ -174,6 +179,13 @@ const FOUND: {
     ...{ kind: "drain-not-known", pipeId: "d", drain: "Laundry", type },
   })),
   "drain-plugged": [{ kind: "drain-plugged", drain: "Laundry", type: "floor-drain" }],
+  closure: [{ kind: "closure", ...CLOSURE, inTime: true }],
+  "closure-late": [null, -2].map((earlyH) => ({
+    ...{ kind: "closure-late", ...CLOSURE, earlyH, inTime: false },
+  })),
+  "closure-not-known": (["when", "people", "forecast"] as const).map((missing) => ({
+    ...{ kind: "closure-not-known", bags: 400, missing },
+  })),
   "road-floods": [null, true, false].map((leavesBefore) => ({
     ...{ kind: "road-floods", road: "Mill road", elevationM: 265.2, leavesBefore },
     ...(leavesBefore === null

@@ -200,6 +200,9 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
     what: `"${reaches[0] ?? ""}" wet only by "${pipes[0]?.name ?? ""}"`,
     act: "plug it",
   }),
+  closure: ({ bags }) => ({ what: `left open, ${bags} bags`, act: "close in time" }),
+  "closure-late": () => ({ what: "left open, closed too late", act: "close earlier" }),
+  "closure-not-known": () => ({ what: "left open, not known", act: "enter it" }),
   "road-floods": ({ road, leavesBefore }) => ({
     what: `road "${road}" floods${leavesBefore === false ? " before people leave" : ""}`,
     act: leavesBefore ? "leave before" : "leave earlier",

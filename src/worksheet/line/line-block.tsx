@@ -6,6 +6,7 @@ import { ground } from "../../live/ground.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
+import { ClosuresList } from "./closures-list.tsx";
 import { CornersTable } from "./corners-table.tsx";
 import { FindRing } from "./find-ring.tsx";
 import { LineTools } from "./line-tools.tsx";
@@ -37,6 +38,7 @@ export function LineBlock() {
       <StructuresList />
       {alternative && <CornersTable alternative={alternative} />}
       {alternative && <ReachList alternative={alternative} />}
+      {alternative && <ClosuresList alternative={alternative} />}
       <NoGoList />
     </Disclosure>
   );
