@@ -67,6 +67,13 @@ function pipesIn(finding: CheckFinding): readonly string[] {
   }
 }
 
+/** Findings about a culvert under the line, where a round stops anyway. */
+const STOPS_A_ROUND: ReadonlySet<CheckFinding["kind"]> = new Set([
+  "culvert-open",
+  "culvert-plugged",
+  "culvert-above",
+]);
+
 /** Why a round stops where the line crosses a culvert; null for other findings. */
 export function culvertStopWords(finding: CheckFinding): string | null {
   switch (finding.kind) {
@@ -85,7 +92,7 @@ export function pipeStops(
   checks: readonly Check[],
 ): { readonly name: string; readonly look: string }[] {
   const names = checks
-    .filter(({ finding }) => culvertStopWords(finding) === null)
+    .filter(({ finding: { kind } }) => !STOPS_A_ROUND.has(kind))
     .flatMap(({ finding }) => pipesIn(finding));
   return [...new Set(names)].map((name) => ({
     name: `"${name}"`,
