@@ -211,7 +211,9 @@ async function openPage(
 function buildWhenStale(): void {
   const built = modified(join(ROOT, "dist/index.html"));
   if (SOURCES.every((source) => modified(join(ROOT, source)) < built)) return;
-  execFileSync("npm", ["run", "-s", "build"], { cwd: ROOT, stdio: ["ignore", 2, 2] });
+  // vitest's own NODE_ENV would build the page as for development
+  const env = { ...process.env, NODE_ENV: "production" };
+  execFileSync("npm", ["run", "-s", "build"], { cwd: ROOT, env, stdio: ["ignore", 2, 2] });
 }
 
 /** Latest change of a file, or of any file in a folder, ms; 0 when there is none. */
