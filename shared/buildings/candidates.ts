@@ -1,12 +1,15 @@
+import { HOUR_S } from "../constants.ts";
 import type { Candidate, CheckedBuilding, CheckedGroup, RingFigures } from "./types.ts";
 
 /** When lines have to be closed. */
 export interface ClosingTimes {
   /** Seconds since 1970 UTC; null where nobody gave a start. */
   readonly startAtS: number | null;
-  /** Hours by which a line is to be closed before its own first water. */
+  /** Hours by which a line is to be closed before water touches a wall; where the line's own ground gets wet earlier, that counts. */
   readonly marginH: number;
 }
+
+type Waters = Pick<CheckedBuilding, "firstWetAtS" | "closedByAtS">;
 
 /** States of what can be chosen: with other people or another hour, what is too late may not be. */
 const CAN_BE_CHOSEN: readonly string[] = ["can-be-ringed", "too-late"];
@@ -21,18 +24,23 @@ export function candidatesOf(
   { startAtS, marginH }: ClosingTimes,
 ): Candidate[] {
   const weightOf = new Map(buildings.map(({ id, weight }) => [id, weight]));
-  const closedByH = (firstWetAtS: number | null) =>
-    startAtS === null || firstWetAtS === null ? null : (firstWetAtS - startAtS) / 3600 - marginH;
-  const single = buildings.flatMap(({ id, state, line, weight, firstWetAtS }) =>
+  const closedByH = ({ firstWetAtS, closedByAtS }: Waters) => {
+    const atS = [firstWetAtS === null ? null : firstWetAtS - marginH * HOUR_S, closedByAtS];
+    const known = atS.filter((each) => each !== null);
+    return startAtS === null || known.length === 0
+      ? null
+      : (Math.min(...known) - startAtS) / HOUR_S;
+  };
+  const single = buildings.flatMap(({ id, state, line, weight, ...waters }) =>
     line && CAN_BE_CHOSEN.includes(state)
-      ? [{ id, members: [id], weight, closedByH: closedByH(firstWetAtS), ...figuresOf(line) }]
+      ? [{ id, members: [id], weight, closedByH: closedByH(waters), ...figuresOf(line) }]
       : [],
   );
-  const group = groups.flatMap(({ id, state, members, line, firstWetAtS }) =>
+  const group = groups.flatMap(({ id, state, members, line, ...waters }) =>
     CAN_BE_CHOSEN.includes(state) && members.every((member) => weightOf.has(member))
       ? [
           {
-            ...{ id, members, closedByH: closedByH(firstWetAtS), ...figuresOf(line) },
+            ...{ id, members, closedByH: closedByH(waters), ...figuresOf(line) },
             weight: members.reduce((sum, member) => sum + weightOf.get(member)!, 0),
           },
         ]

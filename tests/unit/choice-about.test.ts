@@ -43,6 +43,8 @@ describe("candidates from checked buildings", () => {
       { id: "late", members: ["late"], weight: 3, closedByH: null, ...FIGURES },
       { id: "ab", members: ["a", "late"], weight: 5, closedByH: 14, ...FIGURES },
     ]);
+    const early = [checked("a", { firstWetAtS: 86_400, closedByAtS: 72_000 })];
+    expect(candidatesOf(early, [], { startAtS: 43_200, marginH: 2 })[0]?.closedByH).toBe(8);
     const [open] = candidatesOf(buildings, [], { startAtS: null, marginH: 2 });
     expect(open?.closedByH).toBe(null);
   });

@@ -3,7 +3,6 @@ import type { BuildingsCheck } from "../../shared/buildings/check-types.ts";
 import type { ChoiceQuestion } from "../../shared/buildings/choice-types.ts";
 import type {
   CheckedBuilding,
-  CheckedGroup,
   Stock,
   WorkForce,
 } from "../../shared/buildings/types.ts";
@@ -46,7 +45,7 @@ function choiceQuestion(
 ): ChoiceQuestion {
   const time = timeOf(plan);
   const startAtS = time.startAt === null ? null : (startOfWork(time)?.atS ?? null);
-  const candidates = candidatesOf(buildings.map(closing), groups.map(closing), {
+  const candidates = candidatesOf(buildings, groups, {
     startAtS,
     marginH: 0,
   });
@@ -61,11 +60,6 @@ function choiceQuestion(
     },
     workForce: startAtS === null ? null : workForceOf(plan, stock, mostOnOneLine),
   };
-}
-
-/** With the hour by which its line must be closed in place of the first water at its walls, which comes later. */
-function closing<Checked extends CheckedBuilding | CheckedGroup>(checked: Checked): Checked {
-  return { ...checked, firstWetAtS: checked.closedByAtS };
 }
 
 function workForceOf(plan: Plan, { people }: Stock, mostOnOneLine: number): WorkForce | null {

@@ -36,7 +36,7 @@ function questionFor(sweep: Sweep): ChoiceQuestion {
     weight: weights.get(each.id) ?? each.weight,
   }));
   const candidates = candidatesOf(buildings, sweep.groups, {
-    startAtS: byOwnWater ? (workStart.value?.atS ?? null) : null,
+    startAtS: workStart.value?.atS ?? null,
     marginH: closeBeforeH,
   });
   const workForce = workForceOf(stock.value, byOwnWater ? null : untilWaterH.value);
