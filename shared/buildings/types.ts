@@ -4,7 +4,7 @@ import type { LonLat } from "../plan.ts";
  * What a building can be at the sized-for stage, in the order in which the first that applies is given; the order
  * of `can-be-ringed` is last because it needs that none of the others applies.
  */
-export const BUILDING_STATES = [
+const BUILDING_STATES = [
   "no-data",
   "dry",
   "over-limit",

@@ -1,11 +1,7 @@
 import { candidatesOf } from "../../shared/buildings/candidates.ts";
 import type { BuildingsCheck } from "../../shared/buildings/check-types.ts";
 import type { ChoiceQuestion } from "../../shared/buildings/choice-types.ts";
-import type {
-  CheckedBuilding,
-  Stock,
-  WorkForce,
-} from "../../shared/buildings/types.ts";
+import type { CheckedBuilding, Stock, WorkForce } from "../../shared/buildings/types.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Engine } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
