@@ -1,0 +1,72 @@
+import type { Page } from "playwright-core";
+import { expect, it } from "vitest";
+import { seriousViolations } from "../helpers/axe.ts";
+import { oneVisit } from "../helpers/one-visit.ts";
+import { inMore, json, samplePlan } from "../helpers/screen.ts";
+
+let page: Page;
+oneVisit({ width: 1440, height: 900 }, (arrived) => {
+  page = arrived;
+});
+
+/** Two of the demo's buildings as a county's file of footprints would have them. */
+function footprints() {
+  const { features } = samplePlan("demo.geojson") as {
+    features: { properties: { role: string; name: string }; geometry: object }[];
+  };
+  const buildings = features.filter(({ properties }) => properties.role === "structure").slice(1);
+  return {
+    type: "FeatureCollection",
+    features: buildings.map(({ properties: { name }, geometry }, index) => ({
+      type: "Feature",
+      properties: { SITEADDR: name, PRIORITY: index === 0 ? "first" : "" },
+      geometry,
+    })),
+  };
+}
+
+async function type(label: string, text: string) {
+  const field = page.locator(".county-stock").getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press("Enter");
+}
+
+it("buildings are imported, checked, chosen by the stock, opened in the plan, and left as they were", async () => {
+  const title = await page.getByLabel("Title of the plan").inputValue();
+  await (await inMore(page, "All buildings")).click();
+  await page.getByRole("dialog", { name: "All buildings" }).waitFor();
+  await page
+    .getByLabel("Footprints of all buildings")
+    .setInputFiles(json("county.geojson", footprints()));
+  await page.locator(".county-brand").getByText("2 buildings").waitFor();
+  await page.getByText(/flooded buildings can be ringed/).waitFor();
+  const counts = await page.locator(".county-count").allTextContents();
+  expect(counts.reduce((sum, text) => sum + Number(/\d+$/.exec(text)?.[0]), 0)).toBe(2);
+
+  await type("Bags", "60000");
+  await page.locator(".county-figure").waitFor();
+  await page.locator(".county-curve svg").waitFor();
+  expect(await seriousViolations(page, [".county"])).toEqual([]);
+
+  const row = page.locator('.county-row[data-state="chosen"]').first();
+  await row.focus();
+  await page.keyboard.press("Enter");
+  const callout = page.locator(".county-callout");
+  expect(await callout.textContent()).toMatch(/[\d,]+ bags/);
+  const answer = await page.locator(".county-figure strong").textContent();
+
+  await callout.getByRole("button", { name: /Open in plan/ }).click();
+  await page
+    .locator(".alternative-figures")
+    .getByText(/^[\d,]+ bags/)
+    .first()
+    .waitFor();
+  expect(await page.locator(".alternative").count()).toBe(1);
+  await page.locator(".acts").getByRole("button", { name: "All buildings" }).click();
+  await page.locator(".county-figure").waitFor();
+  expect(await page.locator(".county-figure strong").textContent()).toBe(answer);
+  expect(await page.locator(".county").getAttribute("data-stale")).toBe("false");
+
+  await page.getByRole("button", { name: "One building" }).click();
+  expect(await page.getByLabel("Title of the plan").inputValue()).toBe(title);
+});
