@@ -38,7 +38,6 @@ import { rowHeights, rowsInSight, scrolledTo } from "./window-rows.ts";
 const HEAD_PX = 27;
 /** Height of the table's own head, which covers the upper rows when it is scrolled. */
 const COLUMNS_PX = 38;
-const ALL_COLUMNS = SORT_COLUMNS.length + 1;
 
 type Item = { readonly head: string } | { readonly row: BuildingRow };
 
@@ -170,7 +169,7 @@ function Table({ onPick }: { readonly onPick: (row: BuildingRow) => void }) {
               />
             ) : (
               <tr key={item.head} class="county-row-head">
-                <th colSpan={ALL_COLUMNS} scope="colgroup">
+                <th scope="rowgroup">
                   <b>{item.head}</b>, {TABLE.fewestFirst}
                 </th>
               </tr>
@@ -195,11 +194,7 @@ function Spacer({ heightPx }: { readonly heightPx: number }) {
   if (heightPx <= 0) return null;
   return (
     <tr>
-      <td
-        aria-hidden="true"
-        colSpan={ALL_COLUMNS}
-        style={{ height: `${heightPx}px`, padding: 0, border: 0 }}
-      />
+      <td aria-hidden="true" style={{ height: `${heightPx}px`, padding: 0, border: 0 }} />
     </tr>
   );
 }
