@@ -105,8 +105,17 @@ describe("a written plan, opened by GDAL's GeoJSON driver", () => {
     const plans = fc.sample(anyPlan, { numRuns: 25, seed: 47 });
     for (const { carried: _, ...plan } of plans) {
       const [layer] = (await layersOf(writePlanFile(plan))) as [Layer];
-      const { alignments, structures, noGo, sources, gauge, flow } = plan;
-      const shapes = structures.length + alignments.length + noGo.length + (sources?.length ?? 0);
+      const { alignments, structures, noGo, gauge, flow } = plan;
+      const lists = [
+        structures,
+        alignments,
+        noGo,
+        plan.sources,
+        plan.culverts,
+        plan.drains,
+        plan.roads,
+      ];
+      const shapes = lists.reduce((sum, list) => sum + (list?.length ?? 0), 0);
       const expected = shapes + (gauge ? 1 : 0) + (flow ? 1 : 0);
       expect(layer?.featureCount ?? 0).toBe(expected);
       const seen = (layer?.features ?? []).filter(
