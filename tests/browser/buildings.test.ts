@@ -65,7 +65,7 @@ it("buildings are imported, checked, chosen by the stock, opened in the plan, an
   await page.locator(".acts").getByRole("button", { name: "All buildings" }).click();
   await page.locator(".county-figure").waitFor();
   expect(await page.locator(".county-figure strong").textContent()).toBe(answer);
-  expect(await page.locator(".county").getAttribute("data-stale")).toBe("false");
+  await page.locator('.county[data-stale="false"]').waitFor();
 
   await page.getByRole("button", { name: "One building" }).click();
   expect(await page.getByLabel("Title of the plan").inputValue()).toBe(title);
