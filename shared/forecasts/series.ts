@@ -55,7 +55,7 @@ function which(what: string, names: readonly string[]): Refusal {
   const more = names.length > MOST_NAMED ? ` and ${names.length - MOST_NAMED} more` : "";
   return new Refusal(
     "forecast/which",
-    `Expected one series of water levels, or to know which; there are ${names.length} ${what}: ${listed.join(", ")}${more}.`,
+    `Expected one series of water levels, or which one of several to use; there are ${names.length} ${what}: ${listed.join(", ")}${more}.`,
     "Say which one this plan is for.",
     { choices: names.slice(0, MOST_NAMED) },
   );
