@@ -49,7 +49,7 @@ export function candidatesOf(
   return [...single, ...group];
 }
 
-function figuresOf(line: RingFigures): RingFigures {
+function figuresOf(line: RingFigures): Omit<RingFigures, "leveeBags"> {
   const { bags, sandM3, sheetM2, personHours, greatestHeightM, lengthM, lengthOverLimitM } = line;
   return { bags, sandM3, sheetM2, personHours, greatestHeightM, lengthM, lengthOverLimitM };
 }

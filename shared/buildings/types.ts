@@ -35,8 +35,10 @@ export interface Building {
 
 /** What a line takes, as the ordinary sizing counts it. */
 export interface RingFigures {
-  /** Bags to order: placed, spares, and those on the poly sheeting. */
+  /** Bags to order, which stock must have: placed, spares, and those on the poly sheeting. */
   readonly bags: number;
+  /** Bags of the levee: placed and spares, as a line's card has them. Those on the poly sheeting are not among them. */
+  readonly leveeBags: number;
   readonly sandM3: number;
   readonly sheetM2: number;
   readonly personHours: number;
@@ -114,7 +116,7 @@ export interface Stock {
 }
 
 /** A line that can be chosen: round one building, or round a group. */
-export interface Candidate extends RingFigures {
+export interface Candidate extends Omit<RingFigures, "leveeBags"> {
   readonly id: string;
   readonly members: readonly string[];
   readonly weight: number;

@@ -160,22 +160,22 @@ function wholeVolume(m3: number, system: UnitSystem): string {
   return `${formatCount(Math.round(volumeIn(m3, system)))} ${volumeUnit(system)}`;
 }
 
-/** Under a bar of the stock: `54,297 used, 65,703 left over`. */
+/** Under a bar of the stock: `54,297 to order, 65,703 left over`: those on the poly sheeting are among them. */
 export function usedBags(used: number, of: number): string {
-  return leftWords(Math.round(used), Math.round(of));
+  return leftWords(Math.round(used), Math.round(of), "to order");
 }
 
 /** The same of sand, in the unit that the field beside it has. */
 export function usedSand(usedM3: number, ofM3: number, system: UnitSystem): string {
   const [used, of] = [usedM3, ofM3].map((m3) => Math.round(volumeIn(m3, system)));
-  return leftWords(used!, of!);
+  return leftWords(used!, of!, "used");
 }
 
-function leftWords(used: number, of: number): string {
+function leftWords(used: number, of: number, how: string): string {
   const left = of - used;
   return left >= 0
-    ? `${formatCount(used)} used, ${formatCount(left)} left over`
-    : `${formatCount(used)} used, ${formatCount(-left)} too few`;
+    ? `${formatCount(used)} ${how}, ${formatCount(left)} left over`
+    : `${formatCount(used)} ${how}, ${formatCount(-left)} too few`;
 }
 
 /** `2,858 of 2,880 person-hours: 90 × 32 h`: so many at work at a time, for so long. */
@@ -243,6 +243,6 @@ export function needsWords({ takes, missing }: MustDoNeeds, system: UnitSystem):
     ...(missing.sandM3 > 0 ? [`${formatVolume(missing.sandM3, system)} of sand`] : []),
     ...(missing.people > 0 ? [`${formatCount(Math.ceil(missing.people))} people`] : []),
   ];
-  const all = `All that are marked take ${formatCount(takes.bags)} bags and ${formatCount(Math.round(takes.personHours))} person-hours`;
+  const all = `All that are marked take ${formatCount(takes.bags)} bags to order and ${formatCount(Math.round(takes.personHours))} person-hours`;
   return parts.length === 0 ? `${all}.` : `${all}: ${listed(parts)} more.`;
 }

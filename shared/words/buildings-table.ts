@@ -29,7 +29,7 @@ export function columnWords(
     case "first-wet":
       return ["First", "wet"];
     case "bags":
-      return ["Bags,", "best ring"];
+      return ["Bags", "to order"];
     case "height":
       return ["Greatest", `height, ${unit}`];
     case "person-hours":
@@ -112,6 +112,7 @@ export function openedWords(row: BuildingRow, system: UnitSystem): readonly stri
   const { floorM, line } = row;
   return [
     floorM === null ? "Floor not known" : `Floor ${formatElevation(floorM, system)}`,
+    ...(line ? [`${formatCount(line.leveeBags)} bags in the levee`] : []),
     ...(line ? [`${formatCount(Math.round(line.personHours))} person-hours`] : []),
     ...(line ? [`${formatLength(line.lengthM, system, 0)} long`] : []),
     ...(line && line.lengthOverLimitM > 0
@@ -171,19 +172,26 @@ export function floodedSoFarWords(flooded: number, checked: number): string {
   return `${formatCount(flooded)} of ${formatCount(checked)} flood`;
 }
 
-/** Over the opened ring on the map: `Four rings take 22,393 bags.` */
+/** Over the opened ring on the map: `4 rings (dotted) take 22,393 to order.` */
 export function ownRingsWords({ members, savesBags, line }: BuildingRow): string | null {
   if (savesBags === null || line === null) return null;
-  return `${members.length} rings (dotted) take ${formatCount(line.bags + savesBags)}.`;
+  return `${members.length} rings (dotted) take ${formatCount(line.bags + savesBags)} to order.`;
 }
 
-/** Title of the note on the map: `4 buildings, one ring: 13,761 bags`. */
+/** Title of the note on the map: `4 buildings, one ring: 13,761 bags to order`. */
 export function ringTitle({ name, members, line }: BuildingRow): string {
   if (!line) return name;
-  const bags = `${formatCount(line.bags)} bags`;
+  const bags = `${formatCount(line.bags)} bags to order`;
   return members.length === 1
     ? `${name}: ${bags}`
     : `${members.length} buildings, one ring: ${bags}`;
+}
+
+/** In the note on the map: the count that the card of the line has in the plan. */
+export function leveeBagsWords({ line }: Pick<BuildingRow, "line">): string | null {
+  return line
+    ? `${formatCount(line.leveeBags)} of them in the levee, as on its card in the plan.`
+    : null;
 }
 
 export function greatestHeightWords({ line }: BuildingRow, system: UnitSystem): string | null {

@@ -3,6 +3,7 @@ import type { BuildingRow } from "../../shared/buildings/rows.ts";
 import { stateSentence } from "../../shared/words/building-states.ts";
 import {
   greatestHeightWords,
+  leveeBagsWords,
   ownRingsWords,
   ringTitle,
   TABLE,
@@ -33,6 +34,7 @@ export function Callout({ row, map }: { readonly row: BuildingRow; readonly map:
   const place = placeOf(row, map, size);
   if (!place) return null;
   const words = [
+    leveeBagsWords(row),
     ownRingsWords(row),
     greatestHeightWords(row, system),
     stateSentence(row, system),

@@ -12,6 +12,7 @@ export function lineOf(bags: number, more: Partial<Line> = {}): Line {
       [-92.999, 45.001],
     ],
     bags,
+    leveeBags: bags - 100,
     sandM3: bags / 100,
     sheetM2: bags / 10,
     personHours: bags / 20,

@@ -179,7 +179,11 @@ describe.each(SYSTEMS)("what is said of many buildings, in %s units", (system) =
   it("leaves as GeoJSON whose rings run counter-clockwise, with state and figures of each", () => {
     const { features } = JSON.parse(buildingsGeoJson(exportedIn(system)));
     expect(features).toHaveLength(5);
-    expect(features[0].properties).toMatchObject({ feature: "line", in_line: 1, bags: 7000 });
+    expect(features[0].properties).toMatchObject({
+      feature: "line",
+      in_line: 1,
+      bags_to_order: 7000,
+    });
     expect(features[1].properties.ring_it).toBe(true);
     const [ring] = features[1].geometry.coordinates as [[number, number][]];
     expect(ring[0]).toEqual(ring.at(-1));

@@ -122,6 +122,7 @@ describe("sweep", () => {
         );
         const figures = waterM === WATER_M ? ringed[k] : found;
         expect(figures.bags).toBe(bagOrder.total);
+        expect(figures.leveeBags).toBe(totals.bags);
         expect(figures).toMatchObject({
           sandM3: totals.sandM3,
           sheetM2: totals.sheetM2,

@@ -89,7 +89,7 @@ function timesOf(plan: Plan, { firstWetAtS, latestStartAtS, closedByAtS }: Times
 type Times = Pick<CheckedBuilding, "firstWetAtS" | "latestStartAtS" | "closedByAtS">;
 
 const NO_LINE = {
-  ...{ kind: null, coordinates: null, bags: null, sandM3: null, sheetM2: null },
+  ...{ kind: null, coordinates: null, bags: null, leveeBags: null, sandM3: null, sheetM2: null },
   ...{ personHours: null, greatestHeightM: null, lengthM: null, lengthOverLimitM: null },
 };
 
@@ -162,19 +162,14 @@ function checkedOf(path: string, index: number, value: Fields): CheckedBuilding 
     check: _,
     ...rest
   } = value;
-  const { bags, sandM3, sheetM2, personHours, greatestHeightM, lengthM, lengthOverLimitM, ...own } =
-    rest;
+  const { bags, leveeBags, sandM3, sheetM2, personHours, ...others } = rest;
+  const { greatestHeightM, lengthM, lengthOverLimitM, ...own } = others;
   if (typeof value.id !== "string" || !Array.isArray(byStage)) throw badLine(path, index);
   const secondsOf = (text: unknown) =>
     typeof text === "string" ? (momentOf(text)?.atS ?? null) : null;
   const figures = {
-    bags,
-    sandM3,
-    sheetM2,
-    personHours,
-    greatestHeightM,
-    lengthM,
-    lengthOverLimitM,
+    ...{ bags, leveeBags, sandM3, sheetM2, personHours },
+    ...{ greatestHeightM, lengthM, lengthOverLimitM },
   };
   return {
     ...own,

@@ -152,6 +152,7 @@ export function figuresOf(totals: Totals): RingFigures {
   const { sandM3, sheetM2, jobPersonHours, greatestHeightM, lengthM, lengthOverLimitM } = totals;
   return {
     bags: bagOrder(totals).total,
+    leveeBags: totals.bags,
     ...{ sandM3, sheetM2, personHours: jobPersonHours },
     ...{ greatestHeightM, lengthM, lengthOverLimitM },
   };
