@@ -1,17 +1,38 @@
-import type { LeftOutShape } from "../imports/found-shapes.ts";
-import type { VerticalUnit } from "../plan.ts";
+import type { FoundShape, LeftOutShape } from "../imports/found-shapes.ts";
+import type { LonLat, VerticalUnit } from "../plan.ts";
 import type { Building } from "./types.ts";
 
 /** Which columns of a file say what; null = none does. */
 export interface BuildingColumns {
+  /** Null = the features' own identifiers, where the file has them. */
   readonly id: string | null;
   readonly name: string | null;
   readonly floor: string | null;
   /** Of the floors; null until the person has said it: then no floor is taken. */
   readonly floorUnit: VerticalUnit | null;
-  readonly weight: string | null;
-  /** Holds `first`, `never` or nothing. */
+  /** Holds `first`, `never`, or a number of what the building counts in the choice. */
   readonly priority: string | null;
+}
+
+/** One feature of a file where it is on Earth, and what follows from its outlines alone. */
+export interface LaidOutFeature {
+  readonly shape: FoundShape;
+  /** Outer corners; one list for each part. */
+  readonly parts: readonly (readonly LonLat[])[];
+  readonly holes: number;
+  readonly crossesItself: boolean;
+  /** Its area where it is too small or narrow for a building, square meters; null elsewhere. */
+  readonly sliverM2: number | null;
+  /** The same for features of the same outlines. */
+  readonly outlineKey: string;
+}
+
+/** The outlines of a file where they are on Earth, one entry for each feature that has any, in its order. */
+export interface LaidOutShapes {
+  readonly features: readonly LaidOutFeature[];
+  readonly leftOut: readonly LeftOutShape[];
+  /** Features that are no outlines: points and lines. */
+  readonly noOutline: number;
 }
 
 /** What the elevation data covers. */
@@ -33,16 +54,13 @@ export type BuildingNote =
   | { readonly kind: "no-floor"; readonly id: string }
   /** Not a figure, 0, or far from all ground; not taken. */
   | { readonly kind: "doubtful-floor"; readonly id: string; readonly came: string }
-  /** Not a figure of 0 or more; 1 is taken. */
-  | { readonly kind: "bad-weight"; readonly id: string; readonly came: string }
-  /** Neither `first` nor `never`; none is taken. */
+  /** Neither `first` nor `never` nor a number above 0 that is not too large; not taken. */
   | { readonly kind: "bad-priority"; readonly id: string; readonly came: string }
   /** A part of a feature that is no outline; the feature from 0. */
   | ({ readonly kind: "left-out" } & LeftOutShape)
-  /** Features that are no outlines: points and lines. */
   | { readonly kind: "no-outline"; readonly count: number };
 
-/** A building that is not taken, and may be taken back. */
+/** A building that is not taken. */
 export interface LeftOutBuilding {
   readonly building: Building;
   /** The outline of another, or too small or narrow for a building. */

@@ -1,94 +1,71 @@
-import type { FoundShape, ShapeFile } from "../imports/found-shapes.ts";
-import type { LonLat } from "../plan.ts";
-import { path } from "../plan-geometry.ts";
+import type { FoundShape } from "../imports/found-shapes.ts";
 import { cleanLabel } from "../plan-text.ts";
 import { metresPer } from "../vertical-unit.ts";
-import { areaM2, crossesItself, isSliver, outlineKey } from "./footprint-shape.ts";
 import type {
   BuildingColumns,
   BuildingNote,
   CoveredGround,
   FoundBuildings,
+  LaidOutFeature,
+  LaidOutShapes,
   LeftOutBuilding,
 } from "./from-shapes-types.ts";
-import type { Building, Priority } from "./types.ts";
+import type { Building } from "./types.ts";
 
 /** A floor so far under or over all ground is in another unit or on another datum, meters. Source: judgement. */
 const FLOOR_BELOW_M = 5;
 const FLOOR_ABOVE_M = 15;
+/** Most that one building counts in the choice. */
+export const MOST_WEIGHT = 1000;
 
-/** The parts of one feature. */
-interface Footprint {
-  readonly shape: FoundShape;
-  readonly parts: readonly (readonly LonLat[])[];
-  readonly holes: number;
+const USUAL_ID = /^id$/i;
+
+/** The column that holds identifiers by its name; null where none is called so. */
+export function usualIdColumn(names: readonly string[]): string | null {
+  return names.find((name) => USUAL_ID.test(name)) ?? null;
 }
 
 /**
  * The buildings of a file, one for each feature that has outlines, in its order. What is the outline of another, or
  * no building by its size, is given apart; all else that is not as it should be is told, and the building taken.
- * @param places longitude and latitude of what `cornersInTurn` gives; null = the file has them so
  * @param ground null = none is open: then nothing is told of where buildings and floors are
- * @throws Refusal `plan/bad-geometry` where a place is none
  */
 export function buildingsFromShapes(
-  file: ShapeFile,
-  places: readonly LonLat[] | null,
+  { features, leftOut: badShapes, noOutline }: LaidOutShapes,
   columns: BuildingColumns,
   ground: CoveredGround | null,
 ): FoundBuildings {
-  const notes: BuildingNote[] = file.leftOut.map((each) => ({ kind: "left-out", ...each }));
-  const noOutline = file.others + file.paths.length;
+  const notes: BuildingNote[] = badShapes.map((each) => ({ kind: "left-out", ...each }));
   if (noOutline > 0) notes.push({ kind: "no-outline", count: noOutline });
   const buildings: Building[] = [];
   const leftOut: LeftOutBuilding[] = [];
-  const giveId = idsFor(file, columns);
+  const giveId = idsFor(features, columns);
   const sameAs = new Map<string, string>();
-  for (const footprint of footprintsOf(file, places)) {
+  for (const feature of features) {
     const told: BuildingNote[] = [];
-    const building = buildingOf(footprint, columns, giveId(footprint.shape, told), ground, told);
-    const { id, parts } = building;
-    const key = outlineKey(parts);
-    const of = sameAs.get(key);
+    const building = buildingOf(feature, columns, giveId(feature.shape, told), ground, told);
+    const of = sameAs.get(feature.outlineKey);
     if (of !== undefined) {
       leftOut.push({ building, why: { kind: "duplicate", of } });
-    } else if (!parts.some(crossesItself) && isSliver(parts)) {
-      leftOut.push({ building, why: { kind: "sliver", areaM2: areaM2(parts) } });
+    } else if (feature.sliverM2 !== null) {
+      leftOut.push({ building, why: { kind: "sliver", areaM2: feature.sliverM2 } });
     } else {
-      sameAs.set(key, id);
+      sameAs.set(feature.outlineKey, building.id);
       buildings.push(building);
       notes.push(...told);
-      tellShape(footprint, id, ground, notes);
+      tellShape(feature, building.id, ground, notes);
     }
   }
   return { buildings, leftOut, notes };
 }
 
-function footprintsOf({ outlines }: ShapeFile, places: readonly LonLat[] | null): Footprint[] {
-  let next = 0;
-  const found = new Map<number, { shape: FoundShape; parts: LonLat[][]; holes: number }>();
-  for (const shape of outlines) {
-    const at = places ? places.slice(next, next + shape.corners.length) : shape.corners;
-    next += shape.corners.length;
-    const part = path(at, "A building", true);
-    const same = found.get(shape.feature);
-    if (same) {
-      same.parts.push(part);
-      same.holes += shape.holes;
-    } else {
-      found.set(shape.feature, { shape, parts: [part], holes: shape.holes });
-    }
-  }
-  return [...found.values()];
-}
-
 /** Gives each building the identifier of its file, or its place in the file, no two the same. */
-function idsFor({ outlines }: ShapeFile, { id: column }: BuildingColumns) {
+function idsFor(features: LaidOutShapes["features"], { id: column }: BuildingColumns) {
   const cameOf = ({ columns, ownId }: FoundShape): string | null => {
     const cell = column === null ? ownId : columns[column];
     return typeof cell === "string" || typeof cell === "number" ? cleanLabel(String(cell)) : null;
   };
-  const stated = new Set(outlines.map(cameOf));
+  const stated = new Set(features.map(({ shape }) => cameOf(shape)));
   const given = new Set<string>();
   return (shape: FoundShape, told: BuildingNote[]): string => {
     const came = cameOf(shape);
@@ -104,7 +81,7 @@ function idsFor({ outlines }: ShapeFile, { id: column }: BuildingColumns) {
 }
 
 function buildingOf(
-  { shape, parts }: Footprint,
+  { shape, parts }: LaidOutFeature,
   picked: BuildingColumns,
   id: string,
   ground: CoveredGround | null,
@@ -114,23 +91,18 @@ function buildingOf(
     const value = column === null ? null : shape.columns[column];
     return typeof value === "string" || typeof value === "number" ? String(value).trim() : "";
   };
-  const came = { floor: cell(picked.floor), weight: cell(picked.weight) };
-  const priority = cell(picked.priority).toLowerCase();
-  const floorM = floorOf(came.floor, picked, ground);
-  if (came.floor === "") told.push({ kind: "no-floor", id });
-  else if (floorM === null) told.push({ kind: "doubtful-floor", id, came: came.floor });
-  const weight = came.weight === "" ? 1 : Number(came.weight);
-  const isWeight = Number.isFinite(weight) && weight >= 0;
-  if (!isWeight) told.push({ kind: "bad-weight", id, came: came.weight });
-  const isPriority = ["first", "never", ""].includes(priority);
-  if (!isPriority) told.push({ kind: "bad-priority", id, came: cell(picked.priority) });
+  const floor = cell(picked.floor);
+  const floorM = floorOf(floor, picked, ground);
+  if (picked.floor !== null && picked.floorUnit !== null && floorM === null) {
+    told.push(
+      floor === "" ? { kind: "no-floor", id } : { kind: "doubtful-floor", id, came: floor },
+    );
+  }
+  const importance = importanceOf(cell(picked.priority));
+  if (!importance) told.push({ kind: "bad-priority", id, came: cell(picked.priority) });
   return {
-    id,
-    name: cleanLabel(cell(picked.name)) ?? "",
-    parts,
-    floorM,
-    weight: isWeight ? weight : 1,
-    priority: isPriority ? (priority as Priority) : "",
+    ...{ id, name: cleanLabel(cell(picked.name)) ?? `Building ${id}`, parts, floorM },
+    ...(importance ?? PLAIN),
   };
 }
 
@@ -149,15 +121,27 @@ function floorOf(
   return floorM >= least && floorM <= most ? floorM : null;
 }
 
+type Importance = Pick<Building, "priority" | "weight">;
+const PLAIN: Importance = { priority: "", weight: 1 };
+
+/** What a cell says of a building's part in the choice; null for one that is not understood. */
+function importanceOf(cell: string): Importance | null {
+  const word = cell.toLowerCase();
+  if (word === "") return PLAIN;
+  if (word === "first" || word === "never") return { priority: word, weight: 1 };
+  const weight = Number(cell);
+  return weight > 0 && weight <= MOST_WEIGHT ? { priority: "", weight } : null;
+}
+
 function tellShape(
-  { parts, holes }: Footprint,
+  { parts, holes, crossesItself }: LaidOutFeature,
   id: string,
   ground: CoveredGround | null,
   notes: BuildingNote[],
 ): void {
   if (parts.length > 1) notes.push({ kind: "parts", id, parts: parts.length });
   if (holes > 0) notes.push({ kind: "holes", id, holes });
-  if (parts.some(crossesItself)) notes.push({ kind: "self-crossing", id });
+  if (crossesItself) notes.push({ kind: "self-crossing", id });
   if (!ground) return;
   const [west, south, east, north] = ground.bounds;
   const corners = parts.flat();

@@ -51,7 +51,9 @@ export interface ShapeFile {
   /** Features that are neither, points for one. */
   readonly others: number;
   readonly leftOut: readonly LeftOutShape[];
-  /** What was left out or cut, each in one sentence for the person. */
+  /** What is to be said of its reference, each in one sentence for the person. */
+  readonly referenceNotes: readonly string[];
+  /** The same, and what was left out or cut. */
   readonly notes: readonly string[];
 }
 
@@ -87,7 +89,7 @@ export function foundShapes(
   stated: ShapeReference | null = null,
   { leavesBad = false }: ShapeOptions = {},
 ): ShapeFile {
-  const notes: string[] = [];
+  const referenceNotes: string[] = [];
   let others = 0;
   const parts = featuresIn(value).flatMap((feature, index) => {
     const columns = { ...ownId(feature.id), ...entriesOf(feature.properties) };
@@ -98,7 +100,8 @@ export function foundShapes(
     const own = { feature: index, ownId: ownIdOf(feature.id) };
     return found.map((part): Part => ({ ...part, where, columns, ...own }));
   });
-  const reference = stated ?? referenceOf(entriesOf(value)?.crs, parts, notes);
+  const reference = stated ?? referenceOf(entriesOf(value)?.crs, parts, referenceNotes);
+  const notes = [...referenceNotes];
   const areDegrees = reference.kind === "degrees";
   const leftOut: LeftOutShape[] = [];
   const shapesOf = (kind: Part["kind"], least: number) =>
@@ -122,7 +125,7 @@ export function foundShapes(
     notes.push(`${unfit} shapes with too few or over ${MAX_CORNERS} corners are left out.`);
   }
   if (bad > 0) notes.push(`${bad} shapes with coordinates that cannot be read are left out.`);
-  return { reference, outlines, paths, others, leftOut, notes };
+  return { reference, outlines, paths, others, leftOut, referenceNotes, notes };
 }
 
 function unfitBy(corners: number, least: number): LeftOutShape["why"] | null {

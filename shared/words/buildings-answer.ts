@@ -31,7 +31,7 @@ export const BUILDINGS = {
   importTitle: "Import building footprints",
   importFirst: "Import building footprints to see which of them flood and which can be ringed.",
   importLead:
-    "GeoJSON, KML, or a zipped shapefile, in longitude and latitude, in any grid that the file states, or in the grid of the elevation data.",
+    "GeoJSON, KML, a zipped shapefile, FlatGeobuf, or GeoParquet, in longitude and latitude, in any grid that the file states, or in the grid of the elevation data.",
   importAgain: "Import other footprints",
   columns: "Columns of the file",
   nameFrom: "Name from",
@@ -56,7 +56,8 @@ export const BUILDINGS = {
   noneFirst: "none marked First",
   notTyped: "not typed",
   importFile: "Footprints of all buildings",
-  priorityHint: "First and Never in that column are taken; a number is what the building counts.",
+  priorityHint:
+    "First and Never in that column are taken; a number above 0 up to 1,000 is what the building counts.",
   mapView: "Map view",
   zoomIn: "Zoom in",
   zoomOut: "Zoom out",
@@ -71,6 +72,12 @@ export const BUILDINGS = {
   move: "Moving to each next line, person-hours",
   mostOnOne: "Most people on one line",
 } as const;
+
+/** `county.fgb, 3 notes`. */
+export function fileWords(name: string, notes: number): string {
+  if (notes === 0) return name;
+  return `${name}, ${notes === 1 ? "1 note" : `${formatCount(notes)} notes`}`;
+}
 
 /** `Teasel Ferry, 400 buildings`. */
 export function listWords(title: string, count: number | null): string {

@@ -1,9 +1,8 @@
 import type { VerticalUnit } from "../../shared/plan.ts";
-import { BUILDINGS } from "../../shared/words/buildings-answer.ts";
+import { BUILDINGS, fileWords } from "../../shared/words/buildings-answer.ts";
 import { HEIGHT_UNIT_WORDS } from "../../shared/words/ground-line.ts";
-import { pickPriorityColumn, priorityColumn } from "../live/buildings/listed.ts";
+import { listedNotes, pickPriorityColumn, priorityColumn } from "../live/buildings/listed.ts";
 import { footprintColumns, footprintLayer } from "../live/footprints.ts";
-import { footprintNotes } from "../live/import-shapes.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { ImportButton } from "./import-footprints.tsx";
 
@@ -13,6 +12,7 @@ const UNITS: readonly VerticalUnit[] = ["foot", "us-survey-foot", "metre"];
 export function ColumnPicks() {
   const layer = footprintLayer.value;
   const picked = footprintColumns.value;
+  const notes = listedNotes.value;
   const change = (next: Partial<typeof picked>) => {
     footprintColumns.value = { ...footprintColumns.peek(), ...next };
   };
@@ -25,7 +25,12 @@ export function ColumnPicks() {
   }
   return (
     <section class="county-pane county-columns">
-      <Disclosure id="county-columns" title={BUILDINGS.columns} level="part" summary={layer.name}>
+      <Disclosure
+        id="county-columns"
+        title={BUILDINGS.columns}
+        level="part"
+        summary={fileWords(layer.name, notes.length)}
+      >
         <Pick
           label={BUILDINGS.nameFrom}
           value={picked.name}
@@ -55,7 +60,7 @@ export function ColumnPicks() {
           onPick={pickPriorityColumn}
         />
         <p class="hint">{BUILDINGS.priorityHint}</p>
-        {footprintNotes.value.map((note) => (
+        {notes.map((note) => (
           <p key={note} class="hint">
             {note}
           </p>

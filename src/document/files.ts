@@ -1,5 +1,5 @@
 import { asFailure, type Failure, type Outcome, refused } from "../../shared/failure.ts";
-import type { ShapeFile } from "../../shared/imports/found-shapes.ts";
+import type { ShapeFile, ShapeOptions } from "../../shared/imports/found-shapes.ts";
 import { MAX_SHAPE_BYTES } from "../../shared/imports/shape-files.ts";
 import { loadPart } from "../../shared/load-part.ts";
 import type { Plan } from "../../shared/plan.ts";
@@ -20,7 +20,10 @@ export function readPlanOf(file: File): Promise<Outcome<ReadPlan>> {
 }
 
 /** Reads the outlines and lines of a chosen or dropped file. */
-export async function readShapesOf(file: File): Promise<Outcome<ShapeFile>> {
+export async function readShapesOf(
+  file: File,
+  options: ShapeOptions = {},
+): Promise<Outcome<ShapeFile>> {
   if (file.size > MAX_SHAPE_BYTES) {
     const failure = asFailure(tooLarge("a file of shapes", file.size, MAX_SHAPE_BYTES));
     return { ok: false, failure };
@@ -30,7 +33,7 @@ export async function readShapesOf(file: File): Promise<Outcome<ShapeFile>> {
   const parse = (xml: string) => new DOMParser().parseFromString(xml, "text/xml");
   try {
     const { readShapeFile } = await loadPart("the reader of shapes", SHAPE_READER);
-    return await readShapeFile(new Uint8Array(bytes), parse);
+    return await readShapeFile(new Uint8Array(bytes), parse, options);
   } catch (thrown) {
     return refused(thrown);
   }

@@ -1,4 +1,5 @@
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import type { ShapeFile } from "../../shared/imports/found-shapes.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import {
   buildingsOf,
@@ -17,6 +18,14 @@ export interface FootprintLayer {
   readonly name: string;
   readonly footprints: readonly Footprint[];
   readonly columns: ReturnType<typeof columnsOf>;
+  /** All shapes of the file, those off the elevation data too. */
+  readonly whole: WholeFile;
+}
+
+/** The shapes of a file, and the corners of all of them in turn on Earth; null = the file has them so. */
+interface WholeFile {
+  readonly file: ShapeFile;
+  readonly places: readonly LonLat[] | null;
 }
 
 export const footprintLayer = signal<FootprintLayer | null>(null);
@@ -34,13 +43,17 @@ export const placeMarked = signal<LonLat | null>(null);
 const ADDRESS = /addr|site|situs|name|label/i;
 
 /** Puts footprints on the map in place of those there, and lets the person pick. */
-export function showFootprints(name: string, footprints: readonly Footprint[]): void {
+export function showFootprints(
+  name: string,
+  footprints: readonly Footprint[],
+  whole: WholeFile,
+): void {
   const columns = columnsOf(footprints);
   footprintColumns.value = {
     ...{ floor: null, floorUnit: null },
     name: columns.all.find((each) => ADDRESS.test(each)) ?? null,
   };
-  footprintLayer.value = { name, footprints, columns };
+  footprintLayer.value = { name, footprints, columns, whole };
   isPicking.value = true;
 }
 

@@ -60,7 +60,7 @@ export const shapesQuestions = signal<readonly ShapesQuestion[]>([]);
  * @returns why the file cannot be taken; null when it is, or the person is asked
  */
 export async function importShapes(chosen: File, use: ShapeUse | null): Promise<Failure | null> {
-  const read = await readShapesOf(chosen);
+  const read = await readShapesOf(chosen, { leavesBad: use === "buildings" });
   if (!read.ok) return read.failure;
   const [name, file] = [chosen.name, read.value];
   const { reference } = file;
@@ -116,7 +116,7 @@ function taken(arrived: Arrived, use: ShapeUse | null): Failure | null {
     if (!found.ok) return found.failure;
     footprintFailure.value = null;
     footprintNotes.value = found.value.notes;
-    showFootprints(name, found.value.footprints);
+    showFootprints(name, found.value.footprints, { file, places });
     if (found.value.footprints.length === 1) pick(found.value.footprints[0]!);
     return null;
   }

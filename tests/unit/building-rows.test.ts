@@ -1,5 +1,4 @@
 import { describe, expect, it } from "vitest";
-import { buildingsFrom, importanceOf } from "../../shared/buildings/from-footprints.ts";
 import { buildingRows, type Said } from "../../shared/buildings/rows.ts";
 import {
   countStates,
@@ -95,32 +94,5 @@ describe("the rows of checked buildings", () => {
       expect(bags.slice(3)).toEqual([null, null, null]);
       expect(bags.slice(0, 3)).toEqual(descending ? [6000, 4000, 2000] : [2000, 4000, 6000]);
     }
-  });
-});
-
-describe("footprints as buildings", () => {
-  it("reads a priority in words, a weight in figures, and nothing out of anything else", () => {
-    expect(importanceOf(" First ")).toEqual({ priority: "first", weight: 1 });
-    expect(importanceOf("never")).toEqual({ priority: "never", weight: 1 });
-    expect(importanceOf("2.5")).toEqual({ priority: "", weight: 2.5 });
-    for (const cell of ["", null, undefined, "high", -1, 0, "1e9", Number.NaN]) {
-      expect(importanceOf(cell)).toEqual({ priority: "", weight: 1 });
-    }
-  });
-
-  it("gives ids by place and a floor only where its unit is known", () => {
-    const corners = [
-      [0, 0],
-      [1, 0],
-      [1, 1],
-    ] as const;
-    const columns = { ADDR: "3 Mill Ln", FFE: 100, PRI: "first" };
-    const footprint = { corners, columns, middle: [0.5, 0.5] as const };
-    const picked = { name: "ADDR", floor: "FFE", priority: "PRI" };
-    const of = (floorUnit: "foot" | null) =>
-      buildingsFrom([footprint], { ...picked, floorUnit })[0]!;
-    expect(of(null)).toMatchObject({ id: "building-1", name: "3 Mill Ln", floorM: null });
-    expect(of("foot").floorM).toBeCloseTo(30.48, 6);
-    expect(of("foot").priority).toBe("first");
   });
 });

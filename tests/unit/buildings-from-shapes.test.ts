@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { crossesItself, outlineKey } from "../../shared/buildings/footprint-shape.ts";
 import { buildingsFromShapes } from "../../shared/buildings/from-shapes.ts";
 import type { BuildingColumns } from "../../shared/buildings/from-shapes-types.ts";
+import { layOutShapes } from "../../shared/buildings/lay-out-shapes.ts";
 import { foundShapes } from "../../shared/imports/found-shapes.ts";
 import type { LonLat } from "../../shared/plan.ts";
 
@@ -24,22 +25,22 @@ const shapes = (features: object[]) =>
 
 const COLUMNS: BuildingColumns = {
   ...{ id: "parcel", name: "use", floor: "floor_ft", floorUnit: "foot" },
-  ...{ weight: "rank", priority: "first" },
+  priority: "rank",
 };
 const GROUND = {
   bounds: [LON - 0.001, LAT - 0.001, LON + 0.01, LAT + 0.01],
   ...{ lowestM: 260, highestM: 275 },
 } as const;
 const found = (features: object[], columns = COLUMNS) =>
-  buildingsFromShapes(shapes(features), null, columns, GROUND);
+  buildingsFromShapes(layOutShapes(shapes(features), null), columns, GROUND);
 
 describe("buildings out of a file's shapes", () => {
   it("have the figures of the columns that were picked, in meters", () => {
-    const row = { parcel: 7, use: "Clinic", floor_ft: "880", rank: 2.5, first: "First" };
+    const row = { parcel: 7, use: "Clinic", floor_ft: "880", rank: 2.5 };
     expect(found([house(row, 0)])).toEqual({
       buildings: [
         {
-          ...{ id: "7", name: "Clinic", weight: 2.5, priority: "first" },
+          ...{ id: "7", name: "Clinic", weight: 2.5, priority: "" },
           ...{ floorM: expect.closeTo(268.224, 6), parts: [square(0).map(rounded)] },
         },
       ],
@@ -60,7 +61,7 @@ describe("buildings out of a file's shapes", () => {
       { kind: "no-floor", id: "5" },
     ]);
     const unsaid = found([house({ parcel: 1, floor_ft: 880 }, 0)], { ...COLUMNS, floorUnit: null });
-    expect(unsaid.buildings[0]?.floorM).toBe(null);
+    expect(unsaid).toMatchObject({ buildings: [{ floorM: null }], notes: [] });
   });
 
   it("leave a second one of the same outline and slivers apart, and lose none", () => {
@@ -114,23 +115,38 @@ describe("buildings out of a file's shapes", () => {
     ]);
   });
 
-  it("get ids of their own where the file repeats one or has none, and weights and priorities that count", () => {
+  it("get ids of their own where the file repeats one or has none", () => {
     const row = { floor_ft: 880 };
     const { buildings, notes } = found([
-      house({ ...row, parcel: "a", rank: "high" }, 0),
-      house({ ...row, parcel: "a", rank: -1 }, 4),
-      house({ ...row, parcel: "a (2)", first: "maybe" }, 8),
-      house({ ...row, first: "NEVER" }, 12),
+      house({ ...row, parcel: "a" }, 0),
+      house({ ...row, parcel: "a" }, 4),
+      house({ ...row, parcel: "a (2)" }, 8),
+      house(row, 12),
     ]);
     expect(buildings.map(({ id }) => id)).toEqual(["a", "a (3)", "a (2)", "4"]);
-    expect(buildings.map(({ weight }) => weight)).toEqual([1, 1, 1, 1]);
-    expect(buildings.map(({ priority }) => priority)).toEqual(["", "", "", "never"]);
-    expect(notes).toEqual([
-      { kind: "bad-weight", id: "a", came: "high" },
-      { kind: "repeated-id", id: "a (3)", came: "a" },
-      { kind: "bad-weight", id: "a (3)", came: "-1" },
-      { kind: "bad-priority", id: "a (2)", came: "maybe" },
+    expect(buildings.at(-1)?.name).toBe("Building 4");
+    expect(notes).toEqual([{ kind: "repeated-id", id: "a (3)", came: "a" }]);
+  });
+
+  it("take First, Never or a number above 0 out of one column, and nothing out of anything else", () => {
+    const ranks = [" First ", "never", "2.5", 7, "", null, "high", -1, 0, "1e9"];
+    const { buildings, notes } = found(
+      ranks.map((rank, i) => house({ floor_ft: 880, parcel: i, rank }, 4 * i)),
+    );
+    expect(buildings.map(({ priority, weight }) => [priority, weight])).toEqual([
+      ...[
+        ["first", 1],
+        ["never", 1],
+        ["", 2.5],
+        ["", 7],
+      ],
+      ...Array(6).fill(["", 1]),
     ]);
+    expect(notes).toEqual(
+      ["high", "-1", "0", "1e9"].map((came, i) => ({
+        ...{ kind: "bad-priority", id: String(i + 6), came },
+      })),
+    );
   });
 
   it("tell features that are no outlines, and go on past one whose coordinates are none", () => {

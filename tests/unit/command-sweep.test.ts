@@ -40,7 +40,12 @@ function footprints(buildings: readonly Building[]): string {
     ...{ type: "Feature", id, properties: { name, rank: id === "west" ? "first" : "" } },
     geometry: { type: "MultiPolygon", coordinates: parts.map((each) => [closed(each)]) },
   }));
-  return JSON.stringify({ type: "FeatureCollection", features });
+  return JSON.stringify({ type: "FeatureCollection", features: [...features, again(features)] });
+}
+
+/** The first feature once more, without its id. */
+function again([first]: readonly object[]): object {
+  return { ...first, id: undefined };
 }
 
 const plan = townPlan(WATER_M);
@@ -73,6 +78,8 @@ describe("sweep", () => {
   it("answers every building once, then groups, then the choice", () => {
     expect(whole.code).toBe(0);
     expect(whole.said).toContain("5 of 5 buildings checked.");
+    expect(whole.said).toContain("Note: 1 outline repeats another and is left out: 6 (as west).");
+    expect(whole.said).toContain("Note: 1 building has several parts; one line goes around");
     const { texts, buildings, groups, choice } = linesOf(whole);
     expect(texts).toHaveLength(buildings.length + groups.length + 1);
     expect(buildings.map(({ id }) => id).sort()).toEqual(["hole", "left", "right", "west", "yard"]);

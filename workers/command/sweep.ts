@@ -3,20 +3,22 @@ import { availableParallelism } from "node:os";
 import { basename } from "node:path";
 import { type BuildingsEngine, checkBuildings } from "../../shared/buildings/check-buildings.ts";
 import { MOST_ON_ONE_LINE } from "../../shared/buildings/check-types.ts";
+import type { BuildingColumns } from "../../shared/buildings/from-shapes-types.ts";
 import type { CheckedBuilding } from "../../shared/buildings/types.ts";
 import type { Engine } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { isAddress } from "../../shared/raster-address.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { footprintNotes } from "../../shared/words/footprint-notes.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { rounded } from "./json.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { numberFrom } from "./number.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
-import { readBuildings, type SweepColumns } from "./sweep-buildings.ts";
 import { choiceLine } from "./sweep-choice.ts";
+import { readBuildings } from "./sweep-footprints.ts";
 import { buildingLine, checkName, groupLine, readResumed } from "./sweep-lines.ts";
 import { stagesFrom } from "./sweep-stages.ts";
 import { readStock } from "./sweep-stock.ts";
@@ -36,7 +38,8 @@ take fewer bags in one ring; and with --stock which to ring. One JSON line a bui
 done, then the groups, then the choice; progress on standard error.
 
   PLAN.geojson       a plan file: its water, levee type, crew and time, forecast, no-go areas and sources count
-  --buildings        building footprints; GeoJSON, KML or zipped shapefile; each feature is one building
+  --buildings        building footprints; GeoJSON, KML, zipped shapefile, FlatGeobuf or GeoParquet; each feature is one
+                     building; what is left out or in doubt is told
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
   --stock            what there is to build with: {"bags": 120000, "sandM3": 688, "sheetM2": 9000, "people": 180,
                      "mustDo": [], "mustNot": []}; parts may be left out, and are then not limited. Half of these
@@ -47,7 +50,7 @@ done, then the groups, then the choice; progress on standard error.
   --workers          threads that search; as many as the machine has processors when left out
   --most-people      most people who can work on one line at a time
   --id-column        columns of the footprints: a building's own id, name, elevation of its lowest floor, and what it
-                     counts: "first", "never", or a number above 0 (1 when left out)
+                     counts: "first", "never", or a number above 0 up to 1,000 (1 when left out)
   --floor-unit       unit of the floor column; without it no floor is taken
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
@@ -121,7 +124,8 @@ async function runSweep(terminal: Terminal): Promise<string> {
     .catch(tellUnits(engine, files, plan, say));
   for (const note of ground.notes) say(`Note: ${note}`);
   const listed = await readBuildings(resolve(footprints), columns, engine, ground);
-  for (const note of listed.notes) say(`Note: ${note}`);
+  const told = [...listed.referenceNotes, ...footprintNotes(listed, system)];
+  for (const note of told) say(`Note: ${note}`);
   if (columns.floor !== null && columns.floorUnit === null) {
     say("Note: Floors are left out: say their unit with --floor-unit.");
   }
@@ -162,7 +166,7 @@ async function runSweep(terminal: Terminal): Promise<string> {
   }
 }
 
-function columnsFrom(options: Options): SweepColumns {
+function columnsFrom(options: Options): BuildingColumns {
   const named = (name: string) => options.get(name)?.[0] ?? null;
   return {
     ...{ id: named("--id-column"), name: named("--name-column"), floor: named("--floor-column") },

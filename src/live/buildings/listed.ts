@@ -1,10 +1,15 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
-import { buildingsFrom } from "../../../shared/buildings/from-footprints.ts";
+import { buildingsFromShapes, usualIdColumn } from "../../../shared/buildings/from-shapes.ts";
+import type { FoundBuildings } from "../../../shared/buildings/from-shapes-types.ts";
+import { layOutShapes } from "../../../shared/buildings/lay-out-shapes.ts";
 import type { Building, Priority } from "../../../shared/buildings/types.ts";
 import type { Structure } from "../../../shared/plan.ts";
+import { footprintNotes } from "../../../shared/words/footprint-notes.ts";
 import { plan } from "../../document/store.ts";
 import { footprintColumns, footprintLayer, isPicking } from "../footprints.ts";
+import { ground } from "../ground.ts";
 import { importFootprints } from "../import-shapes.ts";
+import { unitSystem } from "../screen.ts";
 import { lineInPlan } from "./open.ts";
 
 /** The buildings that are looked at, and where they are from. */
@@ -37,13 +42,35 @@ const prioritySet = signal<ReadonlyMap<string, Priority>>(new Map());
 /** Buildings of the plan when the person chose to check these. */
 const ofPlan = signal<readonly Structure[] | null>(null);
 
-/** Outlines and the rest as the file has them; the outlines stay the same objects when only the columns change. */
+/** Outlines of the layer's file; they stay the same objects when only the columns change. */
+const laidOut = computed(() => {
+  const layer = footprintLayer.value;
+  return layer && layOutShapes(layer.whole.file, layer.whole.places);
+});
+
+/** The buildings of the layer, and what is told of them; null without a layer. */
+const found: ReadonlySignal<FoundBuildings | null> = computed(() => {
+  const layer = footprintLayer.value;
+  const shapes = laidOut.value;
+  if (!layer || !shapes) return null;
+  const columns = {
+    ...footprintColumns.value,
+    ...{ id: usualIdColumn(layer.columns.all), priority: priorityColumn.value },
+  };
+  return buildingsFromShapes(shapes, columns, ground.value);
+});
+
+/** What is to be said of the file: what is left out of it, and what is in doubt. */
+export const listedNotes: ReadonlySignal<readonly string[]> = computed(() => {
+  const layer = footprintLayer.value;
+  if (!layer || !found.value) return [];
+  return [...layer.whole.file.referenceNotes, ...footprintNotes(found.value, unitSystem.value)];
+});
+
+/** Outlines and the rest as the file has them. */
 const asImported: ReadonlySignal<Listed | null> = computed(() => {
   const layer = footprintLayer.value;
-  if (layer) {
-    const columns = { ...footprintColumns.value, priority: priorityColumn.value };
-    return { file: layer.name, buildings: buildingsFrom(layer.footprints, columns) };
-  }
+  if (layer && found.value) return { file: layer.name, buildings: found.value.buildings };
   const structures = ofPlan.value;
   return structures && { file: null, buildings: structures.map(buildingOf) };
 });
@@ -70,8 +97,10 @@ function buildingOf({ id, name, outline, floorM }: Structure): Building {
 
 /** Imports footprints for this view: none is picked into the plan. What is wrong stands in `footprintFailure`. */
 export async function importCountyFootprints(file: File): Promise<void> {
+  const before = footprintLayer.peek();
   await importFootprints(file);
   isPicking.value = false;
+  if (footprintLayer.peek() !== before) prioritySet.value = new Map();
 }
 
 /** Takes the buildings of the plan where no footprints are imported, but for a plan that was opened from the list. */
