@@ -11,7 +11,7 @@ export interface Running {
   readonly browser: string;
 }
 
-export interface ReportWish {
+export interface ReportOptions {
   /** True: the plan as it is saved, and every text as it is. False: no coordinates, names or addresses. */
   readonly withPlaces: boolean;
 }
@@ -28,7 +28,7 @@ export function bugReport(
   { code, message, bug }: Failure,
   plan: Plan,
   { version, commit, browser }: Running,
-  { withPlaces }: ReportWish,
+  { withPlaces }: ReportOptions,
 ): string {
   const what = [`${message} (${code})`, bug ? bugText(bug) : "Stack: not known"].join("\n\n");
   return [

@@ -121,9 +121,9 @@ function checksOf({ id }: Rule, found: Finding, context: CheckContext): Check[] 
   );
 }
 
-function markOf({ at, sample }: Finding, { trace, line, plane }: CheckContext): LonLat | null {
+function markOf({ at, sample }: Finding, { samples, line, plane }: CheckContext): LonLat | null {
   if (at) return at;
   if (sample === null) return null;
-  const { xM, yM } = placeAt(line, trace.chainageM[sample]!);
+  const { xM, yM } = placeAt(line, samples.chainageM[sample]!);
   return plane.toLonLat(xM, yM);
 }

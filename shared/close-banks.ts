@@ -1,5 +1,5 @@
 import type { CutWalk } from "./cut-walk.ts";
-import type { Trace } from "./trace.ts";
+import type { LineSamples } from "./line-samples.ts";
 
 /**
  * Ground that takes the place of levee, or that an open line ends on, and that is above the top of levee by no more
@@ -30,23 +30,23 @@ interface Run {
  * @param edgeM longest edge of a bank that is not worth a word: the distance between two stakes
  */
 export function closeBanks(
-  trace: Trace,
+  samples: LineSamples,
   cuts: CutWalk,
   closed: boolean,
   accuracyM: number,
   edgeM: number,
 ): CloseBank[] {
-  const aboveM = (i: number) => cuts.groundM[i]! - trace.crestM[i]!;
-  return runsOfBank(trace, aboveM).flatMap((run) => {
-    const isEnd = !closed && (run.first === 0 || run.last === trace.count - 1);
-    return closeParts(run, trace, aboveM, accuracyM, edgeM).map((part): CloseBank => {
-      const [fromM, toM] = [trace.chainageM[part.first]!, trace.chainageM[part.last]!];
+  const aboveM = (i: number) => cuts.groundM[i]! - samples.crestM[i]!;
+  return runsOfBank(samples, aboveM).flatMap((run) => {
+    const isEnd = !closed && (run.first === 0 || run.last === samples.count - 1);
+    return closeParts(run, samples, aboveM, accuracyM, edgeM).map((part): CloseBank => {
+      const [fromM, toM] = [samples.chainageM[part.first]!, samples.chainageM[part.last]!];
       return { fromM, toM, sample: part.sample, aboveM: aboveM(part.sample), isEnd };
     });
   });
 }
 
-function runsOfBank({ count }: Trace, aboveM: (i: number) => number): Run[] {
+function runsOfBank({ count }: LineSamples, aboveM: (i: number) => number): Run[] {
   const runs: { first: number; last: number }[] = [];
   for (let i = 0; i < count; i++) {
     if (!(aboveM(i) >= 0)) continue;
@@ -59,7 +59,7 @@ function runsOfBank({ count }: Trace, aboveM: (i: number) => number): Run[] {
 
 function closeParts(
   { first, last }: Run,
-  { chainageM }: Trace,
+  { chainageM }: LineSamples,
   aboveM: (i: number) => number,
   accuracyM: number,
   edgeM: number,

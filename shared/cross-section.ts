@@ -1,6 +1,7 @@
 import { layLine, placeAt } from "./alignment.ts";
 import { cutReach } from "./cut-reach.ts";
 import type { GroundSampler } from "./ground.ts";
+import { breaksInside } from "./line-samples.ts";
 import type { Alignment, Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import { bagsPlacedFor, coursesFor } from "./quantities.ts";
@@ -11,7 +12,6 @@ import type { SectionShape } from "./sections/types.ts";
 import type { CrossSection } from "./sizing-types.ts";
 import { waterSurface } from "./stage.ts";
 import { surveyedGround, surveyRaises } from "./survey/surveyed-ground.ts";
-import { breaksInside } from "./trace.ts";
 import { waterSideOf } from "./water-side.ts";
 
 export interface CrossSectionInputs {

@@ -1,10 +1,10 @@
 import { cutReach } from "./cut-reach.ts";
 import type { GroundSampler } from "./ground.ts";
+import type { LineSamples } from "./line-samples.ts";
 import { emptyCut } from "./section.ts";
 import type { BuiltReach } from "./sections/built-reach.ts";
-import type { Trace } from "./trace.ts";
 
-/** The levee cut across at every sample of a trace; n values each, NaN where needed ground is missing. */
+/** The levee cut across at every sample of a line; n values each, NaN where needed ground is missing. */
 export interface CutWalk {
   readonly groundM: Float64Array;
   readonly lowestGroundM: Float64Array;
@@ -39,29 +39,32 @@ export function leastHeight({ greatestHeightM, heightM }: CutWalk, sample: numbe
 }
 
 /**
- * Cuts across at every sample of the trace, each as its reach is built, on the ground as read in the field where it
+ * Cuts across at every sample of the line, each as its reach is built, on the ground as read in the field where it
  * was, with every ground height raised by `shiftM`. `waterSide` is the side the water stands on: left (+1) or right (-1) of chainage.
  */
 export function cutWalk(
-  trace: Trace,
+  samples: LineSamples,
   ground: GroundSampler,
   reaches: readonly BuiltReach[],
   waterSide: 1 | -1,
   shiftM: number,
 ): CutWalk {
-  const walk = emptyCutWalk(trace, reaches);
+  const walk = emptyCutWalk(samples, reaches);
   const { reach } = walk;
-  cutInto(walk, trace, {
+  cutInto(walk, samples, {
     groundAt: () => ground,
     builtAt: (sample) => reaches[reach[sample]!]!,
-    raiseAt: (sample) => shiftM + trace.surveyRaiseM[sample]!,
+    raiseAt: (sample) => shiftM + samples.surveyRaiseM[sample]!,
     waterSide,
   });
   return walk;
 }
 
-/** Room for the cuts of a trace, which {@link cutInto} fills. */
-export function emptyCutWalk({ count, pieces }: Trace, reaches: readonly BuiltReach[]): CutWalk {
+/** Room for the cuts of a line, which {@link cutInto} fills. */
+export function emptyCutWalk(
+  { count, pieces }: LineSamples,
+  reaches: readonly BuiltReach[],
+): CutWalk {
   const walk = {
     groundM: new Float64Array(count),
     lowestGroundM: new Float64Array(count),
@@ -81,7 +84,7 @@ export function emptyCutWalk({ count, pieces }: Trace, reaches: readonly BuiltRe
   return walk;
 }
 
-/** What is cut at each sample of a trace. */
+/** What is cut at each sample of a line. */
 interface CutAt {
   readonly groundAt: (sample: number) => GroundSampler;
   readonly builtAt: (sample: number) => BuiltReach;
@@ -91,8 +94,8 @@ interface CutAt {
 }
 
 /** Fills a walk with the cuts across at every sample; see {@link cutWalk}. */
-export function cutInto(walk: CutWalk, trace: Trace, at: CutAt): void {
-  const { count, xM, yM, leftNormal, crestM } = trace;
+export function cutInto(walk: CutWalk, samples: LineSamples, at: CutAt): void {
+  const { count, xM, yM, leftNormal, crestM } = samples;
   const { groundAt, builtAt: built, raiseAt, waterSide } = at;
   const cut = emptyCut();
   const across = { xM: 0, yM: 0, leftX: 0, leftY: 0, crestM: 0, shiftM: 0 };

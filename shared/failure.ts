@@ -92,7 +92,7 @@ export function asFailure(thrown: unknown): Failure {
   return {
     code: "unexpected",
     message: bounded(`Something went wrong that should not have: ${bug.message}`),
-    remedy: "Your plan is kept. Try again; if it happens again, save the plan file and report it.",
+    remedy: "Your plan is saved. Try again; if it happens again, save the plan file and report it.",
     bug,
   };
 }

@@ -1,7 +1,7 @@
 import type { Alignment, Plan } from "./plan.ts";
 import { freeNumbered } from "./plan-names.ts";
 import { cleanText, MAX_NAME } from "./plan-text.ts";
-import type { FoundLine } from "./siting-types.ts";
+import type { FoundLine } from "./search-types.ts";
 
 /** Room kept for the number that tells two of the same name apart. */
 const NUMBER_ROOM = 8;

@@ -1,8 +1,8 @@
 import { FOOT_M } from "./constants.ts";
 import type { CutWalk } from "./cut-walk.ts";
+import type { LineSamples } from "./line-samples.ts";
 import type { Plan, Water } from "./plan.ts";
 import type { LineTime } from "./time/types.ts";
-import type { Trace } from "./trace.ts";
 
 /** What is most likely wrong, the likeliest first. */
 export type LevelCause =
@@ -53,11 +53,11 @@ interface Reach {
  */
 export function levelDoubt(
   plan: Plan,
-  trace: Trace,
+  samples: LineSamples,
   cuts: CutWalk,
   isBuilt: boolean,
 ): LevelDoubt | null {
-  const reach = reachOf(trace, cuts);
+  const reach = reachOf(samples, cuts);
   if (!reach) return null;
   const { below, above, lowestM, highestM } = reach;
   const kind = kindOf(below.apartM, above.apartM);
@@ -86,16 +86,16 @@ function kindOf(belowM: number, aboveM: number): LevelDoubt["kind"] | null {
   return aboveM > FAR_M ? "far-above" : null;
 }
 
-function reachOf(trace: Trace, { groundM, lowestGroundM }: CutWalk): Reach | null {
+function reachOf(samples: LineSamples, { groundM, lowestGroundM }: CutWalk): Reach | null {
   let [lowestM, highestM] = [Infinity, -Infinity];
   let [below, above] = [
     { apartM: Infinity, waterM: 0 },
     { apartM: Infinity, waterM: 0 },
   ];
-  for (let i = 0; i < trace.count; i++) {
+  for (let i = 0; i < samples.count; i++) {
     const ground = groundM[i]!;
     if (Number.isNaN(ground)) continue;
-    const waterM = trace.waterM[i]!;
+    const waterM = samples.waterM[i]!;
     const lowest = Math.min(ground, Number.isNaN(lowestGroundM[i]!) ? ground : lowestGroundM[i]!);
     lowestM = Math.min(lowestM, lowest);
     highestM = Math.max(highestM, ground);

@@ -13,7 +13,7 @@ export async function loadPart<Part>(what: string, load: () => Promise<Part>): P
     throw new Refusal(
       "program/part-missing",
       `A part of the program could not be loaded: ${what}.`,
-      "Check the network and that the folder the page came from is still there, then try again. If it happens again, reload the page: your plan is kept.",
+      "Check the network and that the folder the page came from is still there, then try again. If it happens again, reload the page: your plan is saved.",
       bug && { bug },
     );
   }

@@ -19,13 +19,13 @@ import type { GroundSimulation } from "./ground-uncertainty/types.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
 import type { RangeAnswer } from "./ranges.ts";
 import type {
+  FindRingRequest,
+  FindRingResponse,
   ImproveLineRequest,
   ImproveLineResponse,
   SidewaysCostRequest,
   SidewaysCostResponse,
-  SiteRingRequest,
-  SiteRingResponse,
-} from "./siting-types.ts";
+} from "./search-types.ts";
 import type { CrossSection, SizedLine } from "./sizing-types.ts";
 import type { TraceWaterRequest, WaterTrace } from "./water-types.ts";
 
@@ -265,7 +265,7 @@ interface EngineMessages {
   /** Connected water and what it reaches, without a levee and with each alternative. */
   traceWater: [TraceWaterRequest, WaterTrace];
   /** The line round structures that needs the fewest bags. */
-  siteRing: [SiteRingRequest, SiteRingResponse];
+  findRing: [FindRingRequest, FindRingResponse];
   /** A drawn line moved to the nearest cheaper place. */
   improveLine: [ImproveLineRequest, ImproveLineResponse];
   /** What moving a line sideways would cost, station by station. */
@@ -321,7 +321,7 @@ export function engineOf(make: <V extends Verb>(verb: V) => Answer<V>): Engine {
     toGrid: make("toGrid"),
     lonLatOf: make("lonLatOf"),
     traceWater: make("traceWater"),
-    siteRing: make("siteRing"),
+    findRing: make("findRing"),
     improveLine: make("improveLine"),
     sidewaysCost: make("sidewaysCost"),
     chooseLines: make("chooseLines"),

@@ -4,13 +4,13 @@ import { type CutWalk, cutWalk } from "./cut-walk.ts";
 import { accuracyOf } from "./ground-accuracy.ts";
 import { lineHolding } from "./holding/line-holding.ts";
 import { levelDoubt, withoutVerdict } from "./level-doubt.ts";
+import { type LineSamples, samplesLonLat } from "./line-samples.ts";
 import { publishedCounts } from "./published.ts";
 import { withWaterHigher } from "./sections/built-reach.ts";
 import type { Reach, SizedLine } from "./sizing-types.ts";
 import { stationsOf } from "./stations.ts";
 import { lineTime } from "./time/line-time.ts";
 import { totalsOf } from "./totals.ts";
-import { type Trace, traceLonLat } from "./trace.ts";
 import { type LineOnGround, walkLine } from "./walk-line.ts";
 
 export interface SizeLineInputs extends LineOnGround {
@@ -25,23 +25,25 @@ export interface SizeLineInputs extends LineOnGround {
  */
 export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInputs): SizedLine {
   const walked = walkLine({ plan, alignment, plane, ground });
-  const { line, breaksM, built, surface, trace, surveyed, waterSide, cuts, whole, reaches } =
+  const { line, breaksM, built, surface, samples, surveyed, waterSide, cuts, whole, reaches } =
     walked;
   const totalsWithGround = (shiftM: number) => {
     const shifted = built.map((reach) => withWaterHigher(reach, -shiftM));
-    const shiftedCuts = cutWalk(trace, ground, shifted, waterSide, shiftM);
-    return totalsOf(trace, shiftedCuts, plan, waterSide).whole;
+    const shiftedCuts = cutWalk(samples, ground, shifted, waterSide, shiftM);
+    return totalsOf(samples, shiftedCuts, plan, waterSide).whole;
   };
   const shifted = (shiftM: number) => (live ? null : totalsWithGround(shiftM));
   const marks = [0, ...breaksM, line.lengthM];
-  const holding = live ? null : lineHolding({ plan, line, plane, trace, cuts, ground, waterSide });
+  const holding = live
+    ? null
+    : lineHolding({ plan, line, plane, samples, cuts, ground, waterSide });
   const totalsAt = (riseM: number) => (riseM === 0 ? whole : totalsWithGround(-riseM));
   const groundAccuracy = accuracyOf(plan.ground, ground.longCellM ?? ground.cellM);
-  const doubt = levelDoubt(plan, trace, cuts, whole.builtLengthM > 0);
+  const doubt = levelDoubt(plan, samples, cuts, whole.builtLengthM > 0);
   const worked = live
     ? null
     : lineTime({
-        ...{ plan, trace, cuts, totalsAt, at: plane.origin, closed: line.closed },
+        ...{ plan, samples, cuts, totalsAt, at: plane.origin, closed: line.closed },
         closures: alignment.closures ?? [],
       });
   const time = worked && doubt ? withoutVerdict(worked) : worked;
@@ -52,9 +54,9 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     enclosedM2: line.closed ? Math.abs(signedAreaM2(line)) : null,
     cornersM: cornerChainages(line),
     stations: stationsOf({
-      ...{ plan, line, breaksM, trace, cuts, ground, plane, surface, waterSide, surveyed },
+      ...{ plan, line, breaksM, samples, cuts, ground, plane, surface, waterSide, surveyed },
     }),
-    walk: { ...walkOf(trace, cuts), lonLat: traceLonLat(trace, plane) },
+    walk: { ...walkOf(samples, cuts), lonLat: samplesLonLat(samples, plane) },
     totals: whole,
     groundAccuracy,
     surveyed,
@@ -65,9 +67,9 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
       const [fromM, toM] = [marks[i]!, marks[i + 1]!];
       return { fromM, toM, totals, section: section.id, sectionName: section.name, limitM };
     }),
-    published: publishedCounts(trace, cuts),
+    published: publishedCounts(samples, cuts),
     checks: runChecks({
-      ...{ plan, line, plane, trace, cuts, waterSide, breaksM, totals: whole },
+      ...{ plan, line, plane, samples, cuts, waterSide, breaksM, totals: whole },
       setbackM: alignment.setbackM ?? plan.practice.setbackM,
       cellM: ground.longCellM ?? ground.cellM,
       ...{ levelDoubt: doubt, holding, time, surveyed, accuracyM: groundAccuracy.rmseM },
@@ -75,23 +77,23 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     levelDoubt: doubt,
     holding,
     time,
-    stepM: trace.stepM,
+    stepM: samples.stepM,
   };
 }
 
-function walkOf(trace: Trace, cuts: CutWalk) {
+function walkOf(samples: LineSamples, cuts: CutWalk) {
   return {
-    chainageM: trace.chainageM,
+    chainageM: samples.chainageM,
     groundM: cuts.groundM,
     lowestGroundM: cuts.lowestGroundM,
-    waterM: trace.waterM,
-    crestM: trace.crestM,
+    waterM: samples.waterM,
+    crestM: samples.crestM,
     heightM: cuts.heightM,
     greatestHeightM: cuts.greatestHeightM,
     areaM2: cuts.areaM2,
     toeLeftM: cuts.toeLeftM,
     toeRightM: cuts.toeRightM,
-    leftNormal: trace.leftNormal,
-    leg: trace.leg,
+    leftNormal: samples.leftNormal,
+    leg: samples.leg,
   };
 }

@@ -4,6 +4,7 @@ import { cutReach } from "./cut-reach.ts";
 import { builtAt, type CutWalk, leastHeight } from "./cut-walk.ts";
 import type { GroundSampler } from "./ground.ts";
 import { HEIGHT_CLASSES, heightClass } from "./height-class.ts";
+import { breaksInside, type LineSamples } from "./line-samples.ts";
 import type { Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import { bagsAcrossFor, bagsPlacedFor, coursesFor } from "./quantities.ts";
@@ -12,7 +13,6 @@ import { reachAt, reserveM } from "./sections/built-reach.ts";
 import type { Station, StationReason } from "./sizing-types.ts";
 import type { SurfaceAt } from "./stage.ts";
 import { groundFrom, type SurveyedGround, surveyRaises } from "./survey/surveyed-ground.ts";
-import { breaksInside, type Trace } from "./trace.ts";
 import { turnsOf } from "./turns.ts";
 
 /** The ground turns where it rises or falls by more than this from a local low or high. Source: judgement. */
@@ -39,7 +39,7 @@ export interface StationInputs {
   readonly plan: Plan;
   readonly line: PlaneLine;
   readonly breaksM: readonly number[];
-  readonly trace: Trace;
+  readonly samples: LineSamples;
   readonly cuts: CutWalk;
   readonly ground: GroundSampler;
   readonly plane: PlanPlane;
@@ -72,13 +72,13 @@ export function stationsOf(inputs: StationInputs): Station[] {
 }
 
 /** Stretches over the limit of what is built there, as the checks have them. */
-function overStretches({ plan, line, trace, cuts }: StationInputs): Stretch[] {
+function overStretches({ plan, line, samples, cuts }: StationInputs): Stretch[] {
   const excessM = (i: number) => leastHeight(cuts, i) - builtAt(cuts, i).limitM - SLACK_M;
-  return stretchesOf(trace, line.closed, plan.practice.stationIntervalM, excessM);
+  return stretchesOf(samples, line.closed, plan.practice.stationIntervalM, excessM);
 }
 
 function marksOf(
-  { plan, line, breaksM, trace, cuts, surveyed }: StationInputs,
+  { plan, line, breaksM, samples, cuts, surveyed }: StationInputs,
   over: readonly Stretch[],
   overEndsM: readonly number[],
 ): Mark[] {
@@ -90,14 +90,14 @@ function marksOf(
   for (const chainageM of cornerChainages(line)) add(chainageM, "corner");
   for (const chainageM of breaksInside(line, breaksM)) add(chainageM, "reach");
   for (const turn of turnsOf(cuts.groundM, TURN_M, line.closed)) {
-    add(trace.chainageM[turn.index]!, "turn");
+    add(samples.chainageM[turn.index]!, "turn");
   }
   for (const values of [cuts.groundM, cuts.areaM2]) {
-    for (const sample of gapEdges(values)) add(trace.chainageM[sample]!, "gap");
+    for (const sample of gapEdges(values)) add(samples.chainageM[sample]!, "gap");
   }
   for (const endM of overEndsM) add(endM, "over");
   for (const sample of [highestSample(cuts), ...over.map(({ worst }) => worst)]) {
-    if (sample >= 0) add(trace.chainageM[sample]!, "highest");
+    if (sample >= 0) add(samples.chainageM[sample]!, "highest");
   }
   for (const { chainageM } of surveyed?.readings ?? []) add(chainageM, "reading");
   const { stationIntervalM } = plan.practice;

@@ -2,6 +2,7 @@ import { reachToward } from "./checks/stretch.ts";
 import { FOOT_M } from "./constants.ts";
 import { builtAt, type CutWalk, leastHeight } from "./cut-walk.ts";
 import { HEIGHT_CLASSES } from "./height-class.ts";
+import type { LineSamples, SamplePiece } from "./line-samples.ts";
 import type { Plan } from "./plan.ts";
 import {
   BOARD_PIECE_M,
@@ -19,7 +20,6 @@ import {
 } from "./quantities.ts";
 import type { Fill, PerMetre, SectionShape } from "./sections/types.ts";
 import type { Totals } from "./sizing-types.ts";
-import type { Trace, TracePiece } from "./trace.ts";
 import { averageEndVolume, prismoidalVolume, shareAbove } from "./volume.ts";
 
 /** What is integrated along a stretch and is not a total itself. */
@@ -77,13 +77,18 @@ export interface AllTotals {
  * Integrates the walk. `waterSide` is the side of the sheet: left (+1) or right (-1) of chainage.
  * Stretches with missing ground count into `lengthNoDataM` and nothing else but the length.
  */
-export function totalsOf(trace: Trace, cuts: CutWalk, plan: Plan, waterSide: 1 | -1): AllTotals {
+export function totalsOf(
+  samples: LineSamples,
+  cuts: CutWalk,
+  plan: Plan,
+  waterSide: 1 | -1,
+): AllTotals {
   const perReach = cuts.reaches.map(() => emptySums());
-  for (const piece of trace.pieces) {
+  for (const piece of samples.pieces) {
     const sums = perReach[piece.reach]!;
-    integrateVolumes(sums, piece, trace, cuts);
-    integrateLengths(sums, piece, trace, cuts, plan, waterSide);
-    findGreatest(sums, piece, trace, cuts);
+    integrateVolumes(sums, piece, samples, cuts);
+    integrateLengths(sums, piece, samples, cuts, plan, waterSide);
+    findGreatest(sums, piece, samples, cuts);
     findNearestLimit(sums, piece, cuts);
   }
   for (const [i, { amounts, volumeM3 }] of perReach.entries()) {
@@ -101,8 +106,13 @@ export function totalsOf(trace: Trace, cuts: CutWalk, plan: Plan, waterSide: 1 |
   return { whole: asTotals(soFar, before, plan), reaches };
 }
 
-function integrateVolumes(sums: Sums, piece: TracePiece, trace: Trace, cuts: CutWalk): void {
-  const { chainageM } = trace;
+function integrateVolumes(
+  sums: Sums,
+  piece: SamplePiece,
+  samples: LineSamples,
+  cuts: CutWalk,
+): void {
+  const { chainageM } = samples;
   const { areaM2 } = cuts;
   // Pieces have an even number of steps: of every three samples the middle one is the mid-section.
   for (let i = piece.first; i < piece.last; i += 2) {
@@ -126,14 +136,14 @@ function integrateVolumes(sums: Sums, piece: TracePiece, trace: Trace, cuts: Cut
 
 function integrateLengths(
   sums: Sums,
-  piece: TracePiece,
-  trace: Trace,
+  piece: SamplePiece,
+  samples: LineSamples,
   cuts: CutWalk,
   plan: Plan,
   waterSide: 1 | -1,
 ): void {
   const { section, practice } = plan;
-  const { chainageM, crestM } = trace;
+  const { chainageM, crestM } = samples;
   const { areaM2, heightM, greatestHeightM, groundM } = cuts;
   const built = cuts.reaches[piece.reach]!;
   const { sheet } = built.section;
@@ -207,15 +217,15 @@ function addPerMetre(
   amounts.stakes += (builtM * (NEAR.stakes + FAR.stakes)) / 2;
 }
 
-function findGreatest(sums: Sums, piece: TracePiece, trace: Trace, cuts: CutWalk): void {
+function findGreatest(sums: Sums, piece: SamplePiece, samples: LineSamples, cuts: CutWalk): void {
   for (let i = piece.first; i <= piece.last; i++) {
     if (!(cuts.greatestHeightM[i]! > sums.greatestHeightM)) continue;
     sums.greatestHeightM = cuts.greatestHeightM[i]!;
-    sums.greatestHeightAtM = trace.chainageM[i]!;
+    sums.greatestHeightAtM = samples.chainageM[i]!;
   }
 }
 
-function findNearestLimit(sums: Sums, piece: TracePiece, cuts: CutWalk): void {
+function findNearestLimit(sums: Sums, piece: SamplePiece, cuts: CutWalk): void {
   const { limitM } = cuts.reaches[piece.reach]!;
   for (let i = piece.first; i <= piece.last; i++) {
     const underM = limitM - cuts.greatestHeightM[i]!;

@@ -1,6 +1,7 @@
 import { layLine } from "./alignment.ts";
 import { cutWalk } from "./cut-walk.ts";
 import type { GroundSampler } from "./ground.ts";
+import { breaksInside, sampleLine } from "./line-samples.ts";
 import type { Alignment, Plan } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import { stepFor } from "./section.ts";
@@ -8,7 +9,6 @@ import { builtReaches, sameBuild } from "./sections/built-reach.ts";
 import { waterSurface } from "./stage.ts";
 import { surveyedGround, surveyRaises } from "./survey/surveyed-ground.ts";
 import { totalsOf } from "./totals.ts";
-import { breaksInside, traceLine } from "./trace.ts";
 import { waterSideOf } from "./water-side.ts";
 
 /** A line of a plan, and the ground it is to be built on. */
@@ -33,11 +33,11 @@ export function walkLine({ plan, alignment, plane, ground }: LineOnGround) {
   const parted = (reach: number) => !sameBuild(built[reach - 1]!, built[reach]!);
   const surface = waterSurface(plan.water, plan.flow, plan.gauge, plane);
   const { freeboardM } = plan.water;
-  const trace = traceLine(line, breaksM, stepFor(ground), surface, freeboardM, parted);
+  const samples = sampleLine(line, breaksM, stepFor(ground), surface, freeboardM, parted);
   const surveyed = surveyedGround({ plan, line, plane, ground });
-  if (surveyed) trace.surveyRaiseM.set(trace.chainageM.map(surveyRaises(surveyed)));
+  if (surveyed) samples.surveyRaiseM.set(samples.chainageM.map(surveyRaises(surveyed)));
   const waterSide = waterSideOf(line, plan, plane);
-  const cuts = cutWalk(trace, ground, built, waterSide, 0);
-  const { whole, reaches } = totalsOf(trace, cuts, plan, waterSide);
-  return { line, breaksM, built, surface, trace, surveyed, waterSide, cuts, whole, reaches };
+  const cuts = cutWalk(samples, ground, built, waterSide, 0);
+  const { whole, reaches } = totalsOf(samples, cuts, plan, waterSide);
+  return { line, breaksM, built, surface, samples, surveyed, waterSide, cuts, whole, reaches };
 }

@@ -10,7 +10,7 @@ export const WATER = 2;
 /** Ground not known (a hole in the data) that water reaches. */
 export const HOLE_REACHED = 3;
 /** Would be under water, and is kept dry by the chosen line. */
-export const KEPT_DRY = 4;
+export const BEHIND_LINE = 4;
 
 export interface TraceWaterRequest {
   readonly plan: Plan;
@@ -237,7 +237,7 @@ export interface PipeCase extends DryVerdict {
 export interface WetMask {
   readonly columns: number;
   readonly rows: number;
-  /** One code a cell: `DRY`, `LOW`, `WATER`, `HOLE_REACHED`, `KEPT_DRY` (for the chosen alternative). */
+  /** One code a cell: `DRY`, `LOW`, `WATER`, `HOLE_REACHED`, `BEHIND_LINE` (for the chosen alternative). */
   readonly codes: Uint8Array;
   /** Outer corners, from the first cell's clockwise as the raster is written (upper left first). */
   readonly corners: readonly [LonLat, LonLat, LonLat, LonLat];

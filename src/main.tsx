@@ -5,8 +5,8 @@ import { render } from "preact";
 import { asFailure, type Failure } from "../shared/failure.ts";
 import { almostFull } from "../shared/words/storage-room.ts";
 import { App } from "./app.tsx";
-import { type Kept, keepPlan, restore } from "./document/keeping.ts";
-import { keptAgain } from "./document/keeping-failures.ts";
+import { autosave, restore, type StoredState } from "./document/autosave.ts";
+import { storedAgain } from "./document/autosave-failures.ts";
 import { tell, withdraw } from "./document/notices.ts";
 import { followRoom } from "./document/storage-room.ts";
 import { startFrom, undoNote } from "./document/store.ts";
@@ -24,16 +24,16 @@ import { keepOffline } from "./live/offline.ts";
 import { keepGroundUnit, openTerrainFiles } from "./live/open-ground.ts";
 import { tellPageErrors } from "./live/page-errors.ts";
 import { theme } from "./live/screen.ts";
+import { keepFollowing } from "./live/search/follow.ts";
+import { keepSideways } from "./live/search/why-here.ts";
 import { keepNoticesSettled } from "./live/settled-notices.ts";
 import { keepSimulated } from "./live/simulated.ts";
-import { keepFollowing } from "./live/siting/follow.ts";
-import { keepSideways } from "./live/siting/why-here.ts";
 import { keepSized } from "./live/sizing.ts";
 import { keepTraced } from "./live/tracing.ts";
 import { keepMomentTraced } from "./live/tracing-moment.ts";
 
-/** What is over once the plan is kept again. */
-const NOT_KEPT = ["keep/full", "keep/refused"];
+/** What is over once the plan is saved again. */
+const NOT_STORED = ["autosave/full", "autosave/refused"];
 
 effect(() => {
   document.documentElement.dataset.theme = theme.value;
@@ -41,7 +41,7 @@ effect(() => {
 
 /** After the page has started, so that it does not take what the start needs, milliseconds. */
 const AHEAD_MS = 30_000;
-/** The same for keeping the program's files, most of which the start has fetched. */
+/** The same for storing the program's files, most of which the start has fetched. */
 const OFFLINE_MS = 5000;
 
 /** Fetches what is needed later: the network may be gone by then. What cannot be fetched is tried again on its use. */
@@ -58,7 +58,7 @@ function loadAhead(): void {
   ]);
 }
 
-/** Brings back what was kept, else the example; until then nothing says that no elevation data is open. */
+/** Brings back what was saved, else the example; until then nothing says that no elevation data is open. */
 async function start(): Promise<void> {
   groundsOpening.value += 1;
   await begin().finally(() => {
@@ -67,40 +67,40 @@ async function start(): Promise<void> {
 }
 
 async function begin(): Promise<void> {
-  const kept = await restore().catch((thrown) => {
+  const saved = await restore().catch((thrown) => {
     tell("error", asFailure(thrown));
     return null;
   });
-  if (kept?.failure) tell("error", kept.failure);
-  const restored = kept !== null && startFrom(kept).ok;
+  if (saved?.failure) tell("error", saved.failure);
+  const restored = saved !== null && startFrom(saved).ok;
   if (restored) startInField();
-  const ground = restored ? () => openKept(kept) : startDemo();
-  keepPlan({ onFailure: tellNotKept, onKeptAgain, onKept });
+  const ground = restored ? () => openStored(saved) : startDemo();
+  autosave({ onFailure: tellNotStored, onStoredAgain, onStored });
   await ground().finally(keepGroundOfPlan);
 }
 
-function tellNotKept(failure: Failure): void {
+function tellNotStored(failure: Failure): void {
   tell("error", failure, { label: "Download the plan", run: savePlan });
 }
 
-function onKeptAgain(): void {
-  for (const code of NOT_KEPT) withdraw(code);
-  tell("info", keptAgain());
+function onStoredAgain(): void {
+  for (const code of NOT_STORED) withdraw(code);
+  tell("info", storedAgain());
 }
 
-const keptInRoom = followRoom({
+const storedInRoom = followRoom({
   storage: navigator.storage,
   onLow: (leftBytes) =>
     tell("info", almostFull(leftBytes), { label: "Download the plan", run: savePlan }),
 });
 
 /** Says in the page itself whether the disk has what is on screen. */
-function onKept(isKept: boolean): void {
-  document.documentElement.dataset.kept = isKept ? "yes" : "no";
-  if (isKept) void keptInRoom(undoNote.peek() !== null);
+function onStored(isStored: boolean): void {
+  document.documentElement.dataset.stored = isStored ? "yes" : "no";
+  if (isStored) void storedInRoom(undoNote.peek() !== null);
 }
 
-async function openKept({ terrain }: Kept): Promise<void> {
+async function openStored({ terrain }: StoredState): Promise<void> {
   if (terrain.length > 0) await openTerrainFiles(terrain);
 }
 

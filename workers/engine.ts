@@ -26,7 +26,7 @@ const simulation = () =>
     "the simulation of the ground",
     () => import("../shared/ground-uncertainty/simulate-ground.ts"),
   );
-const search = () => loadPart("the search for a line", () => import("./site/search.ts"));
+const search = () => loadPart("the search for a line", () => import("./lines/search.ts"));
 
 const choice = () => loadPart("the choice of buildings", () => import("./choice/choice.ts"));
 
@@ -152,7 +152,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     },
 
     traceWater: async (request, options) => traceWater(openedFor(request.plan), request, options),
-    async siteRing(request, options) {
+    async findRing(request, options) {
       const terrain = openedFor(request.plan);
       return (await search()).findLines(terrain, request, options);
     },

@@ -4,7 +4,7 @@
  */
 export function loadAhead(): void {
   void Promise.allSettled([
-    import("./site/search.ts"),
+    import("./lines/search.ts"),
     import("./sweep/sweep.ts"),
     import("./raster/geotiff/reference-keys.ts"),
     import("./raster/reference-text.ts"),

@@ -14,9 +14,9 @@ export interface CloseBankFinding {
 /** Natural ground that is high enough by less than the ground is known to. */
 export const closeBank: Rule = {
   id: "close-bank",
-  find: ({ plan, line, trace, cuts, cellM }) => {
+  find: ({ plan, line, samples, cuts, cellM }) => {
     const { rmseM } = accuracyOf(plan.ground, cellM);
-    const banks = closeBanks(trace, cuts, line.closed, rmseM, plan.practice.stationIntervalM);
+    const banks = closeBanks(samples, cuts, line.closed, rmseM, plan.practice.stationIntervalM);
     return banks.map(({ fromM, toM, sample, aboveM, isEnd }): Finding => {
       const lengthM = toM - fromM;
       const where: Where =
@@ -26,7 +26,7 @@ export const closeBank: Rule = {
       return {
         severity: "caution",
         finding: { kind: isEnd ? "close-end" : "close-bank", aboveM, rmseM, lengthM },
-        ...{ where, stretch: null, chainageM: trace.chainageM[sample]!, sample },
+        ...{ where, stretch: null, chainageM: samples.chainageM[sample]!, sample },
       };
     });
   },

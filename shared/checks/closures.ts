@@ -14,11 +14,11 @@ export type ClosureFinding =
 /** Ways left open for vehicles, and whether each can still be closed. */
 export const closures: Rule = {
   id: "closure",
-  find: ({ time, trace, levelDoubt }) =>
+  find: ({ time, samples, levelDoubt }) =>
     (levelDoubt ? [] : (time?.closures ?? [])).map((each): Finding => {
       const { fromM, toM } = each;
-      const found = trace.chainageM.findIndex((m) => m >= fromM);
-      const worst = found < 0 ? trace.count - 1 : found;
+      const found = samples.chainageM.findIndex((m) => m >= fromM);
+      const worst = found < 0 ? samples.count - 1 : found;
       return {
         severity: each.inTime === null ? "caution" : each.inTime ? "note" : "stop",
         finding: findingOf(each),

@@ -26,8 +26,8 @@ export type GroundFinding =
 /** Stretches without ground data. */
 export const noGround: Rule = {
   id: "no-ground",
-  find: ({ plan, line, trace, cuts }) =>
-    stretchesOf(trace, line.closed, plan.practice.stationIntervalM, (i) =>
+  find: ({ plan, line, samples, cuts }) =>
+    stretchesOf(samples, line.closed, plan.practice.stationIntervalM, (i) =>
       Number.isNaN(cuts.areaM2[i]!) ? 1 : 0,
     ).map((stretch) => {
       const finding = { kind: "no-ground", lengthM: stretch.lengthM } as const;
@@ -38,8 +38,8 @@ export const noGround: Rule = {
 /** Sides that never reach the ground. */
 export const openToe: Rule = {
   id: "open-toe",
-  find: ({ plan, line, trace, cuts }) =>
-    stretchesOf(trace, line.closed, plan.practice.stationIntervalM, (i) =>
+  find: ({ plan, line, samples, cuts }) =>
+    stretchesOf(samples, line.closed, plan.practice.stationIntervalM, (i) =>
       cuts.toeOpen[i] === 1 ? cuts.greatestHeightM[i]! : 0,
     ).map((stretch) =>
       ofStretch("stop", { stretch, where: whereOf(stretch) }, { kind: "open-toe" }),
@@ -49,14 +49,14 @@ export const openToe: Rule = {
 /** Ground that falls across the line under the base. */
 export const crossSlope: Rule = {
   id: "cross-slope",
-  find: ({ plan, line, trace, cuts }) => {
+  find: ({ plan, line, samples, cuts }) => {
     const { crossFallShare, stationIntervalM } = plan.practice;
     const fallM = (i: number) => Math.abs(cuts.dropLeftM[i]! - cuts.dropRightM[i]!);
     const isJudged = (i: number) =>
       cuts.heightM[i]! >= LEAST_JUDGED_M && builtAt(cuts, i).section.fill !== "earth";
     const severityAt = (i: number) =>
       isJudged(i) ? fallM(i) / cuts.heightM[i]! - crossFallShare : 0;
-    const stretches = stretchesOf(trace, line.closed, stationIntervalM, severityAt);
+    const stretches = stretchesOf(samples, line.closed, stationIntervalM, severityAt);
     return listStretches(stretches, severityAt).map((listed) => {
       const { worst } = listed.stretch;
       const heightM = cuts.heightM[worst]!;
@@ -90,18 +90,18 @@ export const narrowLow: Rule = {
 };
 
 /** Width of a low place at the depth that makes it one; infinite where a side does not rise that far. */
-function widthOfLow({ line, trace, cuts }: CheckContext, low: number, lengthM: number): number {
+function widthOfLow({ line, samples, cuts }: CheckContext, low: number, lengthM: number): number {
   const rimM = cuts.groundM[low]! + LOW_SPOT_M;
   const reach = (direction: 1 | -1) => {
-    const around = trace.count - 1;
-    for (let k = 1; k < trace.count; k++) {
+    const around = samples.count - 1;
+    for (let k = 1; k < samples.count; k++) {
       const raw = low + direction * k;
-      if (!line.closed && (raw < 0 || raw >= trace.count)) return Number.POSITIVE_INFINITY;
+      if (!line.closed && (raw < 0 || raw >= samples.count)) return Number.POSITIVE_INFINITY;
       const index = ((raw % around) + around) % around;
       const at = line.closed ? index : raw;
       if (Number.isNaN(cuts.groundM[at]!)) return Number.POSITIVE_INFINITY;
       if (cuts.groundM[at]! < rimM) continue;
-      const alongM = direction * (trace.chainageM[at]! - trace.chainageM[low]!);
+      const alongM = direction * (samples.chainageM[at]! - samples.chainageM[low]!);
       return alongM < 0 ? alongM + lengthM : alongM;
     }
     return Number.POSITIVE_INFINITY;

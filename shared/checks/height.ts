@@ -46,10 +46,10 @@ function higherThan(
   levelM: number,
   isOf: (section: EmergencySection) => boolean,
 ): Stretch[] {
-  const { plan, line, trace, cuts } = context;
+  const { plan, line, samples, cuts } = context;
   const excessM = (i: number) =>
     isOf(builtAt(cuts, i).section) ? leastHeight(context.cuts, i) - levelM - SLACK_M : 0;
-  return stretchesOf(trace, line.closed, plan.practice.stationIntervalM, excessM);
+  return stretchesOf(samples, line.closed, plan.practice.stationIntervalM, excessM);
 }
 
 /** A pyramid, or one that is raised. */
@@ -94,13 +94,13 @@ export const roomToRaise: Rule = {
 };
 
 function tooHighToRaise(context: CheckContext): Finding[] {
-  const { plan, line, trace, cuts } = context;
+  const { plan, line, samples, cuts } = context;
   const { limitM, raiseM, stationIntervalM } = plan.practice;
   const severityAt = (i: number) => {
     const greatestM = cuts.greatestHeightM[i]!;
     return greatestM > limitM + SLACK_M ? 0 : built(context, i, greatestM + raiseM - limitM);
   };
-  const stretches = stretchesOf(trace, line.closed, stationIntervalM, severityAt);
+  const stretches = stretchesOf(samples, line.closed, stationIntervalM, severityAt);
   return listRoomToRaise(stretches, raiseM, severityAt).map((listed) => {
     const raisedHeightM = cuts.greatestHeightM[listed.stretch.worst]! + raiseM;
     const figures = { raiseM, limitM, raisedHeightM };
@@ -109,7 +109,7 @@ function tooHighToRaise(context: CheckContext): Finding[] {
 }
 
 function tooNarrowToRaise(context: CheckContext): Finding[] {
-  const { plan, line, trace, cuts } = context;
+  const { plan, line, samples, cuts } = context;
   const { section, practice } = plan;
   const { raiseM, limitM } = practice;
   const reachM = (i: number) =>
@@ -118,7 +118,7 @@ function tooNarrowToRaise(context: CheckContext): Finding[] {
     if (cuts.greatestHeightM[i]! + raiseM > limitM + RESERVE_SLACK_M) return 0;
     return built(context, i, cuts.heightM[i]! + raiseM - reachM(i));
   };
-  const stretches = stretchesOf(trace, line.closed, practice.stationIntervalM, severityAt);
+  const stretches = stretchesOf(samples, line.closed, practice.stationIntervalM, severityAt);
   return listRoomToRaise(stretches, raiseM, severityAt).map((listed) => {
     const { worst } = listed.stretch;
     const figures = {

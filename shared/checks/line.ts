@@ -146,18 +146,18 @@ function turnsBack({ xM, yM }: PlaneLine, before: number, after: number): boolea
 export const tieIn: Rule = {
   id: "tie-in",
   find: (context) => {
-    const last = context.trace.count - 1;
+    const last = context.samples.count - 1;
     return context.line.closed ? [] : [...endFindings(context, 0), ...endFindings(context, last)];
   },
 };
 
 function endFindings(context: CheckContext, sample: number): Finding[] {
-  const { trace, cuts } = context;
+  const { samples, cuts } = context;
   const groundM = cuts.groundM[sample]!;
-  const belowTopM = trace.crestM[sample]! - groundM;
+  const belowTopM = samples.crestM[sample]! - groundM;
   if (!(belowTopM > 0.001)) return [];
-  const belowWater = groundM < trace.waterM[sample]!;
-  const figures = { endM: trace.chainageM[sample]!, groundM, belowTopM, belowWater };
+  const belowWater = groundM < samples.waterM[sample]!;
+  const figures = { endM: samples.chainageM[sample]!, groundM, belowTopM, belowWater };
   const found = ofSample(belowWater ? "stop" : "caution", context, sample, {
     kind: "tie-in",
     ...figures,

@@ -27,17 +27,17 @@ export interface OverlapFinding {
 export const basesOverlap: Rule = {
   id: "bases-overlap",
   find: (context) => {
-    const { plan, line, trace } = context;
+    const { plan, line, samples } = context;
     const { sharedM, other } = overlaps(context);
     const sharedAt = (i: number) => sharedM[i]!;
-    const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, sharedAt);
+    const stretches = stretchesOf(samples, line.closed, plan.practice.stationIntervalM, sharedAt);
     const fits = (stretch: Stretch) => {
-      const samples = samplesIn(trace, stretch, (i) => sharedAt(i) > 0);
+      const those = samplesIn(samples, stretch, (i) => sharedAt(i) > 0);
       const room = (i: number) => roomBeside(context, i, other[i]!, sharedAt(i));
-      return fittingAt(context, samples, room);
+      return fittingAt(context, those, room);
     };
     return listStretches(stretches, sharedAt).map((listed) => {
-      const otherM = trace.chainageM[other[listed.stretch.worst]!]!;
+      const otherM = samples.chainageM[other[listed.stretch.worst]!]!;
       const figures = { otherM, lengthM: listed.lengthM, fits: fits(listed.stretch) };
       return ofStretch("caution", listed, { kind: "bases-overlap", ...figures });
     });
@@ -45,8 +45,8 @@ export const basesOverlap: Rule = {
 };
 
 /** Room to the left and right of a sample when so much of its base is given up on the side of another. */
-function roomBeside({ trace, cuts }: CheckContext, i: number, other: number, sharedM: number) {
-  const { xM, yM, leftNormal } = trace;
+function roomBeside({ samples, cuts }: CheckContext, i: number, other: number, sharedM: number) {
+  const { xM, yM, leftNormal } = samples;
   const towardX = xM[other]! - xM[i]!;
   const towardY = yM[other]! - yM[i]!;
   const isLeft = towardX * leftNormal[2 * i]! + towardY * leftNormal[2 * i + 1]! > 0;
@@ -63,7 +63,7 @@ interface Overlaps {
   readonly other: Int32Array;
 }
 
-/** Some built samples of one leg, one after the other, in the box of their base. */
+/** Some built those of one leg, one after the other, in the box of their base. */
 interface Block {
   readonly first: number;
   last: number;
@@ -78,7 +78,7 @@ interface Block {
  * toe of the one lies in the other. Samples are compared one by one only where the boxes of their blocks meet.
  */
 function overlaps(context: CheckContext): Overlaps {
-  const { count, leg } = context.trace;
+  const { count, leg } = context.samples;
   const found = { sharedM: new Float64Array(count), other: new Int32Array(count) };
   const blocks = blocksOf(context).sort((a, b) => a.minX - b.minX);
   for (const [n, a] of blocks.entries()) {
@@ -104,8 +104,8 @@ function compare(context: CheckContext, a: Block, b: Block, found: Overlaps): vo
   }
 }
 
-function areNeighbours({ line, trace, cuts }: CheckContext, i: number, k: number): boolean {
-  const betweenM = Math.abs(trace.chainageM[i]! - trace.chainageM[k]!);
+function areNeighbours({ line, samples, cuts }: CheckContext, i: number, k: number): boolean {
+  const betweenM = Math.abs(samples.chainageM[i]! - samples.chainageM[k]!);
   const alongM = line.closed ? Math.min(betweenM, line.lengthM - betweenM) : betweenM;
   const basesM = cuts.toeLeftM[i]! + cuts.toeRightM[i]! + cuts.toeLeftM[k]! + cuts.toeRightM[k]!;
   return alongM <= (NEIGHBOUR_BASES * basesM) / 2;
@@ -120,12 +120,12 @@ function toesInBase(context: CheckContext, toes: number, base: number): number {
 
 /** The same for the place `outM` to the left of a sample. A base reaches half a step to either side along. */
 function depthInBase(
-  { trace, cuts }: CheckContext,
+  { samples, cuts }: CheckContext,
   from: number,
   outM: number,
   base: number,
 ): number {
-  const { xM, yM, leftNormal, stepM } = trace;
+  const { xM, yM, leftNormal, stepM } = samples;
   const leftX = leftNormal[2 * base]!;
   const leftY = leftNormal[2 * base + 1]!;
   const towardX = xM[from]! + leftNormal[2 * from]! * outM - xM[base]!;
@@ -136,11 +136,11 @@ function depthInBase(
   return Math.min(cuts.toeLeftM[base]! - leftM, cuts.toeRightM[base]! + leftM);
 }
 
-function blocksOf({ trace, cuts }: CheckContext): Block[] {
-  const { xM, yM, leftNormal, leg } = trace;
+function blocksOf({ samples, cuts }: CheckContext): Block[] {
+  const { xM, yM, leftNormal, leg } = samples;
   const blocks: Block[] = [];
   let open: Block | null = null;
-  for (let i = 0; i < trace.count; i++) {
+  for (let i = 0; i < samples.count; i++) {
     if (!(cuts.heightM[i]! > 0) || Number.isNaN(cuts.areaM2[i]!)) {
       open = null;
       continue;
@@ -151,8 +151,8 @@ function blocksOf({ trace, cuts }: CheckContext): Block[] {
     }
     open.last = i;
     const reachM = Math.max(cuts.toeLeftM[i]!, cuts.toeRightM[i]!);
-    const aroundX = Math.abs(leftNormal[2 * i]!) * reachM + trace.stepM;
-    const aroundY = Math.abs(leftNormal[2 * i + 1]!) * reachM + trace.stepM;
+    const aroundX = Math.abs(leftNormal[2 * i]!) * reachM + samples.stepM;
+    const aroundY = Math.abs(leftNormal[2 * i + 1]!) * reachM + samples.stepM;
     open.minX = Math.min(open.minX, xM[i]! - aroundX);
     open.maxX = Math.max(open.maxX, xM[i]! + aroundX);
     open.minY = Math.min(open.minY, yM[i]! - aroundY);

@@ -49,7 +49,7 @@ function crossingFinding(context: CheckContext, pipe: Culvert, chainageM: number
   const invertM = first === null || last === null ? null : Math.max(first, last);
   if (plugged)
     return ofSample("caution", context, sample, { kind: "culvert-plugged", culvert: name });
-  const aboveM = invertM === null ? 0 : invertM - context.trace.crestM[sample]!;
+  const aboveM = invertM === null ? 0 : invertM - context.samples.crestM[sample]!;
   if (aboveM > 0) {
     return ofSample("caution", context, sample, { kind: "culvert-above", culvert: name, aboveM });
   }
@@ -58,9 +58,9 @@ function crossingFinding(context: CheckContext, pipe: Culvert, chainageM: number
 }
 
 /** The first sample at or past a chainage. */
-function sampleAt({ trace }: CheckContext, chainageM: number): number {
-  const found = trace.chainageM.findIndex((m) => m >= chainageM);
-  return found < 0 ? trace.count - 1 : found;
+function sampleAt({ samples }: CheckContext, chainageM: number): number {
+  const found = samples.chainageM.findIndex((m) => m >= chainageM);
+  return found < 0 ? samples.count - 1 : found;
 }
 
 /** Openings behind the line through which water may come up. */

@@ -44,15 +44,15 @@ interface Toes {
 }
 
 /** The toes at a sample, or null where nothing is built or the ground is not known. */
-function toesAt({ trace, cuts }: CheckContext, i: number): Toes | null {
+function toesAt({ samples, cuts }: CheckContext, i: number): Toes | null {
   if (!(cuts.heightM[i]! > 0) || Number.isNaN(cuts.areaM2[i]!)) return null;
-  const leftX = trace.leftNormal[2 * i]!;
-  const leftY = trace.leftNormal[2 * i + 1]!;
+  const leftX = samples.leftNormal[2 * i]!;
+  const leftY = samples.leftNormal[2 * i + 1]!;
   return {
-    leftX: trace.xM[i]! + leftX * cuts.toeLeftM[i]!,
-    leftY: trace.yM[i]! + leftY * cuts.toeLeftM[i]!,
-    rightX: trace.xM[i]! - leftX * cuts.toeRightM[i]!,
-    rightY: trace.yM[i]! - leftY * cuts.toeRightM[i]!,
+    leftX: samples.xM[i]! + leftX * cuts.toeLeftM[i]!,
+    leftY: samples.yM[i]! + leftY * cuts.toeLeftM[i]!,
+    rightX: samples.xM[i]! - leftX * cuts.toeRightM[i]!,
+    rightY: samples.yM[i]! - leftY * cuts.toeRightM[i]!,
   };
 }
 
@@ -88,24 +88,24 @@ export const setback: Rule = {
 };
 
 function roomFindings(context: CheckContext, structure: Structure): Finding[] {
-  const { plan, line, trace, plane, setbackM } = context;
+  const { plan, line, samples, plane, setbackM } = context;
   const { stationIntervalM } = plan.practice;
   const polygon = planePolygon(structure.outline, plane);
   const near = nearBox(polygon, setbackM);
-  const roomM = new Float64Array(trace.count).fill(Number.POSITIVE_INFINITY);
-  for (let i = 0; i < trace.count; i++) {
+  const roomM = new Float64Array(samples.count).fill(Number.POSITIVE_INFINITY);
+  for (let i = 0; i < samples.count; i++) {
     const toes = toesAt(context, i);
     if (toes && near(toes)) roomM[i] = roomAt(polygon, toes);
   }
   const closed = line.closed;
-  const over = stretchesOf(trace, closed, stationIntervalM, (i) => (roomM[i] === 0 ? 1 : 0));
-  const close = stretchesOf(trace, closed, stationIntervalM, (i) =>
+  const over = stretchesOf(samples, closed, stationIntervalM, (i) => (roomM[i] === 0 ? 1 : 0));
+  const close = stretchesOf(samples, closed, stationIntervalM, (i) =>
     roomM[i]! > 0 ? setbackM - roomM[i]! - 1e-6 : 0,
   );
   const fits = (stretch: Stretch, is: (sample: number) => boolean) => {
-    const samples = samplesIn(trace, stretch, is);
+    const those = samplesIn(samples, stretch, is);
     const room = (i: number) => roomBeside(context, polygon, i, setbackM);
-    return fittingAt(context, samples, room);
+    return fittingAt(context, those, room);
   };
   const { name: building } = structure;
   return [
@@ -126,9 +126,9 @@ function roomFindings(context: CheckContext, structure: Structure): Finding[] {
 
 /** Room on either side of the centre line that leaves a clear distance to a structure, metres. */
 function roomBeside(context: CheckContext, polygon: PlanePolygon, i: number, setbackM: number) {
-  const { trace } = context;
+  const { samples } = context;
   const toes = toesAt(context, i)!;
-  const centreM = distanceTo(polygon, trace.xM[i]!, trace.yM[i]!);
+  const centreM = distanceTo(polygon, samples.xM[i]!, samples.yM[i]!);
   const toward = (x: number, y: number) =>
     centreM === 0 || distanceTo(polygon, x, y) < centreM
       ? centreM - setbackM
@@ -149,7 +149,7 @@ export const noGo: Rule = {
       };
       const gapM = context.plan.practice.stationIntervalM;
       const finding = { kind: "no-go", area: area.name } as const;
-      return stretchesOf(context.trace, context.line.closed, gapM, severityAt).map((stretch) =>
+      return stretchesOf(context.samples, context.line.closed, gapM, severityAt).map((stretch) =>
         ofStretch("stop", { stretch, where: whereOf(stretch) }, finding),
       );
     }),

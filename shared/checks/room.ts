@@ -1,7 +1,7 @@
+import type { LineSamples } from "../line-samples.ts";
 import type { Plan } from "../plan.ts";
 import type { EmergencySection, SectionShape } from "../sections/types.ts";
 import { figuresOf, SECTIONS } from "../sections.ts";
-import type { Trace } from "../trace.ts";
 import type { CheckContext } from "./rule.ts";
 import type { Stretch } from "./stretch.ts";
 
@@ -60,7 +60,7 @@ function widestBaseM(section: EmergencySection, places: readonly Place[], plan: 
 
 /** Samples of a stretch that a rule objects to. */
 export function samplesIn(
-  { chainageM, count }: Trace,
+  { chainageM, count }: LineSamples,
   { parts }: Stretch,
   is: (sample: number) => boolean,
 ): number[] {
@@ -75,10 +75,10 @@ export function samplesIn(
 /** What fits at some samples, when so much room is free to the left and right of the centre line there. */
 export function fittingAt(
   { plan, cuts, waterSide }: CheckContext,
-  samples: readonly number[],
+  those: readonly number[],
   roomM: (sample: number) => { readonly left: number; readonly right: number },
 ): FittingType[] {
-  const places = samples.map((i): Place => {
+  const places = those.map((i): Place => {
     const room = roomM(i);
     const left = { roomM: room.left, dropM: cuts.dropLeftM[i]! };
     const right = { roomM: room.right, dropM: cuts.dropRightM[i]! };
@@ -90,6 +90,6 @@ export function fittingAt(
       ...{ roomWaterM: water.roomM, roomLandM: land.roomM },
     };
   });
-  const built = new Set(samples.map((i) => cuts.reaches[cuts.reach[i]!]!.section.id));
+  const built = new Set(those.map((i) => cuts.reaches[cuts.reach[i]!]!.section.id));
   return fittingSections(places, plan, built);
 }

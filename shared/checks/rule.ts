@@ -2,12 +2,12 @@ import type { PlaneLine } from "../alignment.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import type { Holding } from "../holding/types.ts";
 import type { LevelDoubt } from "../level-doubt.ts";
+import type { LineSamples } from "../line-samples.ts";
 import type { LonLat, Plan } from "../plan.ts";
 import type { PlanPlane } from "../plan-plane.ts";
 import type { Severity, Totals } from "../sizing-types.ts";
 import type { SurveyedGround } from "../survey/surveyed-ground.ts";
 import type { LineTime } from "../time/types.ts";
-import type { Trace } from "../trace.ts";
 import type { CheckFinding, RuleId } from "./findings.ts";
 import type { Listed } from "./listed.ts";
 import type { Stretch } from "./stretch.ts";
@@ -18,7 +18,7 @@ export interface CheckContext {
   readonly plan: Plan;
   readonly line: PlaneLine;
   readonly plane: PlanPlane;
-  readonly trace: Trace;
+  readonly samples: LineSamples;
   readonly cuts: CutWalk;
   /** Side the water stands on: left (+1) or right (-1) of chainage. */
   readonly waterSide: 1 | -1;
@@ -50,7 +50,7 @@ export interface Finding {
   readonly stretch: Stretch | null;
   /** Chainage of one place when there is no stretch. */
   readonly chainageM?: number;
-  /** Sample of the trace where a mark stands; null for none. */
+  /** Sample of the line where a mark stands; null for none. */
   readonly sample: number | null;
   /** Place of the mark when it is not a sample's. */
   readonly at?: LonLat;
@@ -79,10 +79,10 @@ export function ofStretch(
 /** A finding about one sample of the line. */
 export function ofSample(
   severity: Severity,
-  { trace }: CheckContext,
+  { samples }: CheckContext,
   sample: number,
   finding: CheckFinding,
 ): Finding {
-  const chainageM = trace.chainageM[sample]!;
+  const chainageM = samples.chainageM[sample]!;
   return { severity, finding, where: atStation(chainageM), stretch: null, chainageM, sample };
 }

@@ -1,8 +1,8 @@
 import { leastHeight } from "../cut-walk.ts";
+import type { SamplePiece } from "../line-samples.ts";
 import type { BuiltReach } from "../sections/built-reach.ts";
 import type { EmergencySection } from "../sections/types.ts";
 import { PYRAMID } from "../sections.ts";
-import type { TracePiece } from "../trace.ts";
 import { listStretches } from "./listed.ts";
 import { type CheckContext, ofSample, ofStretch, ofWholePlan, type Rule } from "./rule.ts";
 import { stretchesOf } from "./stretch.ts";
@@ -95,8 +95,8 @@ export const carpentry: Rule = {
 };
 
 function listAlong(context: CheckContext, severityAt: (sample: number) => number) {
-  const { plan, line, trace } = context;
-  const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, severityAt);
+  const { plan, line, samples } = context;
+  const stretches = stretchesOf(samples, line.closed, plan.practice.stationIntervalM, severityAt);
   return listStretches(stretches, severityAt);
 }
 
@@ -134,10 +134,12 @@ interface Meeting {
 }
 
 /** Places where what is built changes from one section to another; a ring's closing point among them. */
-function meetings({ line, trace, cuts }: CheckContext): Meeting[] {
-  const { pieces } = trace;
+function meetings({ line, samples, cuts }: CheckContext): Meeting[] {
+  const { pieces } = samples;
   const last = pieces.at(-1)!;
-  const pairs: [TracePiece, TracePiece][] = pieces.slice(1).map((piece, i) => [pieces[i]!, piece]);
+  const pairs: [SamplePiece, SamplePiece][] = pieces
+    .slice(1)
+    .map((piece, i) => [pieces[i]!, piece]);
   if (line.closed) pairs.push([last, pieces[0]!]);
   return pairs.flatMap(([ends, begins]) => {
     const [before, after] = [cuts.reaches[ends.reach]!, cuts.reaches[begins.reach]!];

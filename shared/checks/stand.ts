@@ -62,8 +62,8 @@ export const overturning: Rule = {
 };
 
 function shortOf(context: CheckContext, factor: Float32Array, required: number): Listed[] {
-  const { line, trace, plan } = context;
+  const { line, samples, plan } = context;
   const shortAt = (i: number) => required - SLACK - factor[i]!;
-  const stretches = stretchesOf(trace, line.closed, plan.practice.stationIntervalM, shortAt);
+  const stretches = stretchesOf(samples, line.closed, plan.practice.stationIntervalM, shortAt);
   return listStretches(stretches, shortAt);
 }

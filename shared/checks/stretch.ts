@@ -1,4 +1,4 @@
-import type { Trace } from "../trace.ts";
+import type { LineSamples } from "../line-samples.ts";
 
 interface Part {
   readonly fromM: number;
@@ -34,12 +34,12 @@ export function reachToward(here: number, there: number, stepM: number): number 
  * acts on less than the distance between two stakes. On a ring a stretch may run over the closing point.
  */
 export function stretchesOf(
-  trace: Trace,
+  samples: LineSamples,
   closed: boolean,
   gapM: number,
   severityAt: (sample: number) => number,
 ): Stretch[] {
-  const { chainageM, count } = trace;
+  const { chainageM, count } = samples;
   const severity = new Float64Array(count);
   for (let i = 0; i < count; i++) severity[i] = severityAt(i);
   const reachM = (i: number, next: number) =>
@@ -59,31 +59,31 @@ export function stretchesOf(
       runs.push({ first: i, last: i, lengthM: ownM, worst: i });
     }
   }
-  return joinEnds(runs, severity, trace, closed, gapM);
+  return joinEnds(runs, severity, samples, closed, gapM);
 }
 
 function joinEnds(
   runs: readonly Run[],
   severity: Float64Array,
-  trace: Trace,
+  samples: LineSamples,
   closed: boolean,
   gapM: number,
 ): Stretch[] {
-  const lengthM = trace.chainageM[trace.count - 1]!;
+  const lengthM = samples.chainageM[samples.count - 1]!;
   const asStretch = (run: Run): Stretch => {
-    const part = partOf(run, trace);
+    const part = partOf(run, samples);
     const whole = part.fromM === 0 && part.toM === lengthM;
     return { parts: [part], lengthM: run.lengthM, whole, worst: run.worst };
   };
   const head = runs[0];
   const tail = runs.at(-1);
   if (!closed || !head || !tail || head === tail) return runs.map(asStretch);
-  const acrossM = trace.chainageM[head.first]! + lengthM - trace.chainageM[tail.last]!;
+  const acrossM = samples.chainageM[head.first]! + lengthM - samples.chainageM[tail.last]!;
   if (acrossM > gapM) return runs.map(asStretch);
   const joined: Stretch = {
     parts: [
-      { fromM: partOf(tail, trace).fromM, toM: lengthM },
-      { fromM: 0, toM: partOf(head, trace).toM },
+      { fromM: partOf(tail, samples).fromM, toM: lengthM },
+      { fromM: 0, toM: partOf(head, samples).toM },
     ],
     lengthM: head.lengthM + tail.lengthM,
     whole: false,
@@ -93,7 +93,7 @@ function joinEnds(
 }
 
 /** From and to of a run: half a step beyond its first and last sample, as its length is counted. */
-function partOf({ first, last }: Run, { chainageM, count }: Trace): Part {
+function partOf({ first, last }: Run, { chainageM, count }: LineSamples): Part {
   const beforeM = chainageM[Math.max(0, first - 1)]!;
   const afterM = chainageM[Math.min(count - 1, last + 1)]!;
   return { fromM: (beforeM + chainageM[first]!) / 2, toM: (chainageM[last]! + afterM) / 2 };

@@ -15,7 +15,7 @@ export interface SurveyFinding {
 export const groundReading: Rule = {
   id: "ground-reading",
   find: (context) => {
-    const { surveyed, accuracyM, trace } = context;
+    const { surveyed, accuracyM, samples } = context;
     const readings = surveyed?.readings ?? [];
     const far = readings
       .map(({ chainageM, readM, dataM }) => ({ chainageM, differenceM: readM - dataM }))
@@ -23,7 +23,7 @@ export const groundReading: Rule = {
     const [worst] = far.sort((a, b) => Math.abs(b.differenceM) - Math.abs(a.differenceM));
     if (!worst) return [];
     const { chainageM, differenceM } = worst;
-    const sample = trace.chainageM.findIndex((m) => m >= chainageM);
+    const sample = samples.chainageM.findIndex((m) => m >= chainageM);
     const figures = { differenceM, count: far.length, of: readings.length, accuracyM };
     return [
       ofSample("caution", context, Math.max(0, sample), { kind: "ground-reading", ...figures }),

@@ -1,10 +1,10 @@
 import type { GroundSampler } from "../ground.ts";
-import type { Trace } from "../trace.ts";
+import type { LineSamples } from "../line-samples.ts";
 import { type Between, keepsVariance } from "./along-nodes.ts";
 import type { ErrorParts, LineErrors } from "./line-errors.ts";
 import type { StripGround } from "./strip-ground.ts";
 
-/** A ground with one drawn error added, cut across at the samples of a trace. */
+/** A ground with one drawn error added, cut across at the samples of a line. */
 export interface FieldGround {
   /** Error at the centre of every sample, but for the cell's own part, metres: what the whole cut is raised by. */
   readonly raiseM: Float64Array;
@@ -14,14 +14,14 @@ export interface FieldGround {
   at(sample: number): GroundSampler;
 }
 
-/** @param strip the same ground, held across the trace's samples */
+/** @param strip the same ground, held across the samples of a line */
 export function fieldGround(
-  trace: Trace,
+  samples: LineSamples,
   ground: GroundSampler,
   strip: StripGround,
   errors: LineErrors,
 ): FieldGround {
-  const { count, chainageM, xM, yM, leftNormal } = trace;
+  const { count, chainageM, xM, yM, leftNormal } = samples;
   const { mean, across, cellM } = errors;
   const correlated = sampleWeights(chainageM, errors.correlatedAt);
   const local = sampleWeights(chainageM, errors.localAt);

@@ -32,14 +32,14 @@ const FARTHEST_M = 15;
 export function simulateGround(inputs: LineOnGround): GroundSimulation {
   const { plan, alignment, ground, plane } = inputs;
   const walked = walkLine(inputs);
-  const { trace, built, waterSide, surveyed, line, breaksM, surface, cuts, whole } = walked;
+  const { samples, built, waterSide, surveyed, line, breaksM, surface, cuts, whole } = walked;
   const cellM = ground.longCellM ?? ground.cellM;
   const model = errorModel(plan.ground, accuracyOf(plan.ground, cellM).rmseM);
   const stations = stationsOf({
-    ...{ plan, line, breaksM, trace, cuts, ground, plane, surface, waterSide, surveyed },
+    ...{ plan, line, breaksM, samples, cuts, ground, plane, surface, waterSide, surveyed },
   });
   const stakesM = stations.map(({ chainageM }) => chainageM);
-  const stretches = stretchesAround(stakesM, trace);
+  const stretches = stretchesAround(stakesM, samples);
   const used = countsOf(whole);
   const readings = (surveyed?.readings ?? []).map(
     ({ chainageM, readM, dataM }): ErrorReading => ({ chainageM, errorM: readM - dataM }),
@@ -60,11 +60,11 @@ export function simulateGround(inputs: LineOnGround): GroundSimulation {
       surveyFirst: [],
     };
   }
-  const low = cutWalk(trace, ground, built, waterSide, -REACH_RMSE * model.rmseM);
+  const low = cutWalk(samples, ground, built, waterSide, -REACH_RMSE * model.rmseM);
   const reachM = reachOf(low);
-  const strip = stripGround(trace, ground, reachM);
+  const strip = stripGround(samples, ground, reachM);
   const tried = { ...inputs, walked, model, cellM, reachM, strip, stretches };
-  const usedM3 = volumesOf(stretches, trace, cuts);
+  const usedM3 = volumesOf(stretches, samples, cuts);
   const fields = tryFields({ ...tried, readings, count: FIELDS, usedM3 });
   const isRead = (atM: number) => readings.some(({ chainageM }) => Math.abs(chainageM - atM) < 0.3);
   const toSurvey = stations.filter(
@@ -135,10 +135,10 @@ interface FieldCounts {
 
 function tryFields(tried: Tried): FieldCounts {
   const { plan, ground, strip, walked, model, cellM, reachM, stretches, readings, count } = tried;
-  const { trace, built, waterSide, line } = walked;
+  const { samples, built, waterSide, line } = walked;
   const errors = lineErrors({ line, model, cellM, reachM, readings, seed: SEED });
-  const field = fieldGround(trace, ground, strip, errors);
-  const cuts = emptyCutWalk(trace, built);
+  const field = fieldGround(samples, ground, strip, errors);
+  const cuts = emptyCutWalk(samples, built);
   const { raiseM } = field;
   const at = {
     groundAt: field.at,
@@ -160,14 +160,14 @@ function tryFields(tried: Tried): FieldCounts {
     const departure = errors.draw();
     for (const sign of [1, -1] as const) {
       field.set(departure, sign);
-      cutInto(cuts, trace, at);
-      const { whole } = totalsOf(trace, cuts, plan, waterSide);
+      cutInto(cuts, samples, at);
+      const { whole } = totalsOf(samples, cuts, plan, waterSide);
       const counted = countsOf(whole);
       const k = 2 * pair + (sign === 1 ? 0 : 1);
       bags[k] = counted.bags;
       order[k] = counted.order;
       const isOver = whereOver(stretches, cuts);
-      const takenM3 = volumesOf(stretches, trace, cuts);
+      const takenM3 = volumesOf(stretches, samples, cuts);
       if (isOver.some(Boolean)) anyOver++;
       for (let s = 0; s < stretches.count; s++) {
         const isShort = takenM3[s]! > enough * tried.usedM3[s]! + LEAST_M3;
@@ -212,13 +212,13 @@ function reachOf({ toeLeftM, toeRightM }: CutWalk): number {
 /** Fill that each station's stretch takes more for each metre that all of its ground is lower, m3 per m. */
 function sensitivities(
   { ground }: LineOnGround,
-  { trace, built, waterSide }: WalkedLine,
+  { samples, built, waterSide }: WalkedLine,
   { rmseM }: ErrorModel,
   stretches: Stretches,
 ): Float64Array {
   const [lowM3, highM3] = [-rmseM, rmseM].map((shiftM) => {
     const shifted = built.map((reach) => withWaterHigher(reach, -shiftM));
-    return volumesOf(stretches, trace, cutWalk(trace, ground, shifted, waterSide, shiftM));
+    return volumesOf(stretches, samples, cutWalk(samples, ground, shifted, waterSide, shiftM));
   }) as [Float64Array, Float64Array];
   return lowM3.map((m3, s) => (m3 - highM3[s]!) / (2 * rmseM));
 }

@@ -1,8 +1,8 @@
 import { type CutWalk, leastHeight } from "../cut-walk.ts";
-import type { Trace } from "../trace.ts";
+import type { LineSamples } from "../line-samples.ts";
 import { averageEndVolume } from "../volume.ts";
 
-/** The samples of a trace by the station that is nearest along the line. */
+/** The samples of a line by the station that is nearest along the line. */
 export interface Stretches {
   /** Stations. */
   readonly count: number;
@@ -14,7 +14,10 @@ export interface Stretches {
 const SLACK_M = 1e-9;
 
 /** @param stationsM chainages of the stations, rising */
-export function stretchesAround(stationsM: readonly number[], { chainageM }: Trace): Stretches {
+export function stretchesAround(
+  stationsM: readonly number[],
+  { chainageM }: LineSamples,
+): Stretches {
   const stationOf = new Uint32Array(chainageM.length);
   let station = 0;
   for (let i = 0; i < chainageM.length; i++) {
@@ -42,7 +45,7 @@ export function whereOver({ count, stationOf }: Stretches, cuts: CutWalk): Uint8
 /** Fill of each stretch by average end areas, m3; what is not known counts for nothing. */
 export function volumesOf(
   { count, stationOf }: Stretches,
-  { pieces, chainageM }: Trace,
+  { pieces, chainageM }: LineSamples,
   { areaM2 }: CutWalk,
 ): Float64Array {
   const volumesM3 = new Float64Array(count);

@@ -1,11 +1,11 @@
 import type { GroundSampler } from "../ground.ts";
+import type { LineSamples } from "../line-samples.ts";
 import { stepFor } from "../section.ts";
-import type { Trace } from "../trace.ts";
 
 /** Heights are held at every so many parts of the step that cuts go across in. */
 const PARTS = 2;
 
-/** Heights across a line at each sample of a trace, held so that they can be read again and again. */
+/** Heights across a line at each sample of a line, held so that they can be read again and again. */
 export interface StripGround {
   /** Ground at an offset to the left of a sample, metres; NaN where it is not held: ask the ground itself. */
   heightAt(sample: number, offsetM: number): number;
@@ -15,8 +15,12 @@ export interface StripGround {
  * Reads the ground across every sample once, as far out as `reachM`; between what is held it is taken as straight.
  * A hole, and what is beside one, is not held.
  */
-export function stripGround(trace: Trace, ground: GroundSampler, reachM: number): StripGround {
-  const { count, xM, yM, leftNormal } = trace;
+export function stripGround(
+  samples: LineSamples,
+  ground: GroundSampler,
+  reachM: number,
+): StripGround {
+  const { count, xM, yM, leftNormal } = samples;
   const stepM = stepFor(ground) / PARTS;
   const half = Math.ceil(reachM / stepM) + 1;
   const across = 2 * half + 1;

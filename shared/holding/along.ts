@@ -1,4 +1,4 @@
-import type { Trace } from "../trace.ts";
+import type { LineSamples } from "../line-samples.ts";
 
 /** A sum along the line of a quantity per metre, and the length on which it is not known. */
 export interface Sum {
@@ -7,12 +7,12 @@ export interface Sum {
 }
 
 /** Integrates a quantity per metre over the walk, straight between samples; NaN counts into the length. */
-export function sumAlong(trace: Trace, valueAt: (sample: number) => number): Sum {
+export function sumAlong(samples: LineSamples, valueAt: (sample: number) => number): Sum {
   let total = 0;
   let lengthNoDataM = 0;
-  for (const { first, last } of trace.pieces) {
+  for (const { first, last } of samples.pieces) {
     for (let i = first; i < last; i++) {
-      const stepM = trace.chainageM[i + 1]! - trace.chainageM[i]!;
+      const stepM = samples.chainageM[i + 1]! - samples.chainageM[i]!;
       const part = ((valueAt(i) + valueAt(i + 1)) / 2) * stepM;
       if (Number.isNaN(part)) lengthNoDataM += stepM;
       else total += part;
@@ -22,8 +22,8 @@ export function sumAlong(trace: Trace, valueAt: (sample: number) => number): Sum
 }
 
 /** Length of line whose samples meet a condition, metres; each sample speaks for half a step either way. */
-export function lengthWhere(trace: Trace, is: (sample: number) => boolean): number {
-  return sumAlong(trace, (i) => (is(i) ? 1 : 0)).total;
+export function lengthWhere(samples: LineSamples, is: (sample: number) => boolean): number {
+  return sumAlong(samples, (i) => (is(i) ? 1 : 0)).total;
 }
 
 /** Sample with the least finite value; null when there is none. */

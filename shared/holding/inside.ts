@@ -1,11 +1,11 @@
 import type { PlaneLine } from "../alignment.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import type { GroundSampler } from "../ground.ts";
+import type { LineSamples } from "../line-samples.ts";
 import type { Plan } from "../plan.ts";
 import type { PlanPlane } from "../plan-plane.ts";
 import { isInside, type PlanePolygon, planePolygon } from "../plane-polygon.ts";
 import { stepFor } from "../section.ts";
-import type { Trace } from "../trace.ts";
 import { type Basin, basinInside, storedM3 } from "./basin.ts";
 import type { Inside } from "./types.ts";
 
@@ -21,7 +21,7 @@ export interface InsideInputs {
   readonly plan: Plan;
   readonly line: PlaneLine;
   readonly plane: PlanPlane;
-  readonly trace: Trace;
+  readonly samples: LineSamples;
   readonly cuts: CutWalk;
   readonly ground: GroundSampler;
   readonly waterSide: 1 | -1;
@@ -63,16 +63,16 @@ export function lookInside(inputs: InsideInputs): InsideFound | null {
 }
 
 /** The landside toes in order, counter-clockwise. */
-function toeOutline({ trace, cuts, waterSide }: InsideInputs): PlanePolygon {
+function toeOutline({ samples, cuts, waterSide }: InsideInputs): PlanePolygon {
   const left = waterSide === -1;
   const toeM = left ? cuts.toeLeftM : cuts.toeRightM;
   const xM: number[] = [];
   const yM: number[] = [];
-  for (let k = 0; k < trace.count; k++) {
-    const i = left ? k : trace.count - 1 - k;
+  for (let k = 0; k < samples.count; k++) {
+    const i = left ? k : samples.count - 1 - k;
     const inwardM = (toeM[i]! || 0) * (left ? 1 : -1);
-    xM.push(trace.xM[i]! + trace.leftNormal[2 * i]! * inwardM);
-    yM.push(trace.yM[i]! + trace.leftNormal[2 * i + 1]! * inwardM);
+    xM.push(samples.xM[i]! + samples.leftNormal[2 * i]! * inwardM);
+    yM.push(samples.yM[i]! + samples.leftNormal[2 * i + 1]! * inwardM);
   }
   return { xM, yM };
 }

@@ -1,9 +1,9 @@
 import { signedAreaM2 } from "../alignment.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import { holdingOf } from "../defaults.ts";
+import type { LineSamples } from "../line-samples.ts";
 import type { HoldingSettings, Plan } from "../plan.ts";
 import { waterElevationAtGauge } from "../stage.ts";
-import type { Trace } from "../trace.ts";
 import { greatestAt, leastAt, sumAlong } from "./along.ts";
 import { blighRatio, CREEP_TABLE, laneRatio } from "./creep.ts";
 import { CRITICAL, exitGradient, gradientClasses } from "./exit-gradient.ts";
@@ -20,18 +20,18 @@ export type LineHoldingInputs = Omit<InsideInputs, "waterM">;
 
 /** Standing, seepage, gradients, reserve and pumping of one sized line, from its walk. */
 export function lineHolding(inputs: LineHoldingInputs): Holding {
-  const { plan, line, trace, cuts, waterSide } = inputs;
+  const { plan, line, samples, cuts, waterSide } = inputs;
   const holding = holdingOf(plan);
-  const walk = holdingWalk(plan, holding, trace, cuts, waterSide);
-  const seepage = seepageOf(trace, walk, holding);
-  const waterM = trace.waterM.reduce((least, each) => Math.min(least, each), Infinity);
+  const walk = holdingWalk(plan, holding, samples, cuts, waterSide);
+  const seepage = seepageOf(samples, walk, holding);
+  const waterM = samples.waterM.reduce((least, each) => Math.min(least, each), Infinity);
   const found = lookInside({ ...inputs, waterM });
   return {
-    standing: weakestPlaces(trace, walk.profile, holding, isOverItsLimit(cuts)),
+    standing: weakestPlaces(samples, walk.profile, holding, isOverItsLimit(cuts)),
     seepage,
-    exit: exitOf(trace, walk, holding),
-    creep: creepOf(trace, walk, holding),
-    raise: raiseOf(trace, walk, plan),
+    exit: exitOf(samples, walk, holding),
+    creep: creepOf(samples, walk, holding),
+    raise: raiseOf(samples, walk, plan),
     inside: found?.inside ?? null,
     pumping: pumpingFor({
       holding,
@@ -54,15 +54,15 @@ function isOverItsLimit({ reaches, reach, greatestHeightM }: CutWalk): boolean {
 }
 
 function seepageOf(
-  trace: Trace,
+  samples: LineSamples,
   { rates, profile }: HoldingWalk,
   holding: HoldingSettings,
 ): Seepage {
-  const through = sumAlong(trace, (i) => rates.through[i]!);
-  const under = sumAlong(trace, (i) => rates.under[i]!).total;
+  const through = sumAlong(samples, (i) => rates.through[i]!);
+  const under = sumAlong(samples, (i) => rates.under[i]!).total;
   const bare = times(through.total, holding.fillLowMPerS, holding.fillHighMPerS);
   const passed = passedBySheet(holding);
-  const behind = sumAlong(trace, (i) => (rates.hasSheet[i] === 1 ? rates.through[i]! : 0)).total;
+  const behind = sumAlong(samples, (i) => (rates.hasSheet[i] === 1 ? rates.through[i]! : 0)).total;
   const open = times(through.total - behind, holding.fillLowMPerS, holding.fillHighMPerS);
   const held = times(behind, holding.fillLowMPerS, holding.fillHighMPerS);
   const sheeted = {
@@ -77,14 +77,14 @@ function seepageOf(
     throughSheetM3PerS: sheeted,
     underM3PerS: below,
     totalM3PerS: { low: laid.low + below.low, high: laid.high + below.high },
-    worstM: worst === null ? null : trace.chainageM[worst]!,
+    worstM: worst === null ? null : samples.chainageM[worst]!,
     worstM2PerS: worst === null ? { low: 0, high: 0 } : seepageAt(rates, worst, holding),
     lengthNoDataM: through.lengthNoDataM,
   };
 }
 
 function exitOf(
-  trace: Trace,
+  samples: LineSamples,
   { profile, shapes }: HoldingWalk,
   holding: HoldingSettings,
 ): ExitGradient | null {
@@ -94,14 +94,18 @@ function exitOf(
   const baseM = shape.toeWaterM + shape.toeLandM;
   const high = exitGradient(shape.headM, baseM, holding.trenchLowM);
   return {
-    atM: trace.chainageM[worst]!,
+    atM: samples.chainageM[worst]!,
     gradient: { low: exitGradient(shape.headM, baseM, holding.trenchHighM), high },
     classes: gradientClasses(high),
     critical: CRITICAL,
   };
 }
 
-function creepOf(trace: Trace, { shapes }: HoldingWalk, holding: HoldingSettings): Creep | null {
+function creepOf(
+  samples: LineSamples,
+  { shapes }: HoldingWalk,
+  holding: HoldingSettings,
+): Creep | null {
   const { soil, trenchLowM } = holding;
   const ratioAt = (i: number, ratio: typeof laneRatio) => {
     const shape = shapes[i];
@@ -113,7 +117,7 @@ function creepOf(trace: Trace, { shapes }: HoldingWalk, holding: HoldingSettings
   const asked = soil === "unknown" ? null : CREEP_TABLE[soil];
   return {
     soil,
-    atM: trace.chainageM[worst]!,
+    atM: samples.chainageM[worst]!,
     lane: ratioAt(worst, laneRatio),
     bligh: ratioAt(worst, blighRatio),
     laneAsked: asked?.lane ?? null,
@@ -126,7 +130,11 @@ function creepOf(trace: Trace, { shapes }: HoldingWalk, holding: HoldingSettings
  * rest could carry more says nothing of the line. Source: NDSU-NR (base at least twice the height); never past
  * the limit.
  */
-function raiseOf(trace: Trace, { profile, shapes }: HoldingWalk, { water }: Plan): Raise | null {
+function raiseOf(
+  samples: LineSamples,
+  { profile, shapes }: HoldingWalk,
+  { water }: Plan,
+): Raise | null {
   const isUntold = shapes.some((shape, i) => shape !== null && Number.isNaN(profile.raiseM[i]!));
   if (isUntold) return null;
   const least = leastAt(profile.raiseM);
@@ -135,7 +143,7 @@ function raiseOf(trace: Trace, { profile, shapes }: HoldingWalk, { water }: Plan
   const moreM = Math.max(0, leastM);
   return {
     leastM,
-    atM: trace.chainageM[least]!,
+    atM: samples.chainageM[least]!,
     standsForM: waterElevationAtGauge(water) + moreM,
     standsForStageM: water.by === "stage" ? water.stageM + moreM : null,
   };

@@ -1,7 +1,7 @@
 import { builtAt, type CutWalk } from "../cut-walk.ts";
+import type { LineSamples } from "../line-samples.ts";
 import type { HoldingSettings, Plan } from "../plan.ts";
 import { type BuiltReach, reserveM } from "../sections/built-reach.ts";
-import type { Trace } from "../trace.ts";
 import { exitGradient } from "./exit-gradient.ts";
 import { factorsOf } from "./free-body.ts";
 import { restingLevee } from "./levee-body.ts";
@@ -27,11 +27,11 @@ export interface HoldingWalk {
 export function holdingWalk(
   plan: Plan,
   holding: HoldingSettings,
-  trace: Trace,
+  samples: LineSamples,
   cuts: CutWalk,
   waterSide: 1 | -1,
 ): HoldingWalk {
-  const { count } = trace;
+  const { count } = samples;
   const profile: HoldingProfile = {
     waterDepthM: new Float32Array(count),
     slidingLow: new Float32Array(count),
@@ -47,7 +47,7 @@ export function holdingWalk(
     under: new Float64Array(count),
     hasSheet: new Uint8Array(count),
   };
-  const shapes = Array.from({ length: count }, (_, i) => shapeAt(i, trace, cuts, waterSide));
+  const shapes = Array.from({ length: count }, (_, i) => shapeAt(i, samples, cuts, waterSide));
   for (const [i, shape] of shapes.entries()) {
     const reach = builtAt(cuts, i);
     rates.hasSheet[i] = reach.section.sheet ? 1 : 0;

@@ -1,6 +1,6 @@
 import { builtAt, type CutWalk } from "../cut-walk.ts";
+import type { LineSamples } from "../line-samples.ts";
 import type { SectionShape } from "../sections/types.ts";
-import type { Trace } from "../trace.ts";
 import type { CutShape } from "./levee-body.ts";
 
 /** A levee cut across, with its sides named by the water, and the water on it. */
@@ -17,7 +17,7 @@ const SHAPE: SectionShape = { crownM: 0, runWater: 0, runLand: 0 };
 /** Shape at one sample of the walk; null where nothing is built or ground is missing. */
 export function shapeAt(
   i: number,
-  trace: Trace,
+  samples: LineSamples,
   cuts: CutWalk,
   waterSide: 1 | -1,
 ): SampleShape | null {
@@ -36,7 +36,7 @@ export function shapeAt(
       dropLandM: (left ? cuts.dropRightM : cuts.dropLeftM)[i]!,
     },
     cuts.heightM[i]!,
-    trace.crestM[i]! - trace.waterM[i]!,
+    samples.crestM[i]! - samples.waterM[i]!,
   );
 }
 

@@ -1,5 +1,5 @@
+import type { LineSamples } from "../line-samples.ts";
 import type { HoldingSettings } from "../plan.ts";
-import type { Trace } from "../trace.ts";
 import { leastAt, lengthWhere } from "./along.ts";
 import type { HoldingProfile, Spread, Standing, Verdict, Weakest } from "./types.ts";
 
@@ -10,7 +10,7 @@ const SLACK = 1e-6;
  * take a levee type as one body: where one is built over its height limit, no factor meets what is required.
  */
 export function weakestPlaces(
-  trace: Trace,
+  samples: LineSamples,
   profile: HoldingProfile,
   holding: HoldingSettings,
   isOverItsLimit: boolean,
@@ -23,11 +23,11 @@ export function weakestPlaces(
     const factor = { low: low[sample]!, high: high[sample]! };
     return {
       verdict: atMost(verdictOf(factor, required), isOverItsLimit),
-      chainageM: trace.chainageM[sample]!,
+      chainageM: samples.chainageM[sample]!,
       waterDepthM: profile.waterDepthM[sample]!,
       factor,
       required,
-      lengthShortM: lengthWhere(trace, (i) => low[i]! < required - SLACK),
+      lengthShortM: lengthWhere(samples, (i) => low[i]! < required - SLACK),
     } satisfies Weakest;
   };
   const { slidingLow, slidingHigh } = profile;

@@ -1,6 +1,6 @@
+import type { LineSamples } from "../line-samples.ts";
 import type { Plan } from "../plan.ts";
 import { coursesFor, wholeOrder } from "../quantities.ts";
-import type { Trace } from "../trace.ts";
 import { begunAt, type CrewPacing, doneAt } from "./crew-pace.ts";
 import type { CrewStep } from "./crew-steps.ts";
 import type { Part } from "./divider.ts";
@@ -12,7 +12,7 @@ import type { BuildStep, CrewPart, HoldStretch } from "./types.ts";
 /** The parts of a line, and what its steps are told with. Hours are counted from the start of work. */
 export interface SequenceInputs {
   readonly plan: Plan;
-  readonly trace: Trace;
+  readonly samples: LineSamples;
   readonly stretches: readonly LiftedStretch[];
   readonly parts: readonly Part[];
   readonly lengthM: number;
@@ -165,14 +165,14 @@ function holdStretches(part: Part, { stretches, designM, passesH }: SequenceInpu
 }
 
 /** Middle of a part, from where its ground is lowest in each stretch. */
-function middleOf(part: Part, { trace, stretches }: SequenceInputs) {
+function middleOf(part: Part, { samples, stretches }: SequenceInputs) {
   const own = part.stretches.map((index) => stretches[index]!);
   const allM = own.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
   const mean = (values: Float64Array) =>
     own.reduce((sum, { fromM, toM, lowestSample }) => {
       return sum + (values[lowestSample]! * (toM - fromM)) / allM;
     }, 0);
-  return { xM: mean(trace.xM), yM: mean(trace.yM) };
+  return { xM: mean(samples.xM), yM: mean(samples.yM) };
 }
 
 function bagsOf(stretches: readonly LiftedStretch[]): number {

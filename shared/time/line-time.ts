@@ -3,9 +3,9 @@ import { isComplete } from "../completeness.ts";
 import { HOUR_S } from "../constants.ts";
 import type { CutWalk } from "../cut-walk.ts";
 import { timeOf } from "../defaults.ts";
+import type { LineSamples } from "../line-samples.ts";
 import type { Closure, LonLat, Plan, TimeSettings } from "../plan.ts";
 import { waterElevationAtGauge } from "../stage.ts";
-import type { Trace } from "../trace.ts";
 import { bandCrests } from "./band-crests.ts";
 import {
   bagsOnHold,
@@ -34,7 +34,7 @@ import { workStretches } from "./work-stretches.ts";
 
 export interface LineTimeInputs {
   readonly plan: Plan;
-  readonly trace: Trace;
+  readonly samples: LineSamples;
   readonly cuts: CutWalk;
   readonly totalsAt: TotalsAt;
   /** Where the work is, for its daylight. */
@@ -73,7 +73,7 @@ interface Work {
  * verdict is known; without a forecast the hours stand alone.
  */
 export function lineTime(inputs: LineTimeInputs): LineTime {
-  const { plan, trace, cuts, totalsAt } = inputs;
+  const { plan, samples, cuts, totalsAt } = inputs;
   const time = timeOf(plan);
   const likely = riverOf(plan, time, "likely");
   const job = jobFor(inputs, time, likely);
@@ -94,7 +94,7 @@ export function lineTime(inputs: LineTimeInputs): LineTime {
   const closures = closureTimes(inputs, job);
   const isClosed = closures.every((each) => each.inTime === true);
   const inTime = first && (!first.ahead || (isWhole && isClosed)) ? first.ahead : null;
-  const wetH = wetHours(job, trace, cuts, likely);
+  const wetH = wetHours(job, samples, cuts, likely);
   const passesH = river?.passesH ?? (() => Number.POSITIVE_INFINITY);
   return {
     startAt: start && momentText(start),
@@ -108,10 +108,10 @@ export function lineTime(inputs: LineTimeInputs): LineTime {
     marginM: time.marginM,
     forecastEndH: river === null ? null : river.endH,
     firstWetH: least(wetH),
-    stretches: workStretches({ trace, stretches, parts, slow, wetH, ahead }),
+    stretches: workStretches({ samples, stretches, parts, slow, wetH, ahead }),
     parts: buildSequence({
-      ...{ plan, trace, stretches, parts, designM, passesH },
-      lengthM: trace.chainageM[trace.count - 1]!,
+      ...{ plan, samples, stretches, parts, designM, passesH },
+      lengthM: samples.chainageM[samples.count - 1]!,
       slow: work?.paced.slow ?? null,
       fast: work?.paced.fast ?? null,
     }),
@@ -127,17 +127,17 @@ export function lineTime(inputs: LineTimeInputs): LineTime {
 }
 
 function jobFor(
-  { plan, trace, cuts, closed, closures = [] }: LineTimeInputs,
+  { plan, samples, cuts, closed, closures = [] }: LineTimeInputs,
   time: TimeSettings,
   likely: Hydrograph | null,
 ): Job {
   const { crews, liftM, marginM } = time;
-  const all = stretchesFor(plan, trace, cuts, liftM, closed, closures);
+  const all = stretchesFor(plan, samples, cuts, liftM, closed, closures);
   const stretches = all.filter(({ closure }) => closure === undefined);
   const aside = closures.map((_, k) =>
     all.flatMap((each) => (each.closure === k ? [{ ...each, isOnHold: false }] : [])),
   );
-  const lengthM = trace.chainageM[trace.count - 1]!;
+  const lengthM = samples.chainageM[samples.count - 1]!;
   const start = startOfWork(time);
   const designM = waterElevationAtGauge(plan.water);
   const line = { stretches, crews, liftM, marginM, lengthM, closed };
@@ -259,15 +259,15 @@ function duesBy({ river }: Job, clock: PacedWork["clock"]): (levelM: number) => 
 /** When the river passes the lowest ground under the base at every sample, as if nothing kept it off. */
 function wetHours(
   { start, designM }: Job,
-  trace: Trace,
+  samples: LineSamples,
   cuts: CutWalk,
   river: Hydrograph | null,
 ): Float32Array {
-  const wetH = new Float32Array(trace.count).fill(Number.NaN);
+  const wetH = new Float32Array(samples.count).fill(Number.NaN);
   if (!start || !river) return wetH;
   const above = firstAbove(river, start.atS);
-  for (let i = 0; i < trace.count; i++) {
-    const levelM = designM + cuts.lowestGroundM[i]! - trace.waterM[i]!;
+  for (let i = 0; i < samples.count; i++) {
+    const levelM = designM + cuts.lowestGroundM[i]! - samples.waterM[i]!;
     const atS = Number.isNaN(levelM) ? null : above(levelM);
     if (atS !== null) wetH[i] = (atS - start.atS) / HOUR_S;
   }

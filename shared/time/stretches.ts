@@ -1,8 +1,8 @@
 import { builtAt, type CutWalk, leastHeight } from "../cut-walk.ts";
+import type { LineSamples } from "../line-samples.ts";
 import type { Closure, Plan } from "../plan.ts";
 import { labourBagsFor } from "../quantities.ts";
 import type { SectionShape } from "../sections/types.ts";
-import type { Trace } from "../trace.ts";
 
 /** One lift of one stretch. Levels are metres above the design water. */
 interface Lift {
@@ -46,7 +46,7 @@ const SAME_M = 1e-6;
  */
 export function stretchesFor(
   plan: Plan,
-  trace: Trace,
+  samples: LineSamples,
   cuts: CutWalk,
   liftM: number,
   closed: boolean,
@@ -54,13 +54,13 @@ export function stretchesFor(
 ): LiftedStretch[] {
   const highestM = cuts.greatestHeightM.reduce((most, m) => Math.max(most, m || 0), 0);
   const eachM = Math.max(liftM, highestM / MOST_LIFTS);
-  const over = overLimitSteps(trace, cuts, plan.practice.stationIntervalM, closed);
+  const over = overLimitSteps(samples, cuts, plan.practice.stationIntervalM, closed);
   const closureAt = (sample: number) => {
-    const m = (trace.chainageM[sample]! + trace.chainageM[sample + 1]!) / 2;
+    const m = (samples.chainageM[sample]! + samples.chainageM[sample + 1]!) / 2;
     return closures.findIndex(({ fromM, toM }) => m >= fromM && m <= toM);
   };
-  return stretchEnds(plan, trace, cuts, over, closureAt)
-    .map((span) => stretchOf(plan, trace, cuts, eachM, span))
+  return stretchEnds(plan, samples, cuts, over, closureAt)
+    .map((span) => stretchOf(plan, samples, cuts, eachM, span))
     .filter((stretch) => stretch !== null);
 }
 
@@ -78,12 +78,12 @@ interface Span {
 /** Spans of the whole walk: they end at stakes, where the limit is passed, and where what is built changes. */
 function stretchEnds(
   plan: Plan,
-  trace: Trace,
+  samples: LineSamples,
   cuts: CutWalk,
   over: Uint8Array,
   closureAt: (sample: number) => number,
 ): Span[] {
-  const { chainageM, count } = trace;
+  const { chainageM, count } = samples;
   const eachM = Math.max(plan.practice.stationIntervalM, chainageM[count - 1]! / MOST_STRETCHES);
   const spans: Span[] = [];
   let [first, fromM] = [0, 0];
@@ -114,7 +114,7 @@ function stretchEnds(
  * shorter than the distance between two stakes count with it, on a ring also over its closing point.
  */
 function overLimitSteps(
-  { chainageM, count }: Trace,
+  { chainageM, count }: LineSamples,
   cuts: CutWalk,
   gapM: number,
   closed: boolean,
@@ -138,18 +138,18 @@ function overLimitSteps(
 
 function stretchOf(
   plan: Plan,
-  trace: Trace,
+  samples: LineSamples,
   cuts: CutWalk,
   liftM: number,
   { first, last, fromM, toM, isOnHold, closure }: Span,
 ): LiftedStretch | null {
   let lowest = -1;
-  const lowAt = (i: number) => cuts.lowestGroundM[i]! - trace.waterM[i]!;
+  const lowAt = (i: number) => cuts.lowestGroundM[i]! - samples.waterM[i]!;
   for (let i = first; i <= last; i++) {
     if (cuts.areaM2[i]! > 0 && (lowest < 0 || lowAt(i) < lowAt(lowest))) lowest = i;
   }
   if (lowest < 0) return null;
-  const crestM = trace.crestM[lowest]! - trace.waterM[lowest]!;
+  const crestM = samples.crestM[lowest]! - samples.waterM[lowest]!;
   const lowestM = lowAt(lowest);
   const count = Math.max(1, Math.ceil((crestM - lowestM) / liftM - SAME_M));
   const { fill } = builtAt(cuts, lowest).section;
@@ -158,7 +158,7 @@ function stretchOf(
     const depthM = crestM - topM;
     let volumeM3 = 0;
     for (let i = first; i < last; i++) {
-      const stepM = trace.chainageM[i + 1]! - trace.chainageM[i]!;
+      const stepM = samples.chainageM[i + 1]! - samples.chainageM[i]!;
       const areaM2 = builtArea(cuts, i, depthM) + builtArea(cuts, i + 1, depthM);
       volumeM3 += (areaM2 / 2) * stepM || 0;
     }

@@ -1,4 +1,4 @@
-import type { Trace } from "../trace.ts";
+import type { LineSamples } from "../line-samples.ts";
 import type { Part } from "./divider.ts";
 import { isApart } from "./even-stretches.ts";
 import type { AheadResult } from "./keeps-ahead.ts";
@@ -7,7 +7,7 @@ import type { LiftedStretch } from "./stretches.ts";
 import type { WorkStretch } from "./types.ts";
 
 export interface WorkStretchInputs {
-  readonly trace: Trace;
+  readonly samples: LineSamples;
   readonly stretches: readonly LiftedStretch[];
   readonly parts: readonly Part[];
   /** Null while the crew is not known. */
@@ -36,13 +36,13 @@ export function workStretches(inputs: WorkStretchInputs): WorkStretch[] {
 }
 
 function stretchAt(
-  { trace, stretches, parts, slow, wetH, ahead }: WorkStretchInputs,
+  { samples, stretches, parts, slow, wetH, ahead }: WorkStretchInputs,
   index: number,
 ): WorkStretch {
   const { fromM, toM, lowestM, crestM, lowestSample, lifts, isOnHold } = stretches[index]!;
   const crew = parts.findIndex((part) => part.stretches.includes(index));
   const done = slow?.byStretch[index] ?? [];
-  const waterM = trace.waterM[lowestSample]!;
+  const waterM = samples.waterM[lowestSample]!;
   const steps = parts[crew]?.steps ?? [];
   return {
     ...{ fromM, toM, isOnHold, crew: crew + 1 },

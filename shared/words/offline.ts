@@ -15,6 +15,6 @@ export function newVersionFailure(): Failure {
   return {
     code: "program/new-version",
     message: "A new version of Drystead is here.",
-    remedy: "Load it between two jobs. Until then you work on with this one; your plan is kept.",
+    remedy: "Load it between two jobs. Until then you work on with this one; your plan is saved.",
   };
 }

@@ -1,4 +1,4 @@
-import type { SidewaysCostResponse } from "../siting-types.ts";
+import type { SidewaysCostResponse } from "../search-types.ts";
 import { formatCount, lengthFrom, lengthUnit, type UnitSystem } from "../units.ts";
 
 /** Length of line that a cost is said for, in the person's unit: ten feet or ten metres, moved by one. */

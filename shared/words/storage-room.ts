@@ -1,6 +1,6 @@
 import type { Failure } from "../failure.ts";
 
-/** What a browser keeps of this program, and how much more it has room for. */
+/** What a browser stores of this program, and how much more it has room for. */
 export interface StorageRoom {
   readonly usedBytes: number;
   readonly leftBytes: number;
@@ -8,19 +8,19 @@ export interface StorageRoom {
   readonly stays: boolean;
 }
 
-/** `Kept in this browser: 12 MB, room for 2.1 GB more. It is kept until you clear it.` */
+/** `Saved in this browser: 12 MB, room for 2.1 GB more. It stays until you clear it.` */
 export function roomWords({ usedBytes, leftBytes, stays }: StorageRoom): string {
   const until = stays
-    ? "It is kept until you clear it."
+    ? "It stays until you clear it."
     : "The browser may clear it when the disk is full: save plans as files.";
-  return `Kept in this browser: ${bytesWords(usedBytes)}, room for ${bytesWords(leftBytes)} more. ${until}`;
+  return `Saved in this browser: ${bytesWords(usedBytes)}, room for ${bytesWords(leftBytes)} more. ${until}`;
 }
 
 /** That the browser will soon have no room. */
 export function almostFull(leftBytes: number): Failure {
   return {
-    code: "keep/almost-full",
-    message: `The browser has room for only ${bytesWords(leftBytes)} more. The plan is kept; large elevation data may not be.`,
+    code: "autosave/almost-full",
+    message: `The browser has room for only ${bytesWords(leftBytes)} more. The plan is saved; large elevation data may not be.`,
     remedy: "Free disk space, and save the plan as a file.",
   };
 }

@@ -1,18 +1,18 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import { Refusal } from "../../shared/failure.ts";
 
-/** A photo as it is kept on this device, beside the plan and not in its file. */
-export interface KeptPhoto {
+/** A photo as it is saved on this device, beside the plan and not in its file. */
+export interface StoredPhoto {
   readonly picture: Blob;
   readonly widthPx: number;
   readonly heightPx: number;
 }
 
 interface Shape extends DBSchema {
-  photos: { key: string; value: KeptPhoto };
+  photos: { key: string; value: StoredPhoto };
 }
 
-/** Longest side of a kept photo: a boil or a tear is seen, and a hundred photos are some 20 MB. */
+/** Longest side of a saved photo: a boil or a tear is seen, and a hundred photos are some 20 MB. */
 const LONGEST_PX = 1280;
 const QUALITY = 0.72;
 /** A picture larger than this is not opened, bytes. */
@@ -34,11 +34,11 @@ function database(): Promise<IDBPDatabase<Shape>> {
 }
 
 /**
- * Scales a photo down and keeps it on this device.
+ * Scales a photo down and saves it on this device.
  * @returns the identifier it is found by
  * @throws Refusal `photo/too-large`, `photo/unreadable`, `photo/no-room`; nothing else is lost then
  */
-export async function keepPhoto(file: File): Promise<string> {
+export async function storePhoto(file: File): Promise<string> {
   if (file.size > MOST_BYTES) throw tooLarge(file);
   const photo = await scaledDown(file);
   const id = crypto.randomUUID();
@@ -51,11 +51,11 @@ export async function keepPhoto(file: File): Promise<string> {
 }
 
 /** A photo taken on this device; null where it was taken on another, or is gone. */
-export async function keptPhoto(id: string): Promise<KeptPhoto | null> {
+export async function storedPhoto(id: string): Promise<StoredPhoto | null> {
   return (await (await database()).get("photos", id).catch(() => undefined)) ?? null;
 }
 
-async function scaledDown(file: File): Promise<KeptPhoto> {
+async function scaledDown(file: File): Promise<StoredPhoto> {
   const image = await createImageBitmap(file).catch(() => null);
   if (!image) throw unreadable(file);
   const share = Math.min(1, LONGEST_PX / Math.max(image.width, image.height));
@@ -77,7 +77,7 @@ function tooLarge({ name, size }: File): Refusal {
   return new Refusal(
     "photo/too-large",
     `Expected a photo of at most ${MOST_BYTES / 1e6} MB; ${name} has ${Math.ceil(size / 1e6)} MB.`,
-    "Take it again with the phone's camera. The mark and the note are kept.",
+    "Take it again with the phone's camera. The mark and the note stay.",
   );
 }
 
@@ -85,7 +85,7 @@ function unreadable({ name, type }: File): Refusal {
   return new Refusal(
     "photo/unreadable",
     `Expected a photo such as a JPEG; ${name} (${type || "kind not stated"}) cannot be opened here.`,
-    "Take it again with the phone's camera. The mark and the note are kept.",
+    "Take it again with the phone's camera. The mark and the note stay.",
   );
 }
 
@@ -94,6 +94,6 @@ function noRoom(thrown: unknown): Refusal {
   return new Refusal(
     "photo/no-room",
     `There is no room for the photo on this device: ${why}`,
-    "Free some space, then take it again. The mark and the note are kept.",
+    "Free some space, then take it again. The mark and the note stay.",
   );
 }

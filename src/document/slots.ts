@@ -7,11 +7,11 @@ const OTHER_WAIT_MS = 1000;
 const HAND_OVER_MS = 5000;
 const ANSWER_MS = 300;
 
-/** A place to keep one plan. */
+/** A place to save one plan. */
 export interface Slot {
   /** Null when all are held by other pages. */
   readonly name: string | null;
-  /** True when another open page holds it and keeps its plan there. */
+  /** True when another open page holds it and saves its plan there. */
   readonly isElsewhere: boolean;
 }
 
@@ -21,7 +21,7 @@ let onStolen: (() => void) | null = null;
 let ownId: string | undefined;
 
 /**
- * A place to keep one plan: this tab's own from before a reload, else the latest kept one, else an empty one. Where
+ * A place to save one plan: this tab's own from before a reload, else the latest saved one, else an empty one. Where
  * another open page holds the first two, that place is given as it is: its plan can be looked at here.
  * @param recentFirst places that hold a plan, the latest first
  * @param stolen called when another page takes the place without being given it
@@ -36,7 +36,7 @@ export async function takeSlot(recentFirst: readonly string[], stolen: () => voi
   return { name: wanted, isElsewhere: !isFree };
 }
 
-/** A place where nothing is kept yet. Null when all are held. */
+/** A place where nothing is saved yet. Null when all are held. */
 export function takeEmptySlot(occupied: readonly string[]): Promise<string | null> {
   const numbered = Array.from({ length: MOST_SLOTS }, (_, index) => `${index + 1}`);
   return takeFree(numbered.filter((each) => !occupied.includes(each)));
@@ -80,7 +80,7 @@ export function whenFree(name: string): Promise<void> {
   return navigator.locks.request(lockOf(name), () => {});
 }
 
-/** Pages that keep and look at the plan of a place speak to each other here. */
+/** Pages that save and look at the plan of a place speak to each other here. */
 export function channelOf(name: string): BroadcastChannel {
   return new BroadcastChannel(lockOf(name));
 }

@@ -2,10 +2,10 @@ import { signal } from "@preact/signals";
 import type { StorageRoom } from "../../shared/words/storage-room.ts";
 import { recall, remember } from "../browser/remember.ts";
 
-/** What the browser keeps of this program; null while it does not say. */
+/** What the browser saves of this program; null while it does not say. */
 export const storageRoom = signal<StorageRoom | null>(null);
 
-/** With less room than this left, elevation data may soon not be kept, bytes. */
+/** With less room than this left, elevation data may soon not be saved, bytes. */
 const LOW_BYTES = 50_000_000;
 /** How often the browser is asked, milliseconds. */
 const LOOK_EVERY_MS = 60_000;
@@ -22,8 +22,8 @@ interface RoomReports {
 
 /**
  * Follows the room that the browser has for plans and elevation data into {@link storageRoom}. Once a person's edit
- * is kept it asks the browser not to clear them, once on this machine, since some browsers ask the person then.
- * @returns to be called whenever the plan is kept, with whether a person has edited it
+ * is saved it asks the browser not to clear them, once on this machine, since some browsers ask the person then.
+ * @returns to be called whenever the plan is saved, with whether a person has edited it
  */
 export function followRoom({ storage, onLow }: RoomReports): (isEdited: boolean) => Promise<void> {
   let lookedMs = Number.NEGATIVE_INFINITY;

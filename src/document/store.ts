@@ -22,7 +22,7 @@ export interface History {
   readonly undone: readonly Step[];
 }
 
-/** Most steps kept for undo. */
+/** Most steps that can be undone. */
 export const MAX_STEPS = 200;
 
 /** The newest history: what is on screen, and an edit that still waits for the one before it to be written. */
@@ -33,7 +33,7 @@ let openGesture: string | null = null;
 let isHeld = false;
 let closedBecause: Failure | null = null;
 
-/** Plan, done and undone steps as one value, for keeping. */
+/** Plan, done and undone steps as one value, for saving. */
 export const history: ReadonlySignal<History> = present;
 /** The plan as it stands: immutable, always valid. */
 export const plan: ReadonlySignal<Plan> = computed(() => present.value.plan);
@@ -114,7 +114,7 @@ export function undo(): void {
   if (!step) return;
   made.value = null;
   show({
-    plan: keepingView(step, step.before, now),
+    plan: withViewOf(step, step.before, now),
     done: done.slice(0, -1),
     undone: [...undone, step],
   });
@@ -128,7 +128,7 @@ export function redo(): void {
   const step = undone.at(-1);
   if (!step) return;
   show({
-    plan: keepingView(step, step.after, now),
+    plan: withViewOf(step, step.after, now),
     done: [...done, step],
     undone: undone.slice(0, -1),
   });
@@ -144,17 +144,17 @@ export function replacePlan(next: Plan, note: string): Outcome<void> {
   return { ok: true, value: undefined };
 }
 
-/** Starts from a kept or new plan, with its steps; what was there before cannot be undone to. */
-export function startFrom(kept: {
+/** Starts from a saved or new plan, with its steps; what was there before cannot be undone to. */
+export function startFrom(saved: {
   plan: Plan;
   done?: readonly Step[];
   undone?: readonly Step[];
 }): Outcome<void> {
   openGesture = null;
-  const checked = validatePlan(kept.plan);
+  const checked = validatePlan(saved.plan);
   if (!checked.ok) return checked;
   made.value = null;
-  show({ plan: kept.plan, done: kept.done ?? [], undone: kept.undone ?? [] });
+  show({ plan: saved.plan, done: saved.done ?? [], undone: saved.undone ?? [] });
   return { ok: true, value: undefined };
 }
 
@@ -183,7 +183,7 @@ function changedKeys(before: Plan, after: Plan): Set<keyof Plan> {
   return new Set(keys.filter((key) => before[key] !== after[key]));
 }
 
-function keepingView(step: Step, target: Plan, now: Plan): Plan {
+function withViewOf(step: Step, target: Plan, now: Plan): Plan {
   if (step.before.chosenId !== step.after.chosenId || target.chosenId === now.chosenId)
     return target;
   const there = target.alignments.some((alignment) => alignment.id === now.chosenId);

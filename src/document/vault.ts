@@ -1,8 +1,8 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { History } from "./store.ts";
 
-/** A plan as kept in the browser. */
-export interface KeptPlan {
+/** A plan as saved in the browser. */
+export interface StoredPlan {
   /** Counts the changes of the plan; the higher of two is the later. */
   readonly revision: number;
   /** Milliseconds since 1970. */
@@ -12,8 +12,8 @@ export interface KeptPlan {
   readonly history: History;
 }
 
-/** Terrain files as kept: in a folder of the origin's file system, or in the database itself. */
-interface KeptTerrain {
+/** Terrain files as saved: in a folder of the origin's file system, or in the database itself. */
+interface StoredTerrain {
   readonly folder: string | null;
   readonly files: readonly {
     name: string;
@@ -24,8 +24,8 @@ interface KeptTerrain {
 }
 
 interface Shape extends DBSchema {
-  plans: { key: string; value: KeptPlan };
-  terrain: { key: string; value: KeptTerrain };
+  plans: { key: string; value: StoredPlan };
+  terrain: { key: string; value: StoredTerrain };
 }
 
 const ROOT = "terrain";
@@ -47,8 +47,8 @@ function database(): Promise<IDBPDatabase<Shape>> {
   return opened;
 }
 
-/** Slots that hold a plan, the latest kept first. */
-export async function keptSlots(): Promise<string[]> {
+/** Slots that hold a plan, the latest saved first. */
+export async function storedSlots(): Promise<string[]> {
   const transaction = (await database()).transaction("plans");
   const found: { slot: string; keptAt: number }[] = [];
   for await (const cursor of transaction.store) {
@@ -57,7 +57,7 @@ export async function keptSlots(): Promise<string[]> {
   return found.sort((a, b) => b.keptAt - a.keptAt).map(({ slot }) => slot);
 }
 
-export async function readKeptPlan(slot: string): Promise<KeptPlan | undefined> {
+export async function readStoredPlan(slot: string): Promise<StoredPlan | undefined> {
   return (await database()).get("plans", slot);
 }
 
@@ -65,33 +65,33 @@ export async function readKeptPlan(slot: string): Promise<KeptPlan | undefined> 
  * Writes the plan in one transaction: after a crash the slot holds this one or the one before, whole. Resolves when
  * the disk has it, not only the system's memory.
  */
-export async function writeKeptPlan(slot: string, kept: KeptPlan): Promise<void> {
+export async function writeStoredPlan(slot: string, saved: StoredPlan): Promise<void> {
   const transaction = (await database()).transaction("plans", "readwrite", {
     durability: "strict",
   });
-  const written = transaction.store.put(kept, slot);
+  const written = transaction.store.put(saved, slot);
   transaction.commit();
   await Promise.all([written, transaction.done]);
 }
 
 /**
- * Copies the files' bytes, then puts them in the place of those kept before: after a crash the slot holds the old
+ * Copies the files' bytes, then puts them in the place of those saved before: after a crash the slot holds the old
  * ones or the new ones, whole.
  */
-export async function writeKeptTerrain(slot: string, files: readonly File[]): Promise<void> {
+export async function writeStoredTerrain(slot: string, files: readonly File[]): Promise<void> {
   const root = await slotFolder(slot);
   const folder = root ? `${Date.now()}` : null;
   try {
     for (const [index, file] of files.entries()) {
       if (root && folder) await copyInto(root, folder, `${index}`, file);
     }
-    const kept = files.map((file) => ({
+    const saved = files.map((file) => ({
       name: file.name,
       bytes: file.size,
       lastModified: file.lastModified,
       blob: root ? null : file,
     }));
-    await (await database()).put("terrain", { folder, files: kept }, slot);
+    await (await database()).put("terrain", { folder, files: saved }, slot);
   } catch (thrown) {
     if (root && folder) await root.removeEntry(folder, { recursive: true }).catch(() => {});
     throw thrown;
@@ -99,14 +99,14 @@ export async function writeKeptTerrain(slot: string, files: readonly File[]): Pr
   if (root) await removeOthers(root, folder);
 }
 
-/** The kept terrain files; null when one of them is missing or not whole. */
-export async function readKeptTerrain(slot: string): Promise<File[] | null> {
-  const kept = await (await database()).get("terrain", slot);
-  if (!kept) return [];
-  const root = kept.folder === null ? null : await slotFolder(slot);
-  const folder = await root?.getDirectoryHandle(kept.folder ?? "").catch(() => null);
+/** The saved terrain files; null when one of them is missing or not whole. */
+export async function readStoredTerrain(slot: string): Promise<File[] | null> {
+  const saved = await (await database()).get("terrain", slot);
+  if (!saved) return [];
+  const root = saved.folder === null ? null : await slotFolder(slot);
+  const folder = await root?.getDirectoryHandle(saved.folder ?? "").catch(() => null);
   const files: File[] = [];
-  for (const [index, { name, bytes, lastModified, blob }] of kept.files.entries()) {
+  for (const [index, { name, bytes, lastModified, blob }] of saved.files.entries()) {
     const handle = await folder?.getFileHandle(`${index}`).catch(() => null);
     const found = blob ?? (await handle?.getFile());
     if (found?.size !== bytes) return null;
@@ -145,8 +145,11 @@ async function copyInto(
   await file.stream().pipeTo(await handle.createWritable());
 }
 
-async function removeOthers(root: FileSystemDirectoryHandle, keep: string | null): Promise<void> {
+async function removeOthers(
+  root: FileSystemDirectoryHandle,
+  current: string | null,
+): Promise<void> {
   const names: string[] = [];
-  for await (const name of root.keys()) if (name !== keep) names.push(name);
+  for await (const name of root.keys()) if (name !== current) names.push(name);
   for (const name of names) await root.removeEntry(name, { recursive: true }).catch(() => {});
 }

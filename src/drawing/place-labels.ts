@@ -17,7 +17,7 @@ export interface Spot extends Box {
 }
 
 /** A label and where it would like to stand, best spots first or by cost. */
-export interface LabelWish {
+export interface WantedLabel {
   readonly key: string;
   readonly text: string;
   readonly spots: readonly Spot[];
@@ -40,18 +40,18 @@ export interface Obstacle extends Box {
  * overlap each other nor leave `bounds`; a label without a free spot is left out.
  */
 export function placeLabels(
-  wishes: readonly LabelWish[],
+  labels: readonly WantedLabel[],
   obstacles: readonly Obstacle[],
   bounds: Box,
 ): PlacedLabel[] {
   const placed: PlacedLabel[] = [];
-  for (const wish of wishes) {
-    const spot = cheapest(wish.spots, placed, obstacles, bounds);
+  for (const label of labels) {
+    const spot = cheapest(label.spots, placed, obstacles, bounds);
     if (!spot) continue;
     const { left, top, right, bottom } = spot;
     placed.push({
-      key: wish.key,
-      text: spot.text ?? wish.text,
+      key: label.key,
+      text: spot.text ?? label.text,
       box: { left, top, right, bottom },
       turned: spot.turned === true,
     });

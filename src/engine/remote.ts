@@ -53,7 +53,7 @@ const crashed = (bug: Bug | undefined) =>
   new Refusal(
     "engine/crashed",
     "The part of the page that reads elevation data stopped and was started again.",
-    "Your plan is kept. If it happens again, use smaller or coarser elevation data.",
+    "Your plan is saved. If it happens again, use smaller or coarser elevation data.",
     bug && { bug },
   );
 

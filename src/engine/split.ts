@@ -22,7 +22,7 @@ const ANSWERED_BY: Readonly<Record<Verb, "quick" | "long">> = {
   toGrid: "quick",
   lonLatOf: "quick",
   traceWater: "long",
-  siteRing: "long",
+  findRing: "long",
   improveLine: "long",
   sidewaysCost: "long",
   chooseLines: "long",

@@ -10,7 +10,7 @@ export type Gps =
   | { readonly kind: "off" | "waiting" | GpsTrouble }
   | { readonly kind: "fix"; readonly fix: Fix };
 
-const KEPT = "drystead.gps";
+const KEY = "drystead.gps";
 /** A position older than this is not where one is now, milliseconds. */
 const OLDEST_MS = 10_000;
 /** How long a position may take before it is said that there is none, milliseconds. */
@@ -33,7 +33,7 @@ export const placeNow: ReadonlySignal<PlaceOnLine | null> = computed(() => {
 
 /** Starts to follow the position of this device; asks for permission where it was not given. */
 export function startGps(): void {
-  remember(KEPT, "on");
+  remember(KEY, "on");
   isFollowing.value = true;
   if (watching !== null) return;
   if (!("geolocation" in navigator)) {
@@ -55,7 +55,7 @@ export function startGps(): void {
 
 /** Stops following the position; it is not taken up again until someone asks for it. */
 export function leaveGps(): void {
-  remember(KEPT, "off");
+  remember(KEY, "off");
   stop();
   state.value = { kind: "off" };
 }
@@ -67,7 +67,7 @@ function stop(): void {
 
 /** Keeps the stake in step with the position while it tells one stake from the next. @returns stops it */
 export function keepFollowing(): () => void {
-  if (recall(KEPT, "off") === "on") startGps();
+  if (recall(KEY, "off") === "on") startGps();
   const end = effect(() => {
     const place = placeNow.value;
     const isGood = place && !place.isPoor && !place.isOff && place.alsoM === null;

@@ -11,7 +11,7 @@ import {
   WHO_CLEARED,
   YOUR_NAME,
 } from "../../shared/words/field-progress.ts";
-import { keepPhoto } from "../document/photos.ts";
+import { storePhoto } from "../document/photos.ts";
 import { unitSystem } from "../live/screen.ts";
 import { FileButton } from "../ui/file-button.tsx";
 import { type AtStake, checksHere } from "./at.ts";
@@ -44,7 +44,7 @@ export function MarkPanel({ at }: { readonly at: AtStake }) {
   };
   const takePhoto = async ([file]: File[]) => {
     failure.value = null;
-    const photoId = file && (await keepPhoto(file).catch((thrown) => refuse(thrown)));
+    const photoId = file && (await storePhoto(file).catch((thrown) => refuse(thrown)));
     if (photoId) markHere(state, { ...remarks(), photoId });
   };
   const refuse = (thrown: unknown) => {

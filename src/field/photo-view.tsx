@@ -1,16 +1,16 @@
 import { useEffect, useState } from "preact/hooks";
 import { PHOTO_ELSEWHERE, photoSizeWords } from "../../shared/words/field-built.ts";
-import { type KeptPhoto, keptPhoto } from "../document/photos.ts";
+import { type StoredPhoto, storedPhoto } from "../document/photos.ts";
 
 /** A photo that is kept on this device, and what room it takes; said where it is on another. */
 export function PhotoView({ id }: { readonly id: string }) {
-  const [photo, setPhoto] = useState<(KeptPhoto & { readonly address: string }) | null | "looking">(
-    "looking",
-  );
+  const [photo, setPhoto] = useState<
+    (StoredPhoto & { readonly address: string }) | null | "looking"
+  >("looking");
   useEffect(() => {
     let address = "";
     let isWanted = true;
-    void keptPhoto(id).then((found) => {
+    void storedPhoto(id).then((found) => {
       if (!isWanted) return;
       address = found ? URL.createObjectURL(found.picture) : "";
       setPhoto(found && { ...found, address });

@@ -8,8 +8,8 @@ import { plan } from "../document/store.ts";
 import { sizedIsWhole } from "./current.ts";
 import { sized } from "./results.ts";
 import { unitSystem } from "./screen.ts";
-import { catchingUp } from "./siting/follow.ts";
-import { foundNow } from "./siting/found.ts";
+import { catchingUp } from "./search/follow.ts";
+import { foundNow } from "./search/found.ts";
 import { mustFixOn } from "./water-now.ts";
 
 /** Rest after the last change before it is announced, milliseconds. */

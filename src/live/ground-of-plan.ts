@@ -4,7 +4,7 @@ import { asFailure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
-import { keepTerrain } from "../document/keeping.ts";
+import { storeTerrain } from "../document/autosave.ts";
 import { tell, withdraw } from "../document/notices.ts";
 import { plan } from "../document/store.ts";
 import { openRasterOf } from "./demo.ts";
@@ -61,5 +61,5 @@ function closeGround(): void {
     markMet.value = null;
     ground.value = null;
   });
-  keepTerrain([]).catch((thrown) => tell("error", asFailure(thrown)));
+  storeTerrain([]).catch((thrown) => tell("error", asFailure(thrown)));
 }

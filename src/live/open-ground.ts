@@ -10,7 +10,7 @@ import { formatLength } from "../../shared/units.ts";
 import { exampleLeft } from "../../shared/words/example.ts";
 import { leftBehind } from "../../shared/words/left-behind.ts";
 import { openAddresses } from "../browser/address-ranges.ts";
-import { keepTerrain } from "../document/keeping.ts";
+import { storeTerrain } from "../document/autosave.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
 import { engine } from "../engine.ts";
@@ -184,7 +184,7 @@ function isOf(files: readonly File[], site: DemoSite | null): boolean {
 /** Puts the ground into the plan, unless the plan is of another place: that one keeps what was said of its own. */
 function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
   const here = files.filter((file) => !(file instanceof FileAt));
-  keepTerrain(here).catch((thrown) => tell("error", asFailure(thrown)));
+  storeTerrain(here).catch((thrown) => tell("error", asFailure(thrown)));
   const before = plan.value;
   const terrain = refsOf(files);
   const left = siteOf(before.terrain);

@@ -16,8 +16,8 @@ export const sectionMarginM = signal(3);
 const sectionAtM = computed(() => {
   const line = chosenLine.value;
   if (!line) return null;
-  const wished = markedM.value ?? line.totals.greatestHeightAtM;
-  return Math.min(Math.max(0, wished), line.totals.lengthM);
+  const wantedM = markedM.value ?? line.totals.greatestHeightAtM;
+  return Math.min(Math.max(0, wantedM), line.totals.lengthM);
 });
 
 const question = questionOf(SIZING, () => {

@@ -2,7 +2,7 @@ import type { Feature, FeatureCollection, Position } from "geojson";
 import { moved, type Place } from "../../shared/line-shapes/offset.ts";
 import { pinsOf } from "../../shared/pins.ts";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
-import type { SidewaysCostResponse } from "../../shared/siting-types.ts";
+import type { SidewaysCostResponse } from "../../shared/search-types.ts";
 import { formatCount, type UnitSystem } from "../../shared/units.ts";
 import { costIn } from "../../shared/words/sideways-cost.ts";
 

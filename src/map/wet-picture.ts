@@ -1,4 +1,4 @@
-import { KEPT_DRY, LOW, type WetMask } from "../../shared/water-types.ts";
+import { BEHIND_LINE, LOW, type WetMask } from "../../shared/water-types.ts";
 import { faded, type MapColours } from "./colours.ts";
 
 /** How much of the water's tint is covered, on ground that it does not reach and on ground kept dry. */
@@ -15,7 +15,7 @@ export interface Stencils {
 
 /** Null for what there is none of. */
 export function stencilsOf(mask: WetMask): Stencils {
-  return { low: stencil(mask, LOW), kept: stencil(mask, KEPT_DRY) };
+  return { low: stencil(mask, LOW), kept: stencil(mask, BEHIND_LINE) };
 }
 
 function stencil({ columns, rows, codes }: WetMask, wanted: number): HTMLCanvasElement | null {

@@ -11,10 +11,10 @@ import { waterSideIn } from "../drawing/line/water-side.ts";
 import type { Obstacle } from "../drawing/place-labels.ts";
 import type { PlanFrame } from "./plan-frame.ts";
 import { obstacleAt, placeWords } from "./plan-labels.ts";
+import { planLabels, stationsOn, toeAt } from "./plan-marks.ts";
 import { pathOf, pathOfShape, type Spot } from "./plan-paths.ts";
 import { nameBoxes, PlanReaches } from "./plan-reaches.tsx";
 import { FlowArrow, NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
-import { planLabels, stationsOn, toeAt } from "./plan-wishes.ts";
 import { WordsDrawing } from "./plan-words-drawing.tsx";
 
 interface PlanDrawingProps {

@@ -64,9 +64,9 @@ export function placeWords(
   obstacles: readonly Obstacle[],
   bounds: Box,
 ): PlacedWords[] {
-  const wishes = labels.map((label) => ({ key: label.key, text: "", spots: spotsOf(label) }));
+  const wanted = labels.map((label) => ({ key: label.key, text: "", spots: spotsOf(label) }));
   const byKey = new Map(labels.map((label) => [label.key, label]));
-  return placeLabels(wishes, obstacles, bounds).map(({ key, box }) => {
+  return placeLabels(wanted, obstacles, bounds).map(({ key, box }) => {
     const label = byKey.get(key)!;
     const near = nearest(box, label.point);
     const awayMm = Math.hypot(near[0] - label.point[0], near[1] - label.point[1]);

@@ -139,6 +139,6 @@ function noPicture(): Refusal {
   return new Refusal(
     "export/no-picture",
     "Expected the map to take a picture of; the browser has lost its graphics.",
-    "Reload the page, then save the picture again. Your plan is kept.",
+    "Reload the page, then save the picture again. Your plan is saved.",
   );
 }

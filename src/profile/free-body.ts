@@ -2,10 +2,10 @@ import type { DrawnBody } from "../../shared/holding/standing-at.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import { formatLineForce, type UnitSystem } from "../../shared/units.ts";
 import {
-  type LabelWish,
   type Obstacle,
   type PlacedLabel,
   placeLabels,
+  type WantedLabel,
 } from "../drawing/place-labels.ts";
 import { SECTION_TYPE_PX, type SectionFrame } from "../drawing/section/section-frame.ts";
 import { groundAcross } from "../drawing/section/section-ground.ts";
@@ -114,17 +114,17 @@ export function freeBodyPicture(
       ? { fromX: up.x, fromY: up.y + Math.max(TAIL_PX, upliftPx), toX: up.x, toY: up.y }
       : null;
   const force = (name: string, nPerM: number) => `${name} ${formatLineForce(nPerM, system)}`;
-  const place = (wishes: readonly LabelWish[], standing: readonly PlacedLabel[]) =>
+  const place = (labels: readonly WantedLabel[], standing: readonly PlacedLabel[]) =>
     placeLabels(
-      wishes,
+      labels,
       [...obstaclesOf({ thrust, weight, lift, taken: standing }), ...bodyOf(cross, frame)],
       frame.bounds,
     );
-  const over = place([weightWish(force("weight", body.weightNPerM), weight, crestY)], taken);
+  const over = place([weightLabel(force("weight", body.weightNPerM), weight, crestY)], taken);
   const around = place(
     [
-      ...(thrust ? [thrustWish(force("thrust", body.thrustNPerM), thrust, surfaceY, foot.y)] : []),
-      ...(lift ? [upliftWish(force("uplift", body.upliftNPerM), lift)] : []),
+      ...(thrust ? [thrustLabel(force("thrust", body.thrustNPerM), thrust, surfaceY, foot.y)] : []),
+      ...(lift ? [upliftLabel(force("uplift", body.upliftNPerM), lift)] : []),
     ],
     [...taken, ...over],
   );
@@ -221,7 +221,7 @@ function bodyOf(cross: CrossSection, frame: SectionFrame): Obstacle[] {
 }
 
 /** Over the water's surface at the left, or under the ground there. */
-function thrustWish(text: string, thrust: Arrow, surfaceY: number, footY: number): LabelWish {
+function thrustLabel(text: string, thrust: Arrow, surfaceY: number, footY: number): WantedLabel {
   const width = textWidth(text, SECTION_TYPE_PX);
   const left = Math.max(EDGE_PX, thrust.toX - width - 4);
   const tops = [
@@ -244,7 +244,7 @@ function thrustWish(text: string, thrust: Arrow, surfaceY: number, footY: number
 }
 
 /** Over the crown, or beside the body on the land side. */
-function weightWish(text: string, weight: Arrow, crestY: number): LabelWish {
+function weightLabel(text: string, weight: Arrow, crestY: number): WantedLabel {
   const width = textWidth(text, SECTION_TYPE_PX);
   const spot = (left: number, top: number, cost: number) => ({
     ...{ left, right: left + width, top, bottom: top + LINE_PX, cost },
@@ -262,7 +262,7 @@ function weightWish(text: string, weight: Arrow, crestY: number): LabelWish {
 }
 
 /** Beside the tail of the arrow, under the base. */
-function upliftWish(text: string, lift: Arrow): LabelWish {
+function upliftLabel(text: string, lift: Arrow): WantedLabel {
   const width = textWidth(text, SECTION_TYPE_PX);
   const spots = [0, 1, 2, 3, -1].flatMap((row) => {
     const top = lift.fromY - LINE_PX / 2 + row * LINE_PX;

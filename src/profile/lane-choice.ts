@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { recall, remember } from "../browser/remember.ts";
-import { whyHere } from "../live/siting/why-here.ts";
+import { whyHere } from "../live/search/why-here.ts";
 
 /** What is shown above the profile: one thing at a time. */
 export const LANES = ["checks", "work", "sideways"] as const;

@@ -1,7 +1,7 @@
 import "./sideways-bars.css";
 import { costIn, costUnit } from "../../shared/words/sideways-cost.ts";
 import type { ProfileFrame } from "../drawing/profile/profile-frame.ts";
-import { sidewaysNow } from "../live/siting/why-here.ts";
+import { sidewaysNow } from "../live/search/why-here.ts";
 
 /** Height of the longest bar, and between the lane and the plot, pixels. */
 const BAR_PX = 18;

@@ -6,7 +6,7 @@ import { plan } from "../document/store.ts";
 import { example } from "../live/demo-sites.ts";
 import { ground } from "../live/ground.ts";
 import { tool, unitSystem } from "../live/screen.ts";
-import { canFind, findRing } from "../live/siting/find-ring.ts";
+import { canFind, findRing } from "../live/search/find-ring.ts";
 import { nextStep, steps } from "../live/steps.ts";
 import { goTo } from "./go-to.ts";
 

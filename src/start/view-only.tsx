@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { VIEW_ONLY_WORDS } from "../../shared/words/view-only.ts";
-import { openOtherKept, takeCopy, takeOver } from "../document/keeping.ts";
+import { openOtherStored, takeCopy, takeOver } from "../document/autosave.ts";
 import { viewing } from "../document/viewing.ts";
 
 /** Says that another page edits the plan, with the ways to edit here; there while it can only be looked at. */
@@ -24,9 +24,9 @@ export function ViewOnly() {
           type="button"
           class="text-button"
           disabled={isNoOther}
-          onClick={() => void openOtherKept().then((isFound) => setNoOther(!isFound))}
+          onClick={() => void openOtherStored().then((isFound) => setNoOther(!isFound))}
         >
-          {isNoOther ? "No other plan is kept" : "Open another kept plan"}
+          {isNoOther ? "No other plan is saved" : "Open another saved plan"}
         </button>
       </div>
     </section>

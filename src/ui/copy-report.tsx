@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
-import type { ReportWish } from "../../shared/bug-report.ts";
+import type { ReportOptions } from "../../shared/bug-report.ts";
 import type { Failure } from "../../shared/failure.ts";
 
 export interface CopyReportProps {
   readonly failure: Failure;
   /** The text to copy. */
-  readonly reportOf: (failure: Failure, wish: ReportWish) => string;
+  readonly reportOf: (failure: Failure, options: ReportOptions) => string;
 }
 
 /** Copies what a bug's report needs; where the browser lets no page copy, shows the text to be copied by hand. */

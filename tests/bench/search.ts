@@ -5,11 +5,11 @@ import { dijkstra } from "graphology-shortest-path";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { siteLattice } from "../../workers/search/lattice.ts";
 import { driven } from "../../workers/search/progress.ts";
-import { searchLattice, USUAL_WISH } from "../../workers/search/search-lattice.ts";
-import { siteGround } from "../../workers/search/site-ground.ts";
-import { siteRing } from "../../workers/search/site-ring.ts";
-import { boxOf, grown, siteTerms, windowBox } from "../../workers/search/site-terms.ts";
-import type { FoundRing, SearchOptions, SiteRequest } from "../../workers/search/types.ts";
+import { searchGround } from "../../workers/search/search-ground.ts";
+import { searchLattice, USUAL_OPTIONS } from "../../workers/search/search-lattice.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
+import { boxOf, grown, searchTerms, windowBox } from "../../workers/search/search-terms.ts";
+import type { FoundRing, SearchOptions, SearchRequest } from "../../workers/search/types.ts";
 import { measured, onTurf, seededBuilding } from "../helpers/search-buildings.ts";
 import { rasterGround, rectangle, requestFor, seeded } from "../helpers/search-terrain.ts";
 import type { BenchRow } from "./row.ts";
@@ -44,7 +44,7 @@ function bowl(sizeM: number): GroundSampler {
   });
 }
 
-function requestOn(ground: GroundSampler, reachM: number): SiteRequest {
+function requestOn(ground: GroundSampler, reachM: number): SearchRequest {
   return requestFor(ground, HOUSE, 0.75, { window: { reachM } });
 }
 
@@ -70,12 +70,12 @@ function row(name: string, ms: number, promisedMs: number | null): BenchRow {
 
 function searchRow(
   name: string,
-  request: SiteRequest,
+  request: SearchRequest,
   promisedMs: number | null,
   options: SearchOptions = {},
 ): BenchRow {
-  const { statistics, cutShort } = siteRing(request, options);
-  const ms = medianMs(() => siteRing(request, options));
+  const { statistics, cutShort } = searchRing(request, options);
+  const ms = medianMs(() => searchRing(request, options));
   const cells = `${Math.round(statistics.cells / 1000)} k nodes`;
   const bytes = options.nearOnly
     ? ""
@@ -85,11 +85,11 @@ function searchRow(
 
 function followRow(): BenchRow {
   const request = requestOn(valley(300), 60);
-  const ground = siteGround(request.ground, grown(windowBox(request.window, [HOUSE]), 15));
+  const ground = searchGround(request.ground, grown(windowBox(request.window, [HOUSE]), 15));
   let step = 0;
   const ms = medianMs(() => {
     const crestM = 0.65 + 0.02 * (step++ % 10);
-    siteRing({ ...request, ground, crestAt: () => crestM });
+    searchRing({ ...request, ground, crestAt: () => crestM });
   }, 11);
   return row("one step of a stage that is followed, 60 m window", ms, 200);
 }
@@ -99,7 +99,7 @@ function buildingsRow(count: number): BenchRow {
   for (let seed = 1; seed <= count; seed++) {
     const request = seededBuilding(seed);
     const startedAt = performance.now();
-    const { rings } = siteRing(request);
+    const { rings } = searchRing(request);
     times.push(performance.now() - startedAt);
     const fault = faultOf(request, rings[0]!);
     if (fault) throw new Error(`The ring round building ${seed} ${fault}.`);
@@ -114,7 +114,7 @@ function buildingsRow(count: number): BenchRow {
 }
 
 /** What is wrong with a ring, looked at with Turf and by distances measured apart from the search. */
-function faultOf(request: SiteRequest, ring: FoundRing): string | null {
+function faultOf(request: SearchRequest, ring: FoundRing): string | null {
   const outline = onTurf(ring.corners);
   if (kinks(outline).features.length > 0) return "crosses itself";
   if (!booleanContains(outline, onTurf(request.structures[0]!))) return "does not enclose it";
@@ -127,14 +127,14 @@ function faultOf(request: SiteRequest, ring: FoundRing): string | null {
  * ring near the house on half-metre nodes, then every ring of the square with that price to beat.
  */
 function closedSearch(sizeM: number) {
-  const terms = siteTerms(requestOn(valley(sizeM), wholeReach(sizeM)));
+  const terms = searchTerms(requestOn(valley(sizeM), wholeReach(sizeM)));
   const near = driven(siteLattice(terms, grown(boxOf(HOUSE), 25), 1, 0.4));
   const lattice = driven(siteLattice(terms, terms.box, 2, 0.4));
   const inside = terms.obstacles[0]!.shape.inside;
-  const wish = { ...USUAL_WISH, by: "divide" as const };
+  const options = { ...USUAL_OPTIONS, by: "divide" as const };
   const ms = medianMs(() => {
-    const [ring] = driven(searchLattice(near, inside, wish)).rings;
-    driven(searchLattice(lattice, inside, { ...wish, knownPrice: ring!.price }));
+    const [ring] = driven(searchLattice(near, inside, options)).rings;
+    driven(searchLattice(lattice, inside, { ...options, knownPrice: ring!.price }));
   });
   return { lattice, ms };
 }

@@ -103,7 +103,7 @@ describe("the example that the program opens on", () => {
   });
 
   it("is still one after the page was closed and opened", async () => {
-    await page.locator('[data-kept="yes"]').waitFor();
+    await page.locator('[data-stored="yes"]').waitFor();
     await page.close();
     page = await again();
     await band().waitFor();

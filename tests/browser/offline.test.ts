@@ -121,7 +121,7 @@ it("loads a new version when the person says so and not before, the plan kept, o
   const title = page.getByLabel("Title of the plan");
   await title.fill("Edited meanwhile");
   await title.press("Enter");
-  await page.locator('html[data-kept="yes"]').waitFor({ state: "attached" });
+  await page.locator('html[data-stored="yes"]').waitFor({ state: "attached" });
   expect(await page.evaluate(() => "isOldPage" in globalThis)).toBe(true);
   expect(await page.locator("#second").count()).toBe(0);
 

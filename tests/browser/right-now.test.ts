@@ -200,7 +200,7 @@ describe("while a search is under way", () => {
       const post = Worker.prototype.postMessage;
       const search = new Promise<void>((ended) => {
         Worker.prototype.postMessage = function posted(message) {
-          if (message.verb !== "siteRing") return post.call(this, message);
+          if (message.verb !== "findRing") return post.call(this, message);
           Worker.prototype.postMessage = post;
           this.addEventListener("message", ({ data }) => {
             if (data.id !== message.id || data.kind === "progress") return;

@@ -1,5 +1,5 @@
 import { polygon } from "@turf/turf";
-import type { FoundRing, Outline, SiteRequest } from "../../workers/search/types.ts";
+import type { FoundRing, Outline, SearchRequest } from "../../workers/search/types.ts";
 import {
   BASE_RATIO,
   LEVEL_SECTION,
@@ -12,7 +12,7 @@ import {
 } from "./search-terrain.ts";
 
 /** A seeded building, one in three L-shaped, on seeded ground, some with a no-go area beside it. */
-export function seededBuilding(seed: number): SiteRequest {
+export function seededBuilding(seed: number): SearchRequest {
   const chance = seeded(seed * 7919 + 3);
   const [widthM, depthM, turnDeg] = [8 + 14 * chance(), 6 + 8 * chance(), 360 * chance()];
   const ground = rasterGround(120, 1, roughTerrain(seed + 1000, 60));
@@ -61,7 +61,7 @@ function away(outline: Outline, x: number, y: number): number {
 }
 
 /** Volume by the midpoint rule every 5 cm, and the least room to structure and no-go beyond the rule. */
-export function measured(request: SiteRequest, ring: FoundRing) {
+export function measured(request: SearchRequest, ring: FoundRing) {
   let volumeM3 = 0;
   let roomM = Infinity;
   ring.corners.forEach(([x1, y1], k) => {

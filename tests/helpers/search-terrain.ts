@@ -1,5 +1,5 @@
 import type { GroundSampler } from "../../shared/ground.ts";
-import type { Outline, SectionModel, SiteRequest } from "../../workers/search/types.ts";
+import type { Outline, SearchRequest, SectionModel } from "../../workers/search/types.ts";
 
 /** Seeded stand-in for chance: mulberry32 (public domain, T. Ettinger). Values in [0, 1). */
 export function seeded(seed: number): () => number {
@@ -115,8 +115,8 @@ export function requestFor(
   ground: GroundSampler,
   structure: Outline,
   crestM: number,
-  other: Partial<SiteRequest> = {},
-): SiteRequest {
+  other: Partial<SearchRequest> = {},
+): SearchRequest {
   return {
     ground,
     crestAt: () => crestM,
@@ -131,7 +131,7 @@ export function requestFor(
 }
 
 /** A seeded house of 12 to 20 by 8 to 12 m on seeded rough ground, to be kept dry 0.4 to 0.9 m above it. */
-export function seededSite(seed: number, reachM: number): SiteRequest {
+export function seededSite(seed: number, reachM: number): SearchRequest {
   const chance = seeded(seed * 77 + 1);
   const house = rectangle(12 + 8 * chance(), 8 + 4 * chance(), 360 * chance());
   const ground = rasterGround(160, 1, roughTerrain(seed, 80));

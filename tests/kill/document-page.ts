@@ -7,7 +7,7 @@ const HTML = `
 <button id="undo">Undo</button><button id="redo">Redo</button>`;
 
 const SCRIPT = `
-  import { keepPlan, restore } from "/src/document/keeping.ts";
+  import { autosave, restore } from "/src/document/autosave.ts";
   import { apply, endGesture, history, plan, redo, redoNote, startFrom, undo, undoNote } from "/src/document/store.ts";
   const [title, stage] = document.querySelectorAll("input");
   const kept = await restore();
@@ -31,10 +31,10 @@ const SCRIPT = `
     event.preventDefault();
     if (event.shiftKey) redo(); else undo();
   };
-  keepPlan({
+  autosave({
     onFailure: ({ code }) => console.error(code),
-    onKeptAgain: () => {},
-    onKept: (isKept) => { document.documentElement.dataset.kept = isKept ? "yes" : "no"; },
+    onStoredAgain: () => {},
+    onStored: (isKept) => { document.documentElement.dataset.stored = isKept ? "yes" : "no"; },
   });`;
 
 /** Serves the page alone: it starts in a fraction of the program's time, so that a thousand kills take an hour. */

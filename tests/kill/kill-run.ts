@@ -70,7 +70,7 @@ export async function killMany(
 
 async function opened(page: Page, address: string): Promise<Seen> {
   await page.goto(address, { waitUntil: "commit" });
-  await page.locator('html[data-kept="yes"]').waitFor({ state: "attached", timeout: OPEN_MS });
+  await page.locator('html[data-stored="yes"]').waitFor({ state: "attached", timeout: OPEN_MS });
   await page.locator(".stage-slider input").first().waitFor({ timeout: OPEN_MS });
   return look(page);
 }

@@ -25,7 +25,7 @@ export interface Act {
 }
 
 /** Steps of undo that come back with a plan. */
-const STEPS_KEPT = 50;
+const STEPS_STORED = 50;
 const KINDS = ["title", "title", "drag", "undo", "undo", "redo"] as const;
 
 /** An edit at random that can be made from here: a new title, a drag of the stage, undo or redo. */
@@ -43,7 +43,7 @@ const LOOK = `({
   stage: document.querySelector(".stage-slider input")?.value ?? "",
   undo: document.querySelector('[aria-label^="Undo:"]') !== null,
   redo: document.querySelector('[aria-label^="Redo:"]') !== null,
-  kept: document.documentElement.dataset.kept === "yes",
+  kept: document.documentElement.dataset.stored === "yes",
 })`;
 
 /** What is on the page now, and whether the page says that it is kept. */
@@ -53,7 +53,7 @@ export function look(page: Page): Promise<Seen & { readonly kept: boolean }> {
 
 /** The state that a page opened anew may show when the browser was killed there. */
 export function reopened({ seen, done, undone }: Expected): Expected {
-  return { seen, done: done.slice(-STEPS_KEPT), undone: undone.slice(-STEPS_KEPT) };
+  return { seen, done: done.slice(-STEPS_STORED), undone: undone.slice(-STEPS_STORED) };
 }
 
 function retitle(from: Expected, title: string): Act {

@@ -1,7 +1,7 @@
 import { booleanContains, kinks } from "@turf/turf";
 import { beforeAll, describe, expect, it } from "vitest";
-import { siteRing } from "../../workers/search/site-ring.ts";
-import type { FoundRing, SiteRequest } from "../../workers/search/types.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
+import type { FoundRing, SearchRequest } from "../../workers/search/types.ts";
 import { howMany } from "../helpers/how-many.ts";
 import { measured, onTurf, seededBuilding } from "../helpers/search-buildings.ts";
 
@@ -12,12 +12,12 @@ import { measured, onTurf, seededBuilding } from "../helpers/search-buildings.ts
 const BUILDINGS = howMany(40, 120);
 
 describe(`a seeded batch of ${BUILDINGS} buildings`, () => {
-  const found: { request: SiteRequest; ring: FoundRing }[] = [];
+  const found: { request: SearchRequest; ring: FoundRing }[] = [];
 
   beforeAll(() => {
     for (let seed = 1; seed <= BUILDINGS; seed++) {
       const request = seededBuilding(seed);
-      found.push({ request, ring: siteRing(request, { timeCapMs: 60_000 }).rings[0]! });
+      found.push({ request, ring: searchRing(request, { timeCapMs: 60_000 }).rings[0]! });
     }
   }, 120_000);
 

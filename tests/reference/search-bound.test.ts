@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { howGoodWords } from "../../shared/words/siting.ts";
+import { howGoodWords } from "../../shared/words/search.ts";
 import { howGood } from "../../workers/search/how-good.ts";
 import { driven } from "../../workers/search/progress.ts";
-import { siteRing } from "../../workers/search/site-ring.ts";
-import type { BestPossible, SiteRequest } from "../../workers/search/types.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
+import type { BestPossible, SearchRequest } from "../../workers/search/types.ts";
 import { howMany } from "../helpers/how-many.ts";
 import {
   BASE_RATIO,
@@ -18,8 +18,8 @@ import {
 /** Price of length that is added to the placed area, m3 per metre (see price-table.ts). */
 const LENGTH_PRICE = 0.01;
 
-function judged(request: SiteRequest, wanted: BestPossible["kind"]) {
-  const ring = siteRing(request, { timeCapMs: 60_000 }).rings[0]!;
+function judged(request: SearchRequest, wanted: BestPossible["kind"]) {
+  const ring = searchRing(request, { timeCapMs: 60_000 }).rings[0]!;
   const best = driven(howGood(request, ring, wanted, { timeCapMs: 60_000 }));
   if (!best) throw new Error("There was no time to judge the ring.");
   return { ring, best };

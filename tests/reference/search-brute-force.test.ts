@@ -3,7 +3,14 @@ import { dijkstra } from "graphology-shortest-path";
 import { describe, expect, it } from "vitest";
 import { branchAndBound } from "../../workers/search/branch-and-bound.ts";
 import { cutRay } from "../../workers/search/cut-ray.ts";
-import { KEEP_OUT, type Lattice, NO_GO, OPEN, OUTSIDE, PAD } from "../../workers/search/lattice.ts";
+import {
+  CLEARANCE,
+  type Lattice,
+  NO_GO,
+  OPEN,
+  OUTSIDE,
+  PAD,
+} from "../../workers/search/lattice.ts";
 import { loopSpace } from "../../workers/search/loop-space.ts";
 import { nestedRegions } from "../../workers/search/nested-regions.ts";
 import { driven } from "../../workers/search/progress.ts";
@@ -31,7 +38,7 @@ function smallLattice(seed: number, priceOf: (chance: () => number) => number): 
       const node = j * columns + i;
       const kept = Math.abs(i - middle) <= 1 && Math.abs(j - middle) <= 1;
       const shut = seed % 2 === 0 && chance() < 0.06;
-      why[node] = kept ? KEEP_OUT : shut ? NO_GO : OPEN;
+      why[node] = kept ? CLEARANCE : shut ? NO_GO : OPEN;
       const value = priceOf(chance);
       if (why[node] === OPEN) price[node] = value;
     }
@@ -133,7 +140,7 @@ function pairLattice(seed: number): Lattice {
   for (const [x, y] of PAIR) {
     for (const i of [Math.floor(x), Math.ceil(x)]) {
       for (const j of [Math.floor(y), Math.ceil(y)]) {
-        lattice.why[j * lattice.columns + i] = KEEP_OUT;
+        lattice.why[j * lattice.columns + i] = CLEARANCE;
         lattice.price[j * lattice.columns + i] = Infinity;
       }
     }

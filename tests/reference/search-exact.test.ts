@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { GroundSampler } from "../../shared/ground.ts";
-import { siteRing } from "../../workers/search/site-ring.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
 import type { Outline } from "../../workers/search/types.ts";
 import {
   BASE_RATIO,
@@ -45,7 +45,7 @@ describe("level ground: the shortest ring at setback plus half base", () => {
   ];
   it.each(cases)("$what: within 1.5 % with at most 24 corners", ({ outline, hullM }) => {
     const exactM3 = AREA_M2 * (hullM + 2 * Math.PI * CLEAR_M);
-    const { rings } = siteRing(requestFor(FLAT, outline, HEIGHT_M), { timeCapMs: 60_000 });
+    const { rings } = searchRing(requestFor(FLAT, outline, HEIGHT_M), { timeCapMs: 60_000 });
     expect(rings).toHaveLength(1);
     expect(rings[0]!.corners.length).toBeLessThanOrEqual(24);
     expect(rings[0]!.figures.volumeM3).toBeGreaterThan(exactM3 * (1 - 1e-3));
@@ -83,7 +83,7 @@ describe("a step in height beside a round structure", () => {
     const alongM = ringM * Math.sin(t) - legM * ratio;
     const exactM3 = AREA_M2 * ((2 * Math.PI - 2 * t) * ringM + 2 * legM) + 2 * low * alongM;
     expect(exactM3).toBeLessThan(0.97 * AREA_M2 * 2 * Math.PI * ringM);
-    const { rings } = siteRing(requestFor(step(EDGE_M, 0.5), disc, HEIGHT_M), {
+    const { rings } = searchRing(requestFor(step(EDGE_M, 0.5), disc, HEIGHT_M), {
       timeCapMs: 60_000,
     });
     expect(Math.abs(rings[0]!.figures.volumeM3 / exactM3 - 1)).toBeLessThan(0.02);
@@ -97,7 +97,7 @@ describe("a step in height beside a round structure", () => {
    */
   it("above the crest becomes a line tied in at both ends: within 2 %", () => {
     const exactM = Math.PI * ringM + 2 * EDGE_M;
-    const { rings } = siteRing(requestFor(step(EDGE_M, 1.2), disc, HEIGHT_M), {
+    const { rings } = searchRing(requestFor(step(EDGE_M, 1.2), disc, HEIGHT_M), {
       timeCapMs: 60_000,
     });
     const ring = rings[0]!;

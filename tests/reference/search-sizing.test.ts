@@ -5,9 +5,9 @@ import type { Plan } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { sizeLine } from "../../shared/size-line.ts";
 import { waterSurface } from "../../shared/stage.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
 import { sectionModel } from "../../workers/search/section-model.ts";
-import { siteRing } from "../../workers/search/site-ring.ts";
-import type { Point, SiteRequest } from "../../workers/search/types.ts";
+import type { Point, SearchRequest } from "../../workers/search/types.ts";
 import { rasterGround, rectangle, requestFor, roughTerrain } from "../helpers/search-terrain.ts";
 
 /** Every found ring, put into a plan and sized the ordinary way, takes what the search said. */
@@ -27,7 +27,7 @@ function planWith(ground: GroundSampler, corners: readonly Point[], house: reado
   };
 }
 
-function requestOn(ground: GroundSampler, house: readonly Point[]): SiteRequest {
+function requestOn(ground: GroundSampler, house: readonly Point[]): SearchRequest {
   const plan = planWith(ground, house, house);
   const surface = waterSurface(plan.water, plan.flow, plan.gauge, PLANE);
   return requestFor(ground, house, 0, {
@@ -43,7 +43,7 @@ describe("a found ring sized the ordinary way", () => {
     (seed) => {
       const ground = rasterGround(140, 1, roughTerrain(seed, 70));
       const house = rectangle(14, 9, 25 * seed);
-      const { rings } = siteRing(requestOn(ground, house), { timeCapMs: 60_000 });
+      const { rings } = searchRing(requestOn(ground, house), { timeCapMs: 60_000 });
       const { figures, corners } = rings[0]!;
       const plan = planWith(ground, corners, house);
       const alignment = plan.alignments[0]!;

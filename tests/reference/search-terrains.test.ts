@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import { siteLattice } from "../../workers/search/lattice.ts";
 import { lineFromLoop } from "../../workers/search/line-from-loop.ts";
 import { driven } from "../../workers/search/progress.ts";
-import { searchLattice, USUAL_WISH } from "../../workers/search/search-lattice.ts";
-import { siteGround } from "../../workers/search/site-ground.ts";
-import { siteRing } from "../../workers/search/site-ring.ts";
-import { grown, siteTerms, windowBox } from "../../workers/search/site-terms.ts";
-import type { SiteRequest } from "../../workers/search/types.ts";
+import { searchGround } from "../../workers/search/search-ground.ts";
+import { searchLattice, USUAL_OPTIONS } from "../../workers/search/search-lattice.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
+import { grown, searchTerms, windowBox } from "../../workers/search/search-terms.ts";
+import type { SearchRequest } from "../../workers/search/types.ts";
 import { howMany } from "../helpers/how-many.ts";
 import { seededSite } from "../helpers/search-terrain.ts";
 
@@ -17,12 +17,15 @@ const TERRAINS = howMany(16, 40);
  * Seeded terrains: the ring of at most 24 corners against the best of a much finer search, with four
  * times the nodes (0.25 m), a corner for every tenth of the usual saving and up to 90 of them.
  */
-function finerSearch(request: SiteRequest): number {
+function finerSearch(request: SearchRequest): number {
   const box = windowBox(request.window, request.structures);
-  const terms = siteTerms({ ...request, ground: siteGround(request.ground, grown(box, 13), 0.25) });
+  const terms = searchTerms({
+    ...request,
+    ground: searchGround(request.ground, grown(box, 13), 0.25),
+  });
   const lattice = driven(siteLattice(terms, terms.box, 1, 0.4));
   const steps = searchLattice(lattice, terms.obstacles[0]!.shape.inside, {
-    ...USUAL_WISH,
+    ...USUAL_OPTIONS,
     by: "divide",
     tolerance: 2e-3,
   });
@@ -37,7 +40,7 @@ describe(`rings on ${TERRAINS} seeded terrains`, () => {
   it("lie within 0.8 % (median) and 2 % (worst) of a much finer search", () => {
     const excess = Array.from({ length: TERRAINS }, (_, k) => {
       const request = seededSite(k + 1, 20);
-      const { rings, cutShort } = siteRing(request, { timeCapMs: 60_000 });
+      const { rings, cutShort } = searchRing(request, { timeCapMs: 60_000 });
       expect(cutShort).toBe(false);
       expect(rings[0]!.corners.length).toBeLessThanOrEqual(24);
       return rings[0]!.priceM3 / finerSearch(request) - 1;

@@ -90,7 +90,7 @@ describe("layers inside src", () => {
     ["src/app.tsx", 'import { engine } from "./engine.ts";', "src/wiring"],
     ["src/live/sizing.ts", 'import { split } from "../engine/split.ts";', "src/engine.ts alone"],
     ["src/state.ts", "export const ground = 1;", "stands in no layer"],
-    ["src/siting/found.ts", "export const found = 1;", "stands in no layer"],
+    ["src/search/found.ts", "export const found = 1;", "stands in no layer"],
   ])("keep %s from: %s", (path, text, named) => {
     const found = offences(path, text);
     expect(found).toHaveLength(1);

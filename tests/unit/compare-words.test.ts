@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { formatHours, formatVolume, shownHours, shownVolumeM3 } from "../../shared/units.ts";
-import { howGoodWords } from "../../shared/words/siting.ts";
+import { howGoodWords } from "../../shared/words/search.ts";
 
 const SYSTEMS = ["us", "metric"] as const;
 const figure = (words: string) => Number(words.replace(/[^\d.-]/g, "").replace(/\.$/, ""));

@@ -20,7 +20,7 @@ vi.mock("../../src/engine.ts", () => ({
       }),
   },
 }));
-vi.mock("../../src/document/keeping.ts", () => ({ keepTerrain: async () => {} }));
+vi.mock("../../src/document/autosave.ts", () => ({ storeTerrain: async () => {} }));
 
 const site = DEMO_SITES[0];
 const finished = planOfSite(site);

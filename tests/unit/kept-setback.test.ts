@@ -5,7 +5,7 @@ import { withCorners } from "../../shared/pins.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
-import type { FoundLine } from "../../shared/siting-types.ts";
+import type { FoundLine } from "../../shared/search-types.ts";
 import { withCopy } from "../../src/document/edits/alternatives.ts";
 import { withoutSetback } from "../../src/worksheet/line/own-setback.tsx";
 import { messageOf } from "../helpers/check-text.ts";

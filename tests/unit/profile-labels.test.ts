@@ -87,10 +87,10 @@ describe("placing labels", () => {
 
   it("keeps off what it had better not cover", () => {
     const obstacle = { left: 0, top: 0, right: 35, bottom: 50, cost: 1 };
-    const wish = { key: "a", text: "a", spots: [spot(0, 0), spot(40, 10)] };
-    expect(placeLabels([wish], [obstacle], bounds)[0]!.box.left).toBe(40);
+    const label = { key: "a", text: "a", spots: [spot(0, 0), spot(40, 10)] };
+    expect(placeLabels([label], [obstacle], bounds)[0]!.box.left).toBe(40);
     const mild = { ...obstacle, cost: 0.01 };
-    expect(placeLabels([wish], [mild], bounds)[0]!.box.left).toBe(0);
+    expect(placeLabels([label], [mild], bounds)[0]!.box.left).toBe(0);
   });
 });
 

@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { Plan, Structure } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { floorWords, leftOutsideWords } from "../../shared/words/buildings.ts";
-import { askedOf, findWish, goneRound } from "../../src/live/siting/wish.ts";
-import { siteSetting } from "../../workers/site/site-setting.ts";
+import { askedOf, goneRound, ringSettings } from "../../src/live/search/ring-settings.ts";
+import { searchSetup } from "../../workers/lines/search-setup.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
 import { messageOf } from "../helpers/check-text.ts";
 import {
@@ -101,7 +101,7 @@ describe("a building that is left outside on purpose", () => {
   });
 
   it("is not gone round by the search, and not built over", async () => {
-    const { structures, request } = await siteSetting(
+    const { structures, request } = await searchSetup(
       { ...terrainOf(SLOPE, 1), samplerFor: () => Promise.resolve(flat(100)) },
       planOf(leaving(false)),
       {
@@ -110,8 +110,8 @@ describe("a building that is left outside on purpose", () => {
     );
     expect(structures.map(({ name }) => name)).toEqual(["House"]);
     expect(request.noGo).toHaveLength(1);
-    expect(goneRound(findWish.value, planOf(leaving(false)))).toEqual(["House"]);
-    expect(askedOf(findWish.value, planOf(leaving(undefined)), "us").structureIds).toEqual([
+    expect(goneRound(ringSettings.value, planOf(leaving(false)))).toEqual(["House"]);
+    expect(askedOf(ringSettings.value, planOf(leaving(undefined)), "us").structureIds).toEqual([
       "House",
       "Shed",
     ]);

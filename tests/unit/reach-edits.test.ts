@@ -20,7 +20,7 @@ import {
   withStretch,
 } from "../../src/document/edits/reaches.ts";
 import { plan, startFrom, undo } from "../../src/document/store.ts";
-import { proposedSection, roundedOut } from "../../src/worksheet/line/reach-wish.ts";
+import { proposedSection, roundedOut } from "../../src/worksheet/line/stretch-draft.ts";
 import { openLine, rectangle, ring } from "../helpers/grounds.ts";
 
 /** An area that a person named like a levee type. */

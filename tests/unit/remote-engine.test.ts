@@ -187,11 +187,11 @@ describe("the engine behind a worker", () => {
   it("never restarts a worker that reports progress, even when it cannot answer the ping", async () => {
     vi.useFakeTimers();
     try {
-      const { engine, workers } = remote([{ siteRing: () => new Promise<never>(() => {}) }], {
+      const { engine, workers } = remote([{ findRing: () => new Promise<never>(() => {}) }], {
         ...quiet,
         silenceMs: 1000,
       });
-      engine.siteRing({} as never).catch(() => {});
+      engine.findRing({} as never).catch(() => {});
       const worker = workers[0]!;
       worker.postMessage = () => {};
       const data: FromWorker = { kind: "progress", id: 1, share: 0.5, doing: "Searching" };

@@ -8,9 +8,9 @@ import { makeEngine } from "../../workers/engine.ts";
 import { deadlineIn } from "../../workers/search/deadline.ts";
 import { findRing } from "../../workers/search/find-ring.ts";
 import { driven } from "../../workers/search/progress.ts";
-import { siteSteps } from "../../workers/search/site-ring.ts";
-import { siteTerms } from "../../workers/search/site-terms.ts";
-import type { SearchStep, SiteRequest } from "../../workers/search/types.ts";
+import { ringSteps } from "../../workers/search/search-ring.ts";
+import { searchTerms } from "../../workers/search/search-terms.ts";
+import type { SearchRequest, SearchStep } from "../../workers/search/types.ts";
 import {
   LEVEL_SECTION,
   rectangle,
@@ -26,7 +26,7 @@ function workedMs(): number {
 }
 
 /** Houses in rows, 26 m apart. */
-function village(count: number, heightAt: (x: number, y: number) => number): SiteRequest {
+function village(count: number, heightAt: (x: number, y: number) => number): SearchRequest {
   const wide = Math.ceil(Math.sqrt(count));
   const structures = Array.from({ length: count }, (_, k) =>
     rectangle(9, 8, 10 * k, [26 * (k % wide) - 13 * wide, 26 * Math.floor(k / wide) - 13 * wide]),
@@ -54,7 +54,7 @@ function paced<T>(steps: Generator<SearchStep, T>) {
 describe("a search with a cap on its time", () => {
   it.each([5, 200])("ends in time with an answer for %i structures", (count) => {
     const request = village(count, roughTerrain(3, 300));
-    const steps = siteSteps(request, { timeCapMs: 1500, now: workedMs });
+    const steps = ringSteps(request, { timeCapMs: 1500, now: workedMs });
     const { value, longestMs, allMs } = paced(steps);
     expect(allMs).toBeLessThan(1500 + 1000);
     expect(longestMs).toBeLessThan(250);
@@ -71,7 +71,7 @@ describe("a search with a cap on its time", () => {
     const request = requestFor(flat, structures[0]!, 0.8, { structures, window: { reachM: 20 } });
     const deadline = deadlineIn(60_000, workedMs);
     const line = { cornerShare: 0.001, maxCorners: 24 };
-    const search = findRing(siteTerms(request), [32], { line, deadline, wholeWindow: false });
+    const search = findRing(searchTerms(request), [32], { line, deadline, wholeWindow: false });
     const price = driven(search).ring!.priceM3;
     /** A hull lengthened by one circle of the clearance (Steiner). */
     const shortest = (32 + 2 * Math.PI * (SETBACK_M + 1.5 * 0.8)) * LEVEL_SECTION.areaAt(0.8);
@@ -96,7 +96,7 @@ describe("the demo's site with more houses", () => {
 
   it("is searched within the cap, says that it was cut short, and claims no proof", async () => {
     const startedMs = workedMs();
-    const { lines, cutShort, notes } = await engine.siteRing({
+    const { lines, cutShort, notes } = await engine.findRing({
       ...{ plan, window: { reachM: 60 }, timeCapMs: 300, judge: "proof" },
     });
     expect(workedMs() - startedMs).toBeLessThan(300 + 1500 + 3000);
@@ -109,7 +109,7 @@ describe("the demo's site with more houses", () => {
   it("is given up at once when it is cancelled", async () => {
     const abort = new AbortController();
     let cancelledMs = 0;
-    const search = engine.siteRing(
+    const search = engine.findRing(
       { plan, window: { reachM: 60 }, timeCapMs: 60_000 },
       {
         signal: abort.signal,

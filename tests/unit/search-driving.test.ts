@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { biggerCordons } from "../../workers/search/bigger-cordons.ts";
 import { inTurns } from "../../workers/search/in-turns.ts";
-import { siteGround } from "../../workers/search/site-ground.ts";
-import { siteRing, siteSteps } from "../../workers/search/site-ring.ts";
+import { searchGround } from "../../workers/search/search-ground.ts";
+import { ringSteps, searchRing } from "../../workers/search/search-ring.ts";
 import type { SearchStep } from "../../workers/search/types.ts";
 import { rectangle, requestFor, seededSite } from "../helpers/search-terrain.ts";
 
@@ -49,8 +49,8 @@ describe("bigger cordons", () => {
 describe("a search in turns", () => {
   it("gives the answer of the search in one go", async () => {
     const request = seededSite(2, 30);
-    const at = await inTurns(siteSteps(request, { timeCapMs: 60_000 }));
-    expect(at.rings).toEqual(siteRing(request, { timeCapMs: 60_000 }).rings);
+    const at = await inTurns(ringSteps(request, { timeCapMs: 60_000 }));
+    expect(at.rings).toEqual(searchRing(request, { timeCapMs: 60_000 }).rings);
   });
 
   it("reports progress and stops when it is cancelled", async () => {
@@ -76,7 +76,7 @@ describe("a search in turns", () => {
 describe("a search cut short", () => {
   it("by the clock still has a ring, and says that it was cut short", () => {
     let ticks = 0;
-    const result = siteRing(seededSite(5, 60), { timeCapMs: 1, now: () => ticks++ });
+    const result = searchRing(seededSite(5, 60), { timeCapMs: 1, now: () => ticks++ });
     expect(result.cutShort).toBe(true);
     expect(result.rings).toHaveLength(1);
     expect(result.notes).toContainEqual({ kind: "cut-short" });
@@ -85,7 +85,7 @@ describe("a search cut short", () => {
 
 describe("the memory of a search", () => {
   it("stays under 60 bytes a node of its lattice, the ground under it included", () => {
-    const { statistics } = siteRing(
+    const { statistics } = searchRing(
       requestFor(hollow, rectangle(10, 8, 0), 0.9, { window: { reachM: 150 } }),
       { timeCapMs: 60_000 },
     );
@@ -105,10 +105,10 @@ describe("ground that is kept between searches", () => {
         return request.ground.heightAt(x, y);
       },
     };
-    const ground = siteGround(counted, { minX: -60, minY: -60, maxX: 60, maxY: 60 });
-    const first = siteRing({ ...request, ground }, { timeCapMs: 60_000 });
+    const ground = searchGround(counted, { minX: -60, minY: -60, maxX: 60, maxY: 60 });
+    const first = searchRing({ ...request, ground }, { timeCapMs: 60_000 });
     const afterFirst = reads;
-    const again = siteRing({ ...request, ground }, { timeCapMs: 60_000 });
+    const again = searchRing({ ...request, ground }, { timeCapMs: 60_000 });
     expect(again.rings).toEqual(first.rings);
     expect(reads - afterFirst).toBeLessThan(afterFirst / 2);
   });

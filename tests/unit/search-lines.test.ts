@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import type { GroundSampler } from "../../shared/ground.ts";
 import { improveLine } from "../../workers/search/improve-line.ts";
 import { driven } from "../../workers/search/progress.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
 import { sidewaysCost } from "../../workers/search/sideways-cost.ts";
-import { siteRing } from "../../workers/search/site-ring.ts";
 import type { Point } from "../../workers/search/types.ts";
 import { LEVEL_SECTION, rectangle, requestFor, seededSite } from "../helpers/search-terrain.ts";
 
@@ -19,7 +19,7 @@ describe("improving a drawn line", () => {
     const better = driven(improveLine(request, closed, { timeCapMs: 60_000 }));
     expect(better.after.volumeM3).toBeLessThan(better.before.volumeM3);
     expect(better.keepsRules).toBe(true);
-    const best = siteRing(request, { timeCapMs: 60_000 }).rings[0]!;
+    const best = searchRing(request, { timeCapMs: 60_000 }).rings[0]!;
     expect(better.after.volumeM3).toBeGreaterThan(best.figures.volumeM3 * 0.98);
   });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { GroundSampler } from "../../shared/ground.ts";
-import { siteRing } from "../../workers/search/site-ring.ts";
-import type { Point, SiteRequest } from "../../workers/search/types.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
+import type { Point, SearchRequest } from "../../workers/search/types.ts";
 import { rectangle, requestFor, roughTerrain, seededSite } from "../helpers/search-terrain.ts";
 
 /**
@@ -10,16 +10,16 @@ import { rectangle, requestFor, roughTerrain, seededSite } from "../helpers/sear
  */
 const SAME = 0.01;
 
-function priceOf(request: SiteRequest): number {
-  return siteRing(request, { timeCapMs: 60_000 }).priceM3;
+function priceOf(request: SearchRequest): number {
+  return searchRing(request, { timeCapMs: 60_000 }).priceM3;
 }
 
 /** The site moved by a map of the plane that keeps lengths; `back` is its inverse. */
 function moved(
-  request: SiteRequest,
+  request: SearchRequest,
   there: (point: Point) => Point,
   back: (point: Point) => Point,
-): SiteRequest {
+): SearchRequest {
   const ground: GroundSampler = {
     cellM: request.ground.cellM,
     heightAt: (x, y) => request.ground.heightAt(...back([x, y])),
@@ -117,7 +117,7 @@ describe("a ring over the limit", () => {
         window: { reachM: 25 },
       },
     );
-    const result = siteRing(deep);
+    const result = searchRing(deep);
     expect(result.overLimit).toBe(true);
     expect(result.rings[0]!.figures.greatestHeightM).toBeGreaterThan(deep.rule.limitM);
     expect(result.notes).toContainEqual({ kind: "over-limit" });
@@ -128,7 +128,9 @@ describe("a ring over the limit", () => {
       cellM: 1,
       heightAt: (x, y) => (Math.hypot(x - 11, y) < 3 ? -1 : 0),
     };
-    const result = siteRing(requestFor(pit, rectangle(12, 9, 0), 0.9, { window: { reachM: 25 } }));
+    const result = searchRing(
+      requestFor(pit, rectangle(12, 9, 0), 0.9, { window: { reachM: 25 } }),
+    );
     expect(result.overLimit).toBe(false);
     expect(result.rings[0]!.figures.greatestHeightM).toBeLessThanOrEqual(1.2192);
   });

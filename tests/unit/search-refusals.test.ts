@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Refusal } from "../../shared/failure.ts";
-import { siteRing } from "../../workers/search/site-ring.ts";
-import type { SiteRequest } from "../../workers/search/types.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
+import type { SearchRequest } from "../../workers/search/types.ts";
 import { rectangle, regularPolygon, requestFor } from "../helpers/search-terrain.ts";
 
 /** Impossible cases end in words: what was expected, what came, what to do. */
@@ -9,9 +9,9 @@ const flat = { heightAt: () => 0, cellM: 1 };
 const house = rectangle(12, 8, 10);
 const usual = requestFor(flat, house, 0.8, { window: { reachM: 30 } });
 
-function refusalOf(request: SiteRequest): Refusal {
+function refusalOf(request: SearchRequest): Refusal {
   try {
-    siteRing(request);
+    searchRing(request);
   } catch (thrown) {
     return thrown as Refusal;
   }
@@ -19,7 +19,7 @@ function refusalOf(request: SiteRequest): Refusal {
 }
 
 describe("a site without a possible ring", () => {
-  it.each<{ what: string; request: SiteRequest; code: string; says: RegExp }>([
+  it.each<{ what: string; request: SearchRequest; code: string; says: RegExp }>([
     {
       what: "no structure chosen",
       request: { ...usual, structures: [] },
@@ -101,10 +101,10 @@ describe("missing ground that can be gone round", () => {
   const holed = (x: number, y: number) => (Math.hypot(x - 12, y) < 3 ? Number.NaN : 0);
 
   it("is gone round, with the whole base", () => {
-    const { rings } = siteRing({ ...usual, ground: { cellM: 1, heightAt: holed } });
+    const { rings } = searchRing({ ...usual, ground: { cellM: 1, heightAt: holed } });
     const [ring] = rings;
     expect(ring!.blindM).toBe(0);
-    const whole = siteRing(usual).rings[0]!;
+    const whole = searchRing(usual).rings[0]!;
     expect(ring!.figures.volumeM3).toBeGreaterThan(whole.figures.volumeM3);
     for (const [x, y] of alongRing(ring!.corners))
       expect(Math.hypot(x - 12, y)).toBeGreaterThan(4.1);
@@ -115,8 +115,8 @@ describe("missing ground that can be gone round", () => {
       cellM: 1,
       heightAt: (x: number, y: number) => (Math.hypot(x, y) < 5 ? Number.NaN : 0),
     };
-    const price = siteRing({ ...usual, ground }).priceM3;
-    expect(Math.abs(price / siteRing(usual).priceM3 - 1)).toBeLessThan(0.01);
+    const price = searchRing({ ...usual, ground }).priceM3;
+    expect(Math.abs(price / searchRing(usual).priceM3 - 1)).toBeLessThan(0.01);
   });
 
   function alongRing(corners: readonly (readonly [number, number])[]) {
@@ -145,11 +145,11 @@ describe("water that must stay outside", () => {
   const open = requestFor(ground, rectangle(8, 8, 0), 0.8, { window: { reachM: 45 } });
 
   it("would be enclosed if it were not marked", () => {
-    expect(encloses(siteRing(open).rings[0]!.corners, 19, 0)).toBe(true);
+    expect(encloses(searchRing(open).rings[0]!.corners, 19, 0)).toBe(true);
   });
 
   it("is left outside when it is marked", () => {
-    const { rings } = siteRing({ ...open, water: [pond] });
+    const { rings } = searchRing({ ...open, water: [pond] });
     expect(encloses(rings[0]!.corners, 0, 0)).toBe(true);
     for (const [x, y] of pond) expect(encloses(rings[0]!.corners, x, y)).toBe(false);
   });

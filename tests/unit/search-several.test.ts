@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { siteRing } from "../../workers/search/site-ring.ts";
+import { searchRing } from "../../workers/search/search-ring.ts";
 import type { Outline } from "../../workers/search/types.ts";
 import { LEVEL_SECTION, rectangle, requestFor, SETBACK_M } from "../helpers/search-terrain.ts";
 
@@ -13,7 +13,7 @@ function ringsRound(structures: readonly Outline[]) {
     structures,
     window: { reachM: 20 },
   });
-  return siteRing(request, { timeCapMs: 60_000 });
+  return searchRing(request, { timeCapMs: 60_000 });
 }
 
 /** Shortest ring round a hull of the given perimeter on level ground (Steiner), as a volume. */

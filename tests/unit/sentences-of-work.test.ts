@@ -11,7 +11,7 @@ import {
   wetInNote,
   wetInWords,
 } from "../../shared/words/pumping.ts";
-import { butOverLimit } from "../../shared/words/siting.ts";
+import { butOverLimit } from "../../shared/words/search.ts";
 import { scheduleWords, shortWorkWords, workAtHour, workWords } from "../../shared/words/work.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 

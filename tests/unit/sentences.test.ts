@@ -5,9 +5,9 @@ import { TRACE_RULE_IDS } from "../../shared/checks-trace.ts";
 import { DEFAULT_WATER } from "../../shared/defaults.ts";
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import type { LeaveLevel } from "../../shared/plan.ts";
+import type { SearchNote } from "../../shared/search-types.ts";
 import { SECTIONS } from "../../shared/sections.ts";
 import { SETTINGS, type SettingPath } from "../../shared/settings.ts";
-import type { SitingNote } from "../../shared/siting-types.ts";
 import type { Check } from "../../shared/sizing-types.ts";
 import type { TimeVerdict } from "../../shared/time/time-verdict.ts";
 import type { AheadVerdict } from "../../shared/time/types.ts";
@@ -20,8 +20,8 @@ import { gaugeSumWords } from "../../shared/words/gauge-sum.ts";
 import { leaveWords } from "../../shared/words/leave.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
 import { noStage } from "../../shared/words/no-stage.ts";
+import { howGoodWords, searchNoteWords } from "../../shared/words/search.ts";
 import { figureNote, settingNote } from "../../shared/words/setting-notes.ts";
-import { howGoodWords, sitingNoteWords } from "../../shared/words/siting.ts";
 import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { headlineWords, noneFoundWords, overallVerdictWords } from "../../shared/words/verdict.ts";
@@ -230,7 +230,7 @@ const FOUND: {
   })),
 };
 
-const NOTES: readonly SitingNote[] = [
+const NOTES: readonly SearchNote[] = [
   ...(
     [
       ...(["cut-short", "improve-cut-short", "over-limit", "not-judged"] as const),
@@ -310,7 +310,7 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
     ...SECTIONS.flatMap(({ id, figures }) =>
       figures.map(({ key }) => figureNote(id, key, units) ?? ""),
     ),
-    ...NOTES.map((note) => sitingNoteWords(note, units)),
+    ...NOTES.map((note) => searchNoteWords(note, units)),
     ...headlines.flatMap(({ headline, remedy }) => [headline, remedy]),
     ...TIMES.map((verdict) => timeVerdictWords(verdict, system)),
     ...TIMES.map((time) => overallVerdictWords({ ...VERDICT, time }, system)),

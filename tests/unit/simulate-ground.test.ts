@@ -62,8 +62,8 @@ function drawerOf(
   const model = errorModel(plan.ground, 0.1);
   const line = layLine(alignment, PLANE);
   const errors = lineErrors({ line, model, cellM: 1, reachM: 6, readings, seed: 3 });
-  const strip = stripGround(walked.trace, ground, 6);
-  return { walked, errors, field: fieldGround(walked.trace, ground, strip, errors) };
+  const strip = stripGround(walked.samples, ground, 6);
+  return { walked, errors, field: fieldGround(walked.samples, ground, strip, errors) };
 }
 
 describe("a line on many grounds", () => {
@@ -128,15 +128,15 @@ describe("a line on many grounds", () => {
 describe("one of the grounds", () => {
   it("is cut and counted as the ordinary sizing does with the same errors in the ground itself", () => {
     const { walked, errors, field } = drawerOf(PLAN, LINE, ROUGH);
-    const cuts = emptyCutWalk(walked.trace, walked.built);
+    const cuts = emptyCutWalk(walked.samples, walked.built);
     for (let k = 0; k < 5; k++) {
       const drawn = errors.draw();
       field.set(drawn, 1);
-      cutInto(cuts, walked.trace, {
+      cutInto(cuts, walked.samples, {
         ...{ groundAt: field.at, builtAt: () => walked.built[0]!, waterSide: walked.waterSide },
         raiseAt: (sample) => field.raiseM[sample]!,
       });
-      const { whole } = totalsOf(walked.trace, cuts, PLAN, walked.waterSide);
+      const { whole } = totalsOf(walked.samples, cuts, PLAN, walked.waterSide);
       // On a straight line along x the chainage is x and the offset y: the same errors, laid out anew.
       const half = (errors.across - 1) / 2;
       const at = (x: number, k: number) => {
@@ -172,19 +172,19 @@ describe("one of the grounds", () => {
     const isHole = (x: number, y: number) => x > 50 && x < 58 && y > -3 && y < 4;
     const holed = groundOf((x, y) => (isHole(x, y) ? Number.NaN : 100));
     const { walked, errors, field } = drawerOf(PLAN, LINE, holed);
-    const cuts = emptyCutWalk(walked.trace, walked.built);
+    const cuts = emptyCutWalk(walked.samples, walked.built);
     for (let k = 0; k < 20; k++) {
       field.set(errors.draw(), k % 2 ? 1 : -1);
-      cutInto(cuts, walked.trace, {
+      cutInto(cuts, walked.samples, {
         ...{ groundAt: field.at, builtAt: () => walked.built[0]!, waterSide: walked.waterSide },
         raiseAt: (sample) => field.raiseM[sample]!,
       });
-      for (const [i, x] of walked.trace.chainageM.entries()) {
+      for (const [i, x] of walked.samples.chainageM.entries()) {
         const isIn = x > 50 && x < 58;
         expect(Number.isNaN(cuts.groundM[i]!)).toBe(isIn);
         if (isIn) expect(cuts.areaM2[i]).toBeNaN();
       }
-      const { whole } = totalsOf(walked.trace, cuts, PLAN, walked.waterSide);
+      const { whole } = totalsOf(walked.samples, cuts, PLAN, walked.waterSide);
       expect(whole.lengthNoDataM).toBeGreaterThan(7.9);
     }
   });
@@ -195,15 +195,15 @@ describe("one of the grounds", () => {
       { chainageM: 61, errorM: -0.1 },
     ];
     const { walked, errors, field } = drawerOf(PLAN, LINE, flat(100), readings);
-    const cuts = emptyCutWalk(walked.trace, walked.built);
+    const cuts = emptyCutWalk(walked.samples, walked.built);
     for (let k = 0; k < 20; k++) {
       field.set(errors.draw(), k % 2 ? 1 : -1);
-      cutInto(cuts, walked.trace, {
+      cutInto(cuts, walked.samples, {
         ...{ groundAt: field.at, builtAt: () => walked.built[0]!, waterSide: walked.waterSide },
         raiseAt: (sample) => field.raiseM[sample]!,
       });
       for (const { chainageM, errorM } of readings) {
-        const i = walked.trace.chainageM.findIndex((m) => Math.abs(m - chainageM) < 1e-6);
+        const i = walked.samples.chainageM.findIndex((m) => Math.abs(m - chainageM) < 1e-6);
         // Four times what the rod leaves, 3 mm.
         expect(Math.abs(cuts.groundM[i]! - 100 - errorM)).toBeLessThan(0.012);
       }

@@ -44,13 +44,13 @@ describe("an engine in two workers", () => {
   });
 });
 
-/** Serves stand-ins for the verbs in a thread of its own; `siteRing` keeps that thread for 2 s without a pause. */
+/** Serves stand-ins for the verbs in a thread of its own; `findRing` keeps that thread for 2 s without a pause. */
 const BLOCKING = `
   const { parentPort } = require("node:worker_threads");
   const verbs = {
     openTerrain: () => ({ name: "site" }),
     probe: () => ({ groundM: 7 }),
-    siteRing: () => {
+    findRing: () => {
       parentPort.postMessage({ kind: "progress", id: 0, share: 0, doing: "begun" });
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2000);
       return "found";
@@ -87,7 +87,7 @@ describe("a search that never pauses", () => {
     const engine = splitEngine(inThread(), inThread());
     await engine.openTerrain(FILES);
     let isFound = false;
-    const search = engine.siteRing({} as never).then((answer) => {
+    const search = engine.findRing({} as never).then((answer) => {
       isFound = true;
       return answer;
     });

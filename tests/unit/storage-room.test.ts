@@ -82,7 +82,7 @@ describe("the room that the browser has for plans", () => {
 
   it("is said in plain words", () => {
     expect(roomWords({ usedBytes: 12.4e6, leftBytes: 2.14e9, stays: true })).toBe(
-      "Kept in this browser: 12 MB, room for 2.1 GB more. It is kept until you clear it.",
+      "Saved in this browser: 12 MB, room for 2.1 GB more. It stays until you clear it.",
     );
     expect(roomWords({ usedBytes: 9e5, leftBytes: 999e6, stays: false })).toContain(
       "under 1 MB, room for 999 MB more. The browser may clear it",

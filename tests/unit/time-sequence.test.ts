@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import type { LineSamples } from "../../shared/line-samples.ts";
 import { bestCuts } from "../../shared/time/best-cuts.ts";
 import { buildSequence } from "../../shared/time/build-sequence.ts";
 import { begunAt, doneAt } from "../../shared/time/crew-pace.ts";
@@ -12,7 +13,6 @@ import { peopleAtLeast } from "../../shared/time/people-at-least.ts";
 import { sequencer } from "../../shared/time/sequencer.ts";
 import type { LiftedStretch } from "../../shared/time/stretches.ts";
 import { towards } from "../../shared/time/toward.ts";
-import type { Trace } from "../../shared/trace.ts";
 
 const LIFT_M = FOOT_M;
 const CREST_M = FOOT_M;
@@ -332,10 +332,16 @@ describe("a line by hand", () => {
   });
 
   it("tells what is on HOLD beside the steps, in no step and in no hours", () => {
-    const trace = { xM: Float64Array.from(FT, (_, k) => 10 * k), yM: new Float64Array(6) };
+    const samples = { xM: Float64Array.from(FT, (_, k) => 10 * k), yM: new Float64Array(6) };
     const work = { pacing, clock: always };
     const [, second] = buildSequence({
-      ...{ plan: EMPTY_PLAN, trace: trace as unknown as Trace, stretches, parts, lengthM: 60 },
+      ...{
+        plan: EMPTY_PLAN,
+        samples: samples as unknown as LineSamples,
+        stretches,
+        parts,
+        lengthM: 60,
+      },
       ...{ designM: 100, passesH: RIVER.passesH, slow: work, fast: work },
     });
     expect(second!.holds).toEqual([

@@ -3,9 +3,9 @@ import { allChecks } from "../../shared/all-checks.ts";
 import { mustFixCount } from "../../shared/completeness.ts";
 import type { Plan } from "../../shared/plan.ts";
 import {
+  BEHIND_LINE,
   DRY,
   HOLE_REACHED,
-  KEPT_DRY,
   LOW,
   type TracedAlternative,
   WATER,
@@ -238,7 +238,7 @@ describe("a ring", () => {
     const [line] = alternatives;
     expect(line).toMatchObject({ dry: true, leftWet: [] });
     expect(line!.firstOver!.elevationM).toBeCloseTo(101.3048, 9);
-    const counted = [DRY, LOW, WATER, KEPT_DRY].map(
+    const counted = [DRY, LOW, WATER, BEHIND_LINE].map(
       (code) => mask.codes.filter((each) => each === code).length,
     );
     expect(counted).toEqual([60 * 80, 0, 100 * 80 - 29 * 29, 29 * 29]);
@@ -561,7 +561,7 @@ describe("ground too large to be traced cell by cell", () => {
     expect(alternatives[0]!.dry).toBe(true);
     const inYard = codesIn(nearMask!, box(210, 200, 235, 220));
     expect(inYard.size).toBeGreaterThan(0);
-    expect(inYard).toContain(KEPT_DRY);
+    expect(inYard).toContain(BEHIND_LINE);
     expect(inYard).not.toContain(WATER);
     expect([...codesIn(mask, box(210, 200, 235, 220))]).toEqual([DRY]);
     expect(codesIn(mask, box(5, 5, 60, 60))).toContain(WATER);

@@ -1,5 +1,5 @@
 import type { Alignment, Carried, Plan } from "../../shared/plan.ts";
-import type { FoundLine } from "../../shared/siting-types.ts";
+import type { FoundLine } from "../../shared/search-types.ts";
 import type { SizedLine, Totals } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { bagsForWords } from "../../shared/words/counted.ts";
@@ -27,11 +27,11 @@ export function withFound(
 export function figuresOf(
   totals: Totals,
   line: FoundLine,
-  wish: { readonly windowM: number; readonly maxCorners: number },
+  window: { readonly windowM: number; readonly maxCorners: number },
 ): { readonly [name: string]: unknown } {
   const { enclosedM2, encloses, pieces, free, howGood } = line;
   const where = { pieces, free: free.map((path) => ({ path })) };
-  return rounded({ ...totals, ...wish, enclosedM2, encloses, ...where, howGood }) as {
+  return rounded({ ...totals, ...window, enclosedM2, encloses, ...where, howGood }) as {
     readonly [name: string]: unknown;
   };
 }

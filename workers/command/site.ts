@@ -6,10 +6,10 @@ import { writePlanFile } from "../../shared/plan-file.ts";
 import {
   DEFAULT_KEY_IN_M,
   DEFAULT_MAX_CORNERS,
-  type SiteRingRequest,
-} from "../../shared/siting-types.ts";
+  type FindRingRequest,
+} from "../../shared/search-types.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { howGoodWords, sitingNoteWords } from "../../shared/words/siting.ts";
+import { howGoodWords, searchNoteWords } from "../../shared/words/search.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
@@ -98,8 +98,8 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
   for (const note of terrain.notes) say(`Note: ${note}`);
 
   const window = { reachM: windowM };
-  const wish = { structureIds, window, maxCorners, keyInM, judge, timeCapMs: PATIENCE_MS };
-  const found = await engine.siteRing({ plan, ...wish });
+  const ring = { structureIds, window, maxCorners, keyInM, judge, timeCapMs: PATIENCE_MS };
+  const found = await engine.findRing({ plan, ...ring });
   const added = foundAlternatives(plan, found.lines);
   const alignments = [...plan.alignments, ...added];
   const lines = await sizedAlone(await startEngine(), ground, { ...plan, alignments });
@@ -109,7 +109,7 @@ async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<
     ...sentences(sized, drawn, system),
     ...leftOut(lines, system),
     ...levelDoubts(lines, unitsOf(system)),
-    ...found.notes.map((note) => sitingNoteWords(note, unitsOf(system))),
+    ...found.notes.map((note) => searchNoteWords(note, unitsOf(system))),
   ];
   for (const sentence of said) say(sentence);
   for (const { howGood } of found.lines) if (howGood) say(howGoodWords(howGood));
@@ -140,7 +140,7 @@ function figuresAsked(options: ReadonlyMap<string, readonly string[]>) {
   };
 }
 
-function judgeFrom(word = "estimate"): SiteRingRequest["judge"] {
+function judgeFrom(word = "estimate"): FindRingRequest["judge"] {
   if (word === "none") return undefined;
   if (word === "estimate" || word === "proof") return word;
   throw new Misuse(`--judge is one of estimate, proof, none; came ${word}.`);

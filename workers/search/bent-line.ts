@@ -1,6 +1,6 @@
 import { legClass } from "./leg-class.ts";
 import { legPrice } from "./leg-price.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 
 /** A line being improved: corners with the price of the leg that starts at each. */
 export interface BentLine {
@@ -30,7 +30,7 @@ export const NO_PINS: Pins = { corners: [], legs: [] };
 
 /** @param corners x and y interleaved, metres */
 export function bentLine(
-  terms: SiteTerms,
+  terms: SearchTerms,
   corners: Float64Array,
   closed: boolean,
   pins: Pins,
@@ -79,7 +79,7 @@ export function beside(line: BentLine, k: number, by: number): number {
   return line.closed ? (k + by + 2 * count) % count : Math.max(-1, Math.min(count, k + by));
 }
 
-function priceOfLeg(terms: SiteTerms, line: BentLine, k: number): number {
+function priceOfLeg(terms: SearchTerms, line: BentLine, k: number): number {
   const n = beside(line, k, 1);
   return legPrice(terms, line.x[k]!, line.y[k]!, line.x[n]!, line.y[n]!, Infinity);
 }
@@ -92,7 +92,7 @@ const WORTH = 1 - 1e-9;
  * they touch and no anchor is passed on another side.
  */
 export function moveIfBetter(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   first: number,
   xs: readonly number[],
@@ -143,7 +143,7 @@ export function moveIfBetter(
 
 /** Moves one corner if that lowers the price of its legs and no anchor is passed on another side. */
 export function moveCornerIfBetter(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   k: number,
   x: number,
@@ -185,7 +185,7 @@ export function moveCornerIfBetter(
 
 /** Anchors on whose other side the leg between a corner and corner k comes to lie when k moves. */
 function changeOfClass(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   fixed: number,
   k: number,
@@ -197,7 +197,7 @@ function changeOfClass(
 }
 
 /** Prices every leg anew, after the terms have changed. */
-function priceAgain(terms: SiteTerms, line: BentLine): void {
+function priceAgain(terms: SearchTerms, line: BentLine): void {
   for (let k = 0; k < legCount(line); k++) line.leg[k] = priceOfLeg(terms, line, k);
 }
 
@@ -231,7 +231,7 @@ export function removeCorner(line: BentLine, k: number): void {
 }
 
 /** Adds a corner on leg k at a share of it, and prices the two legs. */
-export function splitLeg(terms: SiteTerms, line: BentLine, k: number, share: number): void {
+export function splitLeg(terms: SearchTerms, line: BentLine, k: number, share: number): void {
   const n = beside(line, k, 1);
   line.x.splice(k + 1, 0, line.x[k]! + share * (line.x[n]! - line.x[k]!));
   line.y.splice(k + 1, 0, line.y[k]! + share * (line.y[n]! - line.y[k]!));

@@ -2,10 +2,10 @@ import { deadlineIn } from "./deadline.ts";
 import { findRing } from "./find-ring.ts";
 import { finishRing } from "./finish-ring.ts";
 import { partOf } from "./progress.ts";
-import { preparedGround } from "./site-ground.ts";
-import { CORNER_SHARE } from "./site-ring.ts";
-import { grown, siteTerms, windowBox } from "./site-terms.ts";
-import type { FoundRing, SearchOptions, SearchStep, SiteRequest } from "./types.ts";
+import { preparedGround } from "./search-ground.ts";
+import { CORNER_SHARE } from "./search-ring.ts";
+import { grown, searchTerms, windowBox } from "./search-terms.ts";
+import type { FoundRing, SearchOptions, SearchRequest, SearchStep } from "./types.ts";
 
 /** The best ring of one search window. */
 export interface Cordon {
@@ -35,7 +35,7 @@ const FAIR = 2;
  * than the last.
  */
 export function* biggerCordons(
-  request: SiteRequest,
+  request: SearchRequest,
   options: SearchOptions = {},
   reachesM: readonly number[] = CORDON_REACHES_M,
 ): Generator<SearchStep, Cordon[]> {
@@ -53,7 +53,7 @@ export function* biggerCordons(
       cordons.push({ ...nothingNew(best, firstM3), reachM, cutShort: true });
       continue;
     }
-    const terms = siteTerms({ ...request, ground, window: { reachM } });
+    const terms = searchTerms({ ...request, ground, window: { reachM } });
     const part = deadline.part(Math.min(1, FAIR / (reachesM.length - k)));
     const steps = findRing(terms, group, { line, deadline: part, wholeWindow: true });
     const done = (k + 1) / reachesM.length;

@@ -1,12 +1,12 @@
 import { Refusal } from "../../shared/failure.ts";
 import { contains, signedArea } from "./shape.ts";
-import type { SiteRequest } from "./types.ts";
+import type { SearchRequest } from "./types.ts";
 
 const LEAST_AREA_M2 = 0.5;
 const MOST_ACROSS_M = 2000;
 
 /** What makes a request impossible to search for, before any ground is read; null when nothing does. */
-export function asksTooMuch(request: SiteRequest): Refusal | null {
+export function asksTooMuch(request: SearchRequest): Refusal | null {
   const { structures, window } = request;
   if (structures.length === 0) {
     return new Refusal(

@@ -1,7 +1,7 @@
 import type { Effort, GroupRing } from "./find-ring.ts";
 import { joinGroups } from "./join-groups.ts";
 import { type Group, type RingBook, ringBook } from "./ring-book.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import type { FoundRing, SearchStep } from "./types.ts";
 
 /** Up to this many structures every way of grouping them is compared. */
@@ -32,7 +32,7 @@ export interface Grouping {
  * rings keep clear of each other. More: near each of them first, groups are joined as long as that
  * saves, and then the chosen ones are searched for over the whole window.
  */
-export function* chooseGroups(terms: SiteTerms, effort: Effort): Generator<SearchStep, Grouping> {
+export function* chooseGroups(terms: SearchTerms, effort: Effort): Generator<SearchStep, Grouping> {
   const all = terms.request.structures.map((_, k) => k);
   const exact = all.length <= COMPARED_EXACTLY;
   const book = ringBook(terms, effort, exact ? 2 ** all.length - 1 : 4 * all.length);
@@ -101,7 +101,7 @@ function partitions(all: readonly number[]): number[][][] {
 }
 
 function* manyGroups(
-  terms: SiteTerms,
+  terms: SearchTerms,
   book: RingBook,
   effort: Effort,
 ): Generator<SearchStep, readonly Group[] | null> {

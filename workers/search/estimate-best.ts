@@ -1,7 +1,7 @@
 import { siteLattice } from "./lattice.ts";
 import { unlessLate } from "./progress.ts";
-import { searchLattice, USUAL_WISH } from "./search-lattice.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import { searchLattice, USUAL_OPTIONS } from "./search-lattice.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import type { BestPossible, SearchStep } from "./types.ts";
 import { linkStructures, linkWaters } from "./walls.ts";
 
@@ -21,7 +21,7 @@ const LEAST_KNOWN_SHARE = 0.1;
  * @returns null when time ran out before anything worth saying was known
  */
 export function* estimateBest(
-  terms: SiteTerms,
+  terms: SearchTerms,
   group: readonly number[],
   priceM3: number,
   outOfTime: () => boolean,
@@ -32,7 +32,7 @@ export function* estimateBest(
   yield* linkWaters(lattice);
   yield* linkStructures(lattice, inside);
   const answer = yield* searchLattice(lattice, inside[0]!, {
-    ...USUAL_WISH,
+    ...USUAL_OPTIONS,
     neighbours: 32,
     knownPrice: priceM3,
     runs: MOST_RUNS,

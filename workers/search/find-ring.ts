@@ -2,16 +2,16 @@ import type { PlaneBox } from "../../shared/site.ts";
 import type { LatticeRing } from "./branch-and-bound.ts";
 import type { Deadline } from "./deadline.ts";
 import { type Lattice, siteLattice } from "./lattice.ts";
-import { type LineWish, lineFromLoop, type PricedRing } from "./line-from-loop.ts";
+import { type LineOptions, lineFromLoop, type PricedRing } from "./line-from-loop.ts";
 import { partOf } from "./progress.ts";
-import { type LatticeAnswer, searchLattice, USUAL_WISH } from "./search-lattice.ts";
-import { boxOf, grown, type SiteTerms } from "./site-terms.ts";
+import { type LatticeAnswer, searchLattice, USUAL_OPTIONS } from "./search-lattice.ts";
+import { boxOf, grown, type SearchTerms } from "./search-terms.ts";
 import type { Point, SearchStep } from "./types.ts";
 import { linkStructures, linkWaters } from "./walls.ts";
 
 /** How hard to look. */
 export interface Effort {
-  readonly line: Omit<LineWish, "outOfTime">;
+  readonly line: Omit<LineOptions, "outOfTime">;
   readonly deadline: Deadline;
   /** False: only near the structure, for a first look. */
   readonly wholeWindow: boolean;
@@ -55,7 +55,7 @@ const BRANCH_NODES = 20_000;
  * @param before what an earlier search near the group gave: it is not repeated
  */
 export function* findRing(
-  terms: SiteTerms,
+  terms: SearchTerms,
   group: readonly number[],
   effort: Effort,
   before: GroupRing | null = null,
@@ -75,8 +75,8 @@ export function* findRing(
       const late = deadline.over() && (k > 0 || (best !== null && ring.price > best.priceM3));
       if (best && (late || ring.price > best.priceM3 * LATTICE_SLACK)) continue;
       lines.push({ lattice, ring });
-      const wish = { ...effort.line, outOfTime: deadline.over };
-      const line = yield* lineFromLoop(terms, lattice, ring.loop, ring.price, wish);
+      const options = { ...effort.line, outOfTime: deadline.over };
+      const line = yield* lineFromLoop(terms, lattice, ring.loop, ring.price, options);
       if (!best || line.priceM3 < best.priceM3) best = line;
     }
   };
@@ -86,8 +86,8 @@ export function* findRing(
     closed = yield* siteLattice(terms, near, stride, EASED_CELLS);
     yield* linkWaters(closed);
     if (yield* linkStructures(closed, inside)) {
-      const wish = { ...USUAL_WISH, ...limits, by: "divide" as const };
-      const answer = yield* partOf(searchLattice(closed, inside[0]!, wish), 0, NEAR_SHARE);
+      const options = { ...USUAL_OPTIONS, ...limits, by: "divide" as const };
+      const answer = yield* partOf(searchLattice(closed, inside[0]!, options), 0, NEAR_SHARE);
       yield* partOf(take(closed, answer), NEAR_SHARE, NEAR_SHARE);
     }
   }
@@ -102,7 +102,7 @@ export function* findRing(
   const wide = yield* partOf(wideLattice(terms), NEAR_SHARE, NEAR_SHARE);
   if (yield* linkStructures(wide, inside)) {
     const search = searchLattice(wide, inside[0]!, {
-      ...USUAL_WISH,
+      ...USUAL_OPTIONS,
       ...limits,
       by: wide.price.length > BRANCH_NODES ? "divide" : "branch",
       knownPrice: known ? known.priceM3 * LATTICE_SLACK : null,
@@ -115,10 +115,10 @@ export function* findRing(
   return ended();
 }
 
-const wideOf = new WeakMap<SiteTerms, Lattice>();
+const wideOf = new WeakMap<SearchTerms, Lattice>();
 
 /** A copy of the lattice over the whole window, which is priced once for a site. */
-function* wideLattice(terms: SiteTerms): Generator<SearchStep, Lattice> {
+function* wideLattice(terms: SearchTerms): Generator<SearchStep, Lattice> {
   let wide = wideOf.get(terms);
   if (!wide) {
     wide = yield* siteLattice(terms, terms.box, 2, EASED_CELLS);
@@ -132,12 +132,12 @@ type Tally = Omit<GroupRing, "ring" | "closed">;
 
 const NOTHING_DONE: Tally = { cutShort: false, runs: 0, settled: 0, cells: 0, bytes: 0 };
 
-function nearBox(terms: SiteTerms, group: readonly number[]): PlaneBox {
+function nearBox(terms: SearchTerms, group: readonly number[]): PlaneBox {
   const outlines = group.flatMap((k) => terms.request.structures[k]!);
   return grown(boxOf(outlines), NEAR_REACH_M);
 }
 
-function holdsWindow(terms: SiteTerms, near: PlaneBox): boolean {
+function holdsWindow(terms: SearchTerms, near: PlaneBox): boolean {
   const { box } = terms;
   return (
     near.minX <= box.minX && near.minY <= box.minY && near.maxX >= box.maxX && near.maxY >= box.maxY

@@ -6,8 +6,8 @@ import { type LineWalk, walkLine } from "./line-figures.ts";
 import type { PricedRing } from "./line-from-loop.ts";
 import { crossingLegs } from "./line-shape.ts";
 import { SHAPING } from "./progress.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import { contains, signedArea } from "./shape.ts";
-import type { SiteTerms } from "./site-terms.ts";
 import { radii, slideSteps } from "./slide-corners.ts";
 import type { FoundRing, Point, SearchStep } from "./types.ts";
 
@@ -28,7 +28,7 @@ const NEGLIGIBLE_M = 0.05;
  * @param outOfTime when true no more is mended
  */
 export function* finishRing(
-  terms: SiteTerms,
+  terms: SearchTerms,
   ring: PricedRing,
   outOfTime: () => boolean,
 ): Generator<SearchStep, FoundRing> {
@@ -70,7 +70,7 @@ interface CheckedRing extends LineWalk {
   readonly priceM3: number;
 }
 
-function checked(terms: SiteTerms, ring: PricedRing): CheckedRing {
+function checked(terms: SearchTerms, ring: PricedRing): CheckedRing {
   const corners = counterClockwise(pointsOf(ring.corners));
   return { corners, priceM3: ring.priceM3, ...walkLine(terms, corners, true) };
 }
@@ -86,7 +86,7 @@ function least(...lists: Float64Array[]): number {
   return lists.reduce((low, list) => list.reduce((a, b) => Math.min(a, b), low), Infinity);
 }
 
-function priceOf(terms: SiteTerms, line: BentLine): number {
+function priceOf(terms: SearchTerms, line: BentLine): number {
   return totalPrice(bentLine(terms, cornersOf(line), true, NO_PINS));
 }
 
@@ -104,7 +104,7 @@ function counterClockwise(corners: Point[]): Point[] {
   return signedArea(corners) < 0 ? corners.reverse() : corners;
 }
 
-function withMoreClearance(terms: SiteTerms, { ruleSpareM, toeSpareM }: LineWalk): SiteTerms {
+function withMoreClearance(terms: SearchTerms, { ruleSpareM, toeSpareM }: LineWalk): SearchTerms {
   const obstacles = terms.obstacles.map((each, k) => {
     const missing = -Math.min(ruleSpareM[k]!, toeSpareM[k]!);
     if (!(missing > 0)) return each;
@@ -115,7 +115,7 @@ function withMoreClearance(terms: SiteTerms, { ruleSpareM, toeSpareM }: LineWalk
 }
 
 /** Cuts off loops of a line that crosses itself, as long as they enclose nothing that matters. */
-function uncrossed(terms: SiteTerms, corners: Float64Array): Float64Array {
+function uncrossed(terms: SearchTerms, corners: Float64Array): Float64Array {
   let points = pointsOf(corners);
   for (let crossing = crossingLegs(points); crossing; crossing = crossingLegs(points)) {
     const { first, second, at } = crossing;

@@ -1,4 +1,4 @@
-import { KEEP_OUT, type Lattice, PAD } from "./lattice.ts";
+import { CLEARANCE, type Lattice, PAD } from "./lattice.ts";
 
 /** An upright rectangle of nodes, by the columns and rows of its sides. */
 interface Rectangle {
@@ -32,7 +32,7 @@ export function firstLimit(lattice: Lattice): FirstLimit {
       openPrice += price[node]!;
       openCount++;
     }
-    if (why[node] !== KEEP_OUT) continue;
+    if (why[node] !== CLEARANCE) continue;
     const i = node % columns;
     const j = (node - i) / columns;
     left = Math.min(left, i);

@@ -1,7 +1,7 @@
 import { halfBaseAt } from "./price-table.ts";
+import { nodeHeight } from "./search-ground.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import { type Shape, signedDistance } from "./shape.ts";
-import { nodeHeight } from "./site-ground.ts";
-import type { SiteTerms } from "./site-terms.ts";
 import type { SearchStep } from "./types.ts";
 
 /**
@@ -29,7 +29,7 @@ export interface FlowGrid {
 type Edge = readonly [x1: number, y1: number, x2: number, y2: number];
 
 /** An obstacle with its clearance as the rule has it, without the search's own margin. */
-interface Keeper {
+interface Obstacle {
   readonly shape: Shape;
   readonly clearM: number;
   readonly edges: readonly Edge[];
@@ -45,7 +45,7 @@ const BOUNDING: SearchStep = { share: 0, doing: "Looking for a proof" };
  * @param stride every how many-th node of the site's ground is taken; only stride 1 has the ground that
  *   lines are priced on
  */
-export function* flowGrid(terms: SiteTerms, stride: number): Generator<SearchStep, FlowGrid> {
+export function* flowGrid(terms: SearchTerms, stride: number): Generator<SearchStep, FlowGrid> {
   const { ground, box } = terms;
   const convex = lowerHull(terms.table.price);
   const cellM = ground.spacingM * stride;
@@ -64,7 +64,7 @@ export function* flowGrid(terms: SiteTerms, stride: number): Generator<SearchSte
         terms.crest.at(x0M + i * cellM, y0M + j * cellM) - ground.baseM - groundM;
     }
   }
-  const keepers = keepersOf(terms);
+  const obstacles = obstaclesOf(terms);
   const draft = { squares: [] as number[], limit: [] as number[], at: [] as CutPoint[] };
   for (let j = 0; j + 1 < rows; j++) {
     yield BOUNDING;
@@ -79,7 +79,7 @@ export function* flowGrid(terms: SiteTerms, stride: number): Generator<SearchSte
       if (heights.some(Number.isNaN)) continue;
       const lowest = Math.min(...heights);
       const halfM = halfBaseAt(terms.table, lowest);
-      const closed = closedCorners(keepers, x0M + i * cellM, y0M + j * cellM, cellM, halfM);
+      const closed = closedCorners(obstacles, x0M + i * cellM, y0M + j * cellM, cellM, halfM);
       if (closed === "all") continue;
       const limits = minorant(convex, terms.table.perM, heights, lowest).map(
         (each) => each * cellM,
@@ -117,7 +117,7 @@ interface CutPoint {
   readonly limit: number;
 }
 
-function keepersOf(terms: SiteTerms): Keeper[] {
+function obstaclesOf(terms: SearchTerms): Obstacle[] {
   const margin = terms.request.rule.marginM;
   return terms.obstacles.map(({ shape, clearM }) => ({
     shape,
@@ -147,7 +147,7 @@ const CORNER_NORTH = [0, 0, 1, 1] as const;
  * it wholly, and of a square with some corners in it the hull of those and of points between.
  */
 function closedCorners(
-  keepers: readonly Keeper[],
+  obstacles: readonly Obstacle[],
   xM: number,
   yM: number,
   cellM: number,
@@ -155,7 +155,7 @@ function closedCorners(
 ): Closed | "none" | "all" {
   let best: Closed | "none" = "none";
   let most = 0;
-  for (const { shape, clearM, edges } of keepers) {
+  for (const { shape, clearM, edges } of obstacles) {
     const needM = clearM + halfBaseM;
     if (xM > shape.maxX + needM || xM + cellM < shape.minX - needM) continue;
     if (yM > shape.maxY + needM || yM + cellM < shape.minY - needM) continue;

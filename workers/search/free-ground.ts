@@ -1,5 +1,5 @@
 import { walkLine } from "./line-figures.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import type { LeveePiece, Point, TieIn } from "./types.ts";
 
 /** A ring cut at the crest: what must be built, and what runs over free ground. */
@@ -24,7 +24,7 @@ const LEAST_FREE_M = 2;
  * Cuts a ring where the ground reaches the crest. Each piece is carried on into the free ground by the
  * key-in length, or by half of the free stretch where that is shorter.
  */
-export function cutAtCrest(terms: SiteTerms, corners: readonly Point[]): CutRing {
+export function cutAtCrest(terms: SearchTerms, corners: readonly Point[]): CutRing {
   const path = measured(corners);
   const heightAt = (atM: number) => {
     const [x, y] = pointAt(path, atM);
@@ -124,7 +124,7 @@ function freeSpans(
 
 /** @param beforeM @param afterM lengths of the free stretches at either end */
 function pieceBetween(
-  terms: SiteTerms,
+  terms: SearchTerms,
   path: Path,
   fromM: number,
   toM: number,

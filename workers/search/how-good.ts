@@ -1,8 +1,8 @@
 import { deadlineIn } from "./deadline.ts";
 import { estimateBest } from "./estimate-best.ts";
 import { proveBest } from "./prove-best.ts";
-import { siteTerms } from "./site-terms.ts";
-import type { BestPossible, FoundRing, SearchOptions, SearchStep, SiteRequest } from "./types.ts";
+import { searchTerms } from "./search-terms.ts";
+import type { BestPossible, FoundRing, SearchOptions, SearchRequest, SearchStep } from "./types.ts";
 
 /** Time for judging a line, milliseconds. */
 export const JUDGING_CAP_MS = { estimate: 1500, proof: 4000 } as const;
@@ -18,13 +18,13 @@ const WORTH_SHOWING = 0.25;
  * @returns null when there was no time for either
  */
 export function* howGood(
-  request: SiteRequest,
+  request: SearchRequest,
   ring: FoundRing,
   wanted: BestPossible["kind"],
   options: SearchOptions = {},
 ): Generator<SearchStep, BestPossible | null> {
   const deadline = deadlineIn(options.timeCapMs ?? JUDGING_CAP_MS[wanted], options.now);
-  const terms = siteTerms(request);
+  const terms = searchTerms(request);
   const { encloses, priceM3 } = ring;
   if (wanted === "proof") {
     const { over } = deadline.part(PROOF_SHARE);

@@ -5,9 +5,9 @@ import { legBreach } from "./leg-price.ts";
 import { walkLine } from "./line-figures.ts";
 import { SHAPING } from "./progress.ts";
 import { refineLine } from "./refine-line.ts";
-import { CORNER_SHARE } from "./site-ring.ts";
-import { boxOf, grown, type SiteTerms, siteTerms } from "./site-terms.ts";
-import type { LineFigures, Point, SearchOptions, SearchStep, SiteRequest } from "./types.ts";
+import { CORNER_SHARE } from "./search-ring.ts";
+import { boxOf, grown, type SearchTerms, searchTerms } from "./search-terms.ts";
+import type { LineFigures, Point, SearchOptions, SearchRequest, SearchStep } from "./types.ts";
 
 /** A drawn line to improve. */
 export interface DrawnLine {
@@ -49,7 +49,7 @@ const ROOM_M = 30;
  * @throws Refusal `site/too-few-corners`
  */
 export function* improveLine(
-  request: SiteRequest,
+  request: SearchRequest,
   drawn: DrawnLine,
   options: SearchOptions = {},
 ): Generator<SearchStep, ImprovedLine> {
@@ -63,7 +63,7 @@ export function* improveLine(
     );
   }
   const { over } = deadlineIn(options.timeCapMs ?? TIME_CAP_MS, options.now);
-  const terms = siteTerms({ ...request, window: { outline: roomAround(corners) } });
+  const terms = searchTerms({ ...request, window: { outline: roomAround(corners) } });
   const ends = closed ? [] : [0, corners.length - 1];
   const pins = { corners: [...drawn.pinnedCorners, ...ends], legs: drawn.pinnedLegs };
   const line = bentLine(terms, Float64Array.from(corners.flat()), closed, pins);
@@ -100,7 +100,7 @@ function roomAround(corners: readonly Point[]): Point[] {
   ];
 }
 
-function breachOf(terms: SiteTerms, line: BentLine): number {
+function breachOf(terms: SearchTerms, line: BentLine): number {
   let sum = 0;
   for (let k = 0; k < legCount(line); k++) {
     const n = beside(line, k, 1);

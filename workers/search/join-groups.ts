@@ -1,8 +1,8 @@
 import { convexHull } from "../../shared/convex-hull.ts";
 import type { Deadline } from "./deadline.ts";
 import type { Group, RingBook } from "./ring-book.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import { signedDistance } from "./shape.ts";
-import type { SiteTerms } from "./site-terms.ts";
 import type { FoundRing, Point, SearchStep } from "./types.ts";
 
 /** A group is tried together with this many of its nearest. */
@@ -26,7 +26,7 @@ interface Joined {
  * could save at most passes what is known of all others.
  */
 export function* joinGroups(
-  terms: SiteTerms,
+  terms: SearchTerms,
   book: RingBook,
   deadline: Deadline,
 ): Generator<SearchStep, Group[]> {
@@ -107,7 +107,7 @@ function gapTo({ gapsM }: Joined, { members }: Joined): number {
 }
 
 /** Least distance from the corners of each structure to each other structure, metres. */
-function gapsBetween(terms: SiteTerms): Float64Array[] {
+function gapsBetween(terms: SearchTerms): Float64Array[] {
   const { structures } = terms.request;
   const from = (p: number, q: number) => {
     const { shape } = terms.obstacles[q]!;

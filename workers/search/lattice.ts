@@ -1,8 +1,8 @@
 import type { PlaneBox } from "../../shared/site.ts";
 import { halfBaseAt, priceAt } from "./price-table.ts";
+import { nodeHeight } from "./search-ground.ts";
+import type { Obstacle, SearchTerms } from "./search-terms.ts";
 import { contains, signedDistance } from "./shape.ts";
-import { nodeHeight } from "./site-ground.ts";
-import type { Obstacle, SiteTerms } from "./site-terms.ts";
 import type { SearchStep } from "./types.ts";
 
 /** Why a node is closed to the line. */
@@ -12,7 +12,7 @@ export const NO_GROUND = 2;
 export const NO_GO = 3;
 export const WATER = 4;
 /** Too close to a structure, or inside it. */
-export const KEEP_OUT = 5;
+export const CLEARANCE = 5;
 /** A wall the line may not cross, so that it keeps structures together or water outside. */
 export const WALL = 6;
 
@@ -46,7 +46,7 @@ const HALF_DIAGONAL = Math.SQRT1_2;
  * @param easedCells how far clearances are eased, in cells: a node a little too close is pushed out later
  */
 export function* siteLattice(
-  terms: SiteTerms,
+  terms: SearchTerms,
   box: PlaneBox,
   stride: number,
   easedCells: number,
@@ -82,7 +82,7 @@ export function* siteLattice(
 }
 
 function priceRow(
-  terms: SiteTerms,
+  terms: SearchTerms,
   lattice: Lattice,
   j: number,
   groundRow: number,
@@ -112,7 +112,7 @@ function priceRow(
 }
 
 /** Obstacles that may be too close to some point of a row. */
-function besideRow({ obstacles, table }: SiteTerms, y: number, leastM: number): Obstacle[] {
+function besideRow({ obstacles, table }: SearchTerms, y: number, leastM: number): Obstacle[] {
   const widestM = table.halfBaseM[table.halfBaseM.length - 1]!;
   return obstacles.filter(({ shape, clearM }) => {
     const needM = Math.max(leastM, clearM + widestM);
@@ -136,7 +136,7 @@ function blockedBy(
     if (x < shape.minX - needM || x > shape.maxX + needM) continue;
     if (y < shape.minY - needM || y > shape.maxY + needM) continue;
     if (signedDistance(shape, x, y) >= needM) continue;
-    const each = role === "structure" ? KEEP_OUT : role === "water" ? WATER : NO_GO;
+    const each = role === "structure" ? CLEARANCE : role === "water" ? WATER : NO_GO;
     if (each > why) why = each;
   }
   return why;
@@ -144,7 +144,7 @@ function blockedBy(
 
 /** Closes open nodes whose base would reach over missing ground. */
 function* closeNearHoles(
-  terms: SiteTerms,
+  terms: SearchTerms,
   lattice: Lattice,
   row0: number,
   column0: number,

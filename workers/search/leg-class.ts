@@ -1,4 +1,4 @@
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 
 /**
  * Which of the site's anchors (a point inside each structure and water) a leg passes on the far side of:
@@ -6,7 +6,13 @@ import type { SiteTerms } from "./site-terms.ts";
  * same class (exclusive-or over their legs) can be moved into each other without crossing an anchor an odd
  * number of times.
  */
-export function legClass(terms: SiteTerms, x1: number, y1: number, x2: number, y2: number): number {
+export function legClass(
+  terms: SearchTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+): number {
   const { anchorXM, anchorYM, anchorCode } = terms;
   let bits = 0;
   for (let k = 0; k < anchorXM.length; k++) {
@@ -18,7 +24,7 @@ export function legClass(terms: SiteTerms, x1: number, y1: number, x2: number, y
 }
 
 /** The class of a closed line, corners interleaved: the codes of the anchors enclosed; 0 when there are none. */
-export function ringClass(terms: SiteTerms, corners: Float64Array): number {
+export function ringClass(terms: SearchTerms, corners: Float64Array): number {
   const count = corners.length / 2;
   let bits = 0;
   for (let k = 0; k < count; k++) {

@@ -1,7 +1,7 @@
 import { spareAt } from "./clearance-field.ts";
+import { BLOCK_SHIFT, readBlock } from "./search-ground.ts";
+import type { Obstacle, SearchTerms } from "./search-terms.ts";
 import { legNearest, type Nearest, signedDistance } from "./shape.ts";
-import { BLOCK_SHIFT, readBlock } from "./site-ground.ts";
-import type { Obstacle, SiteTerms } from "./site-terms.ts";
 
 /**
  * Price of breaking a rule, m3 per metre of line: a first part for any breach, and one that grows with
@@ -18,7 +18,7 @@ let lastBreach = 0;
 
 /** Part of a leg's price that comes from breaking rules, m3; 0 when it keeps them all. */
 export function legBreach(
-  terms: SiteTerms,
+  terms: SearchTerms,
   x1: number,
   y1: number,
   x2: number,
@@ -38,7 +38,7 @@ let heights = new Float64Array(1024);
  * @returns Infinity as soon as the price is known to pass `limit`
  */
 export function legPrice(
-  terms: SiteTerms,
+  terms: SearchTerms,
   x1: number,
   y1: number,
   x2: number,
@@ -122,7 +122,7 @@ export function legPrice(
 
 /** True when a leg surely comes too close to a structure: a quick look at three of its points. */
 export function surelyTooClose(
-  terms: SiteTerms,
+  terms: SearchTerms,
   x1: number,
   y1: number,
   x2: number,
@@ -143,7 +143,7 @@ export function surelyTooClose(
 
 /** Price of the breaches along the leg whose heights are in hand, as a sum over its samples. */
 function breachPrice(
-  terms: SiteTerms,
+  terms: SearchTerms,
   x1: number,
   y1: number,
   x2: number,
@@ -175,7 +175,7 @@ function breachPrice(
  * @param reach the widest half base along the leg, metres
  */
 function closeTo(
-  terms: SiteTerms,
+  terms: SearchTerms,
   { shape, clearM, field }: Obstacle,
   x1: number,
   y1: number,
@@ -219,7 +219,7 @@ function closeTo(
 
 const nearest: Nearest = { distance: 0, share: 0 };
 
-function heightOn({ crest, ground }: SiteTerms, x: number, y: number): number {
+function heightOn({ crest, ground }: SearchTerms, x: number, y: number): number {
   return crest.at(x, y) - ground.heightAt(x, y);
 }
 
@@ -227,7 +227,7 @@ function sampleShare(i: number, samples: number): number {
   return ((i >> 1) + 0.5 + ((i & 1) === 0 ? -GAUSS : GAUSS)) * (2 / samples);
 }
 
-function halfBase(terms: SiteTerms, heightM: number): number {
+function halfBase(terms: SearchTerms, heightM: number): number {
   if (!(heightM > 0)) return terms.table.halfBaseM[0]!;
   const { halfBaseM, perM } = terms.table;
   const k = heightM * perM;
@@ -237,7 +237,7 @@ function halfBase(terms: SiteTerms, heightM: number): number {
 }
 
 function offWindow(
-  terms: SiteTerms,
+  terms: SearchTerms,
   x1: number,
   y1: number,
   x2: number,
@@ -261,7 +261,7 @@ function offWindow(
 
 /** Samples whose base reaches over missing ground on either side. */
 function baseOverHoles(
-  terms: SiteTerms,
+  terms: SearchTerms,
   x1: number,
   y1: number,
   x2: number,

@@ -1,7 +1,7 @@
 import type { GroundSampler } from "../../shared/ground.ts";
 import { shareAbove } from "../../shared/volume.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import { type Shape, signedDistance } from "./shape.ts";
-import type { SiteTerms } from "./site-terms.ts";
 import type { LineFigures, Point } from "./types.ts";
 
 /** What a fine walk along a line found, on the ground itself and not on the search's lattice. */
@@ -37,7 +37,7 @@ const FAR_M = 6;
  * adds volumes up by average end areas: the way the ordinary sizing counts.
  * @param corners first not repeated when closed
  */
-export function walkLine(terms: SiteTerms, corners: readonly Point[], closed: boolean): LineWalk {
+export function walkLine(terms: SearchTerms, corners: readonly Point[], closed: boolean): LineWalk {
   const { request } = terms;
   const ground = terms.ground.source;
   const stepM = Math.min(COARSEST_M, ground.cellM / 2);
@@ -86,7 +86,7 @@ export function walkLine(terms: SiteTerms, corners: readonly Point[], closed: bo
 }
 
 function sampleAt(
-  terms: SiteTerms,
+  terms: SearchTerms,
   ground: GroundSampler,
   x: number,
   y: number,
@@ -135,7 +135,7 @@ function farFrom(shape: Shape, x: number, y: number, nearM: number): boolean {
 
 /** Looks closely along a leg at the clearance from its centre line less the half base. */
 function closeLook(
-  { request, obstacles, crest }: SiteTerms,
+  { request, obstacles, crest }: SearchTerms,
   ground: GroundSampler,
   [x1, y1]: Point,
   [x2, y2]: Point,

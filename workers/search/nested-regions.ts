@@ -8,7 +8,7 @@ import {
   summed,
 } from "./branch-and-bound.ts";
 import { HIGHEST_RANK, LOWEST_RANK, type LoopSpace, regionOf } from "./loop-space.ts";
-import { type OddWalk, oddWalk, type WalkWish } from "./odd-loop.ts";
+import { type OddWalk, oddWalk, type WalkOptions } from "./odd-loop.ts";
 import type { SearchStep } from "./types.ts";
 
 interface Region extends StartRegion {
@@ -112,9 +112,9 @@ function* throughRing(
   space: LoopSpace,
   start: number,
   best: number,
-  wish: Pick<WalkWish, "low" | "high" | "outOfTime" | "step">,
+  options: Pick<WalkOptions, "low" | "high" | "outOfTime" | "step">,
 ): Generator<SearchStep, OddWalk> {
-  const one = { ...wish, from: [start], first: 0, end: 1 };
+  const one = { ...options, from: [start], first: 0, end: 1 };
   const through = yield* oddWalk(space, { ...one, limit: best * 1.25 });
   if (through.loop.length > 0 || through.cutShort) return through;
   return yield* oddWalk(space, { ...one, limit: best * THROUGH_LIMIT });

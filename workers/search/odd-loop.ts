@@ -29,7 +29,7 @@ const PARITY_BIT = 4;
 const TIE = 1 + 1e-12;
 
 /** What one run looks for, and when it gives up. */
-export interface WalkWish {
+export interface WalkOptions {
   /** Indices of starts, of which `first` to `end - 1` are taken. */
   readonly from: ArrayLike<number>;
   readonly first: number;
@@ -66,12 +66,12 @@ const STRETCH = 20_000;
  * Buckets over [0, limit / 2], the one in hand as a heap, so that each node is settled once whatever the limit
  * (heap-on-top queue: Cherkassky, Goldberg and Silverstein 1999).
  */
-export function* oddWalk(space: LoopSpace, wish: WalkWish): Generator<SearchStep, OddWalk> {
-  const run = begun(space, wish);
+export function* oddWalk(space: LoopSpace, options: WalkOptions): Generator<SearchStep, OddWalk> {
+  const run = begun(space, options);
   let late = false;
-  while (!late && !settle(space, run, wish.low, wish.high)) {
-    yield wish.step;
-    late = wish.outOfTime();
+  while (!late && !settle(space, run, options.low, options.high)) {
+    yield options.step;
+    late = options.outOfTime();
   }
   const nothing = late || run.closeU < 0;
   const found = nothing ? NOTHING : traced(space, run.closeU, run.closeV, run.best);
@@ -79,7 +79,7 @@ export function* oddWalk(space: LoopSpace, wish: WalkWish): Generator<SearchStep
   return { ...found, cutShort: late };
 }
 
-function begun(space: LoopSpace, { from, first, end, limit, low, high }: WalkWish): Run {
+function begun(space: LoopSpace, { from, first, end, limit, low, high }: WalkOptions): Run {
   const { distance, root, next, previous, touched, heads, region, starts } = space;
   const scale = (BUCKETS - 2) / (limit / 2);
   const run: Run = { scale, best: limit, closeU: -1, closeV: -1, touched: 0, bucket: -1 };

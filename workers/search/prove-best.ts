@@ -1,7 +1,7 @@
 import { type FlowGrid, flowGrid } from "./flow-grid.ts";
 import { beginFrom, type FlowState, flowState, flowStep, worstRatio } from "./flow-solver.ts";
 import { unlessLate } from "./progress.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import type { BestPossible, Point, SearchStep } from "./types.ts";
 
 /** Strides of the grids, coarse to fine; only on the last is the bound a proof. */
@@ -37,7 +37,7 @@ const ROUNDING = 1 - 1e-9;
  *   and where time or room runs out before the finest grid
  */
 export function* proveBest(
-  terms: SiteTerms,
+  terms: SearchTerms,
   group: readonly number[],
   priceM3: number,
   outOfTime: () => boolean,

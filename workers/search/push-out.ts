@@ -1,13 +1,13 @@
 import type { Lattice } from "./lattice.ts";
 import { halfBaseAt } from "./price-table.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import { signedDistance } from "./shape.ts";
-import type { SiteTerms } from "./site-terms.ts";
 
 const STEP_CELLS = 0.05;
 const MOST_STEPS = 60;
 
 /** Corners of a lattice ring, metres, each moved straight away from an obstacle it is too close to. */
-export function pushOut(terms: SiteTerms, lattice: Lattice, loop: Int32Array): Float64Array {
+export function pushOut(terms: SearchTerms, lattice: Lattice, loop: Int32Array): Float64Array {
   const { columns, cellM, x0M, y0M } = lattice;
   const points = new Float64Array(2 * loop.length);
   for (let k = 0; k < loop.length; k++) {
@@ -20,7 +20,7 @@ export function pushOut(terms: SiteTerms, lattice: Lattice, loop: Int32Array): F
   return points;
 }
 
-function pushPoint(terms: SiteTerms, points: Float64Array, k: number, stepM: number): void {
+function pushPoint(terms: SearchTerms, points: Float64Array, k: number, stepM: number): void {
   const { obstacles, crest, ground, table } = terms;
   for (let step = 0; step < MOST_STEPS; step++) {
     const x = points[2 * k]!;

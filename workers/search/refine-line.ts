@@ -12,11 +12,11 @@ import { legClass } from "./leg-class.ts";
 import { legPrice } from "./leg-price.ts";
 import { SHAPING } from "./progress.ts";
 import { rollLegs } from "./roll-legs.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import { radii, slideCorners, slideSteps } from "./slide-corners.ts";
 import type { SearchStep } from "./types.ts";
 
-export interface RefineWish {
+export interface RefineOptions {
   /** A corner is worth keeping when it saves more than this, m3. */
   readonly cornerPrice: number;
   readonly maxCorners: number;
@@ -41,21 +41,21 @@ const HOPELESS = 8;
  * come where they save enough. Pinned corners stay; the line passes every anchor on the side it did.
  */
 export function* refineLine(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
-  wish: RefineWish,
+  options: RefineOptions,
 ): Generator<SearchStep, void> {
-  yield* slideSteps(terms, line, radii(wish.fromM, wish.toM), wish);
-  yield* rollLegs(terms, line, wish.outOfTime);
+  yield* slideSteps(terms, line, radii(options.fromM, options.toM), options);
+  yield* rollLegs(terms, line, options.outOfTime);
   const barren = new Set<string>();
-  for (let round = 0; round < MOST_ROUNDS && !wish.outOfTime(); round++) {
-    const before = totalPrice(line) + line.x.length * wish.cornerPrice;
-    yield* dropCorners(terms, line, wish, barren);
-    yield* addCorners(terms, line, wish, barren);
-    yield* rollLegs(terms, line, wish.outOfTime);
-    yield* slideSteps(terms, line, radii(wish.fromM / 4, wish.toM), wish);
-    const after = totalPrice(line) + line.x.length * wish.cornerPrice;
-    if (after > before - 0.05 * wish.cornerPrice) break;
+  for (let round = 0; round < MOST_ROUNDS && !options.outOfTime(); round++) {
+    const before = totalPrice(line) + line.x.length * options.cornerPrice;
+    yield* dropCorners(terms, line, options, barren);
+    yield* addCorners(terms, line, options, barren);
+    yield* rollLegs(terms, line, options.outOfTime);
+    yield* slideSteps(terms, line, radii(options.fromM / 4, options.toM), options);
+    const after = totalPrice(line) + line.x.length * options.cornerPrice;
+    if (after > before - 0.05 * options.cornerPrice) break;
   }
 }
 
@@ -64,20 +64,20 @@ export function* refineLine(
  * @param barren places, by the prices of their legs, where that has been tried in vain
  */
 export function* dropCorners(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
-  wish: RefineWish,
+  options: RefineOptions,
   barren: Set<string>,
 ): Generator<SearchStep, void> {
   const fewest = line.closed ? 3 : 2;
   for (let k = 0; k < line.x.length && line.x.length > fewest; ) {
     yield SHAPING;
-    const tooMany = line.x.length > wish.maxCorners;
-    if (!tooMany && wish.outOfTime()) return;
-    const worth = tooMany ? Infinity : wish.cornerPrice;
-    const key = placeOf(line, k, wish);
+    const tooMany = line.x.length > options.maxCorners;
+    if (!tooMany && options.outOfTime()) return;
+    const worth = tooMany ? Infinity : options.cornerPrice;
+    const key = placeOf(line, k, options);
     if (barren.has(key)) k++;
-    else if (dropOne(terms, line, k, worth, wish) || mergeLeg(terms, line, k, worth, wish)) {
+    else if (dropOne(terms, line, k, worth, options) || mergeLeg(terms, line, k, worth, options)) {
       k = Math.max(0, k - 2);
     } else {
       if (!tooMany) barren.add(key);
@@ -87,17 +87,17 @@ export function* dropCorners(
 }
 
 /** A corner's surroundings as text: the same as long as its three legs cost about the same. */
-function placeOf(line: BentLine, k: number, wish: RefineWish): string {
+function placeOf(line: BentLine, k: number, options: RefineOptions): string {
   const legs = [-1, 0, 1].map((by) => line.leg[beside(line, k, by)] ?? 0);
-  return legs.map((price) => Math.round((4 * price) / wish.cornerPrice)).join(" ");
+  return legs.map((price) => Math.round((4 * price) / options.cornerPrice)).join(" ");
 }
 
 function dropOne(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   k: number,
   worth: number,
-  wish: RefineWish,
+  options: RefineOptions,
 ): boolean {
   const p = beside(line, k, -1);
   const n = beside(line, k, 1);
@@ -109,7 +109,7 @@ function dropOne(
     line.y[p]!,
     line.x[n]!,
     line.y[n]!,
-    old + HOPELESS * wish.cornerPrice,
+    old + HOPELESS * options.cornerPrice,
   );
   if (direct === Infinity) return false;
   const bits = classAlong(terms, line, p, 2);
@@ -120,7 +120,7 @@ function dropOne(
   const at = p > k ? p - 1 : p;
   line.leg[at] = direct;
   if (direct > old + worth) {
-    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4, QUICK), {
+    slideCorners(terms, line, radii(options.fromM / 2, options.toM * 4, QUICK), {
       only: around(line, at, 2),
     });
   }
@@ -131,11 +131,11 @@ function dropOne(
 
 /** Replaces a leg by the point where its two neighbours, carried on, meet. */
 function mergeLeg(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   k: number,
   worth: number,
-  wish: RefineWish,
+  options: RefineOptions,
 ): boolean {
   const n = beside(line, k, 1);
   const p = beside(line, k, -1);
@@ -145,7 +145,7 @@ function mergeLeg(
   const meet = crossing(line, p, k, q, n);
   if (!meet) return false;
   const old = line.leg[p]! + line.leg[k]! + line.leg[n]!;
-  const limit = old + HOPELESS * wish.cornerPrice;
+  const limit = old + HOPELESS * options.cornerPrice;
   const one = legPrice(terms, line.x[p]!, line.y[p]!, meet[0], meet[1], limit);
   const two = legPrice(terms, meet[0], meet[1], line.x[q]!, line.y[q]!, limit - one);
   if (!(one + two < limit)) return false;
@@ -162,7 +162,7 @@ function mergeLeg(
   removeCorner(line, n);
   const at = n < k ? k - 1 : k;
   if (one + two > old + worth) {
-    slideCorners(terms, line, radii(wish.fromM / 2, wish.toM * 4, QUICK), {
+    slideCorners(terms, line, radii(options.fromM / 2, options.toM * 4, QUICK), {
       only: around(line, at, 1),
     });
   }
@@ -176,19 +176,19 @@ function mergeLeg(
  * @param barren legs, by price, on which that has been tried in vain
  */
 function* addCorners(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
-  wish: RefineWish,
+  options: RefineOptions,
   barren: Set<string>,
 ): Generator<SearchStep, void> {
   for (let k = 0; k < legCount(line); k++) {
-    if (line.x.length >= wish.maxCorners || wish.outOfTime()) return;
+    if (line.x.length >= options.maxCorners || options.outOfTime()) return;
     if (line.held[k]) continue;
     yield SHAPING;
     for (const share of [0.5, NEAR_START]) {
-      const key = `${share} ${Math.round((4 * line.leg[k]!) / wish.cornerPrice)}`;
+      const key = `${share} ${Math.round((4 * line.leg[k]!) / options.cornerPrice)}`;
       if (barren.has(key)) continue;
-      if (addOne(terms, line, k, share, wish)) break;
+      if (addOne(terms, line, k, share, options)) break;
       barren.add(key);
     }
   }
@@ -196,23 +196,23 @@ function* addCorners(
 
 /** @param share where on leg k; `NEAR_START` cuts its first corner off */
 function addOne(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   k: number,
   share: number,
-  wish: RefineWish,
+  options: RefineOptions,
 ): boolean {
   const n = beside(line, k, 1);
   const length = Math.hypot(line.x[n]! - line.x[k]!, line.y[n]! - line.y[k]!);
-  if (length < 4 * wish.toM + 1) return false;
+  if (length < 4 * options.toM + 1) return false;
   const t = share === NEAR_START ? Math.min(CHAMFER_SHARE, CHAMFER_M / length) : share;
   const copy = copyOf(line);
   const before = totalPrice(line);
   splitLeg(terms, line, k, t);
-  slideCorners(terms, line, radii(wish.fromM, wish.fromM / 10, QUICK), {
+  slideCorners(terms, line, radii(options.fromM, options.fromM / 10, QUICK), {
     only: around(line, k + 1, 1),
   });
-  if (totalPrice(line) < before - wish.cornerPrice) return true;
+  if (totalPrice(line) < before - options.cornerPrice) return true;
   restore(line, copy);
   return false;
 }
@@ -223,7 +223,7 @@ function around(line: BentLine, k: number, by: number): Set<number> {
   return set;
 }
 
-function classAlong(terms: SiteTerms, line: BentLine, from: number, legs: number): number {
+function classAlong(terms: SearchTerms, line: BentLine, from: number, legs: number): number {
   let bits = 0;
   for (let m = 0; m < legs; m++) {
     const k = beside(line, from, m);

@@ -2,7 +2,7 @@ import { type Effort, findRing, type GroupRing } from "./find-ring.ts";
 import { finishRing } from "./finish-ring.ts";
 import { partOf } from "./progress.ts";
 import { ringsApart } from "./rings-apart.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import type { FoundRing, SearchStep } from "./types.ts";
 
 export type Group = readonly number[];
@@ -31,7 +31,7 @@ interface KnownRing {
  * @param usual how hard to look, unless told otherwise
  * @param expected searches expected, to tell how far it is
  */
-export function ringBook(terms: SiteTerms, usual: Effort, expected: number): RingBook {
+export function ringBook(terms: SearchTerms, usual: Effort, expected: number): RingBook {
   const searches = new Map<string, GroupRing>();
   const wholly = new Set<string>();
   const rings: KnownRing[] = [];

@@ -1,6 +1,6 @@
 import { halfBaseAt } from "./price-table.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import { type Shape, shapeOf, signedDistance } from "./shape.ts";
-import type { SiteTerms } from "./site-terms.ts";
 import type { FoundRing, Point } from "./types.ts";
 
 const STEP_M = 0.5;
@@ -9,7 +9,7 @@ const STEP_M = 0.5;
  * Whether several rings can be built side by side: their lines are so far apart that their bases cannot
  * overlap, taking each base as wide where they are nearest as on the ring walked.
  */
-export function ringsApart(terms: SiteTerms, rings: readonly FoundRing[]): boolean {
+export function ringsApart(terms: SearchTerms, rings: readonly FoundRing[]): boolean {
   const shapes = rings.map((ring) => shapeOf(ring.corners));
   return rings.every((ring, i) =>
     rings.every(
@@ -18,7 +18,7 @@ export function ringsApart(terms: SiteTerms, rings: readonly FoundRing[]): boole
   );
 }
 
-function keepsOff(terms: SiteTerms, corners: readonly Point[], other: Shape): boolean {
+function keepsOff(terms: SearchTerms, corners: readonly Point[], other: Shape): boolean {
   for (let k = 0; k < corners.length; k++) {
     const [x1, y1] = corners[k]!;
     const [x2, y2] = corners[(k + 1) % corners.length]!;

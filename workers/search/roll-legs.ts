@@ -1,7 +1,7 @@
 import { type BentLine, beside, legCount, moveIfBetter } from "./bent-line.ts";
 import { legBreach } from "./leg-price.ts";
 import { SHAPING } from "./progress.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import type { SearchStep } from "./types.ts";
 
 /** Angles a leg is rolled by, radians. */
@@ -19,7 +19,7 @@ const LEAST_SINE = 0.03;
  * that, as every single move would come too close.
  */
 export function* rollLegs(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   outOfTime: () => boolean,
 ): Generator<SearchStep, void> {
@@ -36,7 +36,7 @@ export function* rollLegs(
   }
 }
 
-function rollLeg(terms: SiteTerms, line: BentLine, k: number, angle: number): boolean {
+function rollLeg(terms: SearchTerms, line: BentLine, k: number, angle: number): boolean {
   const n = beside(line, k, 1);
   const p = beside(line, k, -1);
   const q = beside(line, k, 2);
@@ -69,7 +69,7 @@ interface Ends {
 
 /** Side to move off to: 1 left, -1 right, 0 where no obstacle holds the leg. */
 function sideAway(
-  terms: SiteTerms,
+  terms: SearchTerms,
   x1: number,
   y1: number,
   x2: number,
@@ -85,7 +85,11 @@ function sideAway(
 }
 
 /** The turned leg moved off as little as keeps it clear; null when moving it off so far does not help. */
-function justClear(terms: SiteTerms, at: (offM: number) => Ends | null, farM: number): Ends | null {
+function justClear(
+  terms: SearchTerms,
+  at: (offM: number) => Ends | null,
+  farM: number,
+): Ends | null {
   const clear = (ends: Ends | null) =>
     ends !== null && legBreach(terms, ends.xs[0], ends.ys[0], ends.xs[1], ends.ys[1]) === 0;
   let high = farM;

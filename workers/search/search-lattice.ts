@@ -8,7 +8,7 @@ import { nestedRegions } from "./nested-regions.ts";
 import { stencilOf } from "./stencil.ts";
 import type { Point, SearchStep } from "./types.ts";
 
-export interface LatticeWish {
+export interface LatticeOptions {
   readonly neighbours: 8 | 16 | 32;
   /** Branch and bound over the starts (small windows), or divide and conquer (large ones). */
   readonly by: "branch" | "divide";
@@ -31,7 +31,7 @@ export interface LatticeAnswer extends LatticeRings {
 /** A ring of the lattice is not looked for when it saves less than this share: lines gain more afterwards. */
 const TOLERANCE = 5e-3;
 
-export const USUAL_WISH: LatticeWish = {
+export const USUAL_OPTIONS: LatticeOptions = {
   neighbours: 16,
   by: "branch",
   knownPrice: null,
@@ -48,23 +48,25 @@ const MOST_PRICE = 1e12;
 export function* searchLattice(
   lattice: Lattice,
   inside: Point,
-  wish: LatticeWish,
+  options: LatticeOptions,
 ): Generator<SearchStep, LatticeAnswer> {
-  const stencil = stencilOf(wish.neighbours, lattice.columns);
+  const stencil = stencilOf(options.neighbours, lattice.columns);
   const ray = cutRay(lattice, inside[0], inside[1], stencil.reach);
   const space = loopSpace(lattice.price, lattice.columns, ray, stencil);
-  const search = wish.by === "branch" ? branchAndBound : nestedRegions;
-  const known = wish.knownPrice !== null;
+  const search = options.by === "branch" ? branchAndBound : nestedRegions;
+  const known = options.knownPrice !== null;
   const guess =
-    wish.knownPrice === null ? firstLimit(lattice) : { price: wish.knownPrice, rectangle: null };
+    options.knownPrice === null
+      ? firstLimit(lattice)
+      : { price: options.knownPrice, rectangle: null };
   const sure = known || guess.rectangle !== null;
   let { price } = guess;
-  const outOfTime = (found: boolean) => (known || found ? wish.outOfTime() : wish.givenUp());
-  let answer = yield* search(space, { runs: wish.runs, price, outOfTime }, wish.tolerance);
+  const outOfTime = (found: boolean) => (known || found ? options.outOfTime() : options.givenUp());
+  let answer = yield* search(space, { runs: options.runs, price, outOfTime }, options.tolerance);
   const mayRaise = !sure && answer.rings.length === 0 && anyOddLoop(space);
-  while (mayRaise && answer.rings.length === 0 && price < MOST_PRICE && !wish.givenUp()) {
+  while (mayRaise && answer.rings.length === 0 && price < MOST_PRICE && !options.givenUp()) {
     price *= RAISE;
-    answer = yield* search(space, { runs: wish.runs, price, outOfTime }, wish.tolerance);
+    answer = yield* search(space, { runs: options.runs, price, outOfTime }, options.tolerance);
   }
   if (answer.cutShort && answer.rings.length === 0 && !known && guess.rectangle) {
     const loop = rectangleLoop(lattice, guess.rectangle);

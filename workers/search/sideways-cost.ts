@@ -1,7 +1,7 @@
 import { legBreach } from "./leg-price.ts";
 import { priceAt } from "./price-table.ts";
-import { boxOf, grown, type SiteTerms, siteTerms } from "./site-terms.ts";
-import type { Point, SearchStep, SiteRequest } from "./types.ts";
+import { boxOf, grown, type SearchTerms, searchTerms } from "./search-terms.ts";
+import type { Point, SearchRequest, SearchStep } from "./types.ts";
 
 /** What moving a line sideways would cost, station by station. All arrays have the same length. */
 export interface SidewaysCost {
@@ -31,7 +31,7 @@ const PIECE_M = 0.5;
  * @param moveM how far to move, metres: the change is divided by it
  */
 export function* sidewaysCost(
-  request: SiteRequest,
+  request: SearchRequest,
   corners: readonly Point[],
   closed: boolean,
   moveM = 1,
@@ -43,7 +43,7 @@ export function* sidewaysCost(
     [maxX, maxY],
     [minX, maxY],
   ];
-  const terms = siteTerms({ ...request, window: { outline } });
+  const terms = searchTerms({ ...request, window: { outline } });
   const stations = stationsAlong(corners, closed);
   const count = stations.length;
   const result = {
@@ -101,12 +101,12 @@ function stationsAlong(corners: readonly Point[], closed: boolean): StationPlace
 }
 
 /** Price of a metre of levee at a place, m3; NaN where the ground is not known. */
-function priceOfPlace(terms: SiteTerms, x: number, y: number): number {
+function priceOfPlace(terms: SearchTerms, x: number, y: number): number {
   const heightM = terms.crest.at(x, y) - terms.ground.source.heightAt(x, y);
   return Number.isNaN(heightM) ? Number.NaN : priceAt(terms.table, heightM);
 }
 
-function allowed(terms: SiteTerms, x: number, y: number, leftX: number, leftY: number): boolean {
+function allowed(terms: SearchTerms, x: number, y: number, leftX: number, leftY: number): boolean {
   const [halfX, halfY] = [(leftY * PIECE_M) / 2, (-leftX * PIECE_M) / 2];
   return legBreach(terms, x - halfX, y - halfY, x + halfX, y + halfY) === 0;
 }

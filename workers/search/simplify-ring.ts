@@ -1,7 +1,7 @@
 import { legClass } from "./leg-class.ts";
 import { legPrice, surelyTooClose } from "./leg-price.ts";
 import { SHAPING } from "./progress.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import type { SearchStep } from "./types.ts";
 
 /** Longest run of points that one leg may stand for. */
@@ -28,7 +28,7 @@ const KEPT_EVERY_M = 4;
  * @param outOfTime when true it is not repeated
  */
 export function* simplifyRing(
-  terms: SiteTerms,
+  terms: SearchTerms,
   all: Float64Array,
   cornerPrice: number,
   outOfTime: () => boolean,
@@ -88,7 +88,7 @@ function strideAt(span: number): number {
 
 /** Indices of the points kept, the first among them. */
 function* chosenFrom(
-  terms: SiteTerms,
+  terms: SearchTerms,
   points: Float64Array,
   cornerPrice: number,
 ): Generator<SearchStep, number[]> {

@@ -1,6 +1,6 @@
 import { type BentLine, beside, legCount, moveCornerIfBetter, moveIfBetter } from "./bent-line.ts";
 import { driven, SHAPING } from "./progress.ts";
-import type { SiteTerms } from "./site-terms.ts";
+import type { SearchTerms } from "./search-terms.ts";
 import type { SearchStep } from "./types.ts";
 
 const COMPASS = Array.from({ length: 8 }, (_, k): [number, number] => [
@@ -24,7 +24,7 @@ export function radii(firstM: number, lastM: number, share = 0.5): number[] {
  * @param limits corners to move (all when left out), and when to stop early
  */
 export function slideCorners(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   radiiM: readonly number[],
   limits: SlideLimits = {},
@@ -34,7 +34,7 @@ export function slideCorners(
 
 /** The same in steps. */
 export function* slideSteps(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   radiiM: readonly number[],
   limits: SlideLimits = {},
@@ -54,7 +54,7 @@ interface SlideLimits {
 
 /** @returns whether anything was moved, in time */
 function* sweepOnce(
-  terms: SiteTerms,
+  terms: SearchTerms,
   line: BentLine,
   radius: number,
   { only, outOfTime }: SlideLimits,
@@ -74,7 +74,7 @@ function* sweepOnce(
   return better;
 }
 
-function moveCorner(terms: SiteTerms, line: BentLine, k: number, radius: number): boolean {
+function moveCorner(terms: SearchTerms, line: BentLine, k: number, radius: number): boolean {
   let better = false;
   for (const [ux, uy] of directionsAt(line, k)) {
     for (let go = 0; go < 8; go++) {
@@ -99,7 +99,7 @@ function directionsAt(line: BentLine, k: number): [number, number][] {
   return directions;
 }
 
-function shiftLeg(terms: SiteTerms, line: BentLine, k: number, radius: number): boolean {
+function shiftLeg(terms: SearchTerms, line: BentLine, k: number, radius: number): boolean {
   const n = beside(line, k, 1);
   const [ux, uy] = unit(line.x[n]! - line.x[k]!, line.y[n]! - line.y[k]!);
   let better = false;

@@ -1,5 +1,5 @@
 import type { GroundSampler } from "../../shared/ground.ts";
-import type { SitingNote } from "../../shared/siting-types.ts";
+import type { SearchNote } from "../../shared/search-types.ts";
 
 /** A point on the plan plane, metres. */
 export type Point = readonly [number, number];
@@ -30,7 +30,7 @@ interface SectionCut {
 }
 
 /** Rules a found line keeps. */
-interface SiteRule {
+interface SearchRule {
   /** Clear distance from a structure to the landside toe, metres. */
   readonly setbackM: number;
   /** Height limit, metres. Above it a steep price, so that there is always an answer. */
@@ -46,7 +46,7 @@ interface SiteRule {
 /** Where the line may run: within a reach of the structures' bounding box, or inside a drawn outline. */
 export type SearchWindow = { readonly reachM: number } | { readonly outline: Outline };
 
-export interface SiteRequest {
+export interface SearchRequest {
   readonly ground: GroundSampler;
   /** Crest elevation, metres: level, a plane, or any smooth surface. */
   readonly crestAt: (xM: number, yM: number) => number;
@@ -55,7 +55,7 @@ export interface SiteRequest {
   readonly noGo: readonly Outline[];
   /** Rivers and permanent water: no line in them, and never inside a ring. */
   readonly water: readonly Outline[];
-  readonly rule: SiteRule;
+  readonly rule: SearchRule;
   readonly window: SearchWindow;
 }
 
@@ -133,7 +133,7 @@ interface SearchStatistics {
   readonly milliseconds: number;
 }
 
-export interface SiteResult {
+export interface SearchResult {
   /** One ring, or several where that takes less. */
   readonly rings: readonly FoundRing[];
   readonly priceM3: number;
@@ -143,11 +143,11 @@ export interface SiteResult {
   readonly overLimit: boolean;
   /** True when the search stopped at its time or run limit before it had looked at everything. */
   readonly cutShort: boolean;
-  readonly notes: readonly SitingNote[];
+  readonly notes: readonly SearchNote[];
   readonly statistics: SearchStatistics;
 }
 
-/** Limits and wishes of one call. */
+/** Limits and labels of one call. */
 export interface SearchOptions {
   /** Stop refining the answer after this long and return the best so far, milliseconds. */
   readonly timeCapMs?: number;

@@ -1,9 +1,9 @@
 import { makeHeap } from "./heap.ts";
-import { KEEP_OUT, type Lattice, NO_GO, NO_GROUND, OUTSIDE, WALL, WATER } from "./lattice.ts";
+import { CLEARANCE, type Lattice, NO_GO, NO_GROUND, OUTSIDE, WALL, WATER } from "./lattice.ts";
 import type { Point, SearchStep } from "./types.ts";
 
 /**
- * Closes the cheapest links between the keep-out zones of structures that one ring is to enclose. The best
+ * Closes the cheapest links between the clear zones of structures that one ring is to enclose. The best
  * ring never needs to cross such a link: the part of it beyond the link could be replaced by the link.
  * @param inside a point in each structure
  * @returns false when some of them cannot be linked (a ring round all of them cannot exist)
@@ -17,7 +17,7 @@ export function* linkStructures(
   for (const point of inside) {
     const node = nodeAt(lattice, point);
     if (zoneAt[node] !== NO_ZONE) continue;
-    const zone = zoneOf(lattice, node, KEEP_OUT);
+    const zone = zoneOf(lattice, node, CLEARANCE);
     for (const each of zone) zoneAt[each] = zones.length;
     zones.push(zone);
     yield LINKING;
@@ -43,7 +43,7 @@ export function* linkStructures(
 const NO_ZONE = -1;
 const JOINED = -2;
 const BARRED_FOR_STRUCTURES: ReadonlySet<number> = new Set([OUTSIDE, WATER]);
-const BARRED_FOR_WATERS: ReadonlySet<number> = new Set([KEEP_OUT]);
+const BARRED_FOR_WATERS: ReadonlySet<number> = new Set([CLEARANCE]);
 const LINKING: SearchStep = { share: 0, doing: "Joining what one ring goes around" };
 /** Nodes looked at between two steps. */
 const STRETCH = 20_000;
@@ -117,7 +117,7 @@ function linkSearch(lattice: Lattice, barred: ReadonlySet<number>): LinkSearch {
       const kind = why[next];
       if (kind === undefined || isStart[next]) continue;
       const target = wanted(next);
-      if (!target && (barred.has(kind) || kind === KEEP_OUT)) continue;
+      if (!target && (barred.has(kind) || kind === CLEARANCE)) continue;
       const free =
         target || kind === NO_GO || kind === NO_GROUND || kind === WALL || kind === WATER;
       const reached = best[node]! + (free ? 0 : price[next]!);

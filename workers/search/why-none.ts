@@ -1,6 +1,15 @@
 import { Refusal } from "../../shared/failure.ts";
 import { makeHeap } from "./heap.ts";
-import { KEEP_OUT, type Lattice, NO_GO, NO_GROUND, OPEN, OUTSIDE, WALL, WATER } from "./lattice.ts";
+import {
+  CLEARANCE,
+  type Lattice,
+  NO_GO,
+  NO_GROUND,
+  OPEN,
+  OUTSIDE,
+  WALL,
+  WATER,
+} from "./lattice.ts";
 import type { Point } from "./types.ts";
 import { nodeAt } from "./walls.ts";
 
@@ -84,7 +93,7 @@ function chainOut(lattice: Lattice, from: number): number[] | null {
       const next = node + step;
       const kind = why[next];
       if (kind === undefined || kind === OPEN || done[next]) continue;
-      const own = kind === KEEP_OUT || kind === WALL || kind === OUTSIDE;
+      const own = kind === CLEARANCE || kind === WALL || kind === OUTSIDE;
       const reached = best[node]! + (own ? 0.001 : 1);
       if (!(reached < best[next]!)) continue;
       best[next] = reached;

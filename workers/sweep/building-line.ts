@@ -14,11 +14,11 @@ import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { firstAbove, hydrographOf } from "../../shared/time/hydrograph.ts";
 import { startOfWork } from "../../shared/time/start.ts";
 import { walkLine } from "../../shared/walk-line.ts";
+import { shapeOfFound } from "../lines/found-line.ts";
+import { ringTogether } from "../lines/ring-together.ts";
+import { searchSetup } from "../lines/search-setup.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { inTurns } from "../search/in-turns.ts";
-import { shapeOfFound } from "../site/found-line.ts";
-import { ringTogether } from "../site/ring-together.ts";
-import { siteSetting } from "../site/site-setting.ts";
 import { FAR_REACH_M, NEAR_REACH_M } from "./surroundings.ts";
 
 /** What one line is to be looked for round. */
@@ -96,7 +96,7 @@ async function lineWithin(
   const others = near.map((outline, k): Structure => ({ ...structure(outline), id: `near-${k}` }));
   const structures = [...aims, ...others, ...plan.structures];
   const sized = planAt(plan, levelM);
-  const setting = await siteSetting(
+  const setting = await searchSetup(
     { ...terrain, samplerFor: terrain.ownSampler },
     { ...sized, structures },
     { structureIds: aims.map(({ id }) => id), window: { reachM } },
@@ -132,10 +132,10 @@ async function walkShape(
   };
   const { plane, box } = planSite({ ...plan, alignments: [alignment] }, GROUND_MARGIN_M);
   const ground = known ?? (await terrain.ownSampler(plane, box));
-  const { whole, trace, cuts, surface } = walkLine({ plan, alignment, plane, ground });
+  const { whole, samples, cuts, surface } = walkLine({ plan, alignment, plane, ground });
   let wetM = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < trace.count; i++) {
-    const riseM = cuts.lowestGroundM[i]! - trace.waterM[i]!;
+  for (let i = 0; i < samples.count; i++) {
+    const riseM = cuts.lowestGroundM[i]! - samples.waterM[i]!;
     if (riseM < wetM) wetM = riseM;
   }
   const [first] = plan.structures[0]!.outline;

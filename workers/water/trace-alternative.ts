@@ -23,7 +23,7 @@ import { findPassage, type Levee } from "./passage.ts";
 import { riverStretches } from "./river-as-surveyed.ts";
 import { elevationAt, type Footprint, type TraceContext } from "./trace-context.ts";
 import { type FoundSill, type TracedState, traceState } from "./trace-state.ts";
-import { keptDry } from "./wet-amounts.ts";
+import { behindLine } from "./wet-amounts.ts";
 
 /** The plan's water without any levee, against which a levee is judged. */
 export interface Before {
@@ -68,7 +68,7 @@ export function traceAlternative(
   const aims = aimsOf(context, alignment, wall);
   const state = traceState(context, aims, levee);
   const reached = state.found.map((found) => found.reached);
-  const kept = keptDry(grid, before.state.codes, state.codes, wall.cells, levelM);
+  const kept = behindLine(grid, before.state.codes, state.codes, wall.cells, levelM);
   const isAim = new Set(aims.map(({ id }) => id));
   const isStillWet = (index: number) =>
     context.footprints[index]!.cells.some((cell) => state.codes[cell] === WATER);

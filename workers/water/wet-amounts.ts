@@ -45,7 +45,7 @@ export function waterAmounts(grid: WaterGrid, codes: Uint8Array, levelM: number)
  * What a levee keeps dry: connected water without it that is none with it, the cells under it left out.
  * @param wallCells cells of the levee; it must have been removed from the grid's heights
  */
-export function keptDry(
+export function behindLine(
   grid: WaterGrid,
   without: Uint8Array,
   withLevee: Uint8Array,

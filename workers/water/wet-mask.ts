@@ -1,10 +1,17 @@
-import { DRY, HOLE_REACHED, KEPT_DRY, LOW, WATER, type WetMask } from "../../shared/water-types.ts";
+import {
+  BEHIND_LINE,
+  DRY,
+  HOLE_REACHED,
+  LOW,
+  WATER,
+  type WetMask,
+} from "../../shared/water-types.ts";
 import type { WaterGrid } from "./water-grid.ts";
 
 /** Most cells of a picture of the water. */
 const MOST_CELLS = 4_194_304;
 /** Of several cells under one of the picture, the one that shows. */
-const ORDER = [DRY, LOW, HOLE_REACHED, KEPT_DRY, WATER];
+const ORDER = [DRY, LOW, HOLE_REACHED, BEHIND_LINE, WATER];
 const RANK = Uint8Array.from(ORDER.keys(), (code) => ORDER.indexOf(code));
 
 /**
@@ -50,5 +57,5 @@ export function withoutPart(mask: WetMask, grid: WaterGrid, part: WaterGrid): We
 
 function codeOf(without: number, withLevee: number): number {
   const kept = without === WATER && withLevee !== WATER;
-  return kept ? KEPT_DRY : without;
+  return kept ? BEHIND_LINE : without;
 }

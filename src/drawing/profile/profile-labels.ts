@@ -2,11 +2,11 @@ import { classOnReach, hasOtherSections, reachAt } from "../../../shared/reaches
 import type { SizedLine, Walk } from "../../../shared/sizing-types.ts";
 import { formatElevation, formatLength, lengthIn, type UnitSystem } from "../../../shared/units.ts";
 import {
-  type LabelWish,
   type Obstacle,
   type PlacedLabel,
   placeLabels,
   type Spot,
+  type WantedLabel,
 } from "../place-labels.ts";
 import { textWidth } from "../text-width.ts";
 import type { ProfileMoment } from "./moment.ts";
@@ -63,7 +63,7 @@ export function profileLabels({
   const note = plot.right - plot.left < WIDE_PX ? "" : waterNote;
   const waterText = `Water ${levelRange(walk.waterM, walk, frame, unitSystem)} ${note}`.trim();
   const isScreen = frame.layout === "screen";
-  const namesOfLines: LabelWish[] = [
+  const namesOfLines: WantedLabel[] = [
     {
       key: "crest",
       text: `Top of levee ${levelRange(walk.crestM, walk, frame, unitSystem)}`,
@@ -71,22 +71,22 @@ export function profileLabels({
     },
     { key: "water", text: waterText, spots: [] },
   ];
-  const wishes: LabelWish[] = [
-    ...gaps.map((gap, index) => gapWish(gap, index, frame)),
-    ...marks.map((mark) => markWish(mark)),
+  const labels: WantedLabel[] = [
+    ...gaps.map((gap, index) => gapLabel(gap, index, frame)),
+    ...marks.map((mark) => markLabel(mark)),
     ...(isScreen ? [] : namesOfLines),
     ...(moment ? [{ key: "moment", text: moment.words, spots: [] }] : []),
-    ...(isScreen && hasOneLimit(line) ? [] : limitWishes(line, limit, frame)),
-    ...reachWishes(line, frame),
+    ...(isScreen && hasOneLimit(line) ? [] : limitLabels(line, limit, frame)),
+    ...reachLabels(line, frame),
   ];
   const spotsOf: Record<string, (text: string) => Spot[]> = {
     crest: (text) => spotsAlong(crest, text, frame, { above: 0, below: 60, from: "left" }),
     water: (text) => spotsAlong(water, text, frame, { above: 0, below: 2, from: "right" }),
     moment: (text) => momentSpots(then, text, frame),
   };
-  const full = wishes.map((wish) => ({
-    ...wish,
-    spots: spotsOf[wish.key]?.(wish.text) ?? wish.spots,
+  const full = labels.map((label) => ({
+    ...label,
+    spots: spotsOf[label.key]?.(label.text) ?? label.spots,
   }));
   const obstacles = [
     ...bandObstacles(line, limitM, frame),
@@ -117,7 +117,7 @@ function spotsAlong(
   heights: readonly number[],
   text: string,
   { plot }: ProfileFrame,
-  wish: {
+  label: {
     above: number;
     below: number;
     from: "left" | "right";
@@ -125,10 +125,10 @@ function spotsAlong(
   },
 ): Spot[] {
   const width = textWidth(text, PROFILE_TYPE_PX);
-  const [fromPx, toPx] = wish.between ?? [plot.left, plot.right];
+  const [fromPx, toPx] = label.between ?? [plot.left, plot.right];
   const spots: Spot[] = [];
   for (let left = fromPx + 4; left + width <= toPx - 3; left += STEP_PX) {
-    const fromEnd = wish.from === "left" ? left - plot.left : plot.right - left - width;
+    const fromEnd = label.from === "left" ? left - plot.left : plot.right - left - width;
     const first = Math.ceil((Math.max(fromPx, left - STEP_PX) - plot.left) / STEP_PX);
     const last = Math.floor((Math.min(toPx, left + width + STEP_PX) - plot.left) / STEP_PX);
     const under = heights.slice(first, last + 1);
@@ -136,13 +136,13 @@ function spotsAlong(
     const lowest = Math.max(...under) + OFF_PX;
     const cost = (fromEnd / Math.max(1, plot.right - plot.left)) * 12;
     const box = { left, right: left + width };
-    spots.push({ ...box, top: highest - LINE_PX, bottom: highest, cost: cost + wish.above });
-    spots.push({ ...box, top: lowest, bottom: lowest + LINE_PX, cost: cost + wish.below });
+    spots.push({ ...box, top: highest - LINE_PX, bottom: highest, cost: cost + label.above });
+    spots.push({ ...box, top: lowest, bottom: lowest + LINE_PX, cost: cost + label.below });
   }
   return spots;
 }
 
-function gapWish({ fromPx, toPx }: Gap, index: number, { plot }: ProfileFrame): LabelWish {
+function gapLabel({ fromPx, toPx }: Gap, index: number, { plot }: ProfileFrame): WantedLabel {
   const text = "no elevation data";
   const width = textWidth(text, PROFILE_TYPE_PX);
   const middle = (fromPx + toPx) / 2;
@@ -169,7 +169,7 @@ function gapWish({ fromPx, toPx }: Gap, index: number, { plot }: ProfileFrame): 
 }
 
 /** A mark's words beside it, the fullest first; the best spot is to its right. */
-function markWish({ key, texts, box }: PlacedMark): LabelWish {
+function markLabel({ key, texts, box }: PlacedMark): WantedLabel {
   const middle = (box.top + box.bottom) / 2;
   const spots = texts.flatMap((text, shorter) => {
     const width = textWidth(text, PROFILE_TYPE_PX) + 2;
@@ -189,7 +189,11 @@ function markWish({ key, texts, box }: PlacedMark): LabelWish {
 }
 
 /** One label for each stretch of reaches with the same limit. */
-function limitWishes(line: SizedLine, limit: readonly number[], frame: ProfileFrame): LabelWish[] {
+function limitLabels(
+  line: SizedLine,
+  limit: readonly number[],
+  frame: ProfileFrame,
+): WantedLabel[] {
   const runs: { fromM: number; toM: number; limitM: number }[] = [];
   for (const { fromM, toM, limitM } of line.reaches) {
     const last = runs.at(-1);
@@ -219,7 +223,7 @@ function momentSpots(then: readonly number[], text: string, frame: ProfileFrame)
   return spotsAlong(foot, text, frame, { above: 0, below: 1e3, from: "right" });
 }
 
-function reachWishes(line: SizedLine, { plot, x }: ProfileFrame): LabelWish[] {
+function reachLabels(line: SizedLine, { plot, x }: ProfileFrame): WantedLabel[] {
   const { reaches } = line;
   if (reaches.length < 2 || hasOtherSections(line)) return [];
   return reaches.map((reach, index) => {

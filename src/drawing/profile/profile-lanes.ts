@@ -55,7 +55,7 @@ export interface Lane {
 }
 
 /** What is to be shown under the stations. */
-export interface LaneWish {
+export interface LaneOptions {
   /** The work to show; null for none. */
   readonly time: LineTime | null;
   /** Hours after the start of work that are looked at; null for none. */
@@ -63,7 +63,7 @@ export interface LaneWish {
 }
 
 /** Room that the lanes of a line take under the stations, pixels: none when they have nothing to say. The work is not under them on the screen. */
-export function lanesPx(line: SizedLine, { time }: LaneWish, roomPx: number): number {
+export function lanesPx(line: SizedLine, { time }: LaneOptions, roomPx: number): number {
   const rows = (hasOtherSections(line) ? 1 : 0) + (hasWork(time) ? 1 : 0);
   return rows === 0 ? 0 : rows * laneHeightPx(roomPx) + FOOT_PX;
 }
@@ -72,7 +72,7 @@ export function lanesPx(line: SizedLine, { time }: LaneWish, roomPx: number): nu
 export function profileLanes(
   line: SizedLine,
   frame: ProfileFrame,
-  { time, hour }: LaneWish,
+  { time, hour }: LaneOptions,
 ): Lane[] {
   const { unitSystem, heightPx, plot, layout } = frame;
   const eachPx = laneHeightPx(heightPx);

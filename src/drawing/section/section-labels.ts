@@ -1,11 +1,11 @@
 import type { CrossSection } from "../../../shared/sizing-types.ts";
 import { formatLength, lengthIn, type UnitSystem } from "../../../shared/units.ts";
 import {
-  type LabelWish,
   type Obstacle,
   type PlacedLabel,
   placeLabels,
   type Spot,
+  type WantedLabel,
 } from "../place-labels.ts";
 import { textWidth } from "../text-width.ts";
 import { SECTION_TYPE_PX, type SectionFrame } from "./section-frame.ts";
@@ -85,25 +85,25 @@ export function sectionLabels(
     const level = ground(offset);
     return Number.isNaN(level) ? frame.y(frame.footM) : frame.y(level);
   };
-  const wishes: LabelWish[] = [
-    ...(dimensions ? dimensionWishes(cross, dimensions, unitSystem, halfWidths) : []),
-    sideWish("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
-    sideWish("land", "Land side", null, frame, levelAt, null),
+  const labels: WantedLabel[] = [
+    ...(dimensions ? dimensionLabels(cross, dimensions, unitSystem, halfWidths) : []),
+    sideLabel("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
+    sideLabel("land", "Land side", null, frame, levelAt, null),
   ];
   const obstacles = [
     ...(dimensions ? leveeObstacles(dimensions) : []),
     ...(dimensions ? [surfaceObstacle(frame.y(cross.waterM), dimensions)] : []),
     ...groundObstacles(frame, levelAt),
   ];
-  return placeLabels(wishes, obstacles, frame.bounds);
+  return placeLabels(labels, obstacles, frame.bounds);
 }
 
-function dimensionWishes(
+function dimensionLabels(
   cross: CrossSection,
   dimensions: SectionDimensions,
   system: UnitSystem,
   halfWidths: boolean,
-): LabelWish[] {
+): WantedLabel[] {
   const { heightX, crestY, footY, baseY, waterToeX, landToeX, centreX, limitY } = dimensions;
   const short = (m: number) => lengthIn(m, system).toFixed(system === "us" ? 1 : 2);
   const [waterM, landM] =
@@ -114,20 +114,20 @@ function dimensionWishes(
     ...beside(heightX + 5, middleY + share * (footY - crestY), height),
     cost: Math.abs(share) * 8,
   }));
-  const wishes: LabelWish[] = [
-    wish("height", height, heightSpots),
-    wish("base", `base ${formatLength(cross.baseM ?? waterM + landM, system)}`, []),
-    wish("toe", short(waterM), []),
-    wish("toe", short(landM), []),
+  const labels: WantedLabel[] = [
+    label("height", height, heightSpots),
+    label("base", `base ${formatLength(cross.baseM ?? waterM + landM, system)}`, []),
+    label("toe", short(waterM), []),
+    label("toe", short(landM), []),
   ];
   const rooms = [centreX - waterToeX, landToeX - centreX];
   const fit =
     halfWidths &&
-    rooms.every((px, side) => px > textWidth(wishes[2 + side]!.text, SECTION_TYPE_PX) + 6);
-  wishes[1] = centred(wishes[1]!, (waterToeX + landToeX) / 2, baseY + 2);
+    rooms.every((px, side) => px > textWidth(labels[2 + side]!.text, SECTION_TYPE_PX) + 6);
+  labels[1] = centred(labels[1]!, (waterToeX + landToeX) / 2, baseY + 2);
   if (fit) {
-    wishes[2] = centred(wishes[2]!, (waterToeX + centreX) / 2, baseY - LINE_PX - 1);
-    wishes[3] = centred(wishes[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1);
+    labels[2] = centred(labels[2]!, (waterToeX + centreX) / 2, baseY - LINE_PX - 1);
+    labels[3] = centred(labels[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1);
   }
   if (limitY !== null) {
     const whole = `limit ${short(cross.limitM)}`;
@@ -140,12 +140,12 @@ function dimensionWishes(
       ...beside(left ?? dimensions.limitFromX - width - 4, limitY + offPx, text),
       cost: Math.abs(offPx) / 10,
     }));
-    wishes.push(wish("limit", text, spots));
+    labels.push(label("limit", text, spots));
   }
-  return wishes.map((each, index) => ({ ...each, key: `${each.key}-${index}` }));
+  return labels.map((each, index) => ({ ...each, key: `${each.key}-${index}` }));
 }
 
-function wish(key: string, text: string, spots: readonly Spot[]): LabelWish {
+function label(key: string, text: string, spots: readonly Spot[]): WantedLabel {
   return { key, text, spots };
 }
 
@@ -160,7 +160,7 @@ function beside(left: number, middleY: number, text: string): Spot {
   };
 }
 
-function centred(label: LabelWish, x: number, top: number): LabelWish {
+function centred(label: WantedLabel, x: number, top: number): WantedLabel {
   const half = textWidth(label.text, SECTION_TYPE_PX) / 2;
   return {
     ...label,
@@ -168,14 +168,14 @@ function centred(label: LabelWish, x: number, top: number): LabelWish {
   };
 }
 
-function sideWish(
+function sideLabel(
   key: string,
   text: string,
   leftPx: number | null,
   frame: SectionFrame,
   levelAt: (xPx: number) => number,
   surfaceY: number | null,
-): LabelWish {
+): WantedLabel {
   const width = textWidth(text, SECTION_TYPE_PX);
   const left = leftPx ?? frame.widthPx - width - 5;
   const levels = [0, 0.5, 1].map((share) => levelAt(left + share * width));

@@ -5,7 +5,7 @@ import { type CheckWords, checkBrief, checkWords } from "../../../shared/words/c
 import { SeverityMark, severityWord } from "../../drawing/severity-mark.tsx";
 import { chosenLine } from "../../live/results.ts";
 import { markedM, pointedCheck, unitSystem } from "../../live/screen.ts";
-import { buildOtherwise, proposedSection } from "../line/reach-wish.ts";
+import { buildOtherwise, proposedSection } from "../line/stretch-draft.ts";
 
 /** One finding in a line: how grave, where, what, one thing to do. Pressed, it is shown on the map and said in full. */
 export function CheckRow({ check }: { check: Check }) {

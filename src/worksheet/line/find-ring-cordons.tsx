@@ -1,13 +1,13 @@
 import { isComplete } from "../../../shared/completeness.ts";
-import type { FoundCordon } from "../../../shared/siting-types.ts";
+import type { FoundCordon } from "../../../shared/search-types.ts";
 import { formatArea, formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
-import { butOverLimit } from "../../../shared/words/siting.ts";
+import { butOverLimit } from "../../../shared/words/search.ts";
 import { sized } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
-import type { Found } from "../../live/siting/found.ts";
-import { takeInstead } from "../../live/siting/put-found.ts";
+import type { Found } from "../../live/search/found.ts";
+import { takeInstead } from "../../live/search/put-found.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 
 interface CordonsTableProps {

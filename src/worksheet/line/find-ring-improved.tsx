@@ -1,9 +1,9 @@
 import { formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
-import { butOverLimit, sitingNoteWords } from "../../../shared/words/siting.ts";
+import { butOverLimit, searchNoteWords } from "../../../shared/words/search.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
 import { unitSystem } from "../../live/screen.ts";
-import type { Improved } from "../../live/siting/improve.ts";
+import type { Improved } from "../../live/search/improve.ts";
 import { canCompare } from "./saving.ts";
 
 /** What improving the chosen line came to, against the line as drawn before it was first improved. */
@@ -20,7 +20,7 @@ export function ImprovedNote({ result }: { result: Improved }) {
         `, ${formatCount(Math.abs(fewer))} ${fewer < 0 ? "more" : "fewer"} than as drawn`}
       {butOverLimit(after, system)}; greatest height {height(before.greatestHeightM)} to{" "}
       {height(after.greatestHeightM)}.{" "}
-      {notes.map((note) => sitingNoteWords(note, unitsOf(unitSystem.value))).join(" ")}
+      {notes.map((note) => searchNoteWords(note, unitsOf(unitSystem.value))).join(" ")}
     </p>
   );
 }

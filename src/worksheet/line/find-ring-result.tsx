@@ -1,27 +1,27 @@
 import type { ComponentChildren } from "preact";
 import { isComplete, isCounted } from "../../../shared/completeness.ts";
 import { letterOf } from "../../../shared/line-letter.ts";
-import type { FoundLine, SiteRingResponse } from "../../../shared/siting-types.ts";
+import type { FindRingResponse, FoundLine } from "../../../shared/search-types.ts";
 import { formatCount, formatShare } from "../../../shared/units.ts";
 import { bagsWords } from "../../../shared/words/counted.ts";
 import { mustFixWords } from "../../../shared/words/must-fix.ts";
-import { butOverLimit, howGoodWords, sitingNoteWords } from "../../../shared/words/siting.ts";
+import { butOverLimit, howGoodWords, searchNoteWords } from "../../../shared/words/search.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
 import { plan } from "../../document/store.ts";
 import { sized } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
-import { differenceShown } from "../../live/siting/difference.ts";
+import { differenceShown } from "../../live/search/difference.ts";
 import {
   findRing,
   lookForProof,
   lookFurther,
   lookingFurther,
-} from "../../live/siting/find-ring.ts";
-import { catchingUp, following } from "../../live/siting/follow.ts";
-import { type Found, foundForOf, isOutdated } from "../../live/siting/found.ts";
-import { improvedNow } from "../../live/siting/improve.ts";
-import { takeInstead } from "../../live/siting/put-found.ts";
-import { ringsOf } from "../../live/siting/wish.ts";
+} from "../../live/search/find-ring.ts";
+import { catchingUp, following } from "../../live/search/follow.ts";
+import { type Found, foundForOf, isOutdated } from "../../live/search/found.ts";
+import { improvedNow } from "../../live/search/improve.ts";
+import { takeInstead } from "../../live/search/put-found.ts";
+import { ringsOf } from "../../live/search/ring-settings.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 import { CordonsTable } from "./find-ring-cordons.tsx";
 import { canCompare, type SavingRow, savingRows, shareSaved, sumOf } from "./saving.ts";
@@ -48,7 +48,7 @@ export function FoundResult({ result }: { result: Found }) {
       )}
       {!outdated &&
         (further?.notes ?? notes).map((note) => (
-          <p key={note.kind}>{sitingNoteWords(note, unitsOf(unitSystem.value))}</p>
+          <p key={note.kind}>{searchNoteWords(note, unitsOf(unitSystem.value))}</p>
         ))}
       {!outdated && further && <Offer result={result} further={further} />}
       <Toggles result={result} />
@@ -166,7 +166,7 @@ function Ask({ onAsk, children }: { onAsk: () => void; children: ComponentChildr
 }
 
 /** Separate rings, or what a longer search found, when that takes fewer bags. */
-function Offer({ result, further }: { result: Found; further: SiteRingResponse }) {
+function Offer({ result, further }: { result: Found; further: FindRingResponse }) {
   const [nowSum, thenSum] = [result.lines, further.lines].map((lines) =>
     sumOf(lines.map(({ totals }) => totals)),
   );

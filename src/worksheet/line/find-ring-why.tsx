@@ -2,7 +2,7 @@ import { formatStation } from "../../../shared/units.ts";
 import { costUnit, costWords, stationAt } from "../../../shared/words/sideways-cost.ts";
 import { chosenLine } from "../../live/results.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
-import { sidewaysNow } from "../../live/siting/why-here.ts";
+import { sidewaysNow } from "../../live/search/why-here.ts";
 
 /** What a move costs at the marked station, and how the arrows are to be read. */
 export function WhyHereNote() {

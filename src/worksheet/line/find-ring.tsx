@@ -2,15 +2,15 @@ import "./find-ring.css";
 import { letterOf } from "../../../shared/line-letter.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
 import { plan } from "../../document/store.ts";
-import { canFind, findRing } from "../../live/siting/find-ring.ts";
-import { foundNow } from "../../live/siting/found.ts";
-import { improveAlternative, improvedNow } from "../../live/siting/improve.ts";
-import { whyHere } from "../../live/siting/why-here.ts";
+import { canFind, findRing } from "../../live/search/find-ring.ts";
+import { foundNow } from "../../live/search/found.ts";
+import { improveAlternative, improvedNow } from "../../live/search/improve.ts";
+import { whyHere } from "../../live/search/why-here.ts";
 import { Icon } from "../../ui/icons.tsx";
 import { ImprovedNote } from "./find-ring-improved.tsx";
 import { FoundResult } from "./find-ring-result.tsx";
+import { FindSettings } from "./find-ring-settings.tsx";
 import { WhyHereNote } from "./find-ring-why.tsx";
-import { FindWishFields } from "./find-ring-wish.tsx";
 
 /** The ring that needs the fewest bags: asked for, found, compared; and a drawn line improved. */
 export function FindRing() {
@@ -22,7 +22,7 @@ export function FindRing() {
   return (
     <fieldset class="find-ring">
       <legend>Ring of fewest bags within the search window</legend>
-      {canFind.value && <FindWishFields />}
+      {canFind.value && <FindSettings />}
       <div class="tool-row">
         <button
           type="button"

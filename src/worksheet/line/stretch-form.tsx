@@ -7,8 +7,8 @@ import { formatStation, parseStation } from "../../../shared/units.ts";
 import { buildStretch } from "../../document/edits/reaches.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
 import { FailureText } from "../../ui/failure-text.tsx";
-import { stretchWish } from "./reach-wish.ts";
 import { SectionSelect } from "./section-select.tsx";
+import { stretchDraft } from "./stretch-draft.ts";
 
 interface StretchFormProps {
   readonly alternative: Alignment;
@@ -24,17 +24,17 @@ export function StretchForm({ alternative, lengthM }: StretchFormProps) {
   const [typed, setTyped] = useState({ from: "", to: "" });
   const [section, setSection] = useState<string>(FIRST_OTHER.id);
   const [failure, setFailure] = useState<Failure | null>(null);
-  const wish = stretchWish.value;
+  const draft = stretchDraft.value;
   useEffect(() => {
-    if (!wish) return;
-    const [from, to] = [formatStation(wish.fromM, system), formatStation(wish.toM, system)];
+    if (!draft) return;
+    const [from, to] = [formatStation(draft.fromM, system), formatStation(draft.toM, system)];
     setTyped({ from, to });
-    if (wish.section) setSection(wish.section);
+    if (draft.section) setSection(draft.section);
     setFailure(null);
     if (form.current) showInPlace(form.current);
     form.current?.querySelector("select")?.focus({ preventScroll: true });
-    stretchWish.value = null;
-  }, [wish, system]);
+    stretchDraft.value = null;
+  }, [draft, system]);
   const build = () => {
     const [from, to] = [parseStation(typed.from, system), parseStation(typed.to, system)];
     if (!from.ok) return setFailure(from.failure);

@@ -11,8 +11,8 @@ import { sized } from "../../live/results.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 import { Amounts } from "./amounts.tsx";
+import { BehindLine } from "./behind-line.tsx";
 import { GroundChances } from "./ground-chances.tsx";
-import { KeptDry } from "./kept-dry.tsx";
 import { PublishedTables } from "./published-tables.tsx";
 
 /** Everything that is counted of a line, each figure with its make-up. */
@@ -31,7 +31,7 @@ export function AllFigures({ line }: { line: SizedLine }) {
       <ClassBar line={line} limitM={plan.value.practice.limitM} system={system} />
       <Amounts inputs={inputs} />
       <GroundChances inputs={inputs} />
-      <KeptDry />
+      <BehindLine />
       <PublishedTables line={line} system={system} />
       {line.reaches.length > 1 && (
         <ReachTable

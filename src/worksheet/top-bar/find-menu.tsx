@@ -6,7 +6,7 @@ import { copyAlternative } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { tool } from "../../live/screen.ts";
-import { canFind, findRing } from "../../live/siting/find-ring.ts";
+import { canFind, findRing } from "../../live/search/find-ring.ts";
 import { openDisclosure } from "../../ui/disclosure.tsx";
 import { Menu, MenuItem } from "../../ui/menu.tsx";
 
