@@ -1,16 +1,10 @@
 import { cornerChainages, signedAreaM2 } from "./alignment.ts";
-import { runChecks } from "./checks.ts";
-import { type CutWalk, cutWalk } from "./cut-walk.ts";
-import { accuracyOf } from "./ground-accuracy.ts";
-import { lineHolding } from "./holding/line-holding.ts";
-import { levelDoubt, withoutVerdict } from "./level-doubt.ts";
+import { checkWalk, totalsWithGround } from "./check-walk.ts";
+import type { CutWalk } from "./cut-walk.ts";
 import { type LineSamples, samplesLonLat } from "./line-samples.ts";
 import { publishedCounts } from "./published.ts";
-import { withWaterHigher } from "./sections/built-reach.ts";
 import type { Reach, SizedLine } from "./sizing-types.ts";
 import { stationsOf } from "./stations.ts";
-import { lineTime } from "./time/line-time.ts";
-import { totalsOf } from "./totals.ts";
 import { type LineOnGround, walkLine } from "./walk-line.ts";
 
 export interface SizeLineInputs extends LineOnGround {
@@ -27,26 +21,11 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
   const walked = walkLine({ plan, alignment, plane, ground });
   const { line, breaksM, built, surface, samples, surveyed, waterSide, cuts, whole, reaches } =
     walked;
-  const totalsWithGround = (shiftM: number) => {
-    const shifted = built.map((reach) => withWaterHigher(reach, -shiftM));
-    const shiftedCuts = cutWalk(samples, ground, shifted, waterSide, shiftM);
-    return totalsOf(samples, shiftedCuts, plan, waterSide).whole;
-  };
-  const shifted = (shiftM: number) => (live ? null : totalsWithGround(shiftM));
+  const on = { plan, alignment, plane, ground };
+  const shifted = (shiftM: number) => (live ? null : totalsWithGround(on, walked, shiftM));
   const marks = [0, ...breaksM, line.lengthM];
-  const holding = live
-    ? null
-    : lineHolding({ plan, line, plane, samples, cuts, ground, waterSide });
-  const totalsAt = (riseM: number) => (riseM === 0 ? whole : totalsWithGround(-riseM));
-  const groundAccuracy = accuracyOf(plan.ground, ground.longCellM ?? ground.cellM);
-  const doubt = levelDoubt(plan, samples, cuts, whole.builtLengthM > 0);
-  const worked = live
-    ? null
-    : lineTime({
-        ...{ plan, samples, cuts, totalsAt, at: plane.origin, closed: line.closed },
-        closures: alignment.closures ?? [],
-      });
-  const time = worked && doubt ? withoutVerdict(worked) : worked;
+  const found = checkWalk(on, walked, { holding: !live, time: !live });
+  const { groundAccuracy } = found;
   return {
     id: alignment.id,
     name: alignment.name,
@@ -58,7 +37,6 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
     }),
     walk: { ...walkOf(samples, cuts), lonLat: samplesLonLat(samples, plane) },
     totals: whole,
-    groundAccuracy,
     surveyed,
     totalsGroundLow: shifted(-groundAccuracy.rmseM),
     totalsGroundHigh: shifted(groundAccuracy.rmseM),
@@ -68,15 +46,7 @@ export function sizeLine({ plan, alignment, plane, ground, live }: SizeLineInput
       return { fromM, toM, totals, section: section.id, sectionName: section.name, limitM };
     }),
     published: publishedCounts(samples, cuts),
-    checks: runChecks({
-      ...{ plan, line, plane, samples, cuts, waterSide, breaksM, totals: whole },
-      setbackM: alignment.setbackM ?? plan.practice.setbackM,
-      cellM: ground.longCellM ?? ground.cellM,
-      ...{ levelDoubt: doubt, holding, time, surveyed, accuracyM: groundAccuracy.rmseM },
-    }),
-    levelDoubt: doubt,
-    holding,
-    time,
+    ...found,
     stepM: samples.stepM,
   };
 }

@@ -1,3 +1,4 @@
+import type { CheckFinding, RuleId } from "../checks/findings.ts";
 import type { LonLat } from "../plan.ts";
 
 /**
@@ -54,6 +55,21 @@ export interface FoundShape {
   readonly coordinates: readonly LonLat[];
 }
 
+/** What the check of a line in a plan of its own finds that must be fixed. */
+export interface MustFix {
+  readonly id: RuleId;
+  /** Stretch of the line, meters; both 0 where it speaks of the whole plan. */
+  readonly fromM: number;
+  readonly toM: number;
+  readonly finding: CheckFinding;
+}
+
+/** A line that was found, sized and checked as in a plan of its own. */
+export interface CheckedLine extends FoundShape, RingFigures {
+  /** Each once; traced water has not been looked at. */
+  readonly mustFix: readonly MustFix[];
+}
+
 /** The same line sized for another water surface. */
 export interface AtStage extends RingFigures {
   /** That water at the gauge, meters on the raster's vertical datum. */
@@ -80,7 +96,7 @@ export interface CheckedBuilding
   /** When its line must be closed, ahead of the water by the margin; null without a line or where the forecast does not say. */
   readonly closedByAtS: number | null;
   /** The best line; null where none is needed or none was found. */
-  readonly line: (FoundShape & RingFigures) | null;
+  readonly line: CheckedLine | null;
   /** The line over the stages that were to be counted and flood it, lowest first. */
   readonly byStage: readonly AtStage[];
   /** A place where it is over the limit, in doubt, or without data; null elsewhere. */
@@ -95,7 +111,7 @@ export interface CheckedGroup {
   readonly id: string;
   /** Ids of two to four buildings. */
   readonly members: readonly string[];
-  readonly line: FoundShape & RingFigures;
+  readonly line: CheckedLine;
   readonly state: "over-limit" | "too-late" | "can-be-ringed";
   readonly firstWetAtS: number | null;
   readonly latestStartAtS: number | null;

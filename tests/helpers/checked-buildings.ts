@@ -19,6 +19,7 @@ export function lineOf(bags: number, more: Partial<Line> = {}): Line {
     greatestHeightM: 0.6,
     lengthM: 60,
     lengthOverLimitM: 0,
+    mustFix: [],
     ...more,
   };
 }

@@ -8,7 +8,7 @@ const FIGURES = {
   ...{ bags: 900, sandM3: 10, sheetM2: 40, personHours: 50 },
   ...{ greatestHeightM: 0.8, lengthM: 60, lengthOverLimitM: 0 },
 };
-const LINE = { kind: "ring", coordinates: [], leveeBags: 800, ...FIGURES } as const;
+const LINE = { kind: "ring", coordinates: [], leveeBags: 800, mustFix: [], ...FIGURES } as const;
 
 function checked(id: string, rest: Partial<CheckedBuilding>): CheckedBuilding {
   return {

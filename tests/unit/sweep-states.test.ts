@@ -1,7 +1,9 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { checkBuildings } from "../../shared/buildings/check-buildings.ts";
 import type { BuildingsCheck } from "../../shared/buildings/check-types.ts";
+import { planOfLine } from "../../shared/buildings/line-plan.ts";
 import type { BuildingState } from "../../shared/buildings/types.ts";
+import { listedOnce } from "../../shared/completeness.ts";
 import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { Engine } from "../../shared/messages.ts";
@@ -99,6 +101,22 @@ describe("a plain with a mound, a basin and a pit", () => {
     expect(mound).toMatchObject({ depthM: 0, line: null, firstWetAtS: null });
     expect(pit!.sillM).toBeCloseTo(102, 4);
     expect(edge).toMatchObject({ depthM: null, sillM: null, line: null });
+  });
+
+  it("says of each line what the plan opened from it says must be fixed", async () => {
+    const known = plan();
+    const listed = BUILDINGS.filter(({ id }) => id === "plain" || id === "basin");
+    const found = await checkBuildings(engine, 1, { plan: known, buildings: listed });
+    expect(found.buildings[1]!.line!.mustFix.map(({ id }) => id)).toContain("over-limit");
+    for (const [k, { line }] of found.buildings.entries()) {
+      const own = planOfLine(known, [listed[k]!], line!, "line");
+      const { lines } = await engine.size({ plan: own });
+      const { checks } = lines[0]!;
+      const stops = listedOnce(checks).filter(({ severity }) => severity === "stop");
+      expect(line!.mustFix).toEqual(
+        stops.map(({ id, fromM, toM, finding }) => ({ id, fromM, toM, finding })),
+      );
+    }
   });
 
   it("says when each is first wet: when the river passes the bank", async () => {

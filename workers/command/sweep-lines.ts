@@ -91,6 +91,7 @@ type Times = Pick<CheckedBuilding, "firstWetAtS" | "latestStartAtS" | "closedByA
 const NO_LINE = {
   ...{ kind: null, coordinates: null, bags: null, leveeBags: null, sandM3: null, sheetM2: null },
   ...{ personHours: null, greatestHeightM: null, lengthM: null, lengthOverLimitM: null },
+  mustFix: null,
 };
 
 function shapeOf(line: CheckedBuilding["line"]): object {
@@ -163,13 +164,13 @@ function checkedOf(path: string, index: number, value: Fields): CheckedBuilding 
     ...rest
   } = value;
   const { bags, leveeBags, sandM3, sheetM2, personHours, ...others } = rest;
-  const { greatestHeightM, lengthM, lengthOverLimitM, ...own } = others;
+  const { greatestHeightM, lengthM, lengthOverLimitM, mustFix, ...own } = others;
   if (typeof value.id !== "string" || !Array.isArray(byStage)) throw badLine(path, index);
   const secondsOf = (text: unknown) =>
     typeof text === "string" ? (momentOf(text)?.atS ?? null) : null;
   const figures = {
     ...{ bags, leveeBags, sandM3, sheetM2, personHours },
-    ...{ greatestHeightM, lengthM, lengthOverLimitM },
+    ...{ greatestHeightM, lengthM, lengthOverLimitM, mustFix },
   };
   return {
     ...own,

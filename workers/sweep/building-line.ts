@@ -1,8 +1,17 @@
 import { bagOrder } from "../../shared/bag-order.ts";
 import type { LineTask } from "../../shared/buildings/check-types.ts";
 import { latestStart } from "../../shared/buildings/latest-start.ts";
-import type { AtStage, FoundShape, RingFigures } from "../../shared/buildings/types.ts";
-import { isComplete } from "../../shared/completeness.ts";
+import { planOfLine } from "../../shared/buildings/line-plan.ts";
+import type {
+  AtStage,
+  Building,
+  CheckedLine,
+  FoundShape,
+  MustFix,
+  RingFigures,
+} from "../../shared/buildings/types.ts";
+import { checkWalk } from "../../shared/check-walk.ts";
+import { isComplete, listedOnce } from "../../shared/completeness.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
@@ -21,9 +30,9 @@ import type { Terrain } from "../raster/terrain.ts";
 import { inTurns } from "../search/in-turns.ts";
 import { FAR_REACH_M, NEAR_REACH_M } from "./surroundings.ts";
 
-/** What one line is to be looked for round. */
+/** What one line is to be looked for around. */
 export interface LineAim {
-  readonly outlines: readonly (readonly LonLat[])[];
+  readonly members: readonly Building[];
   /** Outlines of the river as surveyed near it. */
   readonly river: readonly (readonly LonLat[])[];
   /** Water at the gauge that it is looked for at, meters. */
@@ -43,6 +52,8 @@ type WalkedShape = Awaited<ReturnType<typeof walkShape>>;
 
 /** Ground read beyond the line, meters: as the ordinary sizing reads it. */
 const GROUND_MARGIN_M = 80;
+/** Of the line in a plan of its own. */
+const LINE_ID = "found";
 /** The search is given all the time it takes: what it finds must not depend on how fast the machine is. */
 const NO_CLOCK = { timeCapMs: 1, now: () => 0 };
 /** What says that there is no room within reach, and that there may be farther off. */
@@ -81,17 +92,18 @@ function overM({ walked }: BuildingLine): number {
   return walked.whole.lengthOverLimitM;
 }
 
-export function isOver(line: BuildingLine): boolean {
+function isOver(line: BuildingLine): boolean {
   return overM(line) > 0;
 }
 
 async function lineWithin(
   terrain: Terrain,
   { plan, near }: LineTask,
-  { outlines, river, levelM }: LineAim,
+  { members, river, levelM }: LineAim,
   reachM: number,
   options?: CallOptions,
 ): Promise<BuildingLine> {
+  const outlines = members.flatMap(({ parts }) => parts);
   const aims = outlines.map((outline, k): Structure => ({ ...structure(outline), id: `aim-${k}` }));
   const others = near.map((outline, k): Structure => ({ ...structure(outline), id: `near-${k}` }));
   const structures = [...aims, ...others, ...plan.structures];
@@ -105,7 +117,7 @@ async function lineWithin(
   const { rings } = await inTurns(ringTogether(setting.request, NO_CLOCK), options);
   const { kind, corners, ring } = shapeOfFound(setting, rings[0]!);
   const shape = { kind, coordinates: corners };
-  const walked = await walkShape(terrain, { ...sized, structures: aims }, shape);
+  const walked = await walkShape(terrain, planOfLine(sized, members, shape, LINE_ID));
   return { shape, ring, atM: levelM, walked };
 }
 
@@ -119,20 +131,14 @@ function planAt(plan: Plan, levelM: number): Plan {
   return { ...plan, water: { ...plan.water, by: "elevation", elevationM: levelM } };
 }
 
-/** A line walked in a plan of its own, on ground read for it alone: as the ordinary sizing does it there. */
-async function walkShape(
-  terrain: Terrain,
-  plan: Plan,
-  { kind, coordinates }: FoundShape,
-  known: GroundSampler | null = null,
-) {
-  const alignment: Alignment = {
-    ...{ id: "found", name: "Found", kind },
-    ...{ corners: coordinates, reachBreaksM: [] },
-  };
-  const { plane, box } = planSite({ ...plan, alignments: [alignment] }, GROUND_MARGIN_M);
+/** The line of a plan of its own walked, on ground read for it alone: as the ordinary sizing does it there. */
+async function walkShape(terrain: Terrain, plan: Plan, known: GroundSampler | null = null) {
+  const [alignment] = plan.alignments;
+  const { plane, box } = planSite(plan, GROUND_MARGIN_M);
   const ground = known ?? (await terrain.ownSampler(plane, box));
-  const { whole, samples, cuts, surface } = walkLine({ plan, alignment, plane, ground });
+  const on = { plan, alignment: alignment!, plane, ground };
+  const walk = walkLine(on);
+  const { whole, samples, cuts, surface } = walk;
   let wetM = Number.POSITIVE_INFINITY;
   for (let i = 0; i < samples.count; i++) {
     const riseM = cuts.lowestGroundM[i]! - samples.waterM[i]!;
@@ -140,15 +146,30 @@ async function walkShape(
   }
   const [first] = plan.structures[0]!.outline;
   return {
-    ...{ whole, plan, ground },
+    ...{ on, walk, whole },
     /** Lowest ground under the base over the water at the gauge, meters. */
     lowestM: waterElevationAtGauge(plan.water) + wetM,
     waterM: surface(...plane.toPlane(first!)),
   };
 }
 
+/** A found line with its figures, and what its check finds that must be fixed; of time nothing without a forecast. */
+export function checkedLine({ shape, walked }: BuildingLine): CheckedLine {
+  const time = timeOf(walked.on.plan).forecast !== null;
+  const { checks } = checkWalk(walked.on, walked.walk, { holding: true, time });
+  const mustFix = listedOnce(checks)
+    .filter(({ severity }) => severity === "stop")
+    .map(({ id, fromM, toM, finding }): MustFix => ({ id, fromM, toM, finding }));
+  return { ...shape, ...figuresOf(walked.whole), mustFix };
+}
+
+/** Whether a checked line is over the height limit of what it is built of. */
+export function isOverLimit({ mustFix }: CheckedLine): boolean {
+  return mustFix.some(({ finding: { kind } }) => kind === "over-limit" || kind === "type-limit");
+}
+
 /** What a line takes. */
-export function figuresOf(totals: Totals): RingFigures {
+function figuresOf(totals: Totals): RingFigures {
   const { sandM3, sheetM2, jobPersonHours, greatestHeightM, lengthM, lengthOverLimitM } = totals;
   return {
     bags: bagOrder(totals).total,
@@ -169,15 +190,24 @@ export async function atStages(
 ): Promise<AtStage[]> {
   const stages: AtStage[] = [];
   for (const levelM of levelsM) {
-    const plan = planAt(walked.plan, levelM);
+    const plan = planAt(walked.on.plan, levelM);
     const isHigher = shape.kind === "line" && levelM > atM;
-    const counted: FoundShape = isHigher ? { kind: "ring", coordinates: ring } : shape;
-    const known = isHigher ? null : walked.ground;
     const { whole, waterM } =
-      levelM === atM ? walked : await walkShape(terrain, plan, counted, known);
+      levelM === atM
+        ? walked
+        : await walkShape(
+            terrain,
+            isHigher ? asRing(plan, ring) : plan,
+            isHigher ? null : walked.on.ground,
+          );
     stages.push({ atGaugeM: levelM, waterM, ...figuresOf(whole) });
   }
   return stages;
+}
+
+function asRing(plan: Plan, corners: readonly LonLat[]): Plan {
+  const alignments = plan.alignments.map((each): Alignment => ({ ...each, kind: "ring", corners }));
+  return { ...plan, alignments };
 }
 
 /** When a line must be closed and begun. */

@@ -1,5 +1,5 @@
 import type { CheckBuildingRequest } from "../../shared/buildings/check-types.ts";
-import type { BuildingState, CheckedBuilding } from "../../shared/buildings/types.ts";
+import type { BuildingState, CheckedBuilding, CheckedLine } from "../../shared/buildings/types.ts";
 import { unsearched } from "../../shared/buildings/unsearched.ts";
 import { isComplete } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
@@ -10,8 +10,8 @@ import {
   atStages,
   type BuildingLine,
   buildingLine,
-  figuresOf,
-  isOver,
+  checkedLine,
+  isOverLimit,
   type LineTimes,
   timesOf,
 } from "./building-line.ts";
@@ -43,20 +43,21 @@ export async function checkBuilding(
   const levelsM = request.levelsM.filter((levelM) => levelM > wetM).sort((a, b) => a - b);
   if (water.state === "no-data" || (!isFlooded && levelsM.length === 0)) return bare;
   const levelM = isFlooded ? waterElevationAtGauge(plan.water) : levelsM.at(-1)!;
-  const aim = { outlines: building.parts, river: water.river, levelM };
+  const aim = { members: [building], river: water.river, levelM };
   try {
     const line = await buildingLine(terrain, request, aim, options);
     const times = timesOf(request, line, water.aroundM);
     const byStage = await atStages(terrain, line, levelsM);
     if (!isFlooded) return { ...bare, byStage };
-    const state = stateOf(line, times);
+    const checked = checkedLine(line);
+    const state = stateOf(line, checked, times);
     if (state === "no-data") return { ...bare, state, at: line.shape.coordinates[0]! };
     return {
       ...bare,
       ...{ state, byStage },
       latestStartAtS: times.latestStartAtS,
       closedByAtS: times.closedByAtS,
-      line: { ...line.shape, ...figuresOf(line.walked.whole) },
+      line: checked,
     };
   } catch (thrown) {
     if (!(thrown instanceof Refusal) || !thrown.code.startsWith("site/")) throw thrown;
@@ -66,8 +67,12 @@ export async function checkBuilding(
   }
 }
 
-function stateOf(line: BuildingLine, { isTooLate }: LineTimes): BuildingState {
-  if (!isComplete(line.walked.whole)) return "no-data";
-  if (isOver(line)) return "over-limit";
+function stateOf(
+  { walked }: BuildingLine,
+  checked: CheckedLine,
+  { isTooLate }: LineTimes,
+): BuildingState {
+  if (!isComplete(walked.whole)) return "no-data";
+  if (isOverLimit(checked)) return "over-limit";
   return isTooLate ? "too-late" : "can-be-ringed";
 }

@@ -6,7 +6,7 @@ import { Refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { Terrain } from "../raster/terrain.ts";
-import { atStages, buildingLine, figuresOf, isOver, timesOf } from "./building-line.ts";
+import { atStages, buildingLine, checkedLine, isOverLimit, timesOf } from "./building-line.ts";
 
 /**
  * One line round some neighbors; null where none is found.
@@ -19,7 +19,7 @@ export async function checkGroup(
 ): Promise<CheckedGroup | null> {
   const { members, waters, plan } = request;
   const aim = {
-    outlines: members.flatMap(({ parts }) => parts),
+    members,
     river: waters.flatMap(({ river }) => river),
     levelM: waterElevationAtGauge(plan.water),
   };
@@ -30,11 +30,12 @@ export async function checkGroup(
     const times = timesOf(request, line, aroundM);
     const wetM = leastOf(waters.map(({ sillM }) => sillM)) ?? Number.NEGATIVE_INFINITY;
     const levelsM = request.levelsM.filter((levelM) => levelM > wetM).sort((a, b) => a - b);
+    const checked = checkedLine(line);
     return {
       id: groupId(members),
       members: members.map(({ id }) => id),
-      line: { ...line.shape, ...figuresOf(line.walked.whole) },
-      state: isOver(line) ? "over-limit" : times.isTooLate ? "too-late" : "can-be-ringed",
+      line: checked,
+      state: isOverLimit(checked) ? "over-limit" : times.isTooLate ? "too-late" : "can-be-ringed",
       firstWetAtS: leastOf(waters.map(({ firstWetAtS }) => firstWetAtS)),
       latestStartAtS: times.latestStartAtS,
       closedByAtS: times.closedByAtS,

@@ -1,8 +1,7 @@
+import { planOfLine } from "../../../shared/buildings/line-plan.ts";
 import type { BuildingRow } from "../../../shared/buildings/rows.ts";
 import type { Building } from "../../../shared/buildings/types.ts";
-import { planForNext } from "../../../shared/next-plan.ts";
-import type { Alignment, Plan } from "../../../shared/plan.ts";
-import { naming, numbered } from "../../../shared/plan-names.ts";
+import type { Plan } from "../../../shared/plan.ts";
 import { rowName } from "../../../shared/words/buildings-table.ts";
 import { tell } from "../../document/notices.ts";
 import { plan, replacePlan } from "../../document/store.ts";
@@ -27,20 +26,5 @@ export function openInPlan(row: BuildingRow): void {
 function planOfRow(now: Plan, row: BuildingRow, members: readonly Building[]): Plan | null {
   const { line } = row;
   if (!line) return null;
-  const names = naming("structure-", numbered("Building "));
-  for (const { name } of members) names.state(null, name);
-  const structures = members.flatMap(({ name, parts, floorM }) =>
-    parts.map((outline) => ({
-      ...{ id: names.giveId(null), name: names.giveName(name), outline, floorM },
-    })),
-  );
-  const ring: Alignment = {
-    ...{ id: crypto.randomUUID(), name: "A", kind: line.kind },
-    ...{ corners: line.coordinates, reachBreaksM: [] },
-  };
-  const { noGo } = now;
-  return {
-    ...planForNext(now),
-    ...{ title: rowName(row), noGo, structures, alignments: [ring], chosenId: ring.id },
-  };
+  return { ...planOfLine(now, members, line, crypto.randomUUID()), title: rowName(row) };
 }
