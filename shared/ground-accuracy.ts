@@ -1,3 +1,4 @@
+import type { GroundSummary } from "./messages.ts";
 import type { GroundSettings } from "./plan.ts";
 
 /** How good the heights of elevation data are taken to be where nobody says so, and where that comes from. */
@@ -25,6 +26,13 @@ const TYPICAL: readonly [TypicalAccuracy, ...TypicalAccuracy[]] = [
 
 /** A grid of 1 m is a little more or less on the ground: map projections change lengths by up to 1 in 100. */
 const CELL_SLACK = 1.01;
+
+/** Longer side of the coarsest cells of elevation data on the ground, metres; 0 where none is open. */
+export function longestCellM(
+  summary: Pick<GroundSummary, "cellXM" | "cellYM" | "coarsestCellM"> | null,
+): number {
+  return summary ? (summary.coarsestCellM ?? Math.max(summary.cellXM, summary.cellYM)) : 0;
+}
 
 /** @param cellM longer side of a cell on the ground, metres */
 export function typicalAccuracy(cellM: number): TypicalAccuracy {

@@ -1,14 +1,15 @@
 import { DEFAULT_GROUND } from "./defaults.ts";
 import type { Plan, TerrainRef } from "./plan.ts";
 
-const SIDE_CAR = /\.(prj|tfw|tifw|tiffw|gtw|bpw|wld|xml|ovr|msk)$/i;
+/** Files that hold no heights: those beside a raster, and a VRT, which only names rasters. */
+const WITHOUT_HEIGHTS = /\.(vrt|prj|tfw|tifw|tiffw|gtw|bpw|wld|xml|ovr|msk)$/i;
 
 /**
  * Whether what a plan says of its ground was said of these files: every raster among them is one that the plan
  * names, by name and size, or the plan names none at all.
  */
 export function speaksOf({ terrain }: Plan, files: readonly TerrainRef[]): boolean {
-  const rasters = files.filter(({ name }) => !SIDE_CAR.test(name));
+  const rasters = files.filter(({ name }) => !WITHOUT_HEIGHTS.test(name));
   const isNamed = (file: TerrainRef) =>
     terrain.some(({ name, bytes }) => name === file.name && bytes === file.bytes);
   return terrain.length === 0 || rasters.every(isNamed);

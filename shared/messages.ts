@@ -94,6 +94,8 @@ export interface GroundSummary {
   /** Cell size on the ground at the middle of the raster, metres. */
   readonly cellXM: number;
   readonly cellYM: number;
+  /** Longer side of the coarsest cells where files of several cell sizes are open, metres. */
+  readonly coarsestCellM?: number;
   /** Horizontal reference as the file states it, e.g. "EPSG:26915" or "user-defined: ...". */
   readonly crs: string;
   /** Set when source datum and WGS 84 differ without a grid to shift by. */

@@ -30,7 +30,7 @@ export const MAX_COUNT = {
   culverts: 200,
   drains: 200,
   roads: 20,
-  terrain: 500,
+  terrain: 5000,
   progress: 5000,
 } as const;
 const MAX_BREAKS = 500;

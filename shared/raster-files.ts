@@ -1,3 +1,5 @@
+import { Refusal } from "./failure.ts";
+
 /** What a file that accompanies a raster holds. */
 export type SideCarKind = "metadata" | "projection" | "world" | "overviews" | "mask";
 
@@ -14,10 +16,33 @@ export const SIDE_CAR_ENDINGS: readonly (readonly [string, SideCarKind])[] = [
   [".msk", "mask"],
 ];
 
-const RASTER_ENDINGS = [".tif", ".tiff", ".gtiff", ".asc", ".grd", ".txt"];
+const RASTER_ENDINGS = [".tif", ".tiff", ".gtiff", ".asc", ".grd", ".txt", ".vrt"];
+/** Endings that in a folder are mostly of other files: named alone they are tried. */
+const NOT_IN_FOLDERS = [".txt"];
 
 /** For a file dialog: rasters and all that may accompany them. */
 export const GROUND_FILES: string = [
   ...RASTER_ENDINGS,
   ...SIDE_CAR_ENDINGS.map(([ending]) => ending.replace(".aux", "")),
 ].join(",");
+
+/** Most files of a folder that are looked at, and how deep it is searched. */
+export const FOLDER_LIMITS = { files: 5000, depth: 8 } as const;
+
+/** Whether a file of a folder is taken for elevation data, or for a file beside it, by its name. */
+export function isGroundName(name: string): boolean {
+  const lower = name.toLowerCase();
+  const rasters = RASTER_ENDINGS.filter((ending) => !NOT_IN_FOLDERS.includes(ending));
+  const endings = [...rasters, ...SIDE_CAR_ENDINGS.map(([ending]) => ending)];
+  return !lower.startsWith(".") && endings.some((ending) => lower.endsWith(ending));
+}
+
+/** @throws Refusal always: a folder without elevation data, or with too many files */
+export function refuseFolder(name: string, files: number): never {
+  const what = files > 0 ? `more than ${FOLDER_LIMITS.files} of its files` : "none in it";
+  throw new Refusal(
+    "file/directory",
+    `Expected elevation data in the folder ${name.slice(0, 200)}; found ${what} with a name such as dem.tif, dem.asc or tiles.vrt.`,
+    "Choose the folder that holds the rasters, or the files themselves.",
+  );
+}

@@ -7,7 +7,7 @@ import "./stale.css";
 import { useEffect, useState } from "preact/hooks";
 import { dismiss, notices } from "./document/notices.ts";
 import { plan } from "./document/store.ts";
-import { openAny } from "./live/actions.ts";
+import { openDropped } from "./live/actions.ts";
 import { announced } from "./live/announced.ts";
 import { buildingsOpen, leaveBuildings } from "./live/buildings/open.ts";
 import { fieldOpen, leaveField } from "./live/field.ts";
@@ -195,8 +195,7 @@ function takeDrops(): () => void {
   const allow = (event: DragEvent) => event.preventDefault();
   const drop = (event: DragEvent) => {
     event.preventDefault();
-    const files = [...(event.dataTransfer?.files ?? [])];
-    if (files.length > 0) void openAny(files);
+    if (event.dataTransfer) void openDropped(event.dataTransfer);
   };
   document.addEventListener("dragover", allow);
   document.addEventListener("drop", drop);

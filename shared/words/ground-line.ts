@@ -1,3 +1,4 @@
+import { longestCellM } from "../ground-accuracy.ts";
 import type { GroundSummary } from "../messages.ts";
 import type { Plan, VerticalUnit } from "../plan.ts";
 import { formatLength, grouped, lengthIn, type UnitSystem } from "../units.ts";
@@ -16,6 +17,6 @@ export function groundLine(summary: GroundSummary, plan: Plan, system: UnitSyste
   const highest = formatLength(summary.highestM, system, 1);
   const isSaid = summary.verticalUnitFrom === "person";
   const said = isSaid ? ` (${HEIGHT_UNIT_WORDS[summary.verticalUnit]}, as you said)` : "";
-  const cell = formatLength(Math.max(summary.cellXM, summary.cellYM), system);
+  const cell = formatLength(longestCellM(summary), system);
   return `Heights ${lowest} to ${highest}${said}, ${verticalDatumWords(plan, summary)}, cells ${cell}`;
 }

@@ -1,4 +1,5 @@
 import type { Exported } from "../exports/exported.ts";
+import { longestCellM } from "../ground-accuracy.ts";
 import { letterOfLine } from "../line-letter.ts";
 import type { GroundSummary } from "../messages.ts";
 import type { Plan } from "../plan.ts";
@@ -119,7 +120,7 @@ export function printedWords(now: Date, system: UnitSystem): string {
 /** What elevations count from, and how good they are. */
 export function headNotes({ of: { plan, line, verticalDatum, system }, ground }: Headed): string {
   const cells = ground
-    ? `${ground.name}, cells of ${formatLength(Math.max(ground.cellXM, ground.cellYM), system)}`
+    ? `${ground.name}, cells of ${formatLength(longestCellM(ground), system)}`
     : "not open";
   return [
     `Datum: ${verticalDatum}.`,

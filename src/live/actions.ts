@@ -1,6 +1,7 @@
-import type { Failure } from "../../shared/failure.ts";
+import { asFailure, type Failure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import { SHAPE_NAME } from "../../shared/imports/shape-files.ts";
+import { droppedFiles } from "../browser/dropped-files.ts";
 import { readPlanOf, savePlanFile } from "../document/files.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
@@ -78,6 +79,16 @@ export async function openAny(files: readonly File[]): Promise<void> {
   await openEach(files).finally(() => {
     groundsOpening.value -= 1;
   });
+}
+
+/** The same for what was dropped: of a folder the elevation data in it. */
+export async function openDropped(transfer: DataTransfer): Promise<void> {
+  try {
+    const files = await droppedFiles(transfer);
+    if (files.length > 0) await openAny(files);
+  } catch (thrown) {
+    tellGround(asFailure(thrown));
+  }
 }
 
 async function openEach(files: readonly File[]): Promise<void> {

@@ -1,6 +1,6 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import type { Failure } from "../../shared/failure.ts";
-import { accuracyOf, type GroundAccuracy } from "../../shared/ground-accuracy.ts";
+import { accuracyOf, type GroundAccuracy, longestCellM } from "../../shared/ground-accuracy.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
 import type { GroundSummary, HeightRange } from "../../shared/messages.ts";
 import { plan } from "../document/store.ts";
@@ -17,8 +17,7 @@ export const openFiles = signal<readonly File[]>([]);
 export const markMet = signal<LoneValue | null>(null);
 /** How good the heights of the ground are taken to be; before any is open, as for lidar. */
 export const accuracyNow: ReadonlySignal<GroundAccuracy> = computed(() => {
-  const { cellXM = 0, cellYM = 0 } = ground.value ?? {};
-  return accuracyOf(plan.value.ground, Math.max(cellXM, cellYM));
+  return accuracyOf(plan.value.ground, longestCellM(ground.value));
 });
 /** Files waiting for the person to say in which unit their heights are, and what their heights are as stored. */
 export const unitQuestion = signal<{

@@ -1,7 +1,7 @@
 import { batch, effect } from "@preact/signals";
 import { apartFrom } from "../../shared/apart.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
-import { typicalAccuracy } from "../../shared/ground-accuracy.ts";
+import { longestCellM, typicalAccuracy } from "../../shared/ground-accuracy.ts";
 import { choicesFor, isSaid } from "../../shared/ground-marks.ts";
 import { planOnGround, speaksOf } from "../../shared/ground-settings.ts";
 import type { GroundSummary, OpenTerrainRequest } from "../../shared/messages.ts";
@@ -207,7 +207,7 @@ function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
   });
   if (!outcome.ok) tell("error", outcome.failure);
   const length = (m: number) => formatLength(m, unitSystem.value, 2);
-  const typical = typicalAccuracy(Math.max(summary.cellXM, summary.cellYM));
+  const typical = typicalAccuracy(longestCellM(summary));
   const told = said && leftBehind(said, typical.rmseM, length);
   if (told) tell("info", { ...told, remedy: `${told.remedy} Undo brings them back.` });
 }

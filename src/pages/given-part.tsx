@@ -1,4 +1,5 @@
 import type { Exported } from "../../shared/exports/exported.ts";
+import { longestCellM } from "../../shared/ground-accuracy.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../../shared/units.ts";
@@ -19,7 +20,7 @@ export function GivenPart({ of, ground }: GivenPartProps) {
       <dl class="facts">
         <Fact name="Elevation data">
           {ground
-            ? `${ground.name}, cells of ${formatLength(ground.cellXM, system, 2)}, ${accuracy}`
+            ? `${ground.name}, cells of ${formatLength(longestCellM(ground), system, 2)}, ${accuracy}`
             : `not open; ${accuracy}`}
         </Fact>
         <Fact name="Vertical datum">{verticalDatum}</Fact>

@@ -66,6 +66,13 @@ const place = (...scaleAndTie: number[]) => ({
   33922: double(0, 0, 0, ...scaleAndTie.slice(3), 0),
 });
 
+/** A grid by its matrix, beside that of the other file: one column goes this far in x, and in y. */
+const turned = (x: number, y: number) => ({
+  33550: undefined,
+  33922: undefined,
+  34264: double(x, y, 0, 482_008, y, -x, 0, 4_983_000, 0, 0, 0, 0, 0, 0, 0, 1),
+});
+
 const sampleName = "f32-deflate-p3-tiles.tif";
 const sampleBytes = fixture(sampleName).length;
 
@@ -409,8 +416,8 @@ const GRIDS: [string, () => Made][] = [
 ];
 
 const TOGETHER: [string, () => Made][] = [
-  ["another cell size", () => pair(place(2, 2, 0, 482_008, 4_983_000))],
-  ["half a cell off", () => pair(place(1, 1, 0, 482_008.5, 4_983_000))],
+  ["a grid that is turned", () => pair(turned(0.8, 0.6))],
+  ["a grid that is mirrored", () => pair(turned(-1, 0))],
   ["another zone", () => pair({ 34735: keys(PROJECTED, [3072, 0, 1, 26_916], METRES) })],
   [
     "another vertical datum",

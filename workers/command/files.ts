@@ -10,6 +10,7 @@ import { isAddress, readRasterAddress } from "../../shared/raster-address.ts";
 import { SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
 import { rangedFile } from "../raster/ranged-file.ts";
 import { fileSlices } from "./file-slices.ts";
+import { rastersAt } from "./named-rasters.ts";
 
 /**
  * The plan in a file.
@@ -43,7 +44,7 @@ function withoutWater(path: string, { carried }: Plan): Refusal {
 }
 
 /**
- * The rasters named, and the side-car files that lie beside them; read by slices later, never whole. One at a web
+ * The rasters named, those in folders and VRTs that are named, and the side-car files that lie beside them; read by slices later, never whole. One at a web
  * address is read by ranges, alone.
  * @throws Refusal for a file that cannot be read
  */
@@ -71,7 +72,8 @@ async function fileAt(path: string): Promise<TerrainFile> {
 }
 
 /**
- * Where the rasters named and the side-car files beside them are, in the order of {@link terrainFiles}.
+ * Where the rasters named, those in folders and VRTs named, and the side-car files beside them are, in the order of
+ * {@link terrainFiles}.
  * @throws Refusal for a file that cannot be read
  */
 export async function withSideCars(
@@ -79,9 +81,10 @@ export async function withSideCars(
 ): Promise<{ readonly path: string; readonly bytes: number }[]> {
   const there = paths.find(isAddress);
   if (there !== undefined) throw notHere(there);
-  const named = new Set(paths);
-  for (const path of paths) await sizeOf(path, "a raster");
-  for (const path of paths) {
+  const rasters = await rastersAt(paths);
+  const named = new Set(rasters);
+  for (const path of rasters) await sizeOf(path, "a raster");
+  for (const path of rasters) {
     for (const sideCar of await sideCarsOf(path)) named.add(sideCar);
   }
   return Promise.all(

@@ -8,6 +8,8 @@ import type { OpenRaster } from "./open-raster.ts";
 import { sortFiles } from "./sort-files.ts";
 import { placeOf } from "./summary.ts";
 import { surveyHeights } from "./survey-heights.ts";
+import { placedByVrt } from "./vrt/placed-by-vrt.ts";
+import { namedByVrts } from "./vrt/vrt-files.ts";
 
 /**
  * Lowest and highest number of the rasters that state no vertical unit, as stored, and where all of them lie;
@@ -16,7 +18,10 @@ import { surveyHeights } from "./survey-heights.ts";
  */
 export async function heightRange(files: readonly TerrainFile[]): Promise<HeightRange | null> {
   const rasters: OpenRaster[] = [];
-  for (const each of sortFiles(files).rasters) rasters.push(await openFile(each));
+  for (const each of (await namedByVrts(sortFiles(files).rasters)).wanted) {
+    const raster = await openFile(each);
+    rasters.push(each.use ? await placedByVrt(raster, each.use) : raster);
+  }
   const silent = rasters.filter(({ vertical }) => vertical.unit === null);
   const [first, ...others] = rasters;
   if (!first || silent.length === 0) return null;

@@ -1,70 +1,142 @@
 import { Refusal } from "../../shared/failure.ts";
+import { HEIGHT_UNIT_WORDS } from "../../shared/words/ground-line.ts";
 import { type Affine, inverseAffine } from "./affine.ts";
 import type { BlockStore } from "./block-store.ts";
 import type { OpenRaster, RasterLevel } from "./open-raster.ts";
 import type { HorizontalReference } from "./reference.ts";
+import { resampleInto } from "./resample.ts";
 import { type CellWindow, emptyWindow, fillFromLevel, type WindowCells } from "./window.ts";
 
-/** A raster in the common grid: its first cell is the grid's cell (column, row). */
-export interface Part {
-  readonly raster: OpenRaster;
+/** Where something lies in a grid, cells; whole numbers where it is on that grid. */
+interface Placed {
   readonly column: number;
   readonly row: number;
+  readonly columns: number;
+  readonly rows: number;
 }
 
-/** Rasters of one survey on one grid. */
+/** A raster in the common grid. */
+export interface Part extends Placed {
+  readonly raster: OpenRaster;
+}
+
+/** Rasters whose cells line up: between them there is no seam. */
+export interface TileGrid {
+  /** In the grid's own cells. Where two overlap, the first with data counts. */
+  readonly tiles: readonly Part[];
+  readonly columns: number;
+  readonly rows: number;
+  /** Where the grid lies in the common grid, and how many of that grid's cells one of its cells spans. */
+  readonly place: Placed & { readonly across: number; readonly down: number };
+}
+
+/** Rasters in one reference, on the grid of those with the finest cells. */
 export interface Mosaic {
   readonly columns: number;
   readonly rows: number;
   readonly affine: Affine;
   readonly reference: HorizontalReference;
-  /** In the order given: where two overlap, the first with data wins. */
+  /** Finest first. Where two overlap, the first with data counts. */
   readonly parts: readonly Part[];
-  readonly overlap: boolean;
+  /** The same by the grids they are on, finest first. */
+  readonly grids: readonly [TileGrid, ...TileGrid[]];
+}
+
+/** Cells of a mosaic, with how much coarser than its grid the coarsest raster is that some of them come from. */
+export interface MosaicCells extends WindowCells {
+  /** Cells of the common grid along one side of that raster's cells; 1 for the grid's own. */
+  readonly coarsest: number;
 }
 
 /** Grids may differ by this much of a cell and still count as one. */
 const LATTICE_TOLERANCE_CELLS = 1e-3;
+/** Cell areas that differ by less are of one size. */
+const SAME_AREA = 1e-3;
 
 /**
- * Puts rasters on one grid.
+ * Puts rasters on one grid. Those with coarser cells, or off the grid, are interpolated onto it; where files overlap,
+ * the finer counts.
+ * @param rasters in the order in which they count where their cells are of one size
  * @throws Refusal `ground/files-differ`, naming the file that differs from the first and in what
  */
 export function joinRasters(rasters: readonly [OpenRaster, ...OpenRaster[]]): Mosaic {
-  const [first] = rasters;
-  const placed = rasters.map((raster) => ({ raster, ...offsetOf(first, raster) }));
-  const left = Math.min(...placed.map((part) => part.column));
-  const top = Math.min(...placed.map((part) => part.row));
-  const parts = placed.map((part) => ({
-    ...part,
-    column: part.column - left,
-    row: part.row - top,
-  }));
-  const [x0, y0] = originAt(first.affine, left, top);
+  const groups = linedUp(rasters);
+  const [first] = groups;
+  const cells = groups.map((group) => inCells(first!, group));
+  const left = Math.floor(Math.min(...cells.map(({ column }) => column)) + LATTICE_TOLERANCE_CELLS);
+  const top = Math.floor(Math.min(...cells.map(({ row }) => row)) + LATTICE_TOLERANCE_CELLS);
+  const end = (ends: number[]) => Math.ceil(Math.max(...ends) - LATTICE_TOLERANCE_CELLS);
+  const [x0, y0] = originAt(first![0].raster.affine, left, top);
+  const grids = groups.map((group, i): TileGrid => {
+    const place = { ...cells[i]!, column: cells[i]!.column - left, row: cells[i]!.row - top };
+    return { tiles: fromOrigin(group), ...extentOf(group), place };
+  });
   return {
-    columns: Math.max(...parts.map((part) => part.column + part.raster.columns)),
-    rows: Math.max(...parts.map((part) => part.row + part.raster.rows)),
-    affine: { ...first.affine, x0, y0 },
-    reference: first.reference,
-    parts,
-    overlap: parts.some((part, i) => parts.slice(0, i).some((before) => overlaps(part, before))),
+    columns: end(cells.map(({ column, columns }) => column + columns)) - left,
+    rows: end(cells.map(({ row, rows }) => row + rows)) - top,
+    affine: { ...first![0].raster.affine, x0, y0 },
+    reference: first![0].raster.reference,
+    parts: grids.flatMap(({ tiles, place }) => tiles.map((tile) => inCommon(tile, place))),
+    grids: grids as unknown as Mosaic["grids"],
   };
 }
 
-/** Heights of a window of the grid at full resolution; the seams between files are not seen. */
+/** Heights of a window of the grid at full resolution; the seams between files on one grid are not seen. */
 export async function readMosaic(
-  mosaic: Mosaic,
+  { grids: [finest, ...coarser] }: Mosaic,
   levels: ReadonlyMap<OpenRaster, readonly RasterLevel[]>,
   window: CellWindow,
   store: BlockStore,
-): Promise<WindowCells> {
-  const target = emptyWindow(window);
-  for (const [i, { raster, column, row }] of mosaic.parts.entries()) {
-    const level = levels.get(raster)![0]!;
-    const place = { column: window.column - column, row: window.row - row };
-    await fillFromLevel(target, level, store, place, i === 0);
+): Promise<MosaicCells> {
+  const own = { column: window.column - finest.place.column, row: window.row - finest.place.row };
+  const read = async (grid: TileGrid, cells: CellWindow) => {
+    const target = emptyWindow(cells);
+    for (const [i, { raster, column, row }] of grid.tiles.entries()) {
+      const place = { column: cells.column - column, row: cells.row - row };
+      await fillFromLevel(target, levels.get(raster)![0]!, store, place, i === 0);
+    }
+    return target;
+  };
+  const target = { ...(await read(finest, { ...window, ...own })), ...window };
+  let coarsest = 1;
+  for (const grid of coarser) {
+    if (!target.heightsM.some(Number.isNaN)) break;
+    const filled = await resampleInto(target, grid, (cells) => read(grid, cells));
+    if (filled) coarsest = Math.max(coarsest, grid.place.across, grid.place.down);
   }
-  return target;
+  return { ...target, coarsest };
+}
+
+/** Rasters with their offset from the first of them, in cells. */
+type Group = readonly [Offset, ...Offset[]];
+
+interface Offset {
+  readonly raster: OpenRaster;
+  readonly column: number;
+  readonly row: number;
+}
+
+/** Rasters by the grids they are on, those with the smallest cells first. */
+function linedUp(rasters: readonly [OpenRaster, ...OpenRaster[]]): Group[] {
+  const groups: [Offset, ...Offset[]][] = [];
+  for (const raster of rasters) {
+    refuseOther(rasters[0], raster);
+    const found = groups.some((group) => {
+      const offset = offsetOf(group[0].raster, raster);
+      if (offset) group.push({ raster, ...offset });
+      return offset !== null;
+    });
+    if (!found) groups.push([{ raster, column: 0, row: 0 }]);
+  }
+  const areaOf = ([{ raster }]: Group) => cellArea(raster.affine);
+  return groups.sort((a, b) => {
+    const ratio = areaOf(a) / areaOf(b);
+    return Math.abs(ratio - 1) < SAME_AREA ? 0 : ratio - 1;
+  });
+}
+
+function cellArea({ xPerColumn, xPerRow, yPerColumn, yPerRow }: Affine): number {
+  return Math.abs(xPerColumn * yPerRow - xPerRow * yPerColumn);
 }
 
 function originAt(affine: Affine, column: number, row: number): [number, number] {
@@ -74,12 +146,83 @@ function originAt(affine: Affine, column: number, row: number): [number, number]
   ];
 }
 
-function offsetOf(first: OpenRaster, raster: OpenRaster): { column: number; row: number } {
+function cornerOf(group: Group): { column: number; row: number } {
+  return {
+    column: Math.min(...group.map(({ column }) => column)),
+    row: Math.min(...group.map(({ row }) => row)),
+  };
+}
+
+function extentOf(group: Group): { columns: number; rows: number } {
+  const { column: left, row: top } = cornerOf(group);
+  return {
+    columns: Math.max(...group.map(({ raster, column }) => column + raster.columns)) - left,
+    rows: Math.max(...group.map(({ raster, row }) => row + raster.rows)) - top,
+  };
+}
+
+function fromOrigin(group: Group): Part[] {
+  const { column: left, row: top } = cornerOf(group);
+  return group.map(({ raster, column, row }) => {
+    const { columns, rows } = raster;
+    return { raster, column: column - left, row: row - top, columns, rows };
+  });
+}
+
+/**
+ * Where a group of rasters lies in the cells of another, counted from its first raster's corner.
+ * @throws Refusal `ground/files-differ` when its grid is turned or mirrored against that one
+ */
+function inCells([{ raster: first }]: Group, group: Group): TileGrid["place"] {
+  const [{ raster }] = group;
+  const toCell = inverseAffine(first.affine);
+  const { column: left, row: top } = cornerOf(group);
+  const { columns, rows } = extentOf(group);
+  const [column, row] = toCell(...originAt(raster.affine, left, top));
+  const [right, turnedRow] = toCell(...originAt(raster.affine, left + columns, top));
+  const [turnedColumn, bottom] = toCell(...originAt(raster.affine, left, top + rows));
+  const turned = Math.max(Math.abs(turnedRow - row), Math.abs(turnedColumn - column));
+  const isUpright = right > column && bottom > row;
+  if (!isUpright || !(turned < LATTICE_TOLERANCE_CELLS * Math.max(columns, rows))) {
+    throw differs(first, raster, "has a grid that is turned or mirrored against it");
+  }
+  const whole = (place: number) =>
+    Math.abs(place - Math.round(place)) < LATTICE_TOLERANCE_CELLS ? Math.round(place) : place;
+  return {
+    column: whole(column),
+    row: whole(row),
+    columns: whole(right - column),
+    rows: whole(bottom - row),
+    across: (right - column) / columns,
+    down: (bottom - row) / rows,
+  };
+}
+
+function inCommon(tile: Part, place: TileGrid["place"]): Part {
+  const { across, down } = place;
+  return {
+    raster: tile.raster,
+    column: place.column + tile.column * across,
+    row: place.row + tile.row * down,
+    columns: tile.columns * across,
+    rows: tile.rows * down,
+  };
+}
+
+function refuseOther(first: OpenRaster, raster: OpenRaster): void {
   if (raster.reference.definition !== first.reference.definition) {
     throw differs(
       first,
       raster,
       `is in ${raster.reference.label}, and "${first.name}" in ${first.reference.label}`,
+    );
+  }
+  const [unit, firstUnit] = [raster.vertical.unit, first.vertical.unit];
+  if (unit !== null && firstUnit !== null && unit !== firstUnit) {
+    throw differs(
+      first,
+      raster,
+      `has heights in ${HEIGHT_UNIT_WORDS[unit]}, and "${first.name}" in ${HEIGHT_UNIT_WORDS[firstUnit]}`,
     );
   }
   if (raster.vertical.datum !== first.vertical.datum) {
@@ -89,6 +232,10 @@ function offsetOf(first: OpenRaster, raster: OpenRaster): { column: number; row:
       `has heights above ${raster.vertical.datum ?? "an unnamed datum"}, and "${first.name}" above ${first.vertical.datum ?? "an unnamed datum"}`,
     );
   }
+}
+
+/** How many cells a raster is from another on the same grid; null when it is on a grid of its own. */
+function offsetOf(first: OpenRaster, raster: OpenRaster): { column: number; row: number } | null {
   const toCell = inverseAffine(first.affine);
   const [column, row] = toCell(raster.affine.x0, raster.affine.y0);
   const farCorner = originAt(raster.affine, raster.columns, raster.rows);
@@ -97,44 +244,15 @@ function offsetOf(first: OpenRaster, raster: OpenRaster): { column: number; row:
     Math.abs(farColumn - column - raster.columns),
     Math.abs(farRow - row - raster.rows),
   );
-  if (!(stretch < LATTICE_TOLERANCE_CELLS)) {
-    throw differs(
-      first,
-      raster,
-      `has cells of ${cellText(raster)}, and "${first.name}" of ${cellText(first)}`,
-    );
-  }
   const whole = { column: Math.round(column), row: Math.round(row) };
   const off = Math.max(Math.abs(column - whole.column), Math.abs(row - whole.row));
-  if (!(off < LATTICE_TOLERANCE_CELLS)) {
-    throw differs(
-      first,
-      raster,
-      `lies ${off.toFixed(3)} of a cell off the grid of "${first.name}"`,
-    );
-  }
-  return whole;
-}
-
-function cellText({ affine }: OpenRaster): string {
-  const width = Math.hypot(affine.xPerColumn, affine.yPerColumn);
-  const height = Math.hypot(affine.xPerRow, affine.yPerRow);
-  return `${Number(width.toPrecision(6))} x ${Number(height.toPrecision(6))}`;
+  return stretch < LATTICE_TOLERANCE_CELLS && off < LATTICE_TOLERANCE_CELLS ? whole : null;
 }
 
 function differs(first: OpenRaster, raster: OpenRaster, how: string): Refusal {
   return new Refusal(
     "ground/files-differ",
-    `Several files must be tiles of one survey, on one grid. "${raster.name}" ${how}.`,
-    `Open only files that fit together, or bring them onto the grid of "${first.name}" in a GIS first.`,
-  );
-}
-
-function overlaps(a: Part, b: Part): boolean {
-  return (
-    a.column < b.column + b.raster.columns &&
-    b.column < a.column + a.raster.columns &&
-    a.row < b.row + b.raster.rows &&
-    b.row < a.row + a.raster.rows
+    `Several files must have one coordinate reference, one vertical datum and one unit. "${raster.name}" ${how}.`,
+    `Open only files that fit together, or bring them to the reference, datum and unit of "${first.name}" in a GIS first.`,
   );
 }

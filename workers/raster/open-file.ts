@@ -8,6 +8,7 @@ const HEAD_BYTES = 4096;
 
 /** First bytes of files that are often taken for rasters, and what to do with them. */
 const OTHERS: readonly (readonly [string, string, string])[] = [
+  ["<VRTDataset", "a GDAL VRT under another name", "Give it a name that ends in .vrt."],
   ["PK\x03\x04", "a ZIP archive", "Unpack it and open the raster inside."],
   [
     "PK\x05\x06",

@@ -122,8 +122,8 @@ async function partlyRead(
     if (!built || !soFar) return layer;
     shares.push(soFar.share);
     const { part } = layer;
-    const perColumn = built.level.columns / part.raster.columns;
-    const perRow = built.level.rows / part.raster.rows;
+    const perColumn = built.level.columns / part.columns;
+    const perRow = built.level.rows / part.rows;
     return { part, level: built.level, perColumn, perRow, window: soFar.cells, soFar };
   });
   const ready = await Promise.all(now);
@@ -132,11 +132,11 @@ async function partlyRead(
 }
 
 function layerOf(part: Part, { levels }: ShownLevels, places: PixelPlaces): Layer[] {
-  const { raster, column, row } = part;
+  const { column, row } = part;
   const coarsest = places.cellsPerPixel * COARSEST_CELL_PIXELS;
-  const level = levels.findLast((each) => raster.columns / each.columns <= coarsest) ?? levels[0]!;
-  const perColumn = level.columns / raster.columns;
-  const perRow = level.rows / raster.rows;
+  const level = levels.findLast((each) => part.columns / each.columns <= coarsest) ?? levels[0]!;
+  const perColumn = level.columns / part.columns;
+  const perRow = level.rows / part.rows;
   const window = windowAround(places, level, perColumn, perRow, column, row);
   return window ? [{ part, level, perColumn, perRow, window, soFar: null }] : [];
 }

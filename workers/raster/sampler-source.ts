@@ -3,9 +3,9 @@ import type { LonLat } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
 import { type Lattice, makeLattice, type PlaneBox } from "./lattice.ts";
 import type { Locator } from "./locate.ts";
-import type { Mosaic } from "./mosaic.ts";
+import type { Mosaic, MosaicCells } from "./mosaic.ts";
 import { makeSampler } from "./sampler.ts";
-import { type CellWindow, contains, MOST_CELLS, type WindowCells } from "./window.ts";
+import { type CellWindow, contains, MOST_CELLS } from "./window.ts";
 
 /** More ground than asked is read, so that a line can be dragged about without reading again. */
 const MARGIN_SHARE = 0.15;
@@ -22,7 +22,7 @@ interface Prepared {
 
 interface Held {
   readonly window: CellWindow;
-  readonly cells: Promise<WindowCells>;
+  readonly cells: Promise<MosaicCells>;
 }
 
 /** Heights over boxes of a plan plane. */
@@ -38,12 +38,12 @@ interface SamplerSource {
 export function makeSamplerSource(
   mosaic: Mosaic,
   locator: Locator,
-  read: (window: CellWindow) => Promise<WindowCells>,
+  read: (window: CellWindow) => Promise<MosaicCells>,
 ): SamplerSource {
   let prepared: Prepared[] = [];
   let held: Held[] = [];
 
-  const cellsOf = (window: CellWindow): Promise<WindowCells> => {
+  const cellsOf = (window: CellWindow): Promise<MosaicCells> => {
     const known = held.find((each) => contains(each.window, window));
     if (known) {
       held = [known, ...held.filter((each) => each !== known)];
@@ -71,7 +71,8 @@ export function makeSamplerSource(
     const fits = cellsIn(windowOf(padded, mosaic)) <= MOST_CELLS;
     const lattice = fits ? padded : makeLattice(wanted, toCell, cellM);
     const cells = await cellsOf(windowOf(lattice, mosaic));
-    const sampler = makeSampler(lattice, cells, mosaic, [cellXM, cellYM]);
+    const longCellM = cellM * cells.coarsest;
+    const sampler = makeSampler(lattice, cells, mosaic, [Math.min(cellXM, cellYM), longCellM]);
     return { sampler, box: lattice.box };
   };
 

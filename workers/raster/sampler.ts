@@ -8,7 +8,7 @@ import type { WindowCells } from "./window.ts";
  * and wherever a cell that carries weight has no data. Within the outermost half cell of the raster the
  * edge cell's own height holds, as GDAL does it.
  * @param whole size of the whole raster, cells
- * @param cellSidesM sides of a cell on the ground, metres
+ * @param cellSidesM shortest and longest side of the cells that heights come from, on the ground, metres
  */
 export function makeSampler(
   lattice: Lattice,

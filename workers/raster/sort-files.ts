@@ -1,3 +1,4 @@
+import { Refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { SIDE_CAR_ENDINGS, type SideCarKind } from "../../shared/raster-files.ts";
 import type { SideCars } from "./open-raster.ts";
@@ -32,8 +33,10 @@ function sideCarOf({ name }: TerrainFile): SideCar | null {
 /**
  * Tells rasters and side-cars apart by name, and gives each raster its own: `dem.tif` takes `dem.prj`,
  * `dem.tif.ovr` and so on. A single projection file serves all rasters that have none.
+ * @throws Refusal `raster/same-name`
  */
 export function sortFiles(files: readonly TerrainFile[]): SortedFiles {
+  refuseTwins(files);
   const sideCars = files.filter((file) => sideCarOf(file) !== null);
   const rasterFiles = files.filter((file) => sideCarOf(file) === null);
   const used = new Set<TerrainFile>();
@@ -65,6 +68,22 @@ export function sortFiles(files: readonly TerrainFile[]): SortedFiles {
     return { file, sides };
   });
   return { rasters, loose: sideCars.filter((side) => !used.has(side)) };
+}
+
+/** Files belong together by their names alone. @throws Refusal `raster/same-name` when two have the same */
+function refuseTwins(files: readonly TerrainFile[]): void {
+  const seen = new Set<string>();
+  for (const { name } of files) {
+    const lower = name.toLowerCase();
+    if (seen.has(lower)) {
+      throw new Refusal(
+        "raster/same-name",
+        `Expected files with different names; two are named "${name}".`,
+        "Open the files of one folder at a time, or give them names of their own.",
+      );
+    }
+    seen.add(lower);
+  }
 }
 
 function stemOf(name: string): string {

@@ -35,6 +35,7 @@ export function summarise(
     );
   }
   const count = mosaic.parts.length;
+  const coarsest = Math.max(...mosaic.grids.map(({ place }) => Math.max(place.across, place.down)));
   return {
     name: count === 1 ? first.name : `${first.name} and ${count - 1} more`,
     files: mosaic.parts.map(({ raster: { name, bytes, format } }) => ({ name, bytes, format })),
@@ -44,6 +45,7 @@ export function summarise(
     rows: mosaic.rows,
     cellXM,
     cellYM,
+    ...(coarsest > 1 && { coarsestCellM: Math.max(cellXM, cellYM) * coarsest }),
     crs: mosaic.reference.label,
     crsNote: mosaic.reference.note,
     verticalUnit: choice.unit,

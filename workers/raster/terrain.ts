@@ -4,12 +4,13 @@ import type { CallOptions, GroundSummary, OnGrid, TerrainFile } from "../../shar
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
 import { loneValueWords, strayWords, systemOf } from "../../shared/words/marks.ts";
+import { tileWords, vrtWords } from "../../shared/words/tiles.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
 import type { Kept, OverviewShelf } from "./built-overview.ts";
 import type { PlaneBox } from "./lattice.ts";
 import { type Locator, makeLocator } from "./locate.ts";
-import { joinRasters, type Mosaic, type Part, readMosaic } from "./mosaic.ts";
+import { joinRasters, type Mosaic, type MosaicCells, type Part, readMosaic } from "./mosaic.ts";
 import { openFile } from "./open-file.ts";
 import type { OpenRaster } from "./open-raster.ts";
 import { makeGridReader, type ReadGrid } from "./read-grid.ts";
@@ -20,7 +21,10 @@ import { type Marks, settleMarks } from "./settle-marks.ts";
 import { shownLevels } from "./shown-levels.ts";
 import { sortFiles } from "./sort-files.ts";
 import { summarise, type UnitChoice } from "./summary.ts";
+import { tilesTogether } from "./tiles-together.ts";
 import { unknownUnit } from "./vertical.ts";
+import { placedByVrt } from "./vrt/placed-by-vrt.ts";
+import { namedByVrts } from "./vrt/vrt-files.ts";
 import type { CellWindow, WindowCells } from "./window.ts";
 
 /** One opened ground: a raster, or several of one survey. Heights are metres, NaN where there is no data. */
@@ -55,7 +59,8 @@ export interface Terrain {
 }
 
 /**
- * Opens rasters without loading them. Formats are told by content; side-car files may be among the files.
+ * Opens rasters without loading them. Formats are told by content; side-car files may be among the files, and VRTs that
+ * say which of the files count, and in which order.
  * @param verticalUnit what the person says; it counts only where a file states none
  * @param shelf where overviews made of large rasters are kept between visits
  * @param marks values that the person says are missing data or ground, and those still to be asked about
@@ -72,17 +77,19 @@ export async function openTerrain(
   const { rasters: found, loose } = sortFiles(files);
   const rasters: OpenRaster[] = [];
   const refused: RefusedFile[] = [];
-  for (const each of found) {
+  const { wanted, unnamed } = await namedByVrts(found);
+  for (const each of wanted) {
     stopIfCancelled(options);
-    options?.onProgress?.(rasters.length / found.length, `Reading ${each.file.name}`);
+    options?.onProgress?.(rasters.length / wanted.length, `Reading ${each.file.name}`);
     try {
-      rasters.push(await openFile(each));
+      const raster = await openFile(each);
+      rasters.push(each.use ? await placedByVrt(raster, each.use) : raster);
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
       refused.push({ name: each.file.name, refusal: thrown });
     }
   }
-  if (refused.length > 0) throw allRefused(refused, found.length);
+  if (refused.length > 0) throw allRefused(refused, wanted.length);
   const [first, ...others] = rasters;
   if (!first) throw noRaster();
 
@@ -94,7 +101,8 @@ export async function openTerrain(
   const { levels, heights, asked, unseen } = await settleMarks(inUnit, marks, store);
   const notes = [
     ...gatheredNotes(rasters, verticalUnit),
-    ...(mosaic.overlap ? ["Files overlap: where they do, the first one with data counts."] : []),
+    ...vrtWords(wanted.find(({ use }) => use)?.use?.vrt ?? null, unnamed),
+    ...tileWords(tilesTogether(mosaic)),
     ...loose.map(
       (side) => `"${side.name}" belongs to none of the rasters by name and is not used.`,
     ),
@@ -113,7 +121,7 @@ export async function openTerrain(
   const shown = shownLevels(levels, store, (raster) =>
     keptAs(raster, files, [verticalUnit, ...hidden], shelf),
   );
-  const readCounted = async (window: CellWindow): Promise<WindowCells> => {
+  const readCounted = async (window: CellWindow): Promise<MosaicCells> => {
     const cells = await readMosaic(mosaic, levels, window, store);
     const lone = unseen(cells.heightsM, (index) => partAt(mosaic, window, index));
     if (lone) throw refusalOf(loneValueWords(lone, systemOf(lone.unit)));
@@ -158,11 +166,11 @@ function keptAs(
 function partAt({ parts }: Mosaic, window: CellWindow, index: number): number {
   const column = window.column + (index % window.columns);
   const row = window.row + Math.floor(index / window.columns);
-  const covers = ({ raster, ...first }: Part) =>
-    column >= first.column &&
-    row >= first.row &&
-    column < first.column + raster.columns &&
-    row < first.row + raster.rows;
+  const covers = (part: Part) =>
+    column >= part.column &&
+    row >= part.row &&
+    column < part.column + part.columns &&
+    row < part.row + part.rows;
   return Math.max(0, parts.findIndex(covers));
 }
 

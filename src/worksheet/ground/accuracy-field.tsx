@@ -1,4 +1,4 @@
-import { typicalAccuracy } from "../../../shared/ground-accuracy.ts";
+import { longestCellM, typicalAccuracy } from "../../../shared/ground-accuracy.ts";
 import { formatLength } from "../../../shared/units.ts";
 import { changeSetting } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";
@@ -17,8 +17,7 @@ const LABEL = "Accuracy of the elevations (RMSE)";
 export function AccuracyField() {
   const { rmseM } = plan.value.ground;
   const system = unitSystem.value;
-  const { cellXM = 0, cellYM = 0 } = ground.value ?? {};
-  const typical = typicalAccuracy(Math.max(cellXM, cellYM));
+  const typical = typicalAccuracy(longestCellM(ground.value));
   const standard = formatLength(typical.rmseM, system, 2);
   return (
     <div class="setting" data-setting={PATH}>

@@ -50,8 +50,11 @@ export function GroundBlock() {
 }
 
 function oneLine(summary: GroundSummary, system: UnitSystem): string {
-  const cellM = Math.max(summary.cellXM, summary.cellYM);
-  return `${formatLength(cellM, system)} cells`;
+  const finest = formatLength(Math.max(summary.cellXM, summary.cellYM), system);
+  const { coarsestCellM } = summary;
+  return coarsestCellM
+    ? `cells ${finest} to ${formatLength(coarsestCellM, system)}`
+    : `${finest} cells`;
 }
 
 function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {

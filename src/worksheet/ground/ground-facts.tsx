@@ -20,7 +20,9 @@ export function GroundFacts({ summary, system }: { summary: GroundSummary; syste
     <>
       <dl class="facts">
         <Fact name={files.length === 1 ? "File" : "Files"}>
-          {files.length === 1 ? summary.name : `${files.length} tiles of one survey`}
+          {files.length === 1
+            ? summary.name
+            : `${files.length}, ${summary.coarsestCellM ? `cells up to ${formatLength(summary.coarsestCellM, system, 2)}` : "tiles on one grid"}`}
         </Fact>
         <Fact name="Extent">
           {wide} × {high}
