@@ -1,5 +1,6 @@
 import { HOUR_S } from "../constants.ts";
 import { type Setting, setting } from "../setting.ts";
+import type { LineCrew } from "./line-times.ts";
 import type { WorkForce } from "./types.ts";
 
 /** What a person types of the stock and of the work on many lines; null = not typed. SI. */
@@ -48,17 +49,54 @@ export const NO_STOCK: StockFigures = {
   byOwnWater: false,
 };
 
+/** How many people there are, and the share of them who are at work at a time. */
+export type Workers = Pick<WorkForce, "people" | "atWorkShare">;
+
+/** Those of the stock; without any the plan's, all of whom are at work at a time. Null where nobody typed either. */
+export function workersOf(
+  { people, atWorkShare }: Pick<StockFigures, "people" | "atWorkShare">,
+  ofPlan: number | null,
+): Workers | null {
+  if (people !== null) return { people, atWorkShare };
+  return ofPlan === null ? null : { people: ofPlan, atWorkShare: 1 };
+}
+
 /** Whether anything is typed that a choice can be made with. */
 export function hasStock({ bags, sandM3, people }: StockFigures): boolean {
   return bags !== null || sandM3 !== null || people !== null;
 }
 
 /** Who works how long; null where nobody said how many people there are. */
-export function workForceOf(stock: StockFigures, untilWaterH: number | null): WorkForce | null {
-  const { people, atWorkShare, setUpH, closeBeforeH, moveHours, mostOnOneLine } = stock;
-  if (people === null) return null;
-  const untilH = untilWaterH === null ? null : Math.max(0, untilWaterH - closeBeforeH);
-  return { people, atWorkShare, setUpH, moveHours, mostOnOneLine, untilH };
+export function workForceOf(
+  stock: StockFigures,
+  workers: Workers | null,
+  untilWaterH: number | null,
+): WorkForce | null {
+  const { setUpH, moveHours, mostOnOneLine } = stock;
+  const untilH = untilCloseH(stock, untilWaterH);
+  return workers && { ...workers, setUpH, moveHours, mostOnOneLine, untilH };
+}
+
+/** The same for the latest start of a line. */
+export function lineCrewOf(
+  { setUpH, closeBeforeH, mostOnOneLine, ...stock }: StockFigures,
+  workers: Workers | null,
+  startAtS: number | null,
+  untilWaterH: number | null,
+): LineCrew {
+  return {
+    atWork: workers && workers.people * workers.atWorkShare,
+    ...{ mostOnOneLine, setUpH, closeBeforeH, startAtS },
+    untilH: untilCloseH({ closeBeforeH, ...stock }, untilWaterH),
+  };
+}
+
+/** Hours by which all lines must be closed; null where each has its own hour alone, or none is known. */
+function untilCloseH(
+  { byOwnWater, closeBeforeH }: Pick<StockFigures, "byOwnWater" | "closeBeforeH">,
+  untilWaterH: number | null,
+): number | null {
+  return byOwnWater || untilWaterH === null ? null : Math.max(0, untilWaterH - closeBeforeH);
 }
 
 /** Person-hours that there are: how many are at work at a time, for how long. */

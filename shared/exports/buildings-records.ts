@@ -1,9 +1,12 @@
+import type { FoundChoice } from "../buildings/choice-types.ts";
+import type { BandChoices } from "../buildings/level-choices.ts";
 import type { BuildingRow } from "../buildings/rows.ts";
 import type { ShownState, Sweep } from "../buildings/shown-states.ts";
 import type { Building } from "../buildings/types.ts";
 import type { Plan } from "../plan.ts";
 import { isWaterGiven, waterElevationAtGauge } from "../stage.ts";
 import { momentText } from "../time/forecast-time.ts";
+import type { Band } from "../time/hydrograph.ts";
 import { lengthIn, lengthUnit, type UnitSystem, volumeIn } from "../units.ts";
 import type { Named, Value } from "./exported.ts";
 import { decimals } from "./rounded.ts";
@@ -18,6 +21,8 @@ export interface ExportedBuildings {
   readonly rows: readonly BuildingRow[];
   /** False before there was anything to choose with. */
   readonly isChosen: boolean;
+  /** What is chosen for each line of the forecast; null without these lines. */
+  readonly forecasts: BandChoices | null;
   /** What its elevations count from. */
   readonly verticalDatum: string;
   /** Minutes of the forecast's clock ahead of UTC; null where none is stated. */
@@ -70,6 +75,19 @@ function figuresOf(
   };
 }
 
+/** Whether it is chosen for each line of the forecast, and for all of them; null without these lines. */
+function chosenAt(
+  { forecasts }: ExportedBuildings,
+  isIn: (choice: Pick<FoundChoice, "chosen" | "buildings">) => boolean,
+): Named {
+  const at = (band: Band) => forecasts && isIn(forecasts.bands[band].choice);
+  const [low, likely, high] = [at("low"), at("likely"), at("high")];
+  return {
+    ...{ ring_it_low_forecast: low, ring_it_likely_forecast: likely, ring_it_high_forecast: high },
+    ring_it_in_all_three: forecasts && low && likely && high,
+  };
+}
+
 /** Every building with its state and its own best line, in the order of its file. */
 export function buildingRecords(exported: ExportedBuildings): readonly {
   readonly building: Building;
@@ -86,6 +104,7 @@ export function buildingRecords(exported: ExportedBuildings): readonly {
     const record = {
       ...{ id: building.id, name: building.name, state: STATES[state], in_line: mark },
       ...{ ring_it: exported.isChosen ? state === "chosen" : null, weight: building.weight },
+      ...chosenAt(exported, ({ buildings }) => buildings.includes(building.id)),
       ...figuresOf({ ...checked, ...building }, exported),
       not_checked_because: checked.failed,
     };
@@ -106,6 +125,7 @@ export function lineRecords(exported: ExportedBuildings): readonly {
       record: {
         ...{ id: row.id, name: row.name, state: STATES[row.state], in_line: row.mark },
         ...{ ring_it: true, weight: null },
+        ...chosenAt(exported, ({ chosen }) => chosen.includes(row.id)),
         ...figuresOf(row, exported),
         not_checked_because: null,
       },

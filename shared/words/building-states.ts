@@ -18,12 +18,14 @@ export interface StateWordsAbout {
   readonly system: UnitSystem;
   /** How many lines are chosen; null before there is a choice. */
   readonly lines: number | null;
+  /** False where nobody said who works or when the water comes: then no line is known to be too late. */
+  readonly isTimeKnown: boolean;
 }
 
 /** A state in two short lines: `Over height`, `limit: engineer`. */
 export function stateWords(
   state: ShownState,
-  { plan, system, lines }: StateWordsAbout,
+  { plan, system, lines, isTimeKnown }: StateWordsAbout,
 ): readonly [string, string] {
   switch (state) {
     case "chosen":
@@ -35,7 +37,7 @@ export function stateWords(
     case "no-room":
       return ["No room", "for a ring"];
     case "too-late":
-      return ["Cannot be", "done in time"];
+      return isTimeKnown ? ["Cannot be", "done in time"] : ["In time?", "not known"];
     case "no-data":
       return ["No elevation", "data"];
     case "dry":

@@ -122,6 +122,14 @@ export function proofWords({ isProved, bestPossible, weight }: FoundChoice): str
   return `Not proved: within ${by} of the best with this stock.`;
 }
 
+/** That hours were not counted for some chosen lines; null where they were for all. */
+export function notTimedWords({ notTimed, chosen }: FoundChoice): string | null {
+  if (notTimed.length === 0) return null;
+  const of =
+    notTimed.length === chosen.length ? "any line" : `${formatCount(notTimed.length)} of the lines`;
+  return `Not known whether ${of} can be closed in time: type people and hours.`;
+}
+
 const OUT: Readonly<Record<RunsOut, string>> = {
   bags: "bags run out first",
   sand: "sand runs out first",
@@ -133,6 +141,20 @@ const OUT: Readonly<Record<RunsOut, string>> = {
 
 export function runsOutWords(first: RunsOut): string {
   return OUT[first];
+}
+
+const NAMES: Readonly<Record<RunsOut, string>> = {
+  bags: "bags",
+  sand: "sand",
+  sheet: "sheeting",
+  people: "people",
+  time: "time",
+  nothing: "nothing",
+};
+
+/** The same as a cell of a table. */
+export function runsOutName(first: RunsOut): string {
+  return NAMES[first];
 }
 
 const SHORT: Readonly<Record<RunsOut, string>> = {
@@ -192,6 +214,11 @@ export function usedHours(
 ): string {
   const sum = `${formatCount(Math.round(used))} of ${formatCount(Math.round(available))} person-hours`;
   return `${sum}: ${formatCount(Math.round(atWork))} × ${formatHours(hours)}`;
+}
+
+/** Where the stock has no people and the plan has: `60 at work, as typed in the plan`. */
+export function planPeopleWords(people: number): string {
+  return `${formatCount(people)} at work, as typed in the plan`;
 }
 
 /** `until the water, Thu 06:00`. */

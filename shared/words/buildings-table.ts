@@ -12,6 +12,9 @@ import {
 } from "../units.ts";
 import { momentWords } from "./clock.ts";
 
+/** Without people nobody can say when a line must be begun. */
+const NO_PEOPLE = "people not typed";
+
 /** Head of a column in two lines: `Floor,` and `ft`. */
 export function columnWords(
   column: SortColumn,
@@ -35,7 +38,7 @@ export function columnWords(
     case "person-hours":
       return ["Person-", "hours"];
     case "latest-start":
-      return ["Latest start", people === null ? "" : `with ${formatCount(people)} people`];
+      return ["Latest start", people === null ? NO_PEOPLE : `with ${formatCount(people)} people`];
     case "priority":
       return ["", "Priority"];
   }
@@ -46,6 +49,7 @@ export const RING_IT = ["Ring", "it?"] as const;
 
 /** In a cell of which nothing is known. */
 const NOTHING = "–";
+const NOT_KNOWN = "not known";
 
 /** A cell of the table; an en dash where nothing is known. */
 export function cellWords(
@@ -72,7 +76,7 @@ export function cellWords(
     case "person-hours":
       return line ? formatCount(Math.round(line.personHours)) : NOTHING;
     case "latest-start":
-      return at(latestStartAtS);
+      return latestStartAtS === null && line ? NOT_KNOWN : at(latestStartAtS);
   }
 }
 

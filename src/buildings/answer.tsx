@@ -1,3 +1,4 @@
+import type { FoundChoice } from "../../shared/buildings/choice-types.ts";
 import { floodedCount } from "../../shared/buildings/shown-states.ts";
 import {
   BUILDINGS,
@@ -5,10 +6,12 @@ import {
   checkedWords,
   floodedWords,
   leftTimeWords,
+  notTimedWords,
   proofWords,
   ringedOf,
   withWords,
 } from "../../shared/words/buildings-answer.ts";
+import { offWords } from "../../shared/words/buildings-forecasts.ts";
 import { failureText } from "../../shared/words/failure.ts";
 import {
   checkingNow,
@@ -17,7 +20,8 @@ import {
   stopChecking,
   sweepWhole,
 } from "../live/buildings/checking.ts";
-import { choiceFailure, choiceShown, isChoosing } from "../live/buildings/choosing.ts";
+import { choiceFailure, choiceShown, isChoosing, offRinged } from "../live/buildings/choosing.ts";
+import { workersNow } from "../live/buildings/crew.ts";
 import { countsNow } from "../live/buildings/shown.ts";
 import { stock } from "../live/buildings/stock.ts";
 import { closedByWords } from "../live/buildings/times.ts";
@@ -50,7 +54,8 @@ function Chosen() {
   if (!shown) return null;
   const counts = countsNow.value;
   const flooded = floodedCount(counts);
-  const { bags, people } = stock.value;
+  const { bags } = stock.value;
+  const people = workersNow.value?.people ?? null;
   const { by, rest } = withWords({ bags, people, by: closedByWords(unitSystem.value) });
   const [first, second] = floodedWords(flooded);
   return (
@@ -78,9 +83,23 @@ function Chosen() {
           {BUILDINGS.choosing}
         </p>
       ) : (
-        <p class="county-proof">{proofWords(shown.choice)}</p>
+        <Proof choice={shown.choice} />
       )}
       <MustDoLeft choice={shown.choice} />
+    </>
+  );
+}
+
+/** How good the choice is, what the error of the ground makes of it, and what was not counted. */
+function Proof({ choice }: { readonly choice: FoundChoice }) {
+  const off = offRinged.value;
+  const notTimed = notTimedWords(choice);
+  return (
+    <>
+      <p class="county-proof">
+        {proofWords(choice)} {off && offWords(off, unitSystem.value)}
+      </p>
+      {notTimed && <p class="county-proof county-proof-doubt">{notTimed}</p>}
     </>
   );
 }

@@ -5,8 +5,8 @@ import { TABLE } from "../../shared/words/buildings-table.ts";
 import { verticalDatumWords } from "../../shared/words/vertical-datum.ts";
 import { fileStem, MOST_STEM, saveFile } from "../document/files.ts";
 import { plan } from "../document/store.ts";
-import { sweepWhole } from "../live/buildings/checking.ts";
-import { choiceShown } from "../live/buildings/choosing.ts";
+import { bandChoices, choiceShown } from "../live/buildings/choosing.ts";
+import { wholeTimed } from "../live/buildings/crew.ts";
 import { listed } from "../live/buildings/listed.ts";
 import { rowsNow, statesNow } from "../live/buildings/shown.ts";
 import { clockOffsetMin } from "../live/buildings/times.ts";
@@ -25,7 +25,7 @@ const FORMATS = [
 
 /** Files of all buildings; only once all are checked and the choice is of this stock. */
 export function FileButtons() {
-  const isReady = sweepWhole.value !== null && !choiceShown.value?.isStale;
+  const isReady = wholeTimed.value !== null && !choiceShown.value?.isStale;
   return (
     <div class="county-files">
       {FORMATS.map(({ label, ending, type, write }) => (
@@ -49,13 +49,14 @@ export function FileButtons() {
 }
 
 function exportedNow(): ExportedBuildings | null {
-  const sweep = sweepWhole.peek();
+  const sweep = wholeTimed.peek();
   const list = listed.peek();
   if (!sweep || !list) return null;
   return {
     ...{ plan: plan.peek(), buildings: list.buildings, sweep },
     ...{ states: statesNow.peek(), rows: rowsNow.peek() },
     isChosen: choiceShown.peek() !== null,
+    forecasts: bandChoices.peek(),
     verticalDatum: verticalDatumWords(plan.peek(), ground.peek()),
     ...{ offsetMin: clockOffsetMin.peek(), system: unitSystem.peek() },
   };

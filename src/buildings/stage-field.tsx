@@ -8,9 +8,11 @@ import {
   type UnitSystem,
 } from "../../shared/units.ts";
 import { BAND_NAMES, BUILDINGS, floodWords } from "../../shared/words/buildings-answer.ts";
+import { ringedOfFlooded } from "../../shared/words/buildings-forecasts.ts";
 import { edit } from "../document/edits/alternatives.ts";
 import { changeSetting, settingValue, withSetting } from "../document/edits/settings.ts";
 import { endGesture, plan } from "../document/store.ts";
+import { bandChoices } from "../live/buildings/choosing.ts";
 import { bandsNow } from "../live/buildings/levels.ts";
 import { bandsFlooded } from "../live/buildings/shown.ts";
 import { unitSystem } from "../live/screen.ts";
@@ -65,6 +67,7 @@ function Slider({ path, label }: SliderProps) {
     span.current = { key, least, most: Math.ceil(Math.max(...ends) + REACH[system] / 2) };
   }
   const flooded = bandsFlooded.value;
+  const chosen = bandChoices.value;
   const { least, most } = span.current;
   const shareOf = (at: number) => Math.min(1, Math.max(0, (at - least) / (most - least)));
   const gesture = useRef(0);
@@ -104,7 +107,11 @@ function Slider({ path, label }: SliderProps) {
           {marks.map(({ band, at }) => (
             <li key={band}>
               <b>{BAND_NAMES[band]}</b> {grouped(at, system === "us" ? 1 : 2)}
-              {flooded && <span>{floodWords(flooded[band])}</span>}
+              {chosen ? (
+                <span>{ringedOfFlooded(chosen.bands[band])}</span>
+              ) : (
+                flooded && <span>{floodWords(flooded[band])}</span>
+              )}
             </li>
           ))}
         </ul>

@@ -3,6 +3,7 @@ import { formatCount } from "../../shared/units.ts";
 import { stateWords } from "../../shared/words/building-states.ts";
 import { plan } from "../document/store.ts";
 import { choiceShown } from "../live/buildings/choosing.ts";
+import { isTimeKnown } from "../live/buildings/crew.ts";
 import { countsNow, filterBy, stateFilter } from "../live/buildings/shown.ts";
 import { unitSystem } from "../live/screen.ts";
 import { StateSwatch } from "./state-swatch.tsx";
@@ -15,6 +16,7 @@ export function StateBar() {
     plan: plan.value,
     system: unitSystem.value,
     lines: choice?.chosen.length ?? null,
+    isTimeKnown: isTimeKnown.value,
   };
   const states = SHOWN_STATES.filter((state) => state !== "chosen" || choice !== null);
   return (
@@ -29,7 +31,8 @@ export function StateBar() {
               onClick={() => filterBy(state)}
             >
               <span class="county-count">
-                <StateSwatch state={state} /> {formatCount(counts[state])}
+                <StateSwatch state={state} />{" "}
+                {state === "too-late" && !about.isTimeKnown ? "–" : formatCount(counts[state])}
               </span>
               <span class="county-state">
                 {first} <br />

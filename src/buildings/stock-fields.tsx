@@ -6,6 +6,7 @@ import {
 } from "../../shared/buildings/stock-settings.ts";
 import {
   BUILDINGS,
+  planPeopleWords,
   runsOutWords,
   untilWords,
   usedBags,
@@ -13,6 +14,7 @@ import {
   usedSand,
 } from "../../shared/words/buildings-answer.ts";
 import { choiceShown } from "../live/buildings/choosing.ts";
+import { workersNow } from "../live/buildings/crew.ts";
 import { listed } from "../live/buildings/listed.ts";
 import { setByOwnWater, setStock, stock } from "../live/buildings/stock.ts";
 import { firstWaterWords, untilWaterH, workStart } from "../live/buildings/times.ts";
@@ -28,6 +30,7 @@ export function StockFields() {
   const { bags, sandM3, people } = stock.value;
   const system = unitSystem.value;
   const force = shown?.of.workForce ?? null;
+  const workers = workersNow.value;
   const hours = force && hoursThereAre(force);
   return (
     <section class="county-pane county-stock">
@@ -54,12 +57,14 @@ export function StockFields() {
       <StockField
         figure="people"
         label={BUILDINGS.peopleLabel}
-        share={
-          choice && hours && people !== null ? shareOf(choice.personHours, hours.available) : null
-        }
+        share={choice && hours && workers ? shareOf(choice.personHours, hours.available) : null}
         isShort={choice?.runsOutFirst === "people" || choice?.runsOutFirst === "time"}
       >
-        {choice && hours ? usedHours(choice.personHours, hours) : null}
+        {choice && hours
+          ? usedHours(choice.personHours, hours)
+          : people === null && workers
+            ? planPeopleWords(workers.people)
+            : null}
       </StockField>
       <StockField figure="untilWaterH" label={BUILDINGS.time} share={null} isShort={false}>
         {untilWords(firstWaterWords(system))}

@@ -12,9 +12,9 @@ import {
   TABLE,
   tabWords,
 } from "../../shared/words/buildings-table.ts";
-import { plan } from "../document/store.ts";
 import { checkingNow } from "../live/buildings/checking.ts";
 import { choiceShown } from "../live/buildings/choosing.ts";
+import { onOneLine } from "../live/buildings/crew.ts";
 import { listed } from "../live/buildings/listed.ts";
 import {
   countsNow,
@@ -202,7 +202,7 @@ function Spacer({ heightPx }: { readonly heightPx: number }) {
 function Columns() {
   const system = unitSystem.value;
   const { by, descending } = sortingNow.value;
-  const people = plan.value.practice.people;
+  const people = onOneLine.value;
   return (
     <thead>
       <tr>

@@ -2,6 +2,7 @@ import type { BuildingRow } from "../../shared/buildings/rows.ts";
 import { isFlooded } from "../../shared/buildings/shown-states.ts";
 import type { Priority } from "../../shared/buildings/types.ts";
 import { stateRemark } from "../../shared/words/building-states.ts";
+import { chosenAtWords } from "../../shared/words/buildings-forecasts.ts";
 import {
   cellWords,
   groupWords,
@@ -13,6 +14,7 @@ import {
   TABLE,
   tickWords,
 } from "../../shared/words/buildings-table.ts";
+import { bandChoices } from "../live/buildings/choosing.ts";
 import { openInPlan } from "../live/buildings/in-plan.ts";
 import { setPriority } from "../live/buildings/listed.ts";
 import { byHand, tick } from "../live/buildings/stock.ts";
@@ -92,7 +94,11 @@ export function BuildingTableRow({ row, isActive, isPicked, onPick }: RowProps) 
 }
 
 function Opened({ row }: { readonly row: BuildingRow }) {
-  const words = openedWords(row, unitSystem.value);
+  const forecasts = bandChoices.value;
+  const words = [
+    ...openedWords(row, unitSystem.value),
+    ...(forecasts && row.line ? [chosenAtWords(forecasts, row.id)] : []),
+  ];
   return (
     <span class="county-opened">
       <small>{words.join(", ")}</small>

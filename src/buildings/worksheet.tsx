@@ -2,10 +2,11 @@ import "./worksheet.css";
 import { BUILDINGS } from "../../shared/words/buildings-answer.ts";
 import { SeverityMark } from "../drawing/severity-mark.tsx";
 import { checkingNow } from "../live/buildings/checking.ts";
-import { choiceShown, moreShown } from "../live/buildings/choosing.ts";
+import { bandChoices, choiceShown, moreShown } from "../live/buildings/choosing.ts";
 import { listed } from "../live/buildings/listed.ts";
 import { Answer } from "./answer.tsx";
 import { ColumnPicks } from "./column-picks.tsx";
+import { ForecastTable } from "./forecast-table.tsx";
 import { ImportFootprints } from "./import-footprints.tsx";
 import { MoreBuysList } from "./more-buys-list.tsx";
 import { StageField } from "./stage-field.tsx";
@@ -30,6 +31,7 @@ export function BuildingsWorksheet() {
           </>
         )}
         <StageField />
+        {bandChoices.value && !isChecking && <ForecastTable choices={bandChoices.value} />}
         {!isEmpty && <ColumnPicks />}
       </div>
       <Foot hasAnswer={choiceShown.value !== null} />

@@ -86,7 +86,8 @@ function exportedIn(system: UnitSystem): ExportedBuildings {
     parts: [CORNERS],
   }));
   return {
-    ...{ plan: PLAN, buildings, sweep: SWEEP, states: STATES, rows: ROWS, isChosen: true },
+    ...{ plan: PLAN, buildings, sweep: SWEEP, states: STATES, rows: ROWS },
+    ...{ isChosen: true, forecasts: null },
     ...{ verticalDatum: "NAVD 88", offsetMin: -300, system },
   };
 }
@@ -108,7 +109,8 @@ describe.each(SYSTEMS)("what is said of many buildings, in %s units", (system) =
     ...Object.values(BUILDINGS),
     ...Object.values(TABLE),
     ...SHOWN_STATES.flatMap((state) => [
-      ...stateWords(state, { plan: PLAN, system, lines: 3 }),
+      ...stateWords(state, { plan: PLAN, system, lines: 3, isTimeKnown: true }),
+      ...stateWords(state, { plan: PLAN, system, lines: null, isTimeKnown: false }),
       stateRemark(state),
       stateSentence({ state, line: lineOf(100, { lengthOverLimitM: 3 }), failed: null }, system) ??
         "",

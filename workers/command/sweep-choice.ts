@@ -1,10 +1,13 @@
+import { bandLevels } from "../../shared/buildings/band-levels.ts";
 import { candidatesOf } from "../../shared/buildings/candidates.ts";
 import type { BuildingsCheck } from "../../shared/buildings/check-types.ts";
-import type { ChoiceQuestion } from "../../shared/buildings/choice-types.ts";
+import type { ChoiceQuestion, FoundChoice } from "../../shared/buildings/choice-types.ts";
+import { bandSweeps, besideEachOther } from "../../shared/buildings/level-choices.ts";
 import type { CheckedBuilding, Stock, WorkForce } from "../../shared/buildings/types.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Engine } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
+import type { Band } from "../../shared/time/hydrograph.ts";
 import { startOfWork } from "../../shared/time/start.ts";
 import { lineOf } from "./sweep-lines.ts";
 
@@ -18,11 +21,38 @@ export async function choiceLine(
   stock: Stock,
   mostOnOneLine: number,
 ): Promise<string> {
-  const question = choiceQuestion(plan, found, stock, mostOnOneLine);
-  const { chosen, weight, bags, bestPossible, runsOutFirst, ...rest } = await engine.chooseLines({
-    question,
+  const choose = (of: Found) =>
+    engine.chooseLines({ question: choiceQuestion(plan, of, stock, mostOnOneLine) });
+  const { chosen, weight, bags, bestPossible, runsOutFirst, ...rest } = await choose(found);
+  const forecasts = await byForecast(plan, found, choose);
+  return lineOf({
+    choice: { chosen, weight, bags, bestPossible, runsOutFirst, ...rest, forecasts },
   });
-  return lineOf({ choice: { chosen, weight, bags, bestPossible, runsOutFirst, ...rest } });
+}
+
+/** What is chosen at the crests of the low, the likely and the high forecast; null without these. */
+async function byForecast(
+  plan: Plan,
+  { buildings, groups }: Found,
+  choose: (found: Found) => Promise<FoundChoice>,
+) {
+  const levels = bandLevels(plan);
+  const checked = new Map(buildings.map((each) => [each.id, each]));
+  const sweeps = bandSweeps(plan, { checked, groups });
+  if (!levels || !sweeps) return null;
+  const at = (band: Band) => {
+    const { checked: of, groups: ofGroups } = sweeps[band];
+    return choose({ buildings: [...of.values()], groups: ofGroups });
+  };
+  const choices = { low: await at("low"), likely: await at("likely"), high: await at("high") };
+  const { bands, same } = besideEachOther(levels, sweeps, choices);
+  const shown = (band: Band) => {
+    const { levelM, flooded, choice } = bands[band];
+    const { chosen, buildings: ringed, weight, bags, personHours, isProved, runsOutFirst } = choice;
+    const figures = { weight, bags, personHours, isProved, runsOutFirst };
+    return { atGaugeM: levelM, flooded, chosen, buildings: ringed, ...figures };
+  };
+  return { low: shown("low"), likely: shown("likely"), high: shown("high"), sameInAll: same };
 }
 
 /** Share of a stock's people who work at a time: the others sleep, eat or travel. Source: judgement. */

@@ -1,6 +1,7 @@
 import { stat } from "node:fs/promises";
 import { availableParallelism } from "node:os";
 import { basename } from "node:path";
+import { bandLevels } from "../../shared/buildings/band-levels.ts";
 import { type BuildingsEngine, checkBuildings } from "../../shared/buildings/check-buildings.ts";
 import { MOST_ON_ONE_LINE } from "../../shared/buildings/check-types.ts";
 import type { BuildingColumns } from "../../shared/buildings/from-shapes-types.ts";
@@ -45,7 +46,8 @@ done, then the groups, then the choice; progress on standard error.
                      "mustDo": [], "mustNot": []}; parts may be left out, and are then not limited. Half of these
                      people are taken to be at work at a time
   --stages           count each line at these stages too, in feet, or in meters with --units metric; at these
-                     elevations where the plan's water is given as one
+                     elevations where the plan's water is given as one. The crests of a forecast with a low, a likely
+                     and a high line are counted in any case, and a choice is made for each
   --resume           what an interrupted run wrote: buildings answered there are not searched again
   --workers          threads that search; as many as the machine has processors when left out
   --most-people      most people who can work on one line at a time
@@ -110,7 +112,8 @@ async function runSweep(terminal: Terminal): Promise<string> {
 
   const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
-  const levelsM = levelsFrom(read, options.get("--stages")?.[0], system);
+  const stages = levelsFrom(read, options.get("--stages")?.[0], system);
+  const levelsM = [...new Set([...stages, ...Object.values(bandLevels(read) ?? {})])];
   const stockPath = options.get("--stock")?.[0];
   const stock = stockPath === undefined ? null : await readStock(resolve(stockPath));
   const paths = rasters.map(resolve);

@@ -6,17 +6,25 @@ import type {
   FoundChoice,
   MoreBuys,
 } from "../../../shared/buildings/choice-types.ts";
+import {
+  type BandChoices,
+  bandSweeps,
+  besideEachOther,
+  offSweep,
+} from "../../../shared/buildings/level-choices.ts";
 import type { Sweep } from "../../../shared/buildings/shown-states.ts";
 import { hasStock, workForceOf } from "../../../shared/buildings/stock-settings.ts";
 import { curveBags, usualMore } from "../../../shared/buildings/usual-more.ts";
 import type { Failure } from "../../../shared/failure.ts";
+import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
 import { follow } from "../follow.ts";
 import { unitSystem } from "../screen.ts";
-import { sweepWhole } from "./checking.ts";
+import { wholeTimed, workersNow } from "./crew.ts";
+import { bandsNow, offNow } from "./levels.ts";
 import { listed } from "./listed.ts";
 import { stock, stockNow } from "./stock.ts";
-import { untilWaterH, workStart } from "./times.ts";
+import { firstWaterH, untilWaterH, workStart } from "./times.ts";
 
 /** What is typed must rest so long before it is chosen anew, milliseconds. */
 const SETTLE_MS = 250;
@@ -24,13 +32,14 @@ const CURVE_POINTS = 24;
 
 /** What is to be chosen from now; null before all are checked, and without stock. */
 const toChoose: ReadonlySignal<ChoiceQuestion | null> = computed(() => {
-  const sweep = sweepWhole.value;
+  const sweep = wholeTimed.value;
   return sweep && hasStock(stock.value) ? questionFor(sweep) : null;
 });
 
-function questionFor(sweep: Sweep): ChoiceQuestion {
+/** @param untilH hours until the first water at any building */
+function questionFor(sweep: Sweep, untilH = untilWaterH.value): ChoiceQuestion {
   const weights = new Map(listed.value?.buildings.map(({ id, weight }) => [id, weight]));
-  const { closeBeforeH, byOwnWater } = stock.value;
+  const { closeBeforeH } = stock.value;
   const buildings = [...sweep.checked.values()].map((each) => ({
     ...each,
     weight: weights.get(each.id) ?? each.weight,
@@ -39,7 +48,7 @@ function questionFor(sweep: Sweep): ChoiceQuestion {
     startAtS: workStart.value?.atS ?? null,
     marginH: closeBeforeH,
   });
-  const workForce = workForceOf(stock.value, byOwnWater ? null : untilWaterH.value);
+  const workForce = workForceOf(stock.value, workersNow.value, untilH);
   return { candidates, stock: stockNow.value, workForce };
 }
 
@@ -51,6 +60,55 @@ const choosing = follow(toChoose, {
 
 /** Asked after the choice, which comes first. */
 const chosenFor = computed(() => (choosing.isCurrent.value ? toChoose.value : null));
+
+/** The same question for other water. */
+function questionAt(sweep: Sweep): ChoiceQuestion {
+  const firsts = [...sweep.checked.values()].map(({ firstWetAtS }) => firstWetAtS);
+  return questionFor(sweep, stock.value.untilWaterH ?? firstWaterH(firsts));
+}
+
+const choose = (question: ChoiceQuestion, signal: AbortSignal) =>
+  engine.chooseLines({ question }, { signal });
+
+/** What is to be chosen for each line of the forecast; null before the choice itself, and without these lines. */
+const toChooseByBand = computed(() => {
+  const [sweep, levels] = [wholeTimed.value, bandsNow.value];
+  const of = chosenFor.value;
+  const sweeps = of && sweep && levels && bandSweeps(plan.value, sweep);
+  if (!sweeps) return null;
+  const questions = {
+    low: questionAt(sweeps.low),
+    likely: questionAt(sweeps.likely),
+    high: questionAt(sweeps.high),
+  };
+  return { levels, sweeps, questions };
+});
+
+const choosingByBand = follow(toChooseByBand, {
+  overtaken: "cancelled",
+  ask: async ({ levels, sweeps, questions }, signal) => {
+    const low = await choose(questions.low, signal);
+    const likely = await choose(questions.likely, signal);
+    const high = await choose(questions.high, signal);
+    return besideEachOther(levels, sweeps, { low, likely, high });
+  },
+});
+
+/** What is to be chosen where the ground is higher, and lower, than the data say by their error. */
+const toChooseOff = computed(() => {
+  const [sweep, off] = [wholeTimed.value, offNow.value];
+  if (!chosenFor.value || !sweep || !off) return null;
+  const at = (lowerM: number) => questionAt(offSweep(plan.value, sweep, lowerM));
+  return { byM: off.byM, higher: at(-off.byM), lower: at(off.byM) };
+});
+
+const choosingOff = follow(toChooseOff, {
+  overtaken: "cancelled",
+  ask: async ({ byM, higher, lower }, signal) => {
+    const choices = [await choose(higher, signal), await choose(lower, signal)];
+    return { byM, ringed: choices.map(({ buildings }) => buildings.length) };
+  },
+});
 
 const moreBuying = follow(chosenFor, {
   overtaken: "cancelled",
@@ -104,9 +162,28 @@ export const curveShown: ReadonlySignal<BagCurve | null> = computed(
   () => drawingCurve.answered.value?.answer ?? null,
 );
 
+/** The choices for the low, the likely and the high forecast; null until they are known, and without such a forecast. */
+export const bandChoices: ReadonlySignal<BandChoices | null> = computed(() =>
+  choosingByBand.isCurrent.value ? (choosingByBand.answered.value?.answer ?? null) : null,
+);
+
+/** Fewest and most buildings ringed if the ground is off by its error, meters; null until it is known. */
+export const offRinged: ReadonlySignal<{
+  readonly byM: number;
+  readonly fewest: number;
+  readonly most: number;
+} | null> = computed(() => {
+  const answer = choosingOff.isCurrent.value ? choosingOff.answered.value?.answer : null;
+  const now = choosing.answered.value?.answer;
+  if (!answer || !now) return null;
+  const all = [...answer.ringed, now.buildings.length];
+  return { byM: answer.byM, fewest: Math.min(...all), most: Math.max(...all) };
+});
+
 /** Keeps the choice in step with check and stock. */
 export function keepChosen(): () => void {
-  const stops = [choosing.keep(), moreBuying.keep(), drawingCurve.keep()];
+  const each = [choosing, choosingByBand, choosingOff, moreBuying, drawingCurve];
+  const stops = each.map(({ keep }) => keep());
   return () => {
     for (const stop of stops) stop();
   };

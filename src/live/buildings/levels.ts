@@ -8,7 +8,7 @@ import { accuracyNow } from "../ground.ts";
 export const bandsNow: ReadonlySignal<BandLevels | null> = computed(() => bandLevels(plan.value));
 
 /** The sized-for water and what the error of the ground makes of it, elevations at the gauge; null before it is given. */
-const offNow: ReadonlySignal<{
+export const offNow: ReadonlySignal<{
   readonly lowM: number;
   readonly highM: number;
   readonly byM: number;

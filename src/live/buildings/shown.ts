@@ -12,8 +12,8 @@ import {
 } from "../../../shared/buildings/shown-states.ts";
 import { type SortColumn, type Sorting, sortRows } from "../../../shared/buildings/sort-rows.ts";
 import type { BuildingTab } from "../../../shared/words/buildings-table.ts";
-import { sweepShown, sweepWhole } from "./checking.ts";
 import { choiceShown } from "./choosing.ts";
+import { sweepTimed, wholeTimed } from "./crew.ts";
 import { bandsNow } from "./levels.ts";
 import { listed } from "./listed.ts";
 
@@ -25,7 +25,7 @@ const tabChosen = signal<BuildingTab>("chosen");
 const NO_SWEEP: Sweep = { checked: new Map(), groups: [] };
 
 /** The check as far as it is shown. */
-export const sweepNow: ReadonlySignal<Sweep> = computed(() => sweepShown.value ?? NO_SWEEP);
+export const sweepNow: ReadonlySignal<Sweep> = computed(() => sweepTimed.value ?? NO_SWEEP);
 
 /** State of each checked building. */
 export const statesNow: ReadonlySignal<ReadonlyMap<string, ShownState>> = computed(() =>
@@ -39,7 +39,7 @@ export const countsNow: ReadonlySignal<StateCounts> = computed(() =>
 /** How many buildings flood at the crest of each band of the forecast; null before all are checked, and without bands. */
 export const bandsFlooded: ReadonlySignal<BandLevels | null> = computed(() => {
   const bands = bandsNow.value;
-  const sweep = sweepWhole.value;
+  const sweep = wholeTimed.value;
   if (!bands || !sweep) return null;
   const at = (levelM: number) => floodedAt(sweep, levelM);
   return { low: at(bands.low), likely: at(bands.likely), high: at(bands.high) };

@@ -30,12 +30,14 @@ export const untilWaterH: ReadonlySignal<number | null> = computed(
 /** The same from the forecast alone. */
 const forecastUntilH: ReadonlySignal<number | null> = computed(() => {
   const checked = [...(sweepShown.value?.checked.values() ?? [])];
-  const hours = hoursUntil(
-    workStart.value?.atS ?? null,
-    checked.map(({ firstWetAtS }) => firstWetAtS),
-  );
-  return hours === null ? null : Math.floor(hours * 4) / 4;
+  return firstWaterH(checked.map(({ firstWetAtS }) => firstWetAtS));
 });
+
+/** Hours from the start of work to the first of some moments, to a quarter and never after it; null where not known. */
+export function firstWaterH(momentsS: Iterable<number | null>): number | null {
+  const hours = hoursUntil(workStart.value?.atS ?? null, momentsS);
+  return hours === null ? null : Math.floor(hours * 4) / 4;
+}
 
 /** `Thu 06:00`: when the first water comes; null where no start of work is known. */
 export function firstWaterWords(system: UnitSystem): string | null {
