@@ -1,4 +1,5 @@
 import { letInByPipe, reachedByPipe } from "./checks-trace/pipes.ts";
+import { possibleCulvert } from "./checks-trace/possible-culverts.ts";
 import { exitRoad } from "./checks-trace/roads.ts";
 import {
   checksFrom,
@@ -46,6 +47,7 @@ const WATER_RULES: readonly TraceRule<WaterContext>[] = [
   idleSource,
   notReached,
   reachedByPipe,
+  possibleCulvert,
   exitRoad,
   holeReached,
   lowUnconnected,

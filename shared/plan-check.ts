@@ -1,7 +1,7 @@
 import * as v from "valibot";
 import type { Outcome } from "./failure.ts";
 import { LEAVE } from "./leave.ts";
-import { CULVERT, DRAIN } from "./pipes/pipe-schema.ts";
+import { CULVERT, DRAIN, POSSIBLE_CULVERT } from "./pipes/pipe-schema.ts";
 import type { Plan } from "./plan.ts";
 import {
   ALIGNMENT,
@@ -38,6 +38,7 @@ const LISTS = {
   sources: SOURCE,
   culverts: CULVERT,
   drains: DRAIN,
+  possibleCulverts: POSSIBLE_CULVERT,
   roads: ROAD,
   terrain: TERRAIN,
   progress: PROGRESS_MARK,
@@ -47,6 +48,7 @@ const OPTIONAL: ReadonlySet<ListKey> = new Set([
   "sources",
   "culverts",
   "drains",
+  "possibleCulverts",
   "roads",
   "progress",
 ]);
@@ -59,6 +61,7 @@ const LIST_WORDS = {
   sources: ["sources", "Source"],
   culverts: ["culverts", "Culvert"],
   drains: ["drains", "Drain"],
+  possibleCulverts: ["possible culverts", "Possible culvert"],
   roads: ["exit roads", "Road"],
   terrain: ["terrain files", "Terrain file"],
   progress: ["marks of what is built (progress)", "Mark"],

@@ -8,7 +8,7 @@ export type Entries = { [name: string]: unknown };
 /** Roles of features that make up a plan; features of other roles are carried along. */
 export type Role =
   | ("structure" | "alignment" | "no-go" | "source")
-  | ("culvert" | "drain" | "road" | "gauge" | "flow");
+  | ("culvert" | "drain" | "possible-culvert" | "road" | "gauge" | "flow");
 
 /** One feature of ours with its envelope proven; its coordinates are not. */
 export interface OurFeature {
@@ -30,12 +30,13 @@ const TYPES: Record<Role, readonly string[]> = {
   source: ["Point", "MultiPoint"],
   culvert: ["LineString", "MultiLineString"],
   drain: ["Point", "MultiPoint"],
+  "possible-culvert": ["LineString", "MultiLineString"],
   road: ["LineString", "MultiLineString"],
   gauge: ["Point", "MultiPoint"],
   flow: ["LineString", "MultiLineString"],
 };
 /** Roles that plans of other programs may have used before they were ours: what does not fit is carried. */
-const LATER_ROLES: ReadonlySet<Role> = new Set(["culvert", "drain", "road"]);
+const LATER_ROLES: ReadonlySet<Role> = new Set(["culvert", "drain", "possible-culvert", "road"]);
 /** A gauge off the map has no geometry. */
 const UNLOCATED = { type: "MultiPoint", coordinates: [] };
 
@@ -49,6 +50,7 @@ export const ROLE_WORDS: Record<Role, string> = {
   source: "Source",
   culvert: "Culvert",
   drain: "Drain",
+  "possible-culvert": "Possible culvert",
   road: "Road",
   gauge: "Gauge",
   flow: "Flow",

@@ -10,6 +10,7 @@ import type {
   Gauge,
   LonLat,
   NoGo,
+  PossibleCulvert,
   ReachSection,
   Structure,
   WaterSource,
@@ -38,6 +39,7 @@ export interface FoundFeatures {
   readonly sources?: readonly WaterSource[];
   readonly culverts?: readonly Culvert[];
   readonly drains?: readonly Drain[];
+  readonly possibleCulverts?: readonly PossibleCulvert[];
   readonly roads?: readonly ExitRoad[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
@@ -52,6 +54,7 @@ interface Draft {
   readonly sources: WaterSource[];
   readonly culverts: Culvert[];
   readonly drains: Drain[];
+  readonly possibleCulverts: PossibleCulvert[];
   readonly roads: ExitRoad[];
   gauge: Gauge | null;
   flow: Flow | null;
@@ -78,6 +81,7 @@ const READ: Record<Role, ReadonlySet<string>> = {
   source: new Set(["role", "name"]),
   culvert: new Set(["role", "name", "invertsM", "sizeM", "gate", "plugged"]),
   drain: new Set(["role", "name", "kind", "joinsOutside", "plugged"]),
+  "possible-culvert": new Set(["role", "name", "answer"]),
   road: new Set(["role", "name"]),
   gauge: new Set(["role", "name"]),
   flow: new Set(["role"]),
@@ -97,14 +101,15 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
   const draft = newDraft(notes);
   for (const each of read) if (each) draft.naming[each.role].state(each.id, each.name);
   for (const each of read) if (each) TAKERS[each.role](each, draft);
-  const { structures, alignments, noGo, sources, culverts, drains, roads, gauge, flow, byFeature } =
-    draft;
+  const { structures, alignments, noGo, sources, culverts, drains, possibleCulverts } = draft;
+  const { roads, gauge, flow, byFeature } = draft;
   const others = features.filter((_, index) => read[index] === null);
   return {
     ...{ structures, alignments, noGo, gauge, flow },
     ...(sources.length > 0 ? { sources } : {}),
     ...(culverts.length > 0 ? { culverts } : {}),
     ...(drains.length > 0 ? { drains } : {}),
+    ...(possibleCulverts.length > 0 ? { possibleCulverts } : {}),
     ...(roads.length > 0 ? { roads } : {}),
     carried: { features: others, byFeature },
   };
@@ -119,6 +124,7 @@ function newDraft(notes: string[]): Draft {
     sources: [],
     culverts: [],
     drains: [],
+    possibleCulverts: [],
     roads: [],
     gauge: null,
     flow: null,
@@ -131,6 +137,7 @@ function newDraft(notes: string[]): Draft {
       source: named("source"),
       culvert: named("culvert"),
       drain: named("drain"),
+      "possible-culvert": named("possible-culvert"),
       road: named("road"),
       gauge: named("gauge"),
       flow: named("flow"),
@@ -209,6 +216,20 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
       plugged: (plugged ?? false) as boolean,
     });
     carryRest(feature, made.id, draft);
+  },
+  "possible-culvert"(feature, draft) {
+    const { possibleCulverts, naming: names } = draft;
+    refuseBeyond(MAX_COUNT.possibleCulverts, possibleCulverts.length + 1, "possible culverts");
+    const id = giveId(feature, draft);
+    const answer = (feature.properties.answer ?? "look") as PossibleCulvert["answer"];
+    const name = names["possible-culvert"].giveName(feature.name);
+    possibleCulverts.push({
+      id,
+      name,
+      path: path(onlyPart(feature), feature.where, false),
+      answer,
+    });
+    carryRest(feature, id, draft);
   },
   road(feature, draft) {
     refuseBeyond(MAX_COUNT.roads, draft.roads.length + 1, "roads");

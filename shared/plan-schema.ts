@@ -29,6 +29,7 @@ export const MAX_COUNT = {
   sources: 50,
   culverts: 200,
   drains: 200,
+  possibleCulverts: 200,
   roads: 20,
   terrain: 5000,
   progress: 5000,

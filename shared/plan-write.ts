@@ -50,8 +50,8 @@ function merged(ours: Entries, carried: Entries): Entries {
 }
 
 function ourFeatures(plan: Plan): Entries[] {
-  const { structures, alignments, noGo, sources, culverts, drains, roads, gauge, flow, carried } =
-    plan;
+  const { structures, alignments, noGo, sources, culverts, drains, possibleCulverts } = plan;
+  const { roads, gauge, flow, carried } = plan;
   const point = (at: LonLat) => ({ type: "Point", coordinates: at.map(rounded) });
   return [
     ...structures.map(({ id, name, floorM, protect, outline }) =>
@@ -86,6 +86,9 @@ function ourFeatures(plan: Plan): Entries[] {
     ),
     ...(drains ?? []).map(({ id, at, ...properties }) =>
       feature("drain", id, properties, point(at), carried),
+    ),
+    ...(possibleCulverts ?? []).map(({ id, path, ...properties }) =>
+      feature("possible-culvert", id, properties, lineOf(path), carried),
     ),
     ...(roads ?? []).map(({ id, name, path }) =>
       feature("road", id, { name }, lineOf(path), carried),

@@ -95,6 +95,16 @@ export interface Culvert {
   readonly plugged: boolean;
 }
 
+/** A place where the ground looks as it does at a culvert, and what a person said of it. It is no pipe of the plan. */
+export interface PossibleCulvert {
+  readonly id: string;
+  readonly name: string;
+  /** In the sag in front of the bank, and in the channel behind it. */
+  readonly path: readonly LonLat[];
+  /** No pipe there, or one is still to be looked for in the field. */
+  readonly answer: "no" | "look";
+}
+
 /** An opening to a pipe in the ground: water may come up out of it. */
 export interface Drain {
   readonly id: string;
@@ -404,6 +414,8 @@ export interface Plan {
   /** Pipes and drains, as drawn; left out when none is. */
   readonly culverts?: readonly Culvert[];
   readonly drains?: readonly Drain[];
+  /** Places of which someone said that no culvert is there, or that it is to be looked for; left out = none. */
+  readonly possibleCulverts?: readonly PossibleCulvert[];
   /** Ways out; left out when none is drawn. */
   readonly roads?: readonly ExitRoad[];
   readonly gauge: Gauge | null;

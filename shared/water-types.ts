@@ -1,3 +1,4 @@
+import type { FoundCandidates } from "./pipes/candidates.ts";
 import type { Drain, LonLat, Plan } from "./plan.ts";
 import type { Check } from "./sizing-types.ts";
 
@@ -248,6 +249,7 @@ export interface WaterTrace {
   readonly sources: readonly TracedSource[];
   readonly pipes: readonly TracedPipe[];
   readonly roads: readonly TracedRoad[];
+  readonly possibleCulverts: FoundCandidates;
   readonly structures: readonly TracedStructure[];
   readonly alternatives: readonly TracedAlternative[];
   readonly mask: WetMask;

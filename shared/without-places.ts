@@ -10,6 +10,7 @@ const OUR_WORDS: ReadonlySet<string> = new Set([
   "is",
   "gate",
   "kind",
+  "answer",
 ]);
 
 /**
@@ -24,6 +25,7 @@ export function withoutPlaces(plan: Plan) {
     sources,
     culverts,
     drains,
+    possibleCulverts,
     roads,
     gauge,
     flow,
@@ -52,6 +54,7 @@ export function withoutPlaces(plan: Plan) {
     roads: roads?.length ?? 0,
     culverts: (culverts ?? []).map(({ path: _, ...rest }) => figuresOf(rest)),
     drains: (drains ?? []).map(({ at: _, ...rest }) => figuresOf(rest)),
+    possibleCulverts: (possibleCulverts ?? []).map(({ path: _, ...rest }) => figuresOf(rest)),
     gauge: gauge !== null,
     flow: flow !== null,
     files: plan.terrain.length,
@@ -101,6 +104,7 @@ function namesIn(plan: Plan): string[] {
     sources = [],
     culverts = [],
     drains = [],
+    possibleCulverts = [],
     roads = [],
     gauge,
     terrain,
@@ -114,6 +118,7 @@ function namesIn(plan: Plan): string[] {
     ...sources,
     ...culverts,
     ...drains,
+    ...possibleCulverts,
     ...roads,
     ...terrain,
   ];

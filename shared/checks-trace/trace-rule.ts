@@ -1,5 +1,6 @@
 import type { CheckFinding, RuleId } from "../checks/findings.ts";
 import type { Where } from "../checks/where.ts";
+import type { FoundCandidates } from "../pipes/candidates.ts";
 import type { LonLat, Plan } from "../plan.ts";
 import type { Check, Severity } from "../sizing-types.ts";
 import type {
@@ -20,6 +21,7 @@ export interface WaterContext {
   readonly sources: readonly TracedSource[];
   readonly pipes: readonly TracedPipe[];
   readonly roads: readonly TracedRoad[];
+  readonly possibleCulverts: FoundCandidates;
   readonly structures: readonly TracedStructure[];
 }
 

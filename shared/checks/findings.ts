@@ -1,4 +1,5 @@
 import type { ThroughFinding } from "../checks-trace/pipes.ts";
+import type { PossibleCulvertFinding } from "../checks-trace/possible-culverts.ts";
 import type { RoadFinding } from "../checks-trace/roads.ts";
 import type { WayInFinding } from "../checks-trace/way-in.ts";
 import type { WholePlanFinding } from "../checks-trace/whole-plan.ts";
@@ -39,6 +40,7 @@ export type CheckFinding =
   | OverlapFinding
   | PipeFinding
   | PlaceFinding
+  | PossibleCulvertFinding
   | TypeFinding
   | SeepFinding
   | StandFinding
@@ -62,5 +64,6 @@ export type RuleId =
   | ("water-gets-in" | "enters-through-hole" | "overtops" | "building-wet" | "if-it-fails")
   | ("source-inside" | "crosses-water" | "not-reached" | "building-off-data" | "idle-source")
   | ("ground-reading" | "culvert" | "drain" | "let-in-by-pipe" | "reached-by-pipe")
+  | "possible-culvert"
   | ("exit-road" | "closure")
   | ("leave" | "no-water" | "low-unconnected" | "hole-reached" | "coarse-trace");

@@ -1,4 +1,4 @@
-import type { Culvert, Drain, LonLat } from "../plan.ts";
+import type { Culvert, Drain, LonLat, PossibleCulvert } from "../plan.ts";
 import { freeNumbered } from "../plan-names.ts";
 
 /** A culvert as drawn: open, nothing about it known but its ends. */
@@ -15,6 +15,15 @@ export function drawnDrain(at: LonLat, others: readonly Drain[]): Drain {
     ...named("Drain ", "drain-", others),
     ...{ at, kind: "floor-drain", joinsOutside: null, plugged: false },
   };
+}
+
+/** A candidate that was answered, but not with a culvert. */
+export function answeredCandidate(
+  path: readonly LonLat[],
+  answer: PossibleCulvert["answer"],
+  others: readonly PossibleCulvert[],
+): PossibleCulvert {
+  return { ...named("Possible culvert ", "possible-culvert-", others), path, answer };
 }
 
 function named(

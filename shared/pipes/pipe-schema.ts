@@ -1,5 +1,5 @@
 import * as v from "valibot";
-import type { Culvert, Drain } from "../plan.ts";
+import type { Culvert, Drain, PossibleCulvert } from "../plan.ts";
 import { fields, oneOf, quantity, yesOrNo } from "../plan-makers.ts";
 import { corners, id, lonLat, name } from "../plan-schema.ts";
 import { shown } from "../plan-text.ts";
@@ -8,6 +8,7 @@ type Schema<T> = v.GenericSchema<unknown, T>;
 
 /** What can shut a culvert. */
 const GATES = ["none", "flap", "gate"] as const;
+const ANSWERS = ["no", "look"] as const;
 const DRAIN_KINDS = ["floor-drain", "storm-inlet", "sewer"] as const;
 
 /** Smallest and largest size of a culvert, metres: they only keep out slips. */
@@ -37,6 +38,14 @@ export const CULVERT = fields("a culvert", {
   gate: v.nullable(oneOf("what shuts the culvert (gate)", GATES)),
   plugged: yesOrNo("whether the culvert is plugged (plugged)"),
 }) as Schema<Culvert>;
+
+/** A possible culvert of the plan. */
+export const POSSIBLE_CULVERT = fields("a possible culvert", {
+  id,
+  name,
+  path: corners("points of the possible culvert", 2, false),
+  answer: oneOf("what is said of the possible culvert (answer)", ANSWERS),
+}) as Schema<PossibleCulvert>;
 
 /** A drain of the plan. */
 export const DRAIN = fields("a drain", {

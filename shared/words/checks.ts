@@ -10,6 +10,7 @@ import { LEAVE_RULES, LEAVE_TEXT } from "./checks/leave.ts";
 import { TYPE_RULES, TYPE_TEXT } from "./checks/levee-types.ts";
 import { PIPE_RULES, PIPE_TEXT } from "./checks/pipes.ts";
 import { PLACE_RULES, PLACE_TEXT } from "./checks/place.ts";
+import { POSSIBLE_CULVERT_RULES, POSSIBLE_CULVERT_TEXT } from "./checks/possible-culverts.ts";
 import { ROAD_RULES, ROAD_TEXT } from "./checks/roads.ts";
 import { STABILITY_RULES, STABILITY_TEXT } from "./checks/stability.ts";
 import type { FindingText, RulesOf, TextOf } from "./checks/text.ts";
@@ -25,6 +26,7 @@ const TEXT: TextOf<CheckFinding["kind"]> = {
   ...GROUND_TEXT,
   ...PLACE_TEXT,
   ...PIPE_TEXT,
+  ...POSSIBLE_CULVERT_TEXT,
   ...CLOSURE_TEXT,
   ...ROAD_TEXT,
   ...TYPE_TEXT,
@@ -41,6 +43,7 @@ const RULES: RulesOf<Check["id"]> = {
   ...GROUND_RULES,
   ...PLACE_RULES,
   ...PIPE_RULES,
+  ...POSSIBLE_CULVERT_RULES,
   ...CLOSURE_RULES,
   ...ROAD_RULES,
   ...TYPE_RULES,

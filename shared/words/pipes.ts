@@ -1,11 +1,12 @@
 import type { CheckFinding } from "../checks/findings.ts";
-import type { Culvert, Drain, Plan } from "../plan.ts";
+import type { Culvert, Drain, LonLat, Plan } from "../plan.ts";
 import type { Check } from "../sizing-types.ts";
 import type { UnitSystem } from "../units.ts";
 import type { TracedPipe } from "../water-types.ts";
 import { capital } from "./capital.ts";
 import { DRAIN_WORDS } from "./checks/pipes.ts";
 import type { OrderRow } from "./order-sheet.ts";
+import { fieldLookWords } from "./possible-culverts.ts";
 import { unitsOf } from "./units.ts";
 
 /** `Open. Water passes above 264.20 ft.` */
@@ -87,22 +88,33 @@ export function culvertStopWords(finding: CheckFinding): string | null {
   }
 }
 
-/** Pipes away from the line that a round looks at, and what for. */
-export function pipeStops(
-  checks: readonly Check[],
-): { readonly name: string; readonly look: string }[] {
+interface PipeStop {
+  readonly name: string;
+  readonly look: string;
+  /** Null for a pipe of the plan, which is found by its name. */
+  readonly at: LonLat | null;
+}
+
+/** Pipes away from the line that a round looks at, places where one is still to be looked for, and what for. */
+export function pipeStops(checks: readonly Check[]): PipeStop[] {
   const names = checks
     .filter(({ finding: { kind } }) => !STOPS_A_ROUND.has(kind))
     .flatMap(({ finding }) => pipesIn(finding));
-  return [...new Set(names)].map((name) => ({
+  const pipes = [...new Set(names)].map((name) => ({
     name: `"${name}"`,
     look: "Look for water coming up, and for a plug that moves or leaks. Report it at once.",
+    at: null,
   }));
+  const toLookFor = checks.flatMap(({ finding, at }) =>
+    finding.kind === "culvert-to-look-for" ? [{ ...fieldLookWords(finding.place), at }] : [],
+  );
+  return [...pipes, ...toLookFor];
 }
 
 /** What the list of culverts and drains says, and what can be chosen in it. */
 export const PIPE_WORDS = {
-  none: "Elevation data does not show pipes. Look for culverts under roads, floor drains, storm inlets, and trenches of utilities, and draw them here.",
+  lookFor:
+    "Elevation data does not show pipes. Look for culverts under roads, floor drains, storm inlets, field tiles, and trenches of water, sewer, gas and cable, whose loose fill lets water through. Draw them here.",
   gates: [
     { value: "", words: "gate not known" },
     { value: "none", words: "no gate" },

@@ -6,6 +6,7 @@ import { shownMarks } from "../live/shown-marks.ts";
 import { sizeAgain } from "../live/sizing-clock.ts";
 import { pictureNow, tracedLine } from "../live/water-now.ts";
 import { colours } from "./colours-now.ts";
+import { keepCulvertQuestions } from "./culvert-questions.tsx";
 import { onMap } from "./drawable.ts";
 import { SHADE } from "./ground-layers.ts";
 import { show } from "./sources.ts";
@@ -37,6 +38,7 @@ export function keepWater(lower: MapLibreMap, upper: MapLibreMap): void {
     show(upper, "way-in", wayShapes(way));
   });
   keepWaterMarks(upper);
+  keepCulvertQuestions(upper);
   keepWeakestMarks(upper);
 }
 

@@ -172,12 +172,18 @@ function Places({ of: { plan, checks, system }, places }: PlacesProps) {
           </li>
         );
       })}
-      {pipeStops(checks).map(({ name, look }) => (
-        <li key={name}>
-          <strong>{name}</strong>
-          <span>{look}</span>
-        </li>
-      ))}
+      {pipeStops(checks).map(({ name, look, at }) => {
+        const from = at && fromBuilding(plan, at, planPlane(at), system);
+        return (
+          <li key={name}>
+            <strong>{name}</strong>
+            <span>
+              {from && <b>{from}. </b>}
+              {look}
+            </span>
+          </li>
+        );
+      })}
     </ul>
   );
 }

@@ -54,6 +54,10 @@ const FOUND: {
   "over-limit": [true, false].map((doubtsData) => ({
     ...{ kind: "over-limit", heightM: 1.53, limitM: 1.22, lengthM: 18, doubtsData },
   })),
+  "culverts-possible": [1, 3].map((count) => ({
+    ...{ kind: "culverts-possible", count, bankM: 1.8, sagDepthM: 0.6 },
+  })),
+  "culvert-to-look-for": [{ kind: "culvert-to-look-for", place: "Possible culvert 1" }],
   "bond-trench": [{ kind: "bond-trench", overM: 0.9144, lengthM: 40 }],
   "raise-over-limit": [{ kind: "raise-over-limit", raiseM: 0.3, limitM: 1.22, raisedHeightM: 1.4 }],
   "raise-too-narrow": [

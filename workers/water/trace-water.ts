@@ -18,6 +18,7 @@ import { inState } from "./grid-state.ts";
 import { riverAsSurveyed } from "./river-as-surveyed.ts";
 import { type AlternativeTrace, traceAlternative } from "./trace-alternative.ts";
 import { elevationAt, type TraceContext, traceContext } from "./trace-context.ts";
+import { traceCulverts } from "./trace-culverts.ts";
 import { traceRoads } from "./trace-roads.ts";
 import { type TracedState, traceState } from "./trace-state.ts";
 import { type GroundLimits, readWaterGround, type WaterGround } from "./water-ground.ts";
@@ -102,7 +103,8 @@ function* traceSteps(
   const known = isAnyWater(water) ? structures : structures.map(unknown);
   const pipes = context.pipes.map(({ traced }) => traced);
   const roads = isAnyWater(water) ? traceRoads(context) : [];
-  const traced = { water, sources, pipes, roads, structures: known };
+  const possibleCulverts = traceCulverts(context);
+  const traced = { water, sources, pipes, roads, possibleCulverts, structures: known };
   const checks = wholePlanChecks({ plan, groundRmseM, ...traced });
   return {
     ...{ ...traced, alternatives, checks },

@@ -68,21 +68,20 @@ export function neighbourSteps(width: number): Int32Array {
   return Int32Array.of(-width - 1, -width, -width + 1, -1, 1, width - 1, width, width + 1);
 }
 
+/** How cells are counted in a framed grid. */
+type Counted = Pick<WaterGrid, "columns" | "rows" | "width">;
+
 /** Index of a cell; -1 outside the grid. */
-export function cellIndex(
-  { columns, rows, width }: WaterGrid,
-  column: number,
-  row: number,
-): number {
+export function cellIndex({ columns, rows, width }: Counted, column: number, row: number): number {
   if (!(column >= 0 && row >= 0 && column < columns && row < rows)) return -1;
   return (row + 1) * width + column + 1;
 }
 
-export function columnOf({ width }: WaterGrid, cell: number): number {
+export function columnOf({ width }: Pick<Counted, "width">, cell: number): number {
   return (cell % width) - 1;
 }
 
-export function rowOf({ width }: WaterGrid, cell: number): number {
+export function rowOf({ width }: Pick<Counted, "width">, cell: number): number {
   return Math.floor(cell / width) - 1;
 }
 

@@ -15,6 +15,7 @@ import { NumberField } from "../../ui/number-field.tsx";
 import { ELEVATION, OFFSET } from "../../ui/quantity.ts";
 import { TextField } from "../../ui/text-field.tsx";
 import { ToolButton } from "../tool-button.tsx";
+import { PossibleCulverts } from "./possible-culverts.tsx";
 
 const INVERT_M = { least: -500, most: 9000 };
 const SIZE_M = { least: 0.02, most: 10 };
@@ -22,11 +23,10 @@ const SIZE_M = { least: 0.02, most: 10 };
 /** Culverts and drains: what is drawn, whether it is plugged, and above which level water passes. */
 export function PipesList() {
   const { culverts = [], drains = [] } = plan.value;
-  const isNone = culverts.length + drains.length === 0;
   return (
     <section aria-label="Culverts and drains">
       <h3>Culverts and drains</h3>
-      {isNone && <p class="hint">{PIPE_WORDS.none}</p>}
+      <p class="hint">{PIPE_WORDS.lookFor}</p>
       <ul class="plain-list">
         {culverts.map((culvert) => (
           <CulvertRow key={culvert.id} culvert={culvert} />
@@ -43,6 +43,7 @@ export function PipesList() {
           Mark a drain
         </ToolButton>
       </div>
+      <PossibleCulverts />
     </section>
   );
 }

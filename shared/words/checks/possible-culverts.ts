@@ -1,0 +1,19 @@
+import { type RulesOf, rule, type TextOf } from "./text.ts";
+
+export const POSSIBLE_CULVERT_TEXT: TextOf<"culverts-possible" | "culvert-to-look-for"> = {
+  "culverts-possible": ({ count, bankM, sagDepthM }, u) => ({
+    what: `Near the plan the ground looks as it does at a culvert in ${count === 1 ? "1 place" : `${count} places`}: a low place ${u.length(sagDepthM)} deep in front of a bank ${u.length(bankM)} high${count === 1 ? "" : " (the nearest)"}, and a lower channel behind it. No pipe there is counted.`,
+    remedy: "Answer each under Water: a culvert, none, or look in the field.",
+  }),
+  "culvert-to-look-for": ({ place }) => ({
+    what: `"${place}" is still to be looked at: whether a pipe goes through the bank is not known, and none is counted.`,
+    remedy: "Look at both ends in the field, then answer it under Water.",
+  }),
+};
+
+export const POSSIBLE_CULVERT_RULES: RulesOf<"possible-culvert"> = {
+  "possible-culvert": rule(
+    "Elevation data shows banks, not the pipes through them. Where a low place in front of a bank has a lower channel behind it, someone looks for a culvert.",
+    "how such places are found: judgement",
+  ),
+};
