@@ -27,7 +27,9 @@ ${UNITS_HELP}
 Water comes from the Point features of role "source"; without any, from every low edge of the ground. A cell
 is under water when its ground is strictly below the surface and joined to a source over such cells, side by
 side or corner to corner. An open culvert (a LineString of role "culvert") or drain (a Point of role "drain")
-lets water through above the higher of its inverts, or the ground at a drain. A hole in the data lets water through; where that alone decides, or where a line
+lets water through above the higher of its inverts, or the ground at a drain. "possibleCulverts" are places near
+the plan where the ground looks as it does at a culvert (a sag, a bank, a lower channel behind it): look there; no
+water goes through them before one is drawn. A hole in the data lets water through; where that alone decides, or where a line
 runs over a hole, "dry" is null, and "notKnown" says why. A sill is the lowest level at which water
 reaches a place: it must be higher. All figures are meters, square meters and cubic meters.
 `;
@@ -78,7 +80,8 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
 
 /** The trace without its picture, the keys that others rely on first. */
 function reported(traced: WaterTrace, system: UnitSystem) {
-  const { water, structures, alternatives, sources, pipes, roads, checks } = traced;
+  const { water, structures, alternatives, sources, pipes, possibleCulverts, roads, checks } =
+    traced;
   const named = structures.map((each) => {
     const { id, name, wet, sillM, sillAt, ...rest } = each;
     const floor = floorWords(each, system);
@@ -87,7 +90,7 @@ function reported(traced: WaterTrace, system: UnitSystem) {
   return {
     ...{ water, structures: named },
     alternatives: alternatives.map((each) => line(each, system)),
-    ...{ sources, pipes, roads, checks: checksReport(checks, system) },
+    ...{ sources, pipes, possibleCulverts, roads, checks: checksReport(checks, system) },
   };
 }
 
