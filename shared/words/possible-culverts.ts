@@ -16,7 +16,7 @@ export const CULVERT_QUESTION = {
   again: "Ask again",
 } as const;
 
-/** `Low place 1.9 ft deep, a bank 11.0 ft high, a channel 0.0 ft lower 76 ft away.` */
+/** `A low place 1.9 ft deep, a bank 11.0 ft high, and behind it, 76 ft away, a channel 0.4 ft lower.` */
 export function candidateWords(
   { sagDepthM, bankM, fallM, lengthM }: CulvertCandidate,
   system: UnitSystem,
@@ -26,7 +26,7 @@ export function candidateWords(
 }
 
 function levelWords(fall: string, fallM: number): string {
-  return fallM < 0.05 ? "as low" : `${fall} lower`;
+  return fallM < 0.05 ? "at the same level" : `${fall} lower`;
 }
 
 /** Why there are none, or not all; null where all there are are shown. */
@@ -38,7 +38,7 @@ export function candidatesNote({ found, leftOff, looked }: FoundCandidates): str
   return `The nearest ${formatCount(found.length)} are shown; ${formatCount(leftOff)} more come when these are answered.`;
 }
 
-/** `No culvert here.` */
+/** `Answered: no culvert.` */
 export function answerWords({ answer }: Pick<PossibleCulvert, "answer">): string {
   return answer === "no" ? "Answered: no culvert." : "To look at in the field. No pipe is counted.";
 }

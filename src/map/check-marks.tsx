@@ -15,8 +15,8 @@ import { type CheckGroup, groupChecks } from "./check-groups.ts";
 import { openPopover } from "./popover.ts";
 import { restingView } from "./view.ts";
 
-/** Checks whose places have marks of their own, see water-marks.tsx. */
-const MARKED_ELSEWHERE = new Set(["water-gets-in", "overtops", "not-reached"]);
+/** Checks whose places have marks of their own, see water-marks.tsx and culvert-questions.tsx. */
+const MARKED_ELSEWHERE = new Set(["water-gets-in", "overtops", "not-reached", "possible-culvert"]);
 
 interface Shown {
   readonly marker: Marker;

@@ -14,7 +14,8 @@ import {
 } from "../document/edits/possible-culverts.ts";
 import { plan } from "../document/store.ts";
 import { mapIsLent } from "../live/buildings/open.ts";
-import { pointedCheck, unitSystem } from "../live/screen.ts";
+import { culvertsShown, isPointed } from "../live/culvert-questions.ts";
+import { unitSystem } from "../live/screen.ts";
 import { waterNow } from "../live/water-now.ts";
 import { closePopover, openPopover } from "./popover.ts";
 
@@ -26,8 +27,7 @@ interface Asked {
   readonly answer: (answer: CulvertAnswer) => void;
 }
 
-const asked = computed((): readonly Asked[] => {
-  if (mapIsLent.value) return [];
+const all = computed((): readonly Asked[] => {
   const system = unitSystem.value;
   const found = waterNow.value?.possibleCulverts.found ?? [];
   const toLook = (plan.value.possibleCulverts ?? []).filter(({ answer }) => answer === "look");
@@ -47,7 +47,13 @@ const asked = computed((): readonly Asked[] => {
   ];
 });
 
-/** Keeps a question mark on the map at every place where there may be a culvert, to be answered there. */
+/** Those that the map marks: all, or the one that is pointed at. */
+const asked = computed((): readonly Asked[] => {
+  if (mapIsLent.value) return [];
+  return culvertsShown.value ? all.value : all.value.filter(({ at }) => isPointed(at));
+});
+
+/** Keeps a question mark on the map where there may be a culvert, to be answered there. */
 export function keepCulvertQuestions(map: MapLibreMap): void {
   let shown: Marker[] = [];
   effect(() => {
@@ -55,9 +61,8 @@ export function keepCulvertQuestions(map: MapLibreMap): void {
     shown = asked.value.map((each) => add(map, each));
   });
   effect(() => {
-    const at = pointedCheck.value?.at ?? null;
-    asked.value.forEach((each, k) => {
-      shown[k]!.getElement().dataset.pointed = String(each.at === at);
+    asked.value.forEach(({ at }, k) => {
+      shown[k]!.getElement().dataset.pointed = String(isPointed(at));
     });
   });
 }

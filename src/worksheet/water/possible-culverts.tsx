@@ -1,3 +1,4 @@
+import { useEffect } from "preact/hooks";
 import type { CulvertCandidate } from "../../../shared/pipes/candidates.ts";
 import type { LonLat, PossibleCulvert } from "../../../shared/plan.ts";
 import {
@@ -13,6 +14,7 @@ import {
   takeBack,
 } from "../../document/edits/possible-culverts.ts";
 import { plan } from "../../document/store.ts";
+import { culvertsListed, isPointed } from "../../live/culvert-questions.ts";
 import { pointedCheck, unitSystem } from "../../live/screen.ts";
 import { waterNow } from "../../live/water-now.ts";
 
@@ -22,6 +24,12 @@ const { title, answers, notCounted, show, again } = CULVERT_QUESTION;
 export function PossibleCulverts() {
   const traced = waterNow.value?.possibleCulverts;
   const { possibleCulverts: answered = [] } = plan.value;
+  useEffect(() => {
+    culvertsListed.value = true;
+    return () => {
+      culvertsListed.value = false;
+    };
+  }, []);
   const note = traced ? candidatesNote(traced) : null;
   if (!note && (traced?.found.length ?? 0) + answered.length === 0) return null;
   return (
@@ -101,7 +109,7 @@ function Answers({ onAnswer, without }: AnswersProps) {
 
 /** Marks the place on the map, and moves the map there where it is out of view. */
 function ShowButton({ at }: { readonly at: LonLat }) {
-  const isShown = pointedCheck.value?.at === at;
+  const isShown = isPointed(at);
   return (
     <button
       type="button"
