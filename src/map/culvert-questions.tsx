@@ -75,7 +75,7 @@ function add(map: MapLibreMap, each: Asked): Marker {
   button.dataset.toLook = String(each.isToLook);
   const name = `${CULVERT_QUESTION.title} ${each.text}`;
   button.setAttribute("aria-label", name);
-  button.dataset.says = name;
+  button.dataset.says = CULVERT_QUESTION.title;
   button.addEventListener("click", (event) => {
     event.stopPropagation();
     openPopover(map, {

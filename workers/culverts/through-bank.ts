@@ -9,7 +9,7 @@ import type { FramedHeights } from "./filled-levels.ts";
 /** Longest way from the sag to the channel. */
 const FARTHEST_M = 45;
 /** Ground this much above the sag is bank. */
-export const BANK_M = 0.6;
+const BANK_M = 0.6;
 /** Farthest that the bank begins from either end: natural levees rise more gently. */
 const FOOT_M = 10;
 /** How far to either side the ground rises out of a channel, and by how much. */
