@@ -350,7 +350,7 @@ export interface LeaveLevel {
 }
 
 /** A point of known elevation that the level is set from. */
-interface Benchmark {
+export interface Benchmark {
   /** As crews know it, e.g. "BM 1, brass cap, well pad". */
   readonly name: string;
   /** Metres in the terrain's datum. */

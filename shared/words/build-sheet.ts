@@ -1,6 +1,8 @@
 import type { Holding } from "../holding/types.ts";
-import type { Plan } from "../plan.ts";
+import type { Benchmark, Plan } from "../plan.ts";
 import type { SizedLine } from "../sizing-types.ts";
+import { surveyOf } from "../survey/leveling.ts";
+import { shownInstrument } from "../survey/rod.ts";
 import {
   formatElevation,
   formatLength,
@@ -24,9 +26,30 @@ export const PLAN_WORDS = {
   noFlow: "river flow not drawn",
 } as const;
 
-/** What the plan file has no place for yet. */
-export const NOT_PLACED =
-  "Not placed on this plan: benchmark, sand and bag pile, truck way in and its gap, pumps and hose. Mark them by hand.";
+/** What is drawn by hand; the benchmark too where it is not on the drawing. */
+export function notPlacedWords(hasBenchmark: boolean): string {
+  const places = "sand and bag pile, truck way in and its gap, pumps and hose";
+  return `Not placed on this plan: ${hasBenchmark ? "" : "benchmark, "}${places}. Mark them by hand.`;
+}
+
+/** `BM 1`: a benchmark's name up to its comma. */
+export function benchmarkMark({ name }: Benchmark): string {
+  return name.split(",")[0]!.trim() || "Benchmark";
+}
+
+/** `Benchmark BM 1, well pad: 876.42 ft. Backsight 3.18, height of instrument 879.60.`; null without a benchmark. */
+export function benchmarkWords(plan: Pick<Plan, "survey">, system: UnitSystem): string | null {
+  const { benchmark, backsightM } = surveyOf(plan);
+  if (!benchmark) return null;
+  const name = benchmark.name.trim();
+  const level = `${lengthIn(benchmark.elevationM, system).toFixed(2)} ${lengthUnit(system)}`;
+  const instrument = shownInstrument(plan, system);
+  const set =
+    instrument === null || backsightM === null
+      ? "Backsight not typed: height of instrument not known."
+      : `Backsight ${lengthIn(backsightM, system).toFixed(2)}, height of instrument ${instrument.toFixed(2)}.`;
+  return `Benchmark${name === "" ? "" : ` ${name}`}: ${level}. ${set}`;
+}
 
 /** `over 4.0 ft limit`. */
 export function overLimitWords(limitM: number, system: UnitSystem): string {

@@ -35,6 +35,9 @@ export interface Obstacle extends Box {
   readonly cost: number;
 }
 
+/** Whether a label must not take a spot, seeing those that are placed. */
+export type IsBarred = (key: string, spot: Spot, placed: readonly PlacedLabel[]) => boolean;
+
 /**
  * Gives each label its cheapest spot, in the order given (most important first). Placed labels never
  * overlap each other nor leave `bounds`; a label without a free spot is left out.
@@ -43,10 +46,15 @@ export function placeLabels(
   labels: readonly WantedLabel[],
   obstacles: readonly Obstacle[],
   bounds: Box,
+  isBarred: IsBarred = () => false,
 ): PlacedLabel[] {
   const placed: PlacedLabel[] = [];
   for (const label of labels) {
-    const spot = cheapest(label.spots, placed, obstacles, bounds);
+    const isFree = (spot: Spot) =>
+      inside(spot, bounds) &&
+      placed.every(({ box }) => shared(box, spot) === 0) &&
+      !isBarred(label.key, spot, placed);
+    const spot = cheapest(label.spots, obstacles, isFree);
     if (!spot) continue;
     const { left, top, right, bottom } = spot;
     placed.push({
@@ -61,27 +69,31 @@ export function placeLabels(
 
 function cheapest(
   spots: readonly Spot[],
-  placed: readonly PlacedLabel[],
   obstacles: readonly Obstacle[],
-  bounds: Box,
+  isFree: (spot: Spot) => boolean,
 ): Spot | null {
   let best: Spot | null = null;
   let bestCost = Infinity;
   const ordered = [...spots].sort((a, b) => a.cost - b.cost);
   for (const spot of ordered) {
     if (spot.cost >= bestCost) break;
-    if (!inside(spot, bounds) || placed.some((label) => shared(label.box, spot) > 0)) continue;
-    const cost = obstacles.reduce((sum, each) => sum + toll(each, spot), spot.cost);
-    if (cost >= bestCost) continue;
+    const cost = spot.cost + tollOf(obstacles, spot, bestCost - spot.cost);
+    if (cost >= bestCost || !isFree(spot)) continue;
     best = spot;
     bestCost = cost;
   }
   return best;
 }
 
-function toll(obstacle: Obstacle, spot: Spot): number {
-  const covered = shared(obstacle, spot);
-  return covered > 0 ? covered * obstacle.cost : 0;
+/** What a spot costs more for what it covers; no further than `most`. */
+function tollOf(obstacles: readonly Obstacle[], spot: Spot, most: number): number {
+  let toll = 0;
+  for (const obstacle of obstacles) {
+    const covered = shared(obstacle, spot);
+    if (covered > 0) toll += covered * obstacle.cost;
+    if (toll >= most) return toll;
+  }
+  return toll;
 }
 
 function inside(box: Box, bounds: Box): boolean {

@@ -2,6 +2,7 @@ import type { Plan } from "../../shared/plan.ts";
 import { surveyOf } from "../../shared/survey/leveling.ts";
 import { shownInstrument } from "../../shared/survey/rod.ts";
 import { lengthIn, type UnitSystem } from "../../shared/units.ts";
+import { benchmarkMark } from "../../shared/words/build-sheet.ts";
 
 interface BenchmarkBoxProps {
   readonly plan: Plan;
@@ -39,7 +40,7 @@ export function BenchmarkBox({ plan, system }: BenchmarkBoxProps) {
       </div>
       <div class="benchmark-again">
         <p>
-          Back on {name?.split(",")[0] ?? "the benchmark"}: <Rule />
+          Back on {benchmark?.name ? benchmarkMark(benchmark) : "the benchmark"}: <Rule />
           {backsight !== null && ` (${backsight} ± ${AGAIN[system]})`}
         </p>
         <p>

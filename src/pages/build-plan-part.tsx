@@ -1,10 +1,11 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Exported } from "../../shared/exports/exported.ts";
-import { NOT_PLACED, planKey } from "../../shared/words/build-sheet.ts";
+import { benchmarkWords, notPlacedWords, planKey } from "../../shared/words/build-sheet.ts";
 import { ClassSwatch, classWords } from "../drawing/class-bar.tsx";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
 import { COLUMN_MM } from "./paper.ts";
+import { benchmarkOn } from "./plan-benchmark.tsx";
 import { PlanDrawing } from "./plan-drawing.tsx";
 import { planFrames } from "./plan-frame.ts";
 import { ProfileKey, ProfileStrip } from "./profile-strip.tsx";
@@ -14,7 +15,7 @@ import type { SheetFrame } from "./title-block.tsx";
 const WIDTH_PX = Math.floor((COLUMN_MM * 96) / 25.4);
 /** What profile, keys and notes take of a page until they are measured, millimetres. */
 const FIRST_REST_MM = 84;
-const LEAST_PLAN_MM = 90;
+const LEAST_PLAN_MM = 60;
 /** Left free under it, millimetres. */
 const UNDER_MM = 2.2;
 
@@ -31,6 +32,7 @@ export function BuildPlanSheet(frame: SheetFrame) {
   const pages = ({ widthMm, heightMm }: Room) => {
     const planMm = Math.max(LEAST_PLAN_MM, heightMm - restMm - UNDER_MM);
     const { plan, line, system } = frame.of;
+    const benchmark = benchmarkWords(plan, system);
     const frames = planFrames(plan, line, { widthMm, heightMm: planMm }, system);
     return frames.map((each, index) => (
       <div key={index}>
@@ -44,7 +46,11 @@ export function BuildPlanSheet(frame: SheetFrame) {
           <PlanKey of={frame.of} />
           <ProfileKey of={frame.of} />
           <ProfileStrip of={frame.of} fromM={each.fromM} toM={each.toM} widthPx={WIDTH_PX} />
-          <p class="plan-note">{NOT_PLACED}</p>
+          <p class="plan-note">
+            {[benchmark, notPlacedWords(benchmarkOn(plan, each) !== null)]
+              .filter(Boolean)
+              .join(" ")}
+          </p>
         </div>
       </div>
     ));

@@ -1,19 +1,19 @@
 import "./plan-drawing.css";
-import { useId } from "preact/hooks";
+import { useId, useMemo } from "preact/hooks";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { leveeShapes } from "../../shared/line-shapes/levee-shapes.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { matchWords } from "../../shared/words/build-sheet.ts";
 import { classLook } from "../drawing/class-bar.tsx";
-import { beside, spotAt } from "../drawing/line/along.ts";
+import { stretch } from "../drawing/line/along.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
-import type { Obstacle } from "../drawing/place-labels.ts";
+import { BenchmarkMark } from "./plan-benchmark.tsx";
 import type { PlanFrame } from "./plan-frame.ts";
-import { obstacleAt, placeWords } from "./plan-labels.ts";
-import { planLabels, stationsOn, toeAt } from "./plan-marks.ts";
-import { pathOf, pathOfShape, type Spot } from "./plan-paths.ts";
-import { nameBoxes, PlanReaches } from "./plan-reaches.tsx";
+import { placeWords } from "./plan-labels.ts";
+import { matchEnds, planLabels, stationsOn, toeAt } from "./plan-marks.ts";
+import { pathOf, pathOfShape } from "./plan-paths.ts";
+import { PlanReaches } from "./plan-reaches.tsx";
+import { planRoom, SCALE_MM } from "./plan-room.ts";
 import { FlowArrow, NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
 import { WordsDrawing } from "./plan-words-drawing.tsx";
 
@@ -26,19 +26,18 @@ interface PlanDrawingProps {
 }
 
 const TICK_MM = 1.2;
-/** Room of the corners of the drawing that north arrow and scale take, millimetres. */
-const NORTH = { left: 0, top: 0, right: 11, bottom: 17 };
-const FLOW_MM = { width: 34, height: 12 };
-const SCALE_MM = { width: 48, height: 10 };
-
 /** The levee on the ground, to scale: toes, stations with height and courses, buildings with tie corners, sump. */
 export function PlanDrawing({ of, frame, before, after }: PlanDrawingProps) {
   const { plan, line } = of;
   const { widthMm, heightMm, toSpot } = frame;
   const id = useId();
-  const placed = placeWords(planLabels(of, frame), obstacles(of, frame), {
-    ...{ left: 0, top: 0, right: widthMm, bottom: heightMm },
-  });
+  const placed = useMemo(
+    () =>
+      placeWords(planLabels(of, frame, { before, after }), planRoom(of, frame), {
+        ...{ left: 0, top: 0, right: widthMm, bottom: heightMm },
+      }),
+    [plan, line, of.system, frame, before, after],
+  );
   return (
     <svg
       class="plan-drawing"
@@ -57,10 +56,12 @@ export function PlanDrawing({ of, frame, before, after }: PlanDrawingProps) {
           <path key={key} class="plan-building" d={pathOf(outline, toSpot, true)} />
         ))}
         <Levee plan={plan} line={line} frame={frame} id={id} />
+        <Elsewhere of={of} frame={frame} />
         <PlanReaches line={line} side={waterSideIn(plan, line.id)} frame={frame} />
         <Ticks of={of} frame={frame} />
         <TieCorners plan={plan} frame={frame} />
         <Sump line={line} frame={frame} />
+        <BenchmarkMark plan={plan} frame={frame} />
         <MatchLine of={of} frame={frame} atM={frame.fromM} page={before} />
         <MatchLine of={of} frame={frame} atM={frame.toM} page={after} />
         {placed.map((each) => (
@@ -72,53 +73,6 @@ export function PlanDrawing({ of, frame, before, after }: PlanDrawingProps) {
       <ScaleBar scale={frame.scale} xMm={widthMm - SCALE_MM.width + 2} yMm={heightMm - 1} />
     </svg>
   );
-}
-
-/** What no label may cover: the levee, the corner marks and sump, the reaches' names, the arrows and the scale. */
-function obstacles({ plan, line }: Exported, frame: PlanFrame): Obstacle[] {
-  const { widthMm, heightMm, toSpot } = frame;
-  const levee: Obstacle[] = [];
-  const { chainageM } = line.walk;
-  const stepM = 0.8 * frame.scale.mPerMm;
-  let lastM = -Infinity;
-  for (const m of chainageM) {
-    if (m - lastM < stepM) continue;
-    lastM = m;
-    const spot = spotAt(line.walk, m)!;
-    for (const across of [spot.toeLeftM, 0, -spot.toeRightM]) {
-      levee.push(obstacleAt(toSpot(beside(spot, across)), 0.5));
-    }
-  }
-  const names = nameBoxes({ line, side: waterSideIn(plan, line.id), frame });
-  const walls = plan.structures.flatMap(({ outline }) => wallSpots(outline.map(toSpot)));
-  const inside = line.holding?.inside;
-  return [
-    ...levee,
-    ...walls.map((spot) => obstacleAt(spot, 0.5, 40)),
-    ...plan.structures.flatMap(({ outline }) => outline.map((at) => obstacleAt(toSpot(at), 0.8))),
-    ...(inside ? [obstacleAt(toSpot(inside.lowestAt), 1.8)] : []),
-    ...names.map((box) => ({ ...box, cost: Infinity })),
-    { ...NORTH, cost: Infinity },
-    {
-      ...{ left: 0, right: FLOW_MM.width, top: heightMm - FLOW_MM.height, bottom: heightMm },
-      cost: Infinity,
-    },
-    {
-      ...{ left: widthMm - SCALE_MM.width, right: widthMm },
-      ...{ top: heightMm - SCALE_MM.height, bottom: heightMm, cost: Infinity },
-    },
-  ];
-}
-
-function wallSpots(spots: readonly Spot[]): Spot[] {
-  return spots.flatMap((from, i) => {
-    const to = spots[(i + 1) % spots.length]!;
-    const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]));
-    return Array.from({ length: steps }, (_, k): Spot => {
-      const share = k / steps;
-      return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
-    });
-  });
 }
 
 interface PartProps {
@@ -245,18 +199,33 @@ interface MatchLineProps extends OnPlanProps {
 }
 
 /** Where the line goes on on another page; nothing where it does not. */
-function MatchLine({ of: { line, system }, frame, atM, page }: MatchLineProps) {
-  const spot = page === null ? null : spotAt(line.walk, atM);
-  if (!spot) return null;
-  const outM = 14 * frame.scale.mPerMm;
-  const [ax, ay] = frame.toSpot(beside(spot, outM));
-  const [bx, by] = frame.toSpot(beside(spot, -outM));
+function MatchLine({ of: { plan, line }, frame, atM, page }: MatchLineProps) {
+  const ends = page === null ? null : matchEnds({ plan, line, frame }, atM);
+  if (!ends) return null;
+  return <path class="plan-match" d={`M${ends.map(([x, y]) => `${x} ${y}`).join("L")}`} />;
+}
+
+/** What of the line is on other pages, paler than what this one is for. */
+function Elsewhere({ of: { line }, frame }: OnPlanProps) {
+  const { chainageM, toeLeftM, toeRightM } = line.walk;
+  const wideM =
+    Math.max(0, ...toeLeftM.filter(Boolean)) + Math.max(0, ...toeRightM.filter(Boolean));
+  const parts = [
+    [chainageM[0]!, frame.fromM],
+    [frame.toM, chainageM.at(-1)!],
+  ] as const;
   return (
     <>
-      <path class="plan-match" d={`M${ax} ${ay}L${bx} ${by}`} />
-      <text class="plan-label plan-match-words" x={ax} y={ay - 1} text-anchor="middle">
-        {matchWords(atM, page!, system)}
-      </text>
+      {parts
+        .filter(([fromM, toM]) => toM - fromM > 1e-6)
+        .map(([fromM, toM]) => (
+          <path
+            key={fromM}
+            class="plan-elsewhere"
+            d={pathOf(stretch(line.walk, fromM, toM), frame.toSpot, false)}
+            stroke-width={(wideM / frame.scale.mPerMm + 1.5).toFixed(1)}
+          />
+        ))}
     </>
   );
 }

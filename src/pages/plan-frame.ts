@@ -18,7 +18,7 @@ export interface PlanFrame {
 
 /** Room for labels beside the line, millimetres. */
 const SIDE_MM = 22;
-const ABOVE_MM = 9;
+const ABOVE_MM = 13;
 /** Samples of the walk looked at to divide a line into pages, at most. */
 const MOST_SAMPLES = 1500;
 

@@ -1,5 +1,6 @@
-import { type Box, type Obstacle, placeLabels, type Spot } from "../drawing/place-labels.ts";
+import { type Box, type IsBarred, placeLabels, type Spot } from "../drawing/place-labels.ts";
 import { textWidth } from "../drawing/text-width.ts";
+import { isClear, type Leader, meetsBox, meetsLine, type PlanRoom } from "./plan-room.ts";
 
 /** Type on the plan, millimetres: 9 pt, and 13 pt for what is read at arm's length. */
 const SMALL_MM = 3.2;
@@ -24,30 +25,35 @@ export interface Label {
   readonly layout: "stack" | "beside";
   /** Where it goes first, right and down; a unit vector, or zero for right at the point. */
   readonly away: Point;
-  /**
-   * Where it may go: over its point, `close` to it or `near` it on the way `away`, `far` along it, or all `around`,
-   * the way `away` best.
-   */
-  readonly reach: "over" | "close" | "near" | "far" | "around";
+  /** Where it may go: over its point, `near` it on the way `away` or further with a leader, or all `around` it. */
+  readonly reach: "over" | "near" | "around";
   /** Other middles it may have, best first, in the place of all those. */
   readonly middles?: readonly Point[];
   /** True where a line to the point is drawn wherever the words are; they are on the way `away` then. */
   readonly hasLeader?: boolean;
+  /** True where the words must not run over a building, nor their leader over anything. */
+  readonly isClear?: boolean;
+  /** Where it goes when there is no room on the way `away`: from this point, the other way. */
+  readonly orFrom?: Point;
 }
 
 /** A label in its place. */
 export interface PlacedWords {
   readonly label: Label;
   readonly box: Box;
-  /** From the box to the point; null where it is near. */
-  readonly leader: readonly [Point, Point] | null;
+  /** From the point to the box; null where it is near. */
+  readonly leader: Leader | null;
+  /** True where it found room on the other side alone. */
+  readonly isTurned: boolean;
 }
 
 const GAP_MM = 1;
 /** Left free beside the words of a label, so that two in a row do not read as one, millimetres. */
 const BESIDE_MM = 0.5;
-const STEPS_MM = [0, 2.5, 5, 8, 11, 15, 19, 24] as const;
-const SLIDES_MM = [0, 3, -3, 6, -6, 10, -10, 15, -15] as const;
+const STEPS_MM = [0, 1.2, 2.5, 4, 6, 8, 11, 15, 19, 24, 30] as const;
+const SLIDES_MM = [0, 1.5, 3, 4.5, 6, 8, 10, 12.5, 15, 18, 22].flatMap((mm) =>
+  mm ? [mm, -mm] : [mm],
+);
 const AROUND_MM = [0, 3, 6, 10, 15, 21, 28, 36, 46] as const;
 const TURNS = Array.from(
   { length: 16 },
@@ -55,29 +61,84 @@ const TURNS = Array.from(
 );
 /** What it costs to go the other way, as millimetres further off. */
 const TURN_COST = 9;
+/** How often labels without room may go before others. */
+const MOST_TRIES = 6;
+/** A label left out is as bad as leaders of this length, one on the other side as these, millimetres. */
+const MISSING_MM = 400;
+const TURNED_MM = 200;
+/** What it costs to be on the other side of the line, as millimetres further off. */
+const OTHER_SIDE_COST = 60;
 /** Further than this from its point a label has a leader, millimetres. */
 const LEADER_MM = 3.4;
 
-/** Finds room for labels, the most important first; one that has none is left out. */
+/**
+ * Finds room for labels, the most important first; one that has none is left out. A clear label that found none on
+ * its own side goes before the others in the next of a few tries, of which the best counts.
+ */
 export function placeWords(
   labels: readonly Label[],
-  obstacles: readonly Obstacle[],
+  room: PlanRoom,
   bounds: Box,
-): PlacedWords[] {
+): readonly PlacedWords[] {
+  let ordered = labels;
+  let best: readonly PlacedWords[] = [];
+  let leastMm = Infinity;
+  for (let tries = 0; tries < MOST_TRIES; tries += 1) {
+    const placed = placeOnce(ordered, room, bounds);
+    const well = new Set(placed.filter(({ isTurned }) => !isTurned).map(({ label }) => label.key));
+    const failed = ordered.filter(({ key, isClear }) => isClear && !well.has(key));
+    const missing = labels.length - placed.length;
+    const ledMm = placed.reduce((sum, { leader }) => sum + (leader ? lengthOf(leader) : 0), 0);
+    const badMm = ledMm + missing * MISSING_MM + failed.length * TURNED_MM;
+    if (badMm < leastMm) best = placed;
+    leastMm = Math.min(leastMm, badMm);
+    if (failed.length === 0) break;
+    ordered = [...failed, ...ordered.filter((label) => !failed.includes(label))];
+  }
+  return best;
+}
+
+function placeOnce(labels: readonly Label[], room: PlanRoom, bounds: Box): PlacedWords[] {
   const wanted = labels.map((label) => ({ key: label.key, text: "", spots: spotsOf(label) }));
   const byKey = new Map(labels.map((label) => [label.key, label]));
-  return placeLabels(wanted, obstacles, bounds).map(({ key, box }) => {
+  const leaders = new Map<string, Leader | null>();
+  const isBarred: IsBarred = (key, spot, placed) => {
     const label = byKey.get(key)!;
-    const near = nearest(box, label.point);
-    const awayMm = Math.hypot(near[0] - label.point[0], near[1] - label.point[1]);
-    const isLed = label.hasLeader || (awayMm > LEADER_MM && label.reach === "near");
-    return { label, box, leader: isLed && awayMm > 1 ? [label.point, near] : null };
+    const others = placed.map(({ key: other, box }) => {
+      if (!leaders.has(other)) leaders.set(other, leaderOf(byKey.get(other)!, box));
+      return { box, leader: leaders.get(other)! };
+    });
+    const [way] = waysTo(label, spot);
+    return (
+      others.some((other) => other.leader !== null && meetsBox(other.leader, spot)) ||
+      (label.reach === "around" && meetsLine(way!, room.barred)) ||
+      (label.isClear === true && !isClear(spot, leaderOf(label, spot), room.barred, others))
+    );
+  };
+  return placeLabels(wanted, room.obstacles, bounds, isBarred).map(({ key, box }) => {
+    const label = byKey.get(key)!;
+    const isTurned = label.orFrom !== undefined && waysTo(label, box)[0]![0] !== label.point;
+    return { label, box, leader: leaderOf(label, box), isTurned };
   });
 }
 
-/** A place on the map as the obstacle that a label keeps off. */
-export function obstacleAt([x, y]: Point, halfMm: number, cost = Infinity): Obstacle {
-  return { left: x - halfMm, right: x + halfMm, top: y - halfMm, bottom: y + halfMm, cost };
+/** From the point that a label is for to its words; null where they are near. */
+function leaderOf(label: Label, box: Box): Leader | null {
+  if (label.reach === "over" || label.middles) return null;
+  const [leader] = waysTo(label, box);
+  const mostMm = label.hasLeader ? 1 : label.reach === "around" ? Infinity : LEADER_MM;
+  return lengthOf(leader!) > mostMm ? leader! : null;
+}
+
+/** From the points that a label may belong to straight to its box, the shortest first. */
+function waysTo({ point, orFrom }: Label, box: Box): Leader[] {
+  return (orFrom ? [point, orFrom] : [point])
+    .map((from): Leader => [from, nearest(box, from)])
+    .sort((a, b) => lengthOf(a) - lengthOf(b));
+}
+
+function lengthOf([[ax, ay], [bx, by]]: Leader): number {
+  return Math.hypot(bx - ax, by - ay);
 }
 
 /** Size of a label, millimetres. */
@@ -114,12 +175,12 @@ function spotsOf(label: Label): Spot[] {
     ...{ left: x - width / 2, right: x + width / 2, top: y - height / 2, bottom: y + height / 2 },
     cost,
   });
-  const at = (direction: Point, gapMm: number, slideMm: number): Point => {
+  const at = (direction: Point, gapMm: number, slideMm: number, from = point): Point => {
     const support = (Math.abs(direction[0]) * width + Math.abs(direction[1]) * height) / 2;
     const outMm = GAP_MM + gapMm + support;
     return [
-      point[0] + direction[0] * outMm - direction[1] * slideMm,
-      point[1] + direction[1] * outMm + direction[0] * slideMm,
+      from[0] + direction[0] * outMm - direction[1] * slideMm,
+      from[1] + direction[1] * outMm + direction[0] * slideMm,
     ];
   };
   if (middles) return middles.map((middle, index) => spot(middle, index));
@@ -134,10 +195,17 @@ function spotsOf(label: Label): Spot[] {
     );
     return [...over, ...around];
   }
-  const steps = STEPS_MM.slice(0, { close: 2, near: 6, far: STEPS_MM.length }[reach]);
-  const slides = SLIDES_MM.slice(0, reach === "close" ? 5 : SLIDES_MM.length);
-  return steps.flatMap((gapMm) =>
-    slides.map((slideMm) => spot(at(away, gapMm, slideMm), gapMm + 0.8 * Math.abs(slideMm))),
+  const ways = [{ from: point, way: away, more: 0 }];
+  if (label.orFrom) {
+    const back: Point = [-away[0], -away[1]];
+    ways.push({ from: label.orFrom, way: back, more: OTHER_SIDE_COST });
+  }
+  return ways.flatMap(({ from, way, more }) =>
+    STEPS_MM.flatMap((gapMm) =>
+      SLIDES_MM.map((slideMm) =>
+        spot(at(way, gapMm, slideMm, from), more + gapMm + 0.8 * Math.abs(slideMm)),
+      ),
+    ),
   );
 }
 

@@ -1,18 +1,21 @@
 import type { Exported } from "../../shared/exports/exported.ts";
-import type { Plan } from "../../shared/plan.ts";
+import type { Plan, Structure } from "../../shared/plan.ts";
 import { reachAt } from "../../shared/reaches.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { namedCorners } from "../../shared/stakes/corner-names.ts";
-import { formatStation, type UnitSystem } from "../../shared/units.ts";
+import { formatStation, lengthIn, type UnitSystem } from "../../shared/units.ts";
 import {
+  benchmarkMark,
   coursesMark,
   floorMark,
+  matchWords,
   overLimitWords,
   PLAN_WORDS,
   sumpWords,
 } from "../../shared/words/build-sheet.ts";
 import { beside, nearestChainage, spotAt } from "../drawing/line/along.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
+import { benchmarkOn } from "./plan-benchmark.tsx";
 import type { PlanFrame } from "./plan-frame.ts";
 import type { Label, Words } from "./plan-labels.ts";
 import type { Spot } from "./plan-paths.ts";
@@ -24,24 +27,45 @@ const APART_MM = 10.4;
 const NEAR_SHARE = 0.6;
 /** Closer than this a corner and a stake are written once, metres (3 ft). */
 const MERGE_M = 0.92;
+/** Corners closer than this on paper are written one below the other, millimetres. */
+const ONE_LABEL_MM = 5;
+/** How far match lines run from the toes on the drawing, millimetres. */
+const MATCH_MM = { water: 2, land: 12 } as const;
+/** A leg's own direction is looked at so far from its corner, metres. */
+const BESIDE_CORNER_M = 0.5;
+/** In a building less wide than this the names of its corners stand outside it, millimetres. */
+const SMALL_BUILDING_MM = 18;
 
 /** All that is written on a plan beside its north arrow and scale, the most important first. */
-export function planLabels(of: Exported, frame: PlanFrame): Label[] {
+export function planLabels(of: Exported, frame: PlanFrame, pages: OtherPages = ALONE): Label[] {
   const { plan, line, system } = of;
   const inPlace = { plan, line, frame, system, side: waterSideIn(plan, line.id) };
   const marked = stationsOn(inPlace);
-  const urgent = marked.filter(({ isHighest, isOver }) => isHighest || isOver);
-  const others = marked.filter((each) => !urgent.includes(each));
-  return [
-    ...buildingLabels(plan, frame, system),
+  const urgency = ({ isHighest, isOver }: MarkedStation) => (isHighest ? 0 : isOver ? 1 : 2);
+  const urgent = [...marked].sort((a, b) => urgency(a) - urgency(b));
+  const labels = [
+    ...plan.structures.map((each) => nameLabel(each, frame, system)),
     ...urgent.map((each) => stationLabel(each, inPlace)),
-    ...others.map((each) => stationLabel(each, inPlace)),
-    ...sumpLabels(inPlace),
-    ...others.flatMap((each) => stationNumber(each, inPlace)),
     ...cornerNumbers(marked, inPlace),
+    ...matchLabels(pages, inPlace),
+    ...tieLabels(plan, frame),
+    ...benchmarkLabels(plan, frame, system),
+    ...sumpLabels(inPlace),
     ...sideLabels(inPlace),
   ];
+  return labels.filter(({ point: [x, y], middles }) => {
+    const isOn = x >= 0 && y >= 0 && x <= frame.widthMm && y <= frame.heightMm;
+    return isOn || middles !== undefined;
+  });
 }
+
+/** Pages that the line goes on, if it does: where it comes from and where it goes to. */
+interface OtherPages {
+  readonly before: number | null;
+  readonly after: number | null;
+}
+
+const ALONE: OtherPages = { before: null, after: null };
 
 interface InPlace {
   readonly plan: Plan;
@@ -79,12 +103,14 @@ function stationLabel(marked: MarkedStation, inPlace: InPlace): Label {
   const { line, system } = inPlace;
   const { chainageM, station, height, courses, isOver, isHighest } = marked;
   const { point, away } = toeAt(inPlace, chainageM, "water")!;
-  const isSteep = Math.abs(away[0]) > 0.6 || isHighest || isOver;
+  const isSteep = Math.abs(away[0]) > 0.6;
   const big: Words = { text: height ?? PLAN_WORDS.noData, look: "big", isOver };
   const count: Words[] = courses === null ? [] : [{ text: coursesMark(courses), look: "small" }];
   const end = endWords(line, chainageM);
-  const isEnd = end !== "";
-  const name = [station, isHighest && PLAN_WORDS.highest, end].filter(Boolean).join(" ");
+  const name: Words = {
+    text: [station, isHighest && PLAN_WORDS.highest, end].filter(Boolean).join(" "),
+    look: isHighest || end !== "" ? "strong" : "small",
+  };
   const flag: Words[] =
     isOver && isHighest
       ? [{ text: overLimitWords(reachAt(line, chainageM).limitM, system), look: "flag" }]
@@ -92,12 +118,9 @@ function stationLabel(marked: MarkedStation, inPlace: InPlace): Label {
   return {
     key: `station ${chainageM}`,
     point,
-    words: isSteep
-      ? [big, { text: name, look: isHighest ? "strong" : "small" }, ...count, ...flag]
-      : [big, ...(isEnd ? [{ text: name, look: "strong" } as const] : []), ...count],
+    words: isSteep ? [big, name, ...count, ...flag] : [name, big, ...count],
     layout: isSteep ? "beside" : "stack",
-    away,
-    reach: isHighest || isOver ? "far" : "near",
+    ...{ away, reach: "near", isClear: true, orFrom: toeAt(inPlace, chainageM, "land")!.point },
   };
 }
 
@@ -109,61 +132,92 @@ function endWords({ kind, totals, stations }: SizedLine, chainageM: number): str
   return end?.greatestHeightM === 0 ? PLAN_WORDS.tieIn : PLAN_WORDS.end;
 }
 
-/** The number of a station on the land side, where its figures are above or below the line. */
-function stationNumber(marked: MarkedStation, inPlace: InPlace): Label[] {
-  const { chainageM, station } = marked;
-  const { away: out } = toeAt(inPlace, chainageM, "water")!;
-  if (Math.abs(out[0]) > 0.6 || endWords(inPlace.line, chainageM) !== "") return [];
-  const { point, away } = toeAt(inPlace, chainageM, "land")!;
-  const words: Words[] = [{ text: station, look: "small" }];
-  return [{ key: `number ${chainageM}`, point, words, layout: "stack", away, reach: "close" }];
-}
-
 /** The numbers of the line's corners that are no written station. */
 function cornerNumbers(marked: readonly MarkedStation[], inPlace: InPlace): Label[] {
   const { line, frame, system } = inPlace;
   return line.cornersM
     .filter((m) => m >= frame.fromM && m <= frame.toM)
     .filter((m) => marked.every(({ chainageM }) => Math.abs(chainageM - m) > MERGE_M))
-    .map((m) => {
-      const { point, away } = toeAt(inPlace, m, "land")!;
-      const words: Words[] = [{ text: formatStation(m, system, 0), look: "small" }];
-      return { key: `corner ${m}`, point, words, layout: "stack", away, reach: "around" } as const;
+    .reduce<number[][]>((groups, m) => {
+      const last = groups.at(-1);
+      if (last && m - last[0]! < ONE_LABEL_MM * frame.scale.mPerMm) last.push(m);
+      else groups.push([m]);
+      return groups;
+    }, [])
+    .map((group): Label => {
+      const m = group[Math.floor((group.length - 1) / 2)]!;
+      return {
+        key: `corner ${group.join(" ")}`,
+        point: toeAt(inPlace, m, "water")!.point,
+        words: group.map((each) => ({ text: formatStation(each, system, 0), look: "small" })),
+        ...{ layout: "stack", away: awayAtCorner(m, inPlace), reach: "near", isClear: true },
+        orFrom: toeAt(inPlace, m, "land")!.point,
+      };
     });
 }
 
-function buildingLabels({ structures }: Plan, frame: PlanFrame, system: UnitSystem): Label[] {
+/** The way out of a corner, halfway between those of its legs. */
+function awayAtCorner(m: number, inPlace: InPlace): Spot {
+  const { kind, totals } = inPlace.line;
+  const before = kind === "ring" && m < BESIDE_CORNER_M ? totals.lengthM : m - BESIDE_CORNER_M;
+  const legs = [before, m + BESIDE_CORNER_M].map((at) => toeAt(inPlace, at, "water")!.away);
+  const [x, y] = [legs[0]![0] + legs[1]![0], legs[0]![1] + legs[1]![1]];
+  const length = Math.hypot(x, y);
+  return length > 1e-6 ? [x / length, y / length] : legs[0]!;
+}
+
+function nameLabel(
+  { id, name, floorM, outline }: Structure,
+  frame: PlanFrame,
+  system: UnitSystem,
+): Label {
+  const floor = floorMark(floorM, system);
+  return {
+    key: `building ${id}`,
+    point: middleOf(outline.map(frame.toSpot)),
+    words: [
+      { text: name, look: "strong" },
+      ...(floor === null ? [] : [{ text: floor, look: "small" } as const]),
+    ],
+    ...{ layout: "stack", away: [0, -1], reach: "over" },
+  };
+}
+
+function tieLabels({ structures }: Plan, { toSpot }: PlanFrame): Label[] {
   const corners = namedCorners(structures);
-  return structures.flatMap(({ id, name, floorM, outline }) => {
-    const spots = outline.map(frame.toSpot);
+  return structures.flatMap(({ id, outline }) => {
+    const spots = outline.map(toSpot);
     const middle = middleOf(spots);
-    const floor = floorMark(floorM, system);
-    const title: Label = {
-      key: `building ${id}`,
-      point: middle,
-      words: [
-        { text: name, look: "strong" },
-        ...(floor === null ? [] : [{ text: floor, look: "small" } as const]),
-      ],
-      ...{ layout: "stack", away: [0, -1], reach: "over" },
-    };
+    const inward = isSmall(spots) ? -1 : 1;
     const named = corners.filter(({ structureId }) => structureId === id);
-    return [
-      title,
-      ...named.map(({ name: corner }, i): Label => {
-        const [x, y] = spots[i]!;
-        const far = Math.hypot(middle[0] - x, middle[1] - y) || 1;
-        return {
-          key: `tie ${corner}`,
-          point: [x, y],
-          words: [{ text: corner, look: "strong" }],
-          layout: "stack",
-          away: [(middle[0] - x) / far, (middle[1] - y) / far],
-          reach: "around",
-        };
-      }),
-    ];
+    return named.map(({ name: corner }, i): Label => {
+      const [x, y] = spots[i]!;
+      const far = Math.hypot(middle[0] - x, middle[1] - y) || 1;
+      return {
+        key: `tie ${corner}`,
+        point: [x, y],
+        words: [{ text: corner, look: "strong" }],
+        layout: "stack",
+        away: [(inward * (middle[0] - x)) / far, (inward * (middle[1] - y)) / far],
+        reach: "around",
+      };
+    });
   });
+}
+
+function benchmarkLabels(plan: Plan, frame: PlanFrame, system: UnitSystem): Label[] {
+  const mark = benchmarkOn(plan, frame);
+  if (!mark) return [];
+  return [
+    {
+      ...{ key: "benchmark", point: mark.spot, layout: "stack", away: [1, 0], reach: "around" },
+      isClear: true,
+      words: [
+        { text: benchmarkMark(mark.benchmark), look: "strong" },
+        { text: lengthIn(mark.benchmark.elevationM, system).toFixed(2), look: "small" },
+      ],
+    },
+  ];
 }
 
 function sumpLabels({ line, frame, system, side }: InPlace): Label[] {
@@ -183,6 +237,41 @@ function sumpLabels({ line, frame, system, side }: InPlace): Label[] {
       ...{ layout: "stack", away: inward?.away ?? [1, 0], reach: "around", hasLeader: true },
     },
   ];
+}
+
+/** A match line from beside the water side's toe, where the station's figures are, to the land side. */
+export function matchEnds(
+  { plan, line, frame }: Pick<InPlace, "plan" | "line" | "frame">,
+  atM: number,
+): readonly [Spot, Spot] | null {
+  const inPlace = { line, frame, side: waterSideIn(plan, line.id) };
+  const [out, back] = [toeAt(inPlace, atM, "water"), toeAt(inPlace, atM, "land")];
+  if (!out || !back) return null;
+  const on = ({ point, away }: NonNullable<typeof out>, mm: number): Spot => [
+    point[0] + away[0] * mm,
+    point[1] + away[1] * mm,
+  ];
+  return [on(out, MATCH_MM.water), on(back, MATCH_MM.land)];
+}
+
+function matchLabels({ before, after }: OtherPages, inPlace: InPlace): Label[] {
+  const { frame, system } = inPlace;
+  const ends = [
+    { page: before, atM: frame.fromM },
+    { page: after, atM: frame.toM },
+  ];
+  return ends.flatMap(({ page, atM }) => {
+    const found = page === null ? null : matchEnds(inPlace, atM);
+    if (page === null || !found) return [];
+    const [[fromX, fromY], [x, y]] = found;
+    const long = Math.hypot(x - fromX, y - fromY) || 1;
+    return {
+      key: `match ${atM}`,
+      point: [x, y],
+      words: [{ text: matchWords(atM, page, system), look: "strong" }],
+      ...{ layout: "stack", away: [(x - fromX) / long, (y - fromY) / long], reach: "around" },
+    } as const;
+  });
 }
 
 /** How far from the toe the sides may be named, and where along the line, first choice first. */
@@ -213,6 +302,14 @@ function sideLabels(inPlace: InPlace): Label[] {
       ...{ layout: "stack", away: [0, 1], reach: "over" },
     };
   });
+}
+
+function isSmall(spots: readonly Spot[]): boolean {
+  const spans = [0, 1].map((axis) => {
+    const values = spots.map((spot) => spot[axis]!);
+    return Math.max(...values) - Math.min(...values);
+  });
+  return Math.min(...spans) < SMALL_BUILDING_MM;
 }
 
 function middleOf(spots: readonly Spot[]): Spot {

@@ -35,7 +35,7 @@ export function ProfileStrip({ of, fromM, toM, widthPx }: ProfileStripProps) {
   const { plan, line, system } = of;
   const id = useId();
   const plot = { left: LEFT_PX, right: widthPx - RIGHT_PX, top: TOP_PX, bottom: TOP_PX + PLOT_PX };
-  const [low, high] = heights(of);
+  const [low, high] = heights(of, fromM, toM);
   const x = (m: number) =>
     plot.left + ((m - fromM) / Math.max(1e-9, toM - fromM)) * (plot.right - plot.left);
   const y = (m: number) => plot.bottom - ((m - low) / (high - low)) * (plot.bottom - plot.top);
@@ -243,15 +243,17 @@ function rank({ station, isHighest }: MarkedStation): number {
   return isHighest ? 2 : station.endsWith("00") ? 0 : 1;
 }
 
-/** Lowest and highest of what is drawn, with the height limit below the top of levee. */
-function heights({ plan, line }: Exported): [number, number] {
-  const { crestM, lowestGroundM, groundM } = line.walk;
-  const known = (values: Float64Array) => values.filter((m) => Number.isFinite(m));
-  const top = Math.max(...known(crestM));
+/** Lowest and highest of a part of the line, with the height limit below the top of levee. */
+function heights({ plan, line }: Exported, fromM: number, toM: number): [number, number] {
+  const { chainageM, crestM, lowestGroundM, groundM } = line.walk;
+  const known = (values: Float64Array) =>
+    values.filter((m, i) => Number.isFinite(m) && chainageM[i]! >= fromM && chainageM[i]! <= toM);
+  const crests = known(crestM);
+  const top = Math.max(...crests);
   const low = Math.min(
     ...known(lowestGroundM),
     ...known(groundM),
-    Math.min(...known(crestM)) - plan.practice.limitM,
+    Math.min(...crests) - plan.practice.limitM,
   );
   const spanM = Math.max(top - low, 0.5);
   return [low - 0.12 * spanM, top + 0.06 * spanM];

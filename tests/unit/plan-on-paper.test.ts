@@ -113,9 +113,10 @@ describe("words on the plan", () => {
     reach: "near",
   });
   const bounds = { left: 0, right: 200, top: 0, bottom: 100 };
+  const EMPTY = { obstacles: [], barred: { buildings: [], line: [] } };
 
   it("are beside their point, without a leader, where there is room", () => {
-    const [placed] = placeWords([label("a", 50)], [], bounds);
+    const [placed] = placeWords([label("a", 50)], EMPTY, bounds);
     expect(placed!.leader).toBeNull();
     expect(placed!.box.bottom).toBeCloseTo(49, 6);
   });
@@ -123,7 +124,7 @@ describe("words on the plan", () => {
   it("move out and have a leader where others are in the way, and overlap none", () => {
     const placed = placeWords(
       [50, 51, 52, 53, 54, 55].map((x) => label(`at ${x}`, x)),
-      [],
+      EMPTY,
       bounds,
     );
     expect(placed).toHaveLength(6);
@@ -142,6 +143,6 @@ describe("words on the plan", () => {
 
   it("cover nothing that must not be covered", () => {
     const wall = { left: 0, right: 200, top: 0, bottom: 49.9, cost: Infinity };
-    expect(placeWords([label("a", 50)], [wall], bounds)).toEqual([]);
+    expect(placeWords([label("a", 50)], { ...EMPTY, obstacles: [wall] }, bounds)).toEqual([]);
   });
 });

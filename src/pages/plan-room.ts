@@ -1,0 +1,162 @@
+import type { Exported } from "../../shared/exports/exported.ts";
+import {
+  isInside,
+  type PlanePolygon,
+  piecesMeet,
+  pieceTouches,
+} from "../../shared/plane-polygon.ts";
+import { surveyOf } from "../../shared/survey/leveling.ts";
+import { beside, spotAt } from "../drawing/line/along.ts";
+import { waterSideIn } from "../drawing/line/water-side.ts";
+import type { Box, Obstacle } from "../drawing/place-labels.ts";
+import type { PlanFrame } from "./plan-frame.ts";
+import type { Spot } from "./plan-paths.ts";
+import { nameBoxes } from "./plan-reaches.tsx";
+
+/** A line from a point of the drawing to its words. */
+export type Leader = readonly [from: Spot, to: Spot];
+
+/** What no clear label and no leader of one may run over, on the drawing. */
+interface Barred {
+  readonly buildings: readonly PlanePolygon[];
+  /** The middle of the levee. */
+  readonly line: readonly Spot[];
+}
+
+/** What is on a plan before its words. */
+export interface PlanRoom {
+  readonly obstacles: readonly Obstacle[];
+  readonly barred: Barred;
+}
+
+/** Room of the corners of the drawing that north arrow and scale take, millimetres. */
+const NORTH = { left: 0, top: 0, right: 11, bottom: 17 };
+const FLOW_MM = { width: 34, height: 12 };
+/** Room that scale bar and its words take in the lower right corner, millimetres. */
+export const SCALE_MM = { width: 48, height: 10 };
+/** A leader begins beside its own toe, which it does not cross, millimetres. */
+const OFF_TOE_MM = 0.5;
+
+/** What no label may cover: the levee, corner marks, sump, benchmark, the reaches' names, arrows and scale. */
+export function planRoom({ plan, line }: Exported, frame: PlanFrame): PlanRoom {
+  const { widthMm, heightMm, toSpot } = frame;
+  const levee: Obstacle[] = [];
+  const middle: Spot[] = [];
+  const { chainageM } = line.walk;
+  const stepM = 0.8 * frame.scale.mPerMm;
+  let lastM = -Infinity;
+  for (const m of chainageM) {
+    if (m - lastM < stepM && m !== chainageM.at(-1)) continue;
+    lastM = m;
+    const spot = spotAt(line.walk, m)!;
+    middle.push(toSpot(spot.at));
+    for (const across of [spot.toeLeftM, 0, -spot.toeRightM]) {
+      levee.push(obstacleAt(toSpot(beside(spot, across)), 0.5));
+    }
+  }
+  const outlines = plan.structures.map(({ outline }) => outline.map(toSpot));
+  const marks = [line.holding?.inside?.lowestAt, surveyOf(plan).benchmark?.at].filter(Boolean);
+  const names = nameBoxes({ line, side: waterSideIn(plan, line.id), frame });
+  return {
+    obstacles: [
+      ...levee,
+      ...outlines.flatMap(wallSpots).map((spot) => obstacleAt(spot, 0.5, 40)),
+      ...outlines.flat().map((spot) => obstacleAt(spot, 0.8)),
+      ...marks.map((at) => obstacleAt(toSpot(at!), 1.8)),
+      ...names.map((box) => ({ ...box, cost: Infinity })),
+      { ...NORTH, cost: Infinity },
+      {
+        ...{ left: 0, right: FLOW_MM.width, top: heightMm - FLOW_MM.height, bottom: heightMm },
+        cost: Infinity,
+      },
+      {
+        ...{ left: widthMm - SCALE_MM.width, right: widthMm },
+        ...{ top: heightMm - SCALE_MM.height, bottom: heightMm, cost: Infinity },
+      },
+    ],
+    barred: { buildings: outlines.map(polygonOf), line: middle },
+  };
+}
+
+interface Other {
+  readonly box: Box;
+  readonly leader: Leader | null;
+}
+
+/** Whether words cover no building, and their leader runs over no levee, building, leader or other words. */
+export function isClear(
+  box: Box,
+  leader: Leader | null,
+  barred: Barred,
+  others: readonly Other[],
+): boolean {
+  const { buildings } = barred;
+  if (buildings.some((building) => covers(box, building))) return false;
+  if (leader === null) return true;
+  const [start, to] = offToe(leader);
+  return !(
+    buildings.some((each) => pieceTouches(each, ...start, ...to)) ||
+    meetsLine(leader, barred) ||
+    others.some((other) => meetsBox([start, to], other.box) || meet([start, to], other.leader))
+  );
+}
+
+/** Whether a leader runs over the middle of the levee. */
+export function meetsLine(leader: Leader, { line }: Barred): boolean {
+  const own = offToe(leader);
+  return line.some((spot, i) => i > 0 && meet(own, [line[i - 1]!, spot]));
+}
+
+/** The leader from a little off its toe on. */
+function offToe([from, to]: Leader): Leader {
+  const lengthMm = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const share = lengthMm > 0 ? Math.min(1, OFF_TOE_MM / lengthMm) : 0;
+  return [[from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share], to];
+}
+
+/** Whether a line runs into a box. */
+export function meetsBox([from, to]: Leader, box: Box): boolean {
+  return pieceTouches(polygonOf(cornersOf(box)), ...from, ...to);
+}
+
+/** Whether a box lies on a part of an outline. */
+function covers(box: Box, outline: PlanePolygon): boolean {
+  const corners = cornersOf(box);
+  const own = polygonOf(corners);
+  return (
+    outline.xM.some((x, i) => isInside(own, x, outline.yM[i]!)) ||
+    corners.some((corner, i) => pieceTouches(outline, ...corner, ...corners[(i + 1) % 4]!))
+  );
+}
+
+function meet([a, b]: Leader, other: Leader | null): boolean {
+  return other !== null && piecesMeet(...a, ...b, ...other[0], ...other[1]) !== null;
+}
+
+function cornersOf({ left, right, top, bottom }: Box): readonly Spot[] {
+  return [
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+  ];
+}
+
+function polygonOf(spots: readonly Spot[]): PlanePolygon {
+  return { xM: spots.map(([x]) => x), yM: spots.map(([, y]) => y) };
+}
+
+function obstacleAt([x, y]: Spot, halfMm: number, cost = Infinity): Obstacle {
+  return { left: x - halfMm, right: x + halfMm, top: y - halfMm, bottom: y + halfMm, cost };
+}
+
+function wallSpots(spots: readonly Spot[]): Spot[] {
+  return spots.flatMap((from, i) => {
+    const to = spots[(i + 1) % spots.length]!;
+    const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]));
+    return Array.from({ length: steps }, (_, k): Spot => {
+      const share = k / steps;
+      return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
+    });
+  });
+}
