@@ -106,6 +106,56 @@ export function totalsOf(
   return { whole: asTotals(soFar, before, plan), reaches };
 }
 
+/**
+ * The bags of a whole line as {@link totalsOf} counts them, without all that is not needed for them: for a line that is
+ * counted again and again.
+ */
+export function bagsOf(
+  samples: LineSamples,
+  cuts: CutWalk,
+  { section, practice }: Plan,
+): Pick<Totals, "bags" | "bagsPlaced" | "sheetBags"> {
+  const inBagsM3 = new Float64Array(cuts.reaches.length);
+  const sheetM = new Float64Array(cuts.reaches.length);
+  const { chainageM } = samples;
+  const { areaM2 } = cuts;
+  for (const { first, last, reach } of samples.pieces) {
+    const { fill, sheet } = cuts.reaches[reach]!.section;
+    for (let i = first; i < last; i++) {
+      const stepM = chainageM[i + 1]! - chainageM[i]!;
+      if (fill === "bags")
+        inBagsM3[reach]! += averageEndVolume(areaM2[i]!, areaM2[i + 1]!, stepM) || 0;
+      if (sheet && isBuiltBeyond(cuts, i)) sheetM[reach]! += stepM * builtShare(samples, cuts, i);
+    }
+  }
+  const sum = (values: Float64Array) => values.reduce((total, value) => total + value, 0);
+  const [m3, coveredM] = [sum(inBagsM3), sum(sheetM)];
+  return {
+    bagsPlaced: wholeOrder(bagsPlacedFor(m3, section)),
+    bags: wholeOrder(bagsOrderedFor(m3, section, practice)),
+    sheetBags: wholeOrder(sheetBagsFor(coveredM, section, practice)),
+  };
+}
+
+/** Whether something is built between a sample and the next, and is known. */
+function isBuiltBeyond({ areaM2, heightM }: CutWalk, i: number): boolean {
+  return !Number.isNaN(areaM2[i]! + areaM2[i + 1]!) && (heightM[i]! > 0 || heightM[i + 1]! > 0);
+}
+
+/** Height at a sample; where nothing is built, below zero: the levee ends between it and the next. */
+function endHeight(
+  { crestM }: LineSamples,
+  { heightM, greatestHeightM, groundM }: CutWalk,
+  i: number,
+) {
+  return heightM[i]! > 0 ? greatestHeightM[i]! : crestM[i]! - groundM[i]!;
+}
+
+/** Share of the step from a sample to the next on which something is built. */
+function builtShare(samples: LineSamples, cuts: CutWalk, i: number): number {
+  return shareAbove(endHeight(samples, cuts, i), endHeight(samples, cuts, i + 1), 0);
+}
+
 function integrateVolumes(
   sums: Sums,
   piece: SamplePiece,
@@ -143,8 +193,8 @@ function integrateLengths(
   waterSide: 1 | -1,
 ): void {
   const { section, practice } = plan;
-  const { chainageM, crestM } = samples;
-  const { areaM2, heightM, greatestHeightM, groundM } = cuts;
+  const { chainageM } = samples;
+  const { heightM } = cuts;
   const built = cuts.reaches[piece.reach]!;
   const { sheet } = built.section;
   const toeM = waterSide === 1 ? cuts.toeLeftM : cuts.toeRightM;
@@ -152,16 +202,13 @@ function integrateLengths(
   const overM = (i: number) => leastHeight(cuts, i) - built.limitM - SLACK_M;
   for (let i = piece.first; i < piece.last; i++) {
     sums.lengthOverLimitM += lengthOver(overM(i), overM(i + 1), chainageM[i + 1]! - chainageM[i]!);
-    const fromBuilt = heightM[i]! > 0;
-    const toBuilt = heightM[i + 1]! > 0;
-    if (Number.isNaN(areaM2[i]! + areaM2[i + 1]!) || (!fromBuilt && !toBuilt)) continue;
+    if (!isBuiltBeyond(cuts, i)) continue;
     const stepM = chainageM[i + 1]! - chainageM[i]!;
-    // An end that is not built lies below zero, so that the end of the levee falls between the samples.
-    const from = fromBuilt ? greatestHeightM[i]! : crestM[i]! - groundM[i]!;
-    const to = toBuilt ? greatestHeightM[i + 1]! : crestM[i + 1]! - groundM[i + 1]!;
+    const from = endHeight(samples, cuts, i);
+    const to = endHeight(samples, cuts, i + 1);
     const builtM = stepM * shareAbove(from, to, 0);
-    const near = fromBuilt ? i : i + 1;
-    const far = toBuilt ? i + 1 : i;
+    const near = heightM[i]! > 0 ? i : i + 1;
+    const far = heightM[i + 1]! > 0 ? i + 1 : i;
     sums.builtLengthM += builtM;
     if (sheet) {
       const nearWidthM = sheetWidthM(section, toeM[near]!, dropM[near]!, crownAt(cuts, near));

@@ -45,8 +45,17 @@ export function timesLower(
   out: Float64Array,
 ) {
   for (let i = 0; i < n; i++) {
-    let sum = 0;
-    for (let k = 0; k <= i; k++) sum += lower[i * n + k]! * vector[k]!;
-    out[i] = sum;
+    const row = i * n;
+    // Four sums side by side: each waits for its own last addition alone.
+    let [a, b, c, d] = [0, 0, 0, 0];
+    let k = 0;
+    for (; k + 3 <= i; k += 4) {
+      a += lower[row + k]! * vector[k]!;
+      b += lower[row + k + 1]! * vector[k + 1]!;
+      c += lower[row + k + 2]! * vector[k + 2]!;
+      d += lower[row + k + 3]! * vector[k + 3]!;
+    }
+    for (; k <= i; k++) a += lower[row + k]! * vector[k]!;
+    out[i] = a + b + (c + d);
   }
 }

@@ -4,7 +4,7 @@ import { accuracyOf } from "../ground-accuracy.ts";
 import { withWaterHigher } from "../sections/built-reach.ts";
 import type { Totals } from "../sizing-types.ts";
 import { stationsOf } from "../stations.ts";
-import { totalsOf } from "../totals.ts";
+import { bagsOf } from "../totals.ts";
 import { type LineOnGround, type WalkedLine, walkLine } from "../walk-line.ts";
 import { type ErrorModel, errorModel } from "./error-model.ts";
 import { fieldGround } from "./field-ground.ts";
@@ -161,8 +161,7 @@ function tryFields(tried: Tried): FieldCounts {
     for (const sign of [1, -1] as const) {
       field.set(departure, sign);
       cutInto(cuts, samples, at);
-      const { whole } = totalsOf(samples, cuts, plan, waterSide);
-      const counted = countsOf(whole);
+      const counted = countsOf(bagsOf(samples, cuts, plan));
       const k = 2 * pair + (sign === 1 ? 0 : 1);
       bags[k] = counted.bags;
       order[k] = counted.order;
@@ -183,7 +182,7 @@ function tryFields(tried: Tried): FieldCounts {
 /** Fill that nobody notices, m3. */
 const LEAST_M3 = 1e-6;
 
-function countsOf(totals: Totals): BagCounts {
+function countsOf(totals: Pick<Totals, "bags" | "bagsPlaced" | "sheetBags">): BagCounts {
   return { bags: totals.bags, order: bagOrder(totals).total };
 }
 

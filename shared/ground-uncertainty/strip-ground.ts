@@ -7,8 +7,11 @@ const PARTS = 2;
 
 /** Heights across a line at each sample of a line, held so that they can be read again and again. */
 export interface StripGround {
-  /** Ground at an offset to the left of a sample, metres; NaN where it is not held: ask the ground itself. */
-  heightAt(sample: number, offsetM: number): number;
+  /** Metres, `across` of them for each sample, from right to left; NaN in a hole. */
+  readonly heightsM: Float64Array;
+  readonly across: number;
+  /** How many of them there are to a metre. */
+  readonly perMetre: number;
 }
 
 /**
@@ -33,15 +36,5 @@ export function stripGround(
       heightsM[i * across + k] = ground.heightAt(xM[i]! + out * leftX, yM[i]! + out * leftY);
     }
   }
-  const perMetre = 1 / stepM;
-  return {
-    heightAt(sample, offsetM) {
-      const place = offsetM * perMetre + half;
-      if (!(place >= 0 && place < across - 1)) return Number.NaN;
-      const from = place | 0;
-      const share = place - from;
-      const at = sample * across + from;
-      return heightsM[at]! + share * (heightsM[at + 1]! - heightsM[at]!);
-    },
-  };
+  return { heightsM, across, perMetre: 1 / stepM };
 }

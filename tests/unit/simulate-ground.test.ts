@@ -11,7 +11,7 @@ import { stripGround } from "../../shared/ground-uncertainty/strip-ground.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { withReadings } from "../../shared/survey/placed-readings.ts";
-import { totalsOf } from "../../shared/totals.ts";
+import { bagsOf, totalsOf } from "../../shared/totals.ts";
 import { walkLine } from "../../shared/walk-line.ts";
 import {
   flat,
@@ -137,6 +137,8 @@ describe("one of the grounds", () => {
         raiseAt: (sample) => field.raiseM[sample]!,
       });
       const { whole } = totalsOf(walked.samples, cuts, PLAN, walked.waterSide);
+      const { bags, bagsPlaced, sheetBags } = whole;
+      expect(bagsOf(walked.samples, cuts, PLAN)).toEqual({ bags, bagsPlaced, sheetBags });
       // On a straight line along x the chainage is x and the offset y: the same errors, laid out anew.
       const half = (errors.across - 1) / 2;
       const at = (x: number, k: number) => {
@@ -185,6 +187,7 @@ describe("one of the grounds", () => {
         if (isIn) expect(cuts.areaM2[i]).toBeNaN();
       }
       const { whole } = totalsOf(walked.samples, cuts, PLAN, walked.waterSide);
+      expect(bagsOf(walked.samples, cuts, PLAN).bags).toBe(whole.bags);
       expect(whole.lengthNoDataM).toBeGreaterThan(7.9);
     }
   });
