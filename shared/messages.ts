@@ -41,6 +41,8 @@ export interface FileBytes {
 export interface TerrainFile {
   readonly name: string;
   readonly blob: FileBytes;
+  /** The host it is read from, as a person knows it; left out for a file on this machine. */
+  readonly host?: string;
 }
 
 /** A raster at a web address: a worker reads it through the page, which alone may ask, by ranges. */

@@ -24,7 +24,7 @@ export function pageRanges(post: (message: FromWorker) => void): PageRanges {
   };
   return {
     fileAt: async ({ name, href, host }) => ({
-      name,
+      ...{ name, host },
       blob: await rangedFile({
         ...{ host, isPage: true },
         ask: async (from, to) => (await want(href, from, to)) as RangeAnswer,

@@ -10,6 +10,7 @@ import type { Levels, UnderstoodForecast } from "../../shared/forecasts/types.ts
 import { zoneNamed } from "../../shared/forecasts/zones.ts";
 import { loadPart } from "../../shared/load-part.ts";
 import type { Forecast } from "../../shared/plan.ts";
+import { textOfBytes } from "../../shared/text-of-bytes.ts";
 import { momentText } from "../../shared/time/forecast-time.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { forecastNoteWords } from "../../shared/words/forecast.ts";
@@ -132,7 +133,7 @@ export function closeDraft(): void {
 /** Whether a file begins as a forecast does, whatever it is called. */
 export async function startsAsForecast(file: File): Promise<boolean> {
   const { looksLikeForecast } = await loadReader();
-  return looksLikeForecast(await file.slice(0, 20_000).text());
+  return looksLikeForecast(await textOf(file.slice(0, 20_000)));
 }
 
 /** Puts a file where forecasts are typed, with what is understood of it; it counts once it is taken there. */
@@ -146,7 +147,7 @@ export async function openForecastFile(file: File): Promise<void> {
       remedy: "Take it or close it there, then open the file again.",
     });
   }
-  const text = await file.text();
+  const text = await textOf(file);
   await changeDraft(() => {
     draftText.value = text;
     draftFile.value = file.name;
@@ -163,6 +164,10 @@ export async function openForecastFile(file: File): Promise<void> {
     message: `${file.name} is read as a forecast. It does not count yet.`,
     remedy: "Look at what was understood in Crew and time, and take it there.",
   });
+}
+
+async function textOf(file: Blob): Promise<string> {
+  return textOfBytes(new Uint8Array(await file.arrayBuffer()));
 }
 
 function tooLarge({ name, size }: File): Failure {

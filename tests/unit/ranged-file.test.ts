@@ -1,9 +1,13 @@
-import { readFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { createServer } from "node:https";
+import type { AddressInfo } from "node:net";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { askRange, askSize, type RangeWay } from "../../shared/ranges.ts";
 import { readRasterAddress } from "../../shared/raster-address.ts";
+import { saveAddressed } from "../../workers/command/save-addressed.ts";
 import { rangedFile } from "../../workers/raster/ranged-file.ts";
 import { type Manner, type RangeServer, rangeServer } from "../helpers/range-server.ts";
 import { seededRandom } from "../helpers/seeded-random.ts";
@@ -154,5 +158,46 @@ describe("the terminal program", () => {
     expect(code).toBe(1);
     expect(said).toContain("sends only the whole");
     expect(said).toContain("(address/no-ranges)");
+  });
+
+  it("says of a server whose certificate nobody vouches for that it is that", async () => {
+    const pem = (name: string) => readFileSync(join(ROOT, "tests/fixtures/tls", name));
+    const secure = createServer({ key: pem("key.pem"), cert: pem("cert.pem") }, () => {
+      throw new Error("The file was asked for.");
+    });
+    await new Promise<void>((done) => secure.listen(0, "127.0.0.1", done));
+    const { port } = secure.address() as AddressInfo;
+    const address = `https://localhost:${port}/dem.tif`;
+    const { code, said } = await drystead(["size", PLAN, "--terrain", address]);
+    secure.close();
+    expect(code).toBe(1);
+    expect(said).toContain("its certificate is not (DEPTH_ZERO_SELF_SIGNED_CERT)");
+    expect(said).toContain("(address/certificate)");
+  });
+
+  it("says of a bare raster that the files beside it are not looked for there", async () => {
+    const bare = readFileSync(join(ROOT, "tests/fixtures/rasters/bare.tif"));
+    const there = await rangeServer(new Uint8Array(bare), "bare.tif");
+    const { code, said } = await drystead(["size", PLAN, "--terrain", there.at("well")]);
+    await there.close();
+    expect(code).toBe(1);
+    expect(said).toContain("only the file itself is read, not the files beside it (.tfw, .prj");
+    expect(said).toContain('Download "bare.tif" with the files beside it');
+  });
+
+  it("copies a raster at an address for a program that opens files alone", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "drystead-copy-"));
+    const blob = await open("well");
+    const said: string[] = [];
+    const file = { name: "../dem 1.tif", blob, host: "h.example" };
+    const path = await saveAddressed(file, folder, (sentence) => said.push(sentence));
+    expect(path).toBe(join(folder, ".._dem_1.tif"));
+    expect(new Uint8Array(readFileSync(path))).toEqual(FILE);
+    expect(said).toEqual(['"../dem 1.tif" is copied whole, 1 MB, for the pages.']);
+    const large = { ...file, blob: { ...blob, size: 3e9 } };
+    await expect(saveAddressed(large, folder, () => {})).rejects.toMatchObject({
+      code: "print/address-too-large",
+    });
+    rmSync(folder, { recursive: true });
   });
 });

@@ -68,7 +68,7 @@ async function fileAt(path: string): Promise<TerrainFile> {
     ask: (from, to) => askRange(fetch, href, from, to),
     size: () => askSize(fetch, href),
   });
-  return { name, blob };
+  return { name, blob, host };
 }
 
 /**
@@ -79,8 +79,6 @@ async function fileAt(path: string): Promise<TerrainFile> {
 export async function withSideCars(
   paths: readonly string[],
 ): Promise<{ readonly path: string; readonly bytes: number }[]> {
-  const there = paths.find(isAddress);
-  if (there !== undefined) throw notHere(there);
   const rasters = await rastersAt(paths);
   const named = new Set(rasters);
   for (const path of rasters) await sizeOf(path, "a raster");
@@ -92,14 +90,6 @@ export async function withSideCars(
       path,
       bytes: await sizeOf(path, "a file beside the raster"),
     })),
-  );
-}
-
-function notHere(address: string): Refusal {
-  return new Refusal(
-    "file/address",
-    `Expected a file on this machine; ${address.slice(0, 200)} is a web address.`,
-    "Download the file and name it.",
   );
 }
 

@@ -4,6 +4,7 @@ import { MOST_CHARACTERS, readForecast } from "../../shared/forecasts/read-forec
 import type { UnderstoodForecast } from "../../shared/forecasts/types.ts";
 import type { ParseXml } from "../../shared/forecasts/xml-tree.ts";
 import { type Zone, zoneNamed } from "../../shared/forecasts/zones.ts";
+import { textOfBytes } from "../../shared/text-of-bytes.ts";
 import { momentText, offsetText } from "../../shared/time/forecast-time.ts";
 import { lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { forecastNoteWords, leftOutWords } from "../../shared/words/forecast.ts";
@@ -107,7 +108,7 @@ async function textOf(path: string): Promise<string> {
       "Give the forecast alone, without the whole record of the gauge.",
     );
   }
-  return readFile(path, "utf8");
+  return textOfBytes(await readFile(path));
 }
 
 function reported(read: UnderstoodForecast) {

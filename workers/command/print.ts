@@ -10,6 +10,7 @@ import type { GroundSummary, TerrainFile } from "../../shared/messages.ts";
 import type { Plan, VerticalUnit } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { planNumber } from "../../shared/plan-number.ts";
+import { isAddress } from "../../shared/raster-address.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { mustFixLead } from "../../shared/words/line-state.ts";
@@ -23,6 +24,7 @@ import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { type LineToPrint, type PaperName, printPages } from "./print-pages.ts";
 import { systemFrom, UNITS_OPTION } from "./report-units.ts";
+import { saveAddressed } from "./save-addressed.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
@@ -36,7 +38,7 @@ Writes the printed pages as PDF: one file for each line of the plan, with every 
 
   PLAN.geojson       a plan file; it comes before --terrain
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid,
-                     a file or a web address (https://...), of which only the parts needed are read
+                     a folder, a GDAL VRT, or a web address (https://...), which is copied whole for the pages
   --out FOLDER       where the files go; it is made if it is not there, and a file of the same name is replaced
   --paper            letter (when left out) or a4
   --line LINE        letter, name or id of one line; left out: every line of the plan
@@ -74,6 +76,7 @@ interface Asked {
 interface Counted {
   readonly plan: Plan;
   readonly lines: readonly SizedLine[];
+  readonly files: readonly TerrainFile[];
 }
 
 async function runPrint(terminal: Terminal): Promise<string> {
@@ -90,7 +93,7 @@ async function runPrint(terminal: Terminal): Promise<string> {
     );
     await printPages({
       ...{ executablePath, paper: asked.paper, system: asked.system, lines },
-      terrainPaths: (await withSideCars(asked.rasterPaths)).map(({ path }) => path),
+      terrainPaths: await pathsOf(counted.files, asked, own, terminal),
       async write({ pdfPath, letter, number }, pdf, pages) {
         await writeWhole(pdfPath, pdf);
         const name = join(asked.out, basename(pdfPath));
@@ -164,7 +167,22 @@ async function count(asked: Asked, read: Read, { startEngine, say }: Terminal): 
     if (faults > 0) about.push(`Line ${letterOfLine(plan, line.id)}: ${mustFixLead(faults)}`);
     for (const sentence of about) say(sentence);
   }
-  return { plan, lines };
+  return { plan, lines, files };
+}
+
+/** Where the files of the ground are on this machine: of those at a web address copies, which the browser opens. */
+async function pathsOf(
+  files: readonly TerrainFile[],
+  { rasterPaths }: Asked,
+  own: string,
+  { say }: Terminal,
+): Promise<string[]> {
+  const here = await withSideCars(rasterPaths.filter((path) => !isAddress(path)));
+  const paths = here.map(({ path }) => path);
+  for (const file of files) {
+    if (file.host !== undefined) paths.push(await saveAddressed(file, own, say));
+  }
+  return paths;
 }
 
 /** Writes the plan file that the browser opens for a line. */

@@ -14,7 +14,7 @@ const WAITS_MS = [250, 1000] as const;
 /**
  * A file at a web address, read by range requests (RFC 9110, 14). What fails in passing (no answer, an answer cut
  * off, 429 and 5xx) is asked again twice; what the server says of the file must stay the same.
- * @throws Refusal `address/no-ranges`, `address/answer`, `address/elsewhere`, `address/unreachable`, `address/slow`,
+ * @throws Refusal `address/no-ranges`, `address/answer`, `address/elsewhere`, `address/certificate`, `address/unreachable`, `address/slow`,
  * `address/cut-off`, `address/lies`; so does every slice, and `address/changed`
  */
 export async function rangedFile(
@@ -148,11 +148,27 @@ function unanswered(way: RangeWay, thrown: unknown): Refusal {
       "Try again on a better network, or download the file and open it here.",
     );
   }
+  if (CERTIFICATE.test(causeOf(thrown))) {
+    return new Refusal(
+      "address/certificate",
+      `Expected ${way.host} to show a certificate that is trusted here; its certificate is not (${causeOf(thrown)}).`,
+      "Ask whoever runs that server, or download the file from a place you trust and open it here.",
+    );
+  }
   return new Refusal(
     "address/unreachable",
-    `Expected an answer from ${way.host}; none came${way.isPage ? ", or the server does not let other pages read it (CORS)" : ""}, or it was cut off each time.`,
+    `Expected an answer from ${way.host}; none came${way.isPage ? ", or the server does not let other pages read it (CORS), or its certificate is not trusted (https)" : ""}, or it was cut off each time.`,
     "Check address and network, or download the file and open it here.",
   );
+}
+
+/** Codes with which Node refuses a server's certificate. Source: Node, tls, X509 certificate error codes. */
+const CERTIFICATE = /CERT|SELF_SIGNED|UNABLE_TO_VERIFY|ALTNAME/;
+
+/** The code of what an error was thrown because of; a page is told none. */
+function causeOf(thrown: unknown): string {
+  const cause = (thrown as { cause?: { code?: unknown } } | null)?.cause;
+  return typeof cause?.code === "string" ? cause.code.slice(0, 60) : "";
 }
 
 /** First byte, last byte and length of the file, as `Content-Range` says. */

@@ -86,7 +86,7 @@ export async function openTerrain(
       rasters.push(each.use ? await placedByVrt(raster, each.use) : raster);
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
-      refused.push({ name: each.file.name, refusal: thrown });
+      refused.push({ name: each.file.name, refusal: withoutFilesBeside(thrown, each.file) });
     }
   }
   if (refused.length > 0) throw allRefused(refused, wanted.length);
@@ -204,6 +204,20 @@ function disagreement({ vertical }: OpenRaster, stated: VerticalUnit | null): st
 
 function unitWords(unit: VerticalUnit): string {
   return { metre: "metres", foot: "feet", "us-survey-foot": "US survey feet" }[unit];
+}
+
+/** Refusals of a raster that files beside it could have answered. */
+const BESIDE = ["raster/no-place", "raster/crs-missing"];
+
+/** Says of a raster at an address that no files beside it were looked for. */
+function withoutFilesBeside(refusal: Refusal, { name, host }: TerrainFile): Refusal {
+  const { code, message } = refusal;
+  if (host === undefined || !BESIDE.includes(code)) return refusal;
+  return new Refusal(
+    code,
+    `${message} At ${host} only the file itself is read, not the files beside it (.tfw, .prj, .aux.xml).`,
+    `Download "${name}" with the files beside it and open them together.`,
+  );
 }
 
 function noRaster(): Refusal {
