@@ -11,12 +11,9 @@ export interface ClosingTimes {
 
 type Waters = Pick<CheckedBuilding, "firstWetAtS" | "closedByAtS">;
 
-/** States of what can be chosen: with other people or another hour, what is too late may not be. */
-const CAN_BE_CHOSEN: readonly string[] = ["can-be-ringed", "too-late"];
-
 /**
- * The lines that can be chosen among: of each building its own, and the groups'. Lines over the height limit are
- * never among them. A group is only there where all its members are, because its weight is theirs.
+ * The lines that can be chosen among: of each building its own, and the groups'. Lines over the height limit, and
+ * those that are too late for the people there are, are never among them. A group is only there where all its members are, because its weight is theirs.
  */
 export function candidatesOf(
   buildings: readonly CheckedBuilding[],
@@ -32,12 +29,12 @@ export function candidatesOf(
       : (Math.min(...known) - startAtS) / HOUR_S;
   };
   const single = buildings.flatMap(({ id, state, line, weight, ...waters }) =>
-    line && CAN_BE_CHOSEN.includes(state)
+    line && state === "can-be-ringed"
       ? [{ id, members: [id], weight, closedByH: closedByH(waters), ...figuresOf(line) }]
       : [],
   );
   const group = groups.flatMap(({ id, state, members, line, ...waters }) =>
-    CAN_BE_CHOSEN.includes(state) && members.every((member) => weightOf.has(member))
+    state === "can-be-ringed" && members.every((member) => weightOf.has(member))
       ? [
           {
             ...{ id, members, closedByH: closedByH(waters), ...figuresOf(line) },
@@ -52,4 +49,16 @@ export function candidatesOf(
 function figuresOf(line: RingFigures): Omit<RingFigures, "leveeBags"> {
   const { bags, sandM3, sheetM2, personHours, greatestHeightM, lengthM, lengthOverLimitM } = line;
   return { bags, sandM3, sheetM2, personHours, greatestHeightM, lengthM, lengthOverLimitM };
+}
+
+/** Ids of the buildings that a line goes around which is too late. */
+export function tooLateOf(
+  buildings: readonly CheckedBuilding[],
+  groups: readonly CheckedGroup[],
+): string[] {
+  const late = [
+    ...buildings.filter(({ state }) => state === "too-late").map(({ id }) => id),
+    ...groups.filter(({ state }) => state === "too-late").flatMap(({ members }) => members),
+  ];
+  return [...new Set(late)];
 }

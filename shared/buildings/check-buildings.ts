@@ -1,7 +1,7 @@
 import { asFailure, Refusal } from "../failure.ts";
 import type { Engine } from "../messages.ts";
 import type { Plan } from "../plan.ts";
-import { checkGroups } from "./check-groups.ts";
+import { checkGroups, expectedGroups } from "./check-groups.ts";
 import {
   type BuildingsCheck,
   type BuildingsOptions,
@@ -29,10 +29,17 @@ export interface Check {
   /** The task of a line round some of the buildings, by their indices. */
   readonly taskFor: (indices: readonly number[]) => LineTask;
   readonly options: BuildingsOptions;
+  readonly progress: TaskProgress;
+}
+
+/** How far the tasks after the trace are. */
+interface TaskProgress {
+  /** Says how many tasks are ahead, as far as is known. */
+  readonly expect: (tasks: number) => void;
+  readonly did: (doing: string) => void;
 }
 
 const TRACE_SHARE = 0.1;
-const SINGLE_SHARE = 0.8;
 /** Obstacles this far from a building cannot touch a line round it, meters. */
 const OBSTACLES_M = 80;
 
@@ -67,12 +74,29 @@ export async function checkBuildings(
     near: outlinesNear(near, buildings, indices),
   });
   const { waters } = traced;
-  const check: Check = { engine, atOnce, buildings, waters, near, taskFor, options };
+  const progress = taskProgress(options);
+  const check: Check = { engine, atOnce, buildings, waters, near, taskFor, options, progress };
   const checked = await checkEach(check, levelsM.at(-1) ?? Number.NEGATIVE_INFINITY);
-  const groups = await checkGroups(check, checked);
+  const { groups, tried } = await checkGroups(check, checked);
   const byId = new Map(checked.map((each) => [each.id, each]));
   const inOrder = question.buildings.map(({ id }) => byId.get(id)!);
-  return { buildings: inOrder, groups, trace: traced.trace };
+  return { buildings: inOrder, groups, groupsTried: tried, trace: traced.trace };
+}
+
+function taskProgress({ onProgress }: BuildingsOptions): TaskProgress {
+  let [done, ahead, share] = [0, 0, TRACE_SHARE];
+  return {
+    expect(tasks) {
+      ahead = tasks;
+    },
+    did(doing) {
+      done++;
+      ahead = Math.max(0, ahead - 1);
+      const now = TRACE_SHARE + ((1 - TRACE_SHARE) * done) / (done + ahead);
+      share = Math.max(share, now);
+      onProgress?.(share, doing);
+    },
+  };
 }
 
 /** A plan as a task needs it: without lines and what is built of them. */
@@ -94,16 +118,12 @@ function outlinesNear(
 }
 
 async function checkEach(check: Check, highestM: number): Promise<CheckedBuilding[]> {
-  const { engine, atOnce, buildings, waters, taskFor, options } = check;
+  const { engine, atOnce, buildings, waters, taskFor, options, progress } = check;
   const known = new Map(options.known?.map((each) => [each.id, each]));
   const checked: CheckedBuilding[] = [];
-  let done = 0;
   const told = (index: number, found: CheckedBuilding) => {
     checked[index] = found;
-    done++;
     options.onChecked?.(found);
-    const share = TRACE_SHARE + (SINGLE_SHARE * done) / buildings.length;
-    options.onProgress?.(share, "Looking for rings");
   };
   const searched: number[] = [];
   for (const [index, building] of buildings.entries()) {
@@ -113,6 +133,7 @@ async function checkEach(check: Check, highestM: number): Promise<CheckedBuildin
     else if (isSearched(water, highestM)) searched.push(index);
     else told(index, unsearched(building, water));
   }
+  progress.expect(searched.length + expectedGroups(check));
   await inPool(atOnce, searched, async (index) => {
     const [building, water] = [buildings[index]!, waters[index]!];
     const request = { ...taskFor([index]), building, water };
@@ -121,6 +142,7 @@ async function checkEach(check: Check, highestM: number): Promise<CheckedBuildin
       .checkBuilding(request, signal && { signal })
       .catch(failedAs(unsearched(building, water)));
     told(index, found);
+    progress.did("Looking for rings");
   });
   return checked;
 }

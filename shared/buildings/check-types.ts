@@ -19,7 +19,15 @@ export const MOST_ON_ONE_LINE = 60;
 export interface BuildingsCheck {
   readonly buildings: readonly CheckedBuilding[];
   readonly groups: readonly CheckedGroup[];
+  readonly groupsTried: GroupsTried;
   readonly trace: TracedBuildings["trace"];
+}
+
+/** Groups of neighbors for which one ring was looked for. */
+export interface GroupsTried {
+  readonly tried: number;
+  /** Those that may take fewer bags and for which none was looked for, because so many were, or could not be. */
+  readonly left: number;
 }
 
 /** Ways to follow a check of many buildings. */

@@ -7,6 +7,8 @@ export interface ChoiceQuestion {
   readonly stock: Stock;
   /** Null: hours are not limited, because nobody said who works. */
   readonly workForce: WorkForce | null;
+  /** Ids of buildings with a line that is too late, and that is no candidate for that; left out = none. */
+  readonly tooLate?: readonly string[];
 }
 
 /** How long the solver may take. */

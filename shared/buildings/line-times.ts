@@ -36,7 +36,8 @@ export function withCrew({ checked, groups }: Sweep, crew: LineCrew): Sweep {
   };
 }
 
-function timed<Each extends Timed>(each: Each, crew: LineCrew): Each {
+/** One line of it. */
+export function timed<Each extends Timed>(each: Each, crew: LineCrew): Each {
   const { line, state } = each;
   if (line === null) return each;
   const worksH = hoursOf(line, crew);

@@ -46,7 +46,7 @@ export const NO_STOCK: StockFigures = {
   closeBeforeH: STOCK_SETTINGS.closeBeforeH.defaultSI,
   moveHours: STOCK_SETTINGS.moveHours.defaultSI,
   mostOnOneLine: STOCK_SETTINGS.mostOnOneLine.defaultSI,
-  byOwnWater: false,
+  byOwnWater: true,
 };
 
 /** How many people there are, and the share of them who are at work at a time. */
@@ -93,10 +93,19 @@ export function lineCrewOf(
 
 /** Hours by which all lines must be closed; null where each has its own hour alone, or none is known. */
 function untilCloseH(
-  { byOwnWater, closeBeforeH }: Pick<StockFigures, "byOwnWater" | "closeBeforeH">,
+  stock: Pick<StockFigures, "byOwnWater" | "closeBeforeH" | "untilWaterH">,
   untilWaterH: number | null,
 ): number | null {
-  return byOwnWater || untilWaterH === null ? null : Math.max(0, untilWaterH - closeBeforeH);
+  if (isByOwnWater(stock) || untilWaterH === null) return null;
+  return Math.max(0, untilWaterH - stock.closeBeforeH);
+}
+
+/** Whether each line is closed by its own first water alone: an hour that is typed is for all. */
+export function isByOwnWater({
+  byOwnWater,
+  untilWaterH,
+}: Pick<StockFigures, "byOwnWater" | "untilWaterH">): boolean {
+  return byOwnWater && untilWaterH === null;
 }
 
 /** Person-hours that there are: how many are at work at a time, for how long. */

@@ -30,12 +30,12 @@ export async function mustDoLeft(
   };
 }
 
-function whyLeft({ candidates, stock, workForce }: ChoiceQuestion, id: string): MustDoWhy {
+function whyLeft({ candidates, stock, workForce, tooLate }: ChoiceQuestion, id: string): MustDoWhy {
   const mustNot = new Set(stock.mustNot);
   const lines = candidates.filter(({ members }) => members.includes(id));
   const allowed = lines.filter(({ members }) => !members.some((each) => mustNot.has(each)));
   if (mustNot.has(id)) return "must-not";
-  if (lines.length === 0) return "no-line";
+  if (lines.length === 0) return tooLate?.includes(id) ? "too-late" : "no-line";
   if (allowed.length === 0) return "must-not";
   const inTime = allowed.some((line) => workForce === null || fitsAlone(line, workForce));
   return inTime ? "not-enough" : "too-late";

@@ -1,9 +1,16 @@
 import { bandLevels } from "../../shared/buildings/band-levels.ts";
-import { candidatesOf } from "../../shared/buildings/candidates.ts";
+import { candidatesOf, tooLateOf } from "../../shared/buildings/candidates.ts";
 import type { BuildingsCheck } from "../../shared/buildings/check-types.ts";
 import type { ChoiceQuestion, FoundChoice } from "../../shared/buildings/choice-types.ts";
 import { bandSweeps, besideEachOther } from "../../shared/buildings/level-choices.ts";
-import type { CheckedBuilding, Stock, WorkForce } from "../../shared/buildings/types.ts";
+import { type LineCrew, timed } from "../../shared/buildings/line-times.ts";
+import { timedByPlan } from "../../shared/buildings/plan-times.ts";
+import type {
+  CheckedBuilding,
+  CheckedGroup,
+  Stock,
+  WorkForce,
+} from "../../shared/buildings/types.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Engine } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
@@ -85,7 +92,27 @@ function choiceQuestion(
       mustNot: [...new Set([...stock.mustNot, ...marked("never")])],
     },
     workForce: startAtS === null ? null : workForceOf(plan, stock, mostOnOneLine),
+    tooLate: tooLateOf(buildings, groups),
   };
+}
+
+/**
+ * Latest starts and "too late" as the people of the stock make them, in person-hours as the choice counts them; where
+ * it names none as the plan's crew does.
+ */
+export function timedWith(plan: Plan, stock: Stock | null, mostOnOneLine: number) {
+  const people = stock?.people ?? null;
+  const time = timeOf(plan);
+  const crew: LineCrew | null =
+    people === null
+      ? null
+      : {
+          atWork: people * AT_WORK_SHARE,
+          ...{ mostOnOneLine, setUpH: time.setUpH, closeBeforeH: 0, untilH: null },
+          startAtS: time.startAt === null ? null : (startOfWork(time)?.atS ?? null),
+        };
+  return <Each extends CheckedBuilding | CheckedGroup>(each: Each): Each =>
+    crew ? timed(each, crew) : timedByPlan(plan, mostOnOneLine, each);
 }
 
 function workForceOf(plan: Plan, { people }: Stock, mostOnOneLine: number): WorkForce | null {

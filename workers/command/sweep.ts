@@ -18,7 +18,7 @@ import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { numberFrom } from "./number.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
-import { choiceLine } from "./sweep-choice.ts";
+import { choiceLine, timedWith } from "./sweep-choice.ts";
 import { readBuildings } from "./sweep-footprints.ts";
 import { buildingLine, checkName, groupLine, readResumed } from "./sweep-lines.ts";
 import { stagesFrom } from "./sweep-stages.ts";
@@ -151,17 +151,27 @@ async function runSweep(terminal: Terminal): Promise<string> {
   async function checked(threadsOf: ThreadPool): Promise<string> {
     const out = inTurn(terminal.write);
     const tell = progressTo(say, buildings.length);
-    const found = await checkBuildings(engineOver(engine, threadsOf), atOnce, question, {
+    const timed = timedWith(plan, stock, mostOnOneLine);
+    const check = await checkBuildings(engineOver(engine, threadsOf), atOnce, question, {
       known,
       onChecked: (each) => {
-        out.add(buildingLine(of, each));
+        out.add(buildingLine(of, timed(each)));
         tell(each);
       },
     });
+    const { groupsTried, trace } = check;
+    const found = {
+      buildings: check.buildings.map(timed),
+      groups: check.groups.map(timed),
+    };
     for (const group of found.groups) out.add(groupLine(of, group));
-    if (!found.trace.everyCell)
+    if (groupsTried.left > 0)
       say(
-        `Note: The water is traced on cells of ${found.trace.cellM.toFixed(1)} m: the elevation data has too many for all.`,
+        `Note: One ring was looked for around ${groupsTried.tried} groups of neighbors; ${groupsTried.left} more that may take fewer bags were not looked at.`,
+      );
+    if (!trace.everyCell)
+      say(
+        `Note: The water is traced on cells of ${trace.cellM.toFixed(1)} m: the elevation data has too many for all.`,
       );
     if (stock) out.add(await choiceLine(engine, plan, found, stock, mostOnOneLine));
     await out.done();

@@ -1,6 +1,5 @@
 import { bagOrder } from "../../shared/bag-order.ts";
 import type { LineTask } from "../../shared/buildings/check-types.ts";
-import { latestStart } from "../../shared/buildings/latest-start.ts";
 import { planOfLine } from "../../shared/buildings/line-plan.ts";
 import type {
   AtStage,
@@ -21,7 +20,6 @@ import { planSite } from "../../shared/site.ts";
 import type { Totals } from "../../shared/sizing-types.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { firstAbove, hydrographOf } from "../../shared/time/hydrograph.ts";
-import { startOfWork } from "../../shared/time/start.ts";
 import { walkLine } from "../../shared/walk-line.ts";
 import { shapeOfFound } from "../lines/found-line.ts";
 import { ringTogether } from "../lines/ring-together.ts";
@@ -210,35 +208,19 @@ function asRing(plan: Plan, corners: readonly LonLat[]): Plan {
   return { ...plan, alignments };
 }
 
-/** When a line must be closed and begun. */
-export interface LineTimes {
-  readonly latestStartAtS: number | null;
-  readonly closedByAtS: number | null;
-  /** Known to be too late to begin. */
-  readonly isTooLate: boolean;
-}
-
 /**
- * The line is closed before the likely forecast comes within the plan's margin of its lowest ground; water that does
- * not come to the surroundings before `aroundM` does not come to the line either.
+ * When a line must be closed, seconds since 1970 UTC: before the likely forecast comes within the plan's margin of its
+ * lowest ground; water that does not come to the surroundings before `aroundM` does not come to the line either.
+ * Null where the forecast does not say.
  */
-export function timesOf(
-  { plan, mostOnOneLine }: LineTask,
-  { walked, shape }: BuildingLine,
+export function closedBy(
+  { plan }: LineTask,
+  { walked }: BuildingLine,
   aroundM: number | null,
-): LineTimes {
+): number | null {
   const time = timeOf(plan);
   const hydrograph = time.forecast && hydrographOf(plan, time.forecast, "likely");
   const wetM = Math.max(walked.lowestM, aroundM ?? Number.NEGATIVE_INFINITY) - time.marginM;
-  const closedByS = hydrograph && firstAbove(hydrograph, hydrograph.atS[0]!)(wetM);
-  if (closedByS === null) return { latestStartAtS: null, closedByAtS: null, isTooLate: false };
-  const [at] = shape.coordinates;
-  const { bags } = walked.whole;
-  const latestS = latestStart(plan, { bags, closedByS, mostOnOneLine, at: at! });
-  const startS = time.startAt === null ? null : startOfWork(time)?.atS;
-  return {
-    latestStartAtS: latestS !== null && Number.isFinite(latestS) ? Math.floor(latestS) : null,
-    closedByAtS: Math.floor(closedByS),
-    isTooLate: latestS !== null && latestS < (startS ?? Number.MIN_SAFE_INTEGER),
-  };
+  const atS = hydrograph && firstAbove(hydrograph, hydrograph.atS[0]!)(wetM);
+  return atS === null ? null : Math.floor(atS);
 }

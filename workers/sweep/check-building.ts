@@ -1,4 +1,5 @@
 import type { CheckBuildingRequest } from "../../shared/buildings/check-types.ts";
+import { timedByPlan } from "../../shared/buildings/plan-times.ts";
 import type { BuildingState, CheckedBuilding, CheckedLine } from "../../shared/buildings/types.ts";
 import { unsearched } from "../../shared/buildings/unsearched.ts";
 import { isComplete } from "../../shared/completeness.ts";
@@ -11,9 +12,8 @@ import {
   type BuildingLine,
   buildingLine,
   checkedLine,
+  closedBy,
   isOverLimit,
-  type LineTimes,
-  timesOf,
 } from "./building-line.ts";
 
 /** What a search that finds no line says of a building; any other refusal is an error of its own. */
@@ -36,7 +36,7 @@ export async function checkBuilding(
   request: CheckBuildingRequest,
   options?: CallOptions,
 ): Promise<CheckedBuilding> {
-  const { building, water, plan } = request;
+  const { building, water, plan, mostOnOneLine } = request;
   const bare = unsearched(building, water);
   const isFlooded = water.state === "flooded";
   const wetM = water.sillM ?? Number.POSITIVE_INFINITY;
@@ -46,19 +46,16 @@ export async function checkBuilding(
   const aim = { members: [building], river: water.river, levelM };
   try {
     const line = await buildingLine(terrain, request, aim, options);
-    const times = timesOf(request, line, water.aroundM);
+    const closedByAtS = closedBy(request, line, water.aroundM);
     const byStage = await atStages(terrain, line, levelsM);
     if (!isFlooded) return { ...bare, byStage };
     const checked = checkedLine(line);
-    const state = stateOf(line, checked, times);
+    const state = stateOf(line, checked);
     if (state === "no-data") return { ...bare, state, at: line.shape.coordinates[0]! };
-    return {
+    return timedByPlan(plan, mostOnOneLine, {
       ...bare,
-      ...{ state, byStage },
-      latestStartAtS: times.latestStartAtS,
-      closedByAtS: times.closedByAtS,
-      line: checked,
-    };
+      ...{ state, byStage, closedByAtS, line: checked },
+    });
   } catch (thrown) {
     if (!(thrown instanceof Refusal) || !thrown.code.startsWith("site/")) throw thrown;
     if (!isFlooded) return bare;
@@ -67,12 +64,7 @@ export async function checkBuilding(
   }
 }
 
-function stateOf(
-  { walked }: BuildingLine,
-  checked: CheckedLine,
-  { isTooLate }: LineTimes,
-): BuildingState {
+function stateOf({ walked }: BuildingLine, checked: CheckedLine): BuildingState {
   if (!isComplete(walked.whole)) return "no-data";
-  if (isOverLimit(checked)) return "over-limit";
-  return isTooLate ? "too-late" : "can-be-ringed";
+  return isOverLimit(checked) ? "over-limit" : "can-be-ringed";
 }

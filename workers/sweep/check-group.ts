@@ -1,12 +1,13 @@
 import type { CheckGroupRequest } from "../../shared/buildings/check-types.ts";
 import { groupId } from "../../shared/buildings/group-id.ts";
+import { timedByPlan } from "../../shared/buildings/plan-times.ts";
 import type { CheckedGroup } from "../../shared/buildings/types.ts";
 import { isComplete } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { Terrain } from "../raster/terrain.ts";
-import { atStages, buildingLine, checkedLine, isOverLimit, timesOf } from "./building-line.ts";
+import { atStages, buildingLine, checkedLine, closedBy, isOverLimit } from "./building-line.ts";
 
 /**
  * One line round some neighbors; null where none is found.
@@ -17,7 +18,7 @@ export async function checkGroup(
   request: CheckGroupRequest,
   options?: CallOptions,
 ): Promise<CheckedGroup | null> {
-  const { members, waters, plan } = request;
+  const { members, waters, plan, mostOnOneLine } = request;
   const aim = {
     members,
     river: waters.flatMap(({ river }) => river),
@@ -27,20 +28,19 @@ export async function checkGroup(
     const line = await buildingLine(terrain, request, aim, options);
     if (!isComplete(line.walked.whole)) return null;
     const aroundM = leastOf(waters.map((each) => each.aroundM));
-    const times = timesOf(request, line, aroundM);
     const wetM = leastOf(waters.map(({ sillM }) => sillM)) ?? Number.NEGATIVE_INFINITY;
     const levelsM = request.levelsM.filter((levelM) => levelM > wetM).sort((a, b) => a - b);
     const checked = checkedLine(line);
-    return {
+    return timedByPlan<CheckedGroup>(plan, mostOnOneLine, {
       id: groupId(members),
       members: members.map(({ id }) => id),
       line: checked,
-      state: isOverLimit(checked) ? "over-limit" : times.isTooLate ? "too-late" : "can-be-ringed",
+      state: isOverLimit(checked) ? "over-limit" : "can-be-ringed",
       firstWetAtS: leastOf(waters.map(({ firstWetAtS }) => firstWetAtS)),
-      latestStartAtS: times.latestStartAtS,
-      closedByAtS: times.closedByAtS,
+      latestStartAtS: null,
+      closedByAtS: closedBy(request, line, aroundM),
       byStage: await atStages(terrain, line, levelsM),
-    };
+    });
   } catch (thrown) {
     if (thrown instanceof Refusal && thrown.code.startsWith("site/")) return null;
     throw thrown;

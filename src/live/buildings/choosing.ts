@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
-import { candidatesOf } from "../../../shared/buildings/candidates.ts";
+import { candidatesOf, tooLateOf } from "../../../shared/buildings/candidates.ts";
 import type {
   BagCurve,
   ChoiceQuestion,
@@ -49,7 +49,8 @@ function questionFor(sweep: Sweep, untilH = untilWaterH.value): ChoiceQuestion {
     marginH: closeBeforeH,
   });
   const workForce = workForceOf(stock.value, workersNow.value, untilH);
-  return { candidates, stock: stockNow.value, workForce };
+  const tooLate = tooLateOf(buildings, sweep.groups);
+  return { candidates, stock: stockNow.value, workForce, tooLate };
 }
 
 const choosing = follow(toChoose, {

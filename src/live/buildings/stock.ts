@@ -61,7 +61,7 @@ function kept(): StockFigures {
     const isGood = typeof value === "number" && value >= lowSI && value <= highSI;
     return [name, isGood ? value : NO_STOCK[name as StockFigure]];
   });
-  return { ...Object.fromEntries(figures), byOwnWater: found.byOwnWater === true };
+  return { ...Object.fromEntries(figures), byOwnWater: found.byOwnWater !== false };
 }
 
 function parsed(text: string): Record<string, unknown> {

@@ -1,5 +1,5 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
-import { hoursUntil } from "../../../shared/buildings/stock-settings.ts";
+import { hoursUntil, isByOwnWater } from "../../../shared/buildings/stock-settings.ts";
 import { HOUR_S } from "../../../shared/constants.ts";
 import { timeOf } from "../../../shared/defaults.ts";
 import { type Moment, momentOf } from "../../../shared/time/forecast-time.ts";
@@ -44,9 +44,9 @@ export function firstWaterWords(system: UnitSystem): string | null {
   return momentAfter(untilWaterH.value, system);
 }
 
-/** When all lines must be closed: so many hours before the first water; null where that is not known. */
+/** When all lines must be closed: so many hours before the first water; null where that is not known, or each has its own. */
 export function closedByWords(system: UnitSystem): string | null {
-  const until = untilWaterH.value;
+  const until = isByOwnWater(stock.value) ? null : untilWaterH.value;
   return momentAfter(until === null ? null : until - stock.value.closeBeforeH, system);
 }
 
