@@ -1,4 +1,4 @@
-import geodesic from "geographiclib-geodesic";
+import { loadPart } from "./load-part.ts";
 import type { LonLat, Plan } from "./plan.ts";
 
 /** West, south, east, north in degrees. */
@@ -29,15 +29,29 @@ export function planBounds({ alignments, structures }: Plan): Bounds | null {
   ];
 }
 
-/** How far apart a plan and elevation data are; null when they overlap or the plan has no place yet. */
-export function apartFrom(plan: Plan, data: Bounds): Apart | null {
+/** The nearest places of a plan and of elevation data that have none in common. */
+export interface Gap {
+  readonly from: LonLat;
+  readonly to: LonLat;
+}
+
+/** The gap between a plan and elevation data; null when they overlap or the plan has no place yet. */
+export function gapTo(plan: Plan, data: Bounds): Gap | null {
   const own = planBounds(plan);
   if (!own) return null;
   const turn = 360 * Math.round((data[0] + data[2] - own[0] - own[2]) / 720);
   const [fromLon, toLon] = nearest(own[0] + turn, own[2] + turn, data[0], data[2]);
   const [fromLat, toLat] = nearest(own[1], own[3], data[1], data[3]);
   if (fromLon === toLon && fromLat === toLat) return null;
-  const way = geodesic.Geodesic.WGS84.Inverse(fromLat, fromLon, toLat, toLon);
+  return { from: [fromLon, fromLat], to: [toLon, toLat] };
+}
+
+const GEODESICS = () => import("geographiclib-geodesic");
+
+/** How long a gap is, and which way it goes. */
+export async function apartBy({ from, to }: Gap): Promise<Apart> {
+  const { default: geodesic } = await loadPart("the calculation of distances", GEODESICS);
+  const way = geodesic.Geodesic.WGS84.Inverse(from[1], from[0], to[1], to[0]);
   return { distanceM: way.s12!, bearingDeg: (way.azi1! + 360) % 360 };
 }
 

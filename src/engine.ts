@@ -1,5 +1,4 @@
 import { signal } from "@preact/signals";
-import { checkBuildings as checkOver } from "../shared/buildings/check-buildings.ts";
 import type {
   BuildingsCheck,
   BuildingsOptions,
@@ -7,6 +6,7 @@ import type {
 } from "../shared/buildings/check-types.ts";
 import type { Failure } from "../shared/failure.ts";
 import type { LoneValue } from "../shared/ground-marks.ts";
+import { loadPart } from "../shared/load-part.ts";
 import type { Engine, OpenTerrainRequest } from "../shared/messages.ts";
 import terrainWorker from "../workers/terrain.worker.ts?worker&url";
 import { giveRange } from "./browser/address-ranges.ts";
@@ -17,6 +17,7 @@ import { splitEngine } from "./engine/split.ts";
 
 /** How often to look whether a working engine has said anything, milliseconds. */
 const SILENCE_MS = 10_000;
+const CHECK = () => import("../shared/buildings/check-buildings.ts");
 const WORKER = underPagePolicy(terrainWorker);
 
 /** The last restart of a worker, with what broke it if anything did; null before the first. */
@@ -68,9 +69,10 @@ const pool = enginePool(engine, inWorker, checkers - 1, () => opened);
  * and `options.known` takes the answers of one that was cut off, so that only the rest is searched.
  * @throws Refusal `cancelled`, `buildings/no-water`, `ground/...`
  */
-export function checkBuildings(
+export async function checkBuildings(
   question: BuildingsQuestion,
   options?: BuildingsOptions,
 ): Promise<BuildingsCheck> {
-  return checkOver(pool.engine, pool.atOnce, question, options);
+  const check = await loadPart("the check of many buildings", CHECK);
+  return check.checkBuildings(pool.engine, pool.atOnce, question, options);
 }

@@ -31,6 +31,7 @@ import { keepSimulated } from "./live/simulated.ts";
 import { keepSized } from "./live/sizing.ts";
 import { keepTraced } from "./live/tracing.ts";
 import { keepMomentTraced } from "./live/tracing-moment.ts";
+import { fetchRowBodies } from "./worksheet/row-body.tsx";
 
 /** What is over once the plan is saved again. */
 const NOT_STORED = ["autosave/full", "autosave/refused"];
@@ -39,6 +40,8 @@ effect(() => {
   document.documentElement.dataset.theme = theme.value;
 });
 
+/** Time that the first picture has before the rows of the worksheet are fetched, milliseconds. */
+const ROWS_MS = 1500;
 /** After the page has started, so that it does not take what the start needs, milliseconds. */
 const AHEAD_MS = 30_000;
 /** The same for storing the program's files, most of which the start has fetched. */
@@ -124,6 +127,7 @@ if (root) render(<App />, root);
 started
   .catch((thrown) => tell("error", asFailure(thrown)))
   .then(() => {
+    setTimeout(() => void fetchRowBodies(), ROWS_MS);
     setTimeout(() => void keepOffline(), OFFLINE_MS);
     setTimeout(loadAhead, AHEAD_MS);
   });

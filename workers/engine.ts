@@ -1,4 +1,4 @@
-import { apartFrom } from "../shared/apart.ts";
+import { apartBy, gapTo } from "../shared/apart.ts";
 import { crossSection } from "../shared/cross-section.ts";
 import { Refusal, refusalOf } from "../shared/failure.ts";
 import type { GroundSampler } from "../shared/ground.ts";
@@ -53,10 +53,9 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
   };
 
   /** @throws Refusal `plan/elsewhere` when none of the plan lies on the terrain that is open */
-  const refuseElsewhere = (plan: Plan): void => {
-    const apart = terrain && apartFrom(plan, terrain.summary.bounds);
-    if (!apart) return;
-    throw refusalOf(elsewhere(apart));
+  const refuseElsewhere = async (plan: Plan): Promise<void> => {
+    const gap = terrain && gapTo(plan, terrain.summary.bounds);
+    if (gap) throw refusalOf(elsewhere(await apartBy(gap)));
   };
 
   /** @throws Refusal `ground/mark-unknown` while a value of the terrain may be missing data or ground */
@@ -65,8 +64,8 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     if (lone) throw refusalOf(loneValueWords(lone, systemOf(lone.unit)));
   };
 
-  const refuseUncountable = (plan: Plan): void => {
-    refuseElsewhere(plan);
+  const refuseUncountable = async (plan: Plan): Promise<void> => {
+    await refuseElsewhere(plan);
     refuseUnsettled();
   };
 
@@ -74,8 +73,8 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
   const correctedFor = (plan: Plan): Terrain => correctedTerrain(opened(), plan.ground.correctionM);
 
   /** The same, where it and the plan have a place in common. */
-  const openedFor = (plan: Plan): Terrain => {
-    refuseUncountable(plan);
+  const openedFor = async (plan: Plan): Promise<Terrain> => {
+    await refuseUncountable(plan);
     return correctedFor(plan);
   };
 
@@ -91,7 +90,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
         "Choose one of the alternatives in the plan.",
       );
     }
-    refuseUncountable(plan);
+    await refuseUncountable(plan);
     const site = planSite(plan, GROUND_MARGIN_M);
     return { plan, alignment, plane: site.plane, ground: await sampler(plan, site) };
   };
@@ -113,7 +112,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
     async size({ plan, ids, live }, options) {
       const wanted = plan.alignments.filter((each) => !ids || ids.includes(each.id));
       if (wanted.length === 0) return { lines: [] };
-      refuseUncountable(plan);
+      await refuseUncountable(plan);
       const site = planSite(plan, GROUND_MARGIN_M);
       const ground = await sampler(plan, site);
       stopIfCancelled(options);
@@ -151,17 +150,18 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
       return { lonLat };
     },
 
-    traceWater: async (request, options) => traceWater(openedFor(request.plan), request, options),
+    traceWater: async (request, options) =>
+      traceWater(await openedFor(request.plan), request, options),
     async findRing(request, options) {
-      const terrain = openedFor(request.plan);
+      const terrain = await openedFor(request.plan);
       return (await search()).findLines(terrain, request, options);
     },
     async improveLine(request, options) {
-      const terrain = openedFor(request.plan);
+      const terrain = await openedFor(request.plan);
       return (await search()).improve(terrain, request, options);
     },
     async sidewaysCost(request, options) {
-      const terrain = openedFor(request.plan);
+      const terrain = await openedFor(request.plan);
       return (await search()).sideways(terrain, request, options);
     },
     async chooseLines({ question, ...effort }, options) {

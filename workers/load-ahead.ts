@@ -8,6 +8,8 @@ export function loadAhead(): void {
     import("./sweep/sweep.ts"),
     import("./raster/geotiff/reference-keys.ts"),
     import("./raster/reference-text.ts"),
+    import("./raster/ascii/open-ascii.ts"),
+    import("./raster/ranged-file.ts"),
     import("./raster/geotiff/unpack-lerc.ts"),
     import("./raster/geotiff/unpack-zstd.ts"),
   ]);

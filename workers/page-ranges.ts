@@ -1,6 +1,8 @@
+import { loadPart } from "../shared/load-part.ts";
 import type { AddressedFile, FromWorker, RangeGiven, TerrainFile } from "../shared/messages.ts";
 import type { RangeAnswer } from "../shared/ranges.ts";
-import { rangedFile } from "./raster/ranged-file.ts";
+
+const RANGED = () => import("./raster/ranged-file.ts");
 
 /** Files at web addresses as a worker has them: it asks nobody itself, the page does. */
 export interface PageRanges {
@@ -23,14 +25,15 @@ export function pageRanges(post: (message: FromWorker) => void): PageRanges {
     return answer;
   };
   return {
-    fileAt: async ({ name, href, host }) => ({
-      ...{ name, host },
-      blob: await rangedFile({
+    async fileAt({ name, href, host }) {
+      const { rangedFile } = await loadPart("the reader of files at web addresses", RANGED);
+      const blob = await rangedFile({
         ...{ host, isPage: true },
         ask: async (from, to) => (await want(href, from, to)) as RangeAnswer,
         size: async () => (await want(href, 0, null)) as number | null,
-      }),
-    }),
+      });
+      return { name, host, blob };
+    },
     hear: ({ ask, answer, error }) => {
       waiting.get(ask)?.({ answer, error });
       waiting.delete(ask);

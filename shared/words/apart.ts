@@ -6,13 +6,18 @@ const DIRECTIONS = [
   ...(["south", "southwest", "west", "northwest"] as const),
 ];
 
-/** That elevation data and plan have no place in common, how far apart they are, and what to do. */
-export function elsewhere(apart: Apart): Failure {
+/**
+ * That elevation data and plan have no place in common, how far apart they are, and what to do.
+ * @param apart null while it is not calculated
+ */
+export function elsewhere(apart: Apart | null): Failure {
+  const remedy = "Open the elevation data of the plan's place, or start a new plan here.";
+  const code = "plan/elsewhere";
+  if (!apart) return { code, message: "The elevation data lies away from the plan.", remedy };
   const direction = DIRECTIONS[Math.round(apart.bearingDeg / 45) % DIRECTIONS.length];
   return {
-    code: "plan/elsewhere",
+    ...{ code, remedy },
     message: `The elevation data lies {0} ${direction} of the plan.`,
-    remedy: "Open the elevation data of the plan's place, or start a new plan here.",
     figures: [{ as: "far", m: apart.distanceM }],
   };
 }

@@ -11,6 +11,16 @@ export const HEIGHT_UNIT_WORDS: Readonly<Record<VerticalUnit, string>> = {
   "us-survey-foot": "US survey feet",
 };
 
+/** `3.3 ft cells`, or `cells 3.3 ft to 33 ft` where finer data lie over coarser. */
+export function gridCellWords(
+  { cellXM, cellYM, coarsestCellM }: GroundSummary,
+  system: UnitSystem,
+): string {
+  const finest = formatLength(Math.max(cellXM, cellYM), system);
+  if (!coarsestCellM) return `${finest} cells`;
+  return `cells ${finest} to ${formatLength(coarsestCellM, system)}`;
+}
+
 /** `Heights 171.2 to 402.6 ft, NAVD 88, cells 3.3 ft`; where a person said the unit, that too. */
 export function groundLine(summary: GroundSummary, plan: Plan, system: UnitSystem): string {
   const lowest = grouped(lengthIn(summary.lowestM, system), 1);

@@ -1,4 +1,3 @@
-import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { HOUR_S } from "../../shared/constants.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
@@ -9,6 +8,7 @@ import { type RiverClock, riverClock } from "../../shared/time/river-clock.ts";
 import { lengthIn, type UnitSystem } from "../../shared/units.ts";
 import { dayWords } from "../../shared/words/clock.ts";
 import { shownLevelM } from "../../shared/words/time.ts";
+import { type LinearScale, linearScale } from "./linear-scale.ts";
 
 /** A forecast laid out for drawing: places in pixels from the upper left corner. */
 export interface ForecastFrame {
@@ -69,11 +69,12 @@ export function forecastFrame({
     ...(designM === null ? [] : [designM]),
   ];
   const shown = (elevationM: number) => lengthIn(shownLevelM(plan, elevationM), system);
-  const scaleX = scaleLinear([Math.min(0, river.fromH), river.toH], [plot.left, plot.right]);
-  const scaleY = scaleLinear(
+  const scaleX = linearScale([Math.min(0, river.fromH), river.toH], [plot.left, plot.right]);
+  const scaleY = linearScale(
     [shown(Math.min(...all)), shown(Math.max(...all))],
     [plot.bottom, plot.top],
-  ).nice(LEVEL_TICKS);
+    LEVEL_TICKS,
+  );
   const y = (elevationM: number) => scaleY(shown(elevationM));
   const hours = Array.from(likely.atS, (atS) => (atS - river.start.atS) / HOUR_S);
   const points = (levelM: Float64Array) =>
@@ -94,7 +95,7 @@ export function forecastFrame({
 }
 
 /** Midnights on the forecast's own clock, as many as have room. */
-function dayTicks({ start, fromH, toH }: RiverClock, x: ScaleLinear<number, number>) {
+function dayTicks({ start, fromH, toH }: RiverClock, x: LinearScale) {
   const perDayPx = x(DAY_H) - x(0);
   const every = Math.max(1, Math.ceil(DAY_PX / perDayPx));
   const at = midnights(start, start.atS + fromH * HOUR_S, start.atS + toH * HOUR_S, every);

@@ -1,8 +1,8 @@
-import { scaleLinear } from "d3-scale";
 import type { Plan } from "../../shared/plan.ts";
 import type { CurvePoint, LineTime } from "../../shared/time/types.ts";
 import { lengthIn, type UnitSystem } from "../../shared/units.ts";
 import { shownLevelM } from "../../shared/words/time.ts";
+import { linearScale } from "./linear-scale.ts";
 
 interface Placed {
   readonly xPx: number;
@@ -60,15 +60,13 @@ export function curveFrame({
   };
   const shown = (waterM: number) => lengthIn(shownLevelM(plan, waterM), system);
   const all = [...points, ...time.crests];
-  const ends = (pick: (point: CurvePoint) => number) => [
-    Math.min(...all.map(pick)),
-    Math.max(...all.map(pick)),
-  ];
-  const x = scaleLinear(
+  const ends = (pick: (point: CurvePoint) => number) =>
+    [Math.min(...all.map(pick)), Math.max(...all.map(pick))] as const;
+  const x = linearScale(
     ends(({ waterM }) => shown(waterM)),
     [plot.left, plot.right],
   );
-  const y = scaleLinear([0, ends(({ bags }) => bags)[1]!], [plot.bottom, plot.top]).nice(4);
+  const y = linearScale([0, ends(({ bags }) => bags)[1]], [plot.bottom, plot.top], 4);
   const place = ({ waterM, bags }: CurvePoint) => ({ xPx: x(shown(waterM)), yPx: y(bags) });
   const now = points.find(({ riseM }) => riseM === 0)!;
   const placed = points.map(place);

@@ -1,11 +1,11 @@
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import { SHAPE_NAME } from "../../shared/imports/shape-files.ts";
+import { loadPart } from "../../shared/load-part.ts";
 import { droppedFiles } from "../browser/dropped-files.ts";
 import { readPlanOf, savePlanFile } from "../document/files.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
-import { openForecastFile, startsAsForecast } from "./forecast-draft.ts";
 import { ground, groundsOpening, unitQuestion } from "./ground.ts";
 import { importShapes } from "./import-shapes.ts";
 import { openGround, tellGround } from "./open-ground.ts";
@@ -15,6 +15,9 @@ const PLAN_NAME = /\.(geojson|json)$/i;
 const FORECAST_NAME = /\.(csv|tsv|rdb|shef|wml)$/i;
 /** Names that forecasts and elevation data share: what is in them decides. */
 const EITHER_NAME = /(\.txt|(?<!\.aux)\.xml)$/i;
+
+const forecastDraft = () =>
+  loadPart("the reader of forecasts", () => import("./forecast-draft.ts"));
 
 /**
  * Opens plan files one after the other. A damaged, foreign or newer file is refused and the present plan
@@ -100,7 +103,7 @@ async function openEach(files: readonly File[]): Promise<void> {
   await openPlanFiles(plans);
   const failure = rasters.length > 0 ? await openGround(rasters) : null;
   if (plans.length > 0 && !unitQuestion.value) tellOtherTerrain();
-  for (const file of forecasts) await openForecastFile(file);
+  for (const file of forecasts) await (await forecastDraft()).openForecastFile(file);
   for (const file of shapes) {
     const refused = await importShapes(file, null);
     if (refused) tell("error", refused);
@@ -109,8 +112,9 @@ async function openEach(files: readonly File[]): Promise<void> {
 }
 
 async function forecastsIn(files: readonly File[]): Promise<File[]> {
-  const isForecast = (file: File) =>
-    FORECAST_NAME.test(file.name) || (EITHER_NAME.test(file.name) && startsAsForecast(file));
+  const isForecast = async (file: File) =>
+    FORECAST_NAME.test(file.name) ||
+    (EITHER_NAME.test(file.name) && (await forecastDraft()).startsAsForecast(file));
   const are = await Promise.all(files.map(isForecast));
   return files.filter((_, k) => are[k]);
 }

@@ -1,5 +1,5 @@
 import { batch, effect, untracked } from "@preact/signals";
-import { apartFrom, planBounds } from "../../shared/apart.ts";
+import { gapTo, planBounds } from "../../shared/apart.ts";
 import { asFailure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
@@ -52,7 +52,7 @@ export function keepGroundOfPlan(): () => void {
 
 /** Whether a plan that names no elevation data has its place on what is open. */
 function isOn(now: Plan, { bounds }: GroundSummary): boolean {
-  return now.terrain.length === 0 && planBounds(now) !== null && !apartFrom(now, bounds);
+  return now.terrain.length === 0 && planBounds(now) !== null && !gapTo(now, bounds);
 }
 
 function closeGround(): void {

@@ -1,5 +1,5 @@
 import { batch, effect } from "@preact/signals";
-import { apartFrom } from "../../shared/apart.ts";
+import { gapTo } from "../../shared/apart.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { longestCellM, typicalAccuracy } from "../../shared/ground-accuracy.ts";
 import { choicesFor, isSaid } from "../../shared/ground-marks.ts";
@@ -193,7 +193,7 @@ function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
     return;
   }
   const isNamed = before.terrain.length > 0 && speaksOf(before, terrain);
-  if (!isNamed && apartFrom(before, summary.bounds)) return;
+  if (!isNamed && gapTo(before, summary.bounds)) return;
   const { plan: onIt, left: said } = planOnGround(before, terrain);
   const verticalUnit = summary.verticalUnitFrom === "person" ? summary.verticalUnit : null;
   const same =

@@ -1,19 +1,31 @@
-import { computed, type ReadonlySignal, signal } from "@preact/signals";
-import { type Apart, apartFrom } from "../../shared/apart.ts";
+import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import { type Apart, apartBy, gapTo } from "../../shared/apart.ts";
 import type { Failure } from "../../shared/failure.ts";
 import { elsewhere } from "../../shared/words/apart.ts";
 import { plan } from "../document/store.ts";
 import { ground } from "./ground.ts";
 
-/** How far the plan lies from the elevation data that is open; null when they overlap or one is not there. */
-const planApart: ReadonlySignal<Apart | null> = computed(() => {
+const gap = computed(() => {
   const bounds = ground.value?.bounds;
-  return bounds ? apartFrom(plan.value, bounds) : null;
+  return bounds ? gapTo(plan.value, bounds) : null;
+});
+/** How far the plan lies from the elevation data that is open; null where they overlap, and until it is calculated. */
+const apart = signal<Apart | null>(null);
+effect(() => {
+  const now = gap.value;
+  apart.value = null;
+  if (!now) return;
+  apartBy(now).then(
+    (by) => {
+      if (gap.peek() === now) apart.value = by;
+    },
+    () => undefined,
+  );
 });
 
 /** That nothing can be worked out because the elevation data lies elsewhere; null when it does not. */
 export const planElsewhere: ReadonlySignal<Failure | null> = computed(() =>
-  planApart.value ? elsewhere(planApart.value) : null,
+  gap.value ? elsewhere(apart.value) : null,
 );
 
 /** Whether the plan came after the elevation data: then it is that data which is in the wrong place. */

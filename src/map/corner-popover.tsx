@@ -7,7 +7,7 @@ import { deleteCorner, fewestCorners, pinCorner } from "../document/edits/corner
 import { plan } from "../document/store.ts";
 import { mapIsLent } from "../live/buildings/open.ts";
 import { tool } from "../live/screen.ts";
-import { reachOf } from "./draw-modes.ts";
+import { reachOf } from "./draw-input.ts";
 import { dragging, tappedCorner } from "./drawing-state.ts";
 import { closePopover, openPopover } from "./popover.ts";
 

@@ -1,6 +1,6 @@
 import { drawKeysWords } from "../../shared/words/draw-keys.ts";
 import { type Tool, tool } from "../live/screen.ts";
-import { finishDrawing } from "./draw-modes.ts";
+import { finishDrawing } from "./draw-input.ts";
 import { drawingByKeys, drawnCorners } from "./drawing-state.ts";
 import { theMap } from "./the-map.ts";
 

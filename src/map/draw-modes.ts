@@ -13,13 +13,9 @@ import {
 import { TerraDrawMapLibreGLAdapter } from "terra-draw-maplibre-gl-adapter";
 import type { Tool } from "../live/screen.ts";
 import type { MapColours } from "./colours.ts";
+import { KEYS } from "./draw-input.ts";
 import { EDIT_BELOW } from "./layers.ts";
 
-/** Reach of a corner for mouse and finger, CSS pixels. The library's own 40 closes small rings early. */
-const MOUSE_REACH_PX = 13;
-const FINGER_REACH_PX = 28;
-/** What the library ends a shape by: a key that no keyboard has, so that ours alone say what Enter does. */
-const KEYS = { finish: "Finish", cancel: null } as const;
 /** The library drops one drag event in so many; none may be dropped here. */
 const DROP_NO_EVENT = Number.MAX_SAFE_INTEGER;
 
@@ -51,16 +47,6 @@ const FLAGS = {
     coordinates: { draggable: true, deletable: true, midpoints: { draggable: true } },
   },
 };
-
-/** How near a pointer of a kind must come to take hold of a corner, CSS pixels. */
-export function reachOf(pointerType: string): number {
-  return pointerType === "touch" ? FINGER_REACH_PX : MOUSE_REACH_PX;
-}
-
-/** Ends the shape being drawn where it stands. */
-export function finishDrawing(canvas: HTMLElement): void {
-  canvas.dispatchEvent(new KeyboardEvent("keyup", { key: KEYS.finish }));
-}
 
 /**
  * A drawing library bound to the map, with its own keys left out.

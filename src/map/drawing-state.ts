@@ -1,5 +1,7 @@
 import { signal } from "@preact/signals";
 
+/** True once shapes can be drawn and corners moved: what does it is fetched after the first picture. */
+export const isEditable = signal(false);
 /** True while a corner is being dragged. */
 export const dragging = signal(false);
 /** How many corners the shape being drawn has so far; null when nothing is being drawn. */

@@ -13,14 +13,8 @@ import { tool } from "../live/screen.ts";
 import { colours } from "./colours-now.ts";
 import { cornerNear, keepCornerPopover, type MapPlace } from "./corner-popover.tsx";
 import { rounded, sameCorners } from "./corner-step.ts";
-import {
-  finishDrawing,
-  type HandleLook,
-  MODE_OF,
-  makeDraw,
-  reachOf,
-  setDrawLooks,
-} from "./draw-modes.ts";
+import { finishDrawing, reachOf } from "./draw-input.ts";
+import { type HandleLook, MODE_OF, makeDraw, setDrawLooks } from "./draw-modes.ts";
 import { isDrawable } from "./drawable.ts";
 import { dragging, drawnCorners, isNearLine, tappedCorner } from "./drawing-state.ts";
 import { EditGesture } from "./edit-gesture.ts";

@@ -1,7 +1,7 @@
 import { effect, untracked } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { tool } from "../live/screen.ts";
-import { finishDrawing } from "./draw-modes.ts";
+import { finishDrawing } from "./draw-input.ts";
 import { drawingByKeys } from "./drawing-state.ts";
 
 /** How far an arrow key moves the map under the cross, and with Shift, CSS pixels. */

@@ -2,10 +2,11 @@ import { effect } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { chosenId } from "../document/chosen.ts";
 import { plan } from "../document/store.ts";
+import { isEditable } from "./drawing-state.ts";
 
 /**
  * Where a test has set `drysteadMarks` on the page before it starts, writes on the map's element what the test needs
- * to act on it: `data-state` (`busy` or `idle`), and at each frame `data-lon`, `data-lat` and `data-zoom` of its middle and `data-corners`, the corners of the chosen line in
+ * to act on it: `data-state` (`busy`, or `idle` once it can be edited), and at each frame `data-lon`, `data-lat` and `data-zoom` of its middle and `data-corners`, the corners of the chosen line in
  * CSS pixels from the element's upper left corner ("x,y;x,y"). `data-names` has what the map itself has written, a
  * label on a line. Elsewhere it does nothing.
  */
@@ -24,7 +25,7 @@ export function markForTests(map: MapLibreMap, ground: MapLibreMap): void {
     each.on("dataloading", busy);
     each.on("idle", () => {
       idle.add(each);
-      if (idle.size < both.length) return;
+      if (idle.size < both.length || !isEditable.peek()) return;
       dataset.names = both.flatMap(namesOn).join("\n");
       dataset.state = "idle";
     });

@@ -13,8 +13,8 @@ const FIELDS: Readonly<Record<StepKey | "place", { row?: string; field: string }
   crew: { row: "time", field: '[data-block="time"] [data-setting="practice.people"] input' },
 };
 
-/** Frames of the screen within which a row that was opened is laid out. */
-const MOST_FRAMES = 30;
+/** Frames of the screen within which a row that was opened is fetched and laid out. */
+const MOST_FRAMES = 300;
 
 /** Opens the row of the worksheet that a step belongs to, and puts the focus into its field. */
 export function goTo(step: StepKey | "place"): void {

@@ -10,6 +10,9 @@ const openRow = signal(recall("drystead.open-row", ""));
 /** The other parts that open and close, each for itself. */
 const parts = new Map<string, Signal<boolean>>();
 
+/** A row that is opened from elsewhere is waited for as long as this, milliseconds. */
+const MOST_WAIT_MS = 5000;
+
 const asked = signal(0);
 
 /** Grows when a part is asked for from elsewhere: whoever hides the worksheet shows it then. */
@@ -23,9 +26,18 @@ export function openDisclosure(row: string, part?: string, within?: string): voi
   setRow(row);
   if (part) setPart(part, true);
   asked.value += 1;
-  requestAnimationFrame(() => {
-    const opened = document.querySelector(`[data-block="${part ?? row}"]`);
+  bringIntoView(part ?? row, within, performance.now() + MOST_WAIT_MS);
+}
+
+/** What is in a row may be fetched first: waited for until then. */
+function bringIntoView(block: string, within: string | undefined, untilMs: number): void {
+  requestAnimationFrame((nowMs) => {
+    const opened = document.querySelector(`[data-block="${block}"]`);
     const inside = within ? opened?.querySelector(`.${within}`) : null;
+    if (!(within ? inside : opened) && nowMs < untilMs) {
+      bringIntoView(block, within, untilMs);
+      return;
+    }
     (inside ?? opened)?.scrollIntoView({ block: "start" });
     inside?.querySelector<HTMLElement>("input, select, button")?.focus();
   });

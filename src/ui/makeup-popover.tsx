@@ -15,8 +15,10 @@ interface Shown {
 
 const shown = signal<Shown | null>(null);
 let timer: ReturnType<typeof setTimeout> | undefined;
+let turn = 0;
 
 function show(next: Shown | null, delayMs: number): void {
+  turn += 1;
   clearTimeout(timer);
   timer = setTimeout(() => {
     shown.value = next;
@@ -26,15 +28,19 @@ function show(next: Shown | null, delayMs: number): void {
 interface FigureProps {
   /** What the number is, for its make-up's title and for screen readers. */
   readonly title: string;
-  /** Asked for when it is to be shown. */
-  readonly makeup: () => Makeup;
+  /** Made, and fetched where need be, when it is to be shown. */
+  readonly makeup: () => Makeup | Promise<Makeup>;
   readonly children: ComponentChildren;
 }
 
 /** A number that shows what it is made of when it is pointed at, focused or tapped. */
 export function Figure({ title, makeup, children }: FigureProps) {
-  const open = (anchor: HTMLElement, delayMs: number) =>
-    show({ anchor, title, makeup: makeup() }, delayMs);
+  const open = async (anchor: HTMLElement, delayMs: number) => {
+    turn += 1;
+    const wanted = turn;
+    const made = await makeup();
+    if (turn === wanted) show({ anchor, title, makeup: made }, delayMs);
+  };
   return (
     <button
       type="button"

@@ -1,4 +1,4 @@
-import { asciiGrid } from "./ascii/open-ascii.ts";
+import { asciiGrid } from "./ascii/ascii-grid.ts";
 import { geotiff } from "./geotiff/open-geotiff.ts";
 import type { RasterFormat } from "./open-raster.ts";
 

@@ -1,4 +1,3 @@
-import { type ScaleLinear, scaleLinear } from "d3-scale";
 import { FOOT_M } from "../../../shared/constants.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
 import {
@@ -8,6 +7,7 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../../../shared/units.ts";
+import { type LinearScale, linearScale } from "../linear-scale.ts";
 import type { Box } from "../place-labels.ts";
 import { textWidth } from "../text-width.ts";
 import { markLanes } from "./profile-marks.ts";
@@ -104,12 +104,12 @@ export function profileFrame(request: FrameRequest): ProfileFrame {
     Math.ceil(Math.max(...yTicks.map(({ label }) => textWidth(label, PROFILE_TYPE_PX)), least)) +
     16;
   const right = Math.max(left + 10, widthPx - (isScreen ? ENDS_PX : RIGHT_PX));
-  const xs = scaleLinear(
+  const xs = linearScale(
     [lengthIn(stretch.fromM, unitSystem), lengthIn(stretch.toM, unitSystem)],
     [left, right],
   );
   const x = (chainageM: number) => xs(lengthIn(chainageM, unitSystem));
-  const scale = scaleLinear(ys, [footY, top]).unknown(Number.NaN);
+  const scale = linearScale(ys, [footY, top]);
   const y = (elevationM: number) => scale(elevationM);
   const pxPerM = (right - left) / Math.max(1e-9, stretch.toM - stretch.fromM);
   return {
@@ -181,27 +181,27 @@ function elevationTicks(
   bottom: number,
   mostLabeled: number,
 ): Tick[] {
-  const ys = scaleLinear(
-    range.map((m) => lengthIn(m, unitSystem)),
+  const ys = linearScale(
+    [lengthIn(range[0], unitSystem), lengthIn(range[1], unitSystem)],
     [bottom, top],
   );
-  const format = ys.tickFormat(rows, "f");
+  const decimals = ys.decimals(rows);
   const values = ys.ticks(rows).filter((value) => ys(value) >= top + 5 && ys(value) <= bottom - 4);
   const last = values.length - 1;
   const isLabeled = (index: number) => last < mostLabeled || (last - index) % 2 === 0;
   return values.map((value, index) => ({
     px: ys(value),
     label: isLabeled(index)
-      ? `${format(value)}${index === last ? ` ${lengthUnit(unitSystem)}` : ""}`
+      ? `${value.toFixed(decimals).replace("-", "−")}${index === last ? ` ${lengthUnit(unitSystem)}` : ""}`
       : "",
   }));
 }
 
-function stationTicks(xs: ScaleLinear<number, number>, unitSystem: UnitSystem): Tick[] {
-  const [from, to] = xs.domain() as [number, number];
+function stationTicks(xs: LinearScale, unitSystem: UnitSystem): Tick[] {
+  const [from, to] = xs.domain;
   const labelPx =
     textWidth(stationLabel(lengthFrom(to, unitSystem), unitSystem), PROFILE_TYPE_PX) + 36;
-  const [left, right] = xs.range() as [number, number];
+  const [left, right] = xs.range;
   const values = xs.ticks(Math.max(1, Math.floor((right - left) / labelPx)));
   const whole = values.filter((value) => Math.abs(value - Math.round(value)) < 1e-6);
   return whole

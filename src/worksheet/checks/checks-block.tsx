@@ -1,56 +1,20 @@
-import { checksShort, sortedChecks } from "../../../shared/words/check-list.ts";
-import { Cautions } from "../../drawing/cautions.tsx";
-import { ground } from "../../live/ground.ts";
-import { chosenLine, sizingFailure, tracingFailure } from "../../live/results.ts";
-import { unitSystem } from "../../live/screen.ts";
+import { checksShort } from "../../../shared/words/check-list.ts";
+import { chosenLine, sizingFailure } from "../../live/results.ts";
 import { chosenChecks, waterNow } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
-import { FailureText } from "../../ui/failure-text.tsx";
-import { CheckRow } from "./check-row.tsx";
+import { RowBody } from "../row-body.tsx";
 
 /** Every finding with what to do, and the cautions that apply to every line. */
 export function ChecksBlock() {
-  const line = chosenLine.value;
-  const checks = chosenChecks.value;
   const isTraced = waterNow.value !== null;
+  const unsized = sizingFailure.value ? "not known" : "needs a line";
   return (
     <Disclosure
       id="checks"
       title="All checks"
-      summary={
-        line ? checksShort(checks, isTraced) : sizingFailure.value ? "not known" : "needs a line"
-      }
+      summary={chosenLine.value ? checksShort(chosenChecks.value, isTraced) : unsized}
     >
-      {sizingFailure.value && (
-        <p class="field-why" role="alert">
-          <FailureText failure={sizingFailure.value} system={unitSystem.value} />
-        </p>
-      )}
-      {line && checks.length > 0 && (
-        <ul class="checks">
-          {sortedChecks(checks).map((check, index) => (
-            <CheckRow key={`${check.id} ${check.fromM} ${index}`} check={check} />
-          ))}
-        </ul>
-      )}
-      {line && isTraced && checks.length === 0 && (
-        <p class="hint">Nothing found against this line. The cautions below still apply.</p>
-      )}
-      {line && ground.value && !isTraced && <NotTraced />}
-      {!line && !sizingFailure.value && <p class="hint">Draw a line to see its checks here.</p>}
-      <Cautions />
+      <RowBody of="ChecksBody" />
     </Disclosure>
-  );
-}
-
-/** Said while it is not known whether water comes around the line. */
-function NotTraced() {
-  const failure = tracingFailure.value;
-  if (!failure) return <p class="hint">Following the water: its checks come next…</p>;
-  return (
-    <p class="field-why" role="alert">
-      Whether water comes around the line could not be traced.{" "}
-      <FailureText failure={failure} system={unitSystem.value} />
-    </p>
   );
 }

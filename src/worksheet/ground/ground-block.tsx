@@ -1,65 +1,19 @@
-import type { GroundSummary } from "../../../shared/messages.ts";
-import type { SizedLine } from "../../../shared/sizing-types.ts";
-import { formatLength, type UnitSystem } from "../../../shared/units.ts";
-import { nineInTenWords } from "../../../shared/words/ground-chances.ts";
-import { groundLine } from "../../../shared/words/ground-line.ts";
-import { plan } from "../../document/store.ts";
-import { accuracyNow, ground } from "../../live/ground.ts";
+import { gridCellWords } from "../../../shared/words/ground-line.ts";
+import { ground } from "../../live/ground.ts";
 import { unitSystem } from "../../live/screen.ts";
-import { simulatedLine } from "../../live/simulated.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
-import { SurveyPart } from "../survey/survey-part.tsx";
-import { AccuracyField } from "./accuracy-field.tsx";
-import { AddressField } from "./address-field.tsx";
-import { DatumNoteField } from "./datum-note-field.tsx";
-import { ErrorFields } from "./error-fields.tsx";
-import { GroundFacts } from "./ground-facts.tsx";
-import { MarkAnswers } from "./mark-answers.tsx";
-import { OpenGroundButton } from "./open-ground-button.tsx";
+import { RowBody } from "../row-body.tsx";
 
 /** What the heights come from, and what their accuracy does to the answer. */
 export function GroundBlock() {
   const summary = ground.value;
-  const system = unitSystem.value;
   return (
     <Disclosure
       id="ground"
       title="Elevation data"
-      summary={summary ? oneLine(summary, system) : "none open"}
+      summary={summary ? gridCellWords(summary, unitSystem.value) : "none open"}
     >
-      {!summary && (
-        <p class="hint">
-          Open the elevation data of the site: GeoTIFF, COG or ASCII grid, one file or the tiles of
-          one survey. It stays on this machine.
-        </p>
-      )}
-      {summary && <p class="ground-line">{groundLine(summary, plan.value, system)}</p>}
-      <OpenGroundButton label="Elevation data files" />
-      <AddressField />
-      {summary && <GroundFacts summary={summary} system={system} />}
-      {summary && <MarkAnswers summary={summary} />}
-      <AccuracyField />
-      <p class="hint">
-        <AccuracyLine line={simulatedLine.value} system={system} />
-      </p>
-      <ErrorFields />
-      <DatumNoteField />
-      <SurveyPart />
+      <RowBody of="GroundBody" />
     </Disclosure>
   );
-}
-
-function oneLine(summary: GroundSummary, system: UnitSystem): string {
-  const finest = formatLength(Math.max(summary.cellXM, summary.cellYM), system);
-  const { coarsestCellM } = summary;
-  return coarsestCellM
-    ? `cells ${finest} to ${formatLength(coarsestCellM, system)}`
-    : `${finest} cells`;
-}
-
-function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {
-  const { rmseM } = accuracyNow.value;
-  const chance = line && nineInTenWords(line);
-  const height = `±${formatLength(rmseM, system, 2)} in height`;
-  return <>{chance ? `${height}. Bags ${chance}` : height}</>;
 }

@@ -1,4 +1,4 @@
-import { apartFrom } from "../../../shared/apart.ts";
+import { gapTo } from "../../../shared/apart.ts";
 import type { HeightRange } from "../../../shared/messages.ts";
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
@@ -65,6 +65,6 @@ function Range({ range, unit, waterM }: RangeProps) {
 /** Sized-for water of the plan, metres; null where the plan is of another place or has none yet. */
 function waterOn(range: HeightRange | null): number | null {
   const now = plan.value;
-  const isHere = range !== null && !example.value && !apartFrom(now, range.bounds);
+  const isHere = range !== null && !example.value && !gapTo(now, range.bounds);
   return isHere && isWaterGiven(now.water) ? waterElevationAtGauge(now.water) : null;
 }

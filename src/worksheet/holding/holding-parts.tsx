@@ -1,9 +1,8 @@
 import type { ComponentChildren } from "preact";
 import type { Holding } from "../../../shared/holding/types.ts";
-import { formatStation } from "../../../shared/units.ts";
 import { type HoldingMakeupKey, holdingMakeup } from "../../../shared/words/makeup/holding.ts";
 import { plan } from "../../document/store.ts";
-import { markedM, unitSystem } from "../../live/screen.ts";
+import { unitSystem } from "../../live/screen.ts";
 import { Figure } from "../../ui/makeup-popover.tsx";
 
 interface HoldingFigureProps {
@@ -38,22 +37,5 @@ export function Row({ name, note, children }: RowProps) {
       <dd>{children}</dd>
       {note && <dd class="holding-note">{note}</dd>}
     </div>
-  );
-}
-
-/** A station that is marked on map, profile and section when it is pressed. */
-export function StationButton({ chainageM }: { readonly chainageM: number }) {
-  const station = formatStation(chainageM, unitSystem.value);
-  return (
-    <button
-      type="button"
-      class="station-button"
-      aria-label={`Mark station ${station}`}
-      onClick={() => {
-        markedM.value = chainageM;
-      }}
-    >
-      {station}
-    </button>
   );
 }

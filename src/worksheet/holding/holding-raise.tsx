@@ -4,7 +4,8 @@ import { raisedLevelWords } from "../../../shared/words/water.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
 import { unitSystem } from "../../live/screen.ts";
-import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
+import { StationButton } from "../station-button.tsx";
+import { HoldingFigure, Row } from "./holding-parts.tsx";
 
 /** How much more the line could carry on the base it gets. */
 export function HoldingRaise({ now }: { readonly now: HoldingNow }) {

@@ -7,8 +7,9 @@ import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
+import { StationButton } from "../station-button.tsx";
 import { SeepageInputs } from "./holding-inputs.tsx";
-import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
+import { HoldingFigure, Row } from "./holding-parts.tsx";
 
 /** What comes through and under the levee, and what the ground behind it does. */
 export function HoldingSeepage({ now }: { readonly now: HoldingNow }) {

@@ -11,8 +11,9 @@ import { SeverityMark } from "../../drawing/severity-mark.tsx";
 import type { HoldingNow } from "../../live/holding-now.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
+import { StationButton } from "../station-button.tsx";
 import { StandingInputs } from "./holding-inputs.tsx";
-import { HoldingFigure, Row, StationButton } from "./holding-parts.tsx";
+import { HoldingFigure, Row } from "./holding-parts.tsx";
 
 const SEVERITIES: Readonly<Record<Verdict, Severity | null>> = {
   "meets-required": null,

@@ -1,6 +1,9 @@
 import type { ComponentChildren } from "preact";
-import { type MakeupInputs, type MakeupKey, makeup } from "../../../shared/words/makeup/line.ts";
+import { loadPart } from "../../../shared/load-part.ts";
+import type { MakeupInputs, MakeupKey } from "../../../shared/words/makeup/line.ts";
 import { Figure } from "../../ui/makeup-popover.tsx";
+
+const MAKEUPS = () => import("../../../shared/words/makeup/line.ts");
 
 interface AmountProps {
   /** Which make-up the number shows. */
@@ -13,7 +16,12 @@ interface AmountProps {
 /** One computed number that shows its make-up. */
 export function Amount({ make, title, inputs, children }: AmountProps) {
   return (
-    <Figure title={title} makeup={() => makeup(make, inputs)}>
+    <Figure
+      title={title}
+      makeup={async () =>
+        (await loadPart("what a figure is made of", MAKEUPS)).makeup(make, inputs)
+      }
+    >
       {children}
     </Figure>
   );

@@ -1,59 +1,19 @@
 import { STANDARD, sectionsOf } from "../../../shared/reaches.ts";
-import { SETTINGS } from "../../../shared/settings.ts";
 import { typesWords } from "../../../shared/words/levee-types.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
-import { edit } from "../../document/edits/alternatives.ts";
-import {
-  isOwnFigure,
-  isStandard,
-  SECTION_GROUPS,
-  type SettingLine,
-  withSetting,
-} from "../../document/edits/settings.ts";
-import { plan } from "../../document/store.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
-import { SettingRow } from "../setting-row.tsx";
+import { RowBody } from "../row-body.tsx";
 
-/** How the levee is built and by whom: every figure with its default and its source. */
+/** How the levee is built and by whom. */
 export function SectionBlock() {
   const chosen = chosenAlternative.value;
-  const changed = SECTION_GROUPS.flatMap((group) => group.lines).filter(
-    ({ path }) => !isOwnFigure(path) && !isStandard(plan.value, path),
-  );
   return (
     <Disclosure
       id="section"
       title="Levee type"
       summary={typesWords(chosen ? sectionsOf(chosen) : [STANDARD])}
     >
-      {changed.length > 0 && <p class="hint">{changedWords(changed.length)}.</p>}
-      {SECTION_GROUPS.map((group) => (
-        <section key={group.title} aria-label={group.title}>
-          <h3>{group.title}</h3>
-          {group.lines.map((line) => (
-            <SettingRow key={line.path} {...line} />
-          ))}
-        </section>
-      ))}
-      {changed.length > 0 && (
-        <button type="button" class="text-button" onClick={() => resetAll(changed)}>
-          Set all {changed.length} back to their defaults
-        </button>
-      )}
+      <RowBody of="SectionBody" />
     </Disclosure>
   );
-}
-
-function changedWords(count: number): string {
-  return count === 1
-    ? "1 figure differs from its default"
-    : `${count} figures differ from their defaults`;
-}
-
-function resetAll(lines: readonly SettingLine[]): void {
-  edit({
-    note: "Set levee type and bags back to their defaults",
-    change: (now) =>
-      lines.reduce((next, { path }) => withSetting(next, path, SETTINGS[path].defaultSI), now),
-  });
 }

@@ -4,7 +4,7 @@ import { firstPlaces, type OverStep, overtoppingSteps } from "../../../shared/wo
 import { plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { tracedLine } from "../../live/water-now.ts";
-import { StationButton } from "../holding/holding-parts.tsx";
+import { StationButton } from "../station-button.tsx";
 
 /** How many levels are listed; what lies above is told in one line. */
 const MOST_STEPS = 4;

@@ -1,5 +1,6 @@
 import { Refusal } from "../../../shared/failure.ts";
 import { type Affine, isUsableAffine } from "../affine.ts";
+import { HEADER_KEYS } from "./ascii-grid.ts";
 
 /** What the head of an Esri ASCII grid says. Source: Esri, ASCII raster format (from memory). */
 export interface AsciiHeader {
@@ -12,27 +13,9 @@ export interface AsciiHeader {
   readonly dataAt: number;
 }
 
-const KEYS = [
-  "ncols",
-  "nrows",
-  "xllcorner",
-  "yllcorner",
-  "xllcenter",
-  "yllcenter",
-  "cellsize",
-  "dx",
-  "dy",
-  "nodata_value",
-] as const;
-type Key = (typeof KEYS)[number];
+type Key = (typeof HEADER_KEYS)[number];
 
 const MOST_SIDE = 4_000_000;
-
-/** True when a text begins as an Esri ASCII grid does. */
-export function beginsAsGrid(text: string): boolean {
-  const word = /^\s*([A-Za-z_]+)\s/.exec(text)?.[1]?.toLowerCase();
-  return KEYS.some((key) => key === word);
-}
 
 /**
  * @param text the first bytes of the file, one character a byte
@@ -76,7 +59,7 @@ function readPairs(name: string, text: string): { values: Map<Key, number>; data
   let dataAt = 0;
   for (let match = pair.exec(text); match; match = pair.exec(text)) {
     const word = match[1]!.toLowerCase();
-    const key = KEYS.find((each) => each === word);
+    const key = HEADER_KEYS.find((each) => each === word);
     if (!key) {
       if (/^(nan|inf)/.test(word)) break;
       throw badHeader(name, `"${match[1]!.slice(0, 30)}" is not one of its keywords`);

@@ -3,24 +3,19 @@ import type { TerrainFile } from "../../../shared/messages.ts";
 import { maskBeside } from "../geotiff/image-pyramid.ts";
 import { type HeightRule, toHeights } from "../heights.ts";
 import { maskedLevel } from "../masked-level.ts";
-import type { OpenRaster, RasterFormat, RasterLevel, SideCars } from "../open-raster.ts";
+import type { OpenRaster, RasterLevel, SideCars } from "../open-raster.ts";
 import { readBytes } from "../read-bytes.ts";
 import { fileReference } from "../reference-beside.ts";
 import { makeStrays } from "../strays.ts";
-import { type AsciiHeader, beginsAsGrid, readHeader } from "./header.ts";
+import { ASCII_GRID } from "./ascii-grid.ts";
+import { type AsciiHeader, readHeader } from "./header.ts";
 import { indexRows, readRows } from "./row-index.ts";
-
-/** Esri ASCII grid; its reference comes from the .prj beside it, a mask from its .msk. */
-export const asciiGrid: RasterFormat = {
-  name: "Esri ASCII grid",
-  recognises: (head) => beginsAsGrid(latin1(head.subarray(0, 64))),
-  open: openAsciiGrid,
-};
 
 const HEAD_BYTES = 4096;
 const CELLS_PER_BLOCK = 262_144;
 
-async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRaster> {
+/** Opens an Esri ASCII grid: its reference comes from the .prj beside it, a mask from its .msk. */
+export async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRaster> {
   const { name } = file;
   const head = latin1(new Uint8Array(await readBytes(file, 0, HEAD_BYTES)));
   const header = readHeader(name, head);
@@ -40,7 +35,7 @@ async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise<OpenRa
   return {
     name,
     bytes: file.blob.size,
-    format: asciiGrid.name,
+    format: ASCII_GRID,
     columns,
     rows,
     affine,

@@ -1,0 +1,68 @@
+import { formatArea, formatLength } from "../../../shared/units.ts";
+import { chosenAlternative } from "../../document/chosen.ts";
+import { plan } from "../../document/store.ts";
+import { ground } from "../../live/ground.ts";
+import { chosenLine } from "../../live/results.ts";
+import { unitSystem } from "../../live/screen.ts";
+import { ClosuresList } from "./closures-list.tsx";
+import { CornersTable } from "./corners-table.tsx";
+import { FindRing } from "./find-ring.tsx";
+import { LineTools } from "./line-tools.tsx";
+import { NoGoList } from "./no-go-list.tsx";
+import { OwnSetback } from "./own-setback.tsx";
+import { ReachList } from "./reach-list.tsx";
+import { SetbackRing } from "./setback-ring.tsx";
+import { StructuresList } from "./structures-list.tsx";
+
+/** What there is to draw, find and change of the line, the buildings and the areas to stay out of. */
+export function LineBody() {
+  const alternative = chosenAlternative.value;
+  return (
+    <>
+      {!alternative && (
+        <p class="hint">
+          <NextStep />
+        </p>
+      )}
+      <EnclosedHint />
+      <LineTools />
+      <FindRing />
+      <SetbackRing />
+      {alternative && <OwnSetback alternative={alternative} />}
+      <StructuresList />
+      {alternative && <CornersTable alternative={alternative} />}
+      {alternative && <ReachList alternative={alternative} />}
+      {alternative && <ClosuresList alternative={alternative} />}
+      <NoGoList />
+    </>
+  );
+}
+
+/** What the ring goes round, and how far it stays away from it. */
+function EnclosedHint() {
+  const alternative = chosenAlternative.value;
+  if (!alternative) return null;
+  const system = unitSystem.value;
+  const setbackM = alternative.setbackM ?? plan.value.practice.setbackM;
+  const area = chosenLine.value?.enclosedM2;
+  return (
+    <p class="hint">
+      {area ? `Encloses ${formatArea(area, system)}. ` : ""}Setback of the landside toe:{" "}
+      {formatLength(setbackM, system)}.
+    </p>
+  );
+}
+
+function NextStep() {
+  if (!ground.value) return <>Open the elevation data first; then draw on it.</>;
+  if (plan.value.structures.length === 0) {
+    return (
+      <>Draw the building, or import its footprint. Then make a ring around it with one press.</>
+    );
+  }
+  return (
+    <>
+      Draw a ring around the building, a line tied in to high ground, or make a ring at a setback.
+    </>
+  );
+}
