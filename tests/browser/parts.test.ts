@@ -37,7 +37,7 @@ it("fetches the search when a ring is first asked for", async () => {
         worker?.evaluate(() => performance.getEntriesByType("resource").map(({ name }) => name)),
       ),
     );
-    return all.flat().some((name) => /\/search-[^/]*\.js$/.test(name ?? ""));
+    return all.flat().some((name) => /\/search-[\w-]{8}\.js$/.test(name ?? ""));
   };
   await visit.leave();
   visit = await house.visit();
