@@ -30,14 +30,17 @@ export function planNumber(
     ...ground
   } = plan.ground;
   const { limitM, spareShare } = practice;
-  const hash = fnv1a(
-    written({
-      line: { kind, corners: degrees(corners), reachBreaksM },
-      ground: { ...ground, underM: Array.from(walk.groundM, millimetres) },
-      water: { ...water, flow: flow && degrees([flow.from, flow.to]) },
-      built: { section, reachSections, limitM, spareShare },
-    }),
-  );
+  return numberOf({
+    line: { kind, corners: degrees(corners), reachBreaksM },
+    ground: { ...ground, underM: Array.from(walk.groundM, millimetres) },
+    water: { ...water, flow: flow && degrees([flow.from, flow.to]) },
+    built: { section, reachSections, limitM, spareShare },
+  });
+}
+
+/** A number in the same form for anything else that is printed, made of all that its paper says. */
+export function numberOf(value: unknown): string {
+  const hash = fnv1a(written(value));
   const folded = ((hash >>> NUMBER_BITS) ^ hash) & (2 ** NUMBER_BITS - 1);
   const digits = folded.toString(16).toUpperCase().padStart(6, "0");
   return `${digits.slice(0, 4)}-${digits.slice(4)}`;

@@ -9,7 +9,7 @@ import { dismiss, notices } from "./document/notices.ts";
 import { plan } from "./document/store.ts";
 import { openDropped } from "./live/actions.ts";
 import { announced } from "./live/announced.ts";
-import { buildingsOpen, leaveBuildings } from "./live/buildings/open.ts";
+import { buildingsOpen, leaveBuildings, ringListOpen } from "./live/buildings/open.ts";
 import { fieldOpen, leaveField } from "./live/field.ts";
 import { leaveLesson, lessonOpen } from "./live/lesson.ts";
 import { reportOf } from "./live/report.ts";
@@ -54,6 +54,11 @@ const MAP_FOR_FIELD = { map: fieldMap };
 const loadField = async () => (await import("./field/field-room.tsx")).FieldRoom;
 const FOR_BUILDINGS = { map: lentMap, Questions: ShapesQuestion };
 const loadBuildings = async () => (await import("./buildings/buildings-room.tsx")).BuildingsRoom;
+const loadRingList = async () =>
+  (await import("./pages/ring-list/ring-list-room.tsx")).RingListRoom;
+const leaveRingList = () => {
+  ringListOpen.value = false;
+};
 const loadLesson = async () => (await import("./lesson/lesson-room.tsx")).LessonRoom;
 
 /** The room under the map on a narrow screen; `none` gives the map all of it. */
@@ -152,6 +157,14 @@ export function App() {
           load={loadBuildings}
           props={FOR_BUILDINGS}
           onLeave={leaveBuildings}
+        />
+      )}
+      {inBuildings && ringListOpen.value && (
+        <Part
+          what="the printed list of rings"
+          load={loadRingList}
+          props={NOTHING}
+          onLeave={leaveRingList}
         />
       )}
       <MakeupPopover />

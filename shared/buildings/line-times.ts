@@ -1,6 +1,6 @@
 import { HOUR_S } from "../constants.ts";
 import type { Sweep } from "./shown-states.ts";
-import type { CheckedBuilding, CheckedGroup, RingFigures } from "./types.ts";
+import type { CheckedBuilding, CheckedGroup, CheckedLine, MustFix, RingFigures } from "./types.ts";
 
 /** Who builds lines, and by when they must be closed. */
 export interface LineCrew {
@@ -20,6 +20,14 @@ type Timed = Pick<CheckedBuilding, "firstWetAtS" | "closedByAtS" | "latestStartA
   readonly state: CheckedBuilding["state"];
   readonly line: Pick<RingFigures, "personHours"> | null;
 };
+
+/**
+ * What must be fixed on a line whoever builds it. That it is late with the plan's own people is left out: with those of
+ * the stock that stands in its latest start.
+ */
+export function mustFixOf({ mustFix }: Pick<CheckedLine, "mustFix">): readonly MustFix[] {
+  return mustFix.filter(({ finding }) => finding.kind !== "late");
+}
 
 /** States that differ by nothing but time. */
 const BY_TIME: readonly string[] = ["can-be-ringed", "too-late"];

@@ -8,6 +8,7 @@ import { isWaterGiven, waterElevationAtGauge } from "../stage.ts";
 import { momentText } from "../time/forecast-time.ts";
 import type { Band } from "../time/hydrograph.ts";
 import { lengthIn, lengthUnit, type UnitSystem, volumeIn } from "../units.ts";
+import { lineMustFix } from "../words/ring-list.ts";
 import type { Named, Value } from "./exported.ts";
 import { decimals } from "./rounded.ts";
 
@@ -72,6 +73,7 @@ function figuresOf(
     [`greatest_height_${unit}`]: length(line?.greatestHeightM, 2),
     [`length_${unit}`]: length(line?.lengthM, 1),
     [`length_over_height_limit_${unit}`]: length(line?.lengthOverLimitM, 1),
+    must_fix: line ? lineMustFix(line, system) : null,
   };
 }
 

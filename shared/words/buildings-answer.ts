@@ -19,7 +19,6 @@ export const BUILDINGS = {
   stopped: "Stopped",
   stop: "Stop",
   goOn: "Check the rest",
-  groups: "Looking for single rings around neighbors.",
   later: "The choice comes when all are checked. What is checked stays if you stop.",
   choosing: "Choosing",
   stock: "Stock",
@@ -229,6 +228,11 @@ export function untilWords(at: string | null): string {
 /** `213 of 400 buildings checked.` in its figure and the rest. */
 export function checkedWords(done: number, total: number): readonly [string, string] {
   return [`${formatCount(done)} of ${formatCount(total)}`, "buildings checked."];
+}
+
+/** Once all are checked alone: `Looking for one ring around neighbors: 3 found so far.` */
+export function groupsWords(found: number): string {
+  return `Looking for one ring around neighbors: ${formatCount(found)} found so far.`;
 }
 
 /** `About 40 seconds left.`; nothing before enough of them are checked to say. */

@@ -6,6 +6,7 @@ export const CURVE = {
   line: "Line:",
   dashed: "Dashed:",
   bags: "bags",
+  dip: "dip: one marked First",
   today: (buildings: number) => `${formatCount(buildings)} today`,
 } as const;
 

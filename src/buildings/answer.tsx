@@ -5,6 +5,7 @@ import {
   canBeRingedWords,
   checkedWords,
   floodedWords,
+  groupsWords,
   leftTimeWords,
   notTimedWords,
   proofWords,
@@ -129,8 +130,8 @@ function Progress({ isFirst }: { readonly isFirst: boolean }) {
       {isFirst && <p class="county-title">{isRunning ? BUILDINGS.checking : BUILDINGS.stopped}</p>}
       {now.failure && <p role="alert">{failureText(now.failure, unitSystem.value)}</p>}
       <p class="county-with">
-        <b>{figure}</b> {rest}{" "}
-        {isRunning && (areAllChecked ? BUILDINGS.groups : leftTimeWords(secondsLeft(now)))}
+        <b>{figure}</b> {rest} {isRunning && areAllChecked && groupsWords(now.sweep.groups.length)}{" "}
+        {isRunning && leftTimeWords(secondsLeft(now))}
       </p>
       <progress value={now.share} max={1} aria-label={BUILDINGS.checking} />
       <p class="county-progress-foot">

@@ -3,12 +3,13 @@ import type { ComponentType } from "preact";
 import { useEffect, useRef } from "preact/hooks";
 import type { BuildingRow } from "../../shared/buildings/rows.ts";
 import { BUILDINGS, listWords } from "../../shared/words/buildings-answer.ts";
+import { TABLE } from "../../shared/words/buildings-table.ts";
 import { dismiss, notices } from "../document/notices.ts";
 import { plan } from "../document/store.ts";
 import { checkIsCurrent, keepChecked } from "../live/buildings/checking.ts";
 import { choiceShown, keepChosen } from "../live/buildings/choosing.ts";
-import { listBuildings, listed } from "../live/buildings/listed.ts";
-import { leaveBuildings } from "../live/buildings/open.ts";
+import { keepListed, listBuildings, listed } from "../live/buildings/listed.ts";
+import { leaveBuildings, ringListOpen } from "../live/buildings/open.ts";
 import { pickedId } from "../live/buildings/shown.ts";
 import { reportOf } from "../live/report.ts";
 import { flipTheme, theme, unitSystem } from "../live/screen.ts";
@@ -34,6 +35,7 @@ let kept = false;
 function keepOnce(): void {
   if (kept) return;
   kept = true;
+  keepListed();
   keepChecked();
   keepChosen();
 }
@@ -60,6 +62,8 @@ export function BuildingsRoom({ map, Questions }: BuildingsRoomProps) {
       aria-label={BUILDINGS.name}
       data-empty={isEmpty}
       data-stale={isStale}
+      data-printing={ringListOpen.value}
+      inert={ringListOpen.value}
     >
       <header class="county-head">
         <Brand />
@@ -107,6 +111,18 @@ function Acts() {
       <button type="button" class="act" onClick={leaveBuildings}>
         {BUILDINGS.onePlan}
       </button>
+      {listed.value && (
+        <button
+          type="button"
+          class="act"
+          disabled={!choiceShown.value || choiceShown.value.isStale || !checkIsCurrent.value}
+          onClick={() => {
+            ringListOpen.value = true;
+          }}
+        >
+          {TABLE.print}
+        </button>
+      )}
       <Menu label="More" text="More" class="act act-more">
         <MenuItem
           hint={unitSystem.value === "us" ? "ft" : "m"}

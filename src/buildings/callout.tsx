@@ -8,6 +8,7 @@ import {
   ringTitle,
   TABLE,
 } from "../../shared/words/buildings-table.ts";
+import { lineMustFix } from "../../shared/words/ring-list.ts";
 import { boxOf } from "../drawing/buildings/map-shapes.ts";
 import { openInPlan } from "../live/buildings/in-plan.ts";
 import { listed } from "../live/buildings/listed.ts";
@@ -38,7 +39,8 @@ export function Callout({ row, map }: { readonly row: BuildingRow; readonly map:
     ownRingsWords(row),
     greatestHeightWords(row, system),
     stateSentence(row, system),
-  ].filter((each) => each !== null);
+    row.line && lineMustFix(row.line, system),
+  ].filter((each) => each !== null && each !== "");
   return (
     <div
       class="county-callout"

@@ -57,6 +57,7 @@ function Plot({ widthPx, heightPx }: { readonly widthPx: number; readonly height
   const frame = curveFrame({ widthPx, heightPx, mostBags: end, mostBuildings: most });
   const { x, y, bottom, left, right } = frame;
   const today = bags === null ? null : at(curve.today, bags);
+  const dip = dipOf(curve.today);
   const matched = bags === null ? null : at(curve.matched, bags);
   return (
     <svg
@@ -87,6 +88,7 @@ function Plot({ widthPx, heightPx }: { readonly widthPx: number; readonly height
       </text>
       <path class="county-matched" d={stepPath(curve.matched, frame)} />
       <path class="county-line" d={stepPath(curve.today, frame)} />
+      {dip && <Dip x={x(dip.bags)} y={y(dip.buildings)} right={right} bottom={bottom} />}
       {bags !== null && (
         <>
           <path class="county-now" d={`M${x(bags)} ${y(most)}V${bottom}`} />
@@ -101,13 +103,22 @@ function Plot({ widthPx, heightPx }: { readonly widthPx: number; readonly height
             />
           )}
           {today !== null && (
-            <Spot x={x(bags)} y={y(today)} words={CURVE.today(today)} right={right} below />
+            <Spot
+              x={x(bags)}
+              y={y(today)}
+              words={CURVE.today(today)}
+              right={right}
+              below={bottom - y(today) > BELOW_PX}
+            />
           )}
         </>
       )}
     </svg>
   );
 }
+
+/** Nearer to the foot than this, a number below would be in the figures there. */
+const BELOW_PX = 22;
 
 /** Nearer to the line at the top than this, a number would be in its words. */
 const TOP_WORDS_PX = 16;
@@ -134,6 +145,37 @@ function Spot({ x, y, words, right, isOpen = false, below = false }: SpotProps) 
         text-anchor={isNearEdge ? "end" : "start"}
       >
         {words}
+      </text>
+    </>
+  );
+}
+
+/** Where more bags ring fewer buildings: one marked First is reached then, and takes those of several others. */
+function dipOf(points: readonly CurvePoint[]): CurvePoint | null {
+  return (
+    points.find(({ buildings, mustDo }, index) => {
+      const before = points[index - 1];
+      return before !== undefined && buildings < before.buildings && mustDo > before.mustDo;
+    }) ?? null
+  );
+}
+
+interface DipProps {
+  readonly x: number;
+  readonly y: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+function Dip({ x, y, right, bottom }: DipProps) {
+  const isNearEdge = right - x < 130;
+  const side = isNearEdge ? -1 : 1;
+  const at = Math.min(bottom - 6, y + 20);
+  return (
+    <>
+      <path class="county-dip" d={`M${x} ${y + 2}L${x + side * 10} ${at - 5}`} />
+      <text class="county-tick" x={x + side * 13} y={at} text-anchor={isNearEdge ? "end" : "start"}>
+        {CURVE.dip}
       </text>
     </>
   );

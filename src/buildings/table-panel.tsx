@@ -104,6 +104,7 @@ function Table({ onPick }: { readonly onPick: (row: BuildingRow) => void }) {
   const focusNext = useRef(false);
   const rows = items.flatMap((item, index) => ("row" in item ? [{ index, row: item.row }] : []));
   const active = rows.find(({ row }) => row.id === activeId) ?? rows[0];
+  const hasFloors = useMemo(() => rows.some(({ row }) => row.floorM !== null), [items]);
   const { first, end } = rowsInSight(heights, scrollTop, size?.heightPx ?? 0);
 
   const bringIn = (index: number) => {
@@ -151,7 +152,7 @@ function Table({ onPick }: { readonly onPick: (row: BuildingRow) => void }) {
       ref={frame}
       onScroll={(event) => setScrollTop(event.currentTarget.scrollTop)}
     >
-      <table class="county-table" aria-rowcount={rows.length + 1}>
+      <table class="county-table" aria-rowcount={rows.length + 1} data-floors={hasFloors}>
         <Columns />
         <tbody onKeyDown={onKeyDown}>
           <Spacer heightPx={heights.tops[first]!} />

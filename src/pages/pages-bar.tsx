@@ -14,10 +14,8 @@ import { buildSequenceCsv } from "./build-sequence-table.ts";
 import { download } from "./download.ts";
 import type { MapForPages } from "./map-figure.tsx";
 import { OfficeChoice } from "./office-sheet.tsx";
-import { type PaperName, paper, setPaper } from "./paper.ts";
+import { PaperChoice } from "./paper-choice.tsx";
 import { planPicture } from "./plan-picture.ts";
-
-const PAPERS: readonly PaperName[] = ["A4", "Letter"];
 
 /** A file that leaves the program. */
 interface Download {
@@ -100,20 +98,7 @@ export function PagesBar({ of, map }: PagesBarProps) {
       <button type="button" class="tool-button" onClick={close}>
         <Icon name="left" /> Back to the plan
       </button>
-      <fieldset class="choice">
-        <legend class="unseen">Paper</legend>
-        {PAPERS.map((each) => (
-          <label key={each}>
-            <input
-              type="radio"
-              name="paper"
-              checked={paper.value === each}
-              onChange={() => setPaper(each)}
-            />
-            {each}
-          </label>
-        ))}
-      </fieldset>
+      <PaperChoice />
       <button type="button" class="tool-button" onClick={() => window.print()}>
         <Icon name="print" /> Print
       </button>

@@ -5,6 +5,7 @@ import { oneVisit } from "../helpers/one-visit.ts";
 import { inMore, json, samplePlan } from "../helpers/screen.ts";
 
 let page: Page;
+let answer: string | null = null;
 oneVisit({ width: 1440, height: 900 }, (arrived) => {
   page = arrived;
 });
@@ -31,6 +32,24 @@ async function type(label: string, text: string) {
   await field.press("Enter");
 }
 
+/** How many answers of buildings this device has kept: as many again where all were checked anew. */
+function keptAnswers(): Promise<number> {
+  return page.evaluate(
+    () =>
+      new Promise<number>((resolve, reject) => {
+        const open = indexedDB.open("drystead-buildings");
+        open.onerror = () => reject(open.error);
+        open.onsuccess = () => {
+          const all = open.result.transaction("answers").objectStore("answers").getAll();
+          all.onsuccess = () => {
+            open.result.close();
+            resolve(all.result.reduce((sum, { buildings }) => sum + buildings.length, 0));
+          };
+        };
+      }),
+  );
+}
+
 it("buildings are imported, checked, chosen by the stock, opened in the plan, and left as they were", async () => {
   const title = await page.getByLabel("Title of the plan").inputValue();
   await (await inMore(page, "All buildings")).click();
@@ -53,7 +72,7 @@ it("buildings are imported, checked, chosen by the stock, opened in the plan, an
   await page.keyboard.press("Enter");
   const callout = page.locator(".county-callout");
   expect(await callout.textContent()).toMatch(/[\d,]+ bags/);
-  const answer = await page.locator(".county-figure strong").textContent();
+  answer = await page.locator(".county-figure strong").textContent();
 
   await callout.getByRole("button", { name: /Open in plan/ }).click();
   await page
@@ -67,6 +86,23 @@ it("buildings are imported, checked, chosen by the stock, opened in the plan, an
   expect(await page.locator(".county-figure strong").textContent()).toBe(answer);
   await page.locator('.county[data-stale="false"]').waitFor();
 
+  await page.locator(".county").getByRole("button", { name: "Print", exact: true }).click();
+  const list = page.getByRole("dialog", { name: "Rings to build" });
+  await list.locator('[data-laid="yes"]').waitFor();
+  expect(await list.locator(".ring-list-name b").count()).toBe(1);
+  expect(await seriousViolations(page, [".sheets"])).toEqual([]);
+  await list.getByRole("button", { name: "Back to the buildings" }).click();
+
   await page.getByRole("button", { name: "One building" }).click();
   expect(await page.getByLabel("Title of the plan").inputValue()).toBe(title);
+});
+
+it("a check and its list are there again after a reload, and nothing is checked anew", async () => {
+  expect(await keptAnswers()).toBe(2);
+  await page.reload();
+  await (await inMore(page, "All buildings")).click();
+  await page.locator(".county-brand").getByText("2 buildings").waitFor();
+  await page.locator(".county-figure").waitFor();
+  expect(await page.locator(".county-figure strong").textContent()).toBe(answer);
+  expect(await keptAnswers()).toBe(2);
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { FoundChoice, MoreBuys } from "../../shared/buildings/choice-types.ts";
+import type { BandChoices } from "../../shared/buildings/level-choices.ts";
 import { buildingRows } from "../../shared/buildings/rows.ts";
 import { SHOWN_STATES, shownStates } from "../../shared/buildings/shown-states.ts";
 import { SORT_COLUMNS } from "../../shared/buildings/sort-rows.ts";
@@ -32,6 +33,13 @@ import {
   curveTopWords,
 } from "../../shared/words/buildings-curve.ts";
 import {
+  chosenAtWords,
+  FORECASTS,
+  forecastRows,
+  offWords,
+  sameWords,
+} from "../../shared/words/buildings-forecasts.ts";
+import {
   cellWords,
   chosenWords,
   columnWords,
@@ -41,6 +49,7 @@ import {
   TABLE,
   tabWords,
 } from "../../shared/words/buildings-table.ts";
+import { RING_LIST, stockLines, whyNotRinged } from "../../shared/words/ring-list.ts";
 import { checkedBuilding, checkedGroup, lineOf } from "../helpers/checked-buildings.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 import { readCsv } from "../helpers/read-csv.ts";
@@ -60,6 +69,11 @@ const CHOICE: FoundChoice = {
     takes: { bags: 9000, sandM3: 90, sheetM2: 900, personHours: 450, people: 30 },
     missing: { bags: 2000, sandM3: 20, sheetM2: 0, people: 10 },
   },
+};
+const BAND_CHOICE = { levelM: 157, flooded: 3, choice: CHOICE };
+const BESIDE: BandChoices = {
+  bands: { low: BAND_CHOICE, likely: BAND_CHOICE, high: BAND_CHOICE },
+  same: { lines: ["a+b"], buildings: ["a", "b"] },
 };
 const SWEEP = {
   checked: new Map(
@@ -108,6 +122,27 @@ describe.each(SYSTEMS)("what is said of many buildings, in %s units", (system) =
   const sentences = [
     ...Object.values(BUILDINGS),
     ...Object.values(TABLE),
+    ...Object.values(FORECASTS),
+    ...[RING_LIST, RING_LIST.heads].flatMap((words) =>
+      Object.values(words)
+        .flat()
+        .filter((each) => typeof each === "string"),
+    ),
+    ...stockLines(CHOICE, { bags: 9000, sandM3: 80 }, system),
+    ...forecastRows(BESIDE, PLAN, system).flatMap(({ head, cells }) => [
+      head,
+      ...Object.values(cells),
+    ]),
+    sameWords(BESIDE, ["Clinic"]),
+    chosenAtWords(BESIDE, "a+b"),
+    offWords({ byM: 0.1, fewest: 1, most: 2 }, system),
+    ...SHOWN_STATES.map((state) =>
+      whyNotRinged(
+        { state, failed: null, line: lineOf(100, { lengthOverLimitM: 3 }) },
+        { priority: "", isOff: false },
+        system,
+      ),
+    ),
     ...SHOWN_STATES.flatMap((state) => [
       ...stateWords(state, { plan: PLAN, system, lines: 3, isTimeKnown: true }),
       ...stateWords(state, { plan: PLAN, system, lines: null, isTimeKnown: false }),

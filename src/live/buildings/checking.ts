@@ -2,10 +2,13 @@ import { computed, effect, type ReadonlySignal, signal, untracked } from "@preac
 import type { Sweep } from "../../../shared/buildings/shown-states.ts";
 import type { Building, CheckedBuilding, CheckedGroup } from "../../../shared/buildings/types.ts";
 import { asFailure, type Failure } from "../../../shared/failure.ts";
+import { readKeptCheck } from "../../document/kept-buildings.ts";
 import { checkBuildings } from "../../engine.ts";
 import { BUILDINGS } from "../parts.ts";
 import { type Question, questionOf } from "../question.ts";
 import { uncounted } from "../uncounted.ts";
+import { checkKey } from "./check-key.ts";
+import { answerKeeper } from "./keep-answers.ts";
 import { levelsToCount } from "./levels.ts";
 import { listed, listedFrom } from "./listed.ts";
 import { buildingsOpen } from "./open.ts";
@@ -120,12 +123,24 @@ export function keepChecked(): () => void {
   };
 }
 
-async function check(of: Asked, known: Sweep | null): Promise<void> {
+/** @param before what the page knows; null where what this device has kept of the same check counts */
+async function check(of: Asked, before: Sweep | null): Promise<void> {
   const buildings: readonly Building[] = listed.peek()?.buildings ?? [];
   const own = new AbortController();
   abort?.abort();
   abort = own;
-  const checked = new Map<string, CheckedBuilding>(known?.checked);
+  const key = await checkKey(of.plan, buildings, of);
+  const kept = before || key === null ? null : await readKeptCheck(key);
+  if (own.signal.aborted) return;
+  const checked = new Map<string, CheckedBuilding>(
+    before?.checked ?? kept?.buildings.map((each) => [each.id, each]),
+  );
+  if (kept?.groups && buildings.every(({ id }) => checked.has(id))) {
+    running.value = finishedAs(of, { checked, groups: kept.groups });
+    finished.value = running.peek();
+    return;
+  }
+  const keeper = key === null ? null : answerKeeper(key, new Map(checked));
   const groups: CheckedGroup[] = [];
   let share = 0;
   let shownAtMs = 0;
@@ -156,6 +171,7 @@ async function check(of: Asked, known: Sweep | null): Promise<void> {
       known: [...checked.values()],
       onChecked: (each) => {
         checked.set(each.id, each);
+        keeper?.add(each);
         came();
       },
       onGroup: (group) => {
@@ -172,11 +188,20 @@ async function check(of: Asked, known: Sweep | null): Promise<void> {
       checked: new Map(answer.buildings.map((each) => [each.id, each])),
       groups: answer.groups,
     };
-    running.value = { ...begun, phase: "done", share: 1, sweep };
+    keeper?.end(answer.groups);
+    running.value = finishedAs(of, sweep);
     finished.value = running.peek();
   } catch (thrown) {
+    keeper?.write();
     const failure = asFailure(thrown);
     if (own.signal.aborted || failure.code === "cancelled") return;
     publish("failed", failure);
   }
+}
+
+function finishedAs(of: Asked, sweep: Sweep): Checking {
+  return {
+    ...{ of, phase: "done", total: sweep.checked.size, share: 1, sweep, failure: null },
+    startedAtMs: performance.now(),
+  };
 }

@@ -1,16 +1,19 @@
-import { computed, type ReadonlySignal, signal } from "@preact/signals";
+import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import { buildingsFromShapes, usualIdColumn } from "../../../shared/buildings/from-shapes.ts";
 import type { FoundBuildings } from "../../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../../shared/buildings/lay-out-shapes.ts";
 import type { Building, Priority } from "../../../shared/buildings/types.ts";
 import type { Structure } from "../../../shared/plan.ts";
+import type { FootprintColumns } from "../../../shared/plan-footprints.ts";
 import { footprintNotes } from "../../../shared/words/footprint-notes.ts";
+import { keepList, keptList } from "../../document/kept-buildings.ts";
 import { plan } from "../../document/store.ts";
-import { footprintColumns, footprintLayer, isPicking } from "../footprints.ts";
+import { type FootprintLayer, footprintColumns, footprintLayer, isPicking } from "../footprints.ts";
 import { ground } from "../ground.ts";
 import { importFootprints } from "../import-shapes.ts";
 import { unitSystem } from "../screen.ts";
-import { lineInPlan } from "./open.ts";
+import { groundKey } from "./check-key.ts";
+import { buildingsOpen, lineInPlan } from "./open.ts";
 
 /** The buildings that are looked at, and where they are from. */
 interface Listed {
@@ -103,10 +106,41 @@ export async function importCountyFootprints(file: File): Promise<void> {
   if (footprintLayer.peek() !== before) prioritySet.value = new Map();
 }
 
+interface KeptList {
+  readonly layer: FootprintLayer;
+  readonly columns: FootprintColumns;
+  readonly priorityColumn: string | null;
+  readonly priorities: ReadonlyMap<string, Priority>;
+}
+
+/** Keeps the imported buildings, with what is said of them, on this device with the elevation data that are open. */
+export function keepListed(): () => void {
+  return effect(() => {
+    const layer = footprintLayer.value;
+    if (!layer || !ground.value) return;
+    const kept: KeptList = {
+      ...{ layer, columns: footprintColumns.value, priorityColumn: priorityColumn.value },
+      priorities: prioritySet.value,
+    };
+    void keepList(groundKey(), kept).catch(() => {});
+  });
+}
+
+/** Takes the buildings that were imported before the page was loaded anew, on the same elevation data. */
+async function takeKeptList(): Promise<void> {
+  const kept = await keptList<KeptList>(groundKey());
+  if (!kept || footprintLayer.peek() || !buildingsOpen.peek()) return;
+  footprintColumns.value = kept.columns;
+  prioritySet.value = kept.priorities;
+  footprintLayer.value = kept.layer;
+  pickPriorityColumn(kept.priorityColumn);
+}
+
 /** Takes the buildings of the plan where no footprints are imported, but for a plan that was opened from the list. */
 export function listBuildings(): void {
   isPicking.value = false;
   if (footprintLayer.peek() || lineInPlan.peek()) return;
+  void takeKeptList();
   const { structures } = plan.peek();
   ofPlan.value = structures.length > 0 ? structures : null;
 }

@@ -5,6 +5,8 @@ import { fieldOpen } from "../field.ts";
 
 /** Whether the view of all buildings is open over the planning screen. */
 export const buildingsOpen = signal(false);
+/** Whether its printed list is open over it. */
+export const ringListOpen = signal(false);
 /** The line of that view that is open as an ordinary plan, and that plan as it was opened; null when none is. */
 export const lineInPlan = signal<{ readonly id: string; readonly opened: Plan } | null>(null);
 
