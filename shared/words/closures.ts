@@ -18,3 +18,5 @@ export function closeByWords(
 
 /** Why a round stops at a way left open. */
 export const LEFT_OPEN = "left open for vehicles: close it in time, its bags are beside it";
+/** The same on a drawing. */
+export const LEFT_OPEN_SHORT = "left open";

@@ -15,6 +15,7 @@ import {
   type UnitSystem,
 } from "../units.ts";
 import { bagOrderParts } from "./bag-order.ts";
+import { asideWords } from "./closure-rows.ts";
 import { orderFigureWords } from "./ground-chances.ts";
 import { takenMaterials } from "./materials.ts";
 import { pumpWords } from "./pumps.ts";
@@ -38,6 +39,7 @@ export function materialRows(plan: Plan, line: SizedLine, system: UnitSystem): O
   const order = bagOrder(totals);
   const { practice, section } = plan;
   const { sheet, bag } = section;
+  const aside = asideWords(line, system);
   const crates = Math.ceil(order.total / BAGS_PER_CRATE);
   return [
     {
@@ -60,6 +62,7 @@ export function materialRows(plan: Plan, line: SizedLine, system: UnitSystem): O
       amount,
       note: takenOn(line, key, system),
     })),
+    ...(aside ? [{ name: "Set beside ways left open", ...aside }] : []),
   ];
 }
 

@@ -23,6 +23,7 @@ import {
   workWords,
 } from "../../shared/words/build-sequence.ts";
 import { besidePeople, mostWorkWords } from "../../shared/words/checks/time.ts";
+import { CLOSURE_HEADS, closureRows } from "../../shared/words/closure-rows.ts";
 import {
   crewName,
   layToFigure,
@@ -61,6 +62,7 @@ export function BuildSequenceSheet({ time, results, ...frame }: BuildSequencePro
         <Lead line={line} said={said} />,
         <LiftPicture of={frame.of} time={time} widthPx={Math.floor(widthMm * MM_PX)} />,
         ...time.parts.map((part) => crewRows(part, said)),
+        ...(time.closures.length > 0 ? [wayRows(said)] : []),
         <Notes line={line} said={said} results={results} />,
       ]}
     />
@@ -152,6 +154,47 @@ function crewRows(part: CrewPart, said: SequenceSaid): Rows {
               {columns.map(({ title }) => (
                 <th key={title} scope="col" data-column={title}>
                   {title}
+                </th>
+              ))}
+              <th scope="col" aria-label="Done">
+                ✓
+              </th>
+            </tr>
+          </thead>
+          <tbody data-rows>{rows}</tbody>
+        </table>
+      </section>
+    ),
+  };
+}
+
+/** The ways left open: who closes each from when on, and by when it must be done. */
+function wayRows(said: SequenceSaid): Rows {
+  const { title, ...heads } = CLOSURE_HEADS;
+  const columns = Object.entries(heads) as [keyof typeof heads, string][];
+  return {
+    rows: closureRows(said).map((row) => (
+      <tr key={row.name}>
+        <th scope="row">{row.name}</th>
+        {columns.slice(1).map(([key, head]) => (
+          <td key={key} data-column={head}>
+            <span class={key === "state" && row.isLate ? "build-late" : ""}>{row[key]}</span>
+          </td>
+        ))}
+        <td>
+          <Box />
+        </td>
+      </tr>
+    )),
+    around: (rows) => (
+      <section aria-label={title}>
+        <h2 class="build-crew">{title}</h2>
+        <table class="sheet-table build-ways" data-table="build-sequence">
+          <thead>
+            <tr>
+              {columns.map(([key, head]) => (
+                <th key={key} scope="col" data-column={head}>
+                  {head}
                 </th>
               ))}
               <th scope="col" aria-label="Done">

@@ -2,8 +2,16 @@ import type { WriteRows } from "../../shared/exports/csv.ts";
 import type { Exported, Named } from "../../shared/exports/exported.ts";
 import { recordsCsv } from "../../shared/exports/records-csv.ts";
 import { hourText } from "../../shared/time/clock.ts";
-import type { BuildStep, CrewPart, HoldStretch, LineTime } from "../../shared/time/types.ts";
+import type {
+  BuildStep,
+  ClosureTime,
+  CrewPart,
+  HoldStretch,
+  LineTime,
+} from "../../shared/time/types.ts";
 import { formatStation, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { wayName } from "../../shared/words/closure-rows.ts";
+import { LEFT_OPEN_SHORT } from "../../shared/words/closures.ts";
 import { crewName, ON_HOLD, stepName } from "../../shared/words/crew-parts.ts";
 import { mostSettlingFigure } from "../../shared/words/settling.ts";
 
@@ -14,7 +22,8 @@ export function buildSequenceCsv(exported: Exported, time: LineTime, write?: Wri
     ...part.holds.map((hold) => holdRecord(part, hold, exported, time)),
     ...part.steps.map((step) => stepRecord(part, step, exported, time)),
   ]);
-  return recordsCsv(exported, "Step", head(system), records, write);
+  const ways = time.closures.map((each, index) => wayRecord(each, index, exported, time));
+  return recordsCsv(exported, "Step", head(system), [...records, ...ways], write);
 }
 
 function head(system: UnitSystem): string[] {
@@ -23,6 +32,7 @@ function head(system: UnitSystem): string[] {
     ...["crew", "step", "from", "to", `below_mark_${unit}`, "courses_fewest", "courses_most"],
     ...["bags", `lay_bags_higher_by_${unit}`, "first_bag", "done_slow", "done_fast", "needed_by"],
     ...[`needed_at_water_${unit}`, "early_h"],
+    ...[`close_at_stage_${unit}`, "close_at", "people", "takes_slow_h"],
   ];
 }
 
@@ -60,6 +70,31 @@ function holdRecord(part: CrewPart, hold: HoldStretch, { system }: Exported, tim
     bags: hold.bags,
     needed_by: neededCell(hold.decideH, time),
     [`needed_at_water_${lengthUnit(system)}`]: length(hold.decideM, system),
+  };
+}
+
+/** A way left open: closed by its own people, from the stage or hour in `close_at_stage`, `close_at` on. */
+function wayRecord(closure: ClosureTime, index: number, { system }: Exported, time: LineTime) {
+  const { fromM, toM, bags, people, stageM, at, closeH, takesSlowH } = closure;
+  const { neededM, neededH, earlyH } = closure;
+  const unit = lengthUnit(system);
+  const known = (hours: number | null) =>
+    hours === null ? "not known" : hourText(time.startAt, hours);
+  return {
+    crew: LEFT_OPEN_SHORT,
+    step: wayName(index),
+    from: formatStation(fromM, system),
+    to: formatStation(toM, system),
+    bags,
+    first_bag: known(closeH),
+    done_slow: known(closeH === null || takesSlowH === null ? null : closeH + takesSlowH),
+    needed_by: neededCell(neededH, time),
+    [`needed_at_water_${unit}`]: neededM === null ? null : length(neededM, system),
+    early_h: earlyH === null ? null : Number(earlyH.toFixed(1)),
+    [`close_at_stage_${unit}`]: stageM === null ? null : length(stageM, system),
+    close_at: at,
+    people,
+    takes_slow_h: takesSlowH === null ? null : Number(takesSlowH.toFixed(2)),
   };
 }
 

@@ -15,6 +15,7 @@ import { pathOf, pathOfShape } from "./plan-paths.ts";
 import { PlanReaches } from "./plan-reaches.tsx";
 import { planRoom, SCALE_MM } from "./plan-room.ts";
 import { FlowArrow, NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
+import { PlanClosures, PlanPipes, PlanRoads } from "./plan-ways.tsx";
 import { WordsDrawing } from "./plan-words-drawing.tsx";
 
 interface PlanDrawingProps {
@@ -52,12 +53,15 @@ export function PlanDrawing({ of, frame, before, after }: PlanDrawingProps) {
       </clipPath>
       <g clip-path={`url(#${id}-page)`}>
         <NoGo plan={plan} frame={frame} id={id} />
+        <PlanRoads of={of} frame={frame} />
         {plan.structures.map(({ id: key, outline }) => (
           <path key={key} class="plan-building" d={pathOf(outline, toSpot, true)} />
         ))}
         <Levee plan={plan} line={line} frame={frame} id={id} />
         <Elsewhere of={of} frame={frame} />
+        <PlanClosures of={of} frame={frame} />
         <PlanReaches line={line} side={waterSideIn(plan, line.id)} frame={frame} />
+        <PlanPipes of={of} frame={frame} />
         <Ticks of={of} frame={frame} />
         <TieCorners plan={plan} frame={frame} />
         <Sump line={line} frame={frame} />

@@ -20,6 +20,7 @@ import type { PlanFrame } from "./plan-frame.ts";
 import type { Label, Words } from "./plan-labels.ts";
 import type { Spot } from "./plan-paths.ts";
 import { everyIntervals, type MarkedStation, markedStations } from "./plan-stations.ts";
+import { wayLabels } from "./plan-ways.tsx";
 
 /** Stakes nearer to each other than this on paper are not all written, millimetres. */
 const APART_MM = 10.4;
@@ -51,6 +52,7 @@ export function planLabels(of: Exported, frame: PlanFrame, pages: OtherPages = A
     ...tieLabels(plan, frame),
     ...benchmarkLabels(plan, frame, system),
     ...sumpLabels(inPlace),
+    ...wayLabels(of, frame),
     ...sideLabels(inPlace),
   ];
   return labels.filter(({ point: [x, y], middles }) => {

@@ -6,6 +6,7 @@ import { classLook } from "../drawing/class-bar.tsx";
 import { Hatches } from "../drawing/hatches.tsx";
 import { scaleNote } from "../drawing/profile/profile-frame.ts";
 import { profilePaths } from "../drawing/profile/profile-paths.ts";
+import { WaysOpen } from "../drawing/profile/ways-open.tsx";
 import { everyIntervals, type MarkedStation, markedStations } from "./plan-stations.ts";
 
 interface ProfileStripProps {
@@ -80,6 +81,12 @@ export function ProfileStrip({ of, fromM, toM, widthPx }: ProfileStripProps) {
           {lengthIn(m, system).toFixed(system === "us" ? 0 : 1)}
         </text>
       ))}
+      <WaysOpen
+        closures={line.time?.closures ?? []}
+        {...{ x, fromM, toM }}
+        top={plot.top + 28}
+        bottom={plot.bottom}
+      />
       {isHere && <Highest words={highest} x={x(highestM)} plot={plot} isOver={isOver(of)} />}
       <text x={widthPx} y={12} text-anchor="end">
         {scaleNote(exaggeration)}

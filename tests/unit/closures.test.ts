@@ -1,8 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { timeOf } from "../../shared/defaults.ts";
+import type { Exported } from "../../shared/exports/exported.ts";
 import type { Alignment, Closure, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
+import { formatCount } from "../../shared/units.ts";
+import { closureRows } from "../../shared/words/closure-rows.ts";
+import { materialRows } from "../../shared/words/order-sheet.ts";
+import { buildSequenceCsv } from "../../src/pages/build-sequence-table.ts";
 import { groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { readCsv } from "../helpers/read-csv.ts";
 
 /** Level ground at 100 m, water sized for 100.8 m, the likely forecast 1.5 m higher in 48 hours from 99.5 m. */
 const GROUND = groundOf(() => 100);
@@ -99,5 +105,46 @@ describe("a way left open", () => {
     expect(read.value.plan.alignments[0]!.closures).toEqual([closure()]);
     const over = readPlanFile(writePlanFile(planFor([closure(), closure({ fromM: 12, toM: 20 })])));
     expect(over.ok ? "" : over.failure.message).toContain("none over another");
+  });
+});
+
+describe("a way left open, for those who close it", () => {
+  const { line, time } = sized([closure()]);
+  const plan = planFor([closure()]);
+
+  it("has a row of its own in the build sequence: when, how many bags, by whom, how long", () => {
+    const [row] = closureRows({ plan, time, system: "metric" });
+    expect(row).toMatchObject({
+      ...{ name: "Way 1", stations: "0+010.0 to 0+016.0", people: "10", state: "in time" },
+      ...{ closeFrom: "stage 99.60 m", isLate: false },
+    });
+    const [late] = closureRows({
+      ...{ plan, system: "us" },
+      time: sized([closure({ people: null, closeBy: { stageM: null, at: null } })]).time,
+    });
+    expect(late).toMatchObject({ people: "not entered", closeFrom: "not set", state: "not known" });
+  });
+
+  it("has a record in the sequence's file", () => {
+    const exported: Exported = {
+      ...{ plan, line, alternative: plan.alignments[0]!, system: "metric", checks: line.checks },
+      ...{ isTraced: false, verticalDatum: "" },
+    };
+    const [head, ...records] = readCsv(buildSequenceCsv(exported, time));
+    const record = records.find((cells) => cells.includes("Way 1"))!;
+    const cell = (name: string) => record[head!.indexOf(name)];
+    expect(cell("close_at_stage_m")).toBe("99.6");
+    expect(cell("people")).toBe("10");
+    expect(Number(cell("bags"))).toBe(time.closures[0]!.bags);
+    expect(Number(cell("takes_slow_h"))).toBeCloseTo(time.closures[0]!.bags / 400, 2);
+  });
+
+  it("has its bags and poly sheeting set aside in the order, which stays what it was", () => {
+    const rows = materialRows(plan, line, "metric");
+    const none = materialRows(planFor([]), sized([]).line, "metric");
+    expect(rows.slice(0, -1)).toEqual(none);
+    expect(rows.at(-1)!.amount).toBe(`${formatCount(time.closures[0]!.bags)} bags`);
+    const areaM2 = Math.round(6 * line.totals.sheetWidthM);
+    expect(rows.at(-1)!.note).toContain(`up to ${areaM2} m²`);
   });
 });

@@ -17,6 +17,7 @@ import type { ProfileFrame } from "./profile-frame.ts";
 import { profileLabels } from "./profile-labels.ts";
 import { profileLanes } from "./profile-lanes.ts";
 import { profilePaths } from "./profile-paths.ts";
+import { WaysOpen } from "./ways-open.tsx";
 
 interface ProfilePictureProps {
   readonly frame: ProfileFrame;
@@ -90,6 +91,13 @@ export function ProfilePicture(props: ProfilePictureProps) {
         <path class="profile-ground" d={paths.groundLine} />
         <path class="profile-crest" d={paths.crestLine} />
         <Breaks line={line} frame={frame} />
+        <WaysOpen
+          closures={line.time?.closures ?? []}
+          x={frame.x}
+          {...frame.stretch}
+          top={plot.top + 30}
+          bottom={plot.bottom}
+        />
       </g>
       {isScreen ? <ScreenAxes frame={frame} /> : <Corners line={line} frame={frame} />}
       {isScreen && <Ends labels={endLabels(line, frame, waterWords)} frame={frame} />}

@@ -1,6 +1,6 @@
 import { hasOtherSections, isStandard } from "../../../shared/reaches.ts";
 import type { Reach, SizedLine } from "../../../shared/sizing-types.ts";
-import type { LineTime, WorkStretch } from "../../../shared/time/types.ts";
+import type { ClosureTime, LineTime, WorkStretch } from "../../../shared/time/types.ts";
 import {
   doneShare,
   isOvertopped,
@@ -8,7 +8,8 @@ import {
   workTone,
 } from "../../../shared/time/work-tone.ts";
 import { formatLength, formatStation, type UnitSystem } from "../../../shared/units.ts";
-import { stepNames } from "../../../shared/words/crew-parts.ts";
+import { closeByWords, LEFT_OPEN_SHORT } from "../../../shared/words/closures.ts";
+import { stationsWords, stepNames } from "../../../shared/words/crew-parts.ts";
 import { workWords } from "../../../shared/words/work.ts";
 import { textWidth } from "../text-width.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
@@ -35,7 +36,7 @@ export interface LaneCell {
   /** What fits of its words; empty when nothing does. */
   readonly text: string;
   readonly title: string;
-  readonly tone: WorkTone | "overtopped" | "standard" | "other" | "over";
+  readonly tone: WorkTone | "overtopped" | "standard" | "other" | "over" | "open";
   /** How much of it is done at the moment looked at, 0..1; null when no moment is. */
   readonly doneShare: number | null;
   /** True where it is built over the limit of its levee type: it is hatched. */
@@ -83,7 +84,10 @@ export function profileLanes(
     lanes.push({ kind: "sections", label: "Type", ...placed(cells, frame) });
   }
   if (hasWork(time)) {
-    const cells = time.stretches.map((each) => workCell(each, time, hour, unitSystem));
+    const cells = [
+      ...time.stretches.map((each) => workCell(each, time, hour, unitSystem)),
+      ...time.closures.map((each) => openCell(each, unitSystem)),
+    ];
     const work = { kind: "work", label: "Build", ...placed(cells, frame) } as const;
     const topPx = plot.top - STRIP_LANE_PX - 1;
     if (layout === "screen") strip.push({ ...work, label: "", topPx, heightPx: STRIP_LANE_PX });
@@ -139,6 +143,16 @@ function workCell(
     tone: isOnHold ? "over" : isOvertopped(stretch) ? "overtopped" : workTone(stretch),
     doneShare: hour === null || isOnHold ? null : doneShare(stretch, hour),
     isOver: isOnHold,
+  };
+}
+
+function openCell({ fromM, toM, ...closure }: ClosureTime, system: UnitSystem): Cell {
+  const by = closeByWords(closure, system);
+  const until = by === null ? "" : ` until ${by}`;
+  return {
+    ...{ key: `open-${fromM}`, fromM, toM, doneShare: null, isOver: false, tone: "open" },
+    texts: [LEFT_OPEN_SHORT],
+    title: `${stationsWords({ fromM, toM }, system)}, ${LEFT_OPEN_SHORT}${until}.`,
   };
 }
 

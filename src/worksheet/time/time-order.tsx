@@ -11,6 +11,7 @@ import {
   onHoldWords,
   type SequenceSaid,
 } from "../../../shared/words/build-sequence.ts";
+import { CLOSURE_HEADS, closureRows } from "../../../shared/words/closure-rows.ts";
 import {
   crewName,
   layToWords,
@@ -61,7 +62,34 @@ export function OrderPart({ time }: { readonly time: LineTime }) {
           </ol>
         </section>
       ))}
+      {time.closures.length > 0 && <WaysLeftOpen said={said} />}
     </Disclosure>
+  );
+}
+
+function WaysLeftOpen({ said }: { readonly said: SequenceSaid }) {
+  return (
+    <section aria-label={CLOSURE_HEADS.title}>
+      <h4 class="time-crew">{CLOSURE_HEADS.title}</h4>
+      <ol class="time-order">
+        {closureRows(said).map((row, index) => (
+          <li key={row.name}>
+            <StretchButton of={said.time.closures[index]!}>
+              <span class="time-order-place">{row.name}</span>
+              <span class="time-order-what">
+                <strong>{row.stations}</strong>, {row.bags} bags, people: {row.people}
+              </span>
+              <span class="time-order-when">
+                close from {row.closeFrom}, takes {row.takes}, needed by {row.neededBy}
+              </span>
+              <span class="time-order-wet" data-late={row.isLate}>
+                {row.state}
+              </span>
+            </StretchButton>
+          </li>
+        ))}
+      </ol>
+    </section>
   );
 }
 

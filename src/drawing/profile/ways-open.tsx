@@ -1,0 +1,34 @@
+import "./ways-open.css";
+import type { ClosureTime } from "../../../shared/time/types.ts";
+import { LEFT_OPEN_SHORT } from "../../../shared/words/closures.ts";
+
+interface WaysOpenProps {
+  readonly closures: readonly Pick<ClosureTime, "fromM" | "toM">[];
+  readonly x: (chainageM: number) => number;
+  readonly fromM: number;
+  readonly toM: number;
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Least width at which a way is still seen, pixels. */
+const LEAST_PX = 4;
+
+/** The ways left open on a profile: a post at either side and what it is, so that it reads without color. */
+export function WaysOpen({ closures, x, fromM, toM, top, bottom }: WaysOpenProps) {
+  return closures
+    .filter((each) => each.toM > fromM && each.fromM < toM)
+    .map((each) => {
+      const left = x(Math.max(fromM, each.fromM));
+      const right = Math.max(left + LEAST_PX, x(Math.min(toM, each.toM)));
+      const middle = (left + right) / 2;
+      return (
+        <g key={each.fromM} class="way-open">
+          <path d={`M${left} ${bottom}V${top}M${right} ${bottom}V${top}`} />
+          <text x={middle} y={top - 3} text-anchor="middle">
+            {LEFT_OPEN_SHORT}
+          </text>
+        </g>
+      );
+    });
+}
