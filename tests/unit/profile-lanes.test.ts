@@ -26,7 +26,14 @@ const timeOf = (
   startAt: string | null = "2026-04-07T07:00-05:00",
 ): LineTime => {
   const parts = [{ crew: 1, toward: "N" }];
-  return { startAt, marginM: 0.3, missing: [], parts, stretches, closures: [] } as unknown as LineTime;
+  return {
+    startAt,
+    marginM: 0.3,
+    missing: [],
+    parts,
+    stretches,
+    closures: [],
+  } as unknown as LineTime;
 };
 
 describe("how a stretch of work comes out", () => {
