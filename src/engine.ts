@@ -59,7 +59,8 @@ export const engine: Engine = {
 
 /** Most workers that check buildings at the same time; each keeps elevation data of its own. */
 const MOST_CHECKERS = 4;
-const checkers = Math.min(MOST_CHECKERS, navigator.hardwareConcurrency || 1);
+/** One processor is left to the page. */
+const checkers = Math.max(1, Math.min(MOST_CHECKERS, (navigator.hardwareConcurrency || 2) - 1));
 /** Further workers start with the first check of many buildings. */
 const pool = enginePool(engine, inWorker, checkers - 1, () => opened);
 

@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
+import { Refusal } from "../../shared/failure.ts";
 import type { Engine, OpenTerrainRequest } from "../../shared/messages.ts";
 import { enginePool } from "../../src/engine/pool.ts";
 
@@ -58,5 +59,22 @@ describe("a pool of engines", () => {
     await settle();
     first.goOn();
     expect(await Promise.all(two)).toEqual(["first", "first"]);
+  });
+
+  it("gives the next task to one that broke in the last, whose failure is told", async () => {
+    const fails = vi.fn(() => Promise.reject(new Refusal("engine/crashed", "", "")));
+    const first = engineNamed("first");
+    const broken = { ...first.engine, checkBuilding: fails } as unknown as Engine;
+    const { engine } = enginePool(
+      broken,
+      () => broken,
+      1,
+      () => FILES,
+    );
+    const two = await Promise.allSettled([engine.checkBuilding(TASK), engine.checkBuilding(TASK)]);
+    for (const each of two) expect(each).toMatchObject({ reason: { code: "engine/crashed" } });
+    fails.mockResolvedValue("mended" as never);
+    const again = [engine.checkBuilding(TASK), engine.checkBuilding(TASK)];
+    expect(await Promise.all(again)).toEqual(["mended", "mended"]);
   });
 });

@@ -210,9 +210,9 @@ async function namesOf(paths: readonly string[]) {
 function engineOver(engine: Engine, pool: ThreadPool): BuildingsEngine {
   return {
     traceBuildings: engine.traceBuildings,
-    checkBuilding: async (request) =>
-      rounded(await pool.run("checkBuilding", request)) as CheckedBuilding,
-    checkGroup: async (request) => pool.run("checkGroup", request),
+    checkBuilding: async (request, options) =>
+      rounded(await pool.run("checkBuilding", request, options?.signal)) as CheckedBuilding,
+    checkGroup: async (request, options) => pool.run("checkGroup", request, options?.signal),
   };
 }
 

@@ -1,5 +1,5 @@
 import { Piscina } from "piscina";
-import { type Outcome, refusalOf } from "../../shared/failure.ts";
+import { asFailure, type Outcome, Refusal, refusalOf } from "../../shared/failure.ts";
 import type { OpenTerrainRequest, RequestOf, ResponseOf } from "../../shared/messages.ts";
 
 /** The elevation data that each thread opens for itself. */
@@ -12,24 +12,56 @@ export type SweepVerb = "checkBuilding" | "checkGroup";
 
 /** Engines in threads of their own. */
 export interface ThreadPool {
-  /** Gives a task to the next thread that is free. @throws Refusal as the engine does */
-  readonly run: <V extends SweepVerb>(verb: V, request: RequestOf<V>) => Promise<ResponseOf<V>>;
+  /**
+   * Gives a task to the next thread that is free. A thread that ends in mid-task is replaced; a signal ends it.
+   * @throws Refusal as the engine does, `cancelled`, `engine/thread-ended`
+   */
+  readonly run: <V extends SweepVerb>(
+    verb: V,
+    request: RequestOf<V>,
+    signal?: AbortSignal,
+  ) => Promise<ResponseOf<V>>;
   readonly close: () => Promise<void>;
 }
 
-/** Threads that open the elevation data when they are first given work. */
-export function threadPool(threads: number, ground: PoolGround): ThreadPool {
+const SEARCHING = new URL("./sweep-thread.mjs", import.meta.url);
+
+/**
+ * Threads that open the elevation data when they are first given work.
+ * @param script what they run
+ */
+export function threadPool(threads: number, ground: PoolGround, script = SEARCHING): ThreadPool {
   const pool = new Piscina({
-    filename: new URL("./sweep-thread.mjs", import.meta.url).href,
+    filename: script.href,
     ...{ minThreads: threads, maxThreads: threads, workerData: ground },
     execArgv: [],
   });
   return {
-    async run<V extends SweepVerb>(verb: V, request: RequestOf<V>) {
-      const outcome: Outcome<ResponseOf<V>> = await pool.run({ verb, request });
+    async run<V extends SweepVerb>(verb: V, request: RequestOf<V>, signal?: AbortSignal) {
+      const work: Promise<Outcome<ResponseOf<V>>> = pool.run(
+        { verb, request },
+        signal && { signal },
+      );
+      const outcome = await work.catch((thrown: unknown) => {
+        throw signal?.aborted ? cancelled() : threadEnded(thrown);
+      });
       if (outcome.ok) return outcome.value;
       throw refusalOf(outcome.failure);
     },
     close: () => pool.close({ force: true }),
   };
+}
+
+function cancelled(): Refusal {
+  return new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
+}
+
+function threadEnded(thrown: unknown): Refusal {
+  const { bug } = asFailure(thrown);
+  return new Refusal(
+    "engine/thread-ended",
+    `A thread ended in the middle of its work: ${bug?.message ?? String(thrown)}.`,
+    "Run it again for what was not checked, with fewer --workers if memory is short.",
+    bug && { bug },
+  );
 }

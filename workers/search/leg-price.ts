@@ -28,6 +28,23 @@ export function legBreach(
   return lastBreach;
 }
 
+/** Whether a leg keeps all rules. */
+export function legIsClear(
+  terms: SearchTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+): boolean {
+  mostBreach = 0;
+  legPrice(terms, x1, y1, x2, y2, Infinity);
+  mostBreach = Infinity;
+  return lastBreach === 0;
+}
+
+/** Breaches of the leg in hand are added up until they pass this, as a sum over its samples. */
+let mostBreach = Infinity;
+
 /** Heights of the samples of the leg in hand; grows as legs grow. */
 let heights = new Float64Array(1024);
 
@@ -114,7 +131,8 @@ export function legPrice(
     }
     if (sum + blind > stop) return Infinity;
   }
-  const breach = blind + breachPrice(terms, x1, y1, x2, y2, samples, highest);
+  const most = Math.min(mostBreach, stop - sum - blind);
+  const breach = blind + breachPrice(terms, x1, y1, x2, y2, samples, highest, most);
   lastBreach = breach * weight;
   const total = (sum + breach) * weight;
   return total > limit ? Infinity : total;
@@ -141,7 +159,10 @@ export function surelyTooClose(
   return false;
 }
 
-/** Price of the breaches along the leg whose heights are in hand, as a sum over its samples. */
+/**
+ * Price of the breaches along the leg whose heights are in hand, as a sum over its samples.
+ * @param most where they pass this, so much is enough
+ */
 function breachPrice(
   terms: SearchTerms,
   x1: number,
@@ -150,6 +171,7 @@ function breachPrice(
   y2: number,
   samples: number,
   highest: number,
+  most: number,
 ): number {
   const reach = halfBase(terms, highest);
   const minX = Math.min(x1, x2);
@@ -159,12 +181,12 @@ function breachPrice(
   let breach = offWindow(terms, x1, y1, x2, y2, samples);
   if (terms.ground.seen.holes) breach += baseOverHoles(terms, x1, y1, x2, y2, samples);
   const { obstacles } = terms;
-  for (let k = 0; k < obstacles.length; k++) {
+  for (let k = 0; k < obstacles.length && breach <= most; k++) {
     const { shape, clearM } = obstacles[k]!;
     const need = clearM + reach;
     if (minX > shape.maxX + need || maxX < shape.minX - need) continue;
     if (minY > shape.maxY + need || maxY < shape.minY - need) continue;
-    breach += closeTo(terms, obstacles[k]!, x1, y1, x2, y2, samples, reach);
+    breach += closeTo(terms, obstacles[k]!, x1, y1, x2, y2, samples, reach, most - breach);
   }
   return breach;
 }
@@ -183,6 +205,7 @@ function closeTo(
   y2: number,
   samples: number,
   reach: number,
+  most: number,
 ): number {
   const exact = !field || reach >= field.beyondM;
   const dx = x2 - x1;
@@ -200,7 +223,8 @@ function closeTo(
       const depth = halfBase(terms, heights[i]!) - spare;
       if (depth > 0) {
         breach += BREACH_PRICE + BREACH_DEPTH_PRICE * depth;
-        deepest = Math.max(deepest, depth);
+        if (breach > most) return breach;
+        if (depth > deepest) deepest = depth;
       }
       i++;
     } else {

@@ -1,5 +1,5 @@
 import { type BentLine, beside, legCount, moveIfBetter } from "./bent-line.ts";
-import { legBreach } from "./leg-price.ts";
+import { legBreach, legIsClear } from "./leg-price.ts";
 import { SHAPING } from "./progress.ts";
 import type { SearchTerms } from "./search-terms.ts";
 import type { SearchStep } from "./types.ts";
@@ -91,7 +91,7 @@ function justClear(
   farM: number,
 ): Ends | null {
   const clear = (ends: Ends | null) =>
-    ends !== null && legBreach(terms, ends.xs[0], ends.ys[0], ends.xs[1], ends.ys[1]) === 0;
+    ends !== null && legIsClear(terms, ends.xs[0], ends.ys[0], ends.xs[1], ends.ys[1]);
   let high = farM;
   let best = at(high);
   if (!clear(best)) return null;
