@@ -10,6 +10,7 @@ const BENCHES: ReadonlyMap<string, () => Promise<Bench>> = new Map<string, () =>
   ["first-load", () => import("./first-load.ts")],
   ["search", () => import("./search.ts")],
   ["sweep", () => import("./sweep.ts")],
+  ["queue", () => import("./queue.ts")],
 ]);
 
 const wanted = process.argv.slice(2);

@@ -1,4 +1,4 @@
-import { spawnSync } from "node:child_process";
+import { type ChildProcess, spawn, spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { runProgram } from "../../workers/command/program.ts";
 
@@ -40,6 +40,35 @@ export function startDrystead(words: readonly string[], folder = ROOT): Ended {
     maxBuffer: 1e8,
   });
   return { code: started.status, out: started.stdout, said: started.stderr };
+}
+
+/** A run of the terminal program that goes on. */
+export interface Running {
+  readonly child: ChildProcess;
+  /** What it has said so far. */
+  readonly said: () => string;
+  /** Waits until it has said something. */
+  readonly says: (wanted: RegExp) => Promise<void>;
+}
+
+/** Starts the terminal program in a process of its own, and lets it run. */
+export function runDrystead(words: readonly string[], folder = ROOT): Running {
+  const child = spawn(process.execPath, [...START, ...words], {
+    cwd: folder,
+    env: environment,
+    stdio: ["ignore", "ignore", "pipe"],
+  });
+  let said = "";
+  child.stderr!.on("data", (data: Buffer) => {
+    said += data.toString();
+  });
+  const says = async (wanted: RegExp) => {
+    while (!wanted.test(said)) {
+      if (child.exitCode !== null) throw new Error(`It has ended, and said: ${said}`);
+      await new Promise((done) => setTimeout(done, 20));
+    }
+  };
+  return { child, said: () => said, says };
 }
 
 /** Starts the terminal program from a shell: `line` with `drystead` for the program. */

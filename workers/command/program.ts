@@ -10,8 +10,9 @@ import { systemIn } from "./report-units.ts";
 import { site } from "./site.ts";
 import { size } from "./size.ts";
 import { sweep } from "./sweep.ts";
+import { sweepWorker } from "./sweep-worker.ts";
 import { trace } from "./trace.ts";
-import { Misuse, NotWritten, type Verb } from "./verb.ts";
+import { Misuse, NotAllDone, NotWritten, type Verb } from "./verb.ts";
 
 /** Where a run of the program stands and speaks. */
 interface Host {
@@ -25,7 +26,7 @@ interface Host {
   readonly debug: boolean;
 }
 
-const VERBS: readonly Verb[] = [size, site, trace, sweep, exportLine, print, forecast];
+const VERBS: readonly Verb[] = [size, site, trace, sweep, sweepWorker, exportLine, print, forecast];
 
 const NAME_WIDTH = 2 + Math.max(...VERBS.map(({ name }) => name.length));
 
@@ -33,7 +34,8 @@ const USAGE = `drystead VERB ...
 
 ${VERBS.map(({ name, summary }) => `  ${name.padEnd(NAME_WIDTH)}${summary}`).join("\n")}
 
-drystead VERB --help tells more. Exit codes: 0 done, 1 input refused, 2 wrong command line.
+drystead VERB --help tells more. Exit codes: 0 done, 1 input refused, 2 wrong command line, 3 done
+but for what standard error names.
 `;
 
 const WHERE_HINT =
@@ -74,6 +76,7 @@ function refuse(
   { say, debug }: Host,
 ): number {
   if (thrown instanceof NotWritten) return thrown.code;
+  if (thrown instanceof NotAllDone) return 3;
   if (thrown instanceof Misuse) {
     say(`drystead: ${thrown.message}\n\n${verb.help}`);
     return 2;

@@ -1,4 +1,3 @@
-import { workerData } from "node:worker_threads";
 import { asFailure, type Outcome } from "../../shared/failure.ts";
 import type { Engine, RequestOf, ResponseOf } from "../../shared/messages.ts";
 import { makeEngine } from "../engine.ts";
@@ -7,21 +6,25 @@ import type { PoolGround, SweepVerb } from "./thread-pool.ts";
 
 /** A task of the pool. */
 export interface ThreadTask<V extends SweepVerb = SweepVerb> {
+  readonly ground: PoolGround;
   readonly verb: V;
   readonly request: RequestOf<V>;
 }
 
-let opened: Promise<Engine> | null = null;
+/** Elevation data that a thread has open at a time. */
+const MOST_OPEN = 3;
+/** By what they have open, the one used last at the end. */
+const opened = new Map<string, Promise<Engine>>();
 
 /** The thread's own engine with the elevation data open; an opening that failed is tried again. */
-function engine(): Promise<Engine> {
-  if (opened) return opened;
-  const opening = open(workerData as PoolGround);
-  opening.catch(() => {
-    opened = null;
-  });
-  opened = opening;
-  return opening;
+function engineOn(ground: PoolGround): Promise<Engine> {
+  const key = JSON.stringify(ground);
+  const engine = opened.get(key) ?? open(ground);
+  engine.catch(() => opened.delete(key));
+  opened.delete(key);
+  opened.set(key, engine);
+  for (const oldest of [...opened.keys()].slice(0, -MOST_OPEN)) opened.delete(oldest);
+  return engine;
 }
 
 async function open({ paths, verticalUnit, marks }: PoolGround): Promise<Engine> {
@@ -32,11 +35,12 @@ async function open({ paths, verticalUnit, marks }: PoolGround): Promise<Engine>
 
 /** Does one task; a refusal comes back as a value, since threads copy errors without their code. */
 export async function work<V extends SweepVerb>({
+  ground,
   verb,
   request,
 }: ThreadTask<V>): Promise<Outcome<ResponseOf<V>>> {
   try {
-    const answer = (await engine())[verb] as (of: RequestOf<V>) => Promise<ResponseOf<V>>;
+    const answer = (await engineOn(ground))[verb] as (of: RequestOf<V>) => Promise<ResponseOf<V>>;
     return { ok: true, value: await answer(request) };
   } catch (thrown) {
     return { ok: false, failure: asFailure(thrown) };

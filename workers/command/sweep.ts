@@ -1,5 +1,4 @@
 import { stat } from "node:fs/promises";
-import { availableParallelism } from "node:os";
 import { basename } from "node:path";
 import { bandLevels } from "../../shared/buildings/band-levels.ts";
 import { type BuildingsEngine, checkBuildings } from "../../shared/buildings/check-buildings.ts";
@@ -17,19 +16,22 @@ import { rounded } from "./json.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { numberFrom } from "./number.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { readQueueAddress } from "./queue/address.ts";
 import { systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
 import { choiceLine, timedWith } from "./sweep-choice.ts";
 import { readBuildings } from "./sweep-footprints.ts";
 import { buildingLine, checkName, groupLine, readResumed } from "./sweep-lines.ts";
+import { sweepPool } from "./sweep-pool.ts";
 import { stagesFrom } from "./sweep-stages.ts";
 import { readStock } from "./sweep-stock.ts";
-import { type ThreadPool, threadPool } from "./thread-pool.ts";
+import type { ThreadPool } from "./thread-pool.ts";
 import { unitFrom } from "./units.ts";
-import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import { Misuse, NotAllDone, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 
 const HELP = `drystead sweep PLAN.geojson --buildings FILE --terrain RASTER... [--stock FILE]
-               [--stages FROM:TO:STEP] [--resume FILE] [--workers N] [--most-people ${MOST_ON_ONE_LINE}]
+               [--stages FROM:TO:STEP] [--resume FILE] [--most-people ${MOST_ON_ONE_LINE}]
+               [--workers N | --queue redis://HOST:PORT]
                [--id-column NAME] [--name-column NAME] [--floor-column NAME] [--floor-unit m|ft|us-ft]
                [--priority-column NAME] [--vertical-unit m|ft|us-ft]
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
@@ -50,6 +52,8 @@ done, then the groups, then the choice; progress on standard error.
                      and a high line are counted in any case, and a choice is made for each
   --resume           what an interrupted run wrote: buildings answered there are not searched again
   --workers          threads that search; as many as the machine has processors when left out
+  --queue            search on other machines instead: a Redis server, and "drystead sweep-worker --queue" on each
+                     machine, which finds the elevation data under the same path or at the same web address
   --most-people      most people who can work on one line at a time
   --id-column        columns of the footprints: a building's own id, name, elevation of its lowest floor, and what it
                      counts: "first", "never", or a number above 0 up to 1,000 (1 when left out)
@@ -60,7 +64,7 @@ ${UNITS_HELP}
 
 "state" is the first that applies: no-data, dry (no connected water touches a wall at that stage: never more than
 that), over-limit, no-room, too-late, can-be-ringed. What is not known is null. A building that could not be checked
-has the reason in "failed", and the others go on. Buildings that are not ringed still need warning and leaving;
+has the reason in "failed", the others go on, and the exit code is 3. Buildings that are not ringed still need warning and leaving;
 whom to ring is people's decision. Local codes and licensed engineers decide.
 `;
 
@@ -79,6 +83,7 @@ const OPTIONS = {
   "--stages": "one",
   "--resume": "one",
   "--workers": "one",
+  "--queue": "one",
   "--most-people": "one",
   "--id-column": "one",
   "--name-column": "one",
@@ -106,6 +111,13 @@ async function runSweep(terminal: Terminal): Promise<string> {
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
   const columns = columnsFrom(options);
   const threads = numberFrom(options, "--workers", { least: 1, most: 256, whole: true });
+  const queueAddress = options.get("--queue")?.[0];
+  if (queueAddress !== undefined && threads !== null) {
+    throw new Misuse(
+      "With --queue, the workers say how many threads they have: leave --workers out.",
+    );
+  }
+  const queue = queueAddress === undefined ? null : readQueueAddress(queueAddress);
   const mostOnOneLine =
     numberFrom(options, "--most-people", { least: 1, most: 10_000, whole: true }) ??
     MOST_ON_ONE_LINE;
@@ -140,19 +152,23 @@ async function runSweep(terminal: Terminal): Promise<string> {
   const resumed = options.get("--resume")?.[0];
   const { known } = resumed === undefined ? { known: [] } : await readResumed(resolve(resumed), of);
   if (resumed !== undefined) say(`Note: ${known.length} buildings are answered already.`);
-  const atOnce = threads ?? availableParallelism();
-  const pool = threadPool(atOnce, { paths, verticalUnit, marks });
+  const pool = await sweepPool({
+    ...{ queue, threads, files, buildings, check: of.check, say },
+    ground: { paths, verticalUnit, marks },
+  });
   try {
-    return await checked(pool);
+    return await checked();
+  } catch (thrown) {
+    throw pool.reasonOf(thrown);
   } finally {
     await pool.close();
   }
 
-  async function checked(threadsOf: ThreadPool): Promise<string> {
+  async function checked(): Promise<string> {
     const out = inTurn(terminal.write);
     const tell = progressTo(say, buildings.length);
     const timed = timedWith(plan, stock, mostOnOneLine);
-    const check = await checkBuildings(engineOver(engine, threadsOf), atOnce, question, {
+    const check = await checkBuildings(engineOver(engine, pool), pool.atOnce, question, {
       known,
       onChecked: (each) => {
         out.add(buildingLine(of, timed(each)));
@@ -175,6 +191,13 @@ async function runSweep(terminal: Terminal): Promise<string> {
       );
     if (stock) out.add(await choiceLine(engine, plan, found, stock, mostOnOneLine));
     await out.done();
+    const failed = found.buildings.filter((each) => each.failed !== null).length;
+    if (failed > 0) {
+      say(
+        `${failed} of ${buildings.length} buildings could not be checked; --resume tries them again.`,
+      );
+      throw new NotAllDone();
+    }
     return "";
   }
 }

@@ -36,5 +36,8 @@ export class NotWritten extends Error {
   }
 }
 
+/** All that could be done is written, and some could not; the program ends with 3, what could not is said already. */
+export class NotAllDone extends Error {}
+
 /** A command line that cannot be followed; the program ends with 2. */
 export class Misuse extends Error {}

@@ -1,0 +1,133 @@
+import { hostname } from "node:os";
+import { asFailure, type Failure, type Outcome, Refusal } from "../../../shared/failure.ts";
+import type { RequestOf } from "../../../shared/messages.ts";
+import { terrainFiles } from "../files.ts";
+import { type GroundPool, groundPool, type SweepVerb } from "../thread-pool.ts";
+import type { QueueAddress } from "./address.ts";
+import { connect } from "./connect.ts";
+import { programVersion } from "./program-version.ts";
+import { QUEUE, type SharedGround, type TileAnswer, type TileJob } from "./tile-job.ts";
+import { onceAnOutage } from "./tile-queue.ts";
+
+/** How a worker works. */
+interface ServeOptions {
+  readonly threads: number;
+  /** A worker that has not been heard of for so long is taken to be lost, seconds; its jobs go to others. */
+  readonly lostAfterS: number;
+  readonly say: (message: string) => void;
+}
+
+/** One more than there are threads, so that none waits for the next job. */
+const AHEAD = 1;
+
+/**
+ * Takes jobs out of the queue until it is closed, which ends the jobs at work first.
+ * @throws Refusal as of `connect`
+ */
+export async function serveTiles(
+  address: QueueAddress,
+  { threads, lostAfterS, say }: ServeOptions,
+): Promise<{ readonly close: () => Promise<void> }> {
+  const [connection, version] = await Promise.all([connect(address), programVersion()]);
+  const { Worker } = await import("bullmq");
+  const pool = groundPool(threads);
+  const refusals = refusalsOf(version);
+  const answer = async ({ data }: { readonly data: TileJob }): Promise<TileAnswer> => {
+    const host = hostname();
+    const refused = await refusals(data);
+    if (refused) {
+      say(`Refused: ${refused.message} ${refused.remedy} (${refused.code})`);
+      return { host, refused, outcomes: {} };
+    }
+    const tasks = counted(Object.keys(data.requests).length, data.verb);
+    say(`Begun: ${tasks}.`);
+    const startedAt = performance.now();
+    const outcomes = await outcomesOf(pool, data);
+    say(`Done: ${tasks} in ${((performance.now() - startedAt) / 1000).toFixed(1)} s.`);
+    return { host, refused: null, outcomes };
+  };
+  const worker = new Worker<TileJob, TileAnswer>(QUEUE, answer, {
+    connection,
+    concurrency: threads + AHEAD,
+    ...{ lockDuration: 1000 * lostAfterS, stalledInterval: 1000 * lostAfterS },
+  });
+  worker.on("error", onceAnOutage(address, say));
+  worker.on("stalled", () => say("Note: A job of a worker that is lost goes back to the queue."));
+  await worker.waitUntilReady();
+  return {
+    close: async () => {
+      await worker.close();
+      await pool.close();
+    },
+  };
+}
+
+function counted(count: number, verb: SweepVerb): string {
+  const one = verb === "checkBuilding" ? "building" : "group of neighbors";
+  const many = verb === "checkBuilding" ? "buildings" : "groups of neighbors";
+  return `${count} ${count === 1 ? one : many}`;
+}
+
+async function outcomesOf(
+  pool: GroundPool,
+  { ground, verb, common, requests }: TileJob,
+): Promise<TileAnswer["outcomes"]> {
+  const { paths, verticalUnit, marks } = ground;
+  const tasks = Object.entries(requests).map(async ([key, own]) => {
+    const request = { ...common, ...own } as RequestOf<SweepVerb>;
+    const outcome = await pool
+      .run({ paths, verticalUnit, marks }, verb, request)
+      .then((value): Outcome<unknown> => ({ ok: true, value }))
+      .catch((thrown): Outcome<unknown> => ({ ok: false, failure: asFailure(thrown) }));
+    return [key, outcome] as const;
+  });
+  return Object.fromEntries(await Promise.all(tasks));
+}
+
+/** Why a job cannot be taken here: of another version of the program, or on elevation data that are not here. */
+function refusalsOf(version: string): (job: TileJob) => Promise<Failure | null> {
+  const same = new Set<string>();
+  return async (job) => {
+    try {
+      if (job.version !== version) throw otherVersion(job.version, version);
+      const key = JSON.stringify(job.ground);
+      if (!same.has(key)) await compare(job.ground);
+      same.add(key);
+      return null;
+    } catch (thrown) {
+      return asFailure(thrown);
+    }
+  };
+}
+
+/** @throws Refusal `queue/no-raster`, `queue/other-raster` */
+async function compare({ paths, files }: SharedGround): Promise<void> {
+  const here = await terrainFiles(paths).catch((thrown) => {
+    const { message } = asFailure(thrown);
+    throw new Refusal(
+      "queue/no-raster",
+      `Expected the elevation data of the check on this machine too. ${message}`,
+      "Put the elevation data where every worker finds it under the same path, or name it by a web address.",
+    );
+  });
+  const list = (all: readonly { readonly name: string; readonly bytes: number }[]) =>
+    all.map(({ name, bytes }) => `${name} (${bytes} bytes)`).join(", ");
+  const [came, expected] = [
+    list(here.map(({ name, blob }) => ({ name, bytes: blob.size }))),
+    list(files),
+  ];
+  if (came === expected) return;
+  throw new Refusal(
+    "queue/other-raster",
+    `Expected the elevation data of the check, ${expected}; under the same path here is ${came}.`,
+    "Copy the files of the check to this machine, or name them by a web address.",
+  );
+}
+
+function otherVersion(came: string, own: string): Refusal {
+  return new Refusal(
+    "queue/other-version",
+    `Expected jobs of the program's version ${own}; this one is of ${String(came).slice(0, 60)}.`,
+    "Install the same version on the machines of submitter and workers, and start the workers anew.",
+  );
+}
