@@ -24,6 +24,8 @@ const READING_SD_SHARE = 0.03;
 /** Ground read on the line: true ground less elevation data there, metres. */
 export interface ErrorReading {
   readonly chainageM: number;
+  /** Where it was read beside the line, metres to the left; left out on it. */
+  readonly offsetM?: number;
   readonly errorM: number;
 }
 
@@ -72,7 +74,11 @@ export interface LineErrors {
 interface Condition {
   readonly correlated: Between;
   readonly local: Between;
+  /** Cells across the line; without weight where none is held that far out. */
+  readonly across: Between;
   readonly localSdM: number;
+  /** Variance of what only this place has, and no node tells of, m2. */
+  readonly ownM2: number;
 }
 
 /**
@@ -103,12 +109,22 @@ export function lineErrors(inputs: LineErrorInputs): LineErrors {
   };
   const lower = cholesky(correlations, count);
   const readings = thinned(inputs.readings);
-  const conditionAt = (chainageM: number): Condition => ({
-    correlated: correlatedAt(chainageM),
-    local: localAt(chainageM),
-    localSdM: localSdAt(chainageM),
-  });
-  const conditions = readings.map(({ chainageM }) => conditionAt(chainageM));
+  /** Beside the line the correlated part follows that of the line as far as the two are alike. */
+  const conditionAt = (chainageM: number, offsetM = 0): Condition => {
+    const alike = correlation(Math.abs(offsetM), rangeM);
+    const { from, to, fromWeight, toWeight } = correlatedAt(chainageM);
+    const localSdM = localSdAt(chainageM);
+    const cells = acrossAt(offsetM / cellM, half);
+    const isHeld = cells.fromWeight + cells.toWeight > 0;
+    return {
+      correlated: { from, to, fromWeight: alike * fromWeight, toWeight: alike * toWeight },
+      local: localAt(chainageM),
+      across: cells,
+      localSdM,
+      ownM2: (1 - alike ** 2) * correlatedM2 + (isHeld ? 0 : localSdM ** 2),
+    };
+  };
+  const conditions = readings.map(({ chainageM, offsetM }) => conditionAt(chainageM, offsetM));
   const m = conditions.length;
   // Covariance of each node of the correlated part with each reading.
   const toNodes = new Float64Array(count * m);
@@ -131,22 +147,38 @@ export function lineErrors(inputs: LineErrorInputs): LineErrors {
         biasM2 +
         fromWeight * toNodes[from * m + j]! +
         toWeight * toNodes[to * m + j]! +
-        here.localSdM * conditions[j]!.localSdM * shared(here.local, conditions[j]!.local) +
-        (i === j ? readingSdM ** 2 : 0);
+        here.localSdM *
+          conditions[j]!.localSdM *
+          shared(here.local, conditions[j]!.local) *
+          shared(here.across, conditions[j]!.across) +
+        (i === j ? readingSdM ** 2 + here.ownM2 : 0);
     }
   }
   const amongLower = cholesky(among, m);
   const weights = new Float64Array(m);
+
+  /** The cells that a condition lies between, with the share of each. */
+  const eachCell = (
+    { local, across: cells }: Condition,
+    take: (cell: number, share: number) => void,
+  ): void => {
+    take(local.from * across + cells.from, local.fromWeight * cells.fromWeight);
+    take(local.to * across + cells.from, local.toWeight * cells.fromWeight);
+    if (cells.toWeight === 0) return;
+    take(local.from * across + cells.to, local.fromWeight * cells.toWeight);
+    take(local.to * across + cells.to, local.toWeight * cells.toWeight);
+  };
 
   /** Moves errors by what their readings are off by: `off` is reading less error, and is overwritten. */
   const moveBy = (parts: ErrorParts, off: Float64Array): void => {
     solveCholesky(amongLower, m, off, weights);
     for (let j = 0; j < m; j++) {
       const weight = weights[j]!;
-      const { local, localSdM } = conditions[j]!;
+      const { localSdM } = conditions[j]!;
       parts.bias += biasM2 * weight;
-      parts.local[local.from * across + half]! += localSdM * local.fromWeight * weight;
-      parts.local[local.to * across + half]! += localSdM * local.toWeight * weight;
+      eachCell(conditions[j]!, (cell, share) => {
+        parts.local[cell]! += localSdM * share * weight;
+      });
     }
     for (let n = 0; n < count; n++) {
       let sum = 0;
@@ -154,13 +186,19 @@ export function lineErrors(inputs: LineErrorInputs): LineErrors {
       parts.correlated[n]! += sum;
     }
   };
-  const errorAt = (parts: ErrorParts, { correlated, local, localSdM }: Condition): number =>
-    parts.bias +
-    correlated.fromWeight * parts.correlated[correlated.from]! +
-    correlated.toWeight * parts.correlated[correlated.to]! +
-    localSdM *
-      (local.fromWeight * parts.local[local.from * across + half]! +
-        local.toWeight * parts.local[local.to * across + half]!);
+  const errorAt = (parts: ErrorParts, condition: Condition): number => {
+    const { correlated, localSdM } = condition;
+    let own = 0;
+    eachCell(condition, (cell, share) => {
+      own += share * parts.local[cell]!;
+    });
+    return (
+      parts.bias +
+      correlated.fromWeight * parts.correlated[correlated.from]! +
+      correlated.toWeight * parts.correlated[correlated.to]! +
+      localSdM * own
+    );
+  };
 
   const noErrors = (): ErrorParts => ({
     bias: 0,
@@ -188,12 +226,25 @@ export function lineErrors(inputs: LineErrorInputs): LineErrors {
     timesLower(lower, count, white, drawn.correlated);
     for (let n = 0; n < drawn.local.length; n++) drawn.local[n] = normal();
     if (m > 0) {
-      for (let j = 0; j < m; j++) off[j] = readingSdM * normal() - errorAt(drawn, conditions[j]!);
+      for (let j = 0; j < m; j++) {
+        const sdM = Math.sqrt(readingSdM ** 2 + conditions[j]!.ownM2);
+        off[j] = sdM * normal() - errorAt(drawn, conditions[j]!);
+      }
       moveBy(drawn, off);
     }
     return drawn;
   };
   return { correlatedAt, localAt, localSdAt, across, cellM, mean, draw, estimateAt };
+}
+
+/** The cells across a line beside a place so many cells to its left; without weight beyond the last. */
+function acrossAt(cells: number, half: number): Between {
+  const place = cells + half;
+  const from = Math.min(Math.max(Math.floor(place), 0), 2 * half - 1);
+  if (place < 0 || place > 2 * half) return { from, to: from + 1, fromWeight: 0, toWeight: 0 };
+  const share = place - from;
+  const scale = keepsVariance(share);
+  return { from, to: from + 1, fromWeight: scale * (1 - share), toWeight: scale * share };
 }
 
 function nodeCorrelations(

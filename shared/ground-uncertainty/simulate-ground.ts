@@ -41,9 +41,15 @@ export function simulateGround(inputs: LineOnGround): GroundSimulation {
   const stakesM = stations.map(({ chainageM }) => chainageM);
   const stretches = stretchesAround(stakesM, samples);
   const used = countsOf(whole);
-  const readings = (surveyed?.readings ?? []).map(
+  const onLine = (surveyed?.readings ?? []).map(
     ({ chainageM, readM, dataM }): ErrorReading => ({ chainageM, errorM: readM - dataM }),
   );
+  const beside = (surveyed?.beside ?? []).map(
+    ({ chainageM, offsetM, readM, dataM }): ErrorReading => ({
+      ...{ chainageM, offsetM, errorM: readM - dataM },
+    }),
+  );
+  const readings = [...onLine, ...beside];
   const common = { lineId: alignment.id, model, readings: readings.length, used };
   if (!(model.rmseM > 0) || !(whole.builtLengthM > 0)) {
     const over = whereOver(stretches, cuts);
@@ -66,7 +72,7 @@ export function simulateGround(inputs: LineOnGround): GroundSimulation {
   const tried = { ...inputs, walked, model, cellM, reachM, strip, stretches };
   const usedM3 = volumesOf(stretches, samples, cuts);
   const fields = tryFields({ ...tried, readings, count: FIELDS, usedM3 });
-  const isRead = (atM: number) => readings.some(({ chainageM }) => Math.abs(chainageM - atM) < 0.3);
+  const isRead = (atM: number) => onLine.some(({ chainageM }) => Math.abs(chainageM - atM) < 0.3);
   const toSurvey = stations.filter(
     ({ chainageM, groundM }) => groundM !== null && !isRead(chainageM),
   );
@@ -101,7 +107,7 @@ export function simulateGround(inputs: LineOnGround): GroundSimulation {
     short: fields.order.filter((order) => order > used.order).length / FIELDS,
     stations: chances,
     surveyFirst: whereToSurvey({
-      ...{ line, model, readings, chances },
+      ...{ line, model, readings: onLine, chances },
       canSurvey: stations.map(({ chainageM, groundM }) => groundM !== null && !isRead(chainageM)),
       m3PerM: sensitivities(inputs, walked, model, stretches),
     }),

@@ -7,10 +7,10 @@ const LEAST_M = 0.003;
 
 /**
  * By how much the ground was read higher than the elevation data on average, metres; null where too few readings are
- * on the line, or where it is nothing.
+ * on the line or beside it, or where it is nothing.
  */
 export function meanDifferenceM(surveyed: SurveyedGround | null | undefined): number | null {
-  const readings = surveyed?.readings ?? [];
+  const readings = [...(surveyed?.readings ?? []), ...(surveyed?.beside ?? [])];
   if (readings.length < LEAST_READINGS) return null;
   const sumM = readings.reduce((sum, { readM, dataM }) => sum + readM - dataM, 0);
   const meanM = sumM / readings.length;

@@ -22,6 +22,8 @@ export interface ReadingInputs {
 /** Ground at a station, metres in the terrain's datum. */
 export interface StationReading {
   readonly chainageM: number;
+  /** From the line, metres, positive to the left of rising stations; left out on it. */
+  readonly offsetM?: number;
   readonly groundM: number;
 }
 
@@ -33,6 +35,8 @@ interface Row {
 
 interface Columns {
   readonly station: number;
+  /** Null where all was read on the line. */
+  readonly offset: number | null;
   readonly value: number;
   readonly readAs: ReadAs;
   readonly system: UnitSystem;
@@ -40,7 +44,10 @@ interface Columns {
 
 const LONGEST = 200_000;
 const SAME_M = 0.02;
-const NAMES: readonly (readonly ["station" | ReadAs, RegExp])[] = [
+/** Ground read farther from the line says nothing of it, metres. Source: judgement. */
+const FARTHEST_OFFSET_M = 100;
+const NAMES: readonly (readonly ["station" | "offset" | ReadAs, RegExp])[] = [
+  ["offset", /^(offset|off|os)$/],
   ["station", /^(sta|station)$/],
   ["rod", /^(rod|rod_reading|foresight|fs)$/],
   ["ground", /^(ground|elevation|ground_elevation|surveyed_ground|elev)$/],
@@ -49,7 +56,8 @@ const HEADING = /[a-z]{2,}/i;
 
 /**
  * Reads a table of stations and rod readings, or of stations and ground elevations, typed, pasted or from a CSV file;
- * commas, semicolons, tabs or spaces between; a first line may name the columns and their unit (`station, rod_ft`).
+ * commas, semicolons, tabs or spaces between; a first line may name the columns and their unit (`station, rod_ft`;
+ * `station, offset_ft, ground_ft` where some was read beside the line).
  * Failures name the line: `readings/empty`, `readings/columns`, `readings/station`, `readings/value`,
  * `readings/outside`, `readings/duplicate`, `readings/no-instrument`, `readings/rows`.
  */
@@ -84,7 +92,10 @@ function read(text: string, inputs: ReadingInputs): StationReading[] {
     );
   }
   if (columns.readAs === "rod" && inputs.instrumentM === null) throw withoutInstrument();
-  return found.map(({ chainageM, groundM }) => ({ chainageM, groundM }));
+  return found.map(({ chainageM, offsetM, groundM }) => ({
+    ...{ chainageM, groundM },
+    ...(offsetM !== undefined && { offsetM }),
+  }));
 }
 
 function rowsOf(text: string): Row[] {
@@ -111,7 +122,7 @@ function plainColumns(first: Row, { readAs, system }: ReadingInputs): Columns {
       "Put a first line that names the columns: station, rod_ft or station, ground_ft",
     );
   }
-  return { station: 0, value: 1, readAs, system };
+  return { station: 0, offset: null, value: 1, readAs, system };
 }
 
 /** Of the columns that a first line names: the station, and one of rod or ground. */
@@ -126,7 +137,7 @@ function namedColumns({ cells, number }: Row, { system }: ReadingInputs): Column
     const column = NAMES.find(([, pattern]) => pattern.test(name))?.[0] ?? null;
     return { column, system: unit ? (unit[1] === "ft" ? "us" : "metric") : system } as const;
   });
-  const placesOf = (wanted: "station" | ReadAs) =>
+  const placesOf = (wanted: "station" | "offset" | ReadAs) =>
     named.flatMap(({ column }, i) => (column === wanted ? [i] : []));
   const [stations, rods, grounds] = [placesOf("station"), placesOf("rod"), placesOf("ground")];
   const values = rods.length > 0 ? rods : grounds;
@@ -138,7 +149,15 @@ function namedColumns({ cells, number }: Row, { system }: ReadingInputs): Column
       "Name them so: station, rod_ft or station, ground_ft",
     );
   }
-  if (rods.length === 0 && cells.length > 3) {
+  const [offset = null, ...moreOffsets] = placesOf("offset");
+  if (moreOffsets.length > 0) {
+    throw new Refusal(
+      "readings/columns",
+      `Line ${number}: expected one column of offsets; came ${moreOffsets.length + 1}.`,
+      "Name them so: station, offset_ft, ground_ft",
+    );
+  }
+  if (rods.length === 0 && cells.length > (offset === null ? 3 : 4)) {
     throw new Refusal(
       "readings/columns",
       `Line ${number}: expected a table of readings alone; this one has ${cells.length} columns, and its ground may be that of the elevation data.`,
@@ -147,7 +166,7 @@ function namedColumns({ cells, number }: Row, { system }: ReadingInputs): Column
   }
   const value = values[0]!;
   return {
-    ...{ station: stations[0]!, value, system: named[value]!.system },
+    ...{ station: stations[0]!, offset, value, system: named[value]!.system },
     readAs: rods.length > 0 ? "rod" : "ground",
   };
 }
@@ -156,10 +175,13 @@ function namedColumns({ cells, number }: Row, { system }: ReadingInputs): Column
 type Numbered = StationReading & { readonly line: number };
 
 function refuseDoubles(found: readonly Numbered[]): void {
-  const inOrder = [...found].sort((a, b) => a.chainageM - b.chainageM);
+  const inOrder = [...found].sort(
+    (a, b) => a.chainageM - b.chainageM || (a.offsetM ?? 0) - (b.offsetM ?? 0),
+  );
   for (const [i, next] of inOrder.slice(1).entries()) {
     const before = inOrder[i]!;
     if (next.chainageM - before.chainageM > SAME_M) continue;
+    if (Math.abs((next.offsetM ?? 0) - (before.offsetM ?? 0)) > SAME_M) continue;
     const [first, second] = [before.line, next.line].sort((a, b) => a - b);
     throw new Refusal(
       "readings/duplicate",
@@ -175,14 +197,31 @@ function readingOf(row: Row, columns: Columns, inputs: ReadingInputs): Numbered[
   if (cells.length > 2 && cell === "" && (cells[columns.station] ?? "") !== "") return [];
   const chainageM = chainageOf(row, cells[columns.station] ?? "", inputs);
   const valueM = figureOf(cell, number, columns.system);
+  const offsetM = offsetOf(row, columns);
+  const place = { chainageM, ...(offsetM !== 0 && { offsetM }), line: number };
   if (columns.readAs === "ground") {
     const { least, most } = GROUND_RANGE_M;
-    if (valueM >= least && valueM <= most) return [{ chainageM, groundM: valueM, line: number }];
+    if (valueM >= least && valueM <= most) return [{ ...place, groundM: valueM }];
     throw outOfRange(number, cell, "a ground elevation");
   }
   if (!(valueM >= 0 && valueM <= LONGEST_ROD_M)) throw outOfRange(number, cell, "a rod reading");
   const groundM = belowInstrument(inputs.instrumentM ?? 0, valueM);
-  return [{ chainageM, groundM, line: number }];
+  return [{ ...place, groundM }];
+}
+
+/** Offset to the left of rising stations: `12 L`, `12 R`, or as surveyors sign it, plus to the right. */
+function offsetOf({ number, cells }: Row, { offset, system }: Columns): number {
+  const cell = offset === null ? "" : (cells[offset] ?? "").trim();
+  if (cell === "") return 0;
+  const side = /^(.*?)\s*([lr])(?:t|eft|ight)?\.?$/i.exec(cell);
+  const plain = (side?.[1] ?? cell).replace("\u2212", "-");
+  const rightM = figureOf(plain, number, system);
+  if (side && rightM < 0)
+    throw outOfRange(number, cell, "an offset with a side and without a sign");
+  if (Math.abs(rightM) > FARTHEST_OFFSET_M) {
+    throw outOfRange(number, cell, "an offset near the line");
+  }
+  return side?.[2]?.toLowerCase() === "l" ? rightM : -rightM;
 }
 
 function chainageOf({ number }: Row, cell: string, inputs: ReadingInputs): number {

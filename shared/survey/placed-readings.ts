@@ -7,7 +7,7 @@ import type { StationReading } from "./parse-readings.ts";
 /** Readings nearer to each other are of one place: the later one counts, metres. */
 const ONE_PLACE_M = 0.05;
 
-/** The plan with ground read at stations of a line; what was read at the same places before is replaced. */
+/** The plan with ground read at stations of a line and beside it; what was read at the same places before is replaced. */
 export function withReadings(
   plan: Plan,
   alignment: Alignment,
@@ -15,9 +15,9 @@ export function withReadings(
 ): Plan {
   const { plane } = planSite(plan, 0);
   const line = layLine(alignment, plane);
-  const placed = readings.map(({ chainageM, groundM }): GroundReading => {
-    const { xM, yM } = placeAt(line, chainageM);
-    return { at: plane.toLonLat(xM, yM), groundM };
+  const placed = readings.map(({ chainageM, offsetM = 0, groundM }): GroundReading => {
+    const { xM, yM, leftX, leftY } = placeAt(line, chainageM);
+    return { at: plane.toLonLat(xM + offsetM * leftX, yM + offsetM * leftY), groundM };
   });
   const isAgain = ({ at }: GroundReading) => {
     const [x, y] = plane.toPlane(at);

@@ -6,6 +6,8 @@ import { surveyOf } from "./leveling.ts";
 
 /** A reading counts for a line that passes within this of it, metres (2 ft). Source: judgement, two bag lengths. */
 const ON_LINE_M = 0.61;
+/** A reading farther from the line says too little of it, metres (50 ft). Source: judgement. */
+const BESIDE_LINE_M = 15.24;
 /** Between two readings the ground is theirs where no more than this many station intervals part them. Source: judgement. */
 const MOST_INTERVALS = 2;
 const SLACK_M = 0.02;
@@ -17,13 +19,21 @@ interface UsedReading {
   readonly dataM: number;
 }
 
+/** The same beside the line: it tells of the elevation data's error there, and changes no height. */
+interface BesideReading extends UsedReading {
+  /** Positive to the left of rising chainage, metres. */
+  readonly offsetM: number;
+}
+
 /** Which ground of a line was read in the field. Plain data. */
 export interface SurveyedGround {
   /** By chainage, each once. */
   readonly readings: readonly UsedReading[];
   /** Where readings follow on one another closely enough; on a ring the last may end beyond the length. */
   readonly stretches: readonly { readonly fromM: number; readonly toM: number }[];
-  /** Readings of the plan that no stake of this line is near. */
+  /** Near the line but not on it. */
+  readonly beside?: readonly BesideReading[];
+  /** Readings of the plan that no stake of this line is near, those beside it too. */
   readonly offLine: number;
   /** Chainages of readings where there is no elevation data beside them, so that they change nothing. */
   readonly withoutDataM: readonly number[];
@@ -47,12 +57,19 @@ export function surveyedGround(inputs: SurveyedInputs): SurveyedGround | null {
   if (readings.length === 0) return null;
   const found = new Map<number, UsedReading>();
   const withoutDataM: number[] = [];
+  const beside: BesideReading[] = [];
   let offLine = 0;
   for (const { at, groundM } of readings) {
     const [x, y] = plane.toPlane(at);
     const near = nearestOn(line, x, y);
     if (near.awayM > ON_LINE_M) {
       offLine++;
+      const here = placeAt(line, near.chainageM);
+      const dataM = ground.heightAt(x, y);
+      if (near.awayM <= BESIDE_LINE_M && !Number.isNaN(dataM)) {
+        const offsetM = (x - here.xM) * here.leftX + (y - here.yM) * here.leftY;
+        beside.push({ chainageM: near.chainageM, offsetM, readM: groundM, dataM });
+      }
       continue;
     }
     const place = placeAt(line, near.chainageM);
@@ -65,7 +82,7 @@ export function surveyedGround(inputs: SurveyedInputs): SurveyedGround | null {
   const mostApartM = MOST_INTERVALS * plan.practice.stationIntervalM + SLACK_M;
   const rules = { mostApartM, aroundM: line.closed ? line.lengthM : null };
   return {
-    ...{ readings: used, offLine, withoutDataM, ...rules },
+    ...{ readings: used, beside, offLine, withoutDataM, ...rules },
     stretches: stretchesOf(used, rules),
   };
 }

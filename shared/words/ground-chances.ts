@@ -3,6 +3,7 @@ import type { GroundSimulation, SurveyFirst } from "../ground-uncertainty/types.
 import type { SizedLine } from "../sizing-types.ts";
 import {
   formatCount,
+  formatElevation,
   formatLength,
   formatShare,
   formatStation,
@@ -30,14 +31,17 @@ export function chanceWords(share: number): string {
   return `${Math.min(9, Math.max(1, Math.round(10 * share)))} in 10`;
 }
 
-/** `9 in 10: up to 23,200`, under the bags of the levee; null where nothing is counted. */
+/** How the error of the elevation data is shared out has no source, and a chance that follows from it none either. */
+const NINE = "9 in 10, by judgement";
+
+/** `9 in 10, by judgement: up to 23,200`, under the bags of the levee; null where nothing is counted. */
 export function nineInTenWords(line: Simulated): string | null {
   if (!isCounted(line)) return null;
   const { simulatedGround } = line;
-  if (simulatedGround === undefined) return "9 in 10: counting";
-  if (simulatedGround === null) return "9 in 10: not known";
+  if (simulatedGround === undefined) return `${NINE}: counting`;
+  if (simulatedGround === null) return `${NINE}: not known`;
   const { nineInTen } = simulatedGround;
-  return `9 in 10: up to ${enoughWords(nineInTen.bags)}`;
+  return `${NINE}: up to ${enoughWords(nineInTen.bags)}`;
 }
 
 /** Bags to order by how often they are enough. */
@@ -65,7 +69,7 @@ export function orderFigureWords(line: Simulated, system: UnitSystem): string {
   const { simulatedGround } = line;
   if (!simulatedGround) return counted;
   const [half, nine] = orderChances(line);
-  return `${counted} Enough 1 in 2: ${half!.amount}; 9 in 10: ${nine!.amount}, ground ${accuracyWords(line, system)}.`;
+  return `${counted} Enough 1 in 2: ${half!.amount}; 9 in 10: ${nine!.amount}, by judgement how the error of the ground, ${accuracyWords(line, system)}, is shared out.`;
 }
 
 /** `Some place over the height limit: 8 in 10.` Null where nothing is known. */
@@ -80,6 +84,19 @@ export function surveyFirstWords({ because, overLimit }: SurveyFirst): string {
   return because === "limit"
     ? `over the height limit ${chanceWords(overLimit)}`
     : "tells most about the bags";
+}
+
+/** What the mark of a station on the profile says. */
+export function surveyMarkWords(first: SurveyFirst, system: UnitSystem): string {
+  return `Survey the ground at ${formatStation(first.chainageM, system)} first: ${surveyFirstWords(first)}.`;
+}
+
+/** What the mark of a reading on the profile says. */
+export function readingMarkWords(
+  { chainageM, readM, dataM }: { chainageM: number; readM: number; dataM: number },
+  system: UnitSystem,
+): string {
+  return `Ground read at ${formatStation(chainageM, system)}: ${formatElevation(readM, system)}, ${correctionWords(readM - dataM, system)} from the elevation data.`;
 }
 
 /** `Survey first at 4+38, 1+25.` Null where it would tell little. */
@@ -99,7 +116,7 @@ export function triedWords(simulated: GroundSimulation, system: UnitSystem): str
     readings === 0
       ? ""
       : ` All pass through the ${readings === 1 ? "reading" : `${formatCount(readings)} readings`} of the ground.`;
-  return `${formatCount(fields)} grounds tried: elevation data and an error, ${parts}.${through}`;
+  return `${formatCount(fields)} grounds tried: elevation data and an error, ${parts}. These shares are judgement, with no published source.${through}`;
 }
 
 /** `+0.21 ft`: what all elevation data are raised by. */

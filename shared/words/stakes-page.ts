@@ -105,7 +105,7 @@ export function surveyedWords(
   system: UnitSystem,
 ): string[] {
   if (!surveyed) return [];
-  const { readings, stretches, offLine, withoutDataM, mostApartM } = surveyed;
+  const { readings, beside = [], stretches, offLine, withoutDataM, mostApartM } = surveyed;
   const station = (m: number) => formatStation(m, system);
   const where = stretches.map(({ fromM, toM }) => {
     const { aroundM } = surveyed;
@@ -130,7 +130,12 @@ export function surveyedWords(
       : []),
     ...(offLine > 0
       ? [
-          `${offLine === 1 ? "1 reading is" : `${offLine} readings are`} not used: this line is not within ${system === "us" ? "2 ft" : "0.6 m"} of where ${offLine === 1 ? "it was" : "they were"} taken.`,
+          `${offLine === 1 ? "1 reading is" : `${offLine} readings are`} not used for heights: this line is not within ${system === "us" ? "2 ft" : "0.6 m"} of where ${offLine === 1 ? "it was" : "they were"} taken.`,
+        ]
+      : []),
+    ...(beside.length > 0
+      ? [
+          `${beside.length === 1 ? "1 of them is" : `${beside.length} of them are`} within ${system === "us" ? "50 ft" : "15 m"} and narrows the chances of bags and heights.`,
         ]
       : []),
   ];

@@ -1,8 +1,8 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { recall, remember } from "../browser/remember.ts";
 
-/** What map and profile can mark beside the marked station. */
-export const MARK_KINDS = ["checks", "weakest", "water"] as const;
+/** What map and profile can mark beside the marked station; `survey` is marked on the profile alone. */
+export const MARK_KINDS = ["checks", "weakest", "water", "survey"] as const;
 export type MarkKind = (typeof MARK_KINDS)[number];
 
 const KEY = "drystead.map.show";

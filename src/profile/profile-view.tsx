@@ -20,9 +20,11 @@ import {
   withinLine,
   zoomed,
 } from "../drawing/profile/profile-stretch.ts";
+import { surveyMarks } from "../drawing/profile/survey-marks.ts";
 import { sizedFor } from "../live/current.ts";
 import { markedM, pointedCheck, unitSystem } from "../live/screen.ts";
 import { shownMarks } from "../live/shown-marks.ts";
+import { simulatedLine } from "../live/simulated.ts";
 import { levelAtMomentM, momentH, timeNow } from "../live/time-now.ts";
 import { tracedLine } from "../live/water-now.ts";
 import { useSize } from "../ui/use-size.ts";
@@ -57,9 +59,13 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
   const request = { line, limitM: practice.limitM, unitSystem: system, stretch, underPx };
   const frame = size && profileFrame({ ...request, ...size, layout: "screen" });
   const marks = lineMarks(line, tracedLine.value, plan.value, system);
-  const shown = marks.filter(({ kind }) =>
+  const surveys = shownMarks.value.has("survey")
+    ? surveyMarks(simulatedLine.value ?? line, system)
+    : [];
+  const inView = marks.filter(({ kind }) =>
     shownMarks.value.has(kind === "weakest" ? "weakest" : "water"),
   );
+  const shown = [...inView, ...surveys];
 
   const now = () => withinLine(part.peek(), lengthM);
   const show = (next: Stretch) => {
@@ -128,7 +134,7 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
       <ProfileSaid
         id={saidId}
         line={line}
-        marks={marks}
+        marks={[...marks, ...surveys.filter(({ kind }) => kind === "survey")]}
         time={planned}
         moment={moment}
         system={system}

@@ -54,9 +54,11 @@ describe("what is enough on many grounds, in words", () => {
   });
 
   it("says what it is of, and that it is not known, or not yet", () => {
-    expect(nineInTenWords(line)).toBe("9 in 10: up to 23,200");
-    expect(nineInTenWords({ ...line, simulatedGround: null })).toBe("9 in 10: not known");
-    expect(nineInTenWords(LINE)).toBe("9 in 10: counting");
+    expect(nineInTenWords(line)).toBe("9 in 10, by judgement: up to 23,200");
+    expect(nineInTenWords({ ...line, simulatedGround: null })).toBe(
+      "9 in 10, by judgement: not known",
+    );
+    expect(nineInTenWords(LINE)).toBe("9 in 10, by judgement: counting");
     expect(orderChances({ ...line, simulatedGround: null })).toEqual([]);
   });
 
@@ -67,11 +69,11 @@ describe("what is enough on many grounds, in words", () => {
 
   it("names on the order which figure it is, and where to survey", () => {
     expect(orderFigureWords(line, "us")).toBe(
-      "Counted on the ground as in the elevation data and the readings. Enough 1 in 2: 19,600; 9 in 10: 24,700, ground ±0.33 ft.",
+      "Counted on the ground as in the elevation data and the readings. Enough 1 in 2: 19,600; 9 in 10: 24,700, by judgement how the error of the ground, ±0.33 ft, is shared out.",
     );
     expect(surveyFirstList(line, "us")).toBe("Survey first at 1+25.");
     expect(triedWords(SIMULATED, "us")).toMatch(
-      /30 % the same everywhere, 50 % alike within 300 ft, 20 % each cell's own\. All pass through the 2 readings/,
+      /30 % the same everywhere, 50 % alike within 300 ft, 20 % each cell's own\. These shares are judgement, with no published source\. All pass through the 2 readings/,
     );
   });
 });

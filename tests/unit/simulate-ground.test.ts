@@ -192,6 +192,18 @@ describe("one of the grounds", () => {
     }
   });
 
+  it("follows ground read beside the line less, the farther away it is", () => {
+    const estimates = [0, 6, 12, 1000].map((offsetM) => {
+      const { errors } = drawerOf(PLAN, LINE, flat(100), [{ chainageM: 40, offsetM, errorM: 0.2 }]);
+      return errors.estimateAt(40);
+    });
+    expect(estimates[0]).toBeGreaterThan(0.19);
+    expect(estimates[1]!).toBeLessThan(estimates[0]!);
+    expect(estimates[2]!).toBeLessThan(estimates[1]!);
+    // Far away only the part that is the same everywhere is left: its share of the variance.
+    expect(estimates[3]! / 0.2).toBeCloseTo(PLAN.ground.biasShare, 2);
+  });
+
   it("passes through the ground that was read", () => {
     const readings = [
       { chainageM: 12.5, errorM: 0.2 },

@@ -208,3 +208,33 @@ describe("a table of readings", () => {
     expect(heightOfInstrumentM({ benchmark: null, backsightM: 1, readings: [] })).toBeNull();
   });
 });
+
+describe("ground read beside the line", () => {
+  const IN_FEET = { readAs: "ground", system: "us", lengthM: 60, instrumentM: null } as const;
+  const TABLE = "station, offset_ft, ground_ft\n0+50, 12 L, 328.4\n0+50, 12, 328.1\n1+00, , 328.2";
+
+  it("is typed with its offset: a side, or plus to the right", () => {
+    const outcome = parseReadings(TABLE, IN_FEET);
+    if (!outcome.ok) throw new Error(outcome.failure.message);
+    const offsets = outcome.value.map(({ offsetM = 0 }) => Number(offsetM.toFixed(4)));
+    expect(offsets).toEqual([3.6576, -3.6576, 0]);
+  });
+
+  it.each(["12 X", "far", "-3 L", "2000"])("refuses the offset %s, naming the line", (offset) => {
+    const text = `station, offset_ft, ground_ft\n0+50, ${offset}, 328.4`;
+    const outcome = parseReadings(text, IN_FEET);
+    expect(outcome).toMatchObject({ ok: false, failure: { code: "readings/value" } });
+    if (!outcome.ok) expect(outcome.failure.message).toContain("Line 2");
+  });
+
+  it("tells of the error of the elevation data there and changes no height", () => {
+    const readings = [{ chainageM: 20, offsetM: 6, groundM: 100.4 }];
+    const line = size(withReadings(PLAN, STRAIGHT, readings), STRAIGHT, flat(100));
+    expect(line.surveyed).toMatchObject({ readings: [], offLine: 1 });
+    const [beside] = line.surveyed!.beside!;
+    expect(beside!.chainageM).toBeCloseTo(20, 3);
+    expect(beside!.offsetM).toBeCloseTo(6, 3);
+    expect(beside!.readM - beside!.dataM).toBeCloseTo(0.4, 6);
+    expect(line.stations.every(({ groundM }) => groundM === 100)).toBe(true);
+  });
+});

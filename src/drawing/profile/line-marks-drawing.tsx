@@ -32,6 +32,19 @@ function Shape({ mark }: { readonly mark: PlacedMark }) {
       />
     );
   }
+  const { half, high } = DIAMOND_PX;
+  if (kind === "survey") {
+    return <path class="line-mark-level" d={`M${x} ${y}l${half} ${high}h${-2 * half}z`} />;
+  }
+  if (kind === "reading") {
+    const arm = half - 1;
+    return (
+      <path
+        class="line-mark-read"
+        d={`M${x - arm} ${y}l${2 * arm} ${2 * arm}m0 ${-2 * arm}l${-2 * arm} ${2 * arm}`}
+      />
+    );
+  }
   return (
     <>
       <circle

@@ -9,7 +9,7 @@ import { type WeakestPlace, weakestPlaces } from "../../../shared/words/weakest.
 /** A place on the line that the person should know, on the profile. */
 export interface LineMark {
   readonly key: string;
-  readonly kind: "way-in" | "weakest" | "over";
+  readonly kind: "way-in" | "weakest" | "over" | "survey" | "reading";
   readonly tone: "grave" | "caution" | "quiet";
   readonly chainageM: number;
   /** Beside it, the fullest words first; none where its shape says enough. */

@@ -38,9 +38,9 @@ function place(mark: LineMark, walk: Walk, frame: ProfileFrame): PlacedMark | nu
   const index = nearestSample(walk.chainageM, mark.chainageM);
   if (index < 0) return null;
   const x = frame.x(mark.chainageM);
-  const levelM = { over: walk.crestM, "way-in": walk.waterM, weakest: null }[mark.kind];
+  const levelM = { over: walk.crestM, "way-in": walk.waterM }[mark.kind as string];
   const at = frame.y(levelM ? levelM[index]! : drawnGroundM(walk, index));
-  if (mark.kind === "weakest") {
+  if (mark.kind === "weakest" || mark.kind === "survey" || mark.kind === "reading") {
     const { half, high } = DIAMOND_PX;
     const y = Math.min(
       plot.bottom - high - 1,

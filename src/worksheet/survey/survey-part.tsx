@@ -1,6 +1,7 @@
 import "./survey.css";
 import { useId } from "preact/hooks";
 import type { Plan } from "../../../shared/plan.ts";
+import type { SizedLine } from "../../../shared/sizing-types.ts";
 import { surveyOf } from "../../../shared/survey/leveling.ts";
 import { meanDifferenceM } from "../../../shared/survey/mean-difference.ts";
 import { shownInstrument } from "../../../shared/survey/rod.ts";
@@ -90,7 +91,7 @@ function Correction() {
       {nextM !== null && meanM !== null && (
         <>
           <p class="hint" data-survey="difference">
-            {meanDifferenceWords(meanM, surveyed!.readings.length, system)}
+            {meanDifferenceWords(meanM, readCount(surveyed), system)}
           </p>
           <button
             type="button"
@@ -103,6 +104,10 @@ function Correction() {
       )}
     </>
   );
+}
+
+function readCount(surveyed: SizedLine["surveyed"]): number {
+  return (surveyed?.readings.length ?? 0) + (surveyed?.beside?.length ?? 0);
 }
 
 const CORRECTION = "the correction of all elevations";
@@ -192,7 +197,11 @@ function ReadingsForm() {
           </label>
         ))}
       </fieldset>
-      <label for={id}>Readings from the field: station and reading, one row for each stake</label>
+      <label for={id}>
+        Readings from the field: station and reading, one row for each stake; for ground beside the
+        line name the columns station, offset, {readingsAs.value} (offset 12 L, 12 R, or + to the
+        right)
+      </label>
       <textarea
         id={id}
         rows={ROWS}
