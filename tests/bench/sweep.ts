@@ -11,12 +11,14 @@ import type { BenchRow } from "./row.ts";
 /**
  * The check of seeded buildings on a made town at 1 m, its water traced in this thread, its lines searched in two
  * others: from the open raster to the last group. Processor time of all threads stands beside the time that passed,
- * which on a busy machine says little. `DRYSTEAD_BUILDINGS=1000,10000`
+ * which on a busy machine says little; memory is that of the process with its threads, once a quarter is done and at
+ * the end. `DRYSTEAD_BUILDINGS=1000,10000`
  * names other counts. The peer does one Dijkstra
  * search a building on a grid of as many nodes as ours has, and neither a ring nor its bags: scikit-image's
  * MCP_Geometric (8 neighbors, compiled), where Debian's python3-skimage is installed.
  */
 const THREADS = 2;
+const SEED = 11;
 const PROMISED_MS = 30_000;
 /** Each of so many buildings is checked with and without further stages. */
 const STAGED = 60;
@@ -32,7 +34,7 @@ async function townRow(
   count: number,
   peer: Pick<BenchRow, "peer" | "peerMs"> | null,
 ): Promise<BenchRow> {
-  const town = seededTown(count);
+  const town = seededTown(count, SEED);
   const bytes = townRaster(town.sideM, town.heightAt);
   const folder = mkdtempSync(join(tmpdir(), "drystead-bench-"));
   const path = join(folder, "town.tif");
@@ -41,6 +43,8 @@ async function townRow(
   const pool = threadPool(THREADS, { paths: [path], verticalUnit: "metre", marks: [] });
   try {
     const question = { plan: townPlan(town.waterM), buildings: town.buildings };
+    const memory: number[] = [];
+    let done = 0;
     const before = process.cpuUsage();
     const startedAt = performance.now();
     const found = await checkBuildings(
@@ -51,13 +55,18 @@ async function townRow(
       },
       THREADS,
       question,
+      {
+        onChecked: () => {
+          done++;
+          if (done === Math.ceil(count / 4) || done === count) memory.push(memoryMB());
+        },
+      },
     );
     const ms = performance.now() - startedAt;
     const searched = found.buildings.filter(({ line }) => line !== null).length;
     const perBuilding = Math.round((1000 * cpuS(before)) / count);
-    const memory = Math.round(process.memoryUsage().rss / 1e6);
     return {
-      name: `${count} buildings, ${searched} with a line, ${THREADS} threads (${cpuS(before).toFixed(0)} s of processors, ${perBuilding} ms a building; ${memory} MB)`,
+      name: `${count} buildings of seed ${SEED}, ${searched} with a line, ${found.groupsTried.tried} groups tried, ${THREADS} threads (${cpuS(before).toFixed(0)} s of processors, ${perBuilding} ms a building; ${memory.join(" and ")} MB)`,
       ms,
       promisedMs: count === 1000 ? PROMISED_MS : null,
       peer: peer?.peer ?? null,
@@ -67,6 +76,10 @@ async function townRow(
     await pool.close();
     rmSync(folder, { recursive: true });
   }
+}
+
+function memoryMB(): number {
+  return Math.round(process.memoryUsage().rss / 1e6);
 }
 
 /** Processor time of a line with a second stage and without, one after the other for each building. */
