@@ -85,8 +85,8 @@ export function floorOf(
   return floorM >= -500 && floorM <= 9000 && figure !== 0 ? floorM : null;
 }
 
-/** The columns of footprints, those that hold figures alone apart. */
-export function columnsOf(footprints: readonly Footprint[]): {
+/** The columns of shapes, those that hold figures alone apart. */
+export function columnsOf(footprints: readonly Pick<Footprint, "columns">[]): {
   readonly all: readonly string[];
   readonly figures: readonly string[];
 } {

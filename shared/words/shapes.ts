@@ -1,7 +1,8 @@
 import type { Failure } from "../failure.ts";
+import type { SizeUnit } from "../imports/into-ways.ts";
 
 /** What the shapes of a file are taken as. */
-export type ShapeUse = "buildings" | "no-go" | "lines" | "as-said";
+export type ShapeUse = "buildings" | "no-go" | "lines" | "culverts" | "roads" | "as-said";
 
 /** That shapes are in a grid which is not that of the elevation data. */
 export function otherGrid(named: string | null, ground: string | null): Failure {
@@ -35,12 +36,46 @@ export const SHAPE_USE_WORDS: Readonly<Record<ShapeUse, string>> = {
   buildings: "Buildings to pick from",
   "no-go": "No-go areas",
   lines: "Lines of the levee",
+  culverts: "Culverts",
+  roads: "Exit roads",
   "as-said": "As the file says",
 };
 
+/** What is picked for culverts of a file. */
+export const PIPE_COLUMN_WORDS = {
+  hint: "Inverts and sizes can also be typed later. Where none is given, the ground at the end is used.",
+  firstInvert: "Invert, first end, from",
+  lastInvert: "Invert, other end, from",
+  invertsIn: "Inverts are in",
+  size: "Inside diameter from",
+  sizesIn: "Diameters are in",
+  none: "no column",
+  chooseUnit: "choose the unit",
+  take: "Take them as culverts",
+} as const;
+
+export const SIZE_UNIT_WORDS: Readonly<Record<SizeUnit, string>> = {
+  inch: "inches",
+  foot: "feet",
+  millimeter: "millimeters",
+  meter: "meters",
+};
+
+/** That figures of a table are no invert and no size. */
+export function pipeFiguresNote(count: number): string {
+  const which = count === 1 ? "1 figure is" : `${count} figures are`;
+  return `${which} no invert or diameter of a culvert and left out. Type them under Water.`;
+}
+
 /** That shapes cannot be taken for what the person says they are, or not yet. */
-export function shapesRefused(why: "no-ground" | "no-outlines" | "no-lines"): Failure {
+export function shapesRefused(why: "no-ground" | "no-outlines" | "no-lines" | "no-paths"): Failure {
   switch (why) {
+    case "no-paths":
+      return {
+        code: "shapes/no-paths",
+        message: "Expected lines; the file has only outlines on this ground.",
+        remedy: "Export culverts and roads as lines.",
+      };
     case "no-ground":
       return {
         code: "shapes/no-ground",

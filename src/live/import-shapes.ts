@@ -1,7 +1,14 @@
 import { signal } from "@preact/signals";
+import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { type Failure, type Outcome, refused } from "../../shared/failure.ts";
 import type { ShapeFile, ShapeReference } from "../../shared/imports/found-shapes.ts";
 import { saysUses, withLines, withNoGo, withSaid } from "../../shared/imports/into-plan.ts";
+import {
+  NO_PIPE_COLUMNS,
+  type PipeColumns,
+  withCulverts,
+  withRoads,
+} from "../../shared/imports/into-ways.ts";
 import {
   cornersInTurn,
   type PlacedShapes,
@@ -12,6 +19,7 @@ import { placeFootprints } from "../../shared/plan-footprints.ts";
 import {
   gridQuestionWords,
   otherGrid,
+  pipeFiguresNote,
   type ShapeUse,
   shapesRefused,
 } from "../../shared/words/shapes.ts";
@@ -44,7 +52,7 @@ export type ShapesQuestion =
       readonly name: string;
       readonly placed: PlacedShapes;
       readonly uses: readonly ShapeUse[];
-      readonly take: (use: ShapeUse) => void;
+      readonly take: (use: ShapeUse, pipes?: PipeColumns) => void;
     };
 
 /** Why the last file of footprints was not taken; null when it was. */
@@ -108,7 +116,11 @@ async function askGrid(
   return null;
 }
 
-function taken(arrived: Arrived, use: ShapeUse | null): Failure | null {
+function taken(
+  arrived: Arrived,
+  use: ShapeUse | null,
+  pipes: PipeColumns = NO_PIPE_COLUMNS,
+): Failure | null {
   const { name, file, places } = arrived;
   const bounds = ground.peek()?.bounds ?? null;
   if (use === "buildings") {
@@ -127,16 +139,25 @@ function taken(arrived: Arrived, use: ShapeUse | null): Failure | null {
   const { outlines, paths, notes } = placed.value;
   if (use === "no-go" && outlines.length === 0) return shapesRefused("no-outlines");
   if (use === "lines" && outlines.length + paths.length === 0) return shapesRefused("no-lines");
-  edit({ note: `Import ${name}`, change: (plan) => CHANGES[use](plan, placed.value) });
-  for (const note of notes) tell("info", { code: "shapes/note", message: note, remedy: "" });
+  const isWay = use === "culverts" || use === "roads";
+  if (isWay && paths.length === 0) return shapesRefused("no-paths");
+  edit({ note: `Import ${name}`, change: (plan) => CHANGES[use](plan, placed.value, pipes) });
+  const leftOut = use === "culverts" ? withCulverts(EMPTY_PLAN, paths, pipes).leftOut : 0;
+  const said = leftOut > 0 ? [...notes, pipeFiguresNote(leftOut)] : notes;
+  for (const note of said) tell("info", { code: "shapes/note", message: note, remedy: "" });
   return null;
 }
 
 const CHANGES: Readonly<
-  Record<Exclude<ShapeUse, "buildings">, (plan: Plan, placed: PlacedShapes) => Plan>
+  Record<
+    Exclude<ShapeUse, "buildings">,
+    (plan: Plan, placed: PlacedShapes, pipes: PipeColumns) => Plan
+  >
 > = {
   "no-go": (plan, { outlines }) => withNoGo(plan, outlines),
   lines: withLines,
+  culverts: (plan, { paths }, pipes) => withCulverts(plan, paths, pipes).plan,
+  roads: (plan, { paths }) => withRoads(plan, paths),
   "as-said": withSaid,
 };
 
@@ -144,8 +165,9 @@ function askUse(arrived: Arrived, placed: PlacedShapes): null {
   const { name } = arrived;
   const areas: ShapeUse[] = placed.outlines.length > 0 ? ["buildings", "no-go"] : [];
   const said: ShapeUse[] = saysUses(placed) ? ["as-said"] : [];
-  const uses: ShapeUse[] = [...said, ...areas, "lines"];
-  const take = (use: ShapeUse) => tellFailure(taken(arrived, use));
+  const ways: ShapeUse[] = placed.paths.length > 0 ? ["culverts", "roads"] : [];
+  const uses: ShapeUse[] = [...said, ...areas, "lines", ...ways];
+  const take = (use: ShapeUse, pipes?: PipeColumns) => tellFailure(taken(arrived, use, pipes));
   ask({ about: "use", name, placed, uses, take });
   return null;
 }

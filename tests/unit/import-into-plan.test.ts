@@ -1,6 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { saysUses, withLines, withNoGo, withSaid } from "../../shared/imports/into-plan.ts";
+import {
+  NO_PIPE_COLUMNS,
+  type PipeColumns,
+  withCulverts,
+  withRoads,
+} from "../../shared/imports/into-ways.ts";
 import { placeShapes } from "../../shared/imports/place-shapes.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readGeoJson } from "../helpers/read-shapes.ts";
@@ -85,5 +91,55 @@ describe("shapes of a file", () => {
       PATH.map(([lon, lat]) => [lat, lon]),
     );
     expect(() => placed([swapped])).toThrow(expect.objectContaining({ code: "shapes/axis-order" }));
+  });
+});
+
+describe("lines of a file that are pipes and roads", () => {
+  const figures = { up: 862.5, down: "862.1", dia: 18, name: "Mill Road" };
+  const picked: PipeColumns = {
+    ...{ firstInvert: "up", lastInvert: "down", invertUnit: "foot", size: "dia" },
+    sizeUnit: "inch",
+  };
+
+  it("become culverts, open, with inverts and sizes of the columns picked, in the unit said", () => {
+    const { paths } = placed([feature("LineString", PATH, figures), feature("LineString", PATH)]);
+    const { plan, leftOut } = withCulverts(EMPTY_PLAN, paths, picked);
+    expect(plan.culverts).toMatchObject([
+      { name: "Mill Road", plugged: false, gate: null },
+      { name: "Culvert 1", invertsM: [null, null], sizeM: null },
+    ]);
+    expect(plan.culverts![0]!.invertsM[0]).toBeCloseTo(862.5 * 0.3048, 9);
+    expect(plan.culverts![0]!.invertsM[1]).toBeCloseTo(862.1 * 0.3048, 9);
+    expect(plan.culverts![0]!.sizeM).toBeCloseTo(18 * 0.0254, 9);
+    expect(leftOut).toBe(0);
+    expect(validatePlan(plan)).toMatchObject({ ok: true });
+    const again = withCulverts(plan, paths, NO_PIPE_COLUMNS).plan;
+    expect(new Set(again.culverts!.map(({ id }) => id)).size).toBe(4);
+    expect(validatePlan(again)).toMatchObject({ ok: true });
+  });
+
+  it("take no figure that is none, nor one in a unit that nobody has said, and count them", () => {
+    const hostile = [0, -99_999, "n/a", 1e9].map((up) =>
+      feature("LineString", PATH, { up, dia: 0 }),
+    );
+    const { paths } = placed(hostile);
+    const { plan, leftOut } = withCulverts(EMPTY_PLAN, paths, { ...picked, lastInvert: null });
+    expect(
+      plan.culverts!.every(({ invertsM, sizeM }) => invertsM[0] === null && sizeM === null),
+    ).toBe(true);
+    expect(leftOut).toBe(8);
+    expect(validatePlan(plan)).toMatchObject({ ok: true });
+    const noUnit = withCulverts(EMPTY_PLAN, placed([feature("LineString", PATH, figures)]).paths, {
+      ...picked,
+      ...{ invertUnit: null, sizeUnit: null },
+    });
+    expect(noUnit.plan.culverts![0]).toMatchObject({ invertsM: [null, null], sizeM: null });
+  });
+
+  it("become exit roads by the same names", () => {
+    const { paths } = placed([feature("LineString", PATH, figures), feature("LineString", PATH)]);
+    const plan = withRoads(EMPTY_PLAN, paths);
+    expect(plan.roads!.map(({ name }) => name)).toEqual(["Mill Road", "Road 1"]);
+    expect(validatePlan(plan)).toMatchObject({ ok: true });
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { allChecks } from "../../shared/all-checks.ts";
 import type { Culvert, Drain, Plan } from "../../shared/plan.ts";
+import { validatePlan } from "../../shared/plan-check.ts";
 import type { WaterTrace } from "../../shared/water-types.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
 import {
@@ -215,5 +216,42 @@ describe("a line across a culvert", () => {
 
   it("says nothing of a culvert elsewhere", () => {
     expect(found({ path: [at(2, 20), at(12, 20)] })).toEqual([]);
+  });
+});
+
+describe("a culvert that makes no sense", () => {
+  it("counts as not known with both ends off the elevation data", async () => {
+    const off = culvert({ path: [at(-400, 20), at(-380, 20)] });
+    const traced = await trace({ culverts: [off], alignments: [RING] });
+    expect(traced.pipes[0]).toMatchObject({ isKnown: false, passesAboveM: null });
+    expect(traced.structures[0]).toMatchObject({ wet: false });
+  });
+
+  it("is as low as the ground at its end in the field, with one end off the data, and never known", async () => {
+    const half = culvert({ path: [at(-400, 20), at(27, 20)] });
+    const traced = await trace({ culverts: [half] });
+    expect(traced.pipes[0]).toMatchObject({ isKnown: false, passesAboveM: null });
+    expect(traced.structures[0]!.throughPipe).toMatchObject({ alone: true, isKnown: false });
+  });
+
+  it("lets water through above the higher invert, however it runs: uphill, or above the ground", async () => {
+    for (const invertsM of [
+      [100, 101.5],
+      [101.5, 100],
+    ] as const) {
+      const { structures } = await trace({ culverts: [culvert({ invertsM })] });
+      expect(structures[0]!.sillM).toBeCloseTo(101.5, 5);
+    }
+    const over = await trace({ culverts: [culvert({ invertsM: [103, 103] })] });
+    expect(over.structures[0]).toMatchObject({ wet: false });
+    expect(over.structures[0]!.sillM).toBeCloseTo(103, 5);
+  });
+
+  it("leads nowhere when both ends lie in one cell, and is refused in a plan with no length", async () => {
+    const short = culvert({ path: [at(21.1, 20.1), at(21.2, 20.1)] });
+    const traced = await trace({ culverts: [short] });
+    expect(traced.structures[0]).toMatchObject({ wet: false, throughPipe: null });
+    const none = plan({ culverts: [culvert({ path: [at(21, 20), at(21, 20)] })] });
+    expect(validatePlan(none)).toMatchObject({ ok: false });
   });
 });
