@@ -78,7 +78,10 @@ async function begin(): Promise<void> {
   const restored = saved !== null && startFrom(saved).ok;
   if (restored) startInField();
   const ground = restored ? () => openStored(saved) : startDemo();
-  autosave({ onFailure: tellNotStored, onStoredAgain, onStored });
+  autosave({
+    ...{ onFailure: tellNotStored, onStoredAgain, onStored },
+    onTerrain: (files) => void openTerrainFiles(files),
+  });
   await ground().finally(keepGroundOfPlan);
 }
 

@@ -1,6 +1,7 @@
 import { loadPart } from "../shared/load-part.ts";
-import type { AddressedFile, FromWorker, RangeGiven, TerrainFile } from "../shared/messages.ts";
+import type { AddressedFile, TerrainFile } from "../shared/messages.ts";
 import type { RangeAnswer } from "../shared/ranges.ts";
+import type { FromWorker, RangeGiven } from "../shared/wire.ts";
 
 const RANGED = () => import("./raster/ranged-file.ts");
 

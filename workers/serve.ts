@@ -1,14 +1,6 @@
 import { asFailure } from "../shared/failure.ts";
-import type {
-  Call,
-  CallOptions,
-  Done,
-  Engine,
-  FromWorker,
-  OpenTerrainRequest,
-  ToWorker,
-  Verb,
-} from "../shared/messages.ts";
+import type { CallOptions, Engine, OpenTerrainRequest, Verb } from "../shared/messages.ts";
+import type { Call, Done, FromWorker, ToWorker } from "../shared/wire.ts";
 import { type PageRanges, pageRanges } from "./page-ranges.ts";
 import { transferablesOf } from "./transfer.ts";
 

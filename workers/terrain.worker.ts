@@ -1,4 +1,5 @@
-import type { ToWorker, Verb } from "../shared/messages.ts";
+import type { Verb } from "../shared/messages.ts";
+import type { ToWorker } from "../shared/wire.ts";
 import { makeEngine } from "./engine.ts";
 import { loadAhead } from "./load-ahead.ts";
 import { overviewFiles } from "./overview-files.ts";

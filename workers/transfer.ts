@@ -1,4 +1,5 @@
-import type { Done, ResponseOf, Verb } from "../shared/messages.ts";
+import type { ResponseOf, Verb } from "../shared/messages.ts";
+import type { Done } from "../shared/wire.ts";
 
 /** What may be moved instead of copied, per verb. The engine keeps none of these arrays. */
 const OWNED: { [V in Verb]?: (response: ResponseOf<V>) => ArrayBufferView[] } = {

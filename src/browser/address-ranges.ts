@@ -1,5 +1,5 @@
-import type { RangeGiven, RangeWanted } from "../../shared/messages.ts";
 import { askRange, askSize } from "../../shared/ranges.ts";
+import type { RangeGiven, RangeWanted } from "../../shared/wire.ts";
 import { hostFrame } from "./host-frame.ts";
 
 const frame = hostFrame("Elevation data");

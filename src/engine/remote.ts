@@ -1,20 +1,22 @@
 import { type Bug, type Failure, Refusal, refusalOf } from "../../shared/failure.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
 import {
-  type Call,
   type CallOptions,
-  type Done,
   type Engine,
   engineOf,
-  type FromWorker,
   type OpenTerrainRequest,
-  type RangeGiven,
-  type RangeWanted,
   type RequestOf,
   type ResponseOf,
-  type ToWorker,
   type Verb,
 } from "../../shared/messages.ts";
+import type {
+  Call,
+  Done,
+  FromWorker,
+  RangeGiven,
+  RangeWanted,
+  ToWorker,
+} from "../../shared/wire.ts";
 
 /** The part of `Worker` that is used; tests pass a stand-in that runs the same server. */
 export interface WorkerLike {

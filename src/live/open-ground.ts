@@ -13,6 +13,7 @@ import { openAddresses } from "../browser/address-ranges.ts";
 import { storeTerrain } from "../document/autosave.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan, replacePlan } from "../document/store.ts";
+import { viewing } from "../document/viewing.ts";
 import { engine } from "../engine.ts";
 import { type DemoSite, example, isTouched, siteOf } from "./demo-sites.ts";
 import { addressedIn, FileAt } from "./file-at.ts";
@@ -181,8 +182,12 @@ function isOf(files: readonly File[], site: DemoSite | null): boolean {
   return site !== null && siteOf(refsOf(files)) === site;
 }
 
-/** Puts the ground into the plan, unless the plan is of another place: that one keeps what was said of its own. */
+/**
+ * Puts the ground into the plan, unless the plan is of another place: that one keeps what was said of its own. A page
+ * that only looks on follows the plan as another page edits it.
+ */
 function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
+  if (viewing.peek()) return;
   const here = files.filter((file) => !(file instanceof FileAt));
   storeTerrain(here).catch((thrown) => tell("error", asFailure(thrown)));
   const before = plan.value;

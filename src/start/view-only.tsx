@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { VIEW_ONLY_WORDS } from "../../shared/words/view-only.ts";
-import { openOtherStored, takeCopy, takeOver } from "../document/autosave.ts";
+import { openOtherStored, takeCopy, takeOver } from "../document/plan-place.ts";
 import { viewing } from "../document/viewing.ts";
 
 /** Says that another page edits the plan, with the ways to edit here; there while it can only be looked at. */

@@ -10,20 +10,24 @@ import { findBrowser } from "../tools/browser.mjs";
  */
 
 const SCRIPT = `
-  import { autosave, storeTerrain, restore, forget, takeOver, takeCopy } from "/src/document/autosave.ts";
+  import { autosave, storeTerrain, restore, forget } from "/src/document/autosave.ts";
+  import { takeCopy, takeOver } from "/src/document/plan-place.ts";
   import { viewing } from "/src/document/viewing.ts";
   import { apply, history, plan, startFrom, undo } from "/src/document/store.ts";
   const failures = [];
+  const followed = [];
   const failed = ({ code }) => ({ failure: code });
   const kept = await restore().catch(failed);
   if (kept?.plan) startFrom(kept);
   autosave({
     onFailure: ({ code }) => failures.push(code),
     onStoredAgain: () => failures.push("saved again"),
-    onStored: (isKept) => (document.documentElement.dataset.stored = isKept ? "yes" : "no"),
+    onStored: (isStored) => (document.documentElement.dataset.stored = isStored ? "yes" : "no"),
+    onTerrain: (files) => followed.push(...files.map(({ name, size }) => name + " " + size)),
   });
   window.keeping = {
     failures,
+    followed,
     restored: kept && { title: kept.plan?.title, failure: kept.failure?.code ?? kept.failure },
     now: () => ({ title: plan.value.title, done: history.value.done.map(({ note }) => note) }),
     entitle: (title, gesture) =>
@@ -57,6 +61,8 @@ const SCRIPT = `
 
 interface Keeping {
   readonly failures: string[];
+  /** Elevation data that another page has opened, as this one was told. */
+  readonly followed: string[];
   readonly restored: { readonly title?: string; readonly failure: string | null } | null;
   now(): { title: string; done: string[] };
   entitle(title: string, gesture?: string): boolean;
@@ -325,6 +331,10 @@ describe("two pages on one plan", () => {
     await entitle(first, "Two");
     await expect.poll(() => titleOn(second), SOON).toBe("Two");
     expect(await keptTitles(first)).toEqual(["Two"]);
+    await first.evaluate(() => window.keeping.storeTerrain(7, 5000));
+    const followed = (page: Page) => page.evaluate(() => window.keeping.followed);
+    await expect.poll(() => followed(second), SOON).toEqual(["7.tif 5000"]);
+    expect(await followed(first)).toEqual([]);
   });
 
   it("the other takes over with the last edit, even one not written yet, and the first then looks on", async () => {

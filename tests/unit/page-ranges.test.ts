@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { FromWorker, RangeGiven } from "../../shared/messages.ts";
 import type { RangeAnswer } from "../../shared/ranges.ts";
+import type { FromWorker, RangeGiven } from "../../shared/wire.ts";
 import { makeRemoteEngine, type WorkerLike } from "../../src/engine/remote.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import { serveEngine } from "../../workers/serve.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
 import { Refusal } from "../../shared/failure.ts";
-import type { Call, Done, Engine, FromWorker, ToWorker, Verb } from "../../shared/messages.ts";
+import type { Engine, Verb } from "../../shared/messages.ts";
+import type { Call, Done, FromWorker, ToWorker } from "../../shared/wire.ts";
 import { makeRemoteEngine, type RemoteOptions, type WorkerLike } from "../../src/engine/remote.ts";
 import { serveEngine } from "../../workers/serve.ts";
 

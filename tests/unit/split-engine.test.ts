@@ -1,7 +1,8 @@
 import { Worker } from "node:worker_threads";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { Refusal } from "../../shared/failure.ts";
-import type { Engine, FromWorker } from "../../shared/messages.ts";
+import type { Engine } from "../../shared/messages.ts";
+import type { FromWorker } from "../../shared/wire.ts";
 import { makeRemoteEngine, type WorkerLike } from "../../src/engine/remote.ts";
 import { splitEngine } from "../../src/engine/split.ts";
 
