@@ -31,6 +31,17 @@ export function chanceWords(share: number): string {
   return `${Math.min(9, Math.max(1, Math.round(10 * share)))} in 10`;
 }
 
+/** `±0.33 ft in height. Bags 9 in 10, by judgement: up to 23,200`. */
+export function heightAccuracyWords(
+  line: Simulated | null,
+  rmseM: number,
+  system: UnitSystem,
+): string {
+  const height = `±${formatLength(rmseM, system, 2)} in height`;
+  const chance = line && nineInTenWords(line);
+  return chance ? `${height}. Bags ${chance}` : height;
+}
+
 /** How the error of the elevation data is shared out has no source, and a chance that follows from it none either. */
 const NINE = "9 in 10, by judgement";
 

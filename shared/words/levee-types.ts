@@ -139,3 +139,10 @@ export function typesWords(reaches: readonly { readonly section: string }[]): st
   const name = inSentence(leveeTypeName(first));
   return more.length > 0 ? `${name} and ${more.length} more` : name;
 }
+
+/** `2 figures differ from their defaults`. */
+export function changedFiguresWords(count: number): string {
+  return count === 1
+    ? "1 figure differs from its default"
+    : `${count} figures differ from their defaults`;
+}

@@ -1,13 +1,14 @@
 import { computed, effect } from "@preact/signals";
 import { type Map as MapLibreMap, Marker } from "maplibre-gl";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { stationWords } from "../../shared/words/reading.ts";
 import { plan } from "../document/store.ts";
 import { spotAt } from "../drawing/line/along.ts";
 import { labelOffset } from "../drawing/line/label-offset.ts";
 import { STATION_LABEL, stationMarks } from "../drawing/line/station-marks.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
 import { type Box, type Obstacle, placeLabels, type Spot } from "../drawing/place-labels.ts";
-import { isOverAt, readingAt, stationWords } from "../drawing/profile/profile-reading.ts";
+import { isOverAt, readingAt } from "../drawing/profile/profile-reading.ts";
 import { textWidth } from "../drawing/text-width.ts";
 import { fieldOpen } from "../live/field.ts";
 import { chosenLine } from "../live/results.ts";

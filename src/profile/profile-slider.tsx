@@ -2,9 +2,10 @@ import type { ComponentChildren } from "preact";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { workAt } from "../../shared/time/work-tone.ts";
+import { spokenWords } from "../../shared/words/reading.ts";
 import { shortWorkWords } from "../../shared/words/work.ts";
 import { plan } from "../document/store.ts";
-import { builtAt, readingAt, spokenWords } from "../drawing/profile/profile-reading.ts";
+import { builtAt, readingAt } from "../drawing/profile/profile-reading.ts";
 import { markedM, unitSystem } from "../live/screen.ts";
 
 interface ProfileSliderProps {

@@ -1,13 +1,10 @@
+import { crossSectionWords, takesWords } from "../../shared/words/cross-section.ts";
 import { failureText } from "../../shared/words/failure.ts";
-import { fillWords } from "../../shared/words/fill.ts";
 import "./section-room.css";
 import { useEffect } from "preact/hooks";
-import type { Section } from "../../shared/plan.ts";
-import { coursesFor } from "../../shared/quantities.ts";
 import { isStandard, reachAt } from "../../shared/reaches.ts";
 import type { CrossSection, SizedLine } from "../../shared/sizing-types.ts";
-import { formatLength, formatStation, type UnitSystem } from "../../shared/units.ts";
-import { courseWords } from "../../shared/words/courses.ts";
+import { formatStation } from "../../shared/units.ts";
 import { topWords } from "../../shared/words/settling.ts";
 import { plan } from "../document/store.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
@@ -79,9 +76,7 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
         <ForcesToggle />
         <p class="section-notes">
           {!isStandard(cross) && <span class="section-name">{cross.sectionName}</span>}
-          <span>
-            {[fillWords(cross, system), courseNote(cross, section)].filter(Boolean).join(", ")}
-          </span>
+          <span>{takesWords(cross, section, system)}</span>
           {markedM.value !== null && <span>{topWords(cross, system)}</span>}
         </p>
       </header>
@@ -90,7 +85,7 @@ function Cut({ line, cross }: { readonly line: SizedLine; readonly cross: CrossS
         class="section-plot"
         ref={ref}
         role="img"
-        aria-label={[`Cross-section at ${station}`, ...spoken(cross, section, system)].join(", ")}
+        aria-label={crossSectionWords(cross, section, station, system)}
       >
         {size && (
           <SectionDrawing
@@ -120,25 +115,4 @@ function roomNeeded({ walk, totals, ...line }: SizedLine, cross: CrossSection): 
     heightM: totals.greatestHeightM * SHARED_SCALE_SHARE,
     baseM: widestM * SHARED_SCALE_SHARE,
   };
-}
-
-function courseNote(cross: CrossSection, section: Section): string {
-  const { courses, greatestHeightM } = cross;
-  if (!courses || greatestHeightM === null) return "";
-  return courseWords(coursesFor(greatestHeightM, section));
-}
-
-function spoken(cross: CrossSection, section: Section, system: UnitSystem): string[] {
-  if (cross.greatestHeightM === null) return ["no elevation data under the base"];
-  if (cross.greatestHeightM <= 0) return ["the ground is above the top of levee"];
-  const base = cross.baseM === null ? [] : [`base ${formatLength(cross.baseM, system)}`];
-  const built = isStandard(cross) ? [] : [cross.sectionName];
-  return [
-    ...built,
-    `greatest height ${formatLength(cross.greatestHeightM, system)}`,
-    ...base,
-    fillWords(cross, system),
-    courseNote(cross, section),
-    topWords(cross, system),
-  ];
 }

@@ -1,14 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
 import { DEFAULT_SECTION } from "../../shared/defaults.ts";
-import {
-  nextSampleM,
-  nextStationM,
-  readingAt,
-  spokenWords,
-  stationWords,
-  toeWords,
-} from "../../src/drawing/profile/profile-reading.ts";
+import { spokenWords, stationWords } from "../../shared/words/reading.ts";
+import { nextSampleM, nextStationM, readingAt } from "../../src/drawing/profile/profile-reading.ts";
 import {
   isPart,
   panned,
@@ -83,13 +77,6 @@ describe("reading a station", () => {
     expect(spokenWords(readingAt(falling, 100)!, DEFAULT_SECTION, "metric")).toMatch(
       /^station 0\+100\.0, greatest height 1\.\d\d m, 1\.00 m and 10 courses at center$/,
     );
-  });
-
-  it("tells a crew the courses at the centre and at the low toe (DWR-03: 4 in a course)", () => {
-    expect(toeWords(2.5 * FOOT_M, 4.4 * FOOT_M, DEFAULT_SECTION)).toBe(
-      "8 courses at center, 14 at the low toe",
-    );
-    expect(toeWords(3 * FOOT_M, 3 * FOOT_M, DEFAULT_SECTION)).toBe("9 courses");
   });
 
   it("steps by samples and by stations, and stops at the ends", () => {

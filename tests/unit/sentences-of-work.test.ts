@@ -1,7 +1,18 @@
 import { describe, expect, it } from "vitest";
+import {
+  DEFAULT_PRACTICE,
+  DEFAULT_SECTION,
+  DEFAULT_TIME,
+  EMPTY_PLAN,
+} from "../../shared/defaults.ts";
 import type { Pumping } from "../../shared/holding/types.ts";
-import type { PublishedCount } from "../../shared/sizing-types.ts";
+import type { Plan } from "../../shared/plan.ts";
+import type { CrossSection, PublishedCount } from "../../shared/sizing-types.ts";
+import { riverClock } from "../../shared/time/river-clock.ts";
 import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
+import { crossSectionWords } from "../../shared/words/cross-section.ts";
+import { heightAccuracyWords } from "../../shared/words/ground-chances.ts";
+import { enclosedWords, lineSizeWords } from "../../shared/words/line.ts";
 import { nothingBuiltWords } from "../../shared/words/nothing-built.ts";
 import { momentSaid, overtopsFirstWords } from "../../shared/words/profile.ts";
 import { beyondTableWords, publishedWords, tableWords } from "../../shared/words/published.ts";
@@ -11,8 +22,11 @@ import {
   wetInNote,
   wetInWords,
 } from "../../shared/words/pumping.ts";
+import { spokenWords, stationWords } from "../../shared/words/reading.ts";
+import { forecastRowsWords, momentHintWords } from "../../shared/words/river.ts";
 import { butOverLimit } from "../../shared/words/search.ts";
 import { scheduleWords, shortWorkWords, workAtHour, workWords } from "../../shared/words/work.ts";
+import { workHoursWords } from "../../shared/words/work-hours.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
 const STRETCH: WorkStretch = {
@@ -53,6 +67,44 @@ const COUNT = {
   beyondM: 30,
   why: "",
 } as const satisfies PublishedCount;
+const PLACES = [null, -0.1, 1.2].flatMap((heightM) =>
+  [null, -0.1, 1.2, 1.9].map((greatestHeightM) => ({ chainageM: 30, heightM, greatestHeightM })),
+);
+const CUTS = [null, -0.1, 1.2].flatMap((greatestHeightM) =>
+  ["pyramid", "earth-levee"].map(
+    (section) =>
+      ({
+        ...{
+          chainageM: 30,
+          section,
+          sectionName: "Earth levee",
+          figures: {},
+          heightM: 1,
+          baseM: 3.6,
+        },
+        ...{ greatestHeightM, courses: 8, bagsPerM: 90, areaM2: 2.4, raiseToM: 266, crestM: 265.9 },
+      }) as unknown as CrossSection,
+  ),
+);
+/** Hours after noon on 6 April, meters over the gauge. */
+const RIVER: Plan = {
+  ...EMPTY_PLAN,
+  time: {
+    ...DEFAULT_TIME,
+    forecast: {
+      ...{ levels: "elevation", note: "" },
+      rows: [260, 262.5, 261].map((levelM, k) => ({
+        ...{ at: `2026-04-0${6 + k}T12:00-05:00`, levelM, lowM: null, highM: null },
+      })),
+    },
+  },
+};
+const WORKED = (people: number | null, shifts: number | null): Plan => ({
+  ...RIVER,
+  practice: { ...DEFAULT_PRACTICE, people },
+  time: { ...RIVER.time!, startAt: "2026-04-06T07:00-05:00", shifts },
+});
+
 const BUILT = { builtLengthM: 420 };
 
 describe.each(["us", "metric"] as const)(
@@ -107,6 +159,22 @@ describe.each(["us", "metric"] as const)(
         ]),
       ),
       beyondTableWords(COUNT, system),
+      ...PLACES.flatMap((place) => [
+        stationWords(place, system),
+        spokenWords(place, DEFAULT_SECTION, system),
+        spokenWords(place, "Earth levee", system),
+      ]),
+      ...CUTS.map((cut) => crossSectionWords(cut, DEFAULT_SECTION, "0+30", system)),
+      forecastRowsWords(RIVER.time!.forecast!, RIVER, riverClock(RIVER)!, system),
+      momentHintWords(RIVER, riverClock(RIVER)!, system),
+      ...[WORKED(60, 1), WORKED(60, 2), WORKED(null, null)].map((plan) =>
+        workHoursWords(plan, system),
+      ),
+      heightAccuracyWords(null, 0.1, system),
+      ...[null, 2400].flatMap((figure) => [
+        enclosedWords(figure, 3, system),
+        lineSizeWords(figure, 9, system),
+      ]),
       butOverLimit({ lengthOverLimitM: 40 }, system),
       ...[0, 40, 420].map((lengthNoDataM) =>
         nothingBuiltWords({ lengthM: 420, lengthNoDataM } as Parameters<

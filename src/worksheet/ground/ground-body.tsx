@@ -1,6 +1,4 @@
-import type { SizedLine } from "../../../shared/sizing-types.ts";
-import { formatLength, type UnitSystem } from "../../../shared/units.ts";
-import { nineInTenWords } from "../../../shared/words/ground-chances.ts";
+import { heightAccuracyWords } from "../../../shared/words/ground-chances.ts";
 import { groundLine } from "../../../shared/words/ground-line.ts";
 import { plan } from "../../document/store.ts";
 import { accuracyNow, ground } from "../../live/ground.ts";
@@ -34,18 +32,11 @@ export function GroundBody() {
       {summary && <MarkAnswers summary={summary} />}
       <AccuracyField />
       <p class="hint">
-        <AccuracyLine line={simulatedLine.value} system={system} />
+        {heightAccuracyWords(simulatedLine.value, accuracyNow.value.rmseM, system)}
       </p>
       <ErrorFields />
       <DatumNoteField />
       <SurveyPart />
     </>
   );
-}
-
-function AccuracyLine({ line, system }: { line: SizedLine | null; system: UnitSystem }) {
-  const { rmseM } = accuracyNow.value;
-  const chance = line && nineInTenWords(line);
-  const height = `±${formatLength(rmseM, system, 2)} in height`;
-  return <>{chance ? `${height}. Bags ${chance}` : height}</>;
 }

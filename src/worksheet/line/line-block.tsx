@@ -1,5 +1,4 @@
-import type { Alignment } from "../../../shared/plan.ts";
-import { formatLength } from "../../../shared/units.ts";
+import { lineSizeWords } from "../../../shared/words/line.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -9,24 +8,18 @@ import { RowBody } from "../row-body.tsx";
 /** Where the levee runs, what it goes round and what it keeps away from. */
 export function LineBlock() {
   const alternative = chosenAlternative.value;
+  const lengthM = chosenLine.value?.totals.lengthM ?? null;
   return (
     <Disclosure
       id="line"
       title="Line"
-      summary={alternative ? <LineSummary alternative={alternative} /> : "none drawn"}
+      summary={
+        alternative
+          ? lineSizeWords(lengthM, alternative.corners.length, unitSystem.value)
+          : "none drawn"
+      }
     >
       <RowBody of="LineBody" />
     </Disclosure>
-  );
-}
-
-function LineSummary({ alternative }: { alternative: Alignment }) {
-  const line = chosenLine.value;
-  const length = line ? `${formatLength(line.totals.lengthM, unitSystem.value, 0)}, ` : "";
-  return (
-    <>
-      {length}
-      {alternative.corners.length} corners
-    </>
   );
 }

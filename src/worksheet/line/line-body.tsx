@@ -1,4 +1,4 @@
-import { formatArea, formatLength } from "../../../shared/units.ts";
+import { enclosedWords } from "../../../shared/words/line.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
@@ -42,15 +42,9 @@ export function LineBody() {
 function EnclosedHint() {
   const alternative = chosenAlternative.value;
   if (!alternative) return null;
-  const system = unitSystem.value;
   const setbackM = alternative.setbackM ?? plan.value.practice.setbackM;
-  const area = chosenLine.value?.enclosedM2;
-  return (
-    <p class="hint">
-      {area ? `Encloses ${formatArea(area, system)}. ` : ""}Setback of the landside toe:{" "}
-      {formatLength(setbackM, system)}.
-    </p>
-  );
+  const areaM2 = chosenLine.value?.enclosedM2 ?? null;
+  return <p class="hint">{enclosedWords(areaM2, setbackM, unitSystem.value)}</p>;
 }
 
 function NextStep() {

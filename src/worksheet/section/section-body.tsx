@@ -1,4 +1,5 @@
 import { SETTINGS } from "../../../shared/settings.ts";
+import { changedFiguresWords } from "../../../shared/words/levee-types.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import {
   isOwnFigure,
@@ -17,7 +18,7 @@ export function SectionBody() {
   );
   return (
     <>
-      {changed.length > 0 && <p class="hint">{changedWords(changed.length)}.</p>}
+      {changed.length > 0 && <p class="hint">{changedFiguresWords(changed.length)}.</p>}
       {SECTION_GROUPS.map((group) => (
         <section key={group.title} aria-label={group.title}>
           <h3>{group.title}</h3>
@@ -33,12 +34,6 @@ export function SectionBody() {
       )}
     </>
   );
-}
-
-function changedWords(count: number): string {
-  return count === 1
-    ? "1 figure differs from its default"
-    : `${count} figures differ from their defaults`;
 }
 
 function resetAll(lines: readonly SettingLine[]): void {

@@ -1,19 +1,16 @@
-import { HOUR_S } from "../../../shared/constants.ts";
 import { timeOf } from "../../../shared/defaults.ts";
 import { isToHeight } from "../../../shared/field/progress.ts";
 import { forecastChange } from "../../../shared/forecasts/history.ts";
 import type { Forecast } from "../../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../../shared/stage.ts";
-import { endsRising } from "../../../shared/time/forecast-end.ts";
-import { type Moment, momentOf } from "../../../shared/time/forecast-time.ts";
 import type { RiverClock } from "../../../shared/time/river-clock.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
-import { momentWords } from "../../../shared/words/clock.ts";
 import {
   changedWorkWords,
   forecastChangeWords,
   pastForecastsWords,
 } from "../../../shared/words/forecast.ts";
+import { forecastRowsWords, riverPeakWords } from "../../../shared/words/river.ts";
 import { namedLevel } from "../../../shared/words/time.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import { forecastText, sizeForLevel, withTime } from "../../document/edits/forecast.ts";
@@ -34,7 +31,7 @@ const CHART_PX = 172;
 export function ForecastPart({ time }: { readonly time: LineTime | null }) {
   const { forecast } = timeOf(plan.value);
   const river = riverNow.value;
-  const summary = river ? highestWords(river) : "none yet";
+  const summary = river ? riverPeakWords(plan.value, river, unitSystem.value) : "none yet";
   return (
     <Disclosure id="time-forecast" title="Forecast" level="part" startsOpen summary={summary}>
       {forecast && river && <Given forecast={forecast} time={time} river={river} />}
@@ -70,7 +67,7 @@ function Given({
         )}
       </div>
       <ForecastKey plan={plan.value} time={time} />
-      <p class="hint">{rowsWords(forecast, river)}</p>
+      <p class="hint">{forecastRowsWords(forecast, plan.value, river, system)}</p>
       <Changed time={time} />
       {notes.map((note) => (
         <p key={note} class="hint">
@@ -148,21 +145,4 @@ function openRows(forecast: Forecast): void {
 
 function takeOut(): void {
   edit({ note: "Take the forecast out", change: (now) => withTime(now, { forecast: null }) });
-}
-
-/** `crest stage 31.0 ft, Thu 07:00`; where the forecast ends with it, it is not called a crest. */
-function highestWords(river: RiverClock): string {
-  const { start, crestH, crestM } = river;
-  const when = momentWords({ ...start, atS: start.atS + crestH * HOUR_S }, false, unitSystem.value);
-  const name = endsRising(river) ? "highest at its end" : "crest";
-  return `${name} ${namedLevel(plan.value, crestM, unitSystem.value)}, ${when}`;
-}
-
-function rowsWords({ rows, levels }: Forecast, river: RiverClock): string {
-  const { offsetMin } = river.start;
-  const [first, last] = [rows[0]!, rows.at(-1)!].map(({ at }) => ({
-    atS: momentOf(at)!.atS,
-    offsetMin,
-  })) as [Moment, Moment];
-  return `${rows.length} rows by ${levels}, ${momentWords(first, true, unitSystem.value)} to ${momentWords(last, true, unitSystem.value)}; ${highestWords(river)}.`;
 }

@@ -1,9 +1,6 @@
 import { timeOf } from "../../../shared/defaults.ts";
-import type { Plan } from "../../../shared/plan.ts";
-import { formatSetting } from "../../../shared/setting-text.ts";
 import { missingCrew } from "../../../shared/time/crew-inputs.ts";
-import { formatCount } from "../../../shared/units.ts";
-import { crewInputWords } from "../../../shared/words/crew.ts";
+import { workHoursWords } from "../../../shared/words/work-hours.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import { withTime } from "../../document/edits/forecast.ts";
 import type { SettingLine } from "../../document/edits/settings.ts";
@@ -40,7 +37,7 @@ export function WorkPart() {
       title="People and hours"
       level="part"
       startsOpen={missingCrew(plan.value).length > 0}
-      summary={workWords(plan.value)}
+      summary={workHoursWords(plan.value, unitSystem.value)}
     >
       <StartField />
       {rows.map((row) => (
@@ -59,13 +56,4 @@ function setLit(lit: boolean): void {
     note: lit ? "Work at night too" : "Work by day",
     change: (now) => withTime(now, { lit }),
   });
-}
-
-function workWords(now: Plan): string {
-  const { shifts, shiftH, lit } = timeOf(now);
-  const missing = missingCrew(now);
-  if (missing.length > 0) return `type ${crewInputWords(missing)}`;
-  const hours = formatSetting("hours", shiftH, unitSystem.value);
-  const turns = shifts === 1 ? `1 shift of ${hours}` : `${shifts} shifts of ${hours}`;
-  return `${formatCount(now.practice.people!)} people, ${turns}${lit ? ", lit" : ""}`;
 }

@@ -2,10 +2,9 @@ import { HOUR_S } from "../../../shared/constants.ts";
 import { workAtHour } from "../../../shared/words/work.ts";
 import "./moment-slider.css";
 import { midnights } from "../../../shared/time/clock.ts";
-import { endsRising } from "../../../shared/time/forecast-end.ts";
 import type { RiverClock } from "../../../shared/time/river-clock.ts";
-import { dayWords, momentWords } from "../../../shared/words/clock.ts";
-import { namedLevel } from "../../../shared/words/time.ts";
+import { dayWords } from "../../../shared/words/clock.ts";
+import { momentHintWords, riverAtWords } from "../../../shared/words/river.ts";
 import { sizeForLevel } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -43,7 +42,7 @@ export function MomentSlider() {
       <input
         type="range"
         aria-label="Through the forecast"
-        aria-valuetext={momentText(river, hour)}
+        aria-valuetext={riverAtWords(plan.value, river, hour, unitSystem.value)}
         min={least}
         max={most}
         step={1}
@@ -54,7 +53,11 @@ export function MomentSlider() {
         }}
       />
       <DayTicks river={river} least={least} most={most} />
-      {isOn ? <Moment river={river} hour={hour} /> : <p class="hint">{restWords(river)}</p>}
+      {isOn ? (
+        <Moment river={river} hour={hour} />
+      ) : (
+        <p class="hint">{momentHintWords(plan.value, river, unitSystem.value)}</p>
+      )}
     </div>
   );
 }
@@ -66,7 +69,7 @@ function Moment({ river, hour }: { river: RiverClock; hour: number }) {
   return (
     <>
       <p class="moment-words" role="status">
-        <strong>{momentText(river, hour)}</strong>
+        <strong>{riverAtWords(plan.value, river, hour, unitSystem.value)}</strong>
         {row && bags !== null && (
           <span>
             {workAtHour(
@@ -111,14 +114,4 @@ function DayTicks({ river, least, most }: { river: RiverClock; least: number; mo
       })}
     </div>
   );
-}
-
-function momentText({ start, levelAtH }: RiverClock, hour: number): string {
-  const system = unitSystem.value;
-  const when = momentWords({ ...start, atS: start.atS + hour * HOUR_S }, true, system);
-  return `${when}, ${namedLevel(plan.value, levelAtH(hour), system)}`;
-}
-
-function restWords(river: RiverClock): string {
-  return `${endsRising(river) ? "Highest at the forecast's end," : "Forecast crest"} ${momentText(river, river.crestH)}. Move to see the water hour by hour; the plan stays as it is.`;
 }
