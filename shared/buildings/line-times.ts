@@ -44,6 +44,19 @@ export function withCrew({ checked, groups }: Sweep, crew: LineCrew): Sweep {
   };
 }
 
+/**
+ * A check in which no line is called too late, for a choice that limits hours itself: it takes none that is, and can
+ * say what more people or hours would let be ringed.
+ */
+export function leftToHours({ checked, groups }: Sweep): Sweep {
+  const inTime = <Each extends { readonly state: string }>(each: Each): Each =>
+    each.state === "too-late" ? { ...each, state: "can-be-ringed" } : each;
+  return {
+    checked: new Map([...checked].map(([id, each]) => [id, inTime(each)])),
+    groups: groups.map(inTime),
+  };
+}
+
 /** One line of it. */
 export function timed<Each extends Timed>(each: Each, crew: LineCrew): Each {
   const { line, state } = each;

@@ -215,6 +215,15 @@ export function usedHours(
   return `${sum}: ${formatCount(Math.round(atWork))} × ${formatHours(hours)}`;
 }
 
+/** Where each line has its own hour: `2,358 person-hours, at least 165 people`. */
+export function neededPeople({
+  personHours,
+  peopleNeeded,
+}: Pick<FoundChoice, "personHours" | "peopleNeeded">): string {
+  const hours = `${formatCount(Math.round(personHours))} person-hours`;
+  return peopleNeeded === null ? hours : `${hours}, at least ${formatCount(peopleNeeded)} people`;
+}
+
 /** Where the stock has no people and the plan has: `60 at work, as typed in the plan`. */
 export function planPeopleWords(people: number): string {
   return `${formatCount(people)} at work, as typed in the plan`;

@@ -1,3 +1,4 @@
+import type { FoundChoice } from "../../shared/buildings/choice-types.ts";
 import {
   hasStock,
   hoursThereAre,
@@ -6,6 +7,7 @@ import {
 } from "../../shared/buildings/stock-settings.ts";
 import {
   BUILDINGS,
+  neededPeople,
   planPeopleWords,
   runsOutWords,
   untilWords,
@@ -57,14 +59,18 @@ export function StockFields() {
       <StockField
         figure="people"
         label={BUILDINGS.peopleLabel}
-        share={choice && hours && workers ? shareOf(choice.personHours, hours.available) : null}
+        share={
+          choice && workers ? peopleShare(choice, hours?.available ?? null, workers.people) : null
+        }
         isShort={choice?.runsOutFirst === "people" || choice?.runsOutFirst === "time"}
       >
         {choice && hours
           ? usedHours(choice.personHours, hours)
-          : people === null && workers
-            ? planPeopleWords(workers.people)
-            : null}
+          : choice && workers
+            ? neededPeople(choice)
+            : people === null && workers
+              ? planPeopleWords(workers.people)
+              : null}
       </StockField>
       <StockField figure="untilWaterH" label={BUILDINGS.time} share={null} isShort={false}>
         {untilWords(firstWaterWords(system))}
@@ -142,6 +148,16 @@ function Figure({ figure, label }: { readonly figure: StockFigure; readonly labe
       }}
     />
   );
+}
+
+/** Of the hours that there are for all; where each line has its own hour, of the people. */
+function peopleShare(
+  { personHours, peopleNeeded }: FoundChoice,
+  available: number | null,
+  people: number,
+): number | null {
+  if (available !== null) return shareOf(personHours, available);
+  return peopleNeeded === null ? null : shareOf(peopleNeeded, people);
 }
 
 function shareOf(used: number, of: number | null): number | null {

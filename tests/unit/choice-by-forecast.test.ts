@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { candidatesOf } from "../../shared/buildings/candidates.ts";
 import type { ChoiceQuestion } from "../../shared/buildings/choice-types.ts";
 import { bandSweeps, offSweep } from "../../shared/buildings/level-choices.ts";
-import { type LineCrew, withCrew } from "../../shared/buildings/line-times.ts";
+import { type LineCrew, leftToHours, withCrew } from "../../shared/buildings/line-times.ts";
 import type { Sweep } from "../../shared/buildings/shown-states.ts";
 import type { AtStage, CheckedBuilding } from "../../shared/buildings/types.ts";
 import { HOUR_S } from "../../shared/constants.ts";
@@ -176,7 +176,7 @@ describe("latest starts with the people there are", () => {
       );
       const people = 1 + Math.floor(chance() * 60);
       const sweep = withCrew(sweepOf(buildings), { ...CREW, atWork: people, mostOnOneLine: 20 });
-      const candidates = candidatesOf([...sweep.checked.values()], [], {
+      const candidates = candidatesOf([...leftToHours(sweep).checked.values()], [], {
         startAtS: START_S,
         marginH: CREW.closeBeforeH,
       });

@@ -12,6 +12,7 @@ import {
   besideEachOther,
   offSweep,
 } from "../../../shared/buildings/level-choices.ts";
+import { leftToHours } from "../../../shared/buildings/line-times.ts";
 import type { Sweep } from "../../../shared/buildings/shown-states.ts";
 import { hasStock, workForceOf } from "../../../shared/buildings/stock-settings.ts";
 import { curveBags, usualMore } from "../../../shared/buildings/usual-more.ts";
@@ -40,16 +41,17 @@ const toChoose: ReadonlySignal<ChoiceQuestion | null> = computed(() => {
 function questionFor(sweep: Sweep, untilH = untilWaterH.value): ChoiceQuestion {
   const weights = new Map(listed.value?.buildings.map(({ id, weight }) => [id, weight]));
   const { closeBeforeH } = stock.value;
-  const buildings = [...sweep.checked.values()].map((each) => ({
+  const workForce = workForceOf(stock.value, workersNow.value, untilH);
+  const { checked, groups } = workForce ? leftToHours(sweep) : sweep;
+  const buildings = [...checked.values()].map((each) => ({
     ...each,
     weight: weights.get(each.id) ?? each.weight,
   }));
-  const candidates = candidatesOf(buildings, sweep.groups, {
+  const candidates = candidatesOf(buildings, groups, {
     startAtS: workStart.value?.atS ?? null,
     marginH: closeBeforeH,
   });
-  const workForce = workForceOf(stock.value, workersNow.value, untilH);
-  const tooLate = tooLateOf(buildings, sweep.groups);
+  const tooLate = tooLateOf([...sweep.checked.values()], sweep.groups);
   return { candidates, stock: stockNow.value, workForce, tooLate };
 }
 
