@@ -6,6 +6,7 @@ import type { Building } from "../../shared/buildings/types.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
+import { readResumed } from "../../workers/command/sweep-resume.ts";
 import { stagesFrom } from "../../workers/command/sweep-stages.ts";
 import { stockFrom } from "../../workers/command/sweep-stock.ts";
 import { buildingAt, outlineAt, placeOf, townPlan, townRaster } from "../helpers/sweep-town.ts";
@@ -156,14 +157,37 @@ describe("sweep", () => {
     expect(linesOf(resumed).texts.sort()).toEqual([...texts].sort());
   }, 60_000);
 
-  it("takes no answers of another check", async () => {
+  it("takes no answers of another check, and says in what it differs", async () => {
     const former = written("former.jsonl", whole.out);
-    const other = words.map((word) => (word === "100.5:100.9:0.2" ? "100.5:100.7:0.2" : word));
-    const refused = await drystead([...other, "--resume", former]);
-    expect(refused).toMatchObject({ code: 1, out: "" });
-    expect(refused.said).toContain("sweep/other-check");
+    const with_ = (name: string, value: string) =>
+      words.map((word, k) => (words[k - 1] === name ? value : word));
+    const other = async (asked: readonly string[], differs: string) => {
+      const refused = await drystead([...asked, "--resume", former]);
+      expect(refused).toMatchObject({ code: 1, out: "" });
+      expect(refused.said).toContain("(sweep/other-check)");
+      expect(refused.said).toContain(`These differ: ${differs}.`);
+    };
+    await other(with_("--stages", "100.5:100.7:0.2"), "the stages");
+    await other([...words, "--most-people", "30"], "the most people on one line");
+    const crew = { ...plan, practice: { ...plan.practice, people: 30 } };
+    const moved = written("crew.geojson", writePlanFile(crew));
+    const ofPlan = "the plan (its water, levee type, crew, forecast, or no-go areas)";
+    await other([words[0]!, moved, ...words.slice(2)], ofPlan);
+    const fewer = with_("--buildings", written("fewer.geojson", footprints(BUILDINGS)));
+    await other([...fewer, "--most-people", "30"], "the buildings and the most people on one line");
     const broken = written("broken.jsonl", `not a line\n${whole.out}`);
     expect((await drystead([...words, "--resume", broken])).said).toContain("sweep/bad-line");
+  }, 60_000);
+
+  it("goes on from several runs in one file, one of them cut off in a line", async () => {
+    const { texts } = linesOf(whole);
+    const twice = [texts[0], texts[1], texts[0], texts[2]!.slice(0, 40)].join("\n");
+    const file = written("twice.jsonl", twice);
+    const { check } = JSON.parse(texts[0]!);
+    const { known, ...rest } = await readResumed(file, check);
+    expect(new Set(known.map(({ id }) => id)).size).toBe(known.length);
+    expect(rest).toEqual({ cutOff: 1, repeated: 1 });
+    await expect(readResumed(at("no.jsonl"), check)).rejects.toThrow("cannot be read");
   });
 
   it("refuses footprints of another place and a column that is not there", async () => {

@@ -11,6 +11,7 @@ import { isAddress } from "../../shared/raster-address.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { footprintNotes } from "../../shared/words/footprint-notes.ts";
+import { checkName } from "./check-name.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { rounded } from "./json.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
@@ -20,8 +21,9 @@ import { readQueueAddress } from "./queue/address.ts";
 import { systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
 import { choiceLine, timedWith } from "./sweep-choice.ts";
 import { readBuildings } from "./sweep-footprints.ts";
-import { buildingLine, checkName, groupLine, readResumed } from "./sweep-lines.ts";
+import { buildingLine, groupLine } from "./sweep-lines.ts";
 import { sweepPool } from "./sweep-pool.ts";
+import { readResumed } from "./sweep-resume.ts";
 import { stagesFrom } from "./sweep-stages.ts";
 import { readStock } from "./sweep-stock.ts";
 import type { ThreadPool } from "./thread-pool.ts";
@@ -150,8 +152,7 @@ async function runSweep(terminal: Terminal): Promise<string> {
   const asked = { ...question, ground: { verticalUnit, marks, files: await namesOf(paths) } };
   const of = { plan, check: checkName(asked) };
   const resumed = options.get("--resume")?.[0];
-  const { known } = resumed === undefined ? { known: [] } : await readResumed(resolve(resumed), of);
-  if (resumed !== undefined) say(`Note: ${known.length} buildings are answered already.`);
+  const known = resumed === undefined ? [] : await goOnFrom(resolve(resumed), of.check, say);
   const pool = await sweepPool({
     ...{ queue, threads, files, buildings, check: of.check, say },
     ground: { paths, verticalUnit, marks },
@@ -200,6 +201,16 @@ async function runSweep(terminal: Terminal): Promise<string> {
     }
     return "";
   }
+}
+
+/** The buildings that are answered in a file, and what is to be said of it. */
+async function goOnFrom(path: string, check: string, say: Terminal["say"]) {
+  const { known, cutOff, repeated } = await readResumed(path, check);
+  say(`Note: ${known.length} buildings are answered already.`);
+  if (cutOff > 0) say(`Note: Lines of ${path} that are cut off: ${cutOff}. These are done again.`);
+  if (repeated > 0)
+    say(`Note: Buildings that ${path} has twice: ${repeated}. The last answer counts.`);
+  return known;
 }
 
 function columnsFrom(options: Options): BuildingColumns {

@@ -1,0 +1,51 @@
+import { createHash } from "node:crypto";
+import type { Building } from "../../shared/buildings/types.ts";
+import type { OpenTerrainRequest } from "../../shared/messages.ts";
+import type { Plan } from "../../shared/plan.ts";
+
+/** All that the answers of a check follow from. */
+interface Asked {
+  readonly plan: Plan;
+  readonly buildings: readonly Building[];
+  readonly levelsM: readonly number[];
+  readonly mostOnOneLine: number;
+  readonly ground: Omit<OpenTerrainRequest, "files"> & {
+    readonly files: readonly {
+      readonly name: string;
+      readonly bytes: number;
+      readonly at: number;
+    }[];
+  };
+}
+
+/** What the parts of a name are of, in their order. */
+const PARTS = [
+  "the plan (its water, levee type, crew, forecast, or no-go areas)",
+  "the buildings",
+  "the stages",
+  "the most people on one line",
+  "the elevation data",
+];
+/** Of each part. */
+const DIGITS = 8;
+
+/** A name for a check that follows from all that its answers follow from, each part of it for itself. */
+export function checkName({ plan, buildings, levelsM, mostOnOneLine, ground }: Asked): string {
+  const { title: _, alignments: __, chosenId: ___, progress: ____, carried: _____, ...read } = plan;
+  const parts = [read, buildings, levelsM, mostOnOneLine, ground];
+  return parts.map((part) => digestOf(JSON.stringify(part))).join("");
+}
+
+/** In what two checks differ, as a person calls it; nothing where one of them is no name of a check. */
+export function differences(name: string, other: unknown): readonly string[] {
+  if (typeof other !== "string" || other.length !== name.length) return [];
+  return PARTS.filter((_, k) => partOf(name, k) !== partOf(other, k));
+}
+
+function partOf(name: string, k: number): string {
+  return name.slice(k * DIGITS, (k + 1) * DIGITS);
+}
+
+function digestOf(text: string): string {
+  return createHash("sha256").update(text).digest("hex").slice(0, DIGITS);
+}
