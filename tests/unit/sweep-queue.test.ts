@@ -76,7 +76,7 @@ beforeAll(async () => {
     ...["--stages", "100.5:100.7:0.2", "--units", "metric"],
   ];
   whole = await drystead([...words(), "--workers", "1"]);
-}, 180_000);
+}, 300_000);
 afterEach(async () => {
   await Promise.all(running.splice(0).map(({ child }) => ended(child, "SIGKILL")));
   await server.redis.flushall();
@@ -103,7 +103,7 @@ describe("a check by way of a queue", () => {
     expect(lines(found)).toEqual(lines(whole));
     expect(await server.jobs()).toEqual([]);
     expect(await ended(other!.child, "SIGTERM")).toBe(0);
-  }, 180_000);
+  }, 300_000);
 
   it("goes on where a killed submitter stopped, submits nothing twice, and reads the raster at a web address", async () => {
     const there = await rangeServer(raster, "town.tif");
@@ -127,7 +127,7 @@ describe("a check by way of a queue", () => {
     expect(begun(one)).toBe(ALL.length);
     expect(await server.jobs()).toEqual([]);
     await there.close();
-  }, 180_000);
+  }, 300_000);
 
   it("refuses a server that is not there, and an address that is none", async () => {
     const gone = await drystead([...words(), "--queue", "redis://127.0.0.1:1"]);
