@@ -91,6 +91,10 @@ export function layingSteps(
   ];
 }
 
+/** In the place of cross-sections that could not be cut. */
+export const SECTIONS_FAILED =
+  "The cross-sections could not be drawn: the elevation data could not be read. Open it again, then print.";
+
 /** Where the steps come from. */
 export const LAYING_SOURCES =
   "Laying, poly sheeting, trench: NDSU-11. Crosswise, lap 1/3: DWR-03. Sod: NDSU-97. Weight: EFT-94. Bags on the top edge, 811: common practice.";

@@ -11,6 +11,7 @@ import {
   countWords,
   groupWords,
   OVER_DO_NOT_BUILD,
+  SECTIONS_FAILED,
   sectionScaleWords,
 } from "../../shared/words/laying.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
@@ -45,7 +46,9 @@ export function CrossSectionsSheet(frame: SheetFrame) {
     line.id,
     groups.map(({ chainageM }) => chainageM),
   );
-  const drawn = sections?.length === groups.length && groups.length > 0 ? sections : null;
+  const hasFailed = sections === "failed";
+  const isDrawn = !hasFailed && sections?.length === groups.length && groups.length > 0;
+  const drawn = isDrawn ? sections : null;
   const scale = drawn && scaleFor(of, drawn);
   const rows = scale ? figureRows(of, groups, drawn, scale.pxPerM) : [];
   const laying = layingPieces(of, system, scale ? sectionScaleWords(scale.words) : "");
@@ -55,10 +58,17 @@ export function CrossSectionsSheet(frame: SheetFrame) {
       name="Cross-sections and laying"
       short="Sections"
       isWhole={drawn !== null || groups.length === 0}
-      pieces={[...rows, ...laying]}
+      hasFailed={hasFailed}
+      pieces={[...(hasFailed ? [NO_SECTIONS] : rows), ...laying]}
     />
   );
 }
+
+const NO_SECTIONS = (
+  <p key="failed" class="section-failed">
+    {SECTIONS_FAILED}
+  </p>
+);
 
 function figureRows(
   of: Exported,
@@ -116,6 +126,7 @@ function Figure({ of: { plan, system }, group, cross, pxPerM, heightPx }: Figure
       </figcaption>
       <SectionDrawing
         halfWidths
+        beside
         cross={cross}
         section={plan.section}
         limitM={plan.practice.limitM}
@@ -172,9 +183,13 @@ function TypeCautions({
   );
 }
 
-/** The cross-sections; null until they are all there. */
-function useSections(plan: Plan, id: string, chainages: readonly number[]): CrossSection[] | null {
-  const [sections, setSections] = useState<CrossSection[] | null>(null);
+/** The cross-sections; null until they are all there, `failed` where they cannot be cut. */
+function useSections(
+  plan: Plan,
+  id: string,
+  chainages: readonly number[],
+): CrossSection[] | null | "failed" {
+  const [sections, setSections] = useState<CrossSection[] | null | "failed">(null);
   const wanted = chainages.join(" ");
   useEffect(() => {
     let current = true;
@@ -183,7 +198,7 @@ function useSections(plan: Plan, id: string, chainages: readonly number[]): Cros
         if (current) setSections(answers);
       })
       .catch(() => {
-        if (current) setSections(null);
+        if (current) setSections("failed");
       });
     return () => {
       current = false;

@@ -34,6 +34,8 @@ interface SheetPagesProps {
   readonly short: string;
   /** False while something of it is still being calculated. */
   readonly isWhole?: boolean;
+  /** True where a part of it could not be made: it says so, and is not printed from the terminal. */
+  readonly hasFailed?: boolean;
   /** Whether what is left of the last page is ruled for notes. */
   readonly hasNotes?: boolean;
   /** What is on it, from top to bottom; made from the room of a page where it is to fill it. */
@@ -50,14 +52,15 @@ const FIRST_ROOM: Room = { widthMm: 190.5, heightMm: 205 };
 /**
  * Pieces laid out on as many pages as they take, each with its head, which says which page it is, and its foot. Pieces
  * are measured where they stand: no heights are declared. An element must not be higher than a page; what may be is
- * given as {@link Rows}. `data-laid` says `yes` once the pages are as they are printed. What is left of the last page is
- * ruled for notes, where it is worth it.
+ * given as {@link Rows}. `data-laid` says `yes` once the pages are as they are printed, `failed` where a part could not be
+ * made. What is left of the last page is ruled for notes, where it is worth it.
  */
 export function SheetPages({
   label,
   name,
   short,
   isWhole = true,
+  hasFailed = false,
   hasNotes = true,
   pieces: given,
   head,
@@ -76,7 +79,7 @@ export function SheetPages({
       setRoom((was) => (near(was.heightMm, roomMm) ? was : { ...was, heightMm: roomMm }));
       const next = paginate(measured(element, pieces), (roomMm - SPARE_MM) / mmPerPx);
       const isLaid = isWhole && near(room.heightMm, roomMm) && isSame(pages, next);
-      element.dataset.laid = isLaid ? "yes" : "no";
+      element.dataset.laid = hasFailed ? "failed" : isLaid ? "yes" : "no";
       setPages((was) => (isSame(was, next) ? was : next));
     };
     const observer = new ResizeObserver(layOut);

@@ -11,6 +11,8 @@ interface SheetProps extends SheetFrame {
   readonly short: string;
   /** False while something of it is still being calculated. */
   readonly isWhole?: boolean;
+  /** True where a part of it could not be made: it says so, and is not printed from the terminal. */
+  readonly hasFailed?: boolean;
   /** False for what stays in the office: without the stage to leave at. */
   readonly forCrew?: boolean;
   /** What is on it, from top to bottom; made from the room of a page where it is to fill it. */
@@ -24,10 +26,18 @@ interface SheetProps extends SheetFrame {
  * in `pages-room.tsx`, which gives it its `frame`.
  */
 export function Sheet(props: SheetProps) {
-  const { name, short, isWhole = true, forCrew = true, pieces, ...frame } = props;
+  const {
+    name,
+    short,
+    isWhole = true,
+    hasFailed = false,
+    forCrew = true,
+    pieces,
+    ...frame
+  } = props;
   return (
     <SheetPages
-      {...{ name, short, isWhole, pieces }}
+      {...{ name, short, isWhole, hasFailed, pieces }}
       label={frame.label}
       hasNotes={forCrew}
       head={(page) => <TitleBlock {...frame} page={page} />}

@@ -1,10 +1,14 @@
 import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { chromium } from "playwright-core";
 import { getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { pagesOf } from "../../workers/command/print-pages.ts";
+import { FLAGS } from "../helpers/harness.ts";
 import { sample } from "../helpers/screen.ts";
 import { drystead, type Ended } from "../helpers/terminal.ts";
+import { findBrowser } from "../tools/browser.mjs";
 
 /* PDF files as another library than wrote them reads them: PDF.js, in the build of unpdf. */
 
@@ -59,4 +63,33 @@ it("print writes one PDF file for the line named: title, labels, text, and numbe
     expect(text, label).toContain(SITE);
     expect(text, label).toContain(`Line B, ${LINE}:`);
   }
+});
+
+it("print refuses at once pages with another title or number, and cross-sections that could not be drawn", async () => {
+  const browser = await chromium.launch({ executablePath: findBrowser(), args: FLAGS });
+  const page = await browser.newPage();
+  const line = {
+    lineId: "b",
+    letter: "B",
+    site: SITE,
+    number: "7F3A-21",
+    planPath: "",
+    pdfPath: "",
+  };
+  const shown = (laid: string, site: string, number: string, more = "") =>
+    page.setContent(`<div class="sheets" data-pages="ready" data-line="b" data-plan-number="7F3A-21">
+      <div data-laid="${laid}"><section class="sheet-page" data-page-label="Build 1">
+      <p class="title-site"><strong>${site}</strong></p>
+      <dl class="title-cells"><strong>${number}</strong></dl>${more}</section></div></div>`);
+  await shown("yes", SITE, "7F3A-21");
+  expect(await pagesOf(page, line)).toEqual(["Build 1"]);
+  await shown("yes", "Another farm", "7F3A-21");
+  await expect(pagesOf(page, line)).rejects.toMatchObject({ code: "print/other-plan" });
+  await shown("yes", SITE, "AAAA-00");
+  await expect(pagesOf(page, line)).rejects.toMatchObject({ code: "print/other-plan" });
+  await shown("failed", SITE, "7F3A-21", '<p class="section-failed">No cross-sections.</p>');
+  await expect(pagesOf(page, line)).rejects.toThrow(
+    /nothing was printed\. It says: No cross-sections/,
+  );
+  await browser.close();
 });

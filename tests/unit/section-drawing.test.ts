@@ -4,6 +4,7 @@ import { DEFAULT_SECTION } from "../../shared/defaults.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
 import { sectionFrame } from "../../src/drawing/section/section-frame.ts";
 import { sectionDimensions, sectionLabels } from "../../src/drawing/section/section-labels.ts";
+import { laidBeside } from "../../src/drawing/section/section-laid.ts";
 import { sectionPaths } from "../../src/drawing/section/section-paths.ts";
 import { cutOver, LIMIT_M, seeded } from "../helpers/profile-fixture.ts";
 
@@ -140,5 +141,40 @@ describe("drawing of a section", () => {
         }
       }
     }
+  });
+});
+
+describe("what is laid beside the levee's bags", () => {
+  const beside = (heightFt: number, waterSide: 1 | -1 = 1) => {
+    const cross = { ...cutOver(() => 260, 260 + heightFt * FOOT_M), waterSide };
+    const frame = frameOf(cross);
+    return { cross, frame, laid: laidBeside(cross, DEFAULT_SECTION, frame) };
+  };
+
+  it.each([1, -1] as const)(
+    "is an anchor bag on each edge of the poly sheeting, water side %i",
+    (side) => {
+      const { cross, frame, laid } = beside(2, side);
+      const [foot, top] = laid.anchors;
+      const toe = frame.x(side * (side === 1 ? cross.toeLeftM : cross.toeRightM));
+      expect(laid.anchors).toHaveLength(2);
+      expect(foot!.x + foot!.widthPx / 2).toBeLessThanOrEqual(toe + 0.5);
+      expect(foot!.y).toBeLessThan(frame.y(260));
+      expect(foot!.y).toBeGreaterThan(frame.y(260) - frame.pxPerM * 0.2);
+      expect(top!.x).toBeGreaterThan(frame.x(0));
+      expect(top!.tiltDeg).toBeGreaterThan(10);
+      expect(top!.y).toBeLessThan(frame.y(260 + FOOT_M));
+    },
+  );
+
+  it("is a bond trench of 21 by 5 in under the middle of the base, over 3 ft alone", () => {
+    expect(beside(3).laid.trench).toEqual([]);
+    const { frame, laid } = beside(3.2);
+    expect(laid.trench).toHaveLength(2);
+    const [left, right] = [...laid.trench].sort((a, b) => a.x - b.x);
+    const widthM = (right!.x + right!.widthPx / 2 - (left!.x - left!.widthPx / 2)) / frame.pxPerM;
+    expect(widthM).toBeCloseTo(21 * 0.0254, 3);
+    expect(left!.heightPx / frame.pxPerM).toBeCloseTo(5 * 0.0254, 3);
+    expect(left!.y - left!.heightPx / 2).toBeCloseTo(frame.y(260), 6);
   });
 });

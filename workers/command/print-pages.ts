@@ -48,7 +48,7 @@ const PAGE = ".sheet-page";
 
 /**
  * Opens plan and rasters in the built program and prints the pages of each line.
- * @throws Refusal `print/not-built`, `print/browser-failed`, `print/no-pages`, `print/other-plan`
+ * @throws Refusal `print/not-built`, `print/browser-failed`, `print/no-pages`, `print/no-sections`, `print/other-plan`
  */
 export async function printPages(printing: Printing): Promise<void> {
   const { executablePath, paper, system, terrainPaths, lines, write } = printing;
@@ -99,24 +99,28 @@ async function startBrowser(executablePath: string): Promise<Browser> {
 
 /**
  * The label of each page, once the pages are whole and every one of them is of this line of this plan.
- * @throws Refusal `print/no-pages`, `print/other-plan`
+ * @throws Refusal `print/no-pages`, `print/no-sections`, `print/other-plan`
  */
-async function pagesOf(page: Page, line: LineToPrint): Promise<string[]> {
+export async function pagesOf(page: Page, line: LineToPrint): Promise<string[]> {
   const { lineId, number, site } = line;
   const isOfLine = `[data-line=${JSON.stringify(lineId)}][data-plan-number="${number}"]`;
-  const whole = page.locator(`${ROOM}[data-pages="ready"]${isOfLine}:not(:has([data-laid="no"]))`);
+  const ready = `${ROOM}[data-pages="ready"]${isOfLine}`;
+  const whole = page.locator(`${ready}:not(:has([data-laid="no"], [data-laid="failed"]))`);
+  const failed = page.locator(`${ready} [data-laid="failed"] .section-failed`).first();
+  const ended = whole.or(failed).first();
   const atRest = `document.fonts.ready.then(() => new Promise((done) =>
     requestAnimationFrame(() => requestAnimationFrame(() => done(true)))))`;
   try {
     if ((await page.locator(ROOM).count()) === 0) {
       await page.getByRole("button", { name: "Print", exact: true }).first().click();
     }
-    await whole.waitFor();
+    await ended.waitFor();
     await page.evaluate(atRest);
-    await whole.waitFor();
+    await ended.waitFor();
   } catch {
     throw await noPages(page, number);
   }
+  if (await failed.isVisible()) throw sectionsFailed(await failed.innerText());
   const read = await page.locator(PAGE).evaluateAll((pages) =>
     pages.map((each) => ({
       label: each.getAttribute("data-page-label") ?? "",
@@ -132,6 +136,14 @@ async function pagesOf(page: Page, line: LineToPrint): Promise<string[]> {
     );
   }
   return read.map(({ label }) => label);
+}
+
+function sectionsFailed(said: string): Refusal {
+  return new Refusal(
+    "print/no-sections",
+    `Expected every page to be whole; one is not, and nothing was printed. It says: ${said}`,
+    "See that the elevation data can be read to its end, and print again.",
+  );
 }
 
 async function noPages(page: Page, number: string): Promise<Refusal> {

@@ -14,6 +14,7 @@ import {
   sectionFrame,
 } from "./section-frame.ts";
 import { type SectionDimensions, sectionDimensions, sectionLabels } from "./section-labels.ts";
+import { type LaidBeside, laidBeside } from "./section-laid.ts";
 import { type SectionPaths, sectionPaths } from "./section-paths.ts";
 import { Textures } from "./textures.tsx";
 
@@ -30,6 +31,8 @@ interface SectionDrawingProps {
   readonly needed?: SectionRoomNeeded;
   /** Writes the widths from the center line to both toes too, for those who stake them. */
   readonly halfWidths?: boolean;
+  /** Draws the anchor bags of the poly sheeting and the bond trench too, for those who lay them. */
+  readonly beside?: boolean;
   /** What is drawn over everything else in place of the dimensions, in the pixels of the frame, clear of the labels. */
   readonly over?:
     | ((frame: SectionFrame, labels: readonly PlacedLabel[]) => ComponentChildren)
@@ -41,7 +44,7 @@ const NOTHING_ELSE: SectionRoomNeeded = { baseM: 0, heightM: 0 };
 /** The levee cut across, to scale, with what it is made of; the water side is on the left. */
 export function SectionDrawing(props: SectionDrawingProps) {
   const { cross, section, limitM, unitSystem, widthPx, heightPx } = props;
-  const { needed = NOTHING_ELSE, over, halfWidths = false } = props;
+  const { needed = NOTHING_ELSE, over, halfWidths = false, beside = false } = props;
   const id = useId();
   if (!(widthPx > 0 && heightPx > 0)) return null;
   const frame = sectionFrame(cross, section, widthPx, heightPx, needed, over && FOR_FORCES);
@@ -78,6 +81,7 @@ export function SectionDrawing(props: SectionDrawingProps) {
       <path class="section-ground" d={paths.groundLine} />
       <path class="section-water-line" d={paths.waterLine} />
       <path class="section-sheet" d={paths.sheet} />
+      {beside && <Beside of={laidBeside(cross, section, frame)} />}
       {dimensions && <Dimensions of={dimensions} />}
       {labels.map(({ key, text, box }) => (
         <text
@@ -93,6 +97,25 @@ export function SectionDrawing(props: SectionDrawingProps) {
       <Verdict cross={cross} frame={frame} />
       {over?.(frame, labels)}
     </svg>
+  );
+}
+
+function Beside({ of: { anchors, trench } }: { readonly of: LaidBeside }) {
+  return (
+    <>
+      {[...trench, ...anchors].map(({ x, y, widthPx, heightPx, tiltDeg }) => (
+        <rect
+          key={`${x} ${y}`}
+          class="section-beside"
+          x={-widthPx / 2}
+          y={-heightPx / 2}
+          width={widthPx}
+          height={heightPx}
+          rx={heightPx / 2.4}
+          transform={`translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${tiltDeg.toFixed(1)})`}
+        />
+      ))}
+    </>
   );
 }
 
