@@ -301,7 +301,7 @@ function sideLabels(inPlace: InPlace): Label[] {
     const text = which === "water" ? PLAN_WORDS.waterSide : PLAN_WORDS.landSide;
     return {
       ...{ key: which, point: middles[0] ?? [0, 0], words: [{ text, look: "side" }], middles },
-      ...{ layout: "stack", away: [0, 1], reach: "over" },
+      ...{ layout: "stack", away: [0, 1], reach: "over", isClear: true },
     };
   });
 }
