@@ -43,16 +43,16 @@ export function heightAccuracyWords(
 }
 
 /** How the error of the elevation data is shared out has no source, and a chance that follows from it none either. */
-const NINE = "9 in 10, by judgement";
+const NINE = "9 in 10, judged";
 
-/** `9 in 10, by judgement: up to 23,200`, under the bags of the levee; null where nothing is counted. */
+/** `9 in 10, judged: 23,200`, under the bags of the levee; null where nothing is counted. */
 export function nineInTenWords(line: Simulated): string | null {
   if (!isCounted(line)) return null;
   const { simulatedGround } = line;
   if (simulatedGround === undefined) return `${NINE}: counting`;
   if (simulatedGround === null) return `${NINE}: not known`;
   const { nineInTen } = simulatedGround;
-  return `${NINE}: up to ${enoughWords(nineInTen.bags)}`;
+  return `${NINE}: ${enoughWords(nineInTen.bags)}`;
 }
 
 /** Bags to order by how often they are enough. */

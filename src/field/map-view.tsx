@@ -10,7 +10,7 @@ import { gpsShortWords, placeWords, toStakeWords } from "../../shared/words/fiel
 import { plan } from "../document/store.ts";
 import { ClassSwatch } from "../drawing/class-bar.tsx";
 import { unitSystem } from "../live/screen.ts";
-import { showMarks, shownMarks } from "../live/shown-marks.ts";
+import { MARK_KINDS, showMarks, shownMarks } from "../live/shown-marks.ts";
 import { type AtStake, checksHere } from "./at.ts";
 import { gps, placeNow, startGps } from "./gps.ts";
 import { MustFixSign } from "./must-fix-sign.tsx";
@@ -123,7 +123,6 @@ function Classes() {
   );
 }
 
-const FIELD_KINDS = ["checks", "weakest", "water"] as const;
 const MARK_NAMES = { checks: "Checks", weakest: "Weakest places", water: "Water paths" } as const;
 
 function Show() {
@@ -140,7 +139,7 @@ function Show() {
         Show
       </button>
       {isOpen.value &&
-        FIELD_KINDS.map((kind) => (
+        MARK_KINDS.map((kind) => (
           <label key={kind}>
             <input
               type="checkbox"

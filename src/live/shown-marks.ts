@@ -1,8 +1,11 @@
 import { computed, type ReadonlySignal, signal } from "@preact/signals";
 import { recall, remember } from "../browser/remember.ts";
 
-/** What map and profile can mark beside the marked station; `survey` is marked on the profile alone. */
-export const MARK_KINDS = ["checks", "weakest", "water", "survey"] as const;
+/**
+ * What map and profile can mark beside the marked station; with the weakest places the profile marks where the ground is
+ * to be surveyed first and where it was read.
+ */
+export const MARK_KINDS = ["checks", "weakest", "water"] as const;
 export type MarkKind = (typeof MARK_KINDS)[number];
 
 const KEY = "drystead.map.show";

@@ -6,7 +6,6 @@ const MARK_NAMES: Readonly<Record<MarkKind, string>> = {
   checks: "Checks",
   weakest: "Weakest places",
   water: "Water paths",
-  survey: "Where to survey",
 };
 
 /** What else the map shows, switched on one by one; behind one button where the screen is narrow. */

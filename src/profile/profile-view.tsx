@@ -59,7 +59,7 @@ export function ProfileView({ line }: { readonly line: SizedLine }) {
   const request = { line, limitM: practice.limitM, unitSystem: system, stretch, underPx };
   const frame = size && profileFrame({ ...request, ...size, layout: "screen" });
   const marks = lineMarks(line, tracedLine.value, plan.value, system);
-  const surveys = shownMarks.value.has("survey")
+  const surveys = shownMarks.value.has("weakest")
     ? surveyMarks(simulatedLine.value ?? line, system)
     : [];
   const inView = marks.filter(({ kind }) =>

@@ -105,15 +105,13 @@ describe("marks on the line", () => {
 
   it("show where it is weakest, quietly while it holds, on profile and map", async () => {
     await saysThat(/Sliding calculates at [\d.]+ to [\d.]+, 1\.5 is required: as required/);
-    await showMarks(page, "Where to survey");
-    await mark("survey").first().waitFor();
-    await saysThat(/Survey the ground at \d+\+\d\d first: over the height limit \d in 10/);
     await showMarks(page, "Weakest places");
     expect(await room().locator(".line-mark-weakest.line-mark-quiet").count()).toBeGreaterThan(0);
     await page
       .locator('.water-mark[data-kind="weakest-meets-required"]')
       .first()
       .click({ force: true });
+    await saysThat(/Survey the ground at \d+\+\d\d first: over the height limit \d in 10/);
     const popover = page.getByRole("group", { name: "Lowest factor: as required" });
     expect(await popover.textContent()).toMatch(/1\.5 is required: as required/);
     await page.keyboard.press("Escape");

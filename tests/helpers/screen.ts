@@ -76,10 +76,7 @@ export async function bagsAtRest(page: Page): Promise<number> {
 }
 
 /** Switches on marks of a kind on map and profile, by hand as a person does. */
-export async function showMarks(
-  page: Page,
-  name: "Checks" | "Weakest places" | "Water paths" | "Where to survey",
-) {
+export async function showMarks(page: Page, name: "Checks" | "Weakest places" | "Water paths") {
   const opener = page.getByRole("button", { name: /^Show( \(\d\))?$/ });
   const isNarrow = await opener.isVisible();
   if (isNarrow && (await opener.getAttribute("aria-expanded")) === "false") await opener.click();

@@ -54,11 +54,9 @@ describe("what is enough on many grounds, in words", () => {
   });
 
   it("says what it is of, and that it is not known, or not yet", () => {
-    expect(nineInTenWords(line)).toBe("9 in 10, by judgement: up to 23,200");
-    expect(nineInTenWords({ ...line, simulatedGround: null })).toBe(
-      "9 in 10, by judgement: not known",
-    );
-    expect(nineInTenWords(LINE)).toBe("9 in 10, by judgement: counting");
+    expect(nineInTenWords(line)).toBe("9 in 10, judged: 23,200");
+    expect(nineInTenWords({ ...line, simulatedGround: null })).toBe("9 in 10, judged: not known");
+    expect(nineInTenWords(LINE)).toBe("9 in 10, judged: counting");
     expect(orderChances({ ...line, simulatedGround: null })).toEqual([]);
   });
 
