@@ -7,7 +7,7 @@ import { groundAcross, lowestUnderBase } from "./section-ground.ts";
 import { faceAt, faceRun } from "./section-outline.ts";
 
 /** A bag seen from its end, in the pixels of a frame: its middle, its size, and how far it is tilted, degrees. */
-export interface LaidBag {
+interface LaidBag {
   readonly x: number;
   readonly y: number;
   readonly widthPx: number;
