@@ -20,6 +20,29 @@ describe("a plan for the next building on the same river", () => {
     expect(next.holding).toEqual(plan.holding);
   });
 
+  it("has the culverts, drains and roads that are there, plugged or not", () => {
+    const path = plan.structures[0]!.outline.slice(0, 2);
+    const there = {
+      culverts: [
+        {
+          id: "c",
+          name: "Drive",
+          path,
+          invertsM: [null, null],
+          sizeM: 0.6,
+          gate: null,
+          plugged: false,
+        },
+      ],
+      drains: [
+        { id: "d", name: "Sump", at: path[0]!, kind: "sewer", joinsOutside: true, plugged: true },
+      ],
+      possibleCulverts: [{ id: "p", name: "Bank", path, answer: "look" }],
+      roads: [{ id: "r", name: "Lane", path }],
+    } as const;
+    expect(planForNext({ ...plan, ...there })).toMatchObject(there);
+  });
+
   it("has none of its buildings, lines, no-go areas, title and hour to leave", () => {
     const leave = { by: "stage", levelM: 9.144, at: null, note: "Ford on the lane" } as const;
     const noGo = [{ id: "no-go-1", name: "Tank", outline: plan.structures[0]!.outline }];
