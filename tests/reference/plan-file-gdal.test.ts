@@ -113,6 +113,7 @@ describe("a written plan, opened by GDAL's GeoJSON driver", () => {
         plan.sources,
         plan.culverts,
         plan.drains,
+        plan.possibleCulverts,
         plan.roads,
       ];
       const shapes = lists.reduce((sum, list) => sum + (list?.length ?? 0), 0);

@@ -114,6 +114,16 @@ describe("people and time", () => {
     expect(one).toMatchObject({ chosen: ["late"], runsOutFirst: "people", shortOf: ["people"] });
   });
 
+  it("says that time ran out where a line was too late to be chosen from, not where it is ruled out or ringed", async () => {
+    const of = async (rest: Partial<ChoiceQuestion>) =>
+      (await choose(question([early], { workForce: CREW, ...rest }))).runsOutFirst;
+    expect(await of({ tooLate: ["late"] })).toBe("time");
+    expect(await of({ tooLate: ["late"], stock: { ...NO_LIMIT, mustNot: ["late"] } })).toBe(
+      "nothing",
+    );
+    expect(await of({ tooLate: ["early"] })).toBe("nothing");
+  });
+
   it("counts moving for each line, and one hour for all where it comes sooner", async () => {
     const moving = { ...CREW, moveHours: 0.1 };
     expect((await choose(question([early, late], { workForce: moving }))).weight).toBe(1);

@@ -12,7 +12,8 @@ const ALL: readonly Limited[] = ["bags", "sand", "sheet", "people", "time"];
  * What runs out first. Solved again with each alone not limited: `shortOf` are those with which more could be ringed;
  * time only where people alone would not do. First of them runs out the one of which the greatest share is used.
  * Where none alone would let more be ringed but all together would, two are short at once, and it is the one of which
- * the greatest share is used. `nothing` where all together would not either.
+ * the greatest share is used. `nothing` where all together would not either, but `time` where a building is left
+ * whose line was no candidate because it is too late.
  */
 export async function runsOut(
   question: ChoiceQuestion,
@@ -25,7 +26,10 @@ export async function runsOut(
     const more = await bestLines(lineProgram(question, new Set(freed)), seconds, false);
     return more.mustDo > best.mustDo || (more.mustDo === best.mustDo && more.weight > best.weight);
   };
-  if (!(await helps(ALL, 0.3))) return { runsOutFirst: "nothing", shortOf: [] };
+  if (!(await helps(ALL, 0.3))) {
+    if (isOneTooLate(question, best)) return { runsOutFirst: "time", shortOf: ["time"] };
+    return { runsOutFirst: "nothing", shortOf: [] };
+  }
   const shares = sharesUsed(question, best);
   const shortOf: Limited[] = [];
   for (const [index, each] of ALL.entries()) {
@@ -37,6 +41,15 @@ export async function runsOut(
   const among = only.length > 0 ? only : [...shares.keys()];
   const mostUsed = among.reduce((a, b) => (shares.get(b)! > shares.get(a)! ? b : a));
   return { runsOutFirst: mostUsed, shortOf };
+}
+
+/** Whether a building is left out only because its line is too late. */
+function isOneTooLate(
+  { tooLate = [], stock }: Pick<ChoiceQuestion, "tooLate" | "stock">,
+  { lines }: Pick<BestLines, "lines">,
+): boolean {
+  const settled = new Set([...stock.mustNot, ...lines.flatMap(({ members }) => members)]);
+  return tooLate.some((id) => !settled.has(id));
 }
 
 /** Share used of what could be exceeded, 0..1. */
