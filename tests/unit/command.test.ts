@@ -248,7 +248,8 @@ describe("input that is refused ends with 1, a reason and nothing on standard ou
   });
   it("a folder as a plan, and one without a raster", async () => {
     await refused(["size", ".", "--terrain", RASTER], /folder/);
-    await refused(["size", PLAN, "--terrain", "shared"], /folder.*none in it/s);
+    mkdirSync(join(folder, "without-rasters"));
+    await refused(["size", PLAN, "--terrain", "without-rasters"], /folder.*none in it/s);
   });
   it("a raster as a plan, and a plan as a raster", async () => {
     await refused(["size", RASTER, "--terrain", RASTER], /plan/i);
