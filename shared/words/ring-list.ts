@@ -26,6 +26,7 @@ import { checkWords } from "./checks.ts";
 import { momentWords } from "./clock.ts";
 import { listed } from "./list.ts";
 import { mustFixWords } from "./must-fix.ts";
+import type { HeadCell } from "./sheet.ts";
 
 /** Words of the printed list of the rings to build that have no figure in them. */
 export const RING_LIST = {
@@ -159,11 +160,7 @@ interface ListHead {
 }
 
 /** The cells on top of each page: number, water, forecast and its time, stock. */
-export function ringListCells(head: ListHead): readonly {
-  readonly name: string;
-  readonly value: string;
-  readonly note: string;
-}[] {
+export function ringListCells(head: ListHead): readonly HeadCell[] {
   const { plan, number, printed, bags, people, system } = head;
   const { water, gauge } = plan;
   const byStage = water.by === "stage";

@@ -20,7 +20,7 @@ import { mostSettlingFigure } from "./settling.ts";
 import { correctedWords } from "./survey.ts";
 
 /** One cell on top of a page: a name, what is read from afar, and what belongs to it. */
-interface HeadCell {
+export interface HeadCell {
   readonly name: string;
   readonly value: string;
   readonly note: string;

@@ -148,21 +148,13 @@ function crewRows(part: CrewPart, said: SequenceSaid): Rows {
             {stationsWords(part, system)}, {formatCount(part.bags)} bags
           </span>
         </h2>
-        <table class="sheet-table" data-table="build-sequence" data-timed={hasNeededHours(time)}>
-          <thead>
-            <tr>
-              {columns.map(({ title }) => (
-                <th key={title} scope="col" data-column={title}>
-                  {title}
-                </th>
-              ))}
-              <th scope="col" aria-label="Done">
-                ✓
-              </th>
-            </tr>
-          </thead>
-          <tbody data-rows>{rows}</tbody>
-        </table>
+        <BuildTable
+          class="sheet-table"
+          titles={columns.map(({ title }) => title)}
+          data-timed={hasNeededHours(time)}
+        >
+          {rows}
+        </BuildTable>
       </section>
     ),
   };
@@ -189,24 +181,40 @@ function wayRows(said: SequenceSaid): Rows {
     around: (rows) => (
       <section aria-label={title}>
         <h2 class="build-crew">{title}</h2>
-        <table class="sheet-table build-ways" data-table="build-sequence">
-          <thead>
-            <tr>
-              {columns.map(([key, head]) => (
-                <th key={key} scope="col" data-column={head}>
-                  {head}
-                </th>
-              ))}
-              <th scope="col" aria-label="Done">
-                ✓
-              </th>
-            </tr>
-          </thead>
-          <tbody data-rows>{rows}</tbody>
-        </table>
+        <BuildTable class="sheet-table build-ways" titles={columns.map(([, head]) => head)}>
+          {rows}
+        </BuildTable>
       </section>
     ),
   };
+}
+
+interface BuildTableProps {
+  readonly class: string;
+  readonly titles: readonly string[];
+  readonly "data-timed"?: boolean;
+  readonly children: ComponentChildren;
+}
+
+/** Rows of the sequence under their titles, the last column to tick. */
+function BuildTable({ titles, children, ...rest }: BuildTableProps) {
+  return (
+    <table data-table="build-sequence" {...rest}>
+      <thead>
+        <tr>
+          {titles.map((title) => (
+            <th key={title} scope="col" data-column={title}>
+              {title}
+            </th>
+          ))}
+          <th scope="col" aria-label="Done">
+            ✓
+          </th>
+        </tr>
+      </thead>
+      <tbody data-rows>{children}</tbody>
+    </table>
+  );
 }
 
 interface Column {

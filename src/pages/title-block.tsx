@@ -1,7 +1,7 @@
 import type { Exported } from "../../shared/exports/exported.ts";
 import { letterOfLine } from "../../shared/line-letter.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
-import { headCells, headNotes, lineBuiltWords } from "../../shared/words/sheet.ts";
+import { type HeadCell, headCells, headNotes, lineBuiltWords } from "../../shared/words/sheet.ts";
 import { LineBand } from "./line-band.tsx";
 
 /** What all pages of a print have in common. */
@@ -35,20 +35,31 @@ export function TitleBlock({ page, ...frame }: SheetFrame & { readonly page: str
           {page}
         </p>
       </div>
-      <dl class="title-cells">
-        {headCells(frame).map(({ name, value, note }) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>
-              <strong>{value}</strong>
-              <br />
-              {note}
-            </dd>
-          </div>
-        ))}
-      </dl>
+      <TitleCells cells={headCells(frame)} />
       <p class="title-notes">{headNotes(frame)}</p>
       <LineBand of={of} />
     </header>
+  );
+}
+
+interface TitleCellsProps {
+  readonly cells: readonly HeadCell[];
+}
+
+/** The figures that a page counts from, each with its name and what is to be known of it. */
+export function TitleCells({ cells }: TitleCellsProps) {
+  return (
+    <dl class="title-cells">
+      {cells.map(({ name, value, note }) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>
+            <strong>{value}</strong>
+            <br />
+            {note}
+          </dd>
+        </div>
+      ))}
+    </dl>
   );
 }

@@ -20,6 +20,7 @@ import type { RingList } from "../../live/buildings/ring-list.ts";
 import { accuracyNow, ground } from "../../live/ground.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { type Piece, SheetPages } from "../sheet-pages.tsx";
+import { TitleCells } from "../title-block.tsx";
 import { crewPieces } from "./crew-rows.tsx";
 import { notRingedPieces } from "./not-ringed-rows.tsx";
 
@@ -78,18 +79,7 @@ function Head({ list: { choice, of, number, chosen }, page }: HeadProps) {
           {page}
         </p>
       </div>
-      <dl class="title-cells">
-        {cells.map(({ name, value, note }) => (
-          <div key={name}>
-            <dt>{name}</dt>
-            <dd>
-              <strong>{value}</strong>
-              <br />
-              {note}
-            </dd>
-          </div>
-        ))}
-      </dl>
+      <TitleCells cells={cells} />
       <p class="title-notes">
         {ringListNotes(
           verticalDatumWords(plan.value, ground.value),
