@@ -165,15 +165,15 @@ function PolyDrawing({ marks: [top, bottom, lap, flows] }: DrawingProps) {
     <Picture width={350} height={100} shownPx={74}>
       <Arrow y={9} to={110} words={flows!} />
       <rect class="laying-poly" x="4" y="29" width="338" height="58" />
-      <rect class="laying-empty" x="4" y="29" width="158" height="58" />
-      <path class="laying-dashed" d="M110 29V87" />
-      <path class="laying-thin" d="M110 75H162M110 72v6M162 72v6" />
+      <rect class="laying-empty" x="4" y="29" width="182" height="58" />
+      <path class="laying-dashed" d="M130 29V87" />
+      <path class="laying-thin" d="M130 75H186M130 72v6M186 72v6" />
       {edge(20)}
       {edge(87)}
       <text x="10" y="45">
         {top}
       </text>
-      <text x="168" y="78">
+      <text x="192" y="78">
         {lap}
       </text>
       <text x="338" y="45" text-anchor="end">

@@ -3,7 +3,7 @@ import type { VNode } from "preact";
 import { lineStakes, type Stake } from "../../shared/stakes/stakes.ts";
 import { rodReading, shownInstrument } from "../../shared/survey/rod.ts";
 import { formatStation, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
-import { foundWords, tapeFigure } from "../../shared/words/stake-place.ts";
+import { foundLines, tapeFigure } from "../../shared/words/stake-place.ts";
 import {
   bagsFigure,
   coursesFigure,
@@ -181,11 +181,15 @@ function StakeRow({ stake, instrument, system }: StakeRowProps): VNode {
   );
 }
 
-function Ties({ stake: { found }, system }: Pick<StakeRowProps, "stake" | "system">) {
+function Ties({ stake, system }: Pick<StakeRowProps, "stake" | "system">) {
+  const { found } = stake;
   if (found.by !== "ties") {
+    const lines = foundLines(stake, system);
     return (
-      <td class="stake-text" colSpan={2}>
-        <small>{foundWords(found, system)}</small>
+      <td class="stake-text stake-found" colSpan={2}>
+        <small>
+          {lines.length > 1 ? lines.map((line) => <span key={line}>{line}</span>) : lines}
+        </small>
       </td>
     );
   }

@@ -3,6 +3,7 @@ import { FOOT_M } from "../../shared/constants.ts";
 import { namedCorners } from "../../shared/stakes/corner-names.ts";
 import { stakesOf } from "../../shared/stakes/stakes.ts";
 import { LONGEST_TIE_M, tieFinder } from "../../shared/stakes/ties.ts";
+import { foundLines } from "../../shared/words/stake-place.ts";
 import {
   flat,
   groundOf,
@@ -94,6 +95,20 @@ describe("stakes", () => {
     expect(start!.found).toEqual({ by: "coordinates" });
     expect(next!.found).toMatchObject({ by: "line", fromM: 0 });
     expect((next!.found as { toM: number }).toM).toBeCloseTo(40, 6);
+    expect(foundLines(next!, "us")).toEqual(["on line 0+00 to 1+31"]);
+  });
+
+  it("by coordinates: degrees, then tape and bearing from the stake before", () => {
+    const found = { by: "coordinates" } as const;
+    const station = { lat: 42.9911693861, lon: -93.9745835624 };
+    const degrees = ["lat 42.991169", "lon −93.974584"];
+    expect(foundLines({ found, station, fromBefore: null }, "us")).toEqual(degrees);
+    const fromBefore = { distanceM: 25 * FOOT_M, bearingDeg: 84.26 };
+    expect(foundLines({ found, station, fromBefore }, "us")).toEqual([
+      ...degrees,
+      "tape 25.0 at 84.3°",
+    ]);
+    expect(foundLines({ found, station, fromBefore }, "metric").at(-1)).toBe("tape 7.62 at 84.3°");
   });
 
   it("are at the highest place, and at both ends of every stretch over the limit, marked as over", () => {

@@ -5,6 +5,7 @@ import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { heightOfInstrumentM } from "../../shared/survey/leveling.ts";
 import { parseReadings, type ReadingInputs } from "../../shared/survey/parse-readings.ts";
 import { withReadings } from "../../shared/survey/placed-readings.ts";
+import { benchmarkMark, benchmarkWords, notPlacedWords } from "../../shared/words/build-sheet.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { flat, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
@@ -236,5 +237,36 @@ describe("ground read beside the line", () => {
     expect(beside!.offsetM).toBeCloseTo(6, 3);
     expect(beside!.readM - beside!.dataM).toBeCloseTo(0.4, 6);
     expect(line.stations.every(({ groundM }) => groundM === 100)).toBe(true);
+  });
+});
+
+describe("the benchmark on the build page", () => {
+  const benchmark = { name: "BM 1, well pad", elevationM: 876.42 * FOOT_M, at: null };
+  const backsightM = 3.18 * FOOT_M;
+
+  it("has name, elevation, backsight and the height of instrument that they add up to", () => {
+    const survey = { benchmark, backsightM, readings: [] };
+    expect(benchmarkWords({ survey }, "us")).toBe(
+      "Benchmark BM 1, well pad: 876.42 ft. Backsight 3.18, height of instrument 879.60.",
+    );
+    expect(benchmarkWords({ survey }, "metric")).toBe(
+      "Benchmark BM 1, well pad: 267.13 m. Backsight 0.97, height of instrument 268.10.",
+    );
+  });
+
+  it("has no height of instrument without a backsight, and no words without a benchmark", () => {
+    const survey = { benchmark: { ...benchmark, name: " " }, backsightM: null, readings: [] };
+    expect(benchmarkWords({ survey }, "us")).toBe(
+      "Benchmark: 876.42 ft. Backsight not typed: height of instrument not known.",
+    );
+    const none = { benchmark: null, backsightM, readings: [] };
+    expect(benchmarkWords({ survey: none }, "us")).toBeNull();
+  });
+
+  it("is marked by its name up to the comma; one that is not on the plan is to be marked by hand", () => {
+    expect(benchmarkMark(benchmark)).toBe("BM 1");
+    expect(benchmarkMark({ ...benchmark, name: " , well pad" })).toBe("Benchmark");
+    expect(notPlacedWords(false)).toContain("benchmark");
+    expect(notPlacedWords(true)).not.toContain("benchmark");
   });
 });
