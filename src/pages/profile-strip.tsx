@@ -24,9 +24,13 @@ const PLOT_PX = 88;
 const ROWS_PX = [33, 19, 50, 19] as const;
 /** Nearer to the highest place than this share of their distance a column gives way to it. */
 const NEAR_SHARE = 0.75;
-/** Least width of a column, and of a station's number. */
+/** Least width of a column. */
 const COLUMN_PX = 16.6;
-const NUMBER_PX = { us: 36, metric: 45 } as const;
+/** What a character of a station's number takes with the space after it, and how much less a point does. */
+const CHARACTER_PX = 9;
+const POINT_LESS_PX = 5;
+/** A height nearer to the foot of the plot than this is not written: it would be on the rule below. */
+const FOOT_PX = 3;
 
 /** Height of the strip with its rows. */
 const STRIP_PX = TOP_PX + PLOT_PX + ROWS_PX.reduce((a, b) => a + b, 0) + 4;
@@ -76,11 +80,13 @@ export function ProfileStrip({ of, fromM, toM, widthPx }: ProfileStripProps) {
         .map((m) => (
           <circle key={m} class="strip-corner" cx={x(m)} cy={y(line.stations[0]!.crestM)} r="3.4" />
         ))}
-      {ticks(low, high, system).map((m) => (
-        <text key={m} x={plot.left - 6} y={y(m) + 4} text-anchor="end">
-          {lengthIn(m, system).toFixed(system === "us" ? 0 : 1)}
-        </text>
-      ))}
+      {ticks(low, high, system)
+        .filter((m) => plot.bottom - y(m) >= FOOT_PX)
+        .map((m) => (
+          <text key={m} x={plot.left - 6} y={y(m) + 4} text-anchor="end">
+            {lengthIn(m, system).toFixed(system === "us" ? 0 : 1)}
+          </text>
+        ))}
       <WaysOpen
         closures={line.time?.closures ?? []}
         {...{ x, fromM, toM }}
@@ -155,9 +161,9 @@ function Rows({ of, fromM, toM, x, top, widthPx }: RowsProps) {
   const heads = [words.height, words.courses, words.ground, words.station];
   const tops = ROWS_PX.map((_, i) => top + 4 + ROWS_PX.slice(0, i).reduce((a, b) => a + b, 0));
   const bottom = tops[3]! + ROWS_PX[3];
-  const numberPx = NUMBER_PX[system];
-  const numberX = (m: number) => Math.min(widthPx - numberPx / 2, x(m));
-  const numbered = numberedOf(columns, numberX, numberPx);
+  const numberX = ({ chainageM, station }: MarkedStation) =>
+    Math.min(widthPx - numberPx(station) / 2, x(chainageM));
+  const numbered = numberedOf(columns, numberX);
   return (
     <>
       {[...tops, bottom].map((y) => (
@@ -176,19 +182,17 @@ function Rows({ of, fromM, toM, x, top, widthPx }: RowsProps) {
       {columns.map((column) => (
         <Column key={column.chainageM} column={column} x={x(column.chainageM)} tops={tops} />
       ))}
-      {columns.map(({ chainageM, station }) =>
-        numbered.has(chainageM) ? (
-          <text
-            key={chainageM}
-            class={station.endsWith("00") ? "strip-figure" : ""}
-            x={numberX(chainageM)}
-            y={tops[3]! + 13}
-            text-anchor="middle"
-          >
-            {station}
-          </text>
-        ) : null,
-      )}
+      {numbered.map((column) => (
+        <text
+          key={column.chainageM}
+          class={column.station.endsWith("00") ? "strip-figure" : ""}
+          x={numberX(column)}
+          y={tops[3]! + 13}
+          text-anchor="middle"
+        >
+          {column.station}
+        </text>
+      ))}
       {columns
         .filter(({ isOver: over, isHighest }) => over && isHighest)
         .map(({ chainageM }) => (
@@ -231,19 +235,25 @@ function Column({ column: { height, courses, ground, isOver: over }, x, tops }: 
   );
 }
 
+function numberPx(station: string): number {
+  return station.length * CHARACTER_PX - (station.includes(".") ? POINT_LESS_PX : 0);
+}
+
 /** Stations whose numbers have room: hundreds first. */
 function numberedOf(
   columns: readonly MarkedStation[],
-  x: (m: number) => number,
-  apartPx: number,
-): ReadonlySet<number> {
-  const taken: number[] = [];
+  x: (column: MarkedStation) => number,
+): MarkedStation[] {
+  const taken: MarkedStation[] = [];
   const ordered = [...columns].sort((a, b) => rank(a) - rank(b));
-  for (const { chainageM } of ordered) {
-    const isFree = taken.every((m) => Math.abs(x(m) - x(chainageM)) >= apartPx);
-    if (isFree) taken.push(chainageM);
+  for (const column of ordered) {
+    const isFree = taken.every((each) => {
+      const apartPx = (numberPx(each.station) + numberPx(column.station)) / 2;
+      return Math.abs(x(each) - x(column)) >= apartPx;
+    });
+    if (isFree) taken.push(column);
   }
-  return new Set(taken);
+  return columns.filter((column) => taken.includes(column));
 }
 
 function rank({ station, isHighest }: MarkedStation): number {
