@@ -11,14 +11,14 @@ const FNV_START = 0x811c9dc5;
 const NUMBER_BITS = 24;
 
 /**
- * `7F3A-21`: the number by which a printed page is known as old. It is made of the line, the ground under it, the
+ * `7F3A-21`: the number by which a printed page is known as old. It is made of the line, where it is left open, the ground under it, the
  * water, the levee type and the bags; any of them changed gives another number, and the former plan its former one.
  * Units play no part, nor how the ground's error is made up;
  * a correction of the ground is in the ground under the line. 32-bit FNV-1a folded to 24 bits, as its authors propose for short hashes.
  */
 export function planNumber(
   plan: Plan,
-  { kind, corners, reachBreaksM, reachSections }: Alignment,
+  { kind, corners, reachBreaksM, reachSections, closures }: Alignment,
   { walk }: Pick<SizedLine, "walk">,
 ): string {
   const { water, flow, section, practice } = plan;
@@ -30,8 +30,9 @@ export function planNumber(
     ...ground
   } = plan.ground;
   const { limitM, spareShare } = practice;
+  const openM = closures?.length ? closures.map(({ fromM, toM }) => [fromM, toM]) : undefined;
   return numberOf({
-    line: { kind, corners: degrees(corners), reachBreaksM },
+    line: { kind, corners: degrees(corners), reachBreaksM, openM },
     ground: { ...ground, underM: Array.from(walk.groundM, millimetres) },
     water: { ...water, flow: flow && degrees([flow.from, flow.to]) },
     built: { section, reachSections, limitM, spareShare },

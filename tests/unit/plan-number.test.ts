@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { Alignment, Plan } from "../../shared/plan.ts";
+import type { Alignment, Closure, Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { planNumber } from "../../shared/plan-number.ts";
 import { writePlanFile } from "../../shared/plan-write.ts";
@@ -24,6 +24,13 @@ function numberOf(plan: Plan, change: Partial<Alignment> = {}, ground = GROUND):
   return planNumber(plan, { ...plan.alignments[0]!, ...change }, ground);
 }
 
+const CLOSURE: Closure = {
+  fromM: 90,
+  toM: 96,
+  closeBy: { stageM: 9, at: null },
+  people: 6,
+};
+
 describe("the number of a plan", () => {
   const plan = demo();
   const number = numberOf(plan);
@@ -39,6 +46,7 @@ describe("the number of a plan", () => {
       numberOf(plan, { corners: [[first![0] + 3e-7, first![1]], ...others] }),
     ],
     ["a corner taken out", numberOf(plan, { corners: others })],
+    ["a stretch left open", numberOf(plan, { closures: [CLOSURE] })],
     ["a break between reaches", numberOf(plan, { reachBreaksM: [100] })],
     [
       "a reach of another levee type",
@@ -76,6 +84,15 @@ describe("the number of a plan", () => {
     );
     const read = readPlanFile(writePlanFile(plan));
     expect(read.ok && numberOf(read.value.plan)).toBe(number);
+  });
+
+  it("with a stretch left open is the same in a plan read back, and none left open is as before", () => {
+    const [first, ...others] = plan.alignments;
+    const closures = [{ ...CLOSURE, fromM: 300 * 0.3048, toM: 1000 / 3 }];
+    const open = { ...plan, alignments: [{ ...first!, closures }, ...others] };
+    const read = readPlanFile(writePlanFile(open));
+    expect(read.ok && numberOf(read.value.plan)).toBe(numberOf(open));
+    expect(numberOf(plan, { closures: [] })).toBe(number);
   });
 
   it("does not count the title, the people, the leave stage, or the station interval that goes with the units", () => {
