@@ -17,8 +17,8 @@ afterAll(async () => {
 
 it("says that the printed pages could not be fetched, and fetches them at the next try", async () => {
   const { page } = visit;
-  await planIsSized(page);
   await page.route(/pages-room-.*\.js/, (route) => route.abort());
+  await planIsSized(page);
   await openPages(page);
   await page.getByText("A part of the program could not be loaded: the printed pages.").waitFor();
   await page.getByRole("button", { name: "Back to the map" }).click();
