@@ -229,9 +229,9 @@ export function planPeopleWords(people: number): string {
   return `${formatCount(people)} at work, as typed in the plan`;
 }
 
-/** `until the water, Thu 06:00`. */
+/** `until the first water, Thu 06:00`; what to type where that is not known. */
 export function untilWords(at: string | null): string {
-  return at === null ? "until the first water" : `until the water, ${at}`;
+  return at === null ? "hours until the first water" : `until the first water, ${at}`;
 }
 
 /** `213 of 400 buildings checked.` in its figure and the rest. */

@@ -18,10 +18,11 @@ export function curveTopWords(buildings: number): string {
 /** Of the line: from how many bags on more of them ring no more. */
 export function curveLineWords({ today }: Pick<BagCurve, "today">): string {
   const most = today.at(-1)?.buildings ?? 0;
-  const from = today.find(({ buildings }) => buildings === most)?.bags ?? 0;
+  const lastOther = today.findLastIndex(({ buildings }) => buildings !== most);
+  const from = today[lastOther + 1]?.bags ?? 0;
   const end = today.at(-1)?.bags ?? 0;
   const what = "today's people and sand.";
-  return from < end ? `${what} From ${formatCount(from)} bags on, more bags ring no more.` : what;
+  return from < end ? `${what} More than ${formatCount(from)} bags ring no more buildings.` : what;
 }
 
 /** Of the dashed line: what today's bags need beside them. */

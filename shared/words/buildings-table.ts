@@ -173,6 +173,7 @@ export function chosenWords(lines: number, buildings: number): string {
 
 /** Beside the title while buildings are checked: `27 of 213 flood`. */
 export function floodedSoFarWords(flooded: number, checked: number): string {
+  if (checked === 0) return "none checked yet";
   return `${formatCount(flooded)} of ${formatCount(checked)} flood`;
 }
 
