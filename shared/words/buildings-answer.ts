@@ -45,6 +45,7 @@ export const BUILDINGS = {
   fail: "A levee can fail, and water then comes suddenly. Buildings not ringed still need warning, and their people leave.",
   curve: "Buildings ringed against bags",
   curveLater: "Drawn when all are checked",
+  curveNone: "Nothing to draw: no building can be ringed",
   curveNoStock: "Drawn when bags or people are typed",
   clearHand: "Clear what is set by hand",
   bags: "Bags",
@@ -108,9 +109,14 @@ export function withWords({ bags, people, by }: WithWords): {
 } {
   const parts = [
     ...(bags === null ? [] : [`${formatCount(bags)} bags`]),
-    ...(people === null ? [] : [`${formatCount(people)} people`]),
+    ...(people === null ? [] : [peopleCount(people)]),
   ];
   return { by, rest: parts.length === 0 ? "." : ` with ${listed(parts)}.` };
+}
+
+/** `60 people`; one is a person. */
+export function peopleCount(people: number): string {
+  return people === 1 ? "1 person" : `${formatCount(people)} people`;
 }
 
 /** `Proved: no better choice with this stock.` or how far it may be from the best. */

@@ -10,6 +10,7 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../units.ts";
+import { peopleCount } from "./buildings-answer.ts";
 import { momentWords } from "./clock.ts";
 
 /** Without people nobody can say when a line must be begun. */
@@ -38,7 +39,7 @@ export function columnWords(
     case "person-hours":
       return ["Person-", "hours"];
     case "latest-start":
-      return ["Latest start", people === null ? NO_PEOPLE : `with ${formatCount(people)} people`];
+      return ["Latest start", people === null ? NO_PEOPLE : `with ${peopleCount(people)}`];
     case "priority":
       return ["", "Priority"];
   }

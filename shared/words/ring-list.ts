@@ -21,6 +21,7 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../units.ts";
+import { peopleCount } from "./buildings-answer.ts";
 import { chosenWords } from "./buildings-table.ts";
 import { checkWords } from "./checks.ts";
 import { momentWords } from "./clock.ts";
@@ -81,7 +82,7 @@ export function placeWords([lon, lat]: LonLat): string {
 
 /** Over the lines of a crew: `Crew 1 of 2, 45 people`. */
 export function crewTitle({ people }: Crew, index: number, count: number): string {
-  return `Crew ${index + 1} of ${count}, ${people === 1 ? "1 person" : `${formatCount(people)} people`}`;
+  return `Crew ${index + 1} of ${count}, ${peopleCount(people)}`;
 }
 
 /** An hour of the work: `Tue 22:30`; counted from the start where that has no clock. */

@@ -1,5 +1,6 @@
 import "./curve.css";
 import type { CurvePoint } from "../../shared/buildings/choice-types.ts";
+import { hasStock } from "../../shared/buildings/stock-settings.ts";
 import { formatCount } from "../../shared/units.ts";
 import { BUILDINGS } from "../../shared/words/buildings-answer.ts";
 import {
@@ -9,7 +10,7 @@ import {
   curveTopWords,
 } from "../../shared/words/buildings-curve.ts";
 import { checkingNow, sweepWhole } from "../live/buildings/checking.ts";
-import { curveShown } from "../live/buildings/choosing.ts";
+import { curveIsCurrent, curveShown } from "../live/buildings/choosing.ts";
 import { stock } from "../live/buildings/stock.ts";
 import { unitSystem } from "../live/screen.ts";
 import { useSize } from "../ui/use-size.ts";
@@ -17,12 +18,15 @@ import { curveFrame, stepPath } from "./curve-frame.ts";
 
 /** Buildings ringed against bags, with the bags there are today. */
 export function CurvePanel() {
-  const curve = curveShown.value;
-  const isWaiting = checkingNow.value?.phase === "checking" || !sweepWhole.value;
+  const curve = hasStock(stock.value) ? curveShown.value : null;
   return (
-    <section class="county-curve-place" aria-label={BUILDINGS.curve}>
+    <section
+      class="county-curve-place"
+      aria-label={BUILDINGS.curve}
+      data-stale={curve !== null && !curveIsCurrent.value}
+    >
       <h2>{BUILDINGS.curve}</h2>
-      {curve ? (
+      {curve && curve.all.buildings > 0 ? (
         <>
           <Drawing />
           <p class="county-curve-words">
@@ -33,10 +37,15 @@ export function CurvePanel() {
           </p>
         </>
       ) : (
-        <p class="county-curve-none">{isWaiting ? BUILDINGS.curveLater : BUILDINGS.curveNoStock}</p>
+        <p class="county-curve-none">{curve ? BUILDINGS.curveNone : whyNoCurve()}</p>
       )}
     </section>
   );
+}
+
+function whyNoCurve(): string {
+  if (checkingNow.value?.phase === "checking" || !sweepWhole.value) return BUILDINGS.curveLater;
+  return hasStock(stock.value) ? BUILDINGS.choosing : BUILDINGS.curveNoStock;
 }
 
 function Drawing() {
@@ -75,7 +84,13 @@ function Plot({ widthPx, heightPx }: { readonly widthPx: number; readonly height
         </g>
       ))}
       {frame.columns.map((column) => (
-        <text key={column} class="county-tick" x={x(column)} y={bottom + 16} text-anchor="middle">
+        <text
+          key={column}
+          class="county-tick"
+          x={Math.min(x(column), right + SIDE_PX - 4 * formatCount(column).length)}
+          y={bottom + 16}
+          text-anchor="middle"
+        >
           {formatCount(column)}
         </text>
       ))}
@@ -116,6 +131,9 @@ function Plot({ widthPx, heightPx }: { readonly widthPx: number; readonly height
     </svg>
   );
 }
+
+/** Room right of the plot; a figure at its end stays inside. */
+const SIDE_PX = 14;
 
 /** Nearer to the foot than this, a number below would be in the figures there. */
 const BELOW_PX = 22;

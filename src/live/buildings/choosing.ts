@@ -165,6 +165,10 @@ export const curveShown: ReadonlySignal<BagCurve | null> = computed(
   () => drawingCurve.answered.value?.answer ?? null,
 );
 
+/** Whether what more would buy, and the curve, are of the choice that is shown. */
+export const moreIsCurrent: ReadonlySignal<boolean> = moreBuying.isCurrent;
+export const curveIsCurrent: ReadonlySignal<boolean> = drawingCurve.isCurrent;
+
 /** The choices for the low, the likely and the high forecast; null until they are known, and without such a forecast. */
 export const bandChoices: ReadonlySignal<BandChoices | null> = computed(() =>
   choosingByBand.isCurrent.value ? (choosingByBand.answered.value?.answer ?? null) : null,
