@@ -55,11 +55,11 @@ export function sameWords({ same }: Pick<BandChoices, "same">, names: readonly s
   return `${buildings}, ${lines} the same: ${names.join(", ")}.`;
 }
 
-/** At which forecasts a line is chosen: `Chosen at low, likely and high forecast`. */
+/** At which forecasts a line is chosen, among other words: `chosen at low, likely and high forecast`. */
 export function chosenAtWords({ bands }: BandChoices, id: string): string {
   const at = BANDS.filter((band) => bands[band].choice.chosen.includes(id));
-  if (at.length === 0) return "Chosen at none of the three forecasts";
-  return `Chosen at ${listed(at.map((band) => BAND_NAMES[band].toLowerCase()))} forecast`;
+  if (at.length === 0) return "chosen at none of the three forecasts";
+  return `chosen at ${listed(at.map((band) => BAND_NAMES[band].toLowerCase()))} forecast`;
 }
 
 /** `9 to 17 if the ground is off by 0.33 ft.` */

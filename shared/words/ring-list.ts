@@ -25,7 +25,6 @@ import { peopleCount } from "./buildings-answer.ts";
 import { chosenWords } from "./buildings-table.ts";
 import { checkWords } from "./checks.ts";
 import { momentWords } from "./clock.ts";
-import { listed } from "./list.ts";
 import { mustFixWords } from "./must-fix.ts";
 import type { HeadCell } from "./sheet.ts";
 
@@ -120,7 +119,7 @@ export function lineMustFix(line: Pick<CheckedLine, "mustFix">, system: UnitSyst
   const what = mustFix.map(
     ({ id, finding }) => checkWords({ id, where: null, finding }, system).what,
   );
-  return `${mustFixWords(mustFix.length)}: ${listed(what)}.`;
+  return `${mustFixWords(mustFix.length)}: ${what.join(" ")}`;
 }
 
 /** Why a building that floods, or may, is not ringed. */

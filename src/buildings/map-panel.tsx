@@ -48,7 +48,8 @@ export function MapPanel({ map: lent, onPick }: MapPanelProps) {
   picking.current = onPick;
   useEffect(() => {
     const element = lent.element();
-    place.current?.prepend(element);
+    const own = place.current;
+    own?.prepend(element);
     const map = lent.upper();
     const before = { center: map.getCenter().toArray(), zoom: map.getZoom() };
     const stops = [
@@ -59,7 +60,7 @@ export function MapPanel({ map: lent, onPick }: MapPanelProps) {
     ];
     return () => {
       for (const stop of stops) stop();
-      element.remove();
+      if (element.parentElement === own) element.remove();
       lookAtPlanAgain(map, before);
     };
   }, [lent]);

@@ -1,3 +1,4 @@
+import { mustFixOf } from "../../shared/buildings/line-times.ts";
 import type { BuildingRow } from "../../shared/buildings/rows.ts";
 import { isFlooded } from "../../shared/buildings/shown-states.ts";
 import type { Priority } from "../../shared/buildings/types.ts";
@@ -14,6 +15,7 @@ import {
   TABLE,
   tickWords,
 } from "../../shared/words/buildings-table.ts";
+import { mustFixWords } from "../../shared/words/must-fix.ts";
 import { bandChoices } from "../live/buildings/choosing.ts";
 import { openInPlan } from "../live/buildings/in-plan.ts";
 import { setPriority } from "../live/buildings/listed.ts";
@@ -58,6 +60,7 @@ interface RowProps {
 export function BuildingTableRow({ row, isActive, isPicked, onPick }: RowProps) {
   const about = { system: unitSystem.value, offsetMin: clockOffsetMin.value };
   const isGroup = row.members.length > 1;
+  const mustFix = row.line && tickable(row) ? mustFixOf(row.line).length : 0;
   return (
     <tr
       class="county-row"
@@ -72,7 +75,10 @@ export function BuildingTableRow({ row, isActive, isPicked, onPick }: RowProps) 
         <div class="county-name">
           <span class="county-mark">{row.mark}</span>
           <span class="county-named">
-            <b title={rowName(row)}>{rowName(row)}</b>
+            <span class="county-called">
+              <b title={rowName(row)}>{rowName(row)}</b>
+              {mustFix > 0 && <i>{mustFixWords(mustFix)}</i>}
+            </span>
             {isGroup && <small>{groupWords(row)}</small>}
             {isPicked && <Opened row={row} />}
           </span>

@@ -45,13 +45,14 @@ export function MapView({ at, map, onStake }: MapViewProps) {
   line.current = at.line;
   useEffect(() => {
     const element = map.element();
-    place.current?.prepend(element);
+    const own = place.current;
+    own?.prepend(element);
     const frame = requestAnimationFrame(() => map.lookAtLine(line.current));
     const takeAway = map.keepPerson(person);
     return () => {
       cancelAnimationFrame(frame);
       takeAway();
-      element.remove();
+      if (element.parentElement === own) element.remove();
     };
   }, [map]);
   return (
