@@ -16,7 +16,7 @@ export function foundWords(found: Found, system: UnitSystem): string | null {
 }
 
 /**
- * What stands on the page, short enough for its column, for the ties of a stake that has none. A stake by coordinates has its degrees,
+ * What stands on the page for the ties of a stake that has none. A stake by coordinates has its degrees,
  * to about 0.1 m, and the tape and bearing (clockwise from true north) from the stake before: `tape 25.0 at 84.3°`.
  */
 export function foundLines(
@@ -29,10 +29,6 @@ export function foundLines(
   },
   system: UnitSystem,
 ): string[] {
-  if (found.by === "line") {
-    const [from, to] = [found.fromM, found.toM].map((m) => formatStation(m, system));
-    return [`on line ${from}–${to}`];
-  }
   const words = foundWords(found, system);
   if (found.by !== "coordinates") return words === null ? [] : [words];
   const degrees = (value: number) => value.toFixed(6).replace("-", "−");

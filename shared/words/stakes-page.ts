@@ -166,7 +166,7 @@ export function stakeRemedies(line: SizedLine, intervalM: number, system: UnitSy
     },
     {
       title: "If a tie does not fit",
-      text: `Trust the tape between stakes (${lengthIn(intervalM, system).toFixed(1)} ${unit} along the line) and the corner stakes. Outlines come from a map and can be off by ${system === "us" ? "2 ft" : "0.6 m"}. A tape at a bearing is from the stake before and true north; lat and lon are WGS 84.`,
+      text: `Trust the tape between stakes (${lengthIn(intervalM, system).toFixed(1)} ${unit} along the line) and the corner stakes. Outlines come from a map and can be off by ${system === "us" ? "2 ft" : "0.6 m"}. Tape and bearing (true north): from the stake before. Lat, lon: WGS 84.`,
     },
   ] as const;
 }

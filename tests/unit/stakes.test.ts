@@ -95,7 +95,7 @@ describe("stakes", () => {
     expect(start!.found).toEqual({ by: "coordinates" });
     expect(next!.found).toMatchObject({ by: "line", fromM: 0 });
     expect((next!.found as { toM: number }).toM).toBeCloseTo(40, 6);
-    expect(foundLines(next!, "us")).toEqual(["on line 0+00–1+31"]);
+    expect(foundLines(next!, "us")).toEqual(["on line 0+00 to 1+31"]);
   });
 
   it("by coordinates: degrees, then tape and bearing from the stake before", () => {
