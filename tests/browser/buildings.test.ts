@@ -81,6 +81,7 @@ it("buildings are imported, checked, chosen by the stock, opened in the plan, an
     .first()
     .waitFor();
   expect(await page.locator(".alternative").count()).toBe(1);
+  await page.locator(".map-room .map-canvas").waitFor();
   await page.locator(".acts").getByRole("button", { name: "All buildings" }).click();
   await page.locator(".county-figure").waitFor();
   expect(await page.locator(".county-figure strong").textContent()).toBe(answer);
