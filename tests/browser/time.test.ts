@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { bags, openBlock } from "../helpers/screen.ts";
+import { bags, bagsAtRest, json, open, openBlock, samplePlan } from "../helpers/screen.ts";
 
 /* One visit: is there time for the demo's drawn ring? */
 let page: Page;
@@ -98,5 +98,45 @@ describe("the sheet", () => {
     expect(await first.textContent()).toMatch(/^HOLD4\+09 to 4\+38do not build/);
     expect((await sheet.allTextContents()).join(" ")).toContain("68 people instead");
     await page.keyboard.press("Escape");
+  });
+});
+
+/** Every six hours from Monday 07:00: up to 32.2 ft already on Wednesday at 19:00. */
+const HIGHER = [22, 23, 24.5, 26.5, 28.5, 30, 31, 31.6, 32, 32.1, 32.2, 32, 31.5, 31, 30.4];
+
+describe("a newer forecast over an earlier one, with part of the line built", () => {
+  const changed = () => page.getByRole("region", { name: "What changed" });
+
+  it("says what changed, what to do with what is built, and keeps the earlier one", async () => {
+    const plan = samplePlan("demo.geojson");
+    const mark = { state: "to-height", atS: 1_775_500_000, planNumber: "1", by: "Crew 1" };
+    const rest = { clearedBy: "", note: "", photoId: "" };
+    plan.drystead.progress = [{ lineId: "a", fromM: 0, toM: 30.48, ...mark, ...rest }];
+    await open(page, json("part-built.geojson", plan));
+    await openBlock(page, "time");
+    expect(await changed().count()).toBe(0);
+    await page.getByRole("button", { name: "Edit or replace the rows" }).click();
+    await rows().fill(GOOD.map((row, k) => row.replace(/[\d.]+$/, String(HIGHER[k]))).join("\n"));
+    await page.getByRole("button", { name: "Take this forecast" }).click();
+    await changed().waitFor();
+    const said = () => changed().textContent();
+    expect(await said()).toMatch(
+      /^What changedForecast crest stage 32\.2 ft, Wed Apr 8,? 19:00; the earlier forecast had stage 31\.0 ft, Thu Apr 9,? 07:00: 1\.20? ft higher, 12(\.0)? h sooner\./,
+    );
+    expect(await said()).toMatch(
+      /100 ft \(1\d %\) is built to the former height: widen its base first, then raise it by 1\.20? ft\./,
+    );
+    expect(await said()).toMatch(/1 earlier forecast kept in the plan: .+, replaced .+ UTC\./);
+    await expect.poll(said, { timeout: 20_000 }).toMatch(/it takes [\d,]+ bags, [\d,]+ more than/);
+  });
+
+  it("takes as many bags as it said once the line is sized for the new crest", async () => {
+    const [, atCrest, more] = /it takes ([\d,]+) bags, ([\d,]+) more than now/
+      .exec((await changed().textContent())!)!
+      .map((figure) => Number(figure.replaceAll(",", "")));
+    expect(atCrest! - more!).toBe(17_879);
+    await changed().getByRole("button", { name: "Size for stage 32.2 ft" }).click();
+    await changed().getByText("The line is sized for this crest.").waitFor();
+    expect(await bagsAtRest(page)).toBe(atCrest);
   });
 });

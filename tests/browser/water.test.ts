@@ -11,6 +11,7 @@ import {
   json,
   mapIsIdle,
   open,
+  openBlock,
   samplePlan,
   showMarks,
   startDrag,
@@ -43,6 +44,45 @@ describe("the ring that the demo opens on", () => {
     expect(await mark("way-in").count()).toBe(0);
     expect(await mark("first-over").getAttribute("aria-label")).toContain("over the top of levee");
     expect(await legend().textContent()).toContain("overtops first");
+  });
+});
+
+describe("a culvert drawn under the line", () => {
+  const pipe = () => check("culvert").first();
+  const inList = () => page.getByRole("region", { name: "Culverts and drains" });
+  const severity = () => pipe().getAttribute("data-severity");
+
+  it("is a Must fix while it is open, and something to watch once it is plugged", async () => {
+    await openBlock(page, "gauge-and-forecast", "reach");
+    await mapIsIdle(page);
+    await page.getByRole("button", { name: "Draw a culvert" }).click();
+    const [from, to] = await corners(page);
+    const middle = { x: (from!.x + to!.x) / 2, y: (from!.y + to!.y) / 2 };
+    const legPx = Math.hypot(to!.x - from!.x, to!.y - from!.y);
+    const across = { x: (30 * (from!.y - to!.y)) / legPx, y: (30 * (to!.x - from!.x)) / legPx };
+    await page.mouse.click(middle.x - across.x, middle.y - across.y);
+    await page.mouse.click(middle.x + across.x, middle.y + across.y);
+    const plugged = inList().getByRole("checkbox", { name: "Culvert 1 is plugged" });
+    await plugged.waitFor();
+    await openBlock(page, "checks");
+    await expect.poll(() => check("culvert").count(), { timeout: 20_000 }).toBe(1);
+    expect(await severity()).toBe("stop");
+    expect(await (await checkInFull(page, "culvert")).textContent()).toContain(
+      'crosses culvert "Culvert 1", which is not plugged.',
+    );
+    await followed(/^water at 874\.00 ft$/);
+
+    await plugged.check();
+    await expect.poll(() => severity(), { timeout: 20_000 }).not.toBe("stop");
+    await followed(/^overtops above stage 32\.0 ft; 1 Must fix$/);
+    expect(await pipe().textContent()).toContain('plug in "Culvert 1"');
+
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => severity(), { timeout: 20_000 }).toBe("stop");
+    await page.keyboard.press("Control+z");
+    await expect.poll(() => check("culvert").count(), { timeout: 20_000 }).toBe(0);
+    await followed(/^overtops above stage 32\.0 ft; 1 Must fix$/);
+    await page.locator('[data-block="reach"] > :is(h2, h3) > button').click();
   });
 });
 

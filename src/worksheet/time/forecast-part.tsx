@@ -4,7 +4,7 @@ import { forecastChange } from "../../../shared/forecasts/history.ts";
 import type { Forecast } from "../../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../../shared/stage.ts";
 import type { RiverClock } from "../../../shared/time/river-clock.ts";
-import type { LineTime } from "../../../shared/time/types.ts";
+import type { BandCrest, LineTime } from "../../../shared/time/types.ts";
 import {
   changedWorkWords,
   forecastChangeWords,
@@ -26,6 +26,8 @@ import { useSize } from "../../ui/use-size.ts";
 import { ForecastDraft } from "./forecast-draft-form.tsx";
 
 const CHART_PX = 172;
+/** Water levels nearer than this are the same: bags counted for another crest are not shown for this one. */
+const SAME_M = 0.005;
 
 /** The river to come: typed, pasted or from a file, and drawn. */
 export function ForecastPart({ time }: { readonly time: LineTime | null }) {
@@ -106,8 +108,10 @@ function Changed({ time }: { readonly time: LineTime | null }) {
   const line = chosenLine.value;
   const past = pastForecastsWords(plan.value, system);
   if (!change || !past) return null;
-  const crest = time?.crests.find(({ band }) => band === "likely") ?? null;
   const overPlanM = change.now.elevationM - waterElevationAtGauge(plan.value.water);
+  const isThis = ({ band, riseM }: BandCrest) =>
+    band === "likely" && Math.abs(riseM - overPlanM) < SAME_M;
+  const crest = time?.crests.find(isThis) ?? null;
   const work = line && {
     ...{ overPlanM, bags: line.totals.bags, bagsAtCrest: crest?.bags ?? null },
     ...{ toHeightM: toHeightM(line.id), toBuildM: line.totals.builtLengthM },
@@ -117,7 +121,7 @@ function Changed({ time }: { readonly time: LineTime | null }) {
       <h3>What changed</h3>
       <p>{forecastChangeWords(plan.value, change, system)}</p>
       {work && changedWorkWords(work, system).map((words) => <p key={words}>{words}</p>)}
-      {Math.abs(overPlanM) > 0.005 && (
+      {Math.abs(overPlanM) > SAME_M && (
         <button
           type="button"
           class="text-button"
