@@ -1,8 +1,8 @@
 import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { Queue, QueueEvents, Worker } from "bullmq";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { Queue, Worker } from "bullmq";
+import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from "vitest";
 import type { Building } from "../../shared/buildings/types.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { LonLat } from "../../shared/plan.ts";
@@ -160,10 +160,11 @@ describe("a worker", () => {
     const version = await programVersion();
     const own = await worker(...LONE);
     const queue = new Queue<TileJob, TileAnswer>(QUEUE, { connection: connection() });
-    const events = new QueueEvents(QUEUE, { connection: connection() });
-    await events.waitUntilReady();
-    const answerTo = async (data: TileJob) =>
-      (await queue.add("tile", data)).waitUntilFinished(events);
+    const answerTo = async (data: TileJob) => {
+      const { id } = await queue.add("tile", data);
+      const answered = () => queue.getJob(id!).then((each) => each?.returnvalue ?? null);
+      return vi.waitUntil(answered, { timeout: 50_000, interval: 50 });
+    };
     const on = (ground: Partial<SharedGround>) =>
       job({ version, ground: { ...GROUND, ...ground } });
     const paths = [join(folder, "town.tif")];
@@ -176,7 +177,7 @@ describe("a worker", () => {
     const codes = ["queue/other-version", "queue/no-raster", "queue/other-raster"];
     expect(answers.map(({ refused }) => refused?.code)).toEqual(codes);
     for (const code of codes) expect(own.said()).toContain(code);
-    await Promise.all([queue.close(), events.close()]);
+    await queue.close();
   }, 60_000);
 });
 
