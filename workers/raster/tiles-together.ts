@@ -6,7 +6,7 @@ const TOUCHING_CELLS = 0.01;
 /** Cells that differ in size by less are of one size. */
 const SAME_SIZE = 1e-3;
 
-/** How the files of a ground lie to each other, for the person to know. */
+/** Which files of a mosaic have the finest cells, and what gives way to them. */
 export function tilesTogether({ parts, grids: [finest, ...others] }: Mosaic): TilesTogether {
   const names = ({ tiles }: typeof finest) => tiles.map(({ raster }) => raster.name);
   const isCoarser = ({ place }: typeof finest) => place.across * place.down > (1 + SAME_SIZE) ** 2;

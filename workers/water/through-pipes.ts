@@ -46,7 +46,7 @@ export function throughPipes(
   });
 }
 
-/** Pipes that need a plug, one way of the water after the other, until the sill of a place is at the level wanted. */
+/** Pipes that need a plug, found path by path, until the sill of a place is at the level wanted. */
 function decidingPipes(
   context: TraceContext,
   footprint: Footprint,
