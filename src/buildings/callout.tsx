@@ -81,8 +81,8 @@ function placeOf(
 ): { readonly left: number; readonly top: number } | null {
   const building = listed.value?.buildings.find(({ id }) => row.members.includes(id));
   const around = boxOf(row.line?.coordinates ?? building?.parts.flat() ?? []);
-  if (!around) return null;
   const upper = map.upper();
+  if (!around || !upper) return null;
   const [west, south, east, north] = around;
   const low = upper.project([(west + east) / 2, south]);
   const high = upper.project([(west + east) / 2, north]);

@@ -19,8 +19,8 @@ export interface LentColors {
 /** The map of the planning screen, lent to this view: ground and water stay, the plan's own layers are hidden. */
 export interface LentMap {
   readonly element: () => HTMLElement;
-  /** What takes the layers and every pointer. */
-  readonly upper: () => MapLibreMap;
+  /** What takes the layers and every pointer; null where the browser cannot draw a map. */
+  readonly upper: () => MapLibreMap | null;
   readonly colours: ReadonlySignal<LentColors>;
   /** A color of six hexadecimal digits with an opacity 0..1. */
   readonly faded: (hex: string, opacity: number) => string;

@@ -51,6 +51,7 @@ export function MapPanel({ map: lent, onPick }: MapPanelProps) {
     const own = place.current;
     own?.prepend(element);
     const map = lent.upper();
+    if (!map) return () => element.remove();
     const before = { center: map.getCenter().toArray(), zoom: map.getZoom() };
     const stops = [
       keepLayers(lent, map),
@@ -205,17 +206,22 @@ function boxOfRow(row: BuildingRow): Box | null {
 function Controls({ map }: { readonly map: LentMap }) {
   return (
     <fieldset class="county-controls" aria-label={BUILDINGS.mapView}>
-      <button type="button" aria-label={BUILDINGS.zoomIn} onClick={() => map.upper().zoomIn()}>
+      <button type="button" aria-label={BUILDINGS.zoomIn} onClick={() => map.upper()?.zoomIn()}>
         +
       </button>
-      <button type="button" aria-label={BUILDINGS.zoomOut} onClick={() => map.upper().zoomOut()}>
+      <button type="button" aria-label={BUILDINGS.zoomOut} onClick={() => map.upper()?.zoomOut()}>
         −
       </button>
-      <button type="button" onClick={() => lookAtAll(map.upper())}>
+      <button type="button" onClick={() => withMap(map, lookAtAll)}>
         {BUILDINGS.lookAtAll}
       </button>
     </fieldset>
   );
+}
+
+function withMap(lent: LentMap, act: (map: MapLibreMap) => void): void {
+  const map = lent.upper();
+  if (map) act(map);
 }
 
 function Scale({ map }: { readonly map: LentMap }) {

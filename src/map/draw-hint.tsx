@@ -34,6 +34,11 @@ const SHAPES: Partial<Record<Tool, "ring" | "line" | "area">> = {
   "draw-no-go": "area",
 };
 
+function finish(): void {
+  const map = theMap();
+  if (map) finishDrawing(map.getCanvas());
+}
+
 /** While something is being drawn: what to do next, and buttons to end or give up. */
 export function DrawHint() {
   const now = tool.value;
@@ -48,12 +53,7 @@ export function DrawHint() {
         {WORDS[now]} {drawingByKeys.value ? byKeys : fewest && "Double-click or Enter ends it."}
       </span>
       {fewest !== undefined && (
-        <button
-          type="button"
-          class="text-button"
-          disabled={!enough}
-          onClick={() => finishDrawing(theMap().getCanvas())}
-        >
+        <button type="button" class="text-button" disabled={!enough} onClick={finish}>
           Finish
         </button>
       )}

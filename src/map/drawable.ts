@@ -7,8 +7,13 @@ export const NO_STYLE: StyleSpecification = { version: 8, sources: {}, layers: [
 const drawable = new Map<MapLibreMap, Signal<boolean>>();
 const lostMaps = signal<ReadonlySet<MapLibreMap>>(new Set());
 
-/** True while a map that was drawn has lost its picture: what is on the screen then is no map of anything. */
-export const isPictureLost: ReadonlySignal<boolean> = computed(() => lostMaps.value.size > 0);
+/** Set once where the browser has no graphics to draw any map with: all but the map works there. */
+export const isWithoutGraphics = signal(false);
+
+/** True while there is no picture: what is on the screen then is no map of anything. */
+export const isPictureLost: ReadonlySignal<boolean> = computed(
+  () => isWithoutGraphics.value || lostMaps.value.size > 0,
+);
 
 /** Whether sources and layers can be put on a map now: not before its first style, nor while the graphics are lost. */
 export function isDrawable(map: MapLibreMap): Signal<boolean> {

@@ -17,14 +17,15 @@ interface Person {
 export const fieldMap = {
   element: mapElement,
   zoomBy(way: 1 | -1): void {
-    if (way > 0) theMap().zoomIn();
-    else theMap().zoomOut();
+    if (way > 0) theMap()?.zoomIn();
+    else theMap()?.zoomOut();
   },
   lookAtLine(line: SizedLine): void {
-    lookAtLine(theMap(), line);
+    const map = theMap();
+    if (map) lookAtLine(map, line);
   },
   lookAt([lng, lat]: LonLat): void {
-    theMap().panTo({ lng, lat });
+    theMap()?.panTo({ lng, lat });
   },
   metresPerPx: () => view.value.metresPerPx,
   keepPerson,
@@ -43,7 +44,8 @@ function keepPerson(person: ReadonlySignal<Person | null>): () => void {
   const marker = new Marker({ element, anchor: "center" });
   const stop = effect(() => {
     const now = person.value;
-    if (!now) {
+    const map = theMap();
+    if (!now || !map) {
       marker.remove();
       return;
     }
@@ -51,7 +53,7 @@ function keepPerson(person: ReadonlySignal<Person | null>): () => void {
     circle.style.width = `${acrossPx}px`;
     circle.style.height = `${acrossPx}px`;
     element.setAttribute("aria-label", YOU);
-    marker.setLngLat([...now.at]).addTo(theMap());
+    marker.setLngLat([...now.at]).addTo(map);
   });
   return () => {
     stop();

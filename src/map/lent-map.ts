@@ -9,7 +9,7 @@ import { view } from "./view.ts";
 /** The map for a view that draws layers of its own on it in place of the plan's. */
 export const lentMap = {
   element: mapElement,
-  /** What takes the layers and every pointer; ground and water lie under it. */
+  /** What takes the layers and every pointer, null where the browser cannot draw one; ground and water lie under it. */
   upper: theMap,
   colours,
   faded,
@@ -28,7 +28,9 @@ const LOWER_HIDDEN = ["contour-lines"];
  * @returns shows them again
  */
 function keepAlone(prefix: string): () => void {
-  const [ground, upper] = bothMaps();
+  const maps = bothMaps();
+  if (!maps) return () => {};
+  const [ground, upper] = maps;
   const hidden = new Map<MapLibreMap, readonly string[]>();
   const setVisible = (visibility: "none" | "visible") => {
     for (const [map, ids] of hidden) {

@@ -1,8 +1,8 @@
-import { isPictureLost } from "./drawable.ts";
+import { isPictureLost, isWithoutGraphics } from "./drawable.ts";
 
 /** Stands in the place of the map while the browser has lost its graphics: an empty map would look dry. */
 export function LostPicture() {
-  if (!isPictureLost.value) return null;
+  if (!isPictureLost.value || isWithoutGraphics.value) return null;
   return (
     <div class="map-lost" role="alert">
       <p>

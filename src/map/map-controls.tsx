@@ -11,13 +11,14 @@ export function MapControls() {
   const isEmpty = alignments.length + structures.length === 0;
   const fit = () => {
     const map = theMap();
+    if (!map) return;
     if (isEmpty || isLookingAtPlan(map)) lookAtGround(map);
     else lookAtPlan(map);
   };
   return (
     <fieldset class="map-controls" aria-label="Map view">
-      <Zoom picture="in" label="Zoom in" onPress={() => theMap().zoomIn()} />
-      <Zoom picture="out" label="Zoom out" onPress={() => theMap().zoomOut()} />
+      <Zoom picture="in" label="Zoom in" onPress={() => theMap()?.zoomIn()} />
+      <Zoom picture="out" label="Zoom out" onPress={() => theMap()?.zoomOut()} />
       <button
         type="button"
         title="Fit the plan; pressed again, all of the elevation data"

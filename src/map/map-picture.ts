@@ -2,20 +2,21 @@ import type { Map as MapLibreMap } from "maplibre-gl";
 import { theme } from "../live/screen.ts";
 import { readColours } from "./colours.ts";
 import { colours } from "./colours-now.ts";
-import { bothMaps } from "./the-map.ts";
+import { bothMaps, theMap } from "./the-map.ts";
 import { view } from "./view.ts";
 
 /** Metres from the left edge of the map to its right one, as it stands. */
 export function mapWidthM(): number {
-  return view.peek().metresPerPx * bothMaps()[0]!.getCanvas().clientWidth;
+  const widthPx = theMap()?.getCanvas().clientWidth ?? 0;
+  return view.peek().metresPerPx * widthPx;
 }
 
 /** How long the map may take to draw itself before it is taken as it is, milliseconds. */
 const PATIENCE_MS = 15_000;
 
-/** A picture of the map in the light theme, as a data address; the map is put back as it was. */
+/** A picture of the map in the light theme, as a data address; the map is put back as it was. Not to be called while it is lost. */
 export async function mapPicture(): Promise<string> {
-  const maps = bothMaps();
+  const maps = bothMaps() ?? [];
   const root = document.documentElement;
   const wasDark = theme.peek() === "dark";
   if (wasDark) root.dataset.theme = "light";

@@ -7,6 +7,7 @@ import { ground } from "../live/ground.ts";
 import { chosenLine } from "../live/results.ts";
 import { tool } from "../live/screen.ts";
 import { DrawHint } from "./draw-hint.tsx";
+import { isWithoutGraphics } from "./drawable.ts";
 import { drawingByKeys } from "./drawing-state.ts";
 import { EditNote } from "./edit-note.tsx";
 import { FlowMark } from "./flow-mark.tsx";
@@ -31,6 +32,7 @@ export function MapRoom() {
     return () => element.remove();
   }, [isLent]);
   const { on, credit } = baseMap.value;
+  if (isWithoutGraphics.value) return <div class="map-room" ref={place} />;
   return (
     <div class="map-room" ref={place}>
       <LostPicture />

@@ -1,9 +1,10 @@
 import "maplibre-gl/dist/maplibre-gl.css";
 import { Map as MapLibreMap, type MapOptions, setWorkerUrl } from "maplibre-gl";
 import workerUrl from "maplibre-gl/dist/maplibre-gl-worker.mjs?worker&url";
+import { NO_GRAPHICS } from "../../shared/words/no-graphics.ts";
 import { underPagePolicy } from "../browser/page-policy.ts";
 import { colours } from "./colours-now.ts";
-import { isDrawable, keepDrawable, NO_STYLE, onMap } from "./drawable.ts";
+import { isDrawable, isWithoutGraphics, keepDrawable, NO_STYLE, onMap } from "./drawable.ts";
 import { keepFirstLineInSight } from "./first-line.ts";
 import { keepFootprints } from "./footprint-layers.ts";
 import { keepFound } from "./keep-found.ts";
@@ -30,11 +31,13 @@ const SHARED: Partial<MapOptions> = {
   fadeDuration: 0,
 };
 
-let made: {
-  readonly map: MapLibreMap;
-  readonly ground: MapLibreMap;
+interface Made {
+  /** Null where the browser has no graphics to draw it with; the element says so then. */
+  readonly maps: { readonly map: MapLibreMap; readonly ground: MapLibreMap } | null;
   readonly element: HTMLElement;
-} | null = null;
+}
+
+let made: Made | null = null;
 
 /**
  * The map of the page's life, made on the first call: two pictures that move as one. The lower holds ground
@@ -42,17 +45,17 @@ let made: {
  * and takes every pointer. So a corner being dragged does not cost the shading of the whole valley again,
  * which without a graphics card is the greater part of a frame. Nothing is loaded from the network unless
  * the person gives a base map.
- * @returns the upper map
+ * @returns the upper map, or null where the browser cannot draw one
  */
-export function theMap(): MapLibreMap {
+export function theMap(): MapLibreMap | null {
   made ??= make();
-  return made.map;
+  return made.maps?.map ?? null;
 }
 
-/** Both maps, the lower one first: what a picture of the whole is put together from. */
-export function bothMaps(): readonly [ground: MapLibreMap, plan: MapLibreMap] {
+/** Both maps, the lower one first: what a picture of the whole is put together from. Null as in {@link theMap}. */
+export function bothMaps(): readonly [ground: MapLibreMap, plan: MapLibreMap] | null {
   made ??= make();
-  return [made.ground, made.map];
+  return made.maps && [made.maps.ground, made.maps.map];
 }
 
 /** The element that holds both pictures, to be put into whatever shows the map. */
@@ -61,11 +64,39 @@ export function mapElement(): HTMLElement {
   return made.element;
 }
 
-function make() {
-  setWorkerUrl(underPagePolicy(workerUrl));
-  installProtocols();
+function make(): Made {
   const element = document.createElement("div");
   element.className = "map-stack";
+  try {
+    return { maps: makeMaps(element), element };
+  } catch (thrown) {
+    if (document.createElement("canvas").getContext("webgl2")) throw thrown;
+    isWithoutGraphics.value = true;
+    element.replaceChildren(withoutGraphics());
+    return { maps: null, element };
+  }
+}
+
+/** Stands in the place of the map, in each view that it is lent to. */
+function withoutGraphics(): HTMLElement {
+  const note = addPart(document.createElement("div"), "map-lost");
+  note.setAttribute("role", "alert");
+  for (const [tag, words] of [
+    ["strong", NO_GRAPHICS.title],
+    ["p", NO_GRAPHICS.goesOn],
+    ["p", NO_GRAPHICS.whatToDo],
+  ] as const) {
+    const part = document.createElement(tag);
+    part.textContent = words;
+    note.append(part);
+  }
+  if ("drysteadMarks" in globalThis) note.dataset.state = "none";
+  return note;
+}
+
+function makeMaps(element: HTMLElement) {
+  setWorkerUrl(underPagePolicy(workerUrl));
+  installProtocols();
   const lower = addPart(element, "map-ground");
   lower.setAttribute("aria-hidden", "true");
   const ground = new MapLibreMap({ ...SHARED, container: lower, interactive: false });
@@ -96,7 +127,7 @@ function make() {
     keepPointer(map);
     keepPlaceTips(map);
   });
-  return { map, ground, element };
+  return { map, ground };
 }
 
 function addPart(element: HTMLElement, className: string): HTMLElement {

@@ -53,7 +53,10 @@ function NoMap() {
   return (
     <section aria-label="Map">
       <h2>Map</h2>
-      <p>The map is not here: the browser lost its graphics. Reload the page to print it.</p>
+      <p>
+        The map is not here: the browser has no graphics to draw it with. Reload the page, or print
+        it from another browser.
+      </p>
     </section>
   );
 }

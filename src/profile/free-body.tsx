@@ -1,47 +1,18 @@
-import { signal } from "@preact/signals";
-import type { ComponentChildren } from "preact";
 import { useId } from "preact/hooks";
-import { noForcesWords } from "../../shared/words/forces.ts";
-import "./free-body.css";
 import { holdingOf } from "../../shared/defaults.ts";
 import { factorWords } from "../../shared/holding/factor-words.ts";
 import { standingAt } from "../../shared/holding/standing-at.ts";
 import { verdictOf } from "../../shared/holding/weakest.ts";
 import type { CrossSection } from "../../shared/sizing-types.ts";
-import { recall, remember } from "../browser/remember.ts";
+import { noForcesWords } from "../../shared/words/forces.ts";
 import { plan } from "../document/store.ts";
 import type { PlacedLabel } from "../drawing/place-labels.ts";
 import type { SectionFrame } from "../drawing/section/section-frame.ts";
 import { unitSystem } from "../live/screen.ts";
 import { type Arrow, freeBodyPicture } from "./free-body.ts";
 
-const KEY = "drystead.forces";
-
-/** Whether the section shows the forces on it; remembered on this machine. */
-const forcesShown = signal(recall(KEY, "no") === "yes");
-
-/** Shows the forces on the section, or its dimensions. */
-export function ForcesToggle() {
-  const shown = forcesShown.value;
-  return (
-    <button
-      type="button"
-      class="forces-toggle"
-      aria-pressed={shown}
-      title="Water's thrust, uplift and weight at this station"
-      onClick={() => {
-        forcesShown.value = !shown;
-        remember(KEY, shown ? "no" : "yes");
-      }}
-    >
-      Forces
-    </button>
-  );
-}
-
-/** The factors of safety at this station, in words; nothing while forces are not shown. */
-export function ForcesWords({ cross }: { readonly cross: CrossSection }) {
-  if (!forcesShown.value) return null;
+/** The factors of safety at this station, in words. */
+export function Factors({ cross }: { readonly cross: CrossSection }) {
   const now = plan.value;
   const body = standingAt(cross, now);
   if (!body) return <p class="forces-words">{noForcesWords(cross)}</p>;
@@ -63,21 +34,14 @@ export function ForcesWords({ cross }: { readonly cross: CrossSection }) {
   );
 }
 
-type Over = (frame: SectionFrame, labels: readonly PlacedLabel[]) => ComponentChildren;
-
-/** What is drawn over a section in place of its dimensions; undefined while forces are not shown. */
-export function forcesOver(cross: CrossSection): Over | undefined {
-  if (!forcesShown.value) return undefined;
-  return (frame, labels) => <FreeBody cross={cross} frame={frame} labels={labels} />;
-}
-
 interface FreeBodyProps {
   readonly cross: CrossSection;
   readonly frame: SectionFrame;
   readonly labels: readonly PlacedLabel[];
 }
 
-function FreeBody({ cross, frame, labels }: FreeBodyProps) {
+/** Thrust, uplift and weight, drawn over a section. */
+export function FreeBody({ cross, frame, labels }: FreeBodyProps) {
   const id = useId();
   const body = standingAt(cross, plan.value);
   const picture = body && freeBodyPicture(cross, body, frame, unitSystem.value, labels);

@@ -23,7 +23,7 @@ import {
   sectionNow,
 } from "../live/section-now.ts";
 import { useSize } from "../ui/use-size.ts";
-import { ForcesToggle, ForcesWords, forcesOver } from "./free-body.tsx";
+import { ForcesToggle, ForcesWords, forcesOver } from "./forces.tsx";
 
 /** Share of the line's greatest height every section leaves room for, so that they can be compared. */
 const SHARED_SCALE_SHARE = 0.75;

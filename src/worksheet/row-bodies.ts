@@ -4,3 +4,5 @@ export { HoldingBody } from "./holding/holding-body.tsx";
 export { LineBody } from "./line/line-body.tsx";
 export { SectionBody } from "./section/section-body.tsx";
 export { TimeBody } from "./time/time-body.tsx";
+export { CompareBody } from "./top-bar/compare-body.tsx";
+export { GaugeBody } from "./water/gauge-body.tsx";

@@ -21,7 +21,7 @@ export async function fetchRowBodies(): Promise<void> {
   }
 }
 
-/** What is in a row of the worksheet, fetched before the first of them is opened or when it is. */
+/** What is in a row of the worksheet, or in a dialog of it, fetched before the first of them is opened or when it is. */
 export function RowBody({ of }: { readonly of: keyof Bodies }) {
   useEffect(() => void fetchRowBodies(), []);
   const Body = bodies.value?.[of];

@@ -11,22 +11,12 @@ import {
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { Icon } from "../ui/icons.tsx";
-import { NumberField } from "../ui/number-field.tsx";
-import { type Quantity, settingQuantity } from "../ui/quantity.ts";
-import { rangeOf } from "../ui/range.ts";
+import { settingQuantity } from "../ui/quantity.ts";
 import { Source } from "../ui/source.tsx";
-
-interface SettingRowProps extends SettingLine {
-  /** Shown in an empty field; makes an empty field allowed. */
-  readonly blank?: string;
-  /** Leaves out the way back to the default, for figures that have none (a stage, a gauge zero). */
-  readonly noDefault?: boolean;
-  /** The field alone: its source stands elsewhere. */
-  readonly plain?: boolean;
-}
+import { SettingField, type SettingFieldProps } from "./setting-field.tsx";
 
 /** One adjustable figure: its field, where its default comes from, and a way back to it. */
-export function SettingRow(props: SettingRowProps) {
+export function SettingRow(props: SettingFieldProps) {
   return isOwnFigure(props.path) ? <OwnFigureRow {...props} /> : <Row {...props} />;
 }
 
@@ -51,33 +41,22 @@ function OwnFigureRow({ path, label }: SettingLine) {
   );
 }
 
-function Row({ path, label, blank, noDefault, plain }: SettingRowProps) {
+function Row({ path, label, blank, noDefault }: SettingFieldProps) {
   const setting: Setting = SETTINGS[path];
-  const quantity = noDefault ? withoutDefault(settingQuantity(path)) : settingQuantity(path);
   const changed = !noDefault && !isStandard(plan.value, path);
-  const standard = quantity.format(setting.defaultSI, unitSystem.value);
+  const standard = settingQuantity(path).format(setting.defaultSI, unitSystem.value);
   return (
     <div class="setting" data-setting={path}>
-      <NumberField
-        system={unitSystem.value}
-        label={label}
-        value={settingValue(plan.value, path)}
-        quantity={quantity}
-        range={rangeOf(path)}
-        blank={blank}
-        onValue={(value, gesture) => changeSetting(path, label, value, gesture)}
+      <SettingField path={path} label={label} blank={blank} noDefault={noDefault} />
+      <Source
+        about={label}
+        lines={[
+          noDefault ? null : `Default ${standard}.`,
+          settingNote(path, unitsOf(unitSystem.value)),
+          `Source: ${setting.source}.`,
+        ]}
       />
-      {!plain && (
-        <Source
-          about={label}
-          lines={[
-            noDefault ? null : `Default ${standard}.`,
-            settingNote(path, unitsOf(unitSystem.value)),
-            `Source: ${setting.source}.`,
-          ]}
-        />
-      )}
-      {changed && !plain && (
+      {changed && (
         <button
           type="button"
           class="icon-button setting-reset"
@@ -90,17 +69,4 @@ function Row({ path, label, blank, noDefault, plain }: SettingRowProps) {
       )}
     </div>
   );
-}
-
-/** The same quantity; what it refuses does not speak of a default that there is none of. */
-function withoutDefault(quantity: Quantity): Quantity {
-  return {
-    ...quantity,
-    parse: (text, system) => {
-      const outcome = quantity.parse(text, system);
-      if (outcome.ok) return outcome;
-      const remedy = "Type a number, with its unit if it is another than the one shown.";
-      return { ok: false, failure: { ...outcome.failure, remedy } };
-    },
-  };
 }

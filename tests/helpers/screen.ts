@@ -13,9 +13,9 @@ export function samplePlan(name: string) {
   return JSON.parse(readFileSync(sample(name), "utf8"));
 }
 
-/** Waits until the map has drawn everything it knows of. */
+/** Waits until the map has drawn everything it knows of, or has said that the browser has no graphics for it. */
 export async function mapIsIdle(page: Page): Promise<void> {
-  await page.locator('.map-canvas[data-state="idle"]').waitFor();
+  await page.locator('.map-canvas[data-state="idle"], .map-lost[data-state="none"]').waitFor();
 }
 
 /** Waits for the map and for the chosen alternative's totals. */

@@ -1,7 +1,8 @@
 import { readdir, stat } from "node:fs/promises";
 import { basename, dirname, isAbsolute, join, resolve } from "node:path";
 import { FOLDER_LIMITS, isGroundName, refuseFolder } from "../../shared/raster-files.ts";
-import { isVrt, readVrt } from "../raster/vrt/vrt-files.ts";
+import { readVrt } from "../raster/vrt/vrt-files.ts";
+import { isVrt } from "../raster/wanted-rasters.ts";
 import { fileSlices } from "./file-slices.ts";
 
 /**

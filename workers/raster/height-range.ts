@@ -3,13 +3,11 @@ import type { HeightRange, TerrainFile } from "../../shared/messages.ts";
 import { makeBlockStore } from "./block-store.ts";
 import { makeLocator } from "./locate.ts";
 import { joinRasters } from "./mosaic.ts";
-import { openFile } from "./open-file.ts";
 import type { OpenRaster } from "./open-raster.ts";
 import { sortFiles } from "./sort-files.ts";
 import { placeOf } from "./summary.ts";
 import { surveyHeights } from "./survey-heights.ts";
-import { placedByVrt } from "./vrt/placed-by-vrt.ts";
-import { namedByVrts } from "./vrt/vrt-files.ts";
+import { openWanted, wantedRasters } from "./wanted-rasters.ts";
 
 /**
  * Lowest and highest number of the rasters that state no vertical unit, as stored, and where all of them lie;
@@ -18,9 +16,8 @@ import { namedByVrts } from "./vrt/vrt-files.ts";
  */
 export async function heightRange(files: readonly TerrainFile[]): Promise<HeightRange | null> {
   const rasters: OpenRaster[] = [];
-  for (const each of (await namedByVrts(sortFiles(files).rasters)).wanted) {
-    const raster = await openFile(each);
-    rasters.push(each.use ? await placedByVrt(raster, each.use) : raster);
+  for (const each of (await wantedRasters(sortFiles(files).rasters)).wanted) {
+    rasters.push(await openWanted(each));
   }
   const silent = rasters.filter(({ vertical }) => vertical.unit === null);
   const [first, ...others] = rasters;

@@ -11,7 +11,6 @@ import type { Kept, OverviewShelf } from "./built-overview.ts";
 import type { PlaneBox } from "./lattice.ts";
 import { type Locator, makeLocator } from "./locate.ts";
 import { joinRasters, type Mosaic, type MosaicCells, type Part, readMosaic } from "./mosaic.ts";
-import { openFile } from "./open-file.ts";
 import type { OpenRaster } from "./open-raster.ts";
 import { makeGridReader, type ReadGrid } from "./read-grid.ts";
 import { allRefused, type RefusedFile } from "./refused-files.ts";
@@ -23,8 +22,7 @@ import { sortFiles } from "./sort-files.ts";
 import { summarise, type UnitChoice } from "./summary.ts";
 import { tilesTogether } from "./tiles-together.ts";
 import { unknownUnit } from "./vertical.ts";
-import { placedByVrt } from "./vrt/placed-by-vrt.ts";
-import { namedByVrts } from "./vrt/vrt-files.ts";
+import { openWanted, wantedRasters } from "./wanted-rasters.ts";
 import type { CellWindow, WindowCells } from "./window.ts";
 
 /** One opened ground: a raster, or several of one survey. Heights are metres, NaN where there is no data. */
@@ -77,13 +75,12 @@ export async function openTerrain(
   const { rasters: found, loose } = sortFiles(files);
   const rasters: OpenRaster[] = [];
   const refused: RefusedFile[] = [];
-  const { wanted, unnamed } = await namedByVrts(found);
+  const { wanted, unnamed } = await wantedRasters(found);
   for (const each of wanted) {
     stopIfCancelled(options);
     options?.onProgress?.(rasters.length / wanted.length, `Reading ${each.file.name}`);
     try {
-      const raster = await openFile(each);
-      rasters.push(each.use ? await placedByVrt(raster, each.use) : raster);
+      rasters.push(await openWanted(each));
     } catch (thrown) {
       if (!(thrown instanceof Refusal)) throw thrown;
       refused.push({ name: each.file.name, refusal: withoutFilesBeside(thrown, each.file) });

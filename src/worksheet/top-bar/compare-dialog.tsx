@@ -1,33 +1,16 @@
-import { chosenId } from "../../document/chosen.ts";
-import { plan } from "../../document/store.ts";
-import { CompareTable } from "../../drawing/compare-table.tsx";
-import { chooseAlternative } from "../../live/actions.ts";
-import { sized } from "../../live/results.ts";
-import { unitSystem } from "../../live/screen.ts";
-import { mustFixOn, tracedNow } from "../../live/water-now.ts";
 import { Dialog } from "../../ui/dialog.tsx";
+import { RowBody } from "../row-body.tsx";
 
 interface CompareDialogProps {
   readonly open: boolean;
   readonly onClose: () => void;
 }
 
-/** All alternatives in one table; pressing a name chooses it. */
+/** All alternatives side by side. */
 export function CompareDialog({ open, onClose }: CompareDialogProps) {
-  const lines = plan.value.alignments.flatMap((each) => sized.value.get(each.id) ?? []);
   return (
     <Dialog title="Lines side by side" open={open} onClose={onClose}>
-      <div class="table-scroll">
-        <CompareTable
-          plan={plan.value}
-          mustFixOn={mustFixOn}
-          lines={lines}
-          chosen={chosenId.value}
-          system={unitSystem.value}
-          traced={tracedNow.value}
-          onChoose={chooseAlternative}
-        />
-      </div>
+      {open && <RowBody of="CompareBody" />}
     </Dialog>
   );
 }

@@ -9,15 +9,10 @@ import { unitSystem } from "../../live/screen.ts";
 import { mustFixOnChosen, tracedLine } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { Pane } from "../pane.tsx";
-import { SettingRow } from "../setting-row.tsx";
-import { ByChoice } from "./by-choice.tsx";
+import { RowBody } from "../row-body.tsx";
+import { SettingField } from "../setting-field.tsx";
 import { CrestFact } from "./crest-fact.tsx";
-import { FlowFields } from "./flow-fields.tsx";
-import { FreeboardChoices } from "./freeboard-choices.tsx";
-import { GaugeFields } from "./gauge-fields.tsx";
-import { MomentSlider } from "./moment-slider.tsx";
 import { StageSlider } from "./stage-slider.tsx";
-import { WaterReach } from "./water-reach.tsx";
 
 /** How high the water is expected, and how far above it the levee is built. */
 export function WaterBlock() {
@@ -27,21 +22,16 @@ export function WaterBlock() {
     <Pane id="water" title="Water" note={<span class="pane-note">{noteWords(water)}</span>}>
       <div class="stage-row">
         {byStage ? (
-          <SettingRow path="water.stageM" label="Sized-for stage" noDefault plain />
+          <SettingField path="water.stageM" label="Sized-for stage" noDefault />
         ) : (
-          <SettingRow path="water.elevationM" label="Sized-for water elevation" noDefault plain />
+          <SettingField path="water.elevationM" label="Sized-for water elevation" noDefault />
         )}
       </div>
       <StageSlider />
-      <SettingRow path="water.freeboardM" label="Freeboard" plain />
+      <SettingField path="water.freeboardM" label="Freeboard" />
       <CrestFact />
       <Disclosure id="gauge-and-forecast" title="Gauge and forecast" level="part">
-        <ByChoice water={water} />
-        <MomentSlider />
-        <FreeboardChoices />
-        {byStage && <GaugeFields />}
-        <FlowFields />
-        <WaterReach />
+        <RowBody of="GaugeBody" />
       </Disclosure>
     </Pane>
   );

@@ -1,13 +1,12 @@
 import { Refusal } from "../../../shared/failure.ts";
-import { loadPart } from "../../../shared/load-part.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import { readText } from "../read-bytes.ts";
 import type { RasterWithSides } from "../sort-files.ts";
-import type { VrtSource, VrtText } from "./vrt-text.ts";
+import { isVrt } from "../wanted-rasters.ts";
+import { readVrtText, type VrtSource, type VrtText } from "./vrt-text.ts";
 
 /** More text than this lists no plan's ground, bytes. */
 const MOST_BYTES = 32_000_000;
-const VRT_NAME = /\.vrt$/i;
 
 /** How a VRT uses a file. */
 export interface VrtUse {
@@ -19,10 +18,6 @@ export interface VrtUse {
 /** A raster to open, and the VRT that names it, if one does. */
 export type WantedRaster = RasterWithSides & { readonly use: VrtUse | null };
 
-export function isVrt(name: string): boolean {
-  return VRT_NAME.test(name);
-}
-
 /** @throws Refusal of a VRT that is not of simple sources, or too large */
 export async function readVrt(file: TerrainFile): Promise<VrtText> {
   if (file.blob.size > MOST_BYTES) {
@@ -32,8 +27,7 @@ export async function readVrt(file: TerrainFile): Promise<VrtText> {
       "Open its files without it.",
     );
   }
-  const part = await loadPart("the reader of VRT files", () => import("./vrt-text.ts"));
-  return part.readVrtText(file.name, await readText(file, MOST_BYTES));
+  return readVrtText(file.name, await readText(file, MOST_BYTES));
 }
 
 /** The end of a path, of either kind of slash. */
@@ -42,8 +36,8 @@ function fileNameOf(path: string): string {
 }
 
 /**
- * The rasters to open: those that the VRTs among them name, and where there is no VRT all. A VRT only chooses among the
- * files that came with it, by their names; nothing else is read, whatever folder it speaks of.
+ * The rasters that the VRTs among them name. A VRT only chooses among the files that came with it, by their names;
+ * nothing else is read, whatever folder it speaks of.
  * @returns the rasters, in the order in which they count where they overlap, and those that no VRT names
  * @throws Refusal `raster/vrt-missing`, or as of {@link readVrt}
  */
@@ -52,8 +46,6 @@ export async function namedByVrts(
 ): Promise<{ readonly wanted: readonly WantedRaster[]; readonly unnamed: readonly string[] }> {
   const vrts = found.filter(({ file }) => isVrt(file.name));
   const rasters = found.filter(({ file }) => !isVrt(file.name));
-  if (vrts.length === 0)
-    return { wanted: rasters.map((each) => ({ ...each, use: null })), unnamed: [] };
   const byName = new Map(rasters.map((each) => [each.file.name.toLowerCase(), each]));
   const wanted: WantedRaster[] = [];
   for (const { file } of vrts) {

@@ -1,0 +1,41 @@
+import { changeSetting, type SettingLine, settingValue } from "../document/edits/settings.ts";
+import { plan } from "../document/store.ts";
+import { unitSystem } from "../live/screen.ts";
+import { NumberField } from "../ui/number-field.tsx";
+import { type Quantity, settingQuantity } from "../ui/quantity.ts";
+import { rangeOf } from "../ui/range.ts";
+
+export interface SettingFieldProps extends SettingLine {
+  /** Shown in an empty field; makes an empty field allowed. */
+  readonly blank?: string | undefined;
+  /** For figures that have no default (a stage, a gauge zero): what is refused does not speak of one. */
+  readonly noDefault?: boolean | undefined;
+}
+
+/** The field of one adjustable figure; its source is shown elsewhere. */
+export function SettingField({ path, label, blank, noDefault }: SettingFieldProps) {
+  const quantity = settingQuantity(path);
+  return (
+    <NumberField
+      system={unitSystem.value}
+      label={label}
+      value={settingValue(plan.value, path)}
+      quantity={noDefault ? withoutDefault(quantity) : quantity}
+      range={rangeOf(path)}
+      blank={blank}
+      onValue={(value, gesture) => changeSetting(path, label, value, gesture)}
+    />
+  );
+}
+
+function withoutDefault(quantity: Quantity): Quantity {
+  return {
+    ...quantity,
+    parse: (text, system) => {
+      const outcome = quantity.parse(text, system);
+      if (outcome.ok) return outcome;
+      const remedy = "Type a number, with its unit if it is another than the one shown.";
+      return { ok: false, failure: { ...outcome.failure, remedy } };
+    },
+  };
+}
