@@ -53,3 +53,8 @@ export function layToFigure({ belowM }: Pick<BuildStep, "belowM">, system: UnitS
   const figure = lengthIn(belowM, system).toFixed(system === "us" ? 1 : 2);
   return belowM > 1e-6 ? `${figure} below` : "the mark";
 }
+
+/** What is drawn in the picture of the lifts. @param water the sized-for water, in words */
+export function liftPictureWords(water: string): string {
+  return `Dashes: water at ${water}. Bottom: lowest ground under the base.`;
+}

@@ -4,7 +4,7 @@ import type { Exported } from "../../shared/exports/exported.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { formatStation } from "../../shared/units.ts";
-import { layToWords, ON_HOLD } from "../../shared/words/crew-parts.ts";
+import { layToWords, liftPictureWords, ON_HOLD } from "../../shared/words/crew-parts.ts";
 import { namedLevel } from "../../shared/words/time.ts";
 import { Hatches } from "../drawing/hatches.tsx";
 import { textWidth } from "../drawing/text-width.ts";
@@ -94,8 +94,7 @@ export function LiftPicture({ of: { plan, line, system }, time, widthPx }: LiftP
         <Axis layout={layout} lengthM={line.totals.lengthM} yPx={axisPx} system={system} />
       </svg>
       <figcaption>
-        Dashes: water at {namedLevel(plan, waterElevationAtGauge(plan.water), system)}. Bottom:
-        lowest ground under the base.
+        {liftPictureWords(namedLevel(plan, waterElevationAtGauge(plan.water), system))}
       </figcaption>
     </figure>
   );

@@ -7,12 +7,15 @@ import {
 } from "../../shared/defaults.ts";
 import type { Pumping } from "../../shared/holding/types.ts";
 import type { Plan } from "../../shared/plan.ts";
-import type { CrossSection, PublishedCount } from "../../shared/sizing-types.ts";
+import type { CrossSection, PublishedCount, SizedLine } from "../../shared/sizing-types.ts";
 import { riverClock } from "../../shared/time/river-clock.ts";
-import type { LineTime, WorkStretch } from "../../shared/time/types.ts";
+import type { AheadVerdict, LineTime, WorkStretch } from "../../shared/time/types.ts";
+import { liftPictureWords } from "../../shared/words/crew-parts.ts";
 import { crossSectionWords } from "../../shared/words/cross-section.ts";
 import { heightAccuracyWords } from "../../shared/words/ground-chances.ts";
+import { gapLength } from "../../shared/words/ground-gap.ts";
 import { enclosedWords, lineSizeWords } from "../../shared/words/line.ts";
+import { nextStepWords, uncountedWords } from "../../shared/words/next-steps.ts";
 import { nothingBuiltWords } from "../../shared/words/nothing-built.ts";
 import { momentSaid, overtopsFirstWords } from "../../shared/words/profile.ts";
 import { beyondTableWords, publishedWords, tableWords } from "../../shared/words/published.ts";
@@ -25,6 +28,13 @@ import {
 import { spokenWords, stationWords } from "../../shared/words/reading.ts";
 import { forecastRowsWords, momentHintWords } from "../../shared/words/river.ts";
 import { butOverLimit } from "../../shared/words/search.ts";
+import { namedLevel } from "../../shared/words/time.ts";
+import {
+  aheadCellWords,
+  crestAboveWords,
+  notInTimesWords,
+  stillRisingWords,
+} from "../../shared/words/time-cautions.ts";
 import { scheduleWords, shortWorkWords, workAtHour, workWords } from "../../shared/words/work.ts";
 import { workHoursWords } from "../../shared/words/work-hours.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
@@ -97,6 +107,14 @@ const RIVER: Plan = {
         ...{ at: `2026-04-0${6 + k}T12:00-05:00`, levelM, lowM: null, highM: null },
       })),
     },
+  },
+};
+/** The same without its last row: the highest water is the end of it. */
+const RISING: Plan = {
+  ...RIVER,
+  time: {
+    ...RIVER.time!,
+    forecast: { ...RIVER.time!.forecast!, rows: RIVER.time!.forecast!.rows.slice(0, 2) },
   },
 };
 const WORKED = (people: number | null, shifts: number | null): Plan => ({
@@ -182,6 +200,21 @@ describe.each(["us", "metric"] as const)(
         >[0]),
       ),
       ...overtopsFirstWords([{ chainageM: 30 }, { chainageM: 90 }], system),
+      crestAboveWords({ waterM: 262.5, riseM: 0.4 }, RIVER, system),
+      ...[RISING].map((plan) => stillRisingWords(riverClock(plan)!, plan, system)!),
+      liftPictureWords(namedLevel(RIVER, 262.5, system)),
+      notInTimesWords(gapLength({ totals: { lengthNoDataM: 40 } } as SizedLine, system)!),
+      ...[null, 9].flatMap((behindFromH) =>
+        [true, false].map((isPart) =>
+          aheadCellWords({ behindFromH, leastSpareM: -0.3 } as AheadVerdict, TIME, isPart, system),
+        ),
+      ),
+      ...(["line", "quantities", "holding", "time"] as const).flatMap((row) =>
+        (["ground", "building", "line", "answer"] as const).map((missing) =>
+          nextStepWords(row, missing),
+        ),
+      ),
+      ...(["quantities", "time"] as const).map((row) => uncountedWords(row, "No ground here.")),
       ...[TIME, null].map((time) => momentSaid({ hour: 12, words: "Tue Apr 7, 07:00" }, time)),
     ];
 
@@ -198,6 +231,12 @@ describe.each(["us", "metric"] as const)(
     });
   },
 );
+
+it("no cell says ahead for a line of which some is not known", () => {
+  const verdict = { behindFromH: null, leastSpareM: 0.4 } as AheadVerdict;
+  expect(aheadCellWords(verdict, TIME, true, "us")).toBe("not known");
+  expect(aheadCellWords(verdict, TIME, false, "us")).toBe("ahead");
+});
 
 it("a line of which nothing is known is not called above the water", () => {
   const words = nothingBuiltWords({ lengthM: 420, lengthNoDataM: 420 } as Parameters<

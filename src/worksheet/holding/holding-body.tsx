@@ -1,4 +1,5 @@
 import { stabilityWords } from "../../../shared/words/holding.ts";
+import { nextStepWords } from "../../../shared/words/next-steps.ts";
 import { pumpsSummary } from "../../../shared/words/pumping.ts";
 import { ground } from "../../live/ground.ts";
 import { holdingNow } from "../../live/holding-now.ts";
@@ -32,7 +33,6 @@ export function HoldingBody() {
 }
 
 function nextStep(): string {
-  if (chosenLine.value) return "Calculating…";
-  if (!ground.value) return "Open the elevation data first; the heights come from it.";
-  return "Draw a ring or a line to calculate stability, seepage and pumps.";
+  if (chosenLine.value) return nextStepWords("holding", "answer");
+  return nextStepWords("holding", ground.value ? "line" : "ground");
 }

@@ -1,4 +1,5 @@
 import { enclosedWords } from "../../../shared/words/line.ts";
+import { nextStepWords } from "../../../shared/words/next-steps.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
@@ -19,11 +20,7 @@ export function LineBody() {
   const alternative = chosenAlternative.value;
   return (
     <>
-      {!alternative && (
-        <p class="hint">
-          <NextStep />
-        </p>
-      )}
+      {!alternative && <p class="hint">{nextStep()}</p>}
       <EnclosedHint />
       <LineTools />
       <FindRing />
@@ -47,16 +44,7 @@ function EnclosedHint() {
   return <p class="hint">{enclosedWords(areaM2, setbackM, unitSystem.value)}</p>;
 }
 
-function NextStep() {
-  if (!ground.value) return <>Open the elevation data first; then draw on it.</>;
-  if (plan.value.structures.length === 0) {
-    return (
-      <>Draw the building, or import its footprint. Then make a ring around it with one press.</>
-    );
-  }
-  return (
-    <>
-      Draw a ring around the building, a line tied in to high ground, or make a ring at a setback.
-    </>
-  );
+function nextStep(): string {
+  if (!ground.value) return nextStepWords("line", "ground");
+  return nextStepWords("line", plan.value.structures.length === 0 ? "building" : "line");
 }

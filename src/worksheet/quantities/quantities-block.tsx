@@ -6,6 +6,7 @@ import { formatCount } from "../../../shared/units.ts";
 import { besideBagsWords } from "../../../shared/words/counted.ts";
 import { failureWords } from "../../../shared/words/failure.ts";
 import { nineInTenWords } from "../../../shared/words/ground-chances.ts";
+import { nextStepWords, uncountedWords } from "../../../shared/words/next-steps.ts";
 import { plan } from "../../document/store.ts";
 import { LevelNotice } from "../../drawing/level-notice.tsx";
 import { ground } from "../../live/ground.ts";
@@ -73,8 +74,9 @@ function Counted({ line }: { line: SizedLine }) {
 }
 
 function nextStep(): string {
-  if (!ground.value) return "Open the elevation data first.";
-  if (uncounted.value)
-    return `${failureWords(uncounted.value, unitSystem.value).message} Nothing is counted.`;
-  return "Draw a ring or a line to see what it takes.";
+  if (!ground.value) return nextStepWords("quantities", "ground");
+  if (uncounted.value) {
+    return uncountedWords("quantities", failureWords(uncounted.value, unitSystem.value).message);
+  }
+  return nextStepWords("quantities", "line");
 }

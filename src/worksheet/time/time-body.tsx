@@ -1,4 +1,5 @@
 import { failureWords } from "../../../shared/words/failure.ts";
+import { nextStepWords, uncountedWords } from "../../../shared/words/next-steps.ts";
 import { LevelNotice } from "../../drawing/level-notice.tsx";
 import { ground } from "../../live/ground.ts";
 import { chosenLine } from "../../live/results.ts";
@@ -35,9 +36,9 @@ export function TimeBody() {
 }
 
 function nextStep(): string {
-  if (!ground.value) return "Open the elevation data first.";
-  if (uncounted.value)
-    return `${failureWords(uncounted.value, unitSystem.value).message} The time is not known.`;
-  if (!chosenLine.value) return "Draw a ring or a line to see how long it takes.";
-  return "Calculating the build sequence.";
+  if (!ground.value) return nextStepWords("time", "ground");
+  if (uncounted.value) {
+    return uncountedWords("time", failureWords(uncounted.value, unitSystem.value).message);
+  }
+  return nextStepWords("time", chosenLine.value ? "answer" : "line");
 }

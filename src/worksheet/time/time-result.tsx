@@ -1,12 +1,18 @@
 import { formatSetting } from "../../../shared/setting-text.ts";
-import { endsRising, riseOverPlanM } from "../../../shared/time/forecast-end.ts";
+import { riseOverPlanM } from "../../../shared/time/forecast-end.ts";
 import { isLate, timeVerdict, verdictOf } from "../../../shared/time/time-verdict.ts";
 import type { AheadVerdict, Crew, LineTime } from "../../../shared/time/types.ts";
-import { formatCount, formatLength, type UnitSystem } from "../../../shared/units.ts";
-import { endWords, hourWords } from "../../../shared/words/clock.ts";
+import { formatCount } from "../../../shared/units.ts";
+import { hourWords } from "../../../shared/words/clock.ts";
 import { gapLength } from "../../../shared/words/ground-gap.ts";
 import { butMustFix } from "../../../shared/words/must-fix.ts";
-import { namedLevel, timeWords } from "../../../shared/words/time.ts";
+import { timeWords } from "../../../shared/words/time.ts";
+import {
+  aheadCellWords,
+  crestAboveWords,
+  notInTimesWords,
+  stillRisingWords,
+} from "../../../shared/words/time-cautions.ts";
 import { sizeForLevel } from "../../document/edits/forecast.ts";
 import { plan } from "../../document/store.ts";
 import { SeverityMark } from "../../drawing/severity-mark.tsx";
@@ -54,14 +60,12 @@ export function TimeResult({ time }: { readonly time: LineTime }) {
 function CrestAbove({ time }: { readonly time: LineTime }) {
   const likely = time.crests.find(({ band }) => band === "likely");
   if (!likely || riseOverPlanM(time) === 0) return null;
-  const system = unitSystem.value;
   const goesOver = likely.riseM > plan.value.water.freeboardM;
   return (
     <div class="time-caution">
       <SeverityMark severity={goesOver ? "stop" : "caution"} />
       <p>
-        The forecast crests at {namedLevel(plan.value, likely.waterM, system)},{" "}
-        {formatLength(likely.riseM, system)} above what the line is sized for.{" "}
+        {crestAboveWords(likely, plan.value, unitSystem.value)}{" "}
         <button type="button" class="text-button" onClick={() => sizeForLevel(likely.waterM)}>
           Size the line for it
         </button>
@@ -73,15 +77,12 @@ function CrestAbove({ time }: { readonly time: LineTime }) {
 /** That a forecast shows no crest, so that neither the height nor the time rests on one. */
 function StillRising() {
   const river = riverNow.value;
-  if (!river || !endsRising(river)) return null;
+  const words = river && stillRisingWords(river, plan.value, unitSystem.value);
+  if (!words) return null;
   return (
     <div class="time-caution">
       <SeverityMark severity="caution" />
-      <p>
-        The forecast ends {endWords(river, unitSystem.value)} with its highest water,{" "}
-        {namedLevel(plan.value, river.crestM, unitSystem.value)}: its crest may come later. Enter a
-        longer forecast before you rely on it.
-      </p>
+      <p>{words}</p>
     </div>
   );
 }
@@ -93,7 +94,7 @@ function NotCounted() {
   return (
     <div class="time-caution">
       <SeverityMark severity="stop" />
-      <p>{gap} of the line has no elevation data: its bags and hours are in none of these times.</p>
+      <p>{notInTimesWords(gap)}</p>
     </div>
   );
 }
@@ -173,18 +174,12 @@ function VerdictCell({
   readonly verdict: AheadVerdict;
 }) {
   const system = unitSystem.value;
+  const isPart = gapLength(chosenLine.value, system) !== null;
   return (
-    <td data-ahead={verdict.ahead && gapLength(chosenLine.value, system) === null}>
+    <td data-ahead={verdict.ahead && !isPart}>
       <TimeAmount make="ahead" title="Ahead of the water" time={time}>
-        {verdictWords(time, verdict, system)}
+        {aheadCellWords(verdict, time, isPart, system)}
       </TimeAmount>
     </td>
   );
-}
-
-function verdictWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem): string {
-  const isPart = gapLength(chosenLine.value, system) !== null;
-  if (verdict.behindFromH === null) return isPart ? "not known" : "ahead";
-  const short = formatLength(-verdict.leastSpareM, system);
-  return `behind ${hourWords(time.startAt, verdict.behindFromH, system)}, ${short} short`;
 }
