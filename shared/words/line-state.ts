@@ -5,9 +5,8 @@ import type { UnitSystem } from "../units.ts";
 import { capital } from "./capital.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { sortedChecks } from "./check-list.ts";
-import { checkBrief, checkWords } from "./checks.ts";
+import { checkWords } from "./checks.ts";
 import { mustFixWords } from "./must-fix.ts";
-import { unitsOf } from "./units.ts";
 
 /** What must be fixed on a line: its words, and the kind and figures they are made of, SI. */
 export interface MustFix {
@@ -23,23 +22,6 @@ export function mustFixOf(checks: readonly Check[], system: UnitSystem): MustFix
     .map((check) => {
       const { message, remedy } = checkWords(check, system);
       return { what: capital(message), remedy, finding: check.finding };
-    });
-}
-
-/** What must be fixed on a line, each in as few words as every page has room for. */
-export function mustFixBand(checks: readonly Check[], system: UnitSystem): string[] {
-  const { length } = unitsOf(system);
-  return sortedChecks(checks)
-    .filter(({ severity }) => severity === "stop")
-    .map((check) => {
-      const { finding } = check;
-      const brief = checkBrief(check, system);
-      if (!brief) return `${capital(checkWords(check, system).message)}.`;
-      const what =
-        finding.kind === "over-limit" || finding.kind === "type-limit"
-          ? `${length(finding.heightM)} high, over the height limit of ${length(finding.limitM)}`
-          : brief.what;
-      return `${brief.where === null ? capital(what) : `${brief.where}: ${what}`}.`;
     });
 }
 

@@ -9,7 +9,7 @@ import { benchmarkOn } from "./plan-benchmark.tsx";
 import { PlanDrawing } from "./plan-drawing.tsx";
 import { planFrames } from "./plan-frame.ts";
 import { ProfileKey, ProfileStrip } from "./profile-strip.tsx";
-import { type Room, Sheet } from "./sheet.tsx";
+import { type PartOfLine, type Room, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
 const WIDTH_PX = Math.floor((COLUMN_MM * 96) / 25.4);
@@ -17,7 +17,7 @@ const WIDTH_PX = Math.floor((COLUMN_MM * 96) / 25.4);
 const FIRST_REST_MM = 84;
 const LEAST_PLAN_MM = 60;
 /** Left free under it, millimetres. */
-const UNDER_MM = 2.2;
+const UNDER_MM = 3.2;
 
 /** Where the line runs and how high it is: plan to scale, and the profile under it station for station. */
 export function BuildPlanSheet(frame: SheetFrame) {
@@ -34,26 +34,31 @@ export function BuildPlanSheet(frame: SheetFrame) {
     const { plan, line, system } = frame.of;
     const benchmark = benchmarkWords(plan, system);
     const frames = planFrames(plan, line, { widthMm, heightMm: planMm }, system);
-    return frames.map((each, index) => (
-      <div key={index}>
-        <PlanDrawing
-          of={frame.of}
-          frame={each}
-          before={index > 0 ? index : null}
-          after={index + 1 < frames.length ? index + 2 : null}
-        />
-        <div ref={index === 0 ? rest : null}>
-          <PlanKey of={frame.of} />
-          <ProfileKey of={frame.of} />
-          <ProfileStrip of={frame.of} fromM={each.fromM} toM={each.toM} widthPx={WIDTH_PX} />
-          <p class="plan-note">
-            {[benchmark, notPlacedWords(benchmarkOn(plan, each) !== null)]
-              .filter(Boolean)
-              .join(" ")}
-          </p>
-        </div>
-      </div>
-    ));
+    return frames.map(
+      (each, index): PartOfLine => ({
+        part: each,
+        element: (
+          <div>
+            <PlanDrawing
+              of={frame.of}
+              frame={each}
+              before={index > 0 ? index : null}
+              after={index + 1 < frames.length ? index + 2 : null}
+            />
+            <div ref={index === 0 ? rest : null}>
+              <PlanKey of={frame.of} />
+              <ProfileKey of={frame.of} />
+              <ProfileStrip of={frame.of} fromM={each.fromM} toM={each.toM} widthPx={WIDTH_PX} />
+              <p class="plan-note">
+                {[benchmark, notPlacedWords(benchmarkOn(plan, each) !== null)]
+                  .filter(Boolean)
+                  .join(" ")}
+              </p>
+            </div>
+          </div>
+        ),
+      }),
+    );
   };
   return <Sheet {...frame} name="Build plan and profile" short="Build" pieces={pages} />;
 }

@@ -28,6 +28,8 @@ interface Wanted {
 }
 
 const SAME_M = 1e-3;
+/** A stake of the interval may stand this far from it: in the place of one where the line goes over its limit, metres. */
+const NEAR_M = 0.31;
 
 /**
  * The stakes at every so many of the plan's intervals between two chainages, and the highest place of the line.
@@ -45,11 +47,21 @@ export function markedStations(
     if (chainageM < fromM - SAME_M || chainageM > toM + SAME_M) return false;
     if (highest && Math.abs(chainageM - highest.chainageM) < nearShare * stepM) return false;
     if (reason === "end") return line.kind === "line";
-    const steps = chainageM / stepM;
-    return reason === "start" || Math.abs(steps - Math.round(steps)) * stepM < SAME_M;
+    const stepAtM = Math.round(chainageM / stepM) * stepM;
+    const awayM = Math.abs(chainageM - stepAtM);
+    if (reason === "start" || awayM < SAME_M) return true;
+    return awayM < NEAR_M && nearestTo(line, stepAtM) === chainageM;
   });
   const marked = apart.map((station) => markedFrom(station, system));
   return [...marked, ...(highest ? [highest] : [])].sort((a, b) => a.chainageM - b.chainageM);
+}
+
+/** Chainage of the stake that stands nearest to a place. */
+function nearestTo({ stations }: SizedLine, atM: number): number {
+  return stations.reduce(
+    (best, { chainageM }) => (Math.abs(chainageM - atM) < Math.abs(best - atM) ? chainageM : best),
+    Number.POSITIVE_INFINITY,
+  );
 }
 
 /** How many of the plan's intervals apart stations are, so that at most `most` of them are between two chainages. */

@@ -17,7 +17,7 @@ interface ProfileStripProps {
 }
 
 const LEFT_PX = 78;
-const RIGHT_PX = 6;
+const RIGHT_PX = 10;
 const TOP_PX = 18;
 const PLOT_PX = 88;
 /** Rows under the plot: height, courses, ground, station. */
@@ -61,24 +61,31 @@ export function ProfileStrip({ of, fromM, toM, widthPx }: ProfileStripProps) {
     >
       <Hatches id={id} />
       <clipPath id={`${id}-plot`}>
-        <rect x="0" y={plot.top - 3} width={widthPx} height={plot.bottom - plot.top + 3} />
+        <rect
+          x={plot.left}
+          y={plot.top - 3}
+          width={plot.right - plot.left}
+          height={plot.bottom - plot.top + 3}
+        />
       </clipPath>
-      <path class="strip-ground" d={paths.groundFill} clip-path={`url(#${id}-plot)`} />
-      {paths.bands.map((d, index) => (
-        <path key={index} {...classLook(index, id)} d={d} />
-      ))}
-      <path fill={`url(#${id}-hole)`} d={paths.unknownBand} />
-      <path class="strip-ground-line" d={paths.groundLine} clip-path={`url(#${id}-plot)`} />
-      <path class="strip-limit" d={paths.limitLine} />
-      <path class="strip-water" d={paths.waterLine} />
-      <path class="strip-top" d={paths.crestLine} />
+      <g clip-path={`url(#${id}-plot)`}>
+        <path class="strip-ground" d={paths.groundFill} />
+        {paths.bands.map((d, index) => (
+          <path key={index} {...classLook(index, id)} d={d} />
+        ))}
+        <path fill={`url(#${id}-hole)`} d={paths.unknownBand} />
+        <path class="strip-ground-line" d={paths.groundLine} />
+        <path class="strip-limit" d={paths.limitLine} />
+        <path class="strip-water" d={paths.waterLine} />
+        <path class="strip-top" d={paths.crestLine} />
+      </g>
       {paths.gaps.map(({ fromPx, toPx }) => (
         <path key={fromPx} class="strip-gap" d={`M${fromPx} ${plot.bottom - 4}H${toPx}`} />
       ))}
       {line.cornersM
         .filter((m) => m >= fromM && m <= toM)
         .map((m) => (
-          <circle key={m} class="strip-corner" cx={x(m)} cy={y(line.stations[0]!.crestM)} r="3.4" />
+          <circle key={m} class="strip-corner" cx={x(m)} cy={y(topAt(line, m))} r="3.4" />
         ))}
       {ticks(low, high, system)
         .filter((m) => plot.bottom - y(m) >= FOOT_PX)
@@ -258,6 +265,12 @@ function numberedOf(
 
 function rank({ station, isHighest }: MarkedStation): number {
   return isHighest ? 2 : station.endsWith("00") ? 0 : 1;
+}
+
+/** Top of levee at a chainage. */
+function topAt({ walk }: Exported["line"], m: number): number {
+  const after = walk.chainageM.findIndex((each) => each >= m);
+  return walk.crestM.at(after)!;
 }
 
 /** Lowest and highest of a part of the line, with the height limit below the top of levee. */

@@ -1,8 +1,10 @@
-import { isValidElement, type VNode } from "preact";
+import type { VNode } from "preact";
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
+import type { LinePart } from "../../shared/words/must-fix-band.ts";
 import { NOTES_TITLE, pageWords } from "../../shared/words/sheet.ts";
 import { type Measured, type Placed, paginate } from "./paginate.ts";
 import { pageStyle, paper } from "./paper.ts";
+import { SteadyRoom } from "./steady-room.ts";
 
 /** Rows that may go on over several pages. */
 export interface Rows {
@@ -14,10 +16,18 @@ export interface Rows {
   readonly around: (rows: readonly VNode[], goesOn: boolean) => VNode;
   /** Names a page after its rows, `from` up to before `to`: "Stakes 0+00 to 4+38". */
   readonly nameOf?: (from: number, to: number) => string;
+  /** The part of the line that these rows are for, `from` up to before `to`. */
+  readonly partOf?: (from: number, to: number) => LinePart;
+}
+
+/** An element that is for a part of the line. */
+export interface PartOfLine {
+  readonly element: VNode;
+  readonly part: LinePart;
 }
 
 /** A piece of a sheet: an element that stays on one page, or rows. */
-export type Piece = VNode | Rows;
+export type Piece = VNode | PartOfLine | Rows;
 
 /** Room between the title block and the foot of a page, millimetres. */
 export interface Room {
@@ -41,7 +51,7 @@ interface SheetPagesProps {
   /** What is on it, from top to bottom; made from the room of a page where it is to fill it. */
   readonly pieces: readonly Piece[] | ((room: Room) => readonly Piece[]);
   /** What stands on top of each page, which is named so. */
-  readonly head: (page: string) => VNode;
+  readonly head: (page: string, part: LinePart | null) => VNode;
   readonly foot: VNode;
 }
 
@@ -71,11 +81,13 @@ export function SheetPages({
   const pieces = typeof given === "function" ? given(room) : given;
   const [pages, setPages] = useState<readonly (readonly Placed[])[]>([]);
   const shown = holds(pages, pieces) ? pages : [pieces.map(whole)];
+  const steady = useRef(new SteadyRoom()).current;
   useLayoutEffect(() => {
     const element = sheet.current;
     if (!element) return;
     const layOut = () => {
-      const { roomMm, mmPerPx } = roomIn(element);
+      const { roomMm: measuredMm, mmPerPx } = roomIn(element);
+      const roomMm = steady.next(measuredMm, `${paper.value} ${pieces.map(rowCount)}`);
       setRoom((was) => (near(was.heightMm, roomMm) ? was : { ...was, heightMm: roomMm }));
       const next = paginate(measured(element, pieces), (roomMm - SPARE_MM) / mmPerPx);
       const isLaid = isWhole && near(room.heightMm, roomMm) && isSame(pages, next);
@@ -99,7 +111,7 @@ export function SheetPages({
             data-page-label={`${short} ${index + 1}`}
             style={pageStyle(paper.value)}
           >
-            {head(page)}
+            {head(page, partOf(pieces, parts))}
             <div class="sheet-body">
               {parts.map(({ piece, from, to }) => (
                 <div key={`${piece} ${from}`} class="sheet-part" data-piece={piece}>
@@ -121,15 +133,20 @@ export function SheetPages({
 }
 
 function isRows(piece: Piece): piece is Rows {
-  return !isValidElement(piece);
+  return "rows" in piece;
 }
 
 function drawn(piece: Piece, from: number, to: number): VNode {
-  return isRows(piece) ? piece.around(piece.rows.slice(from, to), from > 0) : piece;
+  if (isRows(piece)) return piece.around(piece.rows.slice(from, to), from > 0);
+  return "element" in piece ? piece.element : piece;
 }
 
 function whole(piece: Piece, index: number): Placed {
-  return { piece: index, from: 0, to: isRows(piece) ? piece.rows.length : 0 };
+  return { piece: index, from: 0, to: rowCount(piece) };
+}
+
+function rowCount(piece: Piece): number {
+  return isRows(piece) ? piece.rows.length : 0;
 }
 
 /** Whether pages laid out before still hold all of these pieces. */
@@ -138,7 +155,7 @@ function holds(pages: readonly (readonly Placed[])[], pieces: readonly Piece[]):
   return (
     pieces.every((piece, index) => {
       const own = placed.filter((each) => each.piece === index);
-      return own.length > 0 && (!isRows(piece) || own.at(-1)!.to === piece.rows.length);
+      return own.length > 0 && own.at(-1)!.to === rowCount(piece);
     }) && placed.every(({ piece }) => piece < pieces.length)
   );
 }
@@ -149,6 +166,16 @@ function pageName(name: string, pieces: readonly Piece[], parts: readonly Placed
     if (isRows(each) && each.nameOf && to > from) return each.nameOf(from, to);
   }
   return name;
+}
+
+/** The part of the line that a page is for, where one of its pieces says it. */
+function partOf(pieces: readonly Piece[], placed: readonly Placed[]): LinePart | null {
+  for (const { piece, from, to } of placed) {
+    const each = pieces[piece]!;
+    if ("part" in each) return each.part;
+    if (isRows(each) && each.partOf && to > from) return each.partOf(from, to);
+  }
+  return null;
 }
 
 /** The least room that a page has, and what a pixel as measured is on paper, which a small screen makes smaller. */

@@ -2,7 +2,7 @@ import { footWords } from "../../shared/words/sheet.ts";
 import { type Piece, type Room, SheetPages } from "./sheet-pages.tsx";
 import { type SheetFrame, TitleBlock } from "./title-block.tsx";
 
-export type { Piece, Room, Rows } from "./sheet-pages.tsx";
+export type { PartOfLine, Piece, Room, Rows } from "./sheet-pages.tsx";
 
 interface SheetProps extends SheetFrame {
   /** `Stakes`. */
@@ -40,7 +40,7 @@ export function Sheet(props: SheetProps) {
       {...{ name, short, isWhole, hasFailed, pieces }}
       label={frame.label}
       hasNotes={forCrew}
-      head={(page) => <TitleBlock {...frame} page={page} />}
+      head={(page, part) => <TitleBlock {...frame} page={page} part={part} />}
       foot={<Foot {...frame} forCrew={forCrew} />}
     />
   );

@@ -75,6 +75,10 @@ function stakeRows({ of: { plan, line, system } }: SheetFrame): Rows {
       </>
     ),
     nameOf: (from, to) => `Stakes ${at(from)} to ${at(to - 1)}`,
+    partOf: (from, to) => ({
+      fromM: stakes[from]!.station.chainageM,
+      toM: stakes[to - 1]!.station.chainageM,
+    }),
   };
 }
 

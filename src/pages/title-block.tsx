@@ -1,6 +1,7 @@
 import type { Exported } from "../../shared/exports/exported.ts";
 import { letterOfLine } from "../../shared/line-letter.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
+import type { LinePart } from "../../shared/words/must-fix-band.ts";
 import { type HeadCell, headCells, headNotes, lineBuiltWords } from "../../shared/words/sheet.ts";
 import { LineBand } from "./line-band.tsx";
 
@@ -16,8 +17,14 @@ export interface SheetFrame {
   readonly label: string;
 }
 
+interface TitleBlockProps extends SheetFrame {
+  readonly page: string;
+  /** The part of the line that the page is for; null for all of it. */
+  readonly part: LinePart | null;
+}
+
 /** On top of every page: what it is of, the water and top of levee, what elevations count from, what must be fixed. */
-export function TitleBlock({ page, ...frame }: SheetFrame & { readonly page: string }) {
+export function TitleBlock({ page, part, ...frame }: TitleBlockProps) {
   const { of, label } = frame;
   const { plan, line } = of;
   return (
@@ -37,7 +44,7 @@ export function TitleBlock({ page, ...frame }: SheetFrame & { readonly page: str
       </div>
       <TitleCells cells={headCells(frame)} />
       <p class="title-notes">{headNotes(frame)}</p>
-      <LineBand of={of} />
+      <LineBand of={of} part={part} />
     </header>
   );
 }
