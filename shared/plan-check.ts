@@ -28,6 +28,7 @@ import {
 import { cleanText, shown } from "./plan-text.ts";
 import { ROAD } from "./roads/road-schema.ts";
 import { SURVEY } from "./survey/survey-schema.ts";
+import { WORK_PLACE } from "./work-places/work-place-schema.ts";
 
 type ListKey = keyof typeof MAX_COUNT;
 
@@ -40,6 +41,7 @@ const LISTS = {
   drains: DRAIN,
   possibleCulverts: POSSIBLE_CULVERT,
   roads: ROAD,
+  workPlaces: WORK_PLACE,
   terrain: TERRAIN,
   progress: PROGRESS_MARK,
 };
@@ -50,6 +52,7 @@ const OPTIONAL: ReadonlySet<ListKey> = new Set([
   "drains",
   "possibleCulverts",
   "roads",
+  "workPlaces",
   "progress",
 ]);
 /** Lists whose entries have no identifier. */
@@ -63,6 +66,7 @@ const LIST_WORDS = {
   drains: ["drains", "Drain"],
   possibleCulverts: ["possible culverts", "Possible culvert"],
   roads: ["exit roads", "Road"],
+  workPlaces: ["work places", "Work place"],
   terrain: ["terrain files", "Terrain file"],
   progress: ["marks of what is built (progress)", "Mark"],
 } as const;

@@ -8,7 +8,7 @@ export type Entries = { [name: string]: unknown };
 /** Roles of features that make up a plan; features of other roles are carried along. */
 export type Role =
   | ("structure" | "alignment" | "no-go" | "source")
-  | ("culvert" | "drain" | "possible-culvert" | "road" | "gauge" | "flow");
+  | ("culvert" | "drain" | "possible-culvert" | "road" | "work-place" | "gauge" | "flow");
 
 /** One feature of ours with its envelope proven; its coordinates are not. */
 export interface OurFeature {
@@ -32,11 +32,14 @@ const TYPES: Record<Role, readonly string[]> = {
   drain: ["Point", "MultiPoint"],
   "possible-culvert": ["LineString", "MultiLineString"],
   road: ["LineString", "MultiLineString"],
+  "work-place": ["Point", "MultiPoint", "LineString", "MultiLineString"],
   gauge: ["Point", "MultiPoint"],
   flow: ["LineString", "MultiLineString"],
 };
 /** Roles that plans of other programs may have used before they were ours: what does not fit is carried. */
-const LATER_ROLES: ReadonlySet<Role> = new Set(["culvert", "drain", "possible-culvert", "road"]);
+const LATER_ROLES: ReadonlySet<Role> = new Set([
+  ...(["culvert", "drain", "possible-culvert", "road", "work-place"] as const),
+]);
 /** A gauge off the map has no geometry. */
 const UNLOCATED = { type: "MultiPoint", coordinates: [] };
 
@@ -52,6 +55,7 @@ export const ROLE_WORDS: Record<Role, string> = {
   drain: "Drain",
   "possible-culvert": "Possible culvert",
   road: "Road",
+  "work-place": "Work place",
   gauge: "Gauge",
   flow: "Flow",
 };

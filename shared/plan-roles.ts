@@ -14,6 +14,7 @@ import type {
   ReachSection,
   Structure,
   WaterSource,
+  WorkPlace,
 } from "./plan.ts";
 import {
   badFeature,
@@ -41,6 +42,7 @@ export interface FoundFeatures {
   readonly drains?: readonly Drain[];
   readonly possibleCulverts?: readonly PossibleCulvert[];
   readonly roads?: readonly ExitRoad[];
+  readonly workPlaces?: readonly WorkPlace[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
   /** Features of other roles, and what else ours hold, by `role:id`. */
@@ -56,6 +58,7 @@ interface Draft {
   readonly drains: Drain[];
   readonly possibleCulverts: PossibleCulvert[];
   readonly roads: ExitRoad[];
+  readonly workPlaces: WorkPlace[];
   gauge: Gauge | null;
   flow: Flow | null;
   readonly byFeature: { [key: string]: { properties: Entries; members: Entries } };
@@ -83,6 +86,7 @@ const READ: Record<Role, ReadonlySet<string>> = {
   drain: new Set(["role", "name", "kind", "joinsOutside", "plugged"]),
   "possible-culvert": new Set(["role", "name", "answer"]),
   road: new Set(["role", "name"]),
+  "work-place": new Set(["role", "name", "kind"]),
   gauge: new Set(["role", "name"]),
   flow: new Set(["role"]),
 };
@@ -102,7 +106,7 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
   for (const each of read) if (each) draft.naming[each.role].state(each.id, each.name);
   for (const each of read) if (each) TAKERS[each.role](each, draft);
   const { structures, alignments, noGo, sources, culverts, drains, possibleCulverts } = draft;
-  const { roads, gauge, flow, byFeature } = draft;
+  const { roads, workPlaces, gauge, flow, byFeature } = draft;
   const others = features.filter((_, index) => read[index] === null);
   return {
     ...{ structures, alignments, noGo, gauge, flow },
@@ -111,6 +115,7 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
     ...(drains.length > 0 ? { drains } : {}),
     ...(possibleCulverts.length > 0 ? { possibleCulverts } : {}),
     ...(roads.length > 0 ? { roads } : {}),
+    ...(workPlaces.length > 0 ? { workPlaces } : {}),
     carried: { features: others, byFeature },
   };
 }
@@ -126,6 +131,7 @@ function newDraft(notes: string[]): Draft {
     drains: [],
     possibleCulverts: [],
     roads: [],
+    workPlaces: [],
     gauge: null,
     flow: null,
     byFeature: {},
@@ -139,6 +145,7 @@ function newDraft(notes: string[]): Draft {
       drain: named("drain"),
       "possible-culvert": named("possible-culvert"),
       road: named("road"),
+      "work-place": named("work-place"),
       gauge: named("gauge"),
       flow: named("flow"),
     },
@@ -236,6 +243,17 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
     const id = giveId(feature, draft);
     const name = draft.naming.road.giveName(feature.name);
     draft.roads.push({ id, name, path: path(onlyPart(feature), feature.where, false) });
+    carryRest(feature, id, draft);
+  },
+  "work-place"(feature, draft) {
+    refuseBeyond(MAX_COUNT.workPlaces, draft.workPlaces.length + 1, "work places");
+    const part = onlyPart(feature);
+    const isWay = feature.geometry.type.endsWith("LineString");
+    const { kind } = feature.properties as Pick<WorkPlace, "kind">;
+    const id = giveId(feature, draft);
+    const name = draft.naming["work-place"].giveName(feature.name);
+    const at = isWay ? path(part, feature.where, false) : [position(part, feature.where)];
+    draft.workPlaces.push({ id, name, kind, path: at });
     carryRest(feature, id, draft);
   },
   gauge(feature, draft) {

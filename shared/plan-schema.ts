@@ -31,6 +31,7 @@ export const MAX_COUNT = {
   drains: 200,
   possibleCulverts: 200,
   roads: 20,
+  workPlaces: 50,
   terrain: 5000,
   progress: 5000,
 } as const;

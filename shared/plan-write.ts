@@ -51,7 +51,7 @@ function merged(ours: Entries, carried: Entries): Entries {
 
 function ourFeatures(plan: Plan): Entries[] {
   const { structures, alignments, noGo, sources, culverts, drains, possibleCulverts } = plan;
-  const { roads, gauge, flow, carried } = plan;
+  const { roads, workPlaces, gauge, flow, carried } = plan;
   const point = (at: LonLat) => ({ type: "Point", coordinates: at.map(rounded) });
   return [
     ...structures.map(({ id, name, floorM, protect, outline }) =>
@@ -92,6 +92,15 @@ function ourFeatures(plan: Plan): Entries[] {
     ),
     ...(roads ?? []).map(({ id, name, path }) =>
       feature("road", id, { name }, lineOf(path), carried),
+    ),
+    ...(workPlaces ?? []).map(({ id, path, ...properties }) =>
+      feature(
+        "work-place",
+        id,
+        properties,
+        properties.kind === "truck-way" ? lineOf(path) : point(path[0]!),
+        carried,
+      ),
     ),
     ...(gauge
       ? [feature("gauge", "", { name: gauge.name }, gauge.at && point(gauge.at), carried)]

@@ -124,6 +124,15 @@ export interface ExitRoad {
   readonly path: readonly LonLat[];
 }
 
+/** What the work needs a place for beside the levee: sand and bags, pumps, trucks on their way in. */
+export interface WorkPlace {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: "pile" | "pumps" | "truck-way";
+  /** One point; of a way at least two, its last where trucks unload. */
+  readonly path: readonly LonLat[];
+}
+
 export interface Gauge {
   readonly name: string;
   /** Null where it is off the map. */
@@ -418,6 +427,8 @@ export interface Plan {
   readonly possibleCulverts?: readonly PossibleCulvert[];
   /** Ways out; left out when none is drawn. */
   readonly roads?: readonly ExitRoad[];
+  /** Left out when none is placed. */
+  readonly workPlaces?: readonly WorkPlace[];
   readonly gauge: Gauge | null;
   readonly flow: Flow | null;
   readonly water: Water;

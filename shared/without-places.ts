@@ -27,6 +27,7 @@ export function withoutPlaces(plan: Plan) {
     drains,
     possibleCulverts,
     roads,
+    workPlaces,
     gauge,
     flow,
     holding,
@@ -52,6 +53,7 @@ export function withoutPlaces(plan: Plan) {
     noGo: noGo.map(({ outline }) => ({ corners: outline.length })),
     sources: sources?.length ?? 0,
     roads: roads?.length ?? 0,
+    workPlaces: (workPlaces ?? []).map(({ kind }) => ({ kind })),
     culverts: (culverts ?? []).map(({ path: _, ...rest }) => figuresOf(rest)),
     drains: (drains ?? []).map(({ at: _, ...rest }) => figuresOf(rest)),
     possibleCulverts: (possibleCulverts ?? []).map(({ path: _, ...rest }) => figuresOf(rest)),
@@ -106,6 +108,7 @@ function namesIn(plan: Plan): string[] {
     drains = [],
     possibleCulverts = [],
     roads = [],
+    workPlaces = [],
     gauge,
     terrain,
     survey,
@@ -120,6 +123,7 @@ function namesIn(plan: Plan): string[] {
     ...drains,
     ...possibleCulverts,
     ...roads,
+    ...workPlaces,
     ...terrain,
   ];
   const names = [

@@ -15,6 +15,8 @@ export const LAYERS = [
   "BUILDINGS-2D",
   "BUILDING-NAMES-2D",
   "NO-GO-AREAS-2D",
+  "WORK-PLACES-2D",
+  "WORK-PLACE-NAMES-2D",
   "NOTES",
 ] as const;
 
@@ -57,6 +59,10 @@ export function drawnShapes(exported: Exported): readonly DrawnShape[] {
     ...plan.structures.flatMap(({ name, outline }) => [
       flat("BUILDINGS-2D", "outline", outline),
       { ...flat("BUILDING-NAMES-2D", "text", outline.slice(0, 1)), text: name },
+    ]),
+    ...(plan.workPlaces ?? []).flatMap(({ name, kind, path }) => [
+      flat("WORK-PLACES-2D", kind === "truck-way" ? "path" : "point", path),
+      { ...flat("WORK-PLACE-NAMES-2D", "text", path.slice(-1)), text: name },
     ]),
     ...plan.noGo.map(({ outline }) => flat("NO-GO-AREAS-2D", "outline", outline)),
   ];

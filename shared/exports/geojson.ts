@@ -19,11 +19,16 @@ type Geometry =
 
 /**
  * One line as a GeoJSON FeatureCollection (RFC 7946, WGS 84). `feature` says what each is: the `line` (a Polygon for
- * a ring, a LineString for a line tied in) with its totals, its `base` between the toes, stretches with `no elevation data`, and its `stake`s with the figures that the CSV file has. Positions carry no elevation: there
+ * a ring, a LineString for a line tied in) with its totals, its `base` between the toes, stretches with `no elevation data`, `work place`s, and its `stake`s with the figures that the CSV file has. Positions carry no elevation: there
  * it would have to be one over the ellipsoid.
  */
 export function geoJson(exported: Exported): string {
-  const features = [lineFeature(exported), ...groundFeatures(exported), ...stakes(exported)];
+  const features = [
+    lineFeature(exported),
+    ...groundFeatures(exported),
+    ...workPlaces(exported),
+    ...stakes(exported),
+  ];
   return `${JSON.stringify({ type: "FeatureCollection", features }, null, 1)}\n`;
 }
 
@@ -58,6 +63,18 @@ function groundFeatures(exported: Exported) {
       ),
     ),
   ];
+}
+
+function workPlaces({ plan }: Exported) {
+  return (plan.workPlaces ?? []).map(({ name, kind, path }) =>
+    feature(
+      "work place",
+      kind === "truck-way"
+        ? { type: "LineString", coordinates: path.map(roundedPosition) }
+        : { type: "Point", coordinates: roundedPosition(path[0]!) },
+      { name, kind },
+    ),
+  );
 }
 
 function stakes(exported: Exported) {

@@ -1,6 +1,7 @@
 import { fileNotes } from "../words/file-notes.ts";
 import { gpxElevationNote, stakeName, stakeWords } from "../words/stake.ts";
 import { lineTitle } from "../words/title.ts";
+import { WORK_PLACES } from "../words/work-places.ts";
 import type { Exported, Named } from "./exported.ts";
 import { lineFacts } from "./line-state.ts";
 import { DEGREE_DIGITS, METRE_DIGITS } from "./rounded.ts";
@@ -11,7 +12,7 @@ import { element, type Markup, textElement, xmlDocument } from "./xml.ts";
 const OURS = "urn:drystead:stakes";
 
 /**
- * The stakes of a line as waypoints and the line as a track, GPX 1.1. The elevation of each is the top of levee in
+ * The stakes of a line and its work places as waypoints and the line as a track, GPX 1.1. The elevation of each is the top of levee in
  * meters, as the format has it whatever the units of the rest; `extensions` hold the figures that the CSV file has.
  * Source: the schema http://www.topografix.com/GPX/1/1/gpx.xsd (order of elements, `ele` in meters).
  */
@@ -43,6 +44,18 @@ export function gpx(exported: Exported): string {
             place(station),
           ),
         ),
+        ...(plan.workPlaces ?? []).map(({ name, kind, path }) => {
+          const [lon, lat] = path.at(-1)!;
+          return element(
+            "wpt",
+            [
+              textElement("name", name),
+              textElement("desc", WORK_PLACES[kind].tip),
+              textElement("type", "Work place"),
+            ],
+            place({ lon, lat }),
+          );
+        }),
         element("trk", [
           textElement("name", title),
           textElement("desc", notes),

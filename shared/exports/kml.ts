@@ -3,6 +3,7 @@ import type { Station } from "../sizing-types.ts";
 import { fileNotes } from "../words/file-notes.ts";
 import { kmlAltitudeNote, stakeName, stakeWords } from "../words/stake.ts";
 import { lineTitle } from "../words/title.ts";
+import { WORK_PLACES } from "../words/work-places.ts";
 import { baseOf } from "./base.ts";
 import type { Exported, Named } from "./exported.ts";
 import { lineFacts } from "./line-state.ts";
@@ -53,6 +54,16 @@ export function kml(exported: Exported): string {
           textElement("name", name),
           textElement("styleUrl", "#building"),
           polygon(outline),
+        ]),
+      ),
+    ),
+    folder(
+      "Work places, clamped to the ground",
+      (plan.workPlaces ?? []).map(({ name, kind, path }) =>
+        element("Placemark", [
+          textElement("name", name),
+          description([WORK_PLACES[kind].tip]),
+          kind === "truck-way" ? clampedPath(path) : clampedPoint(path[0]!),
         ]),
       ),
     ),
@@ -114,6 +125,13 @@ function polygon(corners: readonly LonLat[]): Markup {
     element("outerBoundaryIs", [
       element("LinearRing", [textElement("coordinates", ring.join(" "))]),
     ]),
+  ]);
+}
+
+function clampedPoint(at: LonLat): Markup {
+  return element("Point", [
+    textElement("altitudeMode", "clampToGround"),
+    textElement("coordinates", position(at)),
   ]);
 }
 

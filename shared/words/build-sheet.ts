@@ -26,12 +26,6 @@ export const PLAN_WORDS = {
   noFlow: "river flow not drawn",
 } as const;
 
-/** What is drawn by hand; the benchmark too where it is not on the drawing. */
-export function notPlacedWords(hasBenchmark: boolean): string {
-  const places = "sand and bag pile, truck way in and its gap, pumps and hose";
-  return `Not placed on this plan: ${hasBenchmark ? "" : "benchmark, "}${places}. Mark them by hand.`;
-}
-
 /** `BM 1`: a benchmark's name up to its comma. */
 export function benchmarkMark({ name }: Benchmark): string {
   return name.split(",")[0]!.trim() || "Benchmark";

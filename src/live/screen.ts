@@ -16,7 +16,10 @@ export type Tool =
   | "place-source"
   | "draw-culvert"
   | "place-drain"
-  | "draw-road";
+  | "draw-road"
+  | "place-pile"
+  | "place-pumps"
+  | "draw-truck-way";
 
 /** What the engine is doing for longer than 300 ms. */
 export const busy = signal<{

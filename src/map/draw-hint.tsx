@@ -14,6 +14,9 @@ const WORDS: Readonly<Record<Exclude<Tool, "move">, string>> = {
   "draw-culvert": "Set one end of the pipe, then the other, each in the ditch.",
   "draw-road": "Set the corners of the way out, from the buildings on. Leave out bridges.",
   "place-drain": "Set the place of the drain.",
+  "place-pile": "Set the place where sand and bags are piled and filled.",
+  "place-pumps": "Set the place of the pumps.",
+  "draw-truck-way": "Set the corners of the trucks' way in, the last where they unload.",
   "place-source": "Set a place in the river, where it has water on an ordinary day.",
 };
 
@@ -22,6 +25,7 @@ const FEWEST: Partial<Record<Tool, number>> = {
   "draw-ring": 3,
   "draw-line": 2,
   "draw-road": 2,
+  "draw-truck-way": 2,
   "draw-structure": 3,
   "draw-no-go": 3,
 };
@@ -30,6 +34,7 @@ const SHAPES: Partial<Record<Tool, "ring" | "line" | "area">> = {
   "draw-ring": "ring",
   "draw-line": "line",
   "draw-road": "line",
+  "draw-truck-way": "line",
   "draw-structure": "area",
   "draw-no-go": "area",
 };

@@ -32,10 +32,13 @@ export const MODE_OF: Readonly<Record<Tool, string>> = {
   "draw-culvert": "culvert",
   "place-drain": "drain",
   "draw-road": "road",
+  "place-pile": "pile",
+  "place-pumps": "pumps",
+  "draw-truck-way": "truck-way",
 };
 const AREAS = ["ring", "structure", "no-go"] as const;
-const PLACES = ["gauge", "source", "drain"] as const;
-const PATHS = ["line", "road"] as const;
+const PLACES = ["gauge", "source", "drain", "pile", "pumps"] as const;
+const PATHS = ["line", "road", "truck-way"] as const;
 /** Ended by the second place. */
 const PAIRS = ["flow", "culvert"] as const;
 

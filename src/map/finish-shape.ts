@@ -2,8 +2,9 @@ import type { Geometry } from "geojson";
 import type { Failure, Outcome } from "../../shared/failure.ts";
 import { letterOf } from "../../shared/line-letter.ts";
 import { drawnCulvert, drawnDrain } from "../../shared/pipes/drawn-pipes.ts";
-import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
+import type { Alignment, LonLat, Plan, WorkPlace } from "../../shared/plan.ts";
 import { freeLetter, freeNumbered } from "../../shared/plan-names.ts";
+import { placedWork } from "../../shared/work-places/placed-work.ts";
 import type { Edit } from "../document/types.ts";
 import type { Tool } from "../live/screen.ts";
 import { distinct, rounded } from "./corner-step.ts";
@@ -22,6 +23,9 @@ export function drawnEdit(tool: Tool, geometry: Geometry, plan: Plan): Outcome<E
   if (tool === "draw-culvert") return culvert(geometry, plan);
   if (tool === "place-drain") return drain(geometry, plan);
   if (tool === "draw-road") return road(geometry, plan);
+  if (tool === "place-pile") return workPlace("pile", geometry, plan);
+  if (tool === "place-pumps") return workPlace("pumps", geometry, plan);
+  if (tool === "draw-truck-way") return workPlace("truck-way", geometry, plan);
   return refused("Nothing was being drawn.");
 }
 
@@ -123,6 +127,19 @@ function drain(geometry: Geometry, plan: Plan): Outcome<Edit> {
   return accepted(`Mark ${drawn.name}`, (now) => ({
     ...now,
     drains: [...(now.drains ?? []), drawn],
+  }));
+}
+
+function workPlace(kind: WorkPlace["kind"], geometry: Geometry, plan: Plan): Outcome<Edit> {
+  const path = cornersOf(geometry);
+  if (path.length === 0) return refused("A work place needs a place on the map.");
+  if (kind === "truck-way" && path.length < 2) {
+    return refused("The trucks' way in needs at least 2 corners.");
+  }
+  const drawn = placedWork(kind, path, plan.workPlaces ?? []);
+  return accepted(`Place ${drawn.name}`, (now) => ({
+    ...now,
+    workPlaces: [...(now.workPlaces ?? []), drawn],
   }));
 }
 

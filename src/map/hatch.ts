@@ -29,7 +29,10 @@ export function installImages(map: MapLibreMap, colours: MapColours): void {
     put(`pipe-${state}`, 16, (pen, size) => opening(pen, size, colours, "round", plugged));
     put(`drain-${state}`, 18, (pen, size) => opening(pen, size, colours, "grate", plugged));
   }
-  put("way-head", 26, (pen, size) => wedge(pen, size, colours));
+  put("pile", 24, (pen, size) => pile(pen, size, colours));
+  put("pumps", 22, (pen, size) => pumps(pen, size, colours));
+  put("truck-head", 26, (pen, size) => wedge(pen, size, colours.ink, colours.panel));
+  put("way-head", 26, (pen, size) => wedge(pen, size, colours.waterText, colours.panel));
 }
 
 function drawn(size: number, draw: Draw): ImageData {
@@ -120,7 +123,7 @@ function opening(
 }
 
 /** A filled arrow head that points up, its tip in the middle. */
-function wedge(pen: CanvasRenderingContext2D, size: number, colours: MapColours): void {
+function wedge(pen: CanvasRenderingContext2D, size: number, fill: string, edge: string): void {
   pen.beginPath();
   pen.moveTo(size * 0.5, size * 0.42);
   pen.lineTo(size * 0.86, size * 0.94);
@@ -128,11 +131,51 @@ function wedge(pen: CanvasRenderingContext2D, size: number, colours: MapColours)
   pen.lineTo(size * 0.14, size * 0.94);
   pen.closePath();
   pen.lineJoin = "round";
-  pen.strokeStyle = colours.panel;
+  pen.strokeStyle = edge;
   pen.lineWidth = 6;
   pen.stroke();
-  pen.fillStyle = colours.waterText;
+  pen.fillStyle = fill;
   pen.fill();
+}
+
+/** A heap of sand. */
+function pile(pen: CanvasRenderingContext2D, size: number, colours: MapColours): void {
+  pen.beginPath();
+  pen.moveTo(size * 0.1, size * 0.8);
+  pen.quadraticCurveTo(size * 0.3, size * 0.2, size * 0.5, size * 0.2);
+  pen.quadraticCurveTo(size * 0.7, size * 0.2, size * 0.9, size * 0.8);
+  pen.closePath();
+  inked(pen, colours);
+  pen.fillStyle = colours.ink;
+  for (const [x, y] of [
+    [0.38, 0.62],
+    [0.52, 0.44],
+    [0.64, 0.64],
+  ] as const) {
+    pen.fillRect(size * x, size * y, size * 0.08, size * 0.08);
+  }
+}
+
+/** Pumps: a box with the throw of one. */
+function pumps(pen: CanvasRenderingContext2D, size: number, colours: MapColours): void {
+  pen.beginPath();
+  pen.rect(size * 0.14, size * 0.14, size * 0.72, size * 0.72);
+  inked(pen, colours);
+  pen.beginPath();
+  pen.arc(size * 0.5, size * 0.54, size * 0.17, 0, 2 * Math.PI);
+  pen.moveTo(size * 0.5, size * 0.37);
+  pen.lineTo(size * 0.8, size * 0.37);
+  pen.stroke();
+}
+
+/** Fills the path in the panel's color with an outline of ink. */
+function inked(pen: CanvasRenderingContext2D, colours: MapColours): void {
+  pen.fillStyle = colours.panel;
+  pen.fill();
+  pen.strokeStyle = colours.ink;
+  pen.lineWidth = 4;
+  pen.lineJoin = "round";
+  pen.stroke();
 }
 
 /** A staff gauge: a post with divisions. */

@@ -100,8 +100,8 @@ export function keepShapes(map: MapLibreMap): void {
 
 /** What the plan's standing shapes are drawn from: everything but the corners of the chosen alternative. */
 function standingParts(): readonly unknown[] {
-  const { structures, noGo, sources, culverts, drains, roads, gauge, flow, alignments } =
-    plan.value;
+  const { structures, noGo, sources, culverts, drains, roads, workPlaces } = plan.value;
+  const { gauge, flow, alignments } = plan.value;
   return [
     structures,
     noGo,
@@ -109,6 +109,7 @@ function standingParts(): readonly unknown[] {
     culverts,
     drains,
     roads,
+    workPlaces,
     gauge,
     flow,
     ...alignments.filter((each) => each.id !== chosenId.value),

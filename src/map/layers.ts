@@ -102,6 +102,20 @@ function alternatives(colours: MapColours): LayerSpecification[] {
       paint: { "line-color": colours.panel, "line-width": 4 },
     },
     {
+      id: "truck-way-casing",
+      type: "line",
+      source: "plan",
+      filter: ["==", ["get", "kind"], "truck-way"],
+      paint: { "line-color": colours.panel, "line-width": 6, "line-opacity": 0.85 },
+    },
+    {
+      id: "truck-way",
+      type: "line",
+      source: "plan",
+      filter: ["==", ["get", "kind"], "truck-way"],
+      paint: { "line-color": colours.ink, "line-width": 2.6 },
+    },
+    {
       id: "culvert-casing",
       type: "line",
       source: "plan",
@@ -208,6 +222,19 @@ function names(colours: MapColours): LayerSpecification[] {
       source: "plan",
       filter: ["in", ["get", "kind"], ["literal", ["culvert-end", "drain"]]],
       layout: { "icon-image": ["get", "icon"], "icon-allow-overlap": true },
+      paint: {},
+    },
+    {
+      id: "work-places",
+      type: "symbol",
+      source: "plan",
+      filter: ["==", ["get", "kind"], "work-place"],
+      layout: {
+        "icon-image": ["get", "icon"],
+        "icon-rotate": ["coalesce", ["get", "bearing"], 0],
+        "icon-rotation-alignment": ["case", ["has", "bearing"], "map", "viewport"],
+        "icon-allow-overlap": true,
+      },
       paint: {},
     },
     {

@@ -1,6 +1,7 @@
 import { type Map as MapLibreMap, type Point, Popup } from "maplibre-gl";
 import { pipeStateWords } from "../../shared/words/pipes.ts";
 import { structureWords } from "../../shared/words/structure.ts";
+import { WORK_PLACES } from "../../shared/words/work-places.ts";
 import { plan } from "../document/store.ts";
 import { tool, unitSystem } from "../live/screen.ts";
 import { waterNow } from "../live/water-now.ts";
@@ -8,7 +9,15 @@ import { cornerNear } from "./corner-popover.tsx";
 import { dragging } from "./drawing-state.ts";
 import { openPopover } from "./popover.ts";
 
-const LAYERS = ["structure", "gauge", "sources", "pipes", "culvert-casing"];
+const LAYERS = [
+  "structure",
+  "gauge",
+  "sources",
+  "pipes",
+  "work-places",
+  "culvert-casing",
+  "truck-way-casing",
+];
 /** A corner nearer than this is what a tap means. */
 const CORNER_PX = 16;
 
@@ -18,7 +27,7 @@ interface Tip {
   readonly text: string;
 }
 
-/** Says what a building, the gauge or a water source is where the pointer is on it, and where it is tapped; pipes and drains too. */
+/** Says what a building, the gauge or a water source is where the pointer is on it, and where it is tapped; pipes, drains and work places too. */
 export function keepPlaceTips(map: MapLibreMap): void {
   const popup = new Popup({
     className: "map-tip",
@@ -62,7 +71,7 @@ export function keepPlaceTips(map: MapLibreMap): void {
 function tipAt(map: MapLibreMap, point: Point): Tip | null {
   const layers = LAYERS.filter((id) => map.getLayer(id));
   const [hit] = map.queryRenderedFeatures(point, { layers });
-  const { structures, gauge, culverts = [], drains = [] } = plan.peek();
+  const { structures, gauge, culverts = [], drains = [], workPlaces = [] } = plan.peek();
   switch (hit?.properties.kind) {
     case "structure": {
       const structure = structures.find(({ id }) => id === hit.properties.id);
@@ -86,6 +95,11 @@ function tipAt(map: MapLibreMap, point: Point): Tip | null {
       const traced = waterNow.peek()?.pipes.find(({ id }) => id === pipe.id) ?? null;
       const text = pipeStateWords(pipe, traced, unitSystem.peek());
       return { key: pipe.id, title: pipe.name, text };
+    }
+    case "work-place":
+    case "truck-way": {
+      const place = workPlaces.find(({ id }) => id === hit.properties.id);
+      return place ? { key: place.id, title: place.name, text: WORK_PLACES[place.kind].tip } : null;
     }
     default:
       return null;

@@ -1,6 +1,6 @@
 import type { Feature, FeatureCollection, Position } from "geojson";
 import { letterOf } from "../../shared/line-letter.ts";
-import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
+import type { Alignment, LonLat, Plan, WorkPlace } from "../../shared/plan.ts";
 import { directionOf, type LabelReach } from "../drawing/line/label-offset.ts";
 
 /** Distance of a letter from its line. */
@@ -15,7 +15,7 @@ export interface PlanShown {
 
 /**
  * What the person drew, except the chosen alternative: `structure`, `no-go`, `other` (an alternative that
- * is not chosen), `gauge`, `source`, `culvert`, `drain` and `flow`, each with points for their names (`label-...`).
+ * is not chosen), `gauge`, `source`, `culvert`, `drain`, `truck-way`, `work-place` and `flow`, each with points for their names (`label-...`).
  */
 export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureCollection {
   const features: Feature[] = [];
@@ -54,6 +54,8 @@ export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureColle
   for (const { id, at, plugged } of plan.drains ?? []) {
     features.push(point("drain", at, "", { id, icon: pipeIcon("drain", plugged) }));
   }
+  for (const { id, kind, path } of plan.workPlaces ?? [])
+    features.push(...workShapes(id, kind, path));
   if (plan.flow) {
     features.push(line("flow", [plan.flow.from, plan.flow.to]));
     features.push(
@@ -61,6 +63,16 @@ export function planShapes({ plan, chosenId, showAll }: PlanShown): FeatureColle
     );
   }
   return { type: "FeatureCollection", features };
+}
+
+/** A pile or pumps as their symbol; a truck way with its arrow where trucks unload. */
+function workShapes(id: string, of: WorkPlace["kind"], path: readonly LonLat[]): Feature[] {
+  if (of !== "truck-way") return [point("work-place", path[0]!, "", { id, icon: of })];
+  const turn = bearing(path.at(-2)!, path.at(-1)!);
+  return [
+    line("truck-way", path, { id }),
+    point("work-place", path.at(-1)!, "", { id, icon: "truck-head", bearing: turn }),
+  ];
 }
 
 /** The symbol of an end of a pipe, or of a drain: crossed out where it is plugged. */

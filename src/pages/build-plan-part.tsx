@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Exported } from "../../shared/exports/exported.ts";
-import { benchmarkWords, notPlacedWords, planKey } from "../../shared/words/build-sheet.ts";
+import { benchmarkWords, planKey } from "../../shared/words/build-sheet.ts";
+import { notPlacedWords } from "../../shared/words/work-places.ts";
 import { ClassSwatch, classWords } from "../drawing/class-bar.tsx";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
@@ -50,7 +51,10 @@ export function BuildPlanSheet(frame: SheetFrame) {
               <ProfileKey of={frame.of} />
               <ProfileStrip of={frame.of} fromM={each.fromM} toM={each.toM} widthPx={WIDTH_PX} />
               <p class="plan-note">
-                {[benchmark, notPlacedWords(benchmarkOn(plan, each) !== null)]
+                {[
+                  benchmark,
+                  notPlacedWords(plan.workPlaces ?? [], benchmarkOn(plan, each) !== null),
+                ]
                   .filter(Boolean)
                   .join(" ")}
               </p>

@@ -10,13 +10,15 @@ import { waterSideIn } from "../drawing/line/water-side.ts";
 import { BenchmarkMark } from "./plan-benchmark.tsx";
 import type { PlanFrame } from "./plan-frame.ts";
 import { placeWords } from "./plan-labels.ts";
-import { matchEnds, planLabels, stationsOn, toeAt } from "./plan-marks.ts";
+import { planLabels, stationsOn } from "./plan-marks.ts";
+import { matchEnds, toeAt } from "./plan-match.ts";
 import { pathOf, pathOfShape } from "./plan-paths.ts";
 import { PlanReaches } from "./plan-reaches.tsx";
 import { planRoom, SCALE_MM } from "./plan-room.ts";
 import { FlowArrow, NorthArrow, ScaleBar } from "./plan-scale-marks.tsx";
 import { PlanClosures, PlanPipes, PlanRoads } from "./plan-ways.tsx";
 import { WordsDrawing } from "./plan-words-drawing.tsx";
+import { PlanWorkPlaces } from "./plan-work-places.tsx";
 
 interface PlanDrawingProps {
   readonly of: Exported;
@@ -34,7 +36,7 @@ export function PlanDrawing({ of, frame, before, after }: PlanDrawingProps) {
   const id = useId();
   const placed = useMemo(
     () =>
-      placeWords(planLabels(of, frame, { before, after }), planRoom(of, frame), {
+      placeWords(planLabels(of, frame, { before, after }), planRoom(of, frame, { before, after }), {
         ...{ left: 0, top: 0, right: widthMm, bottom: heightMm },
       }),
     [plan, line, of.system, frame, before, after],
@@ -62,6 +64,7 @@ export function PlanDrawing({ of, frame, before, after }: PlanDrawingProps) {
         <PlanClosures of={of} frame={frame} />
         <PlanReaches line={line} side={waterSideIn(plan, line.id)} frame={frame} />
         <PlanPipes of={of} frame={frame} />
+        <PlanWorkPlaces plan={plan} frame={frame} />
         <Ticks of={of} frame={frame} />
         <TieCorners plan={plan} frame={frame} />
         <Sump line={line} frame={frame} />

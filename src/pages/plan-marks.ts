@@ -18,9 +18,11 @@ import { waterSideIn } from "../drawing/line/water-side.ts";
 import { benchmarkOn } from "./plan-benchmark.tsx";
 import type { PlanFrame } from "./plan-frame.ts";
 import type { Label, Words } from "./plan-labels.ts";
+import { ALONE, matchEnds, type OtherPages, toeAt } from "./plan-match.ts";
 import type { Spot } from "./plan-paths.ts";
 import { everyIntervals, type MarkedStation, markedStations } from "./plan-stations.ts";
 import { wayLabels } from "./plan-ways.tsx";
+import { workPlaceLabels } from "./plan-work-places.tsx";
 
 /** Stakes nearer to each other than this on paper are not all written, millimetres. */
 const APART_MM = 10.4;
@@ -30,8 +32,6 @@ const NEAR_SHARE = 0.6;
 const MERGE_M = 0.92;
 /** Corners closer than this on paper are written one below the other, millimetres. */
 const ONE_LABEL_MM = 5;
-/** How far match lines run from the toes on the drawing, millimetres. */
-const MATCH_MM = { water: 2, land: 12 } as const;
 /** A leg's own direction is looked at so far from its corner, metres. */
 const BESIDE_CORNER_M = 0.5;
 /** In a building less wide than this the names of its corners stand outside it, millimetres. */
@@ -53,6 +53,7 @@ export function planLabels(of: Exported, frame: PlanFrame, pages: OtherPages = A
     ...benchmarkLabels(plan, frame, system),
     ...sumpLabels(inPlace),
     ...wayLabels(of, frame),
+    ...workPlaceLabels(of, frame),
     ...sideLabels(inPlace),
   ];
   return labels.filter(({ point: [x, y], middles }) => {
@@ -60,14 +61,6 @@ export function planLabels(of: Exported, frame: PlanFrame, pages: OtherPages = A
     return isOn || middles !== undefined;
   });
 }
-
-/** Pages that the line goes on, if it does: where it comes from and where it goes to. */
-interface OtherPages {
-  readonly before: number | null;
-  readonly after: number | null;
-}
-
-const ALONE: OtherPages = { before: null, after: null };
 
 interface InPlace {
   readonly plan: Plan;
@@ -83,22 +76,6 @@ export function stationsOn({ plan, line, frame, system }: InPlace): MarkedStatio
   const most = (toM - fromM) / scale.mPerMm / APART_MM;
   const every = everyIntervals(plan, toM - fromM, most);
   return markedStations({ plan, line, system, fromM, toM }, every, NEAR_SHARE);
-}
-
-/** A point on the toe of one side at a chainage, and the way out from there; null without samples. */
-export function toeAt(
-  { line, frame, side }: Pick<InPlace, "line" | "frame" | "side">,
-  chainageM: number,
-  which: "water" | "land",
-): { readonly point: Spot; readonly away: Spot } | null {
-  const spot = spotAt(line.walk, chainageM);
-  if (!spot) return null;
-  const sign = which === "water" ? side : -side;
-  const toeM = sign > 0 ? spot.toeLeftM : spot.toeRightM;
-  return {
-    point: frame.toSpot(beside(spot, sign * toeM)),
-    away: [sign * spot.left[0], -sign * spot.left[1]],
-  };
 }
 
 function stationLabel(marked: MarkedStation, inPlace: InPlace): Label {
@@ -239,21 +216,6 @@ function sumpLabels({ line, frame, system, side }: InPlace): Label[] {
       ...{ layout: "stack", away: inward?.away ?? [1, 0], reach: "around", hasLeader: true },
     },
   ];
-}
-
-/** A match line from beside the water side's toe, where the station's figures are, to the land side. */
-export function matchEnds(
-  { plan, line, frame }: Pick<InPlace, "plan" | "line" | "frame">,
-  atM: number,
-): readonly [Spot, Spot] | null {
-  const inPlace = { line, frame, side: waterSideIn(plan, line.id) };
-  const [out, back] = [toeAt(inPlace, atM, "water"), toeAt(inPlace, atM, "land")];
-  if (!out || !back) return null;
-  const on = ({ point, away }: NonNullable<typeof out>, mm: number): Spot => [
-    point[0] + away[0] * mm,
-    point[1] + away[1] * mm,
-  ];
-  return [on(out, MATCH_MM.water), on(back, MATCH_MM.land)];
 }
 
 function matchLabels({ before, after }: OtherPages, inPlace: InPlace): Label[] {

@@ -10,8 +10,10 @@ import { beside, spotAt } from "../drawing/line/along.ts";
 import { waterSideIn } from "../drawing/line/water-side.ts";
 import type { Box, Obstacle } from "../drawing/place-labels.ts";
 import type { PlanFrame } from "./plan-frame.ts";
+import { ALONE, matchEnds, type OtherPages } from "./plan-match.ts";
 import type { Spot } from "./plan-paths.ts";
 import { nameBoxes } from "./plan-reaches.tsx";
+import { WORK_PLACE_MM, workPlaceSpots } from "./plan-work-places.tsx";
 
 /** A line from a point of the drawing to its words. */
 export type Leader = readonly [from: Spot, to: Spot];
@@ -38,7 +40,11 @@ export const SCALE_MM = { width: 48, height: 10 };
 const OFF_TOE_MM = 0.5;
 
 /** What no label may cover: the levee, corner marks, sump, benchmark, the reaches' names, arrows and scale. */
-export function planRoom({ plan, line }: Exported, frame: PlanFrame): PlanRoom {
+export function planRoom(
+  { plan, line }: Exported,
+  frame: PlanFrame,
+  pages: OtherPages = ALONE,
+): PlanRoom {
   const { widthMm, heightMm, toSpot } = frame;
   const levee: Obstacle[] = [];
   const middle: Spot[] = [];
@@ -63,6 +69,8 @@ export function planRoom({ plan, line }: Exported, frame: PlanFrame): PlanRoom {
       ...outlines.flatMap(wallSpots).map((spot) => obstacleAt(spot, 0.5, 40)),
       ...outlines.flat().map((spot) => obstacleAt(spot, 0.8)),
       ...marks.map((at) => obstacleAt(toSpot(at!), 1.8)),
+      ...workPlaceSpots(plan, frame).map((spot) => obstacleAt(spot, WORK_PLACE_MM)),
+      ...matchSpots({ plan, line, frame }, pages).map((spot) => obstacleAt(spot, 0.6)),
       ...names.map((box) => ({ ...box, cost: Infinity })),
       { ...NORTH, cost: Infinity },
       {
@@ -146,17 +154,30 @@ function polygonOf(spots: readonly Spot[]): PlanePolygon {
   return { xM: spots.map(([x]) => x), yM: spots.map(([, y]) => y) };
 }
 
+/** Places along the match lines of a drawing. */
+function matchSpots(on: Parameters<typeof matchEnds>[0], { before, after }: OtherPages): Spot[] {
+  return [
+    ...(before === null ? [] : [on.frame.fromM]),
+    ...(after === null ? [] : [on.frame.toM]),
+  ].flatMap((atM) => {
+    const ends = matchEnds(on, atM);
+    return ends ? between(...ends) : [];
+  });
+}
+
 function obstacleAt([x, y]: Spot, halfMm: number, cost = Infinity): Obstacle {
   return { left: x - halfMm, right: x + halfMm, top: y - halfMm, bottom: y + halfMm, cost };
 }
 
 function wallSpots(spots: readonly Spot[]): Spot[] {
-  return spots.flatMap((from, i) => {
-    const to = spots[(i + 1) % spots.length]!;
-    const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]));
-    return Array.from({ length: steps }, (_, k): Spot => {
-      const share = k / steps;
-      return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
-    });
+  return spots.flatMap((from, i) => between(from, spots[(i + 1) % spots.length]!));
+}
+
+/** Places a millimetre apart from one to before another. */
+function between(from: Spot, to: Spot): Spot[] {
+  const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]));
+  return Array.from({ length: steps }, (_, k): Spot => {
+    const share = k / steps;
+    return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];
   });
 }

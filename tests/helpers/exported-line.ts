@@ -2,12 +2,13 @@ import { SURVEY_FOOT_M } from "../../shared/constants.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { FILE_FORMATS, type FileFormat, type ToGrid } from "../../shared/exports/formats.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { groundOf, PLANE, planWith, rectangle, ring, size, structure } from "./grounds.ts";
+import { groundOf, lonLats, PLANE, planWith, rectangle, ring, size, structure } from "./grounds.ts";
 
 /** Names that a format could take for markup, a formula, an escape, or the end of something. */
 export const HOSTILE = {
   title: 'Müller & Söhne <script>alert("x")</script> 北岸',
   line: '=HYPERLINK("http://x.invalid")]]>',
+  pile: "<Pile> & 'sand' \\P {1}",
   building: "Höfe ^J\\P {x} 'a' &amp; “b”",
 } as const;
 
@@ -18,6 +19,18 @@ const plan = {
   title: HOSTILE.title,
   alignments: [alternative],
   structures: [structure(HOSTILE.building, rectangle(4, 4))],
+  workPlaces: [
+    { id: "p", name: HOSTILE.pile, kind: "pile" as const, path: lonLats([[5, 8]]) },
+    {
+      id: "t",
+      name: "Farm lane",
+      kind: "truck-way" as const,
+      path: lonLats([
+        [-60, 0],
+        [-8, 0],
+      ]),
+    },
+  ],
 };
 
 /** A line partly over the height limit and partly without elevation data, with hostile names. */

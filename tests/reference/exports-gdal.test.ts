@@ -101,7 +101,10 @@ describe("every stake with its elevation", () => {
         top: each.properties.ele as number,
         ground: ground(i),
       }));
-    const waypoints = layer(file, /^waypoints$/);
+    const all = layer(file, /^waypoints$/);
+    const waypoints = all.filter(({ properties }) => properties.type === "Stake");
+    const others = all.filter((each) => !waypoints.includes(each));
+    expect(others.map(({ properties }) => properties.name)).toEqual([HOSTILE.pile, "Farm lane"]);
     const figures = (i: number) => waypoints[i]!.properties.drystead_ground_ft;
     expectStakes(of(waypoints, figures), 1, 3);
     expectStakes(of(layer(file, /^track_points$/), figures), 1, 3);
@@ -122,6 +125,9 @@ describe("every stake with its elevation", () => {
       1,
       3,
     );
+    const [pile, lane] = layer(file, /^Work places/);
+    expect(pile).toMatchObject({ properties: { Name: HOSTILE.pile }, geometry: { type: "Point" } });
+    expect(lane).toMatchObject({ geometry: { type: "LineString" } });
     const [top] = layer(file, /^Top of levee/);
     const path = top!.geometry!.coordinates as number[][];
     expect(path.map(([, , z]) => z)).toEqual(

@@ -115,6 +115,7 @@ describe("a written plan, opened by GDAL's GeoJSON driver", () => {
         plan.drains,
         plan.possibleCulverts,
         plan.roads,
+        plan.workPlaces,
       ];
       const shapes = lists.reduce((sum, list) => sum + (list?.length ?? 0), 0);
       const expected = shapes + (gauge ? 1 : 0) + (flow ? 1 : 0);

@@ -5,8 +5,9 @@ import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { heightOfInstrumentM } from "../../shared/survey/leveling.ts";
 import { parseReadings, type ReadingInputs } from "../../shared/survey/parse-readings.ts";
 import { withReadings } from "../../shared/survey/placed-readings.ts";
-import { benchmarkMark, benchmarkWords, notPlacedWords } from "../../shared/words/build-sheet.ts";
+import { benchmarkMark, benchmarkWords } from "../../shared/words/build-sheet.ts";
 import { checkWords } from "../../shared/words/checks.ts";
+import { notPlacedWords } from "../../shared/words/work-places.ts";
 import { flat, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 const STEP_M = 25 * FOOT_M;
@@ -266,7 +267,7 @@ describe("the benchmark on the build page", () => {
   it("is marked by its name up to the comma; one that is not on the plan is to be marked by hand", () => {
     expect(benchmarkMark(benchmark)).toBe("BM 1");
     expect(benchmarkMark({ ...benchmark, name: " , well pad" })).toBe("Benchmark");
-    expect(notPlacedWords(false)).toContain("benchmark");
-    expect(notPlacedWords(true)).not.toContain("benchmark");
+    expect(notPlacedWords([], false)).toContain("benchmark");
+    expect(notPlacedWords([], true)).not.toContain("benchmark");
   });
 });

@@ -14,6 +14,7 @@ import { OwnSetback } from "./own-setback.tsx";
 import { ReachList } from "./reach-list.tsx";
 import { SetbackRing } from "./setback-ring.tsx";
 import { StructuresList } from "./structures-list.tsx";
+import { WorkPlacesList } from "./work-places-list.tsx";
 
 /** What there is to draw, find and change of the line, the buildings and the areas to stay out of. */
 export function LineBody() {
@@ -31,6 +32,7 @@ export function LineBody() {
       {alternative && <ReachList alternative={alternative} />}
       {alternative && <ClosuresList alternative={alternative} />}
       <NoGoList />
+      <WorkPlacesList />
     </>
   );
 }
