@@ -32,7 +32,14 @@ export function MapRoom() {
     return () => element.remove();
   }, [isLent]);
   const { on, credit } = baseMap.value;
-  if (isWithoutGraphics.value) return <div class="map-room" ref={place} />;
+  const showBox = tool.value === "move" && chosenLine.value && <ShowBox />;
+  if (isWithoutGraphics.value) {
+    return (
+      <div class="map-room" ref={place}>
+        {showBox}
+      </div>
+    );
+  }
   return (
     <div class="map-room" ref={place}>
       <LostPicture />
@@ -40,7 +47,7 @@ export function MapRoom() {
       <DrawHint />
       <PickHint />
       <ReadingNote />
-      {tool.value === "move" && chosenLine.value && <ShowBox />}
+      {showBox}
       <MapControls />
       <EditNote />
       <div class="map-foot">

@@ -11,11 +11,7 @@ const SIZES = [
   { width: 1280, height: 720 },
 ] as const;
 
-/* One visit that goes through all sizes, by day and by night. */
 let page: Page;
-oneVisit({}, (arrived) => {
-  page = arrived;
-});
 
 async function flipTheme(): Promise<void> {
   const before = await page.locator("html").getAttribute("data-theme");
@@ -37,52 +33,66 @@ async function violations(): Promise<Record<string, readonly string[]>> {
 
 const NONE = { light: [], dark: [] };
 
-describe.each(SIZES)("at $width x $height", (size) => {
-  it("nothing scrolls sideways, and both themes keep the axe rules as the screen starts", async () => {
-    await page.setViewportSize(size);
-    await mapIsIdle(page);
-    const overflow = () =>
-      page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(await overflow()).toBeLessThanOrEqual(0);
-    expect(await violations()).toEqual(NONE);
+describe("the screen as it starts, with its map", () => {
+  oneVisit({}, (arrived) => {
+    page = arrived;
+  });
+
+  it.each(SIZES)(
+    "at $width x $height nothing scrolls sideways, and both themes keep the axe rules",
+    async (size) => {
+      await page.setViewportSize(size);
+      await mapIsIdle(page);
+      const overflow = () =>
+        page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+      expect(await overflow()).toBeLessThanOrEqual(0);
+      expect(await violations()).toEqual(NONE);
+    },
+  );
+
+  it("gives the map about two fifths of 1280 x 720", async () => {
+    const map = (await page.locator(".map-place").boundingBox())!;
+    expect(map.width * map.height).toBeGreaterThan(0.41 * 1280 * 720);
   });
 });
 
-it("gives the map about two fifths of 1280 x 720", async () => {
-  const map = (await page.locator(".map-place").boundingBox())!;
-  expect(map.width * map.height).toBeGreaterThan(0.41 * 1280 * 720);
-});
+describe("what is opened from there", () => {
+  oneVisit({ graphics: false }, async (arrived) => {
+    page = arrived;
+    await page.setViewportSize({ width: 1280, height: 720 });
+  });
 
-it("keeps the rules in both themes with each row of the worksheet open, and all that is in it", async () => {
-  const rows = page.locator(".disclosure-row > h2 > button");
-  expect(await rows.count()).toBe(6);
-  for (let k = 0; k < 2; k++) {
-    for (const row of await rows.all()) {
-      if ((await row.getAttribute("aria-expanded")) === "false") await row.click();
-      const closed = page.locator(
-        "details:not([open]) > summary:visible, .disclosure-part [aria-expanded=false]:visible, .more-button[aria-expanded=false], .verdict [aria-expanded=false]",
-      );
-      while ((await closed.count()) > 0) await closed.first().click();
-      expect(await seriousViolations(page, [".worksheet"])).toEqual([]);
-    }
-    await flipTheme();
-  }
-});
-
-it.each(["dialog of lines side by side", "sheets"] as const)(
-  "keeps the rules in both themes in the %s",
-  async (place) => {
+  it("keeps the rules in both themes with each row of the worksheet open, and all that is in it", async () => {
+    const rows = page.locator(".disclosure-row > h2 > button");
+    expect(await rows.count()).toBe(6);
     for (let k = 0; k < 2; k++) {
-      if (place === "sheets") {
-        await openPages(page);
-        await page.locator(".sheets").getByRole("button", { name: "Print" }).waitFor();
-      } else {
-        await page.getByRole("button", { name: "Compare" }).click();
-        await page.getByRole("dialog").waitFor();
+      for (const row of await rows.all()) {
+        if ((await row.getAttribute("aria-expanded")) === "false") await row.click();
+        const closed = page.locator(
+          "details:not([open]) > summary:visible, .disclosure-part [aria-expanded=false]:visible, .more-button[aria-expanded=false], .verdict [aria-expanded=false]",
+        );
+        while ((await closed.count()) > 0) await closed.first().click();
+        expect(await seriousViolations(page, [".worksheet"])).toEqual([]);
       }
-      expect(await seriousViolations(page)).toEqual([]);
-      await page.keyboard.press("Escape");
       await flipTheme();
     }
-  },
-);
+  });
+
+  it.each(["dialog of lines side by side", "sheets"] as const)(
+    "keeps the rules in both themes in the %s",
+    async (place) => {
+      for (let k = 0; k < 2; k++) {
+        if (place === "sheets") {
+          await openPages(page);
+          await page.locator(".sheets").getByRole("button", { name: "Print" }).waitFor();
+        } else {
+          await page.getByRole("button", { name: "Compare" }).click();
+          await page.getByRole("dialog").waitFor();
+        }
+        expect(await seriousViolations(page)).toEqual([]);
+        await page.keyboard.press("Escape");
+        await flipTheme();
+      }
+    },
+  );
+});

@@ -6,7 +6,7 @@ let house: House;
 let visit: Visit;
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit();
+  visit = await house.visit({ graphics: false });
   await planIsSized(visit.page);
 });
 afterAll(async () => {

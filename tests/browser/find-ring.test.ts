@@ -16,7 +16,7 @@ import {
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let page: Page;
 let atStart: number;
-oneVisit({ coarse: true }, async (arrived) => {
+oneVisit({ graphics: false }, async (arrived) => {
   page = arrived;
   atStart = await bagsAtRest(page);
   await openBlock(page, "line");

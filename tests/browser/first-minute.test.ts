@@ -7,7 +7,7 @@ import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 let page: Page;
 let again: () => Promise<Page>;
-oneVisit({ width: 1440, height: 900, coarse: true }, (arrived, visit) => {
+oneVisit({ width: 1440, height: 900, graphics: false }, (arrived, visit) => {
   page = arrived;
   again = visit.again;
 });

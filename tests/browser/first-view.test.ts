@@ -4,17 +4,21 @@ import { cutTexts, firstView } from "../helpers/first-view.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
 import { bagsWhen, mapIsIdle, openBlock } from "../helpers/screen.ts";
 
-/* The demo as it opens, and what can be had from there in two steps. */
 let page: Page;
-oneVisit({ width: 1440, height: 900, theme: "light" }, async (arrived) => {
-  page = arrived;
+
+/** The demo as it opens, and what can be had from there in two steps. */
+const arrived = async (opened: Page) => {
+  page = opened;
   await page.locator('html[data-verdicts="current"]').waitFor();
   await page.getByRole("button", { name: "Keep exploring" }).click();
   await page.getByText(/^Leave at|^Leave stage/).waitFor();
   await mapIsIdle(page);
-});
+};
+const SCREEN = { width: 1440, height: 900, theme: "light" } as const;
 
 describe("the first view of the demo at 1440 x 900", () => {
+  oneVisit(SCREEN, arrived);
+
   it("has at most 320 words and figures and 40 controls", async () => {
     const { words, controls } = await firstView(page);
     expect(words).toContain("17,879");
@@ -42,138 +46,153 @@ describe("the first view of the demo at 1440 x 900", () => {
   });
 });
 
-describe.each([
-  [1440, 900],
-  [1280, 720],
-] as const)("at %i x %i", (width, height) => {
-  it("no text of the bar or the worksheet is cut, with six lines and each row open too", async () => {
-    await page.setViewportSize({ width, height });
-    await mapIsIdle(page);
-    expect(await cutTexts(page, ".top-bar, .worksheet")).toEqual([]);
-    const rows = await page
-      .locator(".disclosure-row")
-      .evaluateAll((all) => all.map((each) => each.getAttribute("data-block")!));
-    expect(rows).toEqual(["ground", "line", "section", "holding", "time", "checks"]);
-    for (const row of rows) {
-      await openBlock(page, row);
-      await page.waitForTimeout(250);
-      expect(await cutTexts(page, ".worksheet")).toEqual([]);
-    }
-    await openBlock(page, "ground");
-    const copy = page.getByRole("button", { name: /^Copy line/ });
-    for (let lines = 4; lines <= 6; lines++) {
-      await page.getByRole("button", { name: "Find a line" }).click();
-      await copy.click();
-      await page
+describe("what needs no map", () => {
+  oneVisit({ ...SCREEN, graphics: false }, arrived);
+
+  describe.each([
+    [1440, 900],
+    [1280, 720],
+  ] as const)("at %i x %i", (width, height) => {
+    it("no text of the bar or the worksheet is cut, with six lines and each row open too", async () => {
+      await page.setViewportSize({ width, height });
+      await mapIsIdle(page);
+      expect(await cutTexts(page, ".top-bar, .worksheet")).toEqual([]);
+      const rows = await page
+        .locator(".disclosure-row")
+        .evaluateAll((all) => all.map((each) => each.getAttribute("data-block")!));
+      expect(rows).toEqual(["ground", "line", "section", "holding", "time", "checks"]);
+      for (const row of rows) {
+        await openBlock(page, row);
+        await page.waitForTimeout(250);
+        expect(await cutTexts(page, ".worksheet")).toEqual([]);
+      }
+      await openBlock(page, "ground");
+      const copy = page.getByRole("button", { name: /^Copy line/ });
+      for (let lines = 4; lines <= 6; lines++) {
+        await page.getByRole("button", { name: "Find a line" }).click();
+        await copy.click();
+        await page
+          .locator(".alternative")
+          .nth(lines - 1)
+          .waitFor();
+        await bagsWhen(page, (bags) => bags === 17_879);
+        await page.locator('html[data-verdicts="current"]').waitFor();
+        expect(await cutTexts(page, ".top-bar")).toEqual([]);
+      }
+      const widths = await page
         .locator(".alternative")
-        .nth(lines - 1)
-        .waitFor();
-      await bagsWhen(page, (bags) => bags === 17_879);
-      await page.locator('html[data-verdicts="current"]').waitFor();
-      expect(await cutTexts(page, ".top-bar")).toEqual([]);
-    }
-    const widths = await page
-      .locator(".alternative")
-      .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().width));
-    expect(Math.min(...widths)).toBeGreaterThanOrEqual(194);
-    for (let lines = 5; lines >= 3; lines--) {
-      await page.keyboard.press("Control+z");
-      await page.locator(".alternative").nth(lines).waitFor({ state: "detached" });
-    }
+        .evaluateAll((all) => all.map((each) => each.getBoundingClientRect().width));
+      expect(Math.min(...widths)).toBeGreaterThanOrEqual(194);
+      for (let lines = 5; lines >= 3; lines--) {
+        await page.keyboard.press("Control+z");
+        await page.locator(".alternative").nth(lines).waitFor({ state: "detached" });
+      }
+    });
   });
-});
 
-/** What one press opens, and what is in reach then. */
-const BEHIND: readonly (readonly [string, () => Promise<void>, readonly string[]])[] = [
-  [
-    "Find a line",
-    () => page.getByRole("button", { name: "Find a line" }).click(),
+  /** What one press opens, and what is in reach then. */
+  const BEHIND: readonly (readonly [string, () => Promise<void>, readonly string[]])[] = [
     [
-      "Find the ring that needs the fewest bags",
-      "Draw a ring",
-      "Draw a tied-in line",
-      "Ring at a setback",
-      "Copy line A",
-    ],
-  ],
-  [
-    "More",
-    () => page.getByRole("button", { name: "More", exact: true }).click(),
-    [
-      ...["Undo", "Redo", "Open plan or elevation data", "Save plan", "New plan"],
-      ...["Example plans", "Night screen", "All lines on the map", "Base map", "Keys"],
-      "Sources and limits",
-    ],
-  ],
-  [
-    "the chosen card",
-    () => page.locator('.alternative[data-chosen="true"] .alternative-face').click(),
-    ["Rename", "Copy", "Move left", "Move right", "Delete"],
-  ],
-  [
-    "Gauge and forecast",
-    () => openBlock(page, "gauge-and-forecast"),
-    ["Through the forecast", "Gauge and datum", "Fall along the river", "Where it goes", "NDSU-11"],
-  ],
-  [
-    "All figures",
-    () => page.getByRole("button", { name: "All figures" }).click(),
-    [
-      "Whole job, person-hours",
-      "Published tables",
-      "Not reached overland",
-      "Length over the height limit",
-    ],
-  ],
-  [
-    "Elevation data",
-    () => openBlock(page, "ground"),
-    ["Open elevation data files", "Accuracy of the elevations", "Vertical datum"],
-  ],
-  [
-    "Line",
-    () => openBlock(page, "line"),
-    [
-      ...[
-        "Tied-in line",
-        "No-go area",
-        "Import",
-        "Improve A",
-        "Make the ring",
-        "Corners",
-        "Reaches",
+      "Find a line",
+      () => page.getByRole("button", { name: "Find a line" }).click(),
+      [
+        "Find the ring that needs the fewest bags",
+        "Draw a ring",
+        "Draw a tied-in line",
+        "Ring at a setback",
+        "Copy line A",
       ],
-      "Why here?",
     ],
-  ],
-  ["Levee type", () => openBlock(page, "section"), ["Crown", "Height limit", "Roll width"]],
-  [
-    "Stability, seepage, pumps",
-    () => openBlock(page, "holding"),
-    ["Friction, weight, uplift", "Soil, poly sheeting, fill", "Margin and spares", "Room to raise"],
-  ],
-  ["Crew and time", () => openBlock(page, "time"), ["Forecast", "People and hours"]],
-  ["All checks", () => openBlock(page, "checks"), ["4.4 ft, limit 4.0 ft", "Always"]],
-  [
-    "the leave stage",
-    () => page.getByRole("button", { name: /leave stage$/ }).click(),
-    ["Stage to leave at", "Hour to leave", "What sets it"],
-  ],
-];
+    [
+      "More",
+      () => page.getByRole("button", { name: "More", exact: true }).click(),
+      [
+        ...["Undo", "Redo", "Open plan or elevation data", "Save plan", "New plan"],
+        ...["Example plans", "Night screen", "All lines on the map", "Base map", "Keys"],
+        "Sources and limits",
+      ],
+    ],
+    [
+      "the chosen card",
+      () => page.locator('.alternative[data-chosen="true"] .alternative-face').click(),
+      ["Rename", "Copy", "Move left", "Move right", "Delete"],
+    ],
+    [
+      "Gauge and forecast",
+      () => openBlock(page, "gauge-and-forecast"),
+      [
+        "Through the forecast",
+        "Gauge and datum",
+        "Fall along the river",
+        "Where it goes",
+        "NDSU-11",
+      ],
+    ],
+    [
+      "All figures",
+      () => page.getByRole("button", { name: "All figures" }).click(),
+      [
+        "Whole job, person-hours",
+        "Published tables",
+        "Not reached overland",
+        "Length over the height limit",
+      ],
+    ],
+    [
+      "Elevation data",
+      () => openBlock(page, "ground"),
+      ["Open elevation data files", "Accuracy of the elevations", "Vertical datum"],
+    ],
+    [
+      "Line",
+      () => openBlock(page, "line"),
+      [
+        ...[
+          "Tied-in line",
+          "No-go area",
+          "Import",
+          "Improve A",
+          "Make the ring",
+          "Corners",
+          "Reaches",
+        ],
+        "Why here?",
+      ],
+    ],
+    ["Levee type", () => openBlock(page, "section"), ["Crown", "Height limit", "Roll width"]],
+    [
+      "Stability, seepage, pumps",
+      () => openBlock(page, "holding"),
+      [
+        "Friction, weight, uplift",
+        "Soil, poly sheeting, fill",
+        "Margin and spares",
+        "Room to raise",
+      ],
+    ],
+    ["Crew and time", () => openBlock(page, "time"), ["Forecast", "People and hours"]],
+    ["All checks", () => openBlock(page, "checks"), ["4.4 ft, limit 4.0 ft", "Always"]],
+    [
+      "the leave stage",
+      () => page.getByRole("button", { name: /leave stage$/ }).click(),
+      ["Stage to leave at", "Hour to leave", "What sets it"],
+    ],
+  ];
 
-describe("two steps from the first view", () => {
-  it("begins with every row closed", async () => {
-    const open = page.locator('.disclosure-row[data-open="true"] > h2 > button');
-    for (const title of await open.all()) await title.click();
-    expect(await open.count()).toBe(0);
-  });
+  describe("two steps from the first view", () => {
+    it("begins with every row closed", async () => {
+      const open = page.locator('.disclosure-row[data-open="true"] > h2 > button');
+      for (const title of await open.all()) await title.click();
+      expect(await open.count()).toBe(0);
+    });
 
-  it.each(BEHIND)("are enough for what is behind %s", async (_, open, labels) => {
-    const places = labels.map((label) => page.getByText(label).filter({ visible: true }).first());
-    const inSight = await Promise.all(places.map((place) => place.isVisible()));
-    expect(inSight, labels.join(", ")).toContain(false);
-    await open();
-    for (const place of places) await place.waitFor({ timeout: 5000 });
-    await page.keyboard.press("Escape");
+    it.each(BEHIND)("are enough for what is behind %s", async (_, open, labels) => {
+      const places = labels.map((label) => page.getByText(label).filter({ visible: true }).first());
+      const inSight = await Promise.all(places.map((place) => place.isVisible()));
+      expect(inSight, labels.join(", ")).toContain(false);
+      await open();
+      for (const place of places) await place.waitFor({ timeout: 5000 });
+      await page.keyboard.press("Escape");
+    });
   });
 });

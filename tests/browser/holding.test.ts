@@ -5,7 +5,7 @@ import { openBlock, openPages } from "../helpers/screen.ts";
 
 /* One visit, as a floodplain manager makes it: what do stability, seepage and pumps come to? */
 let page: Page;
-oneVisit({ coarse: true }, (arrived) => {
+oneVisit({ graphics: false }, (arrived) => {
   page = arrived;
 });
 

@@ -61,7 +61,7 @@ function withStripOf0() {
 }
 
 describe("a person with a raster of their own", () => {
-  beforeAll(() => arrive({ coarse: true }));
+  beforeAll(() => arrive({ graphics: false }));
   afterAll(() => visit.leave());
 
   it("is asked for the unit of its heights, has a plan of their own there, and gets the example back with undo", async () => {

@@ -11,7 +11,7 @@ let page: Page;
 
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit();
+  visit = await house.visit({ graphics: false });
   page = visit.page;
   await planIsSized(page);
 });

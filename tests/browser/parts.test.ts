@@ -8,7 +8,7 @@ let house: House;
 let visit: Visit;
 beforeAll(async () => {
   house = await openHouse();
-  visit = await house.visit();
+  visit = await house.visit({ graphics: false });
 });
 afterAll(async () => {
   await visit.leave();
@@ -40,7 +40,7 @@ it("fetches the search when a ring is first asked for", async () => {
     return all.flat().some((name) => /\/search-[\w-]{8}\.js$/.test(name ?? ""));
   };
   await visit.leave();
-  visit = await house.visit();
+  visit = await house.visit({ graphics: false });
   await planIsSized(visit.page);
   expect(await fetched()).toBe(false);
   await visit.page.getByRole("button", { name: "Find a line" }).click();

@@ -51,6 +51,7 @@ describe("the lanes above the profile", () => {
     expect(finished).toBeGreaterThan(0);
     expect(await room().locator('.lane-cell[data-done="true"]').count()).toBe(finished);
     expect(await room().locator(".profile-moment").getAttribute("d")).toMatch(/^M/);
+    expect(await page.getByRole("region", { name: "Legend" }).textContent()).toContain("Wed Apr 8");
     await page.keyboard.press("Escape");
     await expect.poll(() => room().locator("[data-done]").count()).toBe(0);
   });

@@ -37,7 +37,7 @@ beforeAll(async () => {
   gdal = await startGdal();
   raster = await countyRaster();
   house = await openHouse();
-  visit = await house.visit({ coarse: true });
+  visit = await house.visit({ graphics: false });
   page = visit.page;
   await planIsSized(page);
 });
