@@ -1,7 +1,7 @@
 import { A_STRETCH_M } from "../completeness.ts";
 import type { Plan } from "../plan.ts";
 import type { SizedLine } from "../sizing-types.ts";
-import { formatLength, type UnitSystem } from "../units.ts";
+import { formatElevation, formatLength, type UnitSystem } from "../units.ts";
 import type { TracedAlternative } from "../water-types.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
 import { mustFixWords } from "./must-fix.ts";
@@ -29,5 +29,14 @@ export function overtopsButForGap(
   const overtops = overtopsWords(traced, plan, system);
   const gap = traced.dry === null ? null : gapLength(line, system);
   const known = gap === null ? overtops : `${overtops}, but for ${gap} without elevation data`;
-  return mustFix > 0 ? `${known}; ${mustFixWords(mustFix)}` : known;
+  return andMustFix(known, mustFix);
+}
+
+/** How high the water is, where it is not known whether it gets in, and what must be fixed: `water at 874.00 ft; 2 Must fix`. */
+export function waterAtWords(elevationM: number, mustFix: number, system: UnitSystem): string {
+  return andMustFix(`water at ${formatElevation(elevationM, system)}`, mustFix);
+}
+
+function andMustFix(words: string, mustFix: number): string {
+  return mustFix > 0 ? `${words}; ${mustFixWords(mustFix)}` : words;
 }

@@ -1,8 +1,7 @@
 import "./water-block.css";
 import type { Water } from "../../../shared/plan.ts";
 import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
-import { formatElevation } from "../../../shared/units.ts";
-import { overtopsButForGap } from "../../../shared/words/ground-gap.ts";
+import { overtopsButForGap, waterAtWords } from "../../../shared/words/ground-gap.ts";
 import { plan } from "../../document/store.ts";
 import { chosenLine } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -37,7 +36,7 @@ export function WaterBlock() {
   );
 }
 
-/** Above which level the chosen line overtops; how high the water stands where that is not known. */
+/** Above which level the chosen line overtops; how high the water stands where that is not known; what must be fixed. */
 function noteWords(water: Water): string {
   const system = unitSystem.value;
   if (!isWaterGiven(water)) return "no stage";
@@ -45,5 +44,5 @@ function noteWords(water: Water): string {
   if (line && line.dry !== null && !chosenLine.value?.levelDoubt?.countsUnknown) {
     return overtopsButForGap(line, chosenLine.value, plan.value, system, mustFixOnChosen.value);
   }
-  return `water at ${formatElevation(waterElevationAtGauge(water), system)}`;
+  return waterAtWords(waterElevationAtGauge(water), mustFixOnChosen.value, system);
 }
