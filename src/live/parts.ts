@@ -113,6 +113,8 @@ export const BUILDINGS = {
   ...NOTHING,
   noGo: true,
   sources: true,
+  culverts: true,
+  drains: true,
   gauge: true,
   flow: true,
   water: true,

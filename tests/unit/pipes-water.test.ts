@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { allChecks } from "../../shared/all-checks.ts";
 import type { Culvert, Drain, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
-import type { WaterTrace } from "../../shared/water-types.ts";
+import { BEHIND_LINE, type WaterTrace } from "../../shared/water-types.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
 import {
   type Corner,
@@ -179,6 +179,22 @@ describe("a ring with a drain inside", () => {
     expect(line.checks.find(({ id }) => id === "drain")).toMatchObject({
       ...{ severity: "caution", finding: { kind: "drain-not-known" } },
     });
+  });
+});
+
+describe("a culvert that ends under the levee itself", () => {
+  const under = culvert({ path: [at(25, 20), at(30.4, 20)], invertsM: [100, 100] });
+  const isBehind = ({ mask }: WaterTrace) => mask.codes.includes(BEHIND_LINE);
+  const rings = { alignments: [RING], chosenId: RING.id };
+  const wet = culvert({ path: [at(17, 20), at(27, 20)] });
+
+  it("leaves it not known whether water gets in, and nothing behind the line shown as free of water", async () => {
+    const traced = await trace({ ...rings, culverts: [wet, under] });
+    expect(traced.alternatives[0]!.notKnown).toMatchObject({ because: "pipe-not-known" });
+    expect(isBehind(traced)).toBe(false);
+    const plugged = await trace({ ...rings, culverts: [wet, { ...under, plugged: true }] });
+    expect(plugged.alternatives[0]).toMatchObject({ dry: true });
+    expect(isBehind(plugged)).toBe(true);
   });
 });
 

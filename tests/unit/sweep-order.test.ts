@@ -68,17 +68,44 @@ describe("water that rises over the whole ground", () => {
     );
   });
 
+  const spot = fc.integer({ min: 0, max: side * side - 1 });
+  const framed = (at: number) => (Math.floor(at / side) + 1) * (side + 2) + (at % side) + 1;
+
   it("reaches each cell at the sill that a search from it finds", () => {
     fc.assert(
-      fc.property(heights, fc.integer({ min: 0, max: side * side - 1 }), (values, at) => {
+      fc.property(heights, spot, (values, at) => {
         const grid = gridFrom({ columns: side, rows: side, heightM: Float32Array.from(values) });
-        const cell = (Math.floor(at / side) + 1) * grid.width + (at % side) + 1;
+        const cell = framed(at);
         fc.pre(Number.isFinite(grid.heightM[cell]!));
         expect(risingWater(grid, EDGE, 100)[cell]).toBe(
           sillSearch(grid, EDGE, null).find([cell]).levelM,
         );
       }),
       { seed: 5, numRuns: 300 },
+    );
+  });
+
+  it("passes open pipes, from outside too, as connected water does", () => {
+    const pipe = fc.record({ a: fc.option(spot), b: spot, levelM: fc.integer({ min: 0, max: 7 }) });
+    const pipes = fc.array(pipe, { minLength: 1, maxLength: 4 });
+    fc.assert(
+      fc.property(heights, pipes, fc.boolean(), fc.integer({ min: 1, max: 7 }), (...given) => {
+        const [values, drawn, edge, levelM] = given;
+        const grid = gridFrom({ columns: side, rows: side, heightM: Float32Array.from(values) });
+        const source = (grid.width + 1) * Math.ceil(side / 2);
+        const links = drawn.map(({ a, b, levelM: passesM }) => ({
+          ...{ pipeId: "p", b: framed(b), levelM: passesM },
+          a: a !== null ? framed(a) : edge ? 0 : source,
+        }));
+        const from = edge ? { ...EDGE, links } : { edge: false, cells: [source], links };
+        setEdge(grid, from.edge);
+        const levels = inner(grid, risingWater(grid, from, 100));
+        const codes = inner(grid, connectedWater(grid, from, levelM));
+        const known = inner(grid, grid.heightM).map((heightM) => Number.isFinite(heightM));
+        const wet = levels.map((level, k) => known[k]! && level < levelM);
+        expect(wet).toEqual(codes.map((code, k) => known[k]! && code === WATER));
+      }),
+      { seed: 6, numRuns: 400 },
     );
   });
 });

@@ -103,6 +103,28 @@ describe("a plain with a mound, a basin and a pit", () => {
     expect(edge).toMatchObject({ depthM: null, sillM: null, line: null });
   });
 
+  it("floods what an open culvert of the plan leads to, and says what must be plugged first", async () => {
+    const culvert = {
+      ...{ id: "c", name: "Mill culvert", path: [placeOf(120, -60), placeOf(120, -100)] },
+      ...{ invertsM: [null, null] as const, sizeM: null, gate: null, plugged: false },
+    };
+    const drain = {
+      ...{ id: "d", name: "Laundry", at: placeOf(0, 0), kind: "floor-drain" as const },
+      ...{ joinsOutside: true, plugged: false },
+    };
+    const listed = BUILDINGS.filter(({ id }) => id === "plain" || id === "pit");
+    const check = (changes: Partial<Plan>) =>
+      checkBuildings(engine, 1, { plan: plan(changes), buildings: listed });
+    const [, pit] = (await check({ culverts: [culvert] })).buildings;
+    expect(pit!.state).not.toBe("dry");
+    expect(pit!.sillM).toBeCloseTo(BANK_M, 4);
+    const plugged = { culverts: [{ ...culvert, plugged: true }] };
+    expect((await check(plugged)).buildings[1]!.state).toBe("dry");
+    const [plain] = (await check({ drains: [drain] })).buildings;
+    expect(plain!.sillM).toBeCloseTo(100, 4);
+    expect(plain!.line!.mustFix.map(({ id }) => id)).toEqual(["drain"]);
+  });
+
   it("says of each line what the plan opened from it says must be fixed", async () => {
     const known = plan();
     const listed = BUILDINGS.filter(({ id }) => id === "plain" || id === "basin");

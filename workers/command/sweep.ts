@@ -42,7 +42,8 @@ Which of many buildings flood, and when; the best line round each, its bags, hou
 take fewer bags in one ring; and with --stock which to ring. One JSON line a building on standard output as each is
 done, then the groups, then the choice; progress on standard error.
 
-  PLAN.geojson       a plan file: its water, levee type, crew and time, forecast, no-go areas and sources count
+  PLAN.geojson       a plan file: its water, levee type, crew and time, forecast, no-go areas, sources, culverts and
+                     drains count
   --buildings        building footprints; GeoJSON, KML, zipped shapefile, FlatGeobuf or GeoParquet; each feature is one
                      building; what is left out or in doubt is told
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid

@@ -91,14 +91,16 @@ function* traceSteps(
   const highestM = Math.max(context.levelM, ...levelsM);
   const topM = Math.max(highestM, ...(hydrograph?.levelM ?? [])) + HIGHER_M;
   yield { share: 0.7, doing: "Following the rising water" };
-  const open = inState(context, { levee: null, holesHold: false }, () => rise(context, topM));
+  const open = inState(context, { levee: null, holesHold: false }, (from) =>
+    risingWater(context.grid, from, topM),
+  );
   if (!open.some((levelM, cell) => levelM < context.levelM && near.heightM[cell]! > -Infinity)) {
     throw noWater(context.levelM);
   }
   yield { share: 0.8, doing: "Following the rising water" };
   const firm = hasHoles(context)
-    ? inState(withHolesIn(context, buildings), { levee: null, holesHold: true }, () =>
-        rise(context, topM),
+    ? inState(withHolesIn(context, buildings), { levee: null, holesHold: true }, (from) =>
+        risingWater(context.grid, from, topM),
       )
     : open;
   yield { share: 0.9, doing: "Looking at the buildings" };
@@ -113,10 +115,6 @@ function* traceSteps(
     waters.push(waterAt(traced, plan, building));
   }
   return { waters, trace: { cellM: near.cellM, everyCell } };
-}
-
-function rise({ grid, from }: TraceContext, topM: number): Float32Array {
-  return risingWater(grid, from, topM);
 }
 
 function wetFrom(hydrograph: Hydrograph): (levelM: number) => number | null {

@@ -86,7 +86,7 @@ function* traceSteps(
 
   yield { share: share(wanted.length + 1), doing: "Drawing the water" };
   const chosen = traces.find(({ traced }) => traced.id === plan.chosenId);
-  const own = wetMask(context.grid, state.codes, chosen ? withWall(chosen) : null);
+  const own = wetMask(context.grid, state.codes, chosen ? behindIt(chosen) : null);
   const far = ground.whole && ground.whole !== ground.near ? ground.whole : null;
   const whole = far ? traceWhole(plan, far, middle) : { context, codes: state.codes };
   const water = {
@@ -134,8 +134,13 @@ function traceWhole(plan: Plan, grid: WaterGround["near"], middle: LonLat) {
   return { context, codes };
 }
 
-/** Codes with a levee, the ground under it counted as water still: it is not kept dry but built on. */
-function withWall({ codes, wallCells }: AlternativeTrace): Uint8Array {
+/**
+ * Codes with a levee, the ground under it counted as water still: it is not kept dry but built on. Null where a pipe
+ * or a gap under the levee itself may let water in: nothing behind it is then shown as free of water.
+ */
+function behindIt({ traced, codes, wallCells }: AlternativeTrace): Uint8Array | null {
+  const because = traced.notKnown?.because;
+  if (because === "pipe-not-known" || because === "hole-under-line") return null;
   const shown = codes.slice();
   for (const cell of wallCells) shown[cell] = WATER;
   return shown;
