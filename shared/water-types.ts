@@ -232,6 +232,8 @@ export interface TracedAlternative extends DryVerdict {
 export interface PipeCase extends DryVerdict {
   /** Water-surface elevation at which water first comes in. */
   readonly firstOverM: number | null;
+  /** Rise of the river above the sized-for water at which it does. */
+  readonly firstOverRiseM: number | null;
 }
 
 /** A picture of the water over the ground, rows from the north-west as the raster has them. */

@@ -2,12 +2,14 @@ import type { CheckFinding } from "../checks/findings.ts";
 import type { Culvert, Drain, LonLat, Plan } from "../plan.ts";
 import type { Check } from "../sizing-types.ts";
 import type { UnitSystem } from "../units.ts";
-import type { TracedPipe } from "../water-types.ts";
+import type { PipeCase, TracedAlternative, TracedPipe } from "../water-types.ts";
 import { capital } from "./capital.ts";
 import { DRAIN_WORDS } from "./checks/pipes.ts";
+import { mustFixWords } from "./must-fix.ts";
 import type { OrderRow } from "./order-sheet.ts";
 import { fieldLookWords } from "./possible-culverts.ts";
 import { unitsOf } from "./units.ts";
+import { overtopsWords } from "./water.ts";
 
 /** `Open. Water passes above 264.20 ft.` */
 export function pipeStateWords(
@@ -31,6 +33,9 @@ function notKnownWords(pipe: Culvert | Drain): string {
     : "Its inverts are not known: measure them.";
 }
 
+/** For a pipe that is plugged: another plug. */
+const SPARE = "1 spare";
+
 /** Plugs to get for the pipes that a line's checks name. */
 export function plugRows(plan: Plan, checks: readonly Check[], system: UnitSystem): OrderRow[] {
   const named = new Set(checks.flatMap(({ finding }) => pipesIn(finding)));
@@ -39,16 +44,69 @@ export function plugRows(plan: Plan, checks: readonly Check[], system: UnitSyste
   return [
     ...culverts.map(({ name, sizeM, plugged }) => ({
       name: `Culvert "${name}"`,
-      amount: plugged ? "1 spare" : "1",
+      amount: plugged ? SPARE : "1",
       note: `${sizeM === null ? "Measure its inside first" : `${unitsOf(system).small(sizeM)} inside`}. An inflatable plug of its size, or plywood, poly sheeting and sandbags at the water's end (common practice, no source).`,
     })),
     ...drains.map(({ name, kind, plugged }) => ({
       name: `${capital(DRAIN_WORDS[kind])} "${name}"`,
-      amount: plugged ? "1 spare" : "1",
+      amount: plugged ? SPARE : "1",
       note: "Measure its pipe first. A test ball or twist plug of its size, with a brace to the ceiling indoors (NDSU-PD, NDSU-RD).",
     })),
   ];
 }
+
+/** How many plugs to get: `2`, `1 + 1 spare`; null where none is needed. */
+export function plugsWords(
+  plan: Plan,
+  checks: readonly Check[],
+  system: UnitSystem,
+): string | null {
+  const amounts = plugRows(plan, checks, system).map(({ amount }) => amount);
+  const spare = amounts.filter((amount) => amount === SPARE).length;
+  if (amounts.length === 0) return null;
+  return spare === 0 ? `${amounts.length}` : `${amounts.length - spare} + ${spare} spare`;
+}
+
+/** What a line does with every pipe plugged and with every one open. */
+interface PipeCasesWords {
+  readonly name: string;
+  /** `water gets in above stage 30.9 ft`. */
+  readonly words: string;
+}
+
+/** Both cases of all culverts and drains; empty where there is none. @param checks of the line, all that are known */
+export function pipeCasesWords(
+  { pipes }: Pick<TracedAlternative, "pipes">,
+  checks: readonly Check[],
+  plan: Plan,
+  system: UnitSystem,
+): PipeCasesWords[] {
+  if (!pipes) return [];
+  const others = checks.filter(
+    ({ severity, continued, finding }) =>
+      severity === "stop" && !continued && !OPEN_PIPES.has(finding.kind),
+  ).length;
+  const words = (of: PipeCase) => {
+    const { firstOverM: elevationM, firstOverRiseM: riseM } = of;
+    const firstOver = elevationM === null || riseM === null ? null : { elevationM, riseM };
+    return overtopsWords({ ...of, firstOver }, plan, system);
+  };
+  const plugged = words(pipes.plugged);
+  return [
+    { name: "All culverts and drains open", words: words(pipes.open) },
+    {
+      name: "All of them plugged",
+      words: others > 0 ? `${plugged}; ${mustFixWords(others)} beside the plugs` : plugged,
+    },
+  ];
+}
+
+/** Must fix that plugs alone fix. */
+const OPEN_PIPES: ReadonlySet<CheckFinding["kind"]> = new Set([
+  "culvert-open",
+  "drain-open",
+  "let-in-by-pipe",
+]);
 
 /** Names of the culverts and drains that a finding is about. */
 function pipesIn(finding: CheckFinding): readonly string[] {

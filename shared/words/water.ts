@@ -1,6 +1,13 @@
 import type { Plan } from "../plan.ts";
 import { formatLength, formatStation, lengthIn, lengthUnit, type UnitSystem } from "../units.ts";
-import type { Passage, Reached, TracedAlternative, WaterTrace } from "../water-types.ts";
+import type {
+  DryVerdict,
+  FirstOver,
+  Passage,
+  Reached,
+  TracedAlternative,
+  WaterTrace,
+} from "../water-types.ts";
 import { notKnownBecause } from "./dry.ts";
 
 /** Nearer to the line than this is at it, metres. */
@@ -23,9 +30,14 @@ export function raisedLevelWords(
   return `${isStage ? "stage " : ""}${down.toFixed(digits)} ${lengthUnit(system)}`;
 }
 
+/** Whether water gets in, and from which level on. */
+export interface ComesIn extends DryVerdict {
+  readonly firstOver: Pick<FirstOver, "riseM" | "elevationM"> | null;
+}
+
 /** The level above which water gets to what a line is for: "stage 32.0 ft"; null where none was found. */
 export function firstOverWords(
-  { firstOver }: TracedAlternative,
+  { firstOver }: Pick<ComesIn, "firstOver">,
   plan: Plan,
   system: UnitSystem,
 ): string | null {
@@ -33,7 +45,7 @@ export function firstOverWords(
 }
 
 /** From which level on water gets to what a line is for: "overtops above stage 32.0 ft", "water gets in above ..." where it does already. */
-export function overtopsWords(line: TracedAlternative, plan: Plan, system: UnitSystem): string {
+export function overtopsWords(line: ComesIn, plan: Plan, system: UnitSystem): string {
   const { dry } = line;
   if (dry === null) return `not known whether water gets in: ${notKnownBecause(line)}`;
   const level = firstOverWords(line, plan, system);

@@ -9,7 +9,7 @@ import { stageEvents } from "../../shared/watch/stage-events.ts";
 import type { TracedAlternative, TracedStructure } from "../../shared/water-types.ts";
 import { leaveLevelWords } from "../../shared/words/leave.ts";
 import { NOT_TRACED } from "../../shared/words/line-state.ts";
-import { pipeStops } from "../../shared/words/pipes.ts";
+import { pipeCasesWords, pipeStops } from "../../shared/words/pipes.ts";
 import { roadFloodWords } from "../../shared/words/roads.ts";
 import { levelWords, shownLevelM } from "../../shared/words/time.ts";
 import { fromBuilding, gaugeTitle, HAZARDS, ifItFails } from "../../shared/words/watch.ts";
@@ -63,6 +63,7 @@ export function WatchSheet({ holding, traced, structures, ...frame }: WatchSheet
           <section>
             <h2>Stop and look here</h2>
             <Places of={of} places={places} />
+            {traced && <PipeCases of={of} traced={traced} />}
             <p>
               Walk the land side, off the bags. Call the post before and after each round. Log it.
             </p>
@@ -150,6 +151,13 @@ function WayOut({ of: { checks, system } }: { readonly of: Exported }) {
       <span class="watch-rule" />.
     </>
   );
+}
+
+/** What the line does with every pipe plugged, and where the plugs fail. */
+function PipeCases({ of, traced }: { readonly of: Exported; readonly traced: TracedAlternative }) {
+  const cases = pipeCasesWords(traced, of.checks, of.plan, of.system);
+  if (cases.length === 0) return null;
+  return <p>{cases.map(({ name, words }) => `${name}: ${words}.`).join(" ")}</p>;
 }
 
 interface PlacesProps {

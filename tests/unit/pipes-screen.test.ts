@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
-import { pipeStateWords, pipeStops, plugRows } from "../../shared/words/pipes.ts";
+import { pipeStateWords, pipeStops, plugRows, plugsWords } from "../../shared/words/pipes.ts";
 import { changeCulvert, changeDrain, deleteCulvert } from "../../src/document/edits/pipes.ts";
 import { plan, replacePlan, undo } from "../../src/document/store.ts";
 import { drawnEdit } from "../../src/map/finish-shape.ts";
@@ -89,6 +89,10 @@ describe("what a line's pipes ask for", () => {
     ]);
     expect(rows[0]!.note).toContain("Measure its inside first");
     expect(plugRows(whole, [], "us")).toEqual([]);
+    expect(plugsWords(whole, sized.checks, "us")).toBe("2");
+    expect(plugsWords(whole, [], "us")).toBeNull();
+    const plugged = { ...whole, culverts: whole.culverts!.map((c) => ({ ...c, plugged: true })) };
+    expect(plugsWords(plugged, sized.checks, "us")).toBe("1 + 1 spare");
   });
 
   it("is a stop of the round where the line crosses it, however many stops there are", () => {

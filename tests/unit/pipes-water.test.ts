@@ -3,6 +3,8 @@ import { allChecks } from "../../shared/all-checks.ts";
 import type { Culvert, Drain, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { BEHIND_LINE, type WaterTrace } from "../../shared/water-types.ts";
+import { checkWords } from "../../shared/words/checks.ts";
+import { pipeCasesWords } from "../../shared/words/pipes.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
 import {
   type Corner,
@@ -137,6 +139,17 @@ describe("a tied-in line that leaves the bank to keep the water back", () => {
     expect(found!.wayIn!.through).toEqual(["c"]);
     const stops = found!.checks.filter(({ severity }) => severity === "stop");
     expect(stops.map(({ id }) => id)).toEqual(["let-in-by-pipe"]);
+    expect(checkWords(stops[0]!, "metric").message).toBe(
+      'The water reaches "Barn" with the levee built, only through culvert "North road".',
+    );
+    const alone = traced.checks.find(({ id }) => id === "reached-by-pipe")!;
+    expect(checkWords(alone, "metric").message).toBe(
+      'With nothing built the water reaches "Barn" only through culvert "North road".',
+    );
+    expect(pipeCasesWords(found!, found!.checks, plan({}), "metric")).toEqual([
+      { name: "All culverts and drains open", words: "water gets in above 100.19 m" },
+      { name: "All of them plugged", words: "overtops above 104.00 m" },
+    ]);
   });
 });
 

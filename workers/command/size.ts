@@ -1,6 +1,7 @@
 import { bagOrder } from "../../shared/bag-order.ts";
 import { isCounted, isWhole, mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
+import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { timeVerdict } from "../../shared/time/time-verdict.ts";
 import { soonerLines } from "../../shared/time/ways-out.ts";
@@ -8,6 +9,7 @@ import type { UnitSystem } from "../../shared/units.ts";
 import { overallVerdict } from "../../shared/verdict.ts";
 import { timeNotKnownWords } from "../../shared/words/crew.ts";
 import { leaveWords } from "../../shared/words/leave.ts";
+import { plugRows } from "../../shared/words/pipes.ts";
 import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { headlineWords, overallVerdictWords } from "../../shared/words/verdict.ts";
@@ -47,6 +49,7 @@ is built as ("section", from "reachSections" in the plan), its limit and what it
 "levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
 "bagOrder" the bags to order and what they are for: placed, spare, on the poly sheeting;
+"plugs" the plugs to get for the culverts and drains that its checks name;
 "leave" says when people leave, by the plan;
 "groundAccuracy" how good its heights are taken to be and where that comes from;
 "simulatedGround" the bags where the ground is not as the elevation data has it: the line sized on 500 grounds, each the
@@ -111,13 +114,16 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   }
   return toJson({
     leave: leaveWords(plan, system),
-    alternatives: simulated.map((line) => reported(line, lines, system)),
+    alternatives: simulated.map((line) => reported(line, { plan, lines, system })),
     terrain,
   });
 }
 
 /** The line without the fine walk, in the order a reader wants it. */
-function reported(line: SizedLine, lines: readonly SizedLine[], system: UnitSystem) {
+function reported(
+  line: SizedLine,
+  { plan, lines, system }: { plan: Plan; lines: readonly SizedLine[]; system: UnitSystem },
+) {
   const { id, name, kind, totals, stations, walk: _, ...rest } = line;
   const { holding, time, checks, ...plain } = rest;
   const verdict = overallVerdict({ line, checks: line.checks, traced: null });
@@ -128,6 +134,7 @@ function reported(line: SizedLine, lines: readonly SizedLine[], system: UnitSyst
       first: headlineWords(verdict.first, system),
     },
     bagOrder: isCounted(line) ? bagOrder(totals) : null,
+    plugs: plugRows(plan, line.checks, system),
     ...{ lengthM: totals.lengthM, totals, stations, id, ...plain },
     checks: checksReport(checks, system),
     holding: holding && { ...holding, profile: undefined },

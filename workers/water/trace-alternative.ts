@@ -87,6 +87,7 @@ export function traceAlternative(
         pipes,
       ),
       firstOverM: firstOver?.elevationM ?? null,
+      firstOverRiseM: firstOver?.riseM ?? null,
     };
   };
   const { id, name, kind } = alignment;

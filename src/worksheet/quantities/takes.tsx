@@ -1,8 +1,10 @@
 import type { SizedLine } from "../../../shared/sizing-types.ts";
+import { plugsWords } from "../../../shared/words/pipes.ts";
 import { type TakesKey, takesWords } from "../../../shared/words/takes.ts";
 import { plan } from "../../document/store.ts";
 import { holdingNow } from "../../live/holding-now.ts";
 import { unitSystem } from "../../live/screen.ts";
+import { checksOf } from "../../live/water-now.ts";
 import { Amount } from "./amount.tsx";
 
 const TITLES: Readonly<Partial<Record<TakesKey, string>>> = {
@@ -18,6 +20,7 @@ export function Takes({ line }: { line: SizedLine }) {
     { plan: plan.value, line, holding: holdingNow.value?.holding ?? null },
     system,
   );
+  const plugs = plugsWords(plan.value, checksOf(line), system);
   return (
     <dl class="amounts takes">
       {rows.map(({ key, name, amount }) => (
@@ -34,6 +37,12 @@ export function Takes({ line }: { line: SizedLine }) {
           </dd>
         </div>
       ))}
+      {plugs && (
+        <div class="amount" data-amount="plugs">
+          <dt>Plugs</dt>
+          <dd>{plugs}</dd>
+        </div>
+      )}
     </dl>
   );
 }

@@ -5,12 +5,13 @@ import { formatElevation, formatLength, type UnitSystem } from "../../../shared/
 import type { TracedAlternative, TracedStructure } from "../../../shared/water-types.ts";
 import { floorWords, leftOutsideWords } from "../../../shared/words/buildings.ts";
 import { overtopsButForGap } from "../../../shared/words/ground-gap.ts";
+import { pipeCasesWords } from "../../../shared/words/pipes.ts";
 import { fromWords, placeWords, sillWords } from "../../../shared/words/water.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { chosenLine, tracingFailure } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
-import { mustFixOnChosen, tracedLine, waterNow } from "../../live/water-now.ts";
+import { chosenChecks, mustFixOnChosen, tracedLine, waterNow } from "../../live/water-now.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { Fact } from "../../ui/fact.tsx";
 import { FailureText } from "../../ui/failure-text.tsx";
@@ -82,6 +83,11 @@ function WithLine() {
       {wayIn?.groundM != null && (
         <Fact name="over ground at">{formatElevation(wayIn.groundM, system)}</Fact>
       )}
+      {pipeCasesWords(line, chosenChecks.value, plan.value, system).map(({ name, words }) => (
+        <Fact key={name} name={name}>
+          {words}
+        </Fact>
+      ))}
       {leftOutside(line, system).map(({ name, words }) => (
         <Fact key={name} name={name}>
           {words}
