@@ -1,4 +1,5 @@
 import type { Exported } from "../../shared/exports/exported.ts";
+import type { LonLat, Plan } from "../../shared/plan.ts";
 import {
   isInside,
   type PlanePolygon,
@@ -36,6 +37,8 @@ const NORTH = { left: 0, top: 0, right: 11, bottom: 17 };
 const FLOW_MM = { width: 34, height: 12 };
 /** Room that scale bar and its words take in the lower right corner, millimetres. */
 export const SCALE_MM = { width: 48, height: 10 };
+/** Most places between two spots. */
+const MOST_STEPS = 2000;
 /** A leader begins beside its own toe, which it does not cross, millimetres. */
 const OFF_TOE_MM = 0.5;
 
@@ -71,6 +74,7 @@ export function planRoom(
       ...marks.map((at) => obstacleAt(toSpot(at!), 1.8)),
       ...workPlaceSpots(plan, frame).map((spot) => obstacleAt(spot, WORK_PLACE_MM)),
       ...matchSpots({ plan, line, frame }, pages).map((spot) => obstacleAt(spot, 0.6)),
+      ...waySpots(plan, frame).map(({ spot, halfMm, cost }) => obstacleAt(spot, halfMm, cost)),
       ...names.map((box) => ({ ...box, cost: Infinity })),
       { ...NORTH, cost: Infinity },
       {
@@ -84,6 +88,37 @@ export function planRoom(
     ],
     barred: { buildings: outlines.map(polygonOf), line: middle },
   };
+}
+
+/** What a square millimetre of exit road under words costs: less than a wall. */
+const OVER_ROAD = 20;
+
+/** Pipes, their openings, drains, places to look at, and exit roads, spot by spot along them. */
+function waySpots(
+  { culverts = [], drains = [], possibleCulverts = [], roads = [] }: Plan,
+  frame: PlanFrame,
+) {
+  const along = (path: readonly LonLat[]) => spotsAlong(path.map(frame.toSpot), frame);
+  const at = (spots: readonly Spot[], halfMm: number, cost = Infinity) =>
+    spots.map((spot) => ({ spot, halfMm, cost }));
+  const ends = culverts.flatMap(({ path }) => [path[0]!, path.at(-1)!].map(frame.toSpot));
+  const looks = possibleCulverts.filter(({ answer }) => answer === "look");
+  return [
+    ...at(
+      culverts.flatMap(({ path }) => along(path)),
+      0.5,
+    ),
+    ...at([...ends, ...drains.map((each) => frame.toSpot(each.at))], 1.4),
+    ...at(
+      looks.map(({ path }) => frame.toSpot(path[0]!)),
+      2.1,
+    ),
+    ...at(
+      roads.flatMap(({ path }) => along(path)),
+      0.8,
+      OVER_ROAD,
+    ),
+  ];
 }
 
 interface Other {
@@ -173,9 +208,15 @@ function wallSpots(spots: readonly Spot[]): Spot[] {
   return spots.flatMap((from, i) => between(from, spots[(i + 1) % spots.length]!));
 }
 
-/** Places a millimetre apart from one to before another. */
+/** What a drawing shows of a path, a spot each millimetre. */
+function spotsAlong(spots: readonly Spot[], { widthMm, heightMm }: PlanFrame): Spot[] {
+  const isOn = ([x, y]: Spot) => x > 0 && y > 0 && x < widthMm && y < heightMm;
+  return spots.slice(1).flatMap((to, i) => between(spots[i]!, to).filter(isOn));
+}
+
+/** Places a millimetre apart from one to before another; of what runs far off the drawing, so many. */
 function between(from: Spot, to: Spot): Spot[] {
-  const steps = Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1]));
+  const steps = Math.min(MOST_STEPS, Math.ceil(Math.hypot(to[0] - from[0], to[1] - from[1])));
   return Array.from({ length: steps }, (_, k): Spot => {
     const share = k / steps;
     return [from[0] + (to[0] - from[0]) * share, from[1] + (to[1] - from[1]) * share];

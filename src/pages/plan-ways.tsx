@@ -105,7 +105,7 @@ export function wayLabels({ plan, line, system }: Exported, frame: PlanFrame): L
       ...rest.map((text) => ({ text, look: "small" as const })),
     ];
     return [
-      { key, point, words, layout: "stack", away: [0, -1], reach: "around", hasLeader: true },
+      { key, point, words, layout: "stack", away: [0, 0], reach: "around", hasLeader: true },
     ];
   };
   return [

@@ -2,15 +2,19 @@ import { describe, expect, it } from "vitest";
 import type { Exported } from "../../shared/exports/exported.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { planFrames } from "../../src/pages/plan-frame.ts";
+import { placeWords } from "../../src/pages/plan-labels.ts";
+import { planLabels } from "../../src/pages/plan-marks.ts";
+import { planRoom } from "../../src/pages/plan-room.ts";
 import { wayLabels } from "../../src/pages/plan-ways.tsx";
 import { flat, lonLats, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
-const [WEST, EAST, FAR, FARTHER] = lonLats([
+const [WEST, EAST, SOUTH, FAR, FARTHER] = lonLats([
   [-40, 0],
-  [-20, 0],
+  [34, 6],
+  [-36, -14],
   [5000, 0],
   [5100, 0],
-]) as [LonLat, LonLat, LonLat, LonLat];
+]) as [LonLat, LonLat, LonLat, LonLat, LonLat];
 
 const line = {
   ...ring(rectangle(30, 20)),
@@ -42,7 +46,7 @@ const plan: Plan = planWith(100.5, {
     { id: "d", name: "Laundry", at: EAST, kind: "floor-drain", joinsOutside: true, plugged: true },
   ],
   possibleCulverts: [
-    { id: "p", name: "Possible culvert 1", path: [WEST, EAST], answer: "look" },
+    { id: "p", name: "Possible culvert 1", path: [SOUTH, WEST], answer: "look" },
     { id: "q", name: "Possible culvert 2", path: [WEST, EAST], answer: "no" },
   ],
   roads: [{ id: "r", name: "Drive", path: [EAST, FAR] }],
@@ -65,6 +69,22 @@ describe("ways of water and people on the printed plan", () => {
       ["Possible culvert 1", "look for a pipe"],
       ["Exit road: Drive"],
     ]);
+  });
+
+  it("are all named, and no words lie over a pipe, its openings or a drain", () => {
+    const placed = placeWords(planLabels(exported, frame!), planRoom(exported, frame!), {
+      ...{ left: 0, top: 0, right: frame!.widthMm, bottom: frame!.heightMm },
+    });
+    const keys = placed.map(({ label }) => label.key);
+    for (const { key } of wayLabels(exported, frame!)) expect(keys).toContain(key);
+    const [[ax, ay], [bx, by]] = [frame!.toSpot(WEST), frame!.toSpot(EAST)];
+    for (let share = 0; share <= 1; share += 0.02) {
+      const [x, y] = [ax + share * (bx - ax), ay + share * (by - ay)];
+      const over = placed.filter(
+        ({ box }) => box.left < x && x < box.right && box.top < y && y < box.bottom,
+      );
+      expect(over.map(({ label }) => label.key)).toEqual([]);
+    }
   });
 
   it("have their names led to them, since words may stand elsewhere", () => {
