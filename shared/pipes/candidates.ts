@@ -2,16 +2,18 @@ import type { LonLat, Plan } from "../plan.ts";
 import type { PlanPlane } from "../plan-plane.ts";
 
 /**
- * A place where the ground looks as it does at a culvert: a sag in front of a bank, and a lower channel behind it. What
+ * A place where the ground looks as it does at a culvert: a sag in front of a bank, and a lower channel behind it; or a channel that a bank stops, and a lower plain behind it. What
  * the elevation data shows, never that there is a pipe. Metres.
  */
 export interface CulvertCandidate {
-  /** In the sag, and in the channel. */
+  /** In the sag, and in the channel or plain behind the bank. */
   readonly ends: readonly [LonLat, LonLat];
   /** Ground at both ends. */
   readonly groundsM: readonly [number, number];
   readonly lengthM: number;
-  /** How much lower the channel is than the sag. */
+  /** A plain where no channel shows behind the bank. */
+  readonly leadsTo: "channel" | "plain";
+  /** How much lower that is than the sag. */
   readonly fallM: number;
   /** Highest ground between the ends, above the sag. */
   readonly bankM: number;

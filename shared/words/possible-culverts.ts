@@ -18,11 +18,11 @@ export const CULVERT_QUESTION = {
 
 /** `A low place 1.9 ft deep, a bank 11.0 ft high, and behind it, 76 ft away, a channel 0.4 ft lower.` */
 export function candidateWords(
-  { sagDepthM, bankM, fallM, lengthM }: CulvertCandidate,
+  { sagDepthM, bankM, leadsTo, fallM, lengthM }: CulvertCandidate,
   system: UnitSystem,
 ): string {
   const u = unitsOf(system);
-  return `A low place ${u.length(sagDepthM)} deep, a bank ${u.length(bankM)} high, and behind it, ${u.distance(lengthM)} away, a channel ${levelWords(u.length(fallM), fallM)}.`;
+  return `A low place ${u.length(sagDepthM)} deep, a bank ${u.length(bankM)} high, and behind it, ${u.distance(lengthM)} away, ${leadsTo === "channel" ? "a channel" : "open ground"} ${levelWords(u.length(fallM), fallM)}.`;
 }
 
 function levelWords(fall: string, fallM: number): string {

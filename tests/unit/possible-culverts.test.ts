@@ -67,6 +67,19 @@ describe("looking for culverts on a raster", () => {
     expect(found(groundBy(noChannel))).toEqual([]);
   });
 
+  it("finds the one whose ditch ends behind the bank on a lower plain, and says so", () => {
+    const flat = (behindM: number) => (x: number, south: number) => {
+      if (x <= ROAD_X + 4) return withRoad(x, south);
+      return Math.max(behindM, 102 - 0.5 * (x - ROAD_X - 4));
+    };
+    const [ditch, ...others] = found(groundBy(flat(98)));
+    expect(others).toEqual([]);
+    expect(ditch).toMatchObject({ leadsTo: "plain" });
+    expect(ditch!.groundsM[1]).toBeCloseTo(98, 5);
+    expect(candidateWords(ditch!, "us")).toMatch(/open ground \d\.\d ft lower\.$/);
+    expect(found(groundBy(flat(98.5)))).toEqual([]);
+  });
+
   it("finds none where the road is cut open at the ditch", () => {
     const cut = (x: number, south: number) =>
       Math.abs(south - DITCH_SOUTH) < 2 ? valley(x, south) : withRoad(x, south);

@@ -102,7 +102,7 @@ function candidateOf(
   { place, width }: CulvertGround,
   { bottomM, spillM }: Sag,
   sagAreaM2: number,
-  { from, to, lengthM, bankM }: Way,
+  { from, to, lengthM, bankM, leadsTo }: Way,
   heightM: Float32Array,
 ): CulvertCandidate {
   const lonLat = (cell: number): LonLat => {
@@ -111,7 +111,7 @@ function candidateOf(
   };
   const groundsM = [heightM[from]!, heightM[to]!] as const;
   return {
-    ...{ ends: [lonLat(from), lonLat(to)], groundsM, lengthM, bankM, sagAreaM2 },
+    ...{ ends: [lonLat(from), lonLat(to)], groundsM, lengthM, bankM, leadsTo, sagAreaM2 },
     fallM: groundsM[0] - groundsM[1],
     sagDepthM: spillM - bottomM,
   };

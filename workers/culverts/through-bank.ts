@@ -1,3 +1,4 @@
+import type { CulvertCandidate } from "../../shared/pipes/candidates.ts";
 import { cellIndex, columnOf, rowOf } from "../water/water-grid.ts";
 import type { CellStep } from "./cell-steps.ts";
 import type { FramedHeights } from "./filled-levels.ts";
@@ -15,6 +16,8 @@ const FOOT_M = 10;
 /** How far to either side the ground rises out of a channel, and by how much. */
 const CHANNEL_HALF_M = 8;
 const CHANNEL_DEPTH_M = 0.25;
+/** How much lower than the sag a plain without a channel must be. */
+const PLAIN_FALL_M = 0.15;
 /** Directions out of which one must show the channel. */
 const AXES = 4;
 
@@ -24,10 +27,11 @@ export interface ThroughBank {
   readonly lengthM: number;
   /** Highest ground on the way, above its start. */
   readonly bankM: number;
+  readonly leadsTo: CulvertCandidate["leadsTo"];
 }
 
 /**
- * The way from a cell straight through a bank to a channel no higher than it; null where that way holds none, or goes
+ * The way from a cell straight through a bank to a channel no higher than it, or from a channel to lower ground; null where that way holds none, or goes
  * over what is not ground.
  * @param isSame whether a cell hangs together with the start: that is no way out of it
  */
@@ -42,7 +46,7 @@ export function throughBank(
   const paceM = 0.5 / Math.max(Math.abs(step.columns), Math.abs(step.rows));
   let bankM = 0;
   let bankEndsM = 0;
-  let found: ThroughBank | null = null;
+  let found: Omit<ThroughBank, "leadsTo"> | null = null;
   for (let awayM = paceM; awayM <= FARTHEST_M; awayM += paceM) {
     const cell = cellTo(grid, from, step, awayM);
     const riseM = cell < 0 ? Number.NaN : grid.heightM[cell]! - groundM;
@@ -61,7 +65,19 @@ export function throughBank(
     const isLower = riseM <= 0 && (!found || grid.heightM[cell]! < grid.heightM[found.to]!);
     if (isLower && !isSame(cell)) found = { to: cell, lengthM: awayM, bankM };
   }
-  return found && isChannel(grid, found.to, steps) ? found : null;
+  if (!found) return null;
+  if (isChannel(grid, found.to, steps)) return { ...found, leadsTo: "channel" };
+  return isDitchToPlain(grid, from, found.to, steps) ? { ...found, leadsTo: "plain" } : null;
+}
+
+/** Whether a channel meets the bank, and the plain behind it is lower: there the water spreads, and no channel shows. */
+function isDitchToPlain(
+  grid: FramedHeights,
+  from: number,
+  to: number,
+  steps: readonly CellStep[],
+): boolean {
+  return grid.heightM[from]! - grid.heightM[to]! >= PLAIN_FALL_M && isChannel(grid, from, steps);
 }
 
 /** Whether the ground rises to both sides of a cell, in any direction. */

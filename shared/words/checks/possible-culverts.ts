@@ -2,7 +2,7 @@ import { type RulesOf, rule, type TextOf } from "./text.ts";
 
 export const POSSIBLE_CULVERT_TEXT: TextOf<"culverts-possible" | "culvert-to-look-for"> = {
   "culverts-possible": ({ count, bankM, sagDepthM }, u) => ({
-    what: `Near the plan the ground looks as it does at a culvert in ${count === 1 ? "1 place" : `${count} places`}: a low place ${u.length(sagDepthM)} deep in front of a bank ${u.length(bankM)} high${count === 1 ? "" : " (the nearest)"}, and a lower channel behind it. No pipe there is counted.`,
+    what: `Near the plan the ground looks as it does at a culvert in ${count === 1 ? "1 place" : `${count} places`}: a low place ${u.length(sagDepthM)} deep in front of a bank ${u.length(bankM)} high${count === 1 ? "" : " (the nearest)"}, and a lower channel or plain behind it. No pipe there is counted.`,
     remedy: "Answer each under Water: a culvert, none, or look in the field.",
   }),
   "culvert-to-look-for": ({ place }) => ({
@@ -13,7 +13,7 @@ export const POSSIBLE_CULVERT_TEXT: TextOf<"culverts-possible" | "culvert-to-loo
 
 export const POSSIBLE_CULVERT_RULES: RulesOf<"possible-culvert"> = {
   "possible-culvert": rule(
-    "Elevation data shows banks, not the pipes through them. Where a low place in front of a bank has a lower channel behind it, someone looks for a culvert.",
+    "Elevation data shows banks, not the pipes through them. Where a low place in front of a bank has a lower channel or plain behind it, someone looks for a culvert.",
     "how such places are found: judgement",
   ),
 };
