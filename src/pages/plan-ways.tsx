@@ -104,9 +104,7 @@ export function wayLabels({ plan, line, system }: Exported, frame: PlanFrame): L
       { text: first!, look: "strong" as const },
       ...rest.map((text) => ({ text, look: "small" as const })),
     ];
-    return [
-      { key, point, words, layout: "stack", away: [0, 0], reach: "around", hasLeader: true },
-    ];
+    return [{ key, point, words, layout: "stack", away: [0, 0], reach: "around", hasLeader: true }];
   };
   return [
     ...closuresOn(plan, line, frame).flatMap((closure) => {
