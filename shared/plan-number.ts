@@ -1,5 +1,6 @@
 import type { Alignment, Plan } from "./plan.ts";
 import type { SizedLine } from "./sizing-types.ts";
+import { surveyOf } from "./survey/leveling.ts";
 
 /** Degrees and metres are compared to about a millimetre, so that a plan read back from its file is the same. */
 const DEGREE_DIGITS = 8;
@@ -11,12 +12,28 @@ const FNV_START = 0x811c9dc5;
 const NUMBER_BITS = 24;
 
 /**
- * `7F3A-21`: the number by which a printed page is known as old. It is made of the line, where it is left open, the ground under it, the
- * water, the levee type and the bags; any of them changed gives another number, and the former plan its former one.
- * Units play no part, nor how the ground's error is made up;
- * a correction of the ground is in the ground under the line. 32-bit FNV-1a folded to 24 bits, as its authors propose for short hashes.
+ * The number of a plan with its benchmark and backsight, which the rod readings of its stakes follow from: what its
+ * pages are known by. Without either it is {@link builtNumber}.
  */
 export function planNumber(
+  plan: Plan,
+  alignment: Alignment,
+  line: Pick<SizedLine, "walk">,
+): string {
+  const { benchmark, backsightM } = surveyOf(plan);
+  const built = builtNumber(plan, alignment, line);
+  if (!benchmark && backsightM === null) return built;
+  return numberOf({ built, benchmarkM: benchmark?.elevationM ?? null, backsightM });
+}
+
+/**
+ * `7F3A-21`: the number by which what is built is known as of this plan; setting the level up again leaves it as it was.
+ * It is made of the line, where it is left open, the ground under it, the water, the levee type and the bags; any of them
+ * changed gives another number, and the former plan its former one. Units play no part, nor how the ground's error is made
+ * up; a correction of the ground is in the ground under the line. 32-bit FNV-1a folded to 24 bits, as its authors propose
+ * for short hashes.
+ */
+export function builtNumber(
   plan: Plan,
   { kind, corners, reachBreaksM, reachSections, closures }: Alignment,
   { walk }: Pick<SizedLine, "walk">,

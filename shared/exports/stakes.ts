@@ -1,16 +1,15 @@
-import { Refusal } from "../failure.ts";
 import type { OnGrid } from "../messages.ts";
 import type { LonLat } from "../plan.ts";
 import type { Station } from "../sizing-types.ts";
-import { lineStakes, type Stake } from "../stakes/stakes.ts";
+import { lineStakes } from "../stakes/stakes.ts";
 import { rodReading, shownInstrument } from "../survey/rod.ts";
 import { lengthIn, lengthUnit } from "../units.ts";
 import { foundWords, groundFromWords, tapeFigure } from "../words/stake-place.ts";
 import type { WriteRows } from "./csv.ts";
-import { drawingGrid } from "./drawing-grid.ts";
 import type { Exported, Named } from "./exported.ts";
 import { recordsCsv } from "./records-csv.ts";
 import { decimals } from "./rounded.ts";
+import { stakeGrid } from "./stake-grid.ts";
 import { fileName, stationColumns } from "./station-columns.ts";
 
 /** The figures of one stake under the names that all files have for them; null where there is no elevation data. */
@@ -65,9 +64,9 @@ export async function stakesCsv(
   toGrid: (places: readonly LonLat[]) => Promise<OnGrid>,
   write?: WriteRows,
 ): Promise<string> {
-  const { line, system, plan } = exported;
+  const { line, system } = exported;
   const columns = stationColumns(line);
-  const grid = await gridFigures(lineStakes(plan, line), toGrid);
+  const grid = await gridFigures(line, toGrid);
   const records = line.stations.map(
     (station, i): Named => ({
       ...Object.fromEntries(
@@ -81,20 +80,15 @@ export async function stakesCsv(
 }
 
 async function gridFigures(
-  stakes: readonly Stake[],
+  line: Exported["line"],
   toGrid: (places: readonly LonLat[]) => Promise<OnGrid>,
 ): Promise<readonly Named[]> {
-  const places = stakes.map(({ station }): LonLat => [station.lon, station.lat]);
-  try {
-    const { name, unit, xy } = drawingGrid(places, await toGrid(places));
-    const named = unit.replace("-", "_");
-    return xy.map(([east, north]) => ({
-      grid: name,
-      [`grid_east_${named}`]: decimals(east, 2),
-      [`grid_north_${named}`]: decimals(north, 2),
-    }));
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return [];
-    throw thrown;
-  }
+  const grid = await stakeGrid(line, toGrid);
+  if (!grid) return [];
+  const named = grid.unit.replace("-", "_");
+  return grid.xy.map(([east, north]) => ({
+    grid: grid.name,
+    [`grid_east_${named}`]: decimals(east, 2),
+    [`grid_north_${named}`]: decimals(north, 2),
+  }));
 }

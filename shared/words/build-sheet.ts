@@ -65,10 +65,11 @@ export function floorMark(floorM: number | null, system: UnitSystem): string | n
   return floorM === null ? null : `floor ${lengthIn(floorM, system).toFixed(2)}`;
 }
 
-/** The sump and the pumps for it; its place is calculated. */
+/** The sump and the pumps for it, unless they have a place of their own; the sump's place is calculated. */
 export function sumpWords(
   { inside, pumping }: Holding,
   near: { readonly awayM: number; readonly chainageM: number } | null,
+  hasPumpsElsewhere: boolean,
   system: UnitSystem,
 ): readonly string[] {
   const { proposed } = pumping;
@@ -79,7 +80,7 @@ export function sumpWords(
           `${formatLength(near.awayM, system, 0)} inside ${formatStation(near.chainageM, system, 0)}`,
         ]
       : []),
-    ...(proposed
+    ...(proposed && !hasPumpsElsewhere
       ? [
           `${proposed.working} ${proposed.working === 1 ? "pump" : "pumps"} + ${proposed.spare} spare`,
         ]

@@ -1,5 +1,6 @@
+import type { DrawingGrid } from "../exports/drawing-grid.ts";
 import type { Found, Stake } from "../stakes/stakes.ts";
-import { formatStation, grouped, lengthIn, type UnitSystem } from "../units.ts";
+import { formatStation, grouped, lengthIn, lengthUnit, type UnitSystem } from "../units.ts";
 
 /** `18.6` or `5.67`: what a tape is read to, without its unit. */
 export function tapeFigure(m: number, system: UnitSystem): string {
@@ -31,13 +32,56 @@ export function foundLines(
 ): string[] {
   const words = foundWords(found, system);
   if (found.by !== "coordinates") return words === null ? [] : [words];
-  const degrees = (value: number) => value.toFixed(6).replace("-", "−");
   const tape = fromBefore && tapeFigure(fromBefore.distanceM, system);
   return [
     `lat ${degrees(station.lat)}`,
     `lon ${degrees(station.lon)}`,
-    ...(fromBefore ? [`tape ${tape} at ${fromBefore.bearingDeg.toFixed(1)}°`] : []),
+    ...(fromBefore ? [`tape ${tape} at ${bearingFigure(fromBefore.bearingDeg)}`] : []),
   ];
+}
+
+/** Over the coordinates of all stakes. */
+export const STAKE_PLACES_TITLE =
+  "Where each stake is: latitude and longitude in WGS 84; tape and bearing (true north) from the stake before";
+
+const UNITS: Readonly<Record<DrawingGrid["unit"], string>> = {
+  m: "m",
+  ft: "ft",
+  "us-ft": "US survey ft",
+};
+
+/** Heads of that table; the grid with its name and unit. */
+export function placeHeads(grid: DrawingGrid | null, system: UnitSystem): readonly string[] {
+  return [
+    ...["Station", "Latitude", "Longitude"],
+    ...(grid ? [`East, ${grid.name}, ${UNITS[grid.unit]}`, "North, same grid"] : []),
+    ...[`Tape, ${lengthUnit(system)}`, "Bearing"],
+  ];
+}
+
+/** One row of it: a stake without a grid has no east and north. */
+export function placeRow(
+  { station, fromBefore }: Stake,
+  xy: readonly [number, number] | null,
+  system: UnitSystem,
+): readonly string[] {
+  return [
+    formatStation(station.chainageM, system),
+    degrees(station.lat),
+    degrees(station.lon),
+    ...(xy ?? []).map((value) => value.toFixed(2)),
+    fromBefore ? tapeFigure(fromBefore.distanceM, system) : "",
+    fromBefore ? bearingFigure(fromBefore.bearingDeg) : "",
+  ];
+}
+
+/** To about 0.1 m. */
+function degrees(value: number): string {
+  return value.toFixed(6).replace("-", "−");
+}
+
+function bearingFigure(deg: number): string {
+  return `${deg.toFixed(1)}°`;
 }
 
 /** What the ground at a stake is: of the elevation data, read in the field, or between two readings. */

@@ -177,6 +177,11 @@ interface PumpBox {
   readonly text: string;
 }
 
+/** Over what is known of the pumps, in the field. */
+export const PUMPS_TITLE = "Pumps and sump";
+export const PUMP_LOG_WORDS =
+  "Each round: pumps at work, fuel left, water below the mark at the sump. Write it on the log of the Watch page.";
+
 /** Pumps at work, one that fails, none at all; a line without pumps calculated has the second alone. */
 export function pumpBoxes({ pumping, inside }: Holding, system: UnitSystem): readonly PumpBox[] {
   const { proposed, demandM3PerS, hoursToStructure, withoutPumps } = pumping;

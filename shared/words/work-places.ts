@@ -35,7 +35,7 @@ export function workPlaceWords(
   near: { readonly chainageM: number } | null,
 ): readonly string[] {
   const isOnly = (plan.workPlaces ?? []).filter((each) => each.kind === kind).length === 1;
-  if (kind === "truck-way") return [name, "trucks in"];
+  if (kind === "truck-way") return /truck/i.test(name) ? [name] : [name, "trucks in"];
   if (kind === "pile") {
     return isOnly ? [name, `${formatCount(bagOrder(line.totals).total)} bags to order`] : [name];
   }

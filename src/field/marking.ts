@@ -9,7 +9,7 @@ import {
 } from "../../shared/field/progress.ts";
 import { type StakedStretch, stretchesOfStakes } from "../../shared/field/stakes.ts";
 import type { BuildState, ProgressMark } from "../../shared/plan.ts";
-import { planNumber } from "../../shared/plan-number.ts";
+import { builtNumber } from "../../shared/plan-number.ts";
 import { recall, remember } from "../browser/remember.ts";
 import { chosenAlternative } from "../document/chosen.ts";
 import { markStretch } from "../document/edits/progress.ts";
@@ -20,10 +20,10 @@ import { type AtStake, atStake } from "./at.ts";
 
 const NAME = "drystead.field.name";
 
-/** Number of the plan as it is; null before the line is sized. */
+/** Number of the plan as it is, by which what is built counts; null before the line is sized. */
 export const numberNow: ReadonlySignal<string | null> = computed(() => {
   const [line, alternative] = [chosenLine.value, chosenAlternative.value];
-  return line && alternative ? planNumber(plan.value, alternative, line) : null;
+  return line && alternative ? builtNumber(plan.value, alternative, line) : null;
 });
 
 /** How far the stretch that begins at the stake is built; null where none begins. */

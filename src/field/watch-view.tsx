@@ -1,6 +1,8 @@
 import { PATROL, watchSigns } from "../../shared/words/cautions.ts";
 import { sortedChecks } from "../../shared/words/check-list.ts";
 import { checkWords } from "../../shared/words/checks.ts";
+import { PUMP_LOG_WORDS, PUMPS_TITLE, pumpBoxes } from "../../shared/words/watch.ts";
+import { chosenLine } from "../live/results.ts";
 import { unitSystem } from "../live/screen.ts";
 import { chosenChecks } from "../live/water-now.ts";
 import { Read } from "./read.tsx";
@@ -12,6 +14,8 @@ export function WatchView() {
   const whole = sortedChecks(chosenChecks.value).filter(
     ({ where, severity }) => where === null && severity !== "note",
   );
+  const holding = chosenLine.value?.holding;
+  const pumps = holding ? pumpBoxes(holding, system) : [];
   return (
     <Read label="Watch" class="crew-page">
       <h2 class="crew-title">Watch</h2>
@@ -27,6 +31,20 @@ export function WatchView() {
           </div>
         ))}
       </dl>
+      {pumps.length > 0 && (
+        <>
+          <h3>{PUMPS_TITLE}</h3>
+          <dl class="crew-signs">
+            {pumps.map(({ title, text }) => (
+              <div key={title}>
+                <dt>{title}</dt>
+                <dd>{text}</dd>
+              </div>
+            ))}
+          </dl>
+          <p>{PUMP_LOG_WORDS}</p>
+        </>
+      )}
       {whole.length > 0 && (
         <>
           <h3>The whole line</h3>

@@ -27,6 +27,8 @@ export interface Label {
   readonly away: Point;
   /** Where it may go: over its point, `near` it on the way `away` or further with a leader, or all `around` it. */
   readonly reach: "over" | "near" | "around";
+  /** No further from its point than this, millimetres; left out = as far as there is room. */
+  readonly mostMm?: number;
   /** Other middles it may have, best first, in the place of all those. */
   readonly middles?: readonly Point[];
   /** True where a line to the point is drawn wherever the words are; they are on the way `away` then. */
@@ -55,10 +57,15 @@ const SLIDES_MM = [0, 1.5, 3, 4.5, 6, 8, 10, 12.5, 15, 18, 22].flatMap((mm) =>
   mm ? [mm, -mm] : [mm],
 );
 const AROUND_MM = [0, 3, 6, 10, 15, 21, 28, 36, 46] as const;
-const TURNS = Array.from(
-  { length: 16 },
-  (_, i): Point => [Math.cos((i * Math.PI) / 8), Math.sin((i * Math.PI) / 8)],
-);
+const turnsOf = (count: number) =>
+  Array.from({ length: count }, (_, i): Point => {
+    const angle = (2 * Math.PI * i) / count;
+    return [Math.cos(angle), Math.sin(angle)];
+  });
+const TURNS = turnsOf(16);
+/** Words that are led to their point are looked a place for more closely: they must be found one. */
+const LED_TURNS = turnsOf(48);
+const LED_MM = [0, 1.5, 3, 4.5, 6, 8, 10, 12.5, 15, 18, 21, 24, 28, 32, 36, 41, 46] as const;
 /** What it costs to go the other way, as millimetres further off. */
 const TURN_COST = 9;
 /** How often labels without room may go before others. */
@@ -170,7 +177,7 @@ const WIDER = { big: 1.1, small: 1, strong: 1.06, side: 1.2 } as const;
 function spotsOf(label: Label): Spot[] {
   const [wordsMm, height] = sizeOf(label);
   const width = wordsMm + 2 * BESIDE_MM;
-  const { point, away, reach, middles, hasLeader } = label;
+  const { point, away, reach, middles, hasLeader, mostMm = Infinity } = label;
   const spot = ([x, y]: Point, cost: number): Spot => ({
     ...{ left: x - width / 2, right: x + width / 2, top: y - height / 2, bottom: y + height / 2 },
     cost,
@@ -186,8 +193,10 @@ function spotsOf(label: Label): Spot[] {
   if (middles) return middles.map((middle, index) => spot(middle, index));
   const over = reach === "over" ? [spot(point, 0)] : [];
   if (reach === "around" || reach === "over") {
-    const around = AROUND_MM.flatMap((gapMm) =>
-      TURNS.flatMap((turn) => {
+    const [gaps, turns] = hasLeader ? [LED_MM, LED_TURNS] : [AROUND_MM, TURNS];
+    const near = gaps.filter((mm) => mm <= mostMm);
+    const around = near.flatMap((gapMm) =>
+      turns.flatMap((turn) => {
         const along = turn[0] * away[0] + turn[1] * away[1];
         if (hasLeader && along < 0) return [];
         return spot(at(turn, gapMm, 0), 1 + gapMm + TURN_COST * (1 - along));

@@ -36,6 +36,8 @@ const ONE_LABEL_MM = 5;
 const BESIDE_CORNER_M = 0.5;
 /** In a building less wide than this the names of its corners stand outside it, millimetres. */
 const SMALL_BUILDING_MM = 18;
+/** Further from its corner a name is not known to be its own, millimetres. */
+const TIE_NAME_MM = 3;
 
 /** All that is written on a plan beside its north arrow and scale, the most important first. */
 export function planLabels(of: Exported, frame: PlanFrame, pages: OtherPages = ALONE): Label[] {
@@ -179,6 +181,7 @@ function tieLabels({ structures }: Plan, { toSpot }: PlanFrame): Label[] {
         layout: "stack",
         away: [(inward * (middle[0] - x)) / far, (inward * (middle[1] - y)) / far],
         reach: "around",
+        mostMm: TIE_NAME_MM,
       };
     });
   });
@@ -199,17 +202,18 @@ function benchmarkLabels(plan: Plan, frame: PlanFrame, system: UnitSystem): Labe
   ];
 }
 
-function sumpLabels({ line, frame, system, side }: InPlace): Label[] {
+function sumpLabels({ plan, line, frame, system, side }: InPlace): Label[] {
   const { holding } = line;
   if (!holding?.inside) return [];
   const at = holding.inside.lowestAt;
   const near = nearestChainage(line.walk, at);
+  const hasPumps = (plan.workPlaces ?? []).some(({ kind }) => kind === "pumps");
   const inward = near && toeAt({ line, frame, side }, near.chainageM, "land");
   return [
     {
       key: "sump",
       point: frame.toSpot(at),
-      words: sumpWords(holding, near, system).map((text, i) => ({
+      words: sumpWords(holding, near, hasPumps, system).map((text, i) => ({
         text,
         look: i === 1 ? "small" : "strong",
       })),

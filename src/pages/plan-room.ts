@@ -14,7 +14,7 @@ import type { PlanFrame } from "./plan-frame.ts";
 import { ALONE, matchEnds, type OtherPages } from "./plan-match.ts";
 import type { Spot } from "./plan-paths.ts";
 import { nameBoxes } from "./plan-reaches.tsx";
-import { WORK_PLACE_MM, workPlaceSpots } from "./plan-work-places.tsx";
+import { truckLegs, WORK_PLACE_MM, workPlaceSpots } from "./plan-work-places.tsx";
 
 /** A line from a point of the drawing to its words. */
 export type Leader = readonly [from: Spot, to: Spot];
@@ -73,6 +73,9 @@ export function planRoom(
       ...outlines.flat().map((spot) => obstacleAt(spot, 0.8)),
       ...marks.map((at) => obstacleAt(toSpot(at!), 1.8)),
       ...workPlaceSpots(plan, frame).map((spot) => obstacleAt(spot, WORK_PLACE_MM)),
+      ...truckLegs(plan, frame)
+        .flatMap(([from, to]) => between(from, to))
+        .map((spot) => obstacleAt(spot, 0.8, 60)),
       ...matchSpots({ plan, line, frame }, pages).map((spot) => obstacleAt(spot, 0.6)),
       ...waySpots(plan, frame).map(({ spot, halfMm, cost }) => obstacleAt(spot, halfMm, cost)),
       ...names.map((box) => ({ ...box, cost: Infinity })),

@@ -15,6 +15,9 @@ export function NorthArrow({ xMm, yMm }: { xMm: number; yMm: number }) {
   );
 }
 
+/** Room of the river's arrow and its word, millimetres. */
+const FLOW_MM = { width: 34, height: 12 } as const;
+
 interface FlowArrowProps {
   readonly flow: Flow | null;
   readonly toSpot: ToSpot;
@@ -35,6 +38,7 @@ export function FlowArrow({ flow, toSpot, xMm, yMm }: FlowArrowProps) {
   const angle = (Math.atan2(to[1] - from[1], to[0] - from[0]) * 180) / Math.PI;
   return (
     <>
+      <rect class="plan-paper" x="0" y={yMm - 6.5} width={FLOW_MM.width} height={FLOW_MM.height} />
       <g class="plan-flow" transform={`translate(5 ${yMm - 1}) rotate(${angle.toFixed(1)})`}>
         <path class="plan-flow-shaft" d="M-4.6 0H2" />
         <path d="M4.8 0 1-1.7V1.7z" />
@@ -58,6 +62,7 @@ export function ScaleBar({ scale, xMm, yMm }: ScaleBarProps) {
   const half = lengthMm / 2;
   return (
     <g transform={`translate(${xMm} ${yMm})`}>
+      <rect class="plan-paper" x="-3" y="-10" width={lengthMm + 10} height="11" />
       <path class="plan-bar" data-length-m={scale.barM} d={`M0-5.4H${lengthMm}V-4H0z`} />
       <path class="plan-bar-half" d={`M0-5.4H${half}V-4H0z`} />
       {[

@@ -56,6 +56,13 @@ export function workPlaceSpots(plan: Plan, { toSpot }: PlanFrame): Spot[] {
   return (plan.workPlaces ?? []).map(({ path }) => toSpot(path.at(-1)!));
 }
 
+/** The legs of trucks' ways in. */
+export function truckLegs(plan: Plan, { toSpot }: PlanFrame): (readonly [Spot, Spot])[] {
+  return (plan.workPlaces ?? []).flatMap(({ path }) =>
+    path.slice(1).map((to, i) => [toSpot(path[i]!), toSpot(to)] as const),
+  );
+}
+
 /** What is written at them. */
 export function workPlaceLabels(of: Exported, frame: PlanFrame): Label[] {
   return (of.plan.workPlaces ?? []).map((place): Label => {
@@ -68,7 +75,8 @@ export function workPlaceLabels(of: Exported, frame: PlanFrame): Label[] {
         text,
         look: i === 0 ? "strong" : "small",
       })),
-      ...{ layout: "stack", away: [0, 1], reach: "around", isClear: true, hasLeader: true },
+      ...{ layout: "stack", away: [0, 1], reach: "around", hasLeader: true },
+      isClear: place.kind !== "pumps",
     };
   });
 }

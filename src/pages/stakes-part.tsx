@@ -17,18 +17,24 @@ import {
 } from "../../shared/words/stakes-page.ts";
 import { BenchmarkBox } from "./benchmark-box.tsx";
 import { type Rows, Sheet } from "./sheet.tsx";
+import { stakePlaceRows, useStakeGrid } from "./stake-places.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
 /** Empty rows for stakes set between those of the page; never made from the room of a page, which they would change. */
 const EXTRA_ROWS = 8;
 const COLUMNS = 15;
+/** Figures of a higher line (10 ft) and stations of a longer one (10+00) need wider columns, metres. */
+const TALL_M = 3.04;
+const LONG_M = 304.8;
 
 /** The stakes for the crew: where each one is, what to mark on it, courses, base and rod readings. */
 export function StakesSheet(frame: SheetFrame) {
   const { plan, line, system } = frame.of;
+  const grid = useStakeGrid(line);
   return (
     <Sheet
       {...frame}
+      isWhole={grid !== undefined}
       name="Stakes"
       short="Stakes"
       pieces={[
@@ -42,6 +48,7 @@ export function StakesSheet(frame: SheetFrame) {
             </div>
           ))}
         </div>,
+        stakePlaceRows(frame.of, grid ?? null),
       ]}
     />
   );
@@ -53,6 +60,7 @@ function stakeRows({ of: { plan, line, system } }: SheetFrame): Rows {
   const at = (index: number) => formatStation(stakes[index]!.station.chainageM, system);
   const { call, mark, settle } = stakeLead(line, system);
   const surveyed = surveyedBrief(line.surveyed, system);
+  const isTall = line.totals.greatestHeightM > TALL_M || line.totals.lengthM > LONG_M;
   return {
     rows: stakes.map((stake) => (
       <StakeRow
@@ -68,7 +76,7 @@ function stakeRows({ of: { plan, line, system } }: SheetFrame): Rows {
         <p class="stake-lead">
           <strong>{call}</strong> {mark} {settle} {surveyed}
         </p>
-        <table class="stakes" data-table="stations">
+        <table class="stakes" data-table="stations" data-tall={isTall}>
           <Head instrument={instrument} system={system} />
           <tbody data-rows>{rows}</tbody>
         </table>

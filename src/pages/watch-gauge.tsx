@@ -11,12 +11,16 @@ interface WatchGaugeProps {
   /** Level at which people leave, at the gauge as the plan gives water, metres; null while nobody has set it. */
   readonly leaveM: number | null;
   readonly system: UnitSystem;
+  /** Height of the drawing, millimetres. */
+  readonly highMm: number;
 }
 
 /** Size of the drawing, millimetres. */
 const WIDE = 70;
-const HIGH = 76;
-const STAFF = { leftMm: 9, wideMm: 5.4, topMm: 2, footMm: 74 };
+/** Least height of the drawing, and how much less the foot of the staff has. */
+export const LEAST_GAUGE_MM = 76;
+const FOOT_MM = 2;
+const STAFF = { leftMm: 9, wideMm: 5.4, topMm: 2 };
 /** Least distance between two labels. */
 const APART_MM = 11.4;
 const LABEL_MM = 20;
@@ -32,7 +36,8 @@ interface Entry {
 }
 
 /** The staff of the gauge with what happens at which level, and the level to leave at among it. */
-export function WatchGauge({ plan, events, leaveM, system }: WatchGaugeProps) {
+export function WatchGauge({ plan, events, leaveM, system, highMm }: WatchGaugeProps) {
+  const footMm = highMm - FOOT_MM;
   const entries = entriesOf({ plan, events, leaveM, system });
   const shown = entries.filter(({ levelM }) => !Number.isNaN(levelM));
   const values = shown.map(({ levelM }) => lengthIn(levelM, system));
@@ -40,14 +45,14 @@ export function WatchGauge({ plan, events, leaveM, system }: WatchGaugeProps) {
     i === 0 ? value - MARGIN[system] : value + MARGIN[system],
   ) as [number, number];
   const yOf = (levelM: number) =>
-    STAFF.footMm - ((lengthIn(levelM, system) - low) / (high - low)) * (STAFF.footMm - STAFF.topMm);
-  const labels = placed(entries, yOf);
+    footMm - ((lengthIn(levelM, system) - low) / (high - low)) * (footMm - STAFF.topMm);
+  const labels = placed(entries, yOf, footMm);
   return (
     <svg
       class="watch-gauge"
       width={`${WIDE}mm`}
-      height={`${HIGH}mm`}
-      viewBox={`0 0 ${WIDE} ${HIGH}`}
+      height={`${highMm}mm`}
+      viewBox={`0 0 ${WIDE} ${highMm}`}
       role="img"
       aria-label="What happens at which level of the river"
     >
@@ -56,7 +61,7 @@ export function WatchGauge({ plan, events, leaveM, system }: WatchGaugeProps) {
         x={STAFF.leftMm}
         y={STAFF.topMm}
         width={STAFF.wideMm}
-        height={STAFF.footMm - STAFF.topMm}
+        height={footMm - STAFF.topMm}
       />
       {ticks(low, high, system).map(({ value, label }) => {
         const y = yOf(lengthFrom(value, system));
@@ -81,7 +86,7 @@ export function WatchGauge({ plan, events, leaveM, system }: WatchGaugeProps) {
   );
 }
 
-function entriesOf({ plan, events, leaveM, system }: WatchGaugeProps): Entry[] {
+function entriesOf({ plan, events, leaveM, system }: Omit<WatchGaugeProps, "highMm">): Entry[] {
   const happens = events.map((event): Entry => {
     const levelM = shownLevelM(plan, event.gaugeM);
     return { ...eventWords(plan, event, system), levelM, isLeave: false };
@@ -97,14 +102,14 @@ function entriesOf({ plan, events, leaveM, system }: WatchGaugeProps): Entry[] {
 }
 
 /** Labels beside their levels, moved apart. */
-function placed(entries: readonly Entry[], yOf: (levelM: number) => number) {
+function placed(entries: readonly Entry[], yOf: (levelM: number) => number, footMm: number) {
   let last = Number.NEGATIVE_INFINITY;
   const down = entries.map((entry) => {
     const wanted = Number.isNaN(entry.levelM) ? last + APART_MM : yOf(entry.levelM);
     last = Math.max(wanted, last + APART_MM, STAFF.topMm + 3);
     return { entry, y: last };
   });
-  let next = STAFF.footMm + APART_MM - 8;
+  let next = footMm + APART_MM - 8;
   return down
     .reverse()
     .map(({ entry, y }) => {

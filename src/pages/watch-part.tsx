@@ -1,4 +1,6 @@
 import "./watch.css";
+import type { RefObject } from "preact";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Exported } from "../../shared/exports/exported.ts";
 import type { Holding } from "../../shared/holding/types.ts";
 import { leaveElevationM } from "../../shared/leave.ts";
@@ -14,9 +16,10 @@ import { roadFloodWords } from "../../shared/words/roads.ts";
 import { levelWords, shownLevelM } from "../../shared/words/time.ts";
 import { fromBuilding, gaugeTitle, HAZARDS, ifItFails } from "../../shared/words/watch.ts";
 import { BuildingsPart } from "./buildings-part.tsx";
+import { COLUMN_MM } from "./paper.ts";
 import { Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
-import { WatchGauge } from "./watch-gauge.tsx";
+import { LEAST_GAUGE_MM, WatchGauge } from "./watch-gauge.tsx";
 import { WatchLog } from "./watch-log.tsx";
 import { type WatchPlace, watchPlaces } from "./watch-places.ts";
 import { WatchSigns } from "./watch-signs.tsx";
@@ -38,6 +41,13 @@ export function WatchSheet({ holding, traced, structures, ...frame }: WatchSheet
   const isLeftOutside = ({ id }: TracedStructure) =>
     plan.structures.some((each) => each.id === id && !isProtected(each));
   const first = events.find(({ kind }) => kind === "first-wet");
+  const leave = useRef<HTMLDivElement>(null);
+  const stops = useRef<HTMLDivElement>(null);
+  const [restMm, setRestMm] = useState(FIRST_REST_MM);
+  useLayoutEffect(() => {
+    const nowMm = heightMmOf(leave.current) + heightMmOf(stops.current);
+    setRestMm((was) => (Math.abs(was - nowMm) < 0.3 ? was : nowMm));
+  });
   const begin = first ? levelWords(plan, first.gaugeM, system) : null;
   return (
     <Sheet
@@ -45,21 +55,27 @@ export function WatchSheet({ holding, traced, structures, ...frame }: WatchSheet
       name="Watch and logs"
       short="Watch"
       pieces={({ heightMm }) => [
-        <Leave key="leave" of={of} traced={traced} />,
+        <Leave key="leave" of={of} traced={traced} box={leave} />,
         <div key="signs" class="watch-columns">
           <section>
             <h2>What happens when</h2>
             <p>
               <strong>{gaugeTitle(plan, system)}.</strong> Freeboard is not protection.
             </p>
-            <WatchGauge plan={plan} events={events} leaveM={leaveLevelM(of)} system={system} />
+            <WatchGauge
+              plan={plan}
+              events={events}
+              leaveM={leaveLevelM(of)}
+              system={system}
+              highMm={gaugeMm(heightMm - restMm)}
+            />
           </section>
           <section>
             <h2>What to look for, and do</h2>
             <WatchSigns system={system} />
           </section>
         </div>,
-        <div key="places" class="watch-columns watch-halves">
+        <div key="places" ref={stops} class="watch-columns watch-halves">
           <section>
             <h2>Stop and look here</h2>
             <Places of={of} places={places} />
@@ -99,6 +115,24 @@ export function WatchSheet({ holding, traced, structures, ...frame }: WatchSheet
   );
 }
 
+/** What the heads and margins beside the gauge take of a page, millimetres. */
+const BESIDE_GAUGE_MM = 22;
+const MOST_GAUGE_MM = 120;
+/** What stands over and under the gauge until it is measured, millimetres. */
+const FIRST_REST_MM = 110;
+
+/** Height on paper of what is as wide as a page's column. */
+function heightMmOf(element: HTMLElement | null): number {
+  const box = element?.getBoundingClientRect();
+  return box && box.width > 0 ? (box.height / box.width) * COLUMN_MM : 0;
+}
+
+/** The gauge fills what the rest leaves of the page. */
+function gaugeMm(roomMm: number): number {
+  const high = Math.min(MOST_GAUGE_MM, roomMm - BESIDE_GAUGE_MM);
+  return Math.max(LEAST_GAUGE_MM, Math.floor(high));
+}
+
 /** Level at which people leave as the plan gives water, metres; null where none is set. */
 function leaveLevelM({ plan }: Exported): number | null {
   const gaugeM = plan.leave ? leaveElevationM(plan.leave, plan.water) : null;
@@ -108,15 +142,16 @@ function leaveLevelM({ plan }: Exported): number | null {
 interface LeaveProps {
   readonly of: Exported;
   readonly traced: TracedAlternative | null;
+  readonly box: RefObject<HTMLDivElement | null>;
 }
 
 /** The box that is read first: when to leave, and why in time. Blank lines until somebody has set it. */
-function Leave({ of, traced }: LeaveProps) {
+function Leave({ of, traced, box }: LeaveProps) {
   const { plan, checks, system } = of;
   const { leave, water } = plan;
   const isStage = water.by === "stage";
   return (
-    <div class="watch-leave">
+    <div class="watch-leave" ref={box}>
       <p class="watch-leave-line">
         {leave ? (
           <strong>LEAVE at {leaveLevelWords(leave, system, false)}</strong>

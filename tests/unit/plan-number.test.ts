@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Alignment, Closure, Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
-import { planNumber } from "../../shared/plan-number.ts";
+import { builtNumber, planNumber } from "../../shared/plan-number.ts";
 import { writePlanFile } from "../../shared/plan-write.ts";
 import type { Walk } from "../../shared/sizing-types.ts";
 
@@ -30,6 +30,28 @@ const CLOSURE: Closure = {
   closeBy: { stageM: 9, at: null },
   people: 6,
 };
+
+describe("the number of a plan with a level", () => {
+  const plan = demo();
+  const benchmark = { name: "BM 1", elevationM: 267.1, at: null };
+  const leveled = (elevationM: number, backsightM: number | null): Plan => ({
+    ...plan,
+    survey: { benchmark: { ...benchmark, elevationM }, backsightM, readings: [] },
+  });
+
+  it("changes with benchmark and backsight, which the rod readings of its pages follow from", () => {
+    const numbers = [plan, leveled(267.1, null), leveled(267.1, 0.97), leveled(267.1, 0.98)];
+    const more = [...numbers, leveled(267.2, 0.97)].map((each) => numberOf(each));
+    expect(new Set(more).size).toBe(more.length);
+  });
+
+  it("leaves what is built as it was when the level is set up again", () => {
+    const built = [plan, leveled(267.1, null), leveled(267.1, 0.97)].map((each) =>
+      builtNumber(each, each.alignments[0]!, GROUND),
+    );
+    expect(new Set(built)).toEqual(new Set([numberOf(plan)]));
+  });
+});
 
 describe("the number of a plan", () => {
   const plan = demo();

@@ -108,7 +108,7 @@ describe("work places", () => {
     expect(texts[0]).toEqual(["Bag pile 1", expect.stringMatching(/^[\d,]+ bags to order$/)]);
     expect(texts[1]![0]).toBe("Pumps 1");
     expect(texts[1]!.at(-1)).toMatch(/^hose out near \d\+\d\d$/);
-    expect(texts[2]).toEqual(["Truck way 1", "trucks in"]);
+    expect(texts[2]).toEqual(["Truck way 1"]);
     expect(notPlacedWords(made.workPlaces!, true)).toBeNull();
     expect(notPlacedWords(made.workPlaces!.slice(1), true)).toMatch(
       /: sand and bag pile\. Mark it by/,
