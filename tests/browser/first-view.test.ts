@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { seriousViolations } from "../helpers/axe.ts";
 import { cutTexts, firstView } from "../helpers/first-view.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
 import { bagsWhen, mapIsIdle, openBlock } from "../helpers/screen.ts";
@@ -48,6 +49,15 @@ describe("the first view of the demo at 1440 x 900", () => {
 
 describe("what needs no map", () => {
   oneVisit({ ...SCREEN, graphics: false }, arrived);
+
+  it("says that the map is not shown, what goes on and what to do, and still what must be fixed", async () => {
+    const note = page.locator(".map-place").getByRole("alert");
+    expect(await note.textContent()).toMatch(/no WebGL 2 graphics.*not empty ground.*reload/);
+    expect(await page.locator(".verdict").textContent()).toContain("Must fix");
+    expect(await page.locator(".notices [data-code]").count()).toBe(0);
+    expect(await page.locator(".map-scale, .map-controls").count()).toBe(0);
+    expect(await seriousViolations(page, [".map-place"])).toEqual([]);
+  });
 
   describe.each([
     [1440, 900],
