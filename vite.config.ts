@@ -68,6 +68,8 @@ export default defineConfig({
           environment: "node",
           testTimeout: 120_000,
           hookTimeout: 120_000,
+          // What a page shows in the end is waited for as long as a busy machine may take.
+          expect: { poll: { timeout: 20_000 } },
           // A map drawn without a graphics card can stall a page for seconds; a second try is printed as one.
           retry: 1,
           fileParallelism: false,
