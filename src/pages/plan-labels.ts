@@ -163,8 +163,14 @@ function sum(words: readonly Words[]): number {
 }
 
 export function heightOf(look: Words["look"]): number {
-  return look === "big" ? BIG_MM : look === "flag" ? SMALL_MM + 1.2 : SMALL_MM;
+  return HEIGHTS_MM[look];
 }
+
+/** A side's name keeps off other words, so that it is not read as one of their lines. */
+const HEIGHTS_MM = {
+  ...{ big: BIG_MM, small: SMALL_MM, strong: SMALL_MM },
+  ...{ side: SMALL_MM + 1.8, flag: SMALL_MM + 1.2 },
+} as const;
 
 /** Width of words, millimetres; heavy type is wider. */
 export function widthOf({ text, look }: Words): number {
