@@ -1,3 +1,4 @@
+import { closeBeyond } from "./corridor.ts";
 import { HIGHEST_RANK, LOWEST_RANK, type LoopSpace } from "./loop-space.ts";
 import { type OddWalk, oddWalk } from "./odd-loop.ts";
 import type { SearchStep } from "./types.ts";
@@ -48,6 +49,8 @@ export function* branchAndBound(
   tolerance: number,
 ): Generator<SearchStep, LatticeRings> {
   const found = ringStore(limit.price);
+  const late = () => limit.outOfTime(false);
+  yield* closeBeyond(space, limit.price, { outOfTime: late, step: { share: 0, doing: COMPARING } });
   const all = Int32Array.from(space.starts, (_, k) => k);
   const whole = { starts: all, low: LOWEST_RANK, high: HIGHEST_RANK };
   const open = yield* branchWithin(space, whole, found, limit, tolerance);
@@ -96,7 +99,9 @@ export function* branchWithin(
     if (span.walk.from === span.walk.to) continue;
     if (space.runs >= limit.runs || late()) return span.walk.price;
     const share = Math.min(1, span.walk.price / found.best());
-    yield { share, doing: COMPARING };
+    const step = { share, doing: COMPARING };
+    yield step;
+    yield* closeBeyond(space, found.best(), { outOfTime: late, step });
     const from = starts.indexOf(span.walk.from);
     const to = starts.indexOf(span.walk.to);
     for (const start of [from, to]) {

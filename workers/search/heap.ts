@@ -1,6 +1,8 @@
 /** A binary heap of numbered items by key, least first. An item may be pushed again with a lesser key. */
 export interface Heap {
   push(item: number, key: number): void;
+  /** The least key; Infinity when empty. */
+  leastKey(): number;
   /** Item with the least key; -1 when empty. */
   pop(): number;
   clear(): void;
@@ -35,6 +37,7 @@ export function makeHeap(): Heap {
       items[at] = item;
       keys[at] = key;
     },
+    leastKey: () => (keys.length > 0 ? keys[0]! : Infinity),
     pop() {
       if (items.length === 0) return -1;
       const least = items[0]!;

@@ -25,6 +25,11 @@ export interface LoopSpace {
   readonly inHand: Heap;
   /** Nested regions: a node belongs to ranks `value >>> 16` to `value & 0xffff`; null before the first split. */
   region: Uint32Array | null;
+  /** 1 where no ring that costs `shutBeyond` or less passes. */
+  readonly shut: Uint8Array;
+  shutBeyond: number;
+  /** Working labels of what closes them, two a node; null before it is done. */
+  reached: Float64Array | null;
   runs: number;
   settled: number;
 }
@@ -60,6 +65,9 @@ export function loopSpace(
     heads: new Int32Array(BUCKETS),
     inHand: makeHeap(),
     region: null,
+    shut: new Uint8Array(count),
+    shutBeyond: Infinity,
+    reached: null,
     runs: 0,
     settled: 0,
   };
@@ -83,6 +91,8 @@ export function spaceBytes(space: LoopSpace): number {
     space.touched,
     space.heads,
     space.region,
+    space.shut,
+    space.reached,
   ];
   return arrays.reduce((sum, each) => sum + (each?.byteLength ?? 0), 0);
 }

@@ -7,6 +7,7 @@ import {
   type StartRegion,
   summed,
 } from "./branch-and-bound.ts";
+import { closeBeyond, open } from "./corridor.ts";
 import { HIGHEST_RANK, LOWEST_RANK, type LoopSpace, regionOf } from "./loop-space.ts";
 import { type OddWalk, oddWalk, type WalkOptions } from "./odd-loop.ts";
 import type { SearchStep } from "./types.ts";
@@ -21,6 +22,7 @@ const FEW_STARTS = 16;
 const SPLIT_MARGIN = 8;
 /** A ring through a start is looked for up to this many times the best price. */
 const THROUGH_LIMIT = 4;
+const NEAR_LIMIT = 1.25;
 
 /**
  * The cheapest ring over all starts in a large window, by divide and conquer: beside the ring through one
@@ -61,6 +63,7 @@ export function* nestedRegions(
     }
     const step = { share: Math.min(1, bound / found.best()), doing: COMPARING };
     yield step;
+    yield* closeBeyond(space, found.best(), { outOfTime: late, step });
     const inRegion = { low, high, outOfTime: late, step };
     const whole = { from: starts, first: 0, end: starts.length, limit: found.best() };
     const walk = yield* oddWalk(space, { ...whole, ...inRegion });
@@ -74,6 +77,7 @@ export function* nestedRegions(
     const at = starts.indexOf(nearestTo(starts, walk.from, walk.to));
     const through = yield* throughRing(space, starts[at]!, found.best(), inRegion);
     found.keep(through);
+    yield* closeBeyond(space, found.best(), { outOfTime: late, step });
     const first = Math.max(0, at - SPLIT_MARGIN);
     const end = Math.min(starts.length, at + SPLIT_MARGIN + 1);
     const near = { starts: starts.subarray(first, end), low, high };
@@ -115,8 +119,11 @@ function* throughRing(
   options: Pick<WalkOptions, "low" | "high" | "outOfTime" | "step">,
 ): Generator<SearchStep, OddWalk> {
   const one = { ...options, from: [start], first: 0, end: 1 };
-  const through = yield* oddWalk(space, { ...one, limit: best * 1.25 });
-  if (through.loop.length > 0 || through.cutShort) return through;
+  for (const limit of [best, best * NEAR_LIMIT]) {
+    if (limit > best) open(space);
+    const through = yield* oddWalk(space, { ...one, limit });
+    if (through.loop.length > 0 || through.cutShort) return through;
+  }
   return yield* oddWalk(space, { ...one, limit: best * THROUGH_LIMIT });
 }
 

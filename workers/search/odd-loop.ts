@@ -80,7 +80,7 @@ export function* oddWalk(space: LoopSpace, options: WalkOptions): Generator<Sear
 }
 
 function begun(space: LoopSpace, { from, first, end, limit, low, high }: WalkOptions): Run {
-  const { distance, root, next, previous, touched, heads, region, starts } = space;
+  const { distance, root, next, previous, touched, heads, region, starts, shut } = space;
   const scale = (BUCKETS - 2) / (limit / 2);
   const run: Run = { scale, best: limit, closeU: -1, closeV: -1, touched: 0, bucket: -1 };
   heads.fill(-1);
@@ -89,7 +89,7 @@ function begun(space: LoopSpace, { from, first, end, limit, low, high }: WalkOpt
   for (let i = end - 1; i >= first; i--) {
     const s = from[i]!;
     const node = starts[s]!;
-    if (distance[node] === 0 || (region && !within(region[node]!, low, high))) continue;
+    if (distance[node] === 0 || shut[node] !== 0 || (region && !within(region[node]!, low, high))) continue;
     distance[node] = 0;
     root[node] = s;
     touched[run.touched++] = node;
@@ -101,6 +101,7 @@ function begun(space: LoopSpace, { from, first, end, limit, low, high }: WalkOpt
 /** Goes on with a run for a stretch. @returns true when it has ended */
 function settle(space: LoopSpace, run: Run, low: number, high: number): boolean {
   const { price, tag, distance, root, next, previous, touched, heads, inHand, region } = space;
+  const { shut } = space;
   const { count: edges, step, end: endShare, one, a, b, two, c, d } = space.stencil;
   const long = edges > 16;
   const { scale } = run;
@@ -135,6 +136,7 @@ function settle(space: LoopSpace, run: Run, low: number, high: number): boolean 
     const tagU = tag[u]!;
     for (let k = 0; k < edges; k++) {
       const v = u + step[k]!;
+      if (shut[v] !== 0) continue;
       const dv = distance[v]!;
       let nd = du + endShare[k]! * (fu + price[v]!);
       if (nd > bestTie - dv && nd >= dv) continue;

@@ -1,5 +1,6 @@
 import { anyOddLoop } from "./any-odd-loop.ts";
 import { branchAndBound, type LatticeRings } from "./branch-and-bound.ts";
+import { open } from "./corridor.ts";
 import { cutRay } from "./cut-ray.ts";
 import { firstLimit, rectangleLoop } from "./first-limit.ts";
 import type { Lattice } from "./lattice.ts";
@@ -66,6 +67,7 @@ export function* searchLattice(
   const mayRaise = !sure && answer.rings.length === 0 && anyOddLoop(space);
   while (mayRaise && answer.rings.length === 0 && price < MOST_PRICE && !options.givenUp()) {
     price *= RAISE;
+    open(space);
     answer = yield* search(space, { runs: options.runs, price, outOfTime }, options.tolerance);
   }
   if (answer.cutShort && answer.rings.length === 0 && !known && guess.rectangle) {
