@@ -89,7 +89,8 @@ function begun(space: LoopSpace, { from, first, end, limit, low, high }: WalkOpt
   for (let i = end - 1; i >= first; i--) {
     const s = from[i]!;
     const node = starts[s]!;
-    if (distance[node] === 0 || shut[node] !== 0 || (region && !within(region[node]!, low, high))) continue;
+    if (distance[node] === 0 || shut[node] !== 0 || (region && !within(region[node]!, low, high)))
+      continue;
     distance[node] = 0;
     root[node] = s;
     touched[run.touched++] = node;
