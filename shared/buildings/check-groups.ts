@@ -1,7 +1,7 @@
 import { Refusal } from "../failure.ts";
 import type { Check } from "./check-buildings.ts";
 import type { GroupsTried } from "./check-types.ts";
-import { type Hope, hopeOf, isWorth, type Known, type Members } from "./group-worth.ts";
+import { bagsToBeat, type Hope, hopeOf, isWorth, type Known, type Members } from "./group-worth.ts";
 import { inPool } from "./in-pool.ts";
 import { MOST_NEIGHBORS, neighborsOf, WITHOUT_LINE_M } from "./neighbors.ts";
 import type { CheckedBuilding, CheckedGroup } from "./types.ts";
@@ -56,6 +56,7 @@ export async function checkGroups(
         ...taskFor(members),
         members: members.map((index) => buildings[index]!),
         waters: members.map((index) => waters[index]!),
+        mostBags: bagsToBeat(known, members),
       };
       const group = await engine.checkGroup(request, signal && { signal }).catch((thrown) => {
         if (thrown instanceof Refusal && thrown.code === "cancelled") throw thrown;

@@ -97,4 +97,6 @@ export interface CheckGroupRequest extends LineTask {
   readonly members: readonly Building[];
   /** One for each member, in their order. */
   readonly waters: readonly BuildingWater[];
+  /** A ring of so many bags or more, or over the height limit, is of no use; null where any may be. */
+  readonly mostBags: number | null;
 }

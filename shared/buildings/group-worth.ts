@@ -60,6 +60,12 @@ export function isWorth(known: Known, members: Members, { state, line }: Checked
   return rank <= worst && line.bags < rivalBags(known, members, rank);
 }
 
+/** Bags that one ring round buildings that can all be ringed must stay below; null where that is not all it takes. */
+export function bagsToBeat(known: Known, members: Members): number | null {
+  const canBe = members.every((index) => RANK[known.checked[index]!.state] === 0);
+  return canBe ? rivalBags(known, members, 0) : null;
+}
+
 /** One line of the rings that a group must beat. */
 interface Unit {
   readonly rank: number;

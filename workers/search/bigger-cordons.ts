@@ -55,7 +55,8 @@ export function* biggerCordons(
     }
     const terms = searchTerms({ ...request, ground, window: { reachM } });
     const part = deadline.part(Math.min(1, FAIR / (reachesM.length - k)));
-    const steps = findRing(terms, group, { line, deadline: part, wholeWindow: true });
+    const { beat } = options;
+    const steps = findRing(terms, group, { line, deadline: part, wholeWindow: true, beat });
     const done = (k + 1) / reachesM.length;
     const search = yield* partOf(steps, k / reachesM.length, done);
     const finish = search.ring && finishRing(terms, search.ring, deadline.givenUp);

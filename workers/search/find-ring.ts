@@ -6,7 +6,7 @@ import { type LineOptions, lineFromLoop, type PricedRing } from "./line-from-loo
 import { partOf } from "./progress.ts";
 import { type LatticeAnswer, searchLattice, USUAL_OPTIONS } from "./search-lattice.ts";
 import { boxOf, grown, type SearchTerms } from "./search-terms.ts";
-import type { Point, SearchStep } from "./types.ts";
+import type { Point, RingToBeat, SearchStep } from "./types.ts";
 import { linkStructures, linkWaters } from "./walls.ts";
 
 /** How hard to look. */
@@ -15,6 +15,7 @@ export interface Effort {
   readonly deadline: Deadline;
   /** False: only near the structure, for a first look. */
   readonly wholeWindow: boolean;
+  readonly beat?: RingToBeat | undefined;
 }
 
 /** The best ring round a group of structures, and what the search did. */
@@ -58,9 +59,10 @@ export function* findRing(
   terms: SearchTerms,
   group: readonly number[],
   effort: Effort,
-  before: GroupRing | null = null,
+  before: GroupRing | null = ringToBeat(effort),
 ): Generator<SearchStep, GroupRing> {
   const { deadline } = effort;
+  const mostM3 = effort.beat?.mostM3 ?? Infinity;
   const inside = group.map((k) => terms.obstacles[k]!.shape.inside);
   const near = nearBox(terms, group);
   const nodes = ((near.maxX - near.minX) * (near.maxY - near.minY)) / terms.ground.spacingM ** 2;
@@ -105,7 +107,7 @@ export function* findRing(
       ...USUAL_OPTIONS,
       ...limits,
       by: wide.price.length > BRANCH_NODES ? "divide" : "branch",
-      knownPrice: known ? known.priceM3 * LATTICE_SLACK : null,
+      knownPrice: known ? Math.min(known.priceM3, mostM3) * LATTICE_SLACK : null,
       runs: WINDOW_RUNS,
     });
     const answer = yield* partOf(search, NEAR_SHARE, 1);
@@ -131,6 +133,13 @@ function* wideLattice(terms: SearchTerms): Generator<SearchStep, Lattice> {
 type Tally = Omit<GroupRing, "ring" | "closed">;
 
 const NOTHING_DONE: Tally = { cutShort: false, runs: 0, settled: 0, cells: 0, bytes: 0 };
+
+function ringToBeat({ beat }: Effort): GroupRing | null {
+  if (!beat) return null;
+  const { corners, priceM3 } = beat.ring;
+  const ring = { corners: Float64Array.from(corners.flat()), priceM3 };
+  return { ...NOTHING_DONE, ring, closed: null };
+}
 
 function nearBox(terms: SearchTerms, group: readonly number[]): PlaneBox {
   const outlines = group.flatMap((k) => terms.request.structures[k]!);

@@ -44,6 +44,7 @@ export function* ringSteps(
     line: { cornerShare: CORNER_SHARE, maxCorners: request.rule.maxCorners },
     deadline,
     wholeWindow: !options.nearOnly,
+    beat: options.beat,
   };
   const grouping = yield* chooseGroups(terms, effort);
   if (grouping.without) throw reasonFor(terms, grouping.without, capMs);

@@ -155,6 +155,15 @@ export interface SearchOptions {
   readonly nearOnly?: boolean;
   /** Clock in milliseconds; tests pass their own. */
   readonly now?: () => number;
+  /** What a wider window must beat, for one ring round all structures. */
+  readonly beat?: RingToBeat;
+}
+
+/** A ring found in a smaller window, which is not looked for again. */
+export interface RingToBeat {
+  readonly ring: FoundRing;
+  /** Rings dearer than this are of no interest, m3; Infinity where all are. */
+  readonly mostM3: number;
 }
 
 /** One step of a search in hand: share done 0..1, and what is being done. */

@@ -26,6 +26,7 @@ import { ringTogether } from "../lines/ring-together.ts";
 import { searchSetup } from "../lines/search-setup.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { inTurns } from "../search/in-turns.ts";
+import type { FoundRing, RingToBeat } from "../search/types.ts";
 import { FAR_REACH_M, NEAR_REACH_M } from "./surroundings.ts";
 
 /** What one line is to be looked for around. */
@@ -35,6 +36,8 @@ export interface LineAim {
   readonly river: readonly (readonly LonLat[])[];
   /** Water at the gauge that it is looked for at, meters. */
   readonly levelM: number;
+  /** As in `CheckGroupRequest`. */
+  readonly mostBags: number | null;
 }
 
 /** A found line, sized as it is sized in a plan of its own. */
@@ -44,6 +47,7 @@ export interface BuildingLine {
   readonly ring: readonly LonLat[];
   readonly atM: number;
   readonly walked: WalkedShape;
+  readonly found: FoundRing;
 }
 
 type WalkedShape = Awaited<ReturnType<typeof walkShape>>;
@@ -54,6 +58,16 @@ const GROUND_MARGIN_M = 80;
 const LINE_ID = "found";
 /** The search is given all the time it takes: what it finds must not depend on how fast the machine is. */
 const NO_CLOCK = { timeCapMs: 1, now: () => 0 };
+/** Room for lengths and roundings that a volume from bags leaves out. */
+const MARGIN = 1.05;
+
+/** Where a line is looked for. */
+interface Within {
+  readonly reachM: number;
+  readonly beat?: RingToBeat | undefined;
+}
+
+const NEAR: Within = { reachM: NEAR_REACH_M };
 /** What says that there is no room within reach, and that there may be farther off. */
 const NOT_HERE = [
   ...["site/all-no-go", "site/water-in-the-way", "site/window-too-small", "site/no-ring"],
@@ -70,15 +84,25 @@ export async function buildingLine(
   aim: LineAim,
   options?: CallOptions,
 ): Promise<BuildingLine> {
-  const near = await lineWithin(terrain, task, aim, NEAR_REACH_M, options).catch(unlessNone);
+  const near = await lineWithin(terrain, task, aim, NEAR, options).catch(unlessNone);
   if (near && !isOver(near) && isComplete(near.walked.whole)) return near;
   try {
-    const far = await lineWithin(terrain, task, aim, FAR_REACH_M, options);
-    return near && overM(near) <= overM(far) ? near : far;
+    const beat = near && isComplete(near.walked.whole) ? toBeat(near, aim) : undefined;
+    const far = await lineWithin(terrain, task, aim, { reachM: FAR_REACH_M, beat }, options);
+    if (!near) return far;
+    const isNoBetter = beat !== undefined && far.found.priceM3 >= near.found.priceM3;
+    return isNoBetter || overM(near) <= overM(far) ? near : far;
   } catch (thrown) {
     if (near) return near;
     throw thrown;
   }
+}
+
+/** What a line farther off must beat: a line under the limit takes no less than its bags, by the near one's measure. */
+function toBeat({ found, walked }: BuildingLine, { mostBags }: LineAim): RingToBeat {
+  const { bags, volumeM3 } = walked.whole;
+  const isOfUse = mostBags !== null && bags > 0;
+  return { ring: found, mostM3: isOfUse ? (MARGIN * mostBags * volumeM3) / bags : Infinity };
 }
 
 function unlessNone(thrown: unknown): null {
@@ -98,7 +122,7 @@ async function lineWithin(
   terrain: Terrain,
   { plan, near }: LineTask,
   { members, river, levelM }: LineAim,
-  reachM: number,
+  { reachM, beat }: Within,
   options?: CallOptions,
 ): Promise<BuildingLine> {
   const outlines = members.flatMap(({ parts }) => parts);
@@ -112,11 +136,13 @@ async function lineWithin(
     { structureIds: aims.map(({ id }) => id), window: { reachM } },
     { river },
   );
-  const { rings } = await inTurns(ringTogether(setting.request, NO_CLOCK), options);
-  const { kind, corners, ring } = shapeOfFound(setting, rings[0]!);
+  const clock = { ...NO_CLOCK, ...(beat && { beat }) };
+  const { rings } = await inTurns(ringTogether(setting.request, clock), options);
+  const found = rings[0]!;
+  const { kind, corners, ring } = shapeOfFound(setting, found);
   const shape = { kind, coordinates: corners };
   const walked = await walkShape(terrain, planOfLine(sized, members, shape, LINE_ID));
-  return { shape, ring, atM: levelM, walked };
+  return { shape, ring, atM: levelM, walked, found };
 }
 
 function structure(outline: readonly LonLat[]): Omit<Structure, "id"> {

@@ -43,7 +43,7 @@ export async function checkBuilding(
   const levelsM = request.levelsM.filter((levelM) => levelM > wetM).sort((a, b) => a - b);
   if (water.state === "no-data" || (!isFlooded && levelsM.length === 0)) return bare;
   const levelM = isFlooded ? waterElevationAtGauge(plan.water) : levelsM.at(-1)!;
-  const aim = { members: [building], river: water.river, levelM };
+  const aim = { members: [building], river: water.river, levelM, mostBags: null };
   try {
     const line = await buildingLine(terrain, request, aim, options);
     const closedByAtS = closedBy(request, line, water.aroundM);

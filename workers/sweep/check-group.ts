@@ -18,11 +18,12 @@ export async function checkGroup(
   request: CheckGroupRequest,
   options?: CallOptions,
 ): Promise<CheckedGroup | null> {
-  const { members, waters, plan, mostOnOneLine } = request;
+  const { members, waters, plan, mostOnOneLine, mostBags } = request;
   const aim = {
     members,
     river: waters.flatMap(({ river }) => river),
     levelM: waterElevationAtGauge(plan.water),
+    mostBags,
   };
   try {
     const line = await buildingLine(terrain, request, aim, options);
