@@ -87,6 +87,9 @@ function priceOfLeg(terms: SearchTerms, line: BentLine, k: number): number {
 /** Least saving worth a move, as a share of what it replaces: below it, rounding would be chased. */
 const WORTH = 1 - 1e-9;
 
+/** Prices of the legs that a move touches: of at most two corners. */
+const newLegs = new Float64Array(3);
+
 /**
  * Moves corners `first` ... `first + xs.length - 1` to new places if that lowers the price of the legs
  * they touch and no anchor is passed on another side.
@@ -95,8 +98,8 @@ export function moveIfBetter(
   terms: SearchTerms,
   line: BentLine,
   first: number,
-  xs: readonly number[],
-  ys: readonly number[],
+  xs: ArrayLike<number>,
+  ys: ArrayLike<number>,
 ): boolean {
   const moved = xs.length;
   const before = beside(line, first, -1);
@@ -109,7 +112,7 @@ export function moveIfBetter(
     if (m < moved - 1 || hasAfter) old += line.leg[beside(line, first, m)]!;
   }
   let limit = old * WORTH;
-  const legs: number[] = [];
+  const legs = newLegs;
   let bits = 0;
   const start = hasBefore ? -1 : 0;
   const end = hasAfter ? moved : moved - 1;
@@ -123,7 +126,7 @@ export function moveIfBetter(
     const price = legPrice(terms, x1, y1, x2, y2, limit);
     if (!(price < limit)) return false;
     limit -= price;
-    legs.push(price);
+    legs[m - start] = price;
     bits ^= legClass(terms, x1, y1, x2, y2);
     bits ^= legClass(terms, line.x[k]!, line.y[k]!, line.x[n]!, line.y[n]!);
   }

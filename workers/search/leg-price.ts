@@ -1,5 +1,6 @@
 import { spareAt } from "./clearance-field.ts";
-import { BLOCK_SHIFT, readBlock } from "./search-ground.ts";
+import { keepPrice, knownBreach, knownPrice } from "./leg-memo.ts";
+import { readAlong } from "./search-ground.ts";
 import type { Obstacle, SearchTerms } from "./search-terms.ts";
 import { legNearest, type Nearest, signedDistance } from "./shape.ts";
 
@@ -36,9 +37,12 @@ export function legIsClear(
   x2: number,
   y2: number,
 ): boolean {
+  const known = knownPrice(terms, x1, y1, x2, y2, Infinity);
+  if (!Number.isNaN(known)) return knownBreach() === 0;
   mostBreach = 0;
-  legPrice(terms, x1, y1, x2, y2, Infinity);
+  const price = workedOut(terms, x1, y1, x2, y2, Infinity);
   mostBreach = Infinity;
+  if (lastBreach === 0) keepPrice(price, 0, Infinity);
   return lastBreach === 0;
 }
 
@@ -62,6 +66,24 @@ export function legPrice(
   y2: number,
   limit: number,
 ): number {
+  const known = knownPrice(terms, x1, y1, x2, y2, limit);
+  if (!Number.isNaN(known)) {
+    lastBreach = knownBreach();
+    return known;
+  }
+  const price = workedOut(terms, x1, y1, x2, y2, limit);
+  keepPrice(price, lastBreach, limit);
+  return price;
+}
+
+function workedOut(
+  terms: SearchTerms,
+  x1: number,
+  y1: number,
+  x2: number,
+  y2: number,
+  limit: number,
+): number {
   const dx = x2 - x1;
   const dy = y2 - y1;
   const length = Math.sqrt(dx * dx + dy * dy);
@@ -70,7 +92,7 @@ export function legPrice(
     return 0;
   }
   const { ground, crest, table } = terms;
-  const { heightM, columns, rows, blockRead, blockColumns, baseM } = ground;
+  const { heightM, columns, rows, baseM } = ground;
   const { price, perM } = table;
   const lastPrice = price.length - 2;
   const stretches = Math.ceil(length / (2 * terms.sampleM));
@@ -88,6 +110,7 @@ export function legPrice(
     Math.min(u1, v1, u1 + du, v1 + dv) >= 0 &&
     Math.max(u1, u1 + du) < columns - 1 &&
     Math.max(v1, v1 + dv) < rows - 1;
+  if (onLattice) readAlong(ground, u1, v1, u1 + du, v1 + dv);
   const plane = crest.plane;
   const crest1 = plane ? plane[0] + plane[1] * x1 + plane[2] * y1 - baseM : 0;
   const dCrest = plane ? plane[1] * dx + plane[2] * dy : 0;
@@ -106,8 +129,6 @@ export function legPrice(
       const v = v1 + t * dv;
       const column = u | 0;
       const row = v | 0;
-      const block = (row >> BLOCK_SHIFT) * blockColumns + (column >> BLOCK_SHIFT);
-      if (blockRead[block] === 0) readBlock(ground, block);
       const at = row * columns + column;
       const fx = u - column;
       const h00 = heightM[at]!;

@@ -7,6 +7,8 @@ import type { SearchStep } from "./types.ts";
 /** Angles a leg is rolled by, radians. */
 const ANGLES = [0.12, 0.04, 0.013, 0.004];
 const MOST_SWEEPS = 6;
+/** Legs looked at between two steps. */
+const STRETCH = 8;
 /** A leg with more room than this on both sides is not held by an obstacle, metres. */
 const HELD_WITHIN_M = 0.1;
 const HALVINGS = 7;
@@ -28,7 +30,7 @@ export function* rollLegs(
       let better = false;
       for (let k = 0; k < legCount(line); k++) {
         if (outOfTime()) return;
-        yield SHAPING;
+        if (k % STRETCH === 0) yield SHAPING;
         if (rollLeg(terms, line, k, angle) || rollLeg(terms, line, k, -angle)) better = true;
       }
       if (!better) break;

@@ -29,7 +29,7 @@ export interface SearchGround extends GroundSampler {
 const FINE_M = 0.5;
 /** Most nodes kept; the lattice is made coarser beyond it. */
 const MOST_NODES = 9_000_000;
-export const BLOCK_SHIFT = 4;
+const BLOCK_SHIFT = 4;
 
 /**
  * Prepares the ground in a box; reads only one height. Pass the result as a request's `ground` to keep what
@@ -100,7 +100,7 @@ export function nodeHeight(ground: SearchGround, column: number, row: number): n
 }
 
 /** Reads every node of one block, its far edges included. */
-export function readBlock(ground: SearchGround, block: number): void {
+function readBlock(ground: SearchGround, block: number): void {
   const size = 1 << BLOCK_SHIFT;
   const column0 = (block % ground.blockColumns) * size;
   const row0 = Math.floor(block / ground.blockColumns) * size;
@@ -110,6 +110,25 @@ export function readBlock(ground: SearchGround, block: number): void {
     for (let column = column0; column <= column1; column++) nodeHeight(ground, column, row);
   }
   ground.blockRead[block] = 1;
+}
+
+/** Reads the blocks that hold a leg between two places of the lattice, in cells. */
+export function readAlong(
+  ground: SearchGround,
+  u1: number,
+  v1: number,
+  u2: number,
+  v2: number,
+): void {
+  const { blockRead, blockColumns } = ground;
+  const last = Math.max(u1, u2) >> BLOCK_SHIFT;
+  const lastRow = Math.max(v1, v2) >> BLOCK_SHIFT;
+  for (let row = Math.min(v1, v2) >> BLOCK_SHIFT; row <= lastRow; row++) {
+    for (let column = Math.min(u1, u2) >> BLOCK_SHIFT; column <= last; column++) {
+      const block = row * blockColumns + column;
+      if (blockRead[block] === 0) readBlock(ground, block);
+    }
+  }
 }
 
 /** Bilinear height, metres; NaN outside the lattice or where a needed node has no data. */

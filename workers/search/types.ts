@@ -162,7 +162,7 @@ export interface SearchOptions {
 /** A ring found in a smaller window, which is not looked for again. */
 export interface RingToBeat {
   readonly ring: FoundRing;
-  /** Rings dearer than this are of no interest, m3; Infinity where all are. */
+  /** Rings dearer than this are of no interest, m3. */
   readonly mostM3: number;
 }
 

@@ -87,11 +87,9 @@ export async function buildingLine(
   const near = await lineWithin(terrain, task, aim, NEAR, options).catch(unlessNone);
   if (near && !isOver(near) && isComplete(near.walked.whole)) return near;
   try {
-    const beat = near && isComplete(near.walked.whole) ? toBeat(near, aim) : undefined;
+    const beat = near ? toBeat(near, aim) : undefined;
     const far = await lineWithin(terrain, task, aim, { reachM: FAR_REACH_M, beat }, options);
-    if (!near) return far;
-    const isNoBetter = beat !== undefined && far.found.priceM3 >= near.found.priceM3;
-    return isNoBetter || overM(near) <= overM(far) ? near : far;
+    return near && overM(near) <= overM(far) ? near : far;
   } catch (thrown) {
     if (near) return near;
     throw thrown;
@@ -99,10 +97,10 @@ export async function buildingLine(
 }
 
 /** What a line farther off must beat: a line under the limit takes no less than its bags, by the near one's measure. */
-function toBeat({ found, walked }: BuildingLine, { mostBags }: LineAim): RingToBeat {
+function toBeat({ found, walked }: BuildingLine, { mostBags }: LineAim): RingToBeat | undefined {
   const { bags, volumeM3 } = walked.whole;
-  const isOfUse = mostBags !== null && bags > 0;
-  return { ring: found, mostM3: isOfUse ? (MARGIN * mostBags * volumeM3) / bags : Infinity };
+  if (mostBags === null || !isComplete(walked.whole)) return undefined;
+  return { ring: found, mostM3: (MARGIN * mostBags * volumeM3) / bags };
 }
 
 function unlessNone(thrown: unknown): null {
