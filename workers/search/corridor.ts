@@ -28,25 +28,28 @@ export function* closeBeyond(
 ): Generator<SearchStep, void> {
   const { count, shut, starts } = space;
   if (limit > space.shutBeyond * WORTH_SHARE) return;
-  const reached = space.reached ?? new Float64Array(2 * count);
-  space.reached = reached.fill(Infinity);
+  const even = space.distance;
+  const odd = space.oddDistance ?? new Float64Array(count);
+  space.oddDistance = odd.fill(Infinity);
   space.inHand.clear();
   for (const node of starts) {
     if (shut[node] !== 0) continue;
-    reached[node] = 0;
+    even[node] = 0;
     space.inHand.push(node, 0);
   }
   const most = limit * ROUNDING;
-  while (!spread(space, reached, most)) {
+  let isDone = spread(space, odd, most);
+  let isLate = false;
+  while (!isDone && !isLate) {
     yield step;
-    if (!outOfTime()) continue;
-    open(space);
-    return;
+    isLate = outOfTime();
+    isDone = !isLate && spread(space, odd, most);
   }
   for (let node = 0; node < count; node++) {
-    shut[node] = reached[node]! + reached[count + node]! <= most ? 0 : 1;
+    shut[node] = isDone && !(even[node]! + odd[node]! <= most) ? 1 : 0;
   }
-  space.shutBeyond = limit;
+  even.fill(Infinity);
+  space.shutBeyond = isDone ? limit : Infinity;
 }
 
 /** Opens what was closed, before rings are looked for that cost more. */
@@ -56,33 +59,34 @@ export function open(space: LoopSpace): void {
 }
 
 /** Goes on for a stretch. @returns true when no label is left to settle */
-function spread(space: LoopSpace, reached: Float64Array, most: number): boolean {
-  const { count, price, tag, inHand, shut } = space;
+function spread(space: LoopSpace, odd: Float64Array, most: number): boolean {
+  const { count, price, tag, inHand, shut, distance: even } = space;
   const { count: edges, step, end, one, a, b, two, c, d } = space.stencil;
   const long = edges > 16;
   for (let settled = 0; settled < STRETCH; settled++) {
     const key = inHand.leastKey();
     const label = inHand.pop();
     if (label < 0) return true;
-    const at = reached[label]!;
-    if (key > at) continue;
     const isOdd = label >= count;
     const u = isOdd ? label - count : label;
+    const at = isOdd ? odd[u]! : even[u]!;
+    if (key > at) continue;
     const priceU = price[u]!;
     for (let k = 0; k < edges; k++) {
       const v = u + step[k]!;
       if (shut[v] !== 0) continue;
       const crosses = ((tag[u]! | tag[v]!) & SIDE_BITS) === 3;
-      const same = isOdd !== crosses ? count + v : v;
-      const other = isOdd !== crosses ? v : count + v;
+      const toOdd = isOdd !== crosses;
+      const same = toOdd ? odd : even;
+      const other = toOdd ? even : odd;
       let way = at + end[k]! * (priceU + price[v]!);
-      if (way >= reached[same]!) continue;
+      if (way >= same[v]!) continue;
       way += one[k]! * (price[u + a[k]!]! + price[u + b[k]!]!);
       if (long) way += two[k]! * (price[u + c[k]!]! + price[u + d[k]!]!);
       // a label of the other parity that is still to be settled will be no less than the one in hand
-      if (way >= reached[same]! || way + Math.min(reached[other]!, at) > most) continue;
-      reached[same] = way;
-      inHand.push(same, way);
+      if (way >= same[v]! || way + Math.min(other[v]!, at) > most) continue;
+      same[v] = way;
+      inHand.push(toOdd ? count + v : v, way);
     }
   }
   return false;

@@ -28,8 +28,8 @@ export interface LoopSpace {
   /** 1 where no ring that costs `shutBeyond` or less passes. */
   readonly shut: Uint8Array;
   shutBeyond: number;
-  /** Working labels of what closes them, two a node; null before it is done. */
-  reached: Float64Array | null;
+  /** Labels of odd parity, worked with beside `distance` where nodes are shut; null before that is done. */
+  oddDistance: Float64Array | null;
   runs: number;
   settled: number;
 }
@@ -67,7 +67,7 @@ export function loopSpace(
     region: null,
     shut: new Uint8Array(count),
     shutBeyond: Infinity,
-    reached: null,
+    oddDistance: null,
     runs: 0,
     settled: 0,
   };
@@ -92,7 +92,7 @@ export function spaceBytes(space: LoopSpace): number {
     space.heads,
     space.region,
     space.shut,
-    space.reached,
+    space.oddDistance,
   ];
   return arrays.reduce((sum, each) => sum + (each?.byteLength ?? 0), 0);
 }
