@@ -52,5 +52,4 @@ describe("nodes that no ring up to a price can pass", () => {
     driven(closeBeyond(space, 0.98 * best, NEVER));
     expect(driven(branchAndBound(space, { ...limit, price: 0.98 * best }, 0)).rings).toEqual([]);
   });
-
 });
