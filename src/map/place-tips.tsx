@@ -48,9 +48,13 @@ export function keepPlaceTips(map: MapLibreMap): void {
     popup.setText(`${tip.title}. ${tip.text}`).trackPointer().addTo(map);
   });
   map.on("mouseout", hide);
-  map.on("mousedown", hide);
+  let isPlacing = false;
+  map.on("mousedown", () => {
+    hide();
+    isPlacing = tool.peek() !== "move";
+  });
   map.on("click", ({ point, lngLat }) => {
-    if (tool.peek() !== "move" || dragging.peek()) return;
+    if (isPlacing || tool.peek() !== "move" || dragging.peek()) return;
     if (cornerNear(map, { containerX: point.x, containerY: point.y }, CORNER_PX)) return;
     const tip = tipAt(map, point);
     if (!tip) return;
