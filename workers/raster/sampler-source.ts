@@ -1,11 +1,12 @@
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
+import { heldWindows } from "./held-windows.ts";
 import { type Lattice, makeLattice, type PlaneBox } from "./lattice.ts";
 import type { Locator } from "./locate.ts";
 import type { Mosaic, MosaicCells } from "./mosaic.ts";
 import { makeSampler } from "./sampler.ts";
-import { type CellWindow, contains, MOST_CELLS } from "./window.ts";
+import { type CellWindow, MOST_CELLS } from "./window.ts";
 
 /** More ground than asked is read, so that a line can be dragged about without reading again. */
 const MARGIN_SHARE = 0.15;
@@ -20,11 +21,6 @@ interface Prepared {
   readonly sampler: Promise<GroundSampler>;
 }
 
-interface Held {
-  readonly window: CellWindow;
-  readonly cells: Promise<MosaicCells>;
-}
-
 /** Heights over boxes of a plan plane. */
 interface SamplerSource {
   readonly samplerFor: (plane: PlanPlane, box: PlaneBox) => Promise<GroundSampler>;
@@ -33,7 +29,7 @@ interface SamplerSource {
 
 /**
  * Makes samplers and keeps the ground they read. A request that lies inside ground already read, or being
- * read, waits for that; at most 64 million cells are held.
+ * read, waits for that.
  */
 export function makeSamplerSource(
   mosaic: Mosaic,
@@ -41,21 +37,7 @@ export function makeSamplerSource(
   read: (window: CellWindow) => Promise<MosaicCells>,
 ): SamplerSource {
   let prepared: Prepared[] = [];
-  let held: Held[] = [];
-
-  const cellsOf = (window: CellWindow): Promise<MosaicCells> => {
-    const known = held.find((each) => contains(each.window, window));
-    if (known) {
-      held = [known, ...held.filter((each) => each !== known)];
-      return known.cells;
-    }
-    const fresh: Held = { window, cells: read(window) };
-    fresh.cells.catch(() => {
-      held = held.filter((each) => each !== fresh);
-    });
-    held = withinBudget([fresh, ...held]);
-    return fresh.cells;
-  };
+  const cellsOf = heldWindows(read);
 
   const prepare = async (
     plane: PlanPlane,
@@ -97,14 +79,6 @@ export function makeSamplerSource(
   const ownSampler: SamplerSource["ownSampler"] = async (plane, box) =>
     (await prepare(plane, box)).sampler;
   return { samplerFor, ownSampler };
-}
-
-function withinBudget(held: Held[]): Held[] {
-  let cells = 0;
-  return held.filter((each, i) => {
-    cells += cellsIn(each.window);
-    return i === 0 || cells <= MOST_CELLS;
-  });
 }
 
 function padding(box: PlaneBox): PlaneBox {
