@@ -31,7 +31,7 @@ export interface LaidOutFeature {
 export interface LaidOutShapes {
   readonly features: readonly LaidOutFeature[];
   readonly leftOut: readonly LeftOutShape[];
-  /** Features that are no outlines: points and lines. */
+  /** Features that are no outlines: points, lines, and empty ones. */
   readonly noOutline: number;
 }
 

@@ -25,7 +25,10 @@ const SLIVER: Sentence = [
   "outline is too small or narrow for a building and is left out",
   "outlines are too small or narrow for a building and are left out",
 ];
-const NO_OUTLINE: Sentence = ["point or line is left out", "points and lines are left out"];
+const NO_OUTLINE: Sentence = [
+  "shape without an outline (a point, a line, or empty) is left out",
+  "shapes without an outline (points, lines, or empty) are left out",
+];
 const BAD_SHAPE: Readonly<Record<Extract<BuildingNote, { kind: "left-out" }>["why"], Sentence>> = {
   "few-corners": [
     "shape with fewer than 3 corners is left out",

@@ -23,6 +23,7 @@ import {
 } from "../units.ts";
 import { peopleCount } from "./buildings-answer.ts";
 import { chosenWords } from "./buildings-table.ts";
+import { capital } from "./capital.ts";
 import { checkWords } from "./checks.ts";
 import { momentWords } from "./clock.ts";
 import { mustFixWords } from "./must-fix.ts";
@@ -116,9 +117,10 @@ export function faultyLines(marks: readonly (number | null)[]): string {
 export function lineMustFix(line: Pick<CheckedLine, "mustFix">, system: UnitSystem): string {
   const mustFix = mustFixOf(line);
   if (mustFix.length === 0) return "";
-  const what = mustFix.map(
-    ({ id, finding }) => checkWords({ id, where: null, finding }, system).what,
+  const different = new Map(
+    mustFix.map(({ id, finding }) => [JSON.stringify([id, finding]), { id, where: null, finding }]),
   );
+  const what = [...different.values()].map((each) => capital(checkWords(each, system).what));
   return `${mustFixWords(mustFix.length)}: ${what.join(" ")}`;
 }
 

@@ -15,6 +15,7 @@ import {
   usedHours,
   usedSand,
 } from "../../shared/words/buildings-answer.ts";
+import { sweepWhole } from "../live/buildings/checking.ts";
 import { choiceShown } from "../live/buildings/choosing.ts";
 import { workersNow } from "../live/buildings/crew.ts";
 import { listed } from "../live/buildings/listed.ts";
@@ -93,7 +94,7 @@ export function StockFields() {
           </label>
         )}
       </Disclosure>
-      {!hasStock(stock.value) && <p class="hint">{BUILDINGS.typeStock}</p>}
+      {!hasStock(stock.value) && !sweepWhole.value && <p class="hint">{BUILDINGS.typeStock}</p>}
     </section>
   );
 }

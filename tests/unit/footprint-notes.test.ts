@@ -42,7 +42,7 @@ describe("notes on the footprints of a file", () => {
       "1 shape with fewer than 3 corners is left out: shape 2,000.",
       "1 shape with over 2,000 corners is left out: shape 4.",
       "1 shape with coordinates that cannot be read is left out: shape 5.",
-      "2,400 points and lines are left out.",
+      "2,400 shapes without an outline (points, lines, or empty) are left out.",
       "1 building is off the elevation data: a.",
       "1 building is partly off the elevation data: b.",
       "1 building has several parts; one line goes around all of them: c (3).",
