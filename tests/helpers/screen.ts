@@ -18,8 +18,9 @@ export async function mapIsIdle(page: Page): Promise<void> {
   await page.locator('.map-canvas[data-state="idle"], .map-lost[data-state="none"]').waitFor();
 }
 
-/** Waits for the map and for the chosen alternative's totals. */
+/** Waits for the map and for the chosen alternative's totals, of the plan as it is on the elevation data that is open. */
 export async function planIsSized(page: Page): Promise<void> {
+  await page.locator('html[data-verdicts="current"]').waitFor();
   await chosen(page)
     .getByText(/^[\d,]+ bags/)
     .waitFor();
