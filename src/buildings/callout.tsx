@@ -19,6 +19,8 @@ import type { LentMap } from "./lent-map.ts";
 
 const EDGE_PX = 10;
 const GAP_PX = 16;
+/** Taken by the buttons of the map, from its right and upper edges, pixels. */
+const CONTROLS = { width: 62, height: 134 };
 
 /** A note at the picked building or ring: what it takes, and the way into the plan. */
 export function Callout({ row, map }: { readonly row: BuildingRow; readonly map: LentMap }) {
@@ -89,8 +91,9 @@ function placeOf(
   const { clientWidth, clientHeight } = upper.getContainer();
   const isOut = low.x < 0 || low.x > clientWidth || low.y < 0 || high.y > clientHeight;
   if (isOut) return null;
-  const left = Math.min(Math.max(EDGE_PX, low.x - width / 2), clientWidth - width - EDGE_PX);
   const below = low.y + GAP_PX;
   const fits = below + height + EDGE_PX <= clientHeight;
-  return { left, top: fits ? below : Math.max(EDGE_PX, high.y - GAP_PX * 2 - height) };
+  const top = fits ? below : Math.max(EDGE_PX, high.y - GAP_PX * 2 - height);
+  const right = clientWidth - width - (top < CONTROLS.height ? CONTROLS.width : EDGE_PX);
+  return { left: Math.max(EDGE_PX, Math.min(low.x - width / 2, right)), top };
 }
