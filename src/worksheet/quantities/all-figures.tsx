@@ -9,14 +9,17 @@ import { ClassBar } from "../../drawing/class-bar.tsx";
 import { ReachTable } from "../../drawing/reach-table.tsx";
 import { sized } from "../../live/results.ts";
 import { markedM, unitSystem } from "../../live/screen.ts";
+import { simulatedLine } from "../../live/simulated.ts";
 import { mustFixOn } from "../../live/water-now.ts";
 import { Amounts } from "./amounts.tsx";
 import { BehindLine } from "./behind-line.tsx";
 import { GroundChances } from "./ground-chances.tsx";
 import { PublishedTables } from "./published-tables.tsx";
 
-/** Everything that is counted of a line, each figure with its make-up. */
-export function AllFigures({ line }: { line: SizedLine }) {
+/** Everything that is counted of the chosen line, each figure with its make-up. */
+export function AllFigures() {
+  const line = simulatedLine.value;
+  if (!line) return null;
   const system = unitSystem.value;
   const rival = rivalWords(line);
   const inputs = { plan: plan.value, line, totals: line.totals, system };

@@ -15,7 +15,7 @@ import { simulatedLine } from "../../live/simulated.ts";
 import { uncounted } from "../../live/uncounted.ts";
 import { MoreButton, useMore } from "../../ui/more-button.tsx";
 import { Pane } from "../pane.tsx";
-import { AllFigures } from "./all-figures.tsx";
+import { RowBody } from "../row-body.tsx";
 import { Amount } from "./amount.tsx";
 import { Takes } from "./takes.tsx";
 
@@ -39,7 +39,7 @@ export function QuantitiesBlock() {
       <Counted line={line} />
       {isCounted(line) && (
         <div id={more.bodyId} class="all-figures" hidden={!more.open}>
-          {more.open && <AllFigures line={line} />}
+          {more.open && <RowBody of="AllFigures" />}
         </div>
       )}
     </Pane>

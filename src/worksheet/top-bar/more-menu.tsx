@@ -19,11 +19,11 @@ import { flipTheme, showAll, theme } from "../../live/screen.ts";
 import { Dialog } from "../../ui/dialog.tsx";
 import { FileButton } from "../../ui/file-button.tsx";
 import { Menu, MenuItem } from "../../ui/menu.tsx";
+import { RowBody } from "../row-body.tsx";
 import { BaseMapFields } from "./base-map-fields.tsx";
 import { ExamplePlans } from "./example-plans.tsx";
 import { Keys } from "./keys.tsx";
 import { KEYS_BUTTON_ID, OPEN_BUTTON_ID } from "./shortcuts.ts";
-import { SourcesAndLimits } from "./sources-and-limits.tsx";
 import { UnitSwitch } from "./unit-switch.tsx";
 
 const OPENABLE = `${SHAPE_FILES},${GROUND_FILES}`;
@@ -32,7 +32,7 @@ const DIALOGS = {
   examples: { title: "Example plans", Body: ExamplePlans },
   "base-map": { title: "Base map", Body: BaseMapFields },
   keys: { title: "Keys", Body: Keys },
-  sources: { title: "Sources and limits", Body: SourcesAndLimits },
+  sources: { title: "Sources and limits", Body: () => <RowBody of="SourcesAndLimits" /> },
 } as const;
 
 /** What belongs to the whole of the plan and to the screen, behind one word. */
