@@ -87,6 +87,8 @@ export interface TracedRoad {
   readonly stageM: number | null;
   /** When the likely forecast passes it, `2026-04-08T11:00-05:00`; null without one, and where it never does. */
   readonly hour: string | null;
+  /** True where the likely forecast begins above it: that is its first hour. */
+  readonly fromStart: boolean;
   /** Whether people are set to leave by then; null where that is not known. */
   readonly leavesBefore: boolean | null;
 }

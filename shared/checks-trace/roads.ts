@@ -9,6 +9,8 @@ export type RoadFinding =
       readonly stageM: number | null;
       /** By the likely forecast; null where it is not known. */
       readonly hour: string | null;
+      /** Under water from the first hour of the forecast on. */
+      readonly fromStart: boolean;
       readonly leavesBefore: boolean | null;
     }
   | { readonly kind: "road-not-known"; readonly road: string };
@@ -18,12 +20,14 @@ export const exitRoad: TraceRule<WaterContext> = {
   id: "exit-road",
   find: ({ roads }) =>
     roads.flatMap((traced): TraceFinding[] => {
-      const { name: road, isKnown, floodsAboveM, at, stageM, hour, leavesBefore } = traced;
+      const { name: road, isKnown, floodsAboveM, at } = traced;
+      const { stageM, hour, fromStart, leavesBefore } = traced;
       if (!isKnown) {
         return [{ severity: "caution", at: null, finding: { kind: "road-not-known", road } }];
       }
       if (floodsAboveM === null) return [];
-      const severity = leavesBefore === null ? "caution" : leavesBefore ? "note" : "stop";
+      const byLeave = leavesBefore === null ? "caution" : leavesBefore ? "note" : "stop";
+      const severity = fromStart ? "stop" : byLeave;
       const elevationM = floodsAboveM;
       const finding = {
         kind: "road-floods",
@@ -31,6 +35,7 @@ export const exitRoad: TraceRule<WaterContext> = {
         elevationM,
         stageM,
         hour,
+        fromStart,
         leavesBefore,
       } as const;
       return [{ severity, at, finding }];

@@ -7,16 +7,23 @@ interface Flood {
   readonly elevationM: number;
   readonly stageM: number | null;
   readonly hour: string | null;
+  readonly fromStart: boolean;
 }
 
-/** `Exit road "North road" floods above stage 29.1 ft, Wed Apr 8, 08:00`. */
-export function roadFloodWords({ road, ...flood }: Flood, system: UnitSystem): string {
+/** `Exit road "North road" floods above stage 29.1 ft, Wed Apr 8, 08:00`; where that is the forecast's start, that it is under water. */
+export function roadFloodWords({ road, fromStart, ...flood }: Flood, system: UnitSystem): string {
+  if (fromStart) {
+    const { hour, ...level } = flood;
+    const moment = hour === null ? null : momentOf(hour);
+    const when = moment ? `, ${momentWords(moment, true, system)}` : "";
+    return `Exit road "${road}" is under water from the forecast's start on${when}: it floods above ${floodLevelWords({ ...level, hour: null }, system)}`;
+  }
   return `Exit road "${road}" floods above ${floodLevelWords(flood, system)}`;
 }
 
 /** `stage 29.1 ft, Wed Apr 8, 08:00`; without the hour where the forecast gives none. */
 function floodLevelWords(
-  { elevationM, stageM, hour }: Omit<Flood, "road">,
+  { elevationM, stageM, hour }: Omit<Flood, "road" | "fromStart">,
   system: UnitSystem,
 ): string {
   const level =

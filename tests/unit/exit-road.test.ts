@@ -66,6 +66,17 @@ describe("an exit road that leads down to the river", () => {
     }
   });
 
+  it("is under water from the start of a forecast that begins above it, whatever people are set to leave at", async () => {
+    const rows = FORECAST.rows.map((row) => ({ ...row, levelM: row.levelM + 0.5 }));
+    const time = { ...timeOf(plan()), forecast: { ...FORECAST, rows } };
+    for (const leave of [leaveAt(100.4), leaveAt(null, "2026-04-08T05:00-05:00"), null]) {
+      const { road, check } = await traced({ time, leave });
+      expect(road).toMatchObject({ fromStart: true, hour: "2026-04-08T06:00-05:00" });
+      expect(check).toMatchObject({ severity: "stop", finding: { fromStart: true } });
+    }
+    expect((await traced()).road.fromStart).toBe(false);
+  });
+
   it("has a level and no hour without a forecast, and where the forecast never gets there", async () => {
     const without = await traced({ time: { ...timeOf(plan()), forecast: null } });
     expect(without.road).toMatchObject({ hour: null });
@@ -104,12 +115,16 @@ describe("an exit road that leads down to the river", () => {
 
 describe("an exit road in words and in the plan file", () => {
   it("is said with its stage and hour", () => {
-    const flood = { road: "Mill road", elevationM: 265, stageM: 9, hour: "2026-04-08T10:00-05:00" };
+    const hour = "2026-04-08T10:00-05:00";
+    const flood = { road: "Mill road", elevationM: 265, stageM: 9, hour, fromStart: false };
     expect(roadFloodWords(flood, "us")).toContain(
       'Exit road "Mill road" floods above stage 29.5 ft',
     );
     expect(roadFloodWords({ ...flood, stageM: null, hour: null }, "metric")).toBe(
       'Exit road "Mill road" floods above 265.00 m',
+    );
+    expect(roadFloodWords({ ...flood, fromStart: true }, "us")).toMatch(
+      /^Exit road "Mill road" is under water from the forecast's start on, Wed Apr 8, .*: it floods above stage 29\.5 ft$/,
     );
   });
 

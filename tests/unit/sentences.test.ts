@@ -190,9 +190,14 @@ const FOUND: {
   "closure-not-known": (["when", "people", "forecast"] as const).map((missing) => ({
     ...{ kind: "closure-not-known", bags: 400, missing },
   })),
-  "road-floods": [null, true, false].map((leavesBefore) => ({
-    ...{ kind: "road-floods", road: "Mill road", elevationM: 265.2, leavesBefore },
-    ...(leavesBefore === null
+  "road-floods": [
+    { leavesBefore: null, fromStart: false },
+    { leavesBefore: true, fromStart: false },
+    { leavesBefore: false, fromStart: false },
+    { leavesBefore: true, fromStart: true },
+  ].map((leaves) => ({
+    ...{ kind: "road-floods", road: "Mill road", elevationM: 265.2, ...leaves },
+    ...(leaves.leavesBefore === null
       ? { stageM: null, hour: null }
       : { stageM: 9.1, hour: "2026-04-08T08:00-05:00" }),
   })),

@@ -21,13 +21,14 @@ export function traceRoads(context: TraceContext): TracedRoad[] {
     const isKnown = isOnGround && throughHole === null && throughPipe?.isKnown !== false;
     if (!isKnown || sillM === null || marginM === null) {
       const nothing = { floodsAboveM: null, at: null, gaugeM: null, stageM: null, hour: null };
-      return { id, name, isKnown, ...nothing, leavesBefore: null };
+      return { id, name, isKnown, ...nothing, fromStart: false, leavesBefore: null };
     }
     const gaugeM = context.levelM + marginM;
-    const { stageM, at: hour, leavesBefore } = roadFlood(context.plan, gaugeM);
+    const { at: hour, ...flood } = roadFlood(context.plan, gaugeM);
     return {
       ...{ id, name, isKnown, floodsAboveM: sillM, at: sillAt, gaugeM },
-      ...{ stageM, hour, leavesBefore },
+      hour,
+      ...flood,
     };
   });
 }

@@ -203,10 +203,13 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
   closure: ({ bags }) => ({ what: `left open, ${bags} bags`, act: "close in time" }),
   "closure-late": () => ({ what: "left open, closed too late", act: "close earlier" }),
   "closure-not-known": () => ({ what: "left open, not known", act: "enter it" }),
-  "road-floods": ({ road, leavesBefore }) => ({
-    what: `road "${road}" floods${leavesBefore === false ? " before people leave" : ""}`,
-    act: leavesBefore ? "leave before" : "leave earlier",
-  }),
+  "road-floods": ({ road, fromStart, leavesBefore }) =>
+    fromStart
+      ? { what: `road "${road}" under water at the forecast's start`, act: "find another way" }
+      : {
+          what: `road "${road}" floods${leavesBefore === false ? " before people leave" : ""}`,
+          act: leavesBefore ? "leave before" : "leave earlier",
+        },
   "road-not-known": ({ road }) => ({ what: `road "${road}" not known`, act: "find out" }),
   "source-inside": ({ source }) => ({ what: `source "${source}" inside`, act: "move mark" }),
   "crosses-water": ({ lengthM }, u) => ({

@@ -3,6 +3,12 @@ import { type RulesOf, rule, type TextOf } from "./text.ts";
 
 export const ROAD_TEXT: TextOf<"road-floods" | "road-not-known"> = {
   "road-floods": ({ leavesBefore, ...flood }, u) => {
+    if (flood.fromStart) {
+      return {
+        what: `${roadFloodWords(flood, u.system)}.`,
+        remedy: "Find another way out, draw it, and have people leave before it floods.",
+      };
+    }
     const late = leavesBefore === false ? " People are set to leave later than that." : "";
     return {
       what: `${roadFloodWords(flood, u.system)}.${late} Rain and waves can put it under water earlier.`,

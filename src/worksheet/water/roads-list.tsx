@@ -39,8 +39,8 @@ export function RoadsList() {
 
 function stateWords(traced: TracedRoad | undefined): string {
   if (!traced) return "";
-  const { name: road, isKnown, floodsAboveM: elevationM, stageM, hour } = traced;
+  const { name: road, isKnown, floodsAboveM: elevationM, ...flood } = traced;
   if (!isKnown) return ROAD_WORDS.notKnown;
   if (elevationM === null) return ROAD_WORDS.never;
-  return `${roadFloodWords({ road, elevationM, stageM, hour }, unitSystem.value)}.`;
+  return `${roadFloodWords({ road, elevationM, ...flood }, unitSystem.value)}.`;
 }
