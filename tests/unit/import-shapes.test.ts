@@ -12,7 +12,8 @@ describe("shapes from KML and GPX", () => {
     const exported = hostileExport("us");
     const shapes = await shapesOf(await written("kml", exported));
     const points = shapes.features.filter(({ geometry }) => geometry.type === "Point");
-    expect(points).toHaveLength(HOSTILE_LINE.stations.length);
+    expect(points.filter(({ properties }) => properties?.name === HOSTILE.pile)).toHaveLength(1);
+    expect(points).toHaveLength(HOSTILE_LINE.stations.length + 1);
     const building = shapes.features.find(
       ({ properties }) => properties?.name === HOSTILE.building,
     )!;
@@ -33,7 +34,11 @@ describe("shapes from KML and GPX", () => {
     const [track] = features.filter(({ geometry }) => geometry.type === "LineString");
     const count = HOSTILE_LINE.stations.length;
     expect((track!.geometry as { coordinates: unknown[] }).coordinates).toHaveLength(count);
-    expect(features.filter(({ geometry }) => geometry.type === "Point")).toHaveLength(count);
+    const points = features.filter(({ geometry }) => geometry.type === "Point");
+    const workPlaces = [HOSTILE.pile, "Farm lane"];
+    const names = points.map(({ properties }) => String(properties?.name));
+    expect(names.filter((name) => workPlaces.includes(name)).sort()).toEqual(workPlaces.sort());
+    expect(points).toHaveLength(count + workPlaces.length);
   });
 
   it("keep their columns, those of ExtendedData too, and drop how they are drawn", async () => {
