@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { changeSetting, type SettingLine, settingValue } from "../document/edits/settings.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
@@ -10,21 +11,25 @@ export interface SettingFieldProps extends SettingLine {
   readonly blank?: string | undefined;
   /** For figures that have no default (a stage, a gauge zero): what is refused does not speak of one. */
   readonly noDefault?: boolean | undefined;
+  readonly children?: ComponentChildren;
 }
 
-/** The field of one adjustable figure; its source is shown elsewhere. */
-export function SettingField({ path, label, blank, noDefault }: SettingFieldProps) {
+/** The field of one adjustable figure, and what stands beside it; its source may be shown elsewhere. */
+export function SettingField({ path, label, blank, noDefault, children }: SettingFieldProps) {
   const quantity = settingQuantity(path);
   return (
-    <NumberField
-      system={unitSystem.value}
-      label={label}
-      value={settingValue(plan.value, path)}
-      quantity={noDefault ? withoutDefault(quantity) : quantity}
-      range={rangeOf(path)}
-      blank={blank}
-      onValue={(value, gesture) => changeSetting(path, label, value, gesture)}
-    />
+    <div class="setting" data-setting={path}>
+      <NumberField
+        system={unitSystem.value}
+        label={label}
+        value={settingValue(plan.value, path)}
+        quantity={noDefault ? withoutDefault(quantity) : quantity}
+        range={rangeOf(path)}
+        blank={blank}
+        onValue={(value, gesture) => changeSetting(path, label, value, gesture)}
+      />
+      {children}
+    </div>
   );
 }
 

@@ -46,8 +46,7 @@ function Row({ path, label, blank, noDefault }: SettingFieldProps) {
   const changed = !noDefault && !isStandard(plan.value, path);
   const standard = settingQuantity(path).format(setting.defaultSI, unitSystem.value);
   return (
-    <div class="setting" data-setting={path}>
-      <SettingField path={path} label={label} blank={blank} noDefault={noDefault} />
+    <SettingField path={path} label={label} blank={blank} noDefault={noDefault}>
       <Source
         about={label}
         lines={[
@@ -67,6 +66,6 @@ function Row({ path, label, blank, noDefault }: SettingFieldProps) {
           <Icon name="reset" />
         </button>
       )}
-    </div>
+    </SettingField>
   );
 }
