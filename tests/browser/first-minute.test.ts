@@ -38,6 +38,15 @@ async function savedPlan() {
   return JSON.parse(readFileSync(await download.path(), "utf8"));
 }
 
+/** Waits until the example is sized on its own ground: its verdict is that of no other. */
+async function exampleIsBack(): Promise<void> {
+  await page
+    .locator(".verdict")
+    .getByText(/^Too high at 4\+09/)
+    .waitFor();
+  await planIsSized(page);
+}
+
 async function rename(title: string): Promise<void> {
   await page.getByLabel("Title of the plan").fill(title);
   await page.keyboard.press("Enter");
@@ -77,7 +86,7 @@ describe("the example that the program opens on", () => {
     const notice = page.locator('[data-code="plan/example-left"]');
     expect(await notice.textContent()).toContain("Undo brings the example back with your changes");
     await more("Undo: Open own.tif");
-    await planIsSized(page);
+    await exampleIsBack();
     expect(await bags(page)).toBe(17_879);
     expect(await page.getByLabel("Title of the plan").inputValue()).toBe("Tried out");
     expect(await notice.count()).toBe(0);
@@ -86,7 +95,7 @@ describe("the example that the program opens on", () => {
     expect((await savedPlan()).drystead.terrain[0].name).toBe("own.tif");
     await mapIsIdle(page);
     await more("Undo: Open own.tif");
-    await planIsSized(page);
+    await exampleIsBack();
   });
 
   it("gives way to a plan of one's own, which is not measured against the example's ground", async () => {
@@ -99,7 +108,7 @@ describe("the example that the program opens on", () => {
     expect(await page.getByRole("alert", { name: "Plan on other elevation data" }).count()).toBe(0);
     expect(await page.locator(".alternative").getByText(/bags/).count()).toBe(0);
     await more("Undo: Open mine.geojson");
-    await planIsSized(page);
+    await exampleIsBack();
   });
 
   it("is still one after the page was closed and opened", async () => {
