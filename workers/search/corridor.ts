@@ -58,7 +58,7 @@ export function open(space: LoopSpace): void {
   space.shutBeyond = Infinity;
 }
 
-/** Goes on for a stretch. @returns true when no label is left to settle */
+/** Goes on for a stretch. @returns true when no label is left in hand */
 function spread(space: LoopSpace, odd: Float64Array, most: number): boolean {
   const { count, price, tag, inHand, shut, distance: even } = space;
   const { count: edges, step, end, one, a, b, two, c, d } = space.stencil;
