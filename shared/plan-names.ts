@@ -53,6 +53,18 @@ export function freeNumbered(taken: ReadonlySet<string>, stem: string): string {
   return nextFree(taken, numbered(stem))();
 }
 
+/** An identifier and a name that none of the others has, of their stems and a number. */
+export function freeNames(
+  nameStem: string,
+  idStem: string,
+  others: readonly { readonly id: string; readonly name: string }[],
+): { readonly id: string; readonly name: string } {
+  return {
+    id: freeNumbered(new Set(others.map(({ id }) => id)), idStem),
+    name: freeNumbered(new Set(others.map(({ name }) => name)), nameStem),
+  };
+}
+
 /** "Building 1", "Building 2" ... with the stem "Building ". */
 export function numbered(stem: string): NameAt {
   return (index) => `${stem}${index + 1}`;

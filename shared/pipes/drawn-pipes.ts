@@ -1,10 +1,10 @@
 import type { Culvert, Drain, LonLat, PossibleCulvert } from "../plan.ts";
-import { freeNumbered } from "../plan-names.ts";
+import { freeNames } from "../plan-names.ts";
 
 /** A culvert as drawn: open, nothing about it known but its ends. */
 export function drawnCulvert(path: readonly LonLat[], others: readonly Culvert[]): Culvert {
   return {
-    ...named("Culvert ", "culvert-", others),
+    ...freeNames("Culvert ", "culvert-", others),
     ...{ path, invertsM: [null, null], sizeM: null, gate: null, plugged: false },
   };
 }
@@ -12,7 +12,7 @@ export function drawnCulvert(path: readonly LonLat[], others: readonly Culvert[]
 /** A drain as marked: not plugged, and not known where it leads. */
 export function drawnDrain(at: LonLat, others: readonly Drain[]): Drain {
   return {
-    ...named("Drain ", "drain-", others),
+    ...freeNames("Drain ", "drain-", others),
     ...{ at, kind: "floor-drain", joinsOutside: null, plugged: false },
   };
 }
@@ -23,16 +23,5 @@ export function answeredCandidate(
   answer: PossibleCulvert["answer"],
   others: readonly PossibleCulvert[],
 ): PossibleCulvert {
-  return { ...named("Possible culvert ", "possible-culvert-", others), path, answer };
-}
-
-function named(
-  nameStem: string,
-  idStem: string,
-  others: readonly { readonly id: string; readonly name: string }[],
-) {
-  return {
-    id: freeNumbered(new Set(others.map(({ id }) => id)), idStem),
-    name: freeNumbered(new Set(others.map(({ name }) => name)), nameStem),
-  };
+  return { ...freeNames("Possible culvert ", "possible-culvert-", others), path, answer };
 }

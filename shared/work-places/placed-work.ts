@@ -1,5 +1,5 @@
 import type { LonLat, WorkPlace } from "../plan.ts";
-import { freeNumbered } from "../plan-names.ts";
+import { freeNames } from "../plan-names.ts";
 
 const STEMS: Readonly<Record<WorkPlace["kind"], string>> = {
   pile: "Bag pile ",
@@ -13,10 +13,5 @@ export function placedWork(
   path: readonly LonLat[],
   others: readonly WorkPlace[],
 ): WorkPlace {
-  return {
-    id: freeNumbered(new Set(others.map(({ id }) => id)), "work-place-"),
-    name: freeNumbered(new Set(others.map(({ name }) => name)), STEMS[kind]),
-    kind,
-    path,
-  };
+  return { ...freeNames(STEMS[kind], "work-place-", others), kind, path };
 }

@@ -3,8 +3,9 @@ import type { Failure, Outcome } from "../../shared/failure.ts";
 import { letterOf } from "../../shared/line-letter.ts";
 import { drawnCulvert, drawnDrain } from "../../shared/pipes/drawn-pipes.ts";
 import type { Alignment, LonLat, Plan, WorkPlace } from "../../shared/plan.ts";
-import { freeLetter, freeNumbered } from "../../shared/plan-names.ts";
+import { freeLetter, freeNames, freeNumbered } from "../../shared/plan-names.ts";
 import { placedWork } from "../../shared/work-places/placed-work.ts";
+import { type Listed, type ListName, withAdded } from "../document/edits/listed.ts";
 import type { Edit } from "../document/types.ts";
 import type { Tool } from "../live/screen.ts";
 import { distinct, rounded } from "./corner-step.ts";
@@ -51,26 +52,17 @@ function nextName(plan: Plan): string {
   return taken.has(own) ? freeLetter(taken) : own;
 }
 
-function structure(geometry: Geometry, plan: Plan): Outcome<Edit> {
+function structure(geometry: Geometry, { structures }: Plan): Outcome<Edit> {
   const outline = cornersOf(geometry);
   if (outline.length < 3) return refused("A building needs at least 3 corners.");
-  const name = freeNumbered(new Set(plan.structures.map((each) => each.name)), "Building ");
-  const id = freeNumbered(new Set(plan.structures.map((each) => each.id)), "structure-");
-  return accepted(`Draw ${name}`, (now) => ({
-    ...now,
-    structures: [...now.structures, { id, name, outline, floorM: null }],
-  }));
+  const names = freeNames("Building ", "structure-", structures);
+  return added("Draw", "structures", { ...names, outline, floorM: null });
 }
 
-function noGo(geometry: Geometry, plan: Plan): Outcome<Edit> {
+function noGo(geometry: Geometry, { noGo }: Plan): Outcome<Edit> {
   const outline = cornersOf(geometry);
   if (outline.length < 3) return refused("A no-go area needs at least 3 corners.");
-  const name = freeNumbered(new Set(plan.noGo.map((each) => each.name)), "No-go ");
-  const id = freeNumbered(new Set(plan.noGo.map((each) => each.id)), "no-go-");
-  return accepted(`Draw ${name}`, (now) => ({
-    ...now,
-    noGo: [...now.noGo, { id, name, outline }],
-  }));
+  return added("Draw", "noGo", { ...freeNames("No-go ", "no-go-", noGo), outline });
 }
 
 function flow(geometry: Geometry): Outcome<Edit> {
@@ -86,48 +78,28 @@ function gauge(geometry: Geometry, plan: Plan): Outcome<Edit> {
   return accepted("Place the gauge", (now) => ({ ...now, gauge: { name, at } }));
 }
 
-function source(geometry: Geometry, plan: Plan): Outcome<Edit> {
+function source(geometry: Geometry, { sources = [] }: Plan): Outcome<Edit> {
   const [at] = cornersOf(geometry);
   if (!at) return refused("A source needs a place.");
-  const sources = plan.sources ?? [];
-  const name = freeNumbered(new Set(sources.map((each) => each.name)), "Source ");
-  const id = freeNumbered(new Set(sources.map((each) => each.id)), "source-");
-  return accepted(`Mark ${name}`, (now) => ({
-    ...now,
-    sources: [...(now.sources ?? []), { id, name, at }],
-  }));
+  return added("Mark", "sources", { ...freeNames("Source ", "source-", sources), at });
 }
 
-function culvert(geometry: Geometry, plan: Plan): Outcome<Edit> {
+function culvert(geometry: Geometry, { culverts = [] }: Plan): Outcome<Edit> {
   const path = cornersOf(geometry);
   if (path.length < 2) return refused("A culvert needs two ends.");
-  const drawn = drawnCulvert(path, plan.culverts ?? []);
-  return accepted(`Draw ${drawn.name}`, (now) => ({
-    ...now,
-    culverts: [...(now.culverts ?? []), drawn],
-  }));
+  return added("Draw", "culverts", drawnCulvert(path, culverts));
 }
 
-function road(geometry: Geometry, plan: Plan): Outcome<Edit> {
+function road(geometry: Geometry, { roads = [] }: Plan): Outcome<Edit> {
   const path = cornersOf(geometry);
   if (path.length < 2) return refused("A road needs at least 2 corners.");
-  const roads = plan.roads ?? [];
-  const name = freeNumbered(new Set(roads.map((each) => each.name)), "Road ");
-  const id = freeNumbered(new Set(roads.map((each) => each.id)), "road-");
-  return accepted(`Draw ${name}`, (now) => ({
-    ...now,
-    roads: [...(now.roads ?? []), { id, name, path }],
-  }));
+  return added("Draw", "roads", { ...freeNames("Road ", "road-", roads), path });
 }
 
-function drain(geometry: Geometry, plan: Plan): Outcome<Edit> {
+function drain(geometry: Geometry, { drains = [] }: Plan): Outcome<Edit> {
   const [at] = cornersOf(geometry);
   if (!at) return refused("A drain needs a place.");
-  const drawn = drawnDrain(at, plan.drains ?? []);
-  return accepted(`Mark ${drawn.name}`, (now) => ({
-    ...now,
-    drains: [...(now.drains ?? []), drawn],
-  }));
+  return added("Mark", "drains", drawnDrain(at, drains));
 }
 
 function workPlace(kind: WorkPlace["kind"], geometry: Geometry, plan: Plan): Outcome<Edit> {
@@ -136,11 +108,7 @@ function workPlace(kind: WorkPlace["kind"], geometry: Geometry, plan: Plan): Out
   if (kind === "truck-way" && path.length < 2) {
     return refused("The trucks' way in needs at least 2 corners.");
   }
-  const drawn = placedWork(kind, path, plan.workPlaces ?? []);
-  return accepted(`Place ${drawn.name}`, (now) => ({
-    ...now,
-    workPlaces: [...(now.workPlaces ?? []), drawn],
-  }));
+  return added("Place", "workPlaces", placedWork(kind, path, plan.workPlaces ?? []));
 }
 
 /** Corners of a drawn shape, rounded, without repeats; a polygon's closing corner is left out. */
@@ -150,6 +118,10 @@ export function cornersOf(geometry: Geometry): LonLat[] {
   if (geometry.type === "Polygon")
     return distinct((geometry.coordinates[0] ?? []).map(rounded), true);
   return [];
+}
+
+function added<K extends ListName>(verb: string, list: K, drawn: Listed<K>): Outcome<Edit> {
+  return accepted(`${verb} ${drawn.name}`, (now) => withAdded(now, list, drawn));
 }
 
 function accepted(note: string, change: (plan: Plan) => Plan): Outcome<Edit> {

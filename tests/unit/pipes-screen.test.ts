@@ -3,7 +3,7 @@ import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { pipeStateWords, pipeStops, plugRows, plugsWords } from "../../shared/words/pipes.ts";
-import { changeCulvert, changeDrain, deleteCulvert } from "../../src/document/edits/pipes.ts";
+import { changeListed, deleteListed } from "../../src/document/edits/listed.ts";
 import { plan, replacePlan, undo } from "../../src/document/store.ts";
 import { drawnEdit } from "../../src/map/finish-shape.ts";
 import { planShapes } from "../../src/map/plan-shapes.ts";
@@ -55,15 +55,17 @@ describe("drawing a culvert and a drain", () => {
   it("is changed through the one gate, and undone", () => {
     replacePlan(afterDrawing(), "Open a plan");
     const [culvert] = plan.peek().culverts!;
-    expect(changeCulvert(culvert!, { plugged: true, invertsM: [99, null] }).ok).toBe(true);
+    expect(changeListed("culverts", culvert!, { plugged: true, invertsM: [99, null] }).ok).toBe(
+      true,
+    );
     expect(plan.peek().culverts).toMatchObject([{ plugged: true, invertsM: [99, null] }]);
-    expect(changeCulvert(culvert!, { sizeM: 99 }).ok).toBe(false);
-    changeDrain(plan.peek().drains![0]!, { joinsOutside: true });
+    expect(changeListed("culverts", culvert!, { sizeM: 99 }).ok).toBe(false);
+    changeListed("drains", plan.peek().drains![0]!, { joinsOutside: true });
     expect(plan.peek().drains).toMatchObject([{ joinsOutside: true }]);
     undo();
     undo();
     expect(plan.peek().culverts).toMatchObject([{ plugged: false }]);
-    deleteCulvert(plan.peek().culverts![0]!);
+    deleteListed("culverts", plan.peek().culverts![0]!);
     expect(plan.peek().culverts).toBeUndefined();
   });
 });

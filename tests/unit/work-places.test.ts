@@ -6,7 +6,7 @@ import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { writePlanFile } from "../../shared/plan-write.ts";
 import { notPlacedWords } from "../../shared/words/work-places.ts";
-import { deleteWorkPlace, renameWorkPlace } from "../../src/document/edits/work-places.ts";
+import { deleteListed, renameListed } from "../../src/document/edits/listed.ts";
 import { plan, replacePlan, undo } from "../../src/document/store.ts";
 import type { Tool } from "../../src/live/screen.ts";
 import { drawnEdit } from "../../src/map/finish-shape.ts";
@@ -71,9 +71,9 @@ describe("work places", () => {
   it("are renamed, deleted and undone through the one gate", () => {
     replacePlan(withPlaces(EMPTY_PLAN), "Open a plan");
     const [pile] = plan.peek().workPlaces!;
-    renameWorkPlace(pile!, "Sand at the barn");
+    renameListed("workPlaces", pile!, "Sand at the barn");
     expect(plan.peek().workPlaces![0]!.name).toBe("Sand at the barn");
-    for (const each of plan.peek().workPlaces!) deleteWorkPlace(each);
+    for (const each of plan.peek().workPlaces!) deleteListed("workPlaces", each);
     expect(plan.peek().workPlaces).toBeUndefined();
     undo();
     expect(plan.peek().workPlaces).toHaveLength(1);

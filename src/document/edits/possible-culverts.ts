@@ -1,6 +1,7 @@
 import { answeredCandidate, drawnCulvert } from "../../../shared/pipes/drawn-pipes.ts";
 import type { LonLat, Plan, PossibleCulvert } from "../../../shared/plan.ts";
 import { edit } from "./alternatives.ts";
+import { withAdded, withChanged, withoutListed } from "./listed.ts";
 
 /** What a person says of a place where there may be a culvert. */
 export type CulvertAnswer = "yes" | PossibleCulvert["answer"];
@@ -19,29 +20,25 @@ export function changeAnswer(place: PossibleCulvert, answer: CulvertAnswer): voi
   edit({
     note: `Answer ${name}`,
     change: (plan) => {
-      if (answer === "yes") return withCulvert(without(plan, id), path);
-      const changed = (each: PossibleCulvert) => (each.id === id ? { ...each, answer } : each);
-      return { ...plan, possibleCulverts: (plan.possibleCulverts ?? []).map(changed) };
+      if (answer === "yes") return withCulvert(withoutListed(plan, "possibleCulverts", id), path);
+      return withChanged(plan, "possibleCulverts", id, { answer });
     },
   });
 }
 
 /** Takes an answer back: the place is asked about again. */
 export function takeBack({ id, name }: PossibleCulvert): void {
-  edit({ note: `Ask about ${name} again`, change: (plan) => without(plan, id) });
+  edit({
+    note: `Ask about ${name} again`,
+    change: (plan) => withoutListed(plan, "possibleCulverts", id),
+  });
 }
 
 function withCulvert(plan: Plan, path: readonly LonLat[]): Plan {
-  const { culverts = [] } = plan;
-  return { ...plan, culverts: [...culverts, drawnCulvert(path, culverts)] };
+  return withAdded(plan, "culverts", drawnCulvert(path, plan.culverts ?? []));
 }
 
 function withAnswer(plan: Plan, path: readonly LonLat[], answer: PossibleCulvert["answer"]): Plan {
   const { possibleCulverts: others = [] } = plan;
-  return { ...plan, possibleCulverts: [...others, answeredCandidate(path, answer, others)] };
-}
-
-function without({ possibleCulverts = [], ...plan }: Plan, id: string): Plan {
-  const left = possibleCulverts.filter((each) => each.id !== id);
-  return left.length > 0 ? { ...plan, possibleCulverts: left } : plan;
+  return withAdded(plan, "possibleCulverts", answeredCandidate(path, answer, others));
 }

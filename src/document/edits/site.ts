@@ -1,81 +1,10 @@
-import type { Outcome } from "../../../shared/failure.ts";
 import type { GroundSummary } from "../../../shared/messages.ts";
-import type { Flow, LonLat, NoGo, Plan, Structure, WaterSource } from "../../../shared/plan.ts";
+import type { Flow, LonLat, Plan } from "../../../shared/plan.ts";
 import { planPlane } from "../../../shared/plan-plane.ts";
-import { apply } from "../store.ts";
-import { edit } from "./alternatives.ts";
 import { rounded } from "./corners.ts";
 
 /** How long a flow arrow that was typed as a direction is drawn, metres. */
 const ARROW_M = 150;
-
-export function changeStructure(
-  structure: Structure,
-  note: string,
-  change: Partial<Structure>,
-  gesture?: string,
-): Outcome<void> {
-  return apply({
-    note,
-    gesture,
-    change: (plan) => ({
-      ...plan,
-      structures: plan.structures.map((each) =>
-        each.id === structure.id ? { ...each, ...change } : each,
-      ),
-    }),
-  });
-}
-
-export function deleteStructure(structure: Structure): void {
-  edit({
-    note: `Delete ${structure.name || "building"}`,
-    change: (plan) => ({
-      ...plan,
-      structures: plan.structures.filter((each) => each.id !== structure.id),
-    }),
-  });
-}
-
-export function renameNoGo(area: NoGo, name: string): void {
-  edit({
-    note: `Rename ${area.name || "no-go area"}`,
-    change: (plan) => ({
-      ...plan,
-      noGo: plan.noGo.map((each) => (each.id === area.id ? { ...each, name } : each)),
-    }),
-  });
-}
-
-export function deleteNoGo(area: NoGo): void {
-  edit({
-    note: `Delete ${area.name || "no-go area"}`,
-    change: (plan) => ({ ...plan, noGo: plan.noGo.filter((each) => each.id !== area.id) }),
-  });
-}
-
-export function renameSource(source: WaterSource, name: string): void {
-  edit({
-    note: `Rename ${source.name || "source"}`,
-    change: ({ sources, ...plan }) =>
-      sources
-        ? {
-            ...plan,
-            sources: sources.map((each) => (each.id === source.id ? { ...each, name } : each)),
-          }
-        : plan,
-  });
-}
-
-export function deleteSource(source: WaterSource): void {
-  edit({
-    note: `Delete ${source.name || "source"}`,
-    change: ({ sources, ...plan }) => {
-      const left = (sources ?? []).filter((each) => each.id !== source.id);
-      return left.length > 0 ? { ...plan, sources: left } : plan;
-    },
-  });
-}
 
 /** Compass direction of the flow, degrees clockwise from north, 0 to 360. */
 export function bearingOf(flow: Flow): number {

@@ -1,11 +1,9 @@
 import { SHAPE_FILES } from "../../../shared/imports/shape-files.ts";
-import { deleteNoGo, renameNoGo } from "../../document/edits/site.ts";
 import { tell } from "../../document/notices.ts";
 import { plan } from "../../document/store.ts";
 import { importShapes } from "../../live/import-shapes.ts";
 import { FileButton } from "../../ui/file-button.tsx";
-import { Icon } from "../../ui/icons.tsx";
-import { TextField } from "../../ui/text-field.tsx";
+import { NameRow } from "../name-row.tsx";
 
 /** Ground that the levee must not stand on: a septic field, a gas line, a neighbour's yard. */
 export function NoGoList() {
@@ -15,22 +13,13 @@ export function NoGoList() {
       <h3>No-go areas</h3>
       <ul class="plain-list">
         {noGo.map((area) => (
-          <li key={area.id} class="named-row">
-            <TextField
+          <li key={area.id}>
+            <NameRow
+              list="noGo"
+              entry={area}
               label="Name of the no-go area"
-              labelHidden
-              value={area.name}
-              placeholder="name"
-              onText={(name) => renameNoGo(area, name)}
+              unnamed="this no-go area"
             />
-            <button
-              type="button"
-              class="icon-button"
-              aria-label={`Delete ${area.name || "this no-go area"}`}
-              onClick={() => deleteNoGo(area)}
-            >
-              <Icon name="trash" />
-            </button>
           </li>
         ))}
       </ul>

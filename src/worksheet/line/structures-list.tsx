@@ -1,15 +1,14 @@
 import type { Structure } from "../../../shared/plan.ts";
 import { isProtected } from "../../../shared/protected.ts";
 import { floorWords, leftOutsideWords } from "../../../shared/words/buildings.ts";
-import { changeStructure, deleteStructure } from "../../document/edits/site.ts";
+import { changeListed, nameIn } from "../../document/edits/listed.ts";
 import { plan } from "../../document/store.ts";
 import { askNextBuilding } from "../../live/next-building.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { tracedLine, waterNow } from "../../live/water-now.ts";
-import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { ELEVATION } from "../../ui/quantity.ts";
-import { TextField } from "../../ui/text-field.tsx";
+import { NameRow } from "../name-row.tsx";
 import { BuildingWays } from "./building-ways.tsx";
 import { FootprintList } from "./footprint-list.tsx";
 import { TypedPlace } from "./typed-place.tsx";
@@ -33,16 +32,12 @@ export function StructuresList() {
       <ul class="plain-list">
         {structures.map((structure) => (
           <li key={structure.id} class="building">
-            <div class="named-row">
-              <TextField
-                label="Name of the building"
-                labelHidden
-                value={structure.name}
-                placeholder="name"
-                onText={(name) => {
-                  changeStructure(structure, `Rename ${structure.name || "building"}`, { name });
-                }}
-              />
+            <NameRow
+              list="structures"
+              entry={structure}
+              label="Name of the building"
+              unnamed="this building"
+            >
               <NumberField
                 system={unitSystem.value}
                 label={`Floor`}
@@ -50,24 +45,12 @@ export function StructuresList() {
                 quantity={ELEVATION}
                 range={{ least: -500, most: 9000 }}
                 blank="not known"
-                onValue={(floorM, gesture) =>
-                  changeStructure(
-                    structure,
-                    `Set the floor of ${structure.name || "building"}`,
-                    { floorM },
-                    gesture,
-                  )
-                }
+                onValue={(floorM, gesture) => {
+                  const note = `Set the floor of ${nameIn("structures", structure)}`;
+                  return changeListed("structures", structure, { floorM }, { note, gesture });
+                }}
               />
-              <button
-                type="button"
-                class="icon-button"
-                aria-label={`Delete ${structure.name || "this building"}`}
-                onClick={() => deleteStructure(structure)}
-              >
-                <Icon name="trash" />
-              </button>
-            </div>
+            </NameRow>
             <label class="check-line">
               <input
                 type="checkbox"
@@ -86,9 +69,9 @@ export function StructuresList() {
 }
 
 function leaveOutside(structure: Structure, isLeft: boolean): void {
-  const name = structure.name || "building";
+  const name = nameIn("structures", structure);
   const note = isLeft ? `Leave ${name} outside` : `Protect ${name}`;
-  changeStructure(structure, note, { protect: isLeft ? false : undefined });
+  changeListed("structures", structure, { protect: isLeft ? false : undefined }, { note });
 }
 
 /** How the sized-for water stands to its floor without the levee, and what becomes of it when left outside. */

@@ -3,7 +3,7 @@ import { useId, useState } from "preact/hooks";
 import type { Failure } from "../../../shared/failure.ts";
 import type { LonLat } from "../../../shared/plan.ts";
 import { nameOf } from "../../../shared/plan-footprints.ts";
-import { freeNumbered } from "../../../shared/plan-names.ts";
+import { freeNames } from "../../../shared/plan-names.ts";
 import { planPlane } from "../../../shared/plan-plane.ts";
 import { edit } from "../../document/edits/alternatives.ts";
 import {
@@ -126,8 +126,7 @@ function addRectangle(at: LonLat): void {
       structures: [
         ...now.structures,
         {
-          id: freeNumbered(new Set(now.structures.map((each) => each.id)), "structure-"),
-          name: freeNumbered(new Set(now.structures.map((each) => each.name)), "Building "),
+          ...freeNames("Building ", "structure-", now.structures),
           outline,
           floorM: null,
         },

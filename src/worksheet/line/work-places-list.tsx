@@ -4,13 +4,12 @@ import {
   WORK_PLACES_HINT,
   WORK_PLACES_TITLE,
 } from "../../../shared/words/work-places.ts";
-import { deleteWorkPlace, renameWorkPlace } from "../../document/edits/work-places.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import type { Tool } from "../../live/screen.ts";
 import type { IconName } from "../../ui/icons.tsx";
+import { NameRow } from "../name-row.tsx";
 import { ToolButton } from "../tool-button.tsx";
-import { NameRow } from "../water/pipes-list.tsx";
 
 const TOOLS: Readonly<Record<WorkPlace["kind"], { readonly tool: Tool; readonly icon: IconName }>> =
   {
@@ -30,11 +29,7 @@ export function WorkPlacesList() {
       <ul class="plain-list">
         {workPlaces.map((place) => (
           <li key={place.id}>
-            <NameRow
-              name={place.name}
-              onName={(name) => renameWorkPlace(place, name)}
-              onDelete={() => deleteWorkPlace(place)}
-            />
+            <NameRow list="workPlaces" entry={place} />
           </li>
         ))}
       </ul>

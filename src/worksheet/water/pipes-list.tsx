@@ -1,19 +1,13 @@
 import type { Culvert, Drain } from "../../../shared/plan.ts";
 import { PIPE_WORDS, pipeStateWords } from "../../../shared/words/pipes.ts";
-import {
-  changeCulvert,
-  changeDrain,
-  deleteCulvert,
-  deleteDrain,
-} from "../../document/edits/pipes.ts";
+import { changeListed } from "../../document/edits/listed.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { waterNow } from "../../live/water-now.ts";
-import { Icon } from "../../ui/icons.tsx";
 import { NumberField } from "../../ui/number-field.tsx";
 import { ELEVATION, OFFSET } from "../../ui/quantity.ts";
-import { TextField } from "../../ui/text-field.tsx";
+import { NameRow } from "../name-row.tsx";
 import { ToolButton } from "../tool-button.tsx";
 import { PossibleCulverts } from "./possible-culverts.tsx";
 
@@ -54,15 +48,11 @@ function CulvertRow({ culvert }: { readonly culvert: Culvert }) {
   const [first, last] = invertsM;
   return (
     <li class="pipe">
-      <NameRow
-        name={name}
-        onName={(text) => changeCulvert(culvert, { name: text })}
-        onDelete={() => deleteCulvert(culvert)}
-      />
+      <NameRow list="culverts" entry={culvert} />
       <Plugged
         name={name}
         plugged={plugged}
-        onPlugged={(now) => changeCulvert(culvert, { plugged: now })}
+        onPlugged={(now) => changeListed("culverts", culvert, { plugged: now })}
       />
       <div class="named-row">
         <NumberField
@@ -72,7 +62,9 @@ function CulvertRow({ culvert }: { readonly culvert: Culvert }) {
           system={system}
           range={INVERT_M}
           blank="ground"
-          onValue={(m, gesture) => changeCulvert(culvert, { invertsM: [m, last] }, gesture)}
+          onValue={(m, gesture) =>
+            changeListed("culverts", culvert, { invertsM: [m, last] }, { gesture })
+          }
         />
         <NumberField
           label="Invert, other end"
@@ -81,7 +73,9 @@ function CulvertRow({ culvert }: { readonly culvert: Culvert }) {
           system={system}
           range={INVERT_M}
           blank="ground"
-          onValue={(m, gesture) => changeCulvert(culvert, { invertsM: [first, m] }, gesture)}
+          onValue={(m, gesture) =>
+            changeListed("culverts", culvert, { invertsM: [first, m] }, { gesture })
+          }
         />
       </div>
       <div class="named-row">
@@ -92,13 +86,15 @@ function CulvertRow({ culvert }: { readonly culvert: Culvert }) {
           system={system}
           range={SIZE_M}
           blank="not known"
-          onValue={(m, gesture) => changeCulvert(culvert, { sizeM: m }, gesture)}
+          onValue={(m, gesture) => changeListed("culverts", culvert, { sizeM: m }, { gesture })}
         />
         <Choice
           label={`What shuts ${name}`}
           value={gate ?? ""}
           choices={PIPE_WORDS.gates}
-          onChoice={(value) => changeCulvert(culvert, { gate: value === "" ? null : value })}
+          onChoice={(value) =>
+            changeListed("culverts", culvert, { gate: value === "" ? null : value })
+          }
         />
       </div>
       <State pipe={culvert} />
@@ -112,55 +108,28 @@ function DrainRow({ drain }: { readonly drain: Drain }) {
   const { name, kind, joinsOutside, plugged } = drain;
   return (
     <li class="pipe">
-      <NameRow
-        name={name}
-        onName={(text) => changeDrain(drain, { name: text })}
-        onDelete={() => deleteDrain(drain)}
-      />
+      <NameRow list="drains" entry={drain} />
       <Plugged
         name={name}
         plugged={plugged}
-        onPlugged={(now) => changeDrain(drain, { plugged: now })}
+        onPlugged={(now) => changeListed("drains", drain, { plugged: now })}
       />
       <div class="named-row">
         <Choice
           label={`Kind of drain ${name} is`}
           value={kind}
           choices={PIPE_WORDS.drains}
-          onChoice={(value) => changeDrain(drain, { kind: value })}
+          onChoice={(value) => changeListed("drains", drain, { kind: value })}
         />
         <Choice
           label={`Whether ${name} joins outside`}
           value={joinsOutside === null ? "" : joinsOutside ? "yes" : "no"}
           choices={PIPE_WORDS.joins}
-          onChoice={(value) => changeDrain(drain, { joinsOutside: JOINS[value] })}
+          onChoice={(value) => changeListed("drains", drain, { joinsOutside: JOINS[value] })}
         />
       </div>
       <State pipe={drain} />
     </li>
-  );
-}
-
-interface NameRowProps {
-  readonly name: string;
-  readonly onName: (name: string) => void;
-  readonly onDelete: () => void;
-}
-
-export function NameRow({ name, onName, onDelete }: NameRowProps) {
-  return (
-    <div class="named-row">
-      <TextField
-        label={`Name of ${name}`}
-        labelHidden
-        value={name}
-        placeholder="name"
-        onText={onName}
-      />
-      <button type="button" class="icon-button" aria-label={`Delete ${name}`} onClick={onDelete}>
-        <Icon name="trash" />
-      </button>
-    </div>
   );
 }
 

@@ -1,12 +1,11 @@
 import type { TracedRoad } from "../../../shared/water-types.ts";
 import { ROAD_WORDS, roadFloodWords } from "../../../shared/words/roads.ts";
-import { deleteRoad, renameRoad } from "../../document/edits/roads.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { waterNow } from "../../live/water-now.ts";
+import { NameRow } from "../name-row.tsx";
 import { ToolButton } from "../tool-button.tsx";
-import { NameRow } from "./pipes-list.tsx";
 
 /** Ways out by road, and when each first floods. */
 export function RoadsList() {
@@ -19,11 +18,7 @@ export function RoadsList() {
       <ul class="plain-list">
         {roads.map((road) => (
           <li key={road.id} class="pipe">
-            <NameRow
-              name={road.name}
-              onName={(name) => renameRoad(road, name)}
-              onDelete={() => deleteRoad(road)}
-            />
+            <NameRow list="roads" entry={road} />
             <small>{stateWords(traced.get(road.id))}</small>
           </li>
         ))}

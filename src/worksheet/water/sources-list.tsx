@@ -1,9 +1,7 @@
-import { deleteSource, renameSource } from "../../document/edits/site.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { waterNow } from "../../live/water-now.ts";
-import { Icon } from "../../ui/icons.tsx";
-import { TextField } from "../../ui/text-field.tsx";
+import { NameRow } from "../name-row.tsx";
 import { ToolButton } from "../tool-button.tsx";
 
 const STATES = {
@@ -27,23 +25,12 @@ export function SourcesList() {
       <ul class="plain-list">
         {sources.map((source) => (
           <li key={source.id}>
-            <div class="named-row">
-              <TextField
-                label="Name of the source"
-                labelHidden
-                value={source.name}
-                placeholder="name"
-                onText={(name) => renameSource(source, name)}
-              />
-              <button
-                type="button"
-                class="icon-button"
-                aria-label={`Delete ${source.name || "this source"}`}
-                onClick={() => deleteSource(source)}
-              >
-                <Icon name="trash" />
-              </button>
-            </div>
+            <NameRow
+              list="sources"
+              entry={source}
+              label="Name of the source"
+              unnamed="this source"
+            />
             <small>{STATES[states.get(source.id) ?? "wet"]}</small>
           </li>
         ))}
