@@ -85,6 +85,15 @@ export function withRoads(plan: Plan, paths: readonly PlacedShape[]): Plan {
   return { ...plan, roads: [...(plan.roads ?? []), ...added] };
 }
 
-function nameIn({ columns: { name } }: PlacedShape): string | null {
-  return typeof name === "string" && name.trim() !== "" ? cleanLabel(name) : null;
+/** What columns of names are called in files of roads and pipes, the likeliest first. */
+const NAME_COLUMNS = [/^name$/i, /^full_?name$/i, /^label$/i];
+
+function nameIn({ columns }: PlacedShape): string | null {
+  const keys = Object.keys(columns);
+  for (const wanted of NAME_COLUMNS) {
+    const key = keys.find((each) => wanted.test(each));
+    const name = key === undefined ? null : columns[key];
+    if (typeof name === "string" && name.trim() !== "") return cleanLabel(name);
+  }
+  return null;
 }

@@ -56,7 +56,12 @@ export function placeShapes(
     );
     throw turned ? otherAxisOrder() : elsewhere(count);
   }
-  const said = left > 0 ? [`${left} shapes outside the elevation data are left out.`] : [];
+  const said =
+    left > 0
+      ? [
+          `${left === 1 ? "1 shape outside the elevation data is" : `${left} shapes outside the elevation data are`} left out.`,
+        ]
+      : [];
   return { ...near, notes: [...notes, ...said] };
 }
 

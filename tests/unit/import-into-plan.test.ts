@@ -81,10 +81,7 @@ describe("shapes of a file", () => {
       PATH.map(([lon, lat]) => [lon! + 1, lat]),
     );
     const { paths, notes } = placed([far, feature("LineString", PATH)]);
-    expect([paths.length, notes]).toEqual([
-      1,
-      ["1 shapes outside the elevation data are left out."],
-    ]);
+    expect([paths.length, notes]).toEqual([1, ["1 shape outside the elevation data is left out."]]);
     expect(() => placed([far])).toThrow(expect.objectContaining({ code: "footprints/elsewhere" }));
     const swapped = feature(
       "LineString",

@@ -22,10 +22,12 @@ import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { checksReport, systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import { WAYS_HELP, WAYS_OPTIONS, WAYS_USAGE, waysFrom, withWays } from "./ways.ts";
 import { readWords } from "./words.ts";
 
 const HELP = `drystead size PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
+               ${WAYS_USAGE}
 
 Heights, quantities and checks of every alternative in the plan, as JSON on standard output.
 
@@ -34,6 +36,7 @@ Heights, quantities and checks of every alternative in the plan, as JSON on stan
                      a file or a web address (https://...), of which only the parts needed are read
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
+${WAYS_HELP}
 ${UNITS_HELP}
 
 A plan file that holds only its features and
@@ -49,7 +52,7 @@ is built as ("section", from "reachSections" in the plan), its limit and what it
 "levelDoubt" is null, or why the water and the ground of a line do not belong together (no ground below the
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
 "bagOrder" the bags to order and what they are for: placed, spare, on the poly sheeting;
-"plugs" the plugs to get for the culverts and drains that its checks name;
+"plugs" the plugs to get for the culverts and drains that the line meets (those away from it: see trace);
 "leave" says when people leave, by the plan;
 "groundAccuracy" how good its heights are taken to be and where that comes from;
 "simulatedGround" the bags where the ground is not as the elevation data has it: the line sized on 500 grounds, each the
@@ -75,6 +78,7 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
     "--vertical-unit": "one",
     ...MARK_OPTIONS,
     ...UNITS_OPTION,
+    ...WAYS_OPTIONS,
   });
   const [planPath, ...more] = plain;
   const rasters = options.get("--terrain");
@@ -83,6 +87,7 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
   if (!rasters) throw new Misuse("size needs --terrain and at least one raster.");
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
   const system = systemFrom(options);
+  const ways = waysFrom(options);
 
   const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
@@ -94,14 +99,15 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
     );
   }
   const files = await terrainFiles(rasters.map(resolve));
-  const plan = onTheseFiles(read, files, say, system);
-  const marks = marksFrom(options, plan, files);
+  const planHere = onTheseFiles(read, files, say, system);
+  const marks = marksFrom(options, planHere, files);
   const engine = await startEngine();
-  const verticalUnit = unit ?? plan.ground.verticalUnit;
+  const verticalUnit = unit ?? planHere.ground.verticalUnit;
   const terrain = await engine
     .openTerrain({ files, verticalUnit, marks })
-    .catch(tellUnits(engine, files, plan, say));
+    .catch(tellUnits(engine, files, planHere, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
+  const plan = await withWays(planHere, ways, { engine, terrain }, { resolve, say });
   const { lines } = await engine.size({ plan });
   for (const sentence of [...leftOut(lines, system), ...levelDoubts(lines, unitsOf(system))])
     say(sentence);

@@ -218,7 +218,7 @@ function columnsFrom(options: Options): BuildingColumns {
   const named = (name: string) => options.get(name)?.[0] ?? null;
   return {
     ...{ id: named("--id-column"), name: named("--name-column"), floor: named("--floor-column") },
-    floorUnit: unitFrom(named("--floor-unit") ?? undefined),
+    floorUnit: unitFrom(named("--floor-unit") ?? undefined, "--floor-unit"),
     priority: named("--priority-column"),
   };
 }

@@ -1,7 +1,9 @@
+import type { Plan } from "../../shared/plan.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import type { TracedAlternative, WaterTrace } from "../../shared/water-types.ts";
 import { floorWords } from "../../shared/words/buildings.ts";
 import { notKnownBecause } from "../../shared/words/dry.ts";
+import { plugRows } from "../../shared/words/pipes.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
@@ -9,10 +11,12 @@ import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { checksReport, systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import { WAYS_HELP, WAYS_OPTIONS, WAYS_USAGE, waysFrom, withWays } from "./ways.ts";
 import { readWords } from "./words.ts";
 
 const HELP = `drystead trace PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
+               ${WAYS_USAGE}
 
 Where the water of the plan's forecast really goes, as JSON on standard output: connected water, whether it
 reaches each building and from which level on, without a levee and with each alternative built to its top.
@@ -22,6 +26,7 @@ reaches each building and from which level on, without a levee and with each alt
                      a file or a web address (https://...), of which only the parts needed are read
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
+${WAYS_HELP}
 ${UNITS_HELP}
 
 Water comes from the Point features of role "source"; without any, from every low edge of the ground. A cell
@@ -31,7 +36,9 @@ lets water through above the higher of its inverts, or the ground at a drain. "p
 the plan where the ground looks as it does at a culvert (a sag, a bank, a lower channel behind it): look there; no
 water goes through them before one is drawn. A hole in the data lets water through; where that alone decides, or where a line
 runs over a hole, "dry" is null, and "notKnown" says why. A sill is the lowest level at which water
-reaches a place: it must be higher. All figures are meters, square meters and cubic meters.
+reaches a place: it must be higher. "pipes" says of each culvert and drain whether water passes and above which level;
+the "pipes" of a line what it comes to with all of them plugged and all open, and "plugs" the plugs to get for those
+that alone bring the water in (those that the line itself meets: see size). All figures are meters, square meters and cubic meters.
 `;
 
 /** `trace`: connected water and what it reaches. */
@@ -48,6 +55,7 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
     "--vertical-unit": "one",
     ...MARK_OPTIONS,
     ...UNITS_OPTION,
+    ...WAYS_OPTIONS,
   });
   const [planPath, ...more] = plain;
   const rasters = options.get("--terrain");
@@ -56,18 +64,20 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
   if (!rasters) throw new Misuse("trace needs --terrain and at least one raster.");
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
   const system = systemFrom(options);
+  const ways = waysFrom(options);
 
   const { plan: read, notes } = await readPlan(resolve(planPath));
   for (const note of notes) say(`Note: ${note}`);
   const files = await terrainFiles(rasters.map(resolve));
-  const plan = onTheseFiles(read, files, say, system);
-  const marks = marksFrom(options, plan, files);
+  const planHere = onTheseFiles(read, files, say, system);
+  const marks = marksFrom(options, planHere, files);
   const engine = await startEngine();
-  const verticalUnit = unit ?? plan.ground.verticalUnit;
+  const verticalUnit = unit ?? planHere.ground.verticalUnit;
   const terrain = await engine
     .openTerrain({ files, verticalUnit, marks })
-    .catch(tellUnits(engine, files, plan, say));
+    .catch(tellUnits(engine, files, planHere, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
+  const plan = await withWays(planHere, ways, { engine, terrain }, { resolve, say });
   const traced = await engine.traceWater({ plan });
   for (const each of traced.alternatives) {
     if (each.notKnown)
@@ -75,11 +85,11 @@ async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise
         `"${each.name}": not known whether water reaches its buildings: ${notKnownBecause(each)}.`,
       );
   }
-  return toJson(reported(traced, system));
+  return toJson(reported(traced, plan, system));
 }
 
 /** The trace without its picture, the keys that others rely on first. */
-function reported(traced: WaterTrace, system: UnitSystem) {
+function reported(traced: WaterTrace, plan: Plan, system: UnitSystem) {
   const { water, structures, alternatives, sources, pipes, possibleCulverts, roads, checks } =
     traced;
   const named = structures.map((each) => {
@@ -89,12 +99,12 @@ function reported(traced: WaterTrace, system: UnitSystem) {
   });
   return {
     ...{ water, structures: named },
-    alternatives: alternatives.map((each) => line(each, system)),
+    alternatives: alternatives.map((each) => line(each, plan, system)),
     ...{ sources, pipes, possibleCulverts, roads, checks: checksReport(checks, system) },
   };
 }
 
-function line(traced: TracedAlternative, system: UnitSystem) {
+function line(traced: TracedAlternative, plan: Plan, system: UnitSystem) {
   const { id, name, kind, dry, notKnown, wayIn, firstOver, checks, ...rest } = traced;
   return {
     ...{ name, dry },
@@ -103,6 +113,7 @@ function line(traced: TracedAlternative, system: UnitSystem) {
     firstOverAt: firstOver?.at ?? null,
     ...{ id, kind, notKnown, wayIn, firstOver },
     ...rest,
+    plugs: plugRows(plan, checks, system),
     checks: checksReport(checks, system),
   };
 }

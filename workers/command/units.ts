@@ -7,10 +7,13 @@ const UNITS: ReadonlyMap<string, VerticalUnit> = new Map([
   ["us-ft", "us-survey-foot"],
 ]);
 
-/** The unit that `--vertical-unit` names; null when it is not given. @throws Misuse for any other word */
-export function unitFrom(word: string | undefined): VerticalUnit | null {
+/** The unit that an option names; null when it is not given. @throws Misuse for any other word */
+export function unitFrom(
+  word: string | undefined,
+  option = "--vertical-unit",
+): VerticalUnit | null {
   if (word === undefined) return null;
   const unit = UNITS.get(word);
   if (unit) return unit;
-  throw new Misuse(`--vertical-unit is one of ${[...UNITS.keys()].join(", ")}; came ${word}.`);
+  throw new Misuse(`${option} is one of ${[...UNITS.keys()].join(", ")}; came ${word}.`);
 }

@@ -1,0 +1,80 @@
+import { readFile, stat } from "node:fs/promises";
+import { DOMParser } from "@xmldom/xmldom";
+import { Refusal, refusalOf } from "../../shared/failure.ts";
+import type { ShapeFile } from "../../shared/imports/found-shapes.ts";
+import { cornersInTurn } from "../../shared/imports/place-shapes.ts";
+import { readShapeFile } from "../../shared/imports/read-shape-file.ts";
+import type { XmlDocument } from "../../shared/imports/shapes.ts";
+import type { Engine, GroundSummary } from "../../shared/messages.ts";
+import type { LonLat } from "../../shared/plan.ts";
+import { cleanLabel } from "../../shared/plan-text.ts";
+
+/**
+ * The shapes of a file, in its own coordinates.
+ * @param what the file is `of`, for a person
+ * @throws Refusal `file/missing`, those of `readShapeFile`
+ */
+export async function shapesIn(path: string, what: string): Promise<ShapeFile> {
+  const found = await stat(path).catch(() => null);
+  if (!found?.isFile()) {
+    throw new Refusal(
+      "file/missing",
+      `Expected a file ${what}; there is no file ${path}.`,
+      "Check the name and the folder.",
+    );
+  }
+  const read = await readShapeFile(await readFile(path), parseXml, { leavesBad: true });
+  if (!read.ok) throw refusalOf(read.failure);
+  return read.value;
+}
+
+function parseXml(xml: string): XmlDocument {
+  return new DOMParser({
+    onError: (level, message) => {
+      if (level !== "warning") throw new Error(message);
+    },
+  }).parseFromString(xml, "text/xml") as unknown as XmlDocument;
+}
+
+/**
+ * Longitude and latitude of all corners in turn; null where the file has them so.
+ * @throws Refusal `footprints/other-grid`
+ */
+export async function placesOf(
+  path: string,
+  file: ShapeFile,
+  engine: Engine,
+  { crs }: GroundSummary,
+): Promise<readonly LonLat[] | null> {
+  const { reference } = file;
+  if (reference.kind === "degrees") return null;
+  if (reference.kind === "named" && reference.name !== /EPSG:\d+/.exec(crs)?.[0]) {
+    throw new Refusal(
+      "footprints/other-grid",
+      `Expected ${path} in longitude and latitude or in the grid of the elevation data, ${crs}; it is in ${reference.name}.`,
+      "Export it again as GeoJSON in longitude and latitude (WGS 84).",
+    );
+  }
+  const { lonLat } = await engine.lonLatOf({
+    grid: cornersInTurn(file),
+    ...("fileName" in reference && { reference }),
+  });
+  return Array.from({ length: lonLat.length / 2 }, (_, k) => [lonLat[2 * k]!, lonLat[2 * k + 1]!]);
+}
+
+/** @param wanted columns named on the command line; null = none is. @throws Refusal of the code given */
+export function refuseUnknownColumns(
+  known: readonly string[],
+  wanted: readonly (string | null)[],
+  { code, what }: { readonly code: string; readonly what: string },
+): void {
+  for (const name of wanted) {
+    if (name === null || known.includes(name)) continue;
+    const names = known.slice(0, 20).map((each) => `"${cleanLabel(each)}"`);
+    throw new Refusal(
+      code,
+      `Expected a column "${name}" in the file ${what}; it has ${names.join(", ") || "none"}.`,
+      "Name a column as the file has it.",
+    );
+  }
+}
