@@ -1,6 +1,5 @@
 import type {
   ExpressionSpecification,
-  FilterSpecification,
   LayerSpecification,
   Map as MapLibreMap,
 } from "maplibre-gl";
@@ -274,7 +273,8 @@ const isDashed: ExpressionSpecification = [
   false,
 ];
 
-function kind(name: string): FilterSpecification & ExpressionSpecification {
+/** A type of its own: checking the two large unions of the style specification against each other takes half a minute. */
+function kind(name: string): ["==", ["get", string], string] {
   return ["==", ["get", "kind"], name];
 }
 
