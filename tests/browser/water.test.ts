@@ -70,7 +70,7 @@ describe("a culvert drawn under the line", () => {
     expect(await (await checkInFull(page, "culvert")).textContent()).toContain(
       'crosses culvert "Culvert 1", which is not plugged.',
     );
-    await followed(/^water at 874\.00 ft; \d+ Must fix$/);
+    await followed(/^water gets in above stage 30\.\d ft; \d Must fix$/);
 
     await plugged.check();
     await expect.poll(() => severity(), { timeout: 20_000 }).not.toBe("stop");
