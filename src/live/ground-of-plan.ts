@@ -31,21 +31,25 @@ export function keepGroundOfPlan(): () => void {
     const before = named;
     named = JSON.stringify(now.terrain);
     const isOther = named !== before;
-    if (isOther || open !== last) planCameLast.value = open === last;
+    const isNew = open !== last;
+    if (isOther || isNew) planCameLast.value = !isNew;
     last = open;
     if (open && speaksOf(now, open.files) && now.terrain.length > 0) return;
     untracked(() => {
+      const isStray = open && siteOf(open.files) && !isOn(now, open);
+      // An example that was taken back while its ground opened leaves that ground under the plan from before.
+      const isWanted = isOther || (isNew && isStray);
       const site = siteOf(now.terrain);
       const known = met.findLast(
         (each) =>
           now.terrain.length > 0 && addressedIn(each).length === 0 && speaksOf(now, refsOf(each)),
       );
       withdraw("address/ask");
-      if (isOther && site)
+      if (isWanted && site)
         void openRasterOf(site).catch((thrown) => tell("error", asFailure(thrown)));
-      else if (isOther && known) void openTerrainFiles(known);
+      else if (isWanted && known) void openTerrainFiles(known);
       else if (isOther && now.terrain.some(({ address }) => address)) askToOpen(now.terrain);
-      else if (open && siteOf(open.files) && !isOn(now, open)) closeGround();
+      else if (isStray) closeGround();
     });
   });
 }

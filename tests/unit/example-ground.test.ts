@@ -1,21 +1,26 @@
-import { beforeEach, describe, expect, it, vi } from "vitest";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { Refusal } from "../../shared/failure.ts";
-import type { GroundSummary } from "../../shared/messages.ts";
+import type { GroundSummary, OpenTerrainRequest } from "../../shared/messages.ts";
 import { notices } from "../../src/document/notices.ts";
-import { plan, startFrom, undoNote } from "../../src/document/store.ts";
+import { plan, startFrom, undo, undoNote } from "../../src/document/store.ts";
+import { openDemo } from "../../src/live/demo.ts";
 import { DEMO_SITES, example, planOfSite } from "../../src/live/demo-sites.ts";
 import { ground, groundFailure, openFiles } from "../../src/live/ground.ts";
+import { keepGroundOfPlan } from "../../src/live/ground-of-plan.ts";
 import { startNewPlan } from "../../src/live/new-plan.ts";
 import { openTerrainFiles } from "../../src/live/open-ground.ts";
 import { steps } from "../../src/live/steps.ts";
 
 /** Answers the opening that is under way, as the test decides. */
 let answer: (summary: GroundSummary | Refusal) => void = () => {};
+/** Names of the files that are being opened. */
+let opening: string[] = [];
 vi.mock("../../src/engine.ts", () => ({
   engine: {
-    openTerrain: () =>
+    openTerrain: ({ files }: OpenTerrainRequest) =>
       new Promise((resolve, reject) => {
+        opening = files.map((each) => each.name);
         answer = (came) => (came instanceof Refusal ? reject(came) : resolve(came));
       }),
   },
@@ -29,7 +34,11 @@ const demo = finished.value.plan;
 const [{ name, bytes }] = demo.terrain as [(typeof demo.terrain)[number]];
 const file = new File([new Uint8Array(bytes)], name);
 
-function summaryOf(west: number): GroundSummary {
+const tilted = planOfSite(DEMO_SITES[1]);
+if (!tilted.ok) throw new Error(tilted.failure.message);
+const [tiltedFile] = tilted.value.plan.terrain;
+
+function summaryOf(west: number, { name, bytes } = demo.terrain[0]!): GroundSummary {
   return {
     ...{ name, files: [{ name, bytes, format: "GeoTIFF" }], columns: 10, rows: 10 },
     ...{ bounds: [west, 42.98, west + 0.02, 43], cellXM: 1, cellYM: 1, crs: "EPSG:26915" },
@@ -40,6 +49,7 @@ function summaryOf(west: number): GroundSummary {
 }
 
 beforeEach(() => {
+  opening = [];
   ground.value = null;
   groundFailure.value = null;
   openFiles.value = [];
@@ -77,6 +87,39 @@ describe("the elevation data of the example", () => {
     answer(new Refusal("raster/other", "The file is cut short.", "Copy it again."));
     await own;
     expect(groundFailure.value?.code).toBe("raster/other");
+  });
+});
+
+describe("an example that is taken back while its elevation data are read", () => {
+  const ownFile = new File([new Uint8Array(9)], "county.tif");
+  const own = { name: ownFile.name, bytes: ownFile.size };
+  beforeEach(() => {
+    const bytesOf = (url: string) => (url === DEMO_SITES[1].raster ? tiltedFile!.bytes : bytes);
+    const fetched = async (url: string) => ({
+      blob: async () => new Blob([new Uint8Array(bytesOf(url))]),
+    });
+    vi.stubGlobal("fetch", fetched);
+  });
+  afterEach(() => vi.unstubAllGlobals());
+
+  it.each([
+    ["the example from before", demo, demo.terrain[0]!, file],
+    ["a plan of one's own", { ...demo, terrain: [own] }, own, ownFile],
+  ])("leaves %s on its own elevation data", async (_, before, terrain, open) => {
+    startFrom({ plan: before });
+    ground.value = summaryOf(-93.98, terrain);
+    openFiles.value = [open];
+    const stop = keepGroundOfPlan();
+    const example = openDemo("tilted");
+    await vi.waitUntil(() => opening.includes("tilted.tif"));
+    undo();
+    answer(summaryOf(-90, tiltedFile));
+    await example;
+    await vi.waitUntil(() => opening.includes(terrain.name), { timeout: 2000 });
+    answer(summaryOf(-93.98, terrain));
+    await vi.waitUntil(() => ground.value?.name === terrain.name, { timeout: 2000 });
+    expect(plan.value.terrain).toEqual(before.terrain);
+    stop();
   });
 });
 
