@@ -1,8 +1,4 @@
-import type {
-  ExpressionSpecification,
-  LayerSpecification,
-  Map as MapLibreMap,
-} from "maplibre-gl";
+import type { ExpressionSpecification, LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
 import type { ShownState } from "../../shared/buildings/shown-states.ts";
 import type { LentColors, LentMap } from "./lent-map.ts";
 import { installSigns } from "./map-signs.ts";
