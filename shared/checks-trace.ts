@@ -1,5 +1,5 @@
 import { letInByPipe, reachedByPipe } from "./checks-trace/pipes.ts";
-import { possibleCulvert } from "./checks-trace/possible-culverts.ts";
+import { letInIfCulvert, possibleCulvert } from "./checks-trace/possible-culverts.ts";
 import { exitRoad } from "./checks-trace/roads.ts";
 import {
   checksFrom,
@@ -32,6 +32,7 @@ import type { Check } from "./sizing-types.ts";
 const LINE_RULES: readonly TraceRule<LineContext>[] = [
   waterGetsIn,
   letInByPipe,
+  letInIfCulvert,
   entersThroughHole,
   sourceInside,
   crossesWater,
@@ -55,7 +56,7 @@ const WATER_RULES: readonly TraceRule<WaterContext>[] = [
 ];
 
 /** Ids of all of them. */
-export const TRACE_RULE_IDS = [...LINE_RULES, ...WATER_RULES].map(({ id }) => id);
+export const TRACE_RULE_IDS = [...new Set([...LINE_RULES, ...WATER_RULES].map(({ id }) => id))];
 
 /** Checks of one alternative, the gravest first. */
 export function alternativeChecks(context: LineContext): Check[] {

@@ -137,6 +137,17 @@ export interface TracedStructure extends Reached {
   readonly depthM: number | null;
   /** Level of the sized-for water above its floor, negative below it; null when the floor is not known or it lies off the ground. */
   readonly overFloorM: number | null;
+  /** True where it is dry as traced, and wet if there is an open pipe where there may be a culvert. */
+  readonly wetIfCulvert: boolean;
+}
+
+/** What open pipes where there may be culverts do to a line that keeps all water out as traced. */
+export interface TracedLineIfCulverts {
+  /** Ids of what they bring the sized-for water to. */
+  readonly reaches: readonly string[];
+  /** Water-surface elevation at which water first comes in then, and that rise of the river over the sized-for water. */
+  readonly elevationM: number;
+  readonly riseM: number;
 }
 
 /** A place where water passes, seen from a line. */
@@ -227,6 +238,8 @@ export interface TracedAlternative extends DryVerdict {
   readonly inWaterM: readonly { readonly fromM: number; readonly toM: number }[];
   /** Both cases of all culverts and drains; null where the plan has none. */
   readonly pipes: { readonly plugged: PipeCase; readonly open: PipeCase } | null;
+  /** Set where places at which there may be a culvert decide. */
+  readonly ifCulverts: TracedLineIfCulverts | null;
   readonly checks: readonly Check[];
 }
 

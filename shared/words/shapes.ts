@@ -41,6 +41,15 @@ export const SHAPE_USE_WORDS: Readonly<Record<ShapeUse, string>> = {
   "as-said": "As the file says",
 };
 
+/** `culverts.zip: 12 culverts. Which columns say how low and how wide they are?` */
+export function pipeColumnsLead(name: string, count: number): string {
+  const which =
+    count === 1
+      ? "1 culvert. Which columns say how low and how wide it is?"
+      : `${count} culverts. Which columns say how low and how wide they are?`;
+  return `${name}: ${which}`;
+}
+
 /** What is picked for culverts of a file. */
 export const PIPE_COLUMN_WORDS = {
   hint: "Inverts and sizes can also be typed later. Where none is given, the ground at the end is used.",

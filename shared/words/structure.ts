@@ -15,9 +15,15 @@ export function structureWords(
   return traced ? `${floor} ${waterWords(traced, system)}` : floor;
 }
 
-function waterWords({ wet, depthM, overFloorM }: TracedStructure, system: UnitSystem): string {
+function waterWords(
+  { wet, depthM, overFloorM, wetIfCulvert }: TracedStructure,
+  system: UnitSystem,
+): string {
   if (wet === null) return "Whether water reaches it is not known.";
-  if (!wet) return "Sized-for water does not reach it overland.";
+  if (!wet)
+    return wetIfCulvert
+      ? "Sized-for water does not reach it overland, but does if there is a culvert where one may be."
+      : "Sized-for water does not reach it overland.";
   const depth = depthM === null ? "" : `, up to ${formatLength(depthM, system)} deep`;
   const floor =
     overFloorM === null

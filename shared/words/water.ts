@@ -68,6 +68,15 @@ export function sillWords(reached: Reached, plan: Plan, system: UnitSystem): str
   return `wet above ${raisedLevelWords(marginM, sillM, plan, system)}`;
 }
 
+/** How many buildings the sized-for water reaches. @param maybe those it reaches only if there is a culvert where one may be */
+export function reachesWords(wet: number, all: number, maybe: number): string {
+  const more = maybe > 0 ? `, ${maybe} more if there is a culvert` : "";
+  return `reaches ${wet} of ${all} without a levee${more}`;
+}
+
+/** Of a building that is dry as traced. */
+export const WET_IF_CULVERT = "at this water if there is a culvert where one may be";
+
 /** Where water passes, seen from the line: "at 3+40", "around the end at 0+00", "72 ft beside the line at 3+40". */
 export function placeWords({ chainageM, fromLineM, end }: Passage, system: UnitSystem): string {
   const station = formatStation(chainageM, system);

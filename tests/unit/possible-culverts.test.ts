@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
 import type { CulvertCandidate } from "../../shared/pipes/candidates.ts";
+import { drawnCulvert } from "../../shared/pipes/drawn-pipes.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { writePlanFile } from "../../shared/plan-write.ts";
+import type { Check } from "../../shared/sizing-types.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { pipeStops } from "../../shared/words/pipes.ts";
 import { candidatesNote, candidateWords } from "../../shared/words/possible-culverts.ts";
@@ -14,7 +16,7 @@ import {
 import { plan as document, replacePlan, undo } from "../../src/document/store.ts";
 import { candidatesIn } from "../../workers/culverts/candidates-in.ts";
 import { traceWater } from "../../workers/water/trace-water.ts";
-import { PLANE, planWith, structure } from "../helpers/grounds.ts";
+import { openLine, PLANE, planWith, ring, structure } from "../helpers/grounds.ts";
 import { byFormula, gridFrom, type Heights, TURNS, terrainOf } from "../helpers/water-grids.ts";
 
 /*
@@ -129,6 +131,73 @@ const trace = (changes: Partial<Plan>, waterM = 101) =>
   traceWater(terrainOf(groundBy(withRoad)), {
     plan: { ...planWith(waterM, { structures: [BARN] }), ...changes },
   });
+
+/** The river is behind the road, so that the road bank keeps it from the barn. */
+const RIVER = { sources: [{ id: "s", name: "River", at: at(150, DITCH_SOUTH) }] };
+const AROUND_BARN = [
+  ...([
+    [54, -64],
+    [76, -64],
+    [76, -82],
+    [54, -82],
+  ] as const),
+];
+
+describe("a bank with a place where there may be a culvert", () => {
+  const answered = (answer: "no" | "look") => ({
+    possibleCulverts: [{ id: "p", name: "P", path: [at(90, 60), at(110, 60)], answer }],
+  });
+  const saysIf = ({ checks }: { checks: readonly Check[] }) =>
+    checks.map(({ finding }) => finding.kind).filter((kind) => kind.endsWith("-if-culvert"));
+
+  it("keeps a building dry only if there is none, and that is said of it", async () => {
+    const traced = await trace(RIVER);
+    expect(traced.structures[0]).toMatchObject({ wet: false, wetIfCulvert: true });
+    expect(saysIf(traced)).toEqual(["reached-if-culvert"]);
+    const drawn = traced.possibleCulverts.found.map(({ ends }) => drawnCulvert(ends, []));
+    const open = await trace({ ...RIVER, culverts: drawn });
+    expect(open.structures[0]).toMatchObject({ wet: true, wetIfCulvert: false });
+  });
+
+  it("is said to while someone is still to look, and no more once there is none", async () => {
+    const look = await trace({ ...RIVER, ...answered("look") });
+    expect(look.structures[0]).toMatchObject({ wet: false, wetIfCulvert: true });
+    const none = await trace({ ...RIVER, ...answered("no") });
+    expect(none.structures[0]).toMatchObject({ wet: false, wetIfCulvert: false });
+    expect(saysIf(none)).toEqual([]);
+  });
+
+  it("lets water over a ring at its top, not at the bank's, if there is one", async () => {
+    const alignments = [ring(AROUND_BARN)];
+    const {
+      alternatives: [line],
+    } = await trace({ ...RIVER, alignments });
+    expect(line).toMatchObject({ dry: true, ifCulverts: { reaches: [] } });
+    expect(line!.firstOver!.elevationM).toBeCloseTo(102, 2);
+    expect(line!.ifCulverts!.elevationM).toBeCloseTo(101 + 0.3048, 3);
+    expect(saysIf(line!)).toEqual(["let-in-if-culvert"]);
+    const none = await trace({ ...RIVER, ...answered("no"), alignments });
+    expect(none.alternatives[0]!.ifCulverts).toBeNull();
+  });
+
+  it("lets the water past a line along the road, if there is one", async () => {
+    const alignments = [
+      openLine([
+        [97, 0],
+        [97, -120],
+      ]),
+    ];
+    const {
+      alternatives: [line],
+    } = await trace({ ...RIVER, alignments });
+    expect(line).toMatchObject({ dry: true, ifCulverts: { reaches: [BARN.id] } });
+    expect(
+      checkWords(line!.checks.find(({ id }) => id === "possible-culvert")!, "us").message,
+    ).toBe(
+      'If a pipe goes through a bank near the plan, the sized-for water reaches "Barn" with the levee built. Nobody has said that there is none.',
+    );
+  });
+});
 
 describe("a place where there may be a culvert", () => {
   it("is asked about with the traced water, and is no pipe", async () => {

@@ -57,6 +57,11 @@ const FOUND: {
   "culverts-possible": [1, 3].map((count) => ({
     ...{ kind: "culverts-possible", count, bankM: 1.8, sagDepthM: 0.6 },
   })),
+  "reached-if-culvert": [{ kind: "reached-if-culvert", reaches: ["House", "Barn"] }],
+  "let-in-if-culvert": [true, false].map((isWet) => ({
+    ...{ kind: "let-in-if-culvert", isWet, reaches: isWet ? ["House"] : [] },
+    ...{ elevationM: 265.3, stageM: isWet ? null : 9.3 },
+  })),
   "culvert-to-look-for": [{ kind: "culvert-to-look-for", place: "Possible culvert 1" }],
   "bond-trench": [{ kind: "bond-trench", overM: 0.9144, lengthM: 40 }],
   "raise-over-limit": [{ kind: "raise-over-limit", raiseM: 0.3, limitM: 1.22, raisedHeightM: 1.4 }],

@@ -16,6 +16,7 @@ import {
 import { dryVerdict } from "./dry-verdict.ts";
 import { findWayIn } from "./find-way-in.ts";
 import { allOpen, allPlugged, asDrawn, type OpenPipes } from "./grid-state.ts";
+import { lineIfCulverts } from "./if-culverts.ts";
 import { type LeveeWall, leveeWall } from "./levee-wall.ts";
 import { outlineCells } from "./outline-cells.ts";
 import { overtoppingOrder } from "./overtopping-order.ts";
@@ -31,6 +32,8 @@ export interface Before {
   readonly structures: readonly TracedStructure[];
   /** False where the cells are too large to show a levee: nothing is then said of what it keeps out. */
   readonly resolvesLines: boolean;
+  /** The same ground with open pipes where there may be culverts; null where there are none. */
+  readonly possible: TraceContext | null;
 }
 
 const NOT_RESOLVED: DryVerdict = {
@@ -90,12 +93,13 @@ export function traceAlternative(
       firstOverRiseM: firstOver?.riseM ?? null,
     };
   };
+  const verdict = verdictOf(reached);
   const { id, name, kind } = alignment;
   const ring = kind === "ring" ? planePolygon(alignment.corners, plane) : null;
   const inside = sources.filter(({ at }) => ring && isInside(ring, ...plane.toPlane(at)));
   const traced: Omit<TracedAlternative, "checks"> = {
     ...{ id, name, kind },
-    ...verdictOf(reached),
+    ...verdict,
     structures: reached,
     leftWet: before.structures
       .filter((each, index) => each.wet && !isAim.has(each.id) && isStillWet(index))
@@ -109,6 +113,8 @@ export function traceAlternative(
     sourcesInside: inside.map((source) => source.id),
     inWaterM: river ? riverStretches(wall, river, line) : [],
     pipes: context.pipes.length > 0 ? { plugged: caseOf(allPlugged), open: caseOf(allOpen) } : null,
+    ifCulverts:
+      verdict.dry && before.possible ? lineIfCulverts(before.possible, aims, reached, levee) : null,
   };
   const checks = alternativeChecks({
     plan,

@@ -15,6 +15,7 @@ import type { Terrain } from "../raster/terrain.ts";
 import { inTurns } from "../search/in-turns.ts";
 import { connectedWater } from "./connected-water.ts";
 import { inState } from "./grid-state.ts";
+import { ifCulverts, wetIfCulverts } from "./if-culverts.ts";
 import { riverAsSurveyed } from "./river-as-surveyed.ts";
 import { type AlternativeTrace, traceAlternative } from "./trace-alternative.ts";
 import { elevationAt, type TraceContext, traceContext } from "./trace-context.ts";
@@ -71,7 +72,13 @@ function* traceSteps(
   yield { share: share(0), doing: "Following the water" };
   const context = traceContext(plan, ground.near, middle);
   const state = traceState(context, context.footprints, null);
-  const structures = state.found.map((_, i) => structureOf(context, state, i));
+  const possibleCulverts = traceCulverts(context);
+  const possible = ifCulverts(context, possibleCulverts, middle);
+  const reached = state.found.map((each) => each.reached);
+  const wetIf = possible
+    ? wetIfCulverts(possible, context.footprints, reached, null)
+    : new Set<string>();
+  const structures = state.found.map((_, i) => structureOf(context, state, i, wetIf));
   const river = riverAsSurveyed(context);
   const resolvesLines = ground.near !== ground.whole || ground.near.cellM <= RESOLVING_CELL_M;
 
@@ -81,7 +88,9 @@ function* traceSteps(
       share: share(traces.length + 1),
       doing: `Following the water past "${alignment.name}"`,
     };
-    traces.push(traceAlternative(context, alignment, { state, structures, resolvesLines }, river));
+    traces.push(
+      traceAlternative(context, alignment, { state, structures, resolvesLines, possible }, river),
+    );
   }
 
   yield { share: share(wanted.length + 1), doing: "Drawing the water" };
@@ -103,7 +112,6 @@ function* traceSteps(
   const known = isAnyWater(water) ? structures : structures.map(unknown);
   const pipes = context.pipes.map(({ traced }) => traced);
   const roads = isAnyWater(water) ? traceRoads(context) : [];
-  const possibleCulverts = traceCulverts(context);
   const traced = { water, sources, pipes, roads, possibleCulverts, structures: known };
   const checks = wholePlanChecks({ plan, groundRmseM, ...traced });
   return {
@@ -122,6 +130,7 @@ function unknown(structure: TracedStructure): TracedStructure {
     marginM: null,
     overFloorM: null,
     throughPipe: null,
+    wetIfCulvert: false,
   };
 }
 
@@ -175,15 +184,17 @@ function structureOf(
   context: TraceContext,
   { codes, found }: TracedState,
   i: number,
+  wetIf: ReadonlySet<string>,
 ): TracedStructure {
   const { grid, levelM, plan } = context;
   const { footprint, reached } = found[i]!;
   const wetCells = footprint.cells.filter((cell) => codes[cell] === WATER);
-  const { floorM } = plan.structures[i]!;
+  const { id, floorM } = plan.structures[i]!;
+  const wetIfCulvert = wetIf.has(id);
   const overFloor = (cell: number | undefined) =>
     floorM === null || cell === undefined ? null : elevationAt(context, cell, levelM) - floorM;
   if (wetCells.length === 0) {
-    return { ...reached, depthM: null, overFloorM: overFloor(footprint.cells[0]) };
+    return { ...reached, depthM: null, overFloorM: overFloor(footprint.cells[0]), wetIfCulvert };
   }
   const deepest = wetCells.reduce((low, cell) =>
     grid.heightM[cell]! < grid.heightM[low]! ? cell : low,
@@ -192,5 +203,6 @@ function structureOf(
     ...reached,
     depthM: levelM - grid.heightM[deepest]!,
     overFloorM: overFloor(deepest),
+    wetIfCulvert,
   };
 }

@@ -200,6 +200,21 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
     what: `"${reaches[0] ?? ""}" wet only by "${pipes[0]?.name ?? ""}"`,
     act: "plug it",
   }),
+  "culverts-possible": ({ count }) => ({
+    what: count === 1 ? "1 possible culvert" : `${count} possible culverts`,
+    act: "answer under Water",
+  }),
+  "culvert-to-look-for": ({ place }) => ({ what: `"${place}"`, act: "look in the field" }),
+  "reached-if-culvert": ({ reaches }) => ({
+    what: `"${reaches[0] ?? ""}" floods if there is a culvert`,
+    act: "look there",
+  }),
+  "let-in-if-culvert": ({ isWet, elevationM, stageM }, u) => ({
+    what: isWet
+      ? "water gets in if there is a culvert"
+      : `in above ${stageM === null ? u.elevation(elevationM) : `stage ${u.length(stageM)}`} if there is a culvert`,
+    act: "look there",
+  }),
   closure: ({ bags }) => ({ what: `left open, ${bags} bags`, act: "close in time" }),
   "closure-late": () => ({ what: "left open, closed too late", act: "close earlier" }),
   "closure-not-known": () => ({ what: "left open, not known", act: "enter it" }),

@@ -40,7 +40,7 @@ function pipeWords({ name, kind }: PipeName): string {
   return `${kind === "culvert" ? "culvert" : DRAIN_WORDS[kind]} "${name}"`;
 }
 
-function reachedWords(reaches: readonly string[]): string {
+export function reachedWords(reaches: readonly string[]): string {
   if (reaches.length === 0) return "the ground inside the ring";
   return listed(reaches.map((name) => `"${name}"`));
 }

@@ -23,7 +23,7 @@ export function PipeColumnPicks({ figures, picked, onPick }: PipeColumnPicksProp
   const { firstInvert, lastInvert, invertUnit, size, sizeUnit } = picked;
   const change = (next: Partial<PipeColumns>) => onPick({ ...NO_PIPE_COLUMNS, ...picked, ...next });
   return (
-    <>
+    <div class="pipe-columns">
       <Pick
         label={PIPE_COLUMN_WORDS.firstInvert}
         value={firstInvert}
@@ -62,7 +62,7 @@ export function PipeColumnPicks({ figures, picked, onPick }: PipeColumnPicksProp
           onPick={(unit) => change({ sizeUnit: unit })}
         />
       )}
-    </>
+    </div>
   );
 }
 

@@ -3,6 +3,7 @@ import { NO_PIPE_COLUMNS, type PipeColumns } from "../../../shared/imports/into-
 import { columnsOf } from "../../../shared/plan-footprints.ts";
 import {
   PIPE_COLUMN_WORDS,
+  pipeColumnsLead,
   SHAPE_USE_WORDS,
   type ShapeUse,
   shapesQuestionWords,
@@ -63,6 +64,9 @@ function AboutUse({ asked }: { readonly asked: Extract<Question, { about: "use" 
   if (pipes) {
     return (
       <>
+        <p>
+          <strong>{pipeColumnsLead(asked.name, asked.placed.paths.length)}</strong>
+        </p>
         <p class="hint">{PIPE_COLUMN_WORDS.hint}</p>
         <PipeColumnPicks figures={figures} picked={pipes} onPick={setPipes} />
         <div class="tool-row">

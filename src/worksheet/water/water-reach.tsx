@@ -6,7 +6,13 @@ import type { TracedAlternative, TracedStructure } from "../../../shared/water-t
 import { floorWords, leftOutsideWords } from "../../../shared/words/buildings.ts";
 import { overtopsButForGap } from "../../../shared/words/ground-gap.ts";
 import { pipeCasesWords } from "../../../shared/words/pipes.ts";
-import { fromWords, placeWords, sillWords } from "../../../shared/words/water.ts";
+import {
+  fromWords,
+  placeWords,
+  reachesWords,
+  sillWords,
+  WET_IF_CULVERT,
+} from "../../../shared/words/water.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { chosenLine, tracingFailure } from "../../live/results.ts";
@@ -121,7 +127,11 @@ function Without({ structures }: { structures: readonly TracedStructure[] }) {
       <dl class="facts">
         {structures.map((each) => (
           <Fact key={each.id} name={each.name}>
-            {[sillWords(each, plan.value, system), floorWords(each, system)]
+            {[
+              sillWords(each, plan.value, system),
+              each.wetIfCulvert ? WET_IF_CULVERT : null,
+              floorWords(each, system),
+            ]
               .filter((words) => words !== null)
               .join("; ")}
           </Fact>
@@ -137,5 +147,6 @@ function summaryWords(): string {
   const wet = trace.structures.filter((each) => each.wet).length;
   const all = trace.structures.length;
   if (!isAnyWater(trace.water)) return "no ground at all is under this water";
-  return all === 0 ? "traced" : `reaches ${wet} of ${all} without a levee`;
+  const maybe = trace.structures.filter((each) => each.wetIfCulvert).length;
+  return all === 0 ? "traced" : reachesWords(wet, all, maybe);
 }
