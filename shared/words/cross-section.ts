@@ -3,6 +3,7 @@ import { coursesFor } from "../quantities.ts";
 import { isStandard } from "../reaches.ts";
 import type { CrossSection } from "../sizing-types.ts";
 import { formatLength, type UnitSystem } from "../units.ts";
+import { baseWidths, toesOf } from "./base-width.ts";
 import { courseWords } from "./courses.ts";
 import { fillWords } from "./fill.ts";
 import { topWords } from "./settling.ts";
@@ -28,7 +29,7 @@ function figures(cross: CrossSection, section: Section, system: UnitSystem): str
   return [
     isStandard(cross) ? "" : cross.sectionName,
     `greatest height ${formatLength(cross.greatestHeightM, system)}`,
-    cross.baseM === null ? "" : `base ${formatLength(cross.baseM, system)}`,
+    cross.baseM === null ? "" : `base ${baseWidths(toesOf(cross), system).base}`,
     takesWords(cross, section, system),
     topWords(cross, system),
   ].filter((each) => each !== "");

@@ -16,6 +16,7 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../units.ts";
+import { baseWidths } from "./base-width.ts";
 import { checkWords } from "./checks.ts";
 import { courseWords } from "./courses.ts";
 import { inSentence, leveeTypeName } from "./levee-types.ts";
@@ -92,16 +93,12 @@ function baseFact({ station, system }: FactsAt): FieldFact {
   if (toeWatersideM === null || toeLandsideM === null) {
     return { name, value: "–", notes: ["no elevation data"] };
   }
-  const [river, land] = [heightUp(toeWatersideM, system), heightUp(toeLandsideM, system)];
-  const digits = system === "us" ? 1 : 2;
+  const toes = { waterM: toeWatersideM, landM: toeLandsideM };
+  const { water, land, base } = baseWidths(toes, system);
   return {
     name,
-    value: `${(river + land).toFixed(digits)} ${lengthUnit(system)}`,
-    notes: [
-      river === land
-        ? "half on each side"
-        : `${river.toFixed(digits)} river, ${land.toFixed(digits)} land`,
-    ],
+    value: base,
+    notes: [water === land ? "half on each side" : `${water} river, ${land} land`],
   };
 }
 

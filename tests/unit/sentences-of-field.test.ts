@@ -6,6 +6,7 @@ import { stakedLine, stretchesOfStakes } from "../../shared/field/stakes.ts";
 import type { LeaveLevel, Plan, ProgressMark } from "../../shared/plan.ts";
 import { BUILD_STATES } from "../../shared/plan-schema.ts";
 import { sumpWords } from "../../shared/words/build-sheet.ts";
+import { crossSectionWords } from "../../shared/words/cross-section.ts";
 import {
   cautionsAtStakeWords,
   fieldFacts,
@@ -33,10 +34,12 @@ import { classRangeWords } from "../../shared/words/field-map.ts";
 import { gpsShortWords, placeWords, toStakeWords } from "../../shared/words/field-place.ts";
 import { addedMarksNote, markedNote } from "../../shared/words/field-progress.ts";
 import { mustFixBand } from "../../shared/words/must-fix-band.ts";
+import { heightFigure } from "../../shared/words/stakes-page.ts";
 import { pumpBoxes } from "../../shared/words/watch.ts";
 import { notPlacedWords, workPlaceWords } from "../../shared/words/work-places.ts";
 import { groundOf, lonLats, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
+import { cutOver } from "../helpers/profile-fixture.ts";
 
 /** Partly over the height limit, partly without elevation data. */
 const GROUND = groundOf((x, y) => (x > 30 && y > 0 ? Number.NaN : x < -20 ? 98.9 : 100));
@@ -90,6 +93,14 @@ const LEAVES = [
   { by: "stage", levelM: 9.14, at: null, note: "" },
   { by: "elevation", levelM: 266, at: null, note: "" },
 ] as readonly LeaveLevel[];
+
+const CUT = cutOver(() => 260, 261);
+/** The same line on ground that slopes, so that its halves are not of round figures. */
+const SLOPING = size(
+  PLAN,
+  LINE,
+  groundOf((x, y) => 99.6 + 0.004 * x + 0.003 * y),
+);
 
 describe.each(["us", "metric"] as const)("what is said in the field in %s units", (system) => {
   const { stations, checks, holding } = SIZED;
@@ -150,6 +161,22 @@ describe.each(["us", "metric"] as const)("what is said in the field in %s units"
       return [...named, ...(rest === null ? [] : [rest])];
     }),
   ];
+
+  it("says one width of the base: of the two halves as staked, and as the cross-section does", () => {
+    const figure = (text: string) => Number(/[\d.]+/.exec(text)?.[0]);
+    for (const station of SLOPING.stations) {
+      const { toeWatersideM, toeLandsideM } = station;
+      const base = fieldFacts({ ...of, line: SLOPING, station, stretch: null })[1]!.value;
+      const halves = [toeWatersideM, toeLandsideM].map((m) => Number(heightFigure(m, system)));
+      expect(figure(base)).toBeCloseTo(halves[0]! + halves[1]!, 9);
+      const cross = {
+        ...CUT,
+        ...{ waterSide: 1 as const, toeLeftM: toeWatersideM!, toeRightM: toeLandsideM! },
+      };
+      expect(crossSectionWords(cross, DEFAULT_SECTION, "0+00", system)).toContain(`base ${base}`);
+    }
+    expect(SLOPING.stations.length).toBeGreaterThan(5);
+  });
 
   it("has every figure, in these units alone", () => {
     expect(sentences.length).toBeGreaterThan(200);

@@ -1,6 +1,8 @@
 import type { CrossSection } from "../../../shared/sizing-types.ts";
 import { formatLength, lengthIn, type UnitSystem } from "../../../shared/units.ts";
+import { baseWidths, toesOf } from "../../../shared/words/base-width.ts";
 import {
+  type Box,
   type Obstacle,
   type PlacedLabel,
   placeLabels,
@@ -17,6 +19,8 @@ const LINE_PX = 15;
 const LIMIT_OVERHANG_PX = 10;
 /** A face is looked up so far below an edge, metres, so that it is that of the body under it. */
 const BELOW_M = 1e-6;
+/** Slices of the body, from top to foot. */
+const SLICES = 8;
 
 /** Places of the dimension lines, pixels. */
 export interface SectionDimensions {
@@ -31,12 +35,11 @@ export interface SectionDimensions {
   readonly centreX: number;
   /** Where the limit lies above the foot; null when the levee stays under it. */
   readonly limitY: number | null;
-  /** Where the limit's line begins, at the water-side face, and where it leaves the body again. */
+  /** Where the limit's line begins, at the water-side face, and where the body ends under its words. */
   readonly limitFromX: number;
   readonly limitToX: number;
-  /** The faces half way up: what labels beside the levee had better not cover. */
-  readonly halfFromX: number;
-  readonly halfToX: number;
+  /** The body in slices from the top down: what labels beside the levee had better not cover. */
+  readonly slices: readonly Box[];
 }
 
 /** Where the dimensions go, with the limit of the cut's own reach; null when there is nothing to measure. */
@@ -50,7 +53,6 @@ export function sectionDimensions(
   const footY = frame.y(frame.footM);
   const { waterSide, limitM } = cross;
   const limitAtM = Math.min(frame.footM + limitM, cross.crestM) - BELOW_M;
-  const halfM = (cross.crestM + frame.footM) / 2;
   const faceX = (side: 1 | -1, atM: number) =>
     frame.x(side * (faceAt(cross.parts, atM, side) ?? cross.crownM / 2));
   const landSide = waterSide === 1 ? -1 : 1;
@@ -65,9 +67,17 @@ export function sectionDimensions(
     centreX: frame.x(0),
     limitY: cross.greatestHeightM > limitM ? frame.y(frame.footM + limitM) : null,
     limitFromX: faceX(waterSide, limitAtM) - LIMIT_OVERHANG_PX,
-    limitToX: faceX(landSide, limitAtM),
-    halfFromX: faceX(waterSide, halfM),
-    halfToX: faceX(landSide, halfM),
+    limitToX: faceX(landSide, limitAtM - LINE_PX / frame.pxPerM),
+    slices: Array.from({ length: SLICES }, (_, k) => {
+      const [topM, bottomM] = [k, k + 1].map(
+        (at) => cross.crestM + (at / SLICES) * (frame.footM - cross.crestM),
+      ) as [number, number];
+      const [left, right] = [
+        faceX(waterSide, bottomM + BELOW_M),
+        faceX(landSide, bottomM + BELOW_M),
+      ];
+      return { left, right, top: frame.y(topM), bottom: frame.y(bottomM) };
+    }),
   };
 }
 
@@ -105,9 +115,7 @@ function dimensionLabels(
   halfWidths: boolean,
 ): WantedLabel[] {
   const { heightX, crestY, footY, baseY, waterToeX, landToeX, centreX, limitY } = dimensions;
-  const short = (m: number) => lengthIn(m, system).toFixed(system === "us" ? 1 : 2);
-  const [waterM, landM] =
-    cross.waterSide === 1 ? [cross.toeLeftM, cross.toeRightM] : [cross.toeRightM, cross.toeLeftM];
+  const { water, land, base } = baseWidths(toesOf(cross), system);
   const height = formatLength(cross.greatestHeightM!, system);
   const middleY = (crestY + footY) / 2;
   const heightSpots = [0, 0.15, -0.15, 0.3, -0.3, 0.42, -0.42, 0.6, -0.6].map((share) => ({
@@ -116,9 +124,9 @@ function dimensionLabels(
   }));
   const labels: WantedLabel[] = [
     label("height", height, heightSpots),
-    label("base", `base ${formatLength(cross.baseM ?? waterM + landM, system)}`, []),
-    label("toe", short(waterM), []),
-    label("toe", short(landM), []),
+    label("base", `base ${base}`, []),
+    label("toe", water, []),
+    label("toe", land, []),
   ];
   const rooms = [centreX - waterToeX, landToeX - centreX];
   const fit =
@@ -130,7 +138,7 @@ function dimensionLabels(
     labels[3] = centred(labels[3]!, (centreX + landToeX) / 2, baseY - LINE_PX - 1);
   }
   if (limitY !== null) {
-    const whole = `limit ${short(cross.limitM)}`;
+    const whole = `limit ${lengthIn(cross.limitM, system).toFixed(system === "us" ? 1 : 2)}`;
     const width = textWidth(whole, SECTION_TYPE_PX);
     const isLand = heightX - dimensions.limitToX > width + 8;
     const isWater = dimensions.limitFromX > width + 8;
@@ -194,8 +202,8 @@ function sideLabel(
 }
 
 /** The water's surface, which had better not be drawn through words. */
-function surfaceObstacle(surfaceY: number, { waterToeX, halfFromX }: SectionDimensions): Obstacle {
-  const right = Math.max(waterToeX, halfFromX);
+function surfaceObstacle(surfaceY: number, { waterToeX, slices }: SectionDimensions): Obstacle {
+  const right = Math.max(waterToeX, slices[SLICES / 2 - 1]!.left);
   return { left: 0, right, top: surfaceY - 1, bottom: surfaceY + 1, cost: 0.5 };
 }
 
@@ -210,20 +218,10 @@ function groundObstacles(frame: SectionFrame, levelAt: (xPx: number) => number):
 
 function leveeObstacles(dimensions: SectionDimensions): Obstacle[] {
   const { crestY, footY, baseY, waterToeX, landToeX, centreX, heightX, limitY } = dimensions;
-  const { halfFromX, halfToX } = dimensions;
-  const halfY = (crestY + footY) / 2;
-  const cost = 1;
   return [
-    { left: waterToeX, right: landToeX, top: halfY, bottom: footY, cost },
-    {
-      left: halfFromX,
-      right: halfToX,
-      top: crestY,
-      bottom: halfY,
-      cost,
-    },
-    { left: waterToeX, right: landToeX, top: baseY - 2, bottom: baseY + 2, cost },
-    { left: heightX - 2, right: heightX + 2, top: crestY, bottom: footY, cost },
+    ...dimensions.slices.map((slice) => ({ ...slice, cost: 1 })),
+    { left: waterToeX - 6, right: landToeX + 6, top: baseY - 6, bottom: baseY + 6, cost: 4 },
+    { left: heightX - 6, right: heightX + 6, top: crestY - 3, bottom: footY + 3, cost: 4 },
     ...[crestY, limitY ?? crestY].map((y) => ({
       left: centreX,
       right: heightX,
