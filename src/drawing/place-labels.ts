@@ -50,11 +50,11 @@ export function placeLabels(
 ): PlacedLabel[] {
   const placed: PlacedLabel[] = [];
   for (const label of labels) {
-    const isFree = (spot: Spot) =>
-      inside(spot, bounds) &&
-      placed.every(({ box }) => shared(box, spot) === 0) &&
-      !isBarred(label.key, spot, placed);
-    const spot = cheapest(label.spots, obstacles, isFree);
+    const fits = (spot: Spot) =>
+      inside(spot, bounds) && placed.every(({ box }) => shared(box, spot) === 0);
+    const spot = cheapest(label.spots, obstacles, fits, (each) =>
+      isBarred(label.key, each, placed),
+    );
     if (!spot) continue;
     const { left, top, right, bottom } = spot;
     placed.push({
@@ -70,15 +70,17 @@ export function placeLabels(
 function cheapest(
   spots: readonly Spot[],
   obstacles: readonly Obstacle[],
-  isFree: (spot: Spot) => boolean,
+  fits: (spot: Spot) => boolean,
+  isBarred: (spot: Spot) => boolean,
 ): Spot | null {
   let best: Spot | null = null;
   let bestCost = Infinity;
   const ordered = [...spots].sort((a, b) => a.cost - b.cost);
   for (const spot of ordered) {
     if (spot.cost >= bestCost) break;
+    if (!fits(spot)) continue;
     const cost = spot.cost + tollOf(obstacles, spot, bestCost - spot.cost);
-    if (cost >= bestCost || !isFree(spot)) continue;
+    if (cost >= bestCost || isBarred(spot)) continue;
     best = spot;
     bestCost = cost;
   }

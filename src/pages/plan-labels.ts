@@ -1,6 +1,13 @@
 import { type Box, type IsBarred, placeLabels, type Spot } from "../drawing/place-labels.ts";
 import { textWidth } from "../drawing/text-width.ts";
-import { isClear, type Leader, meetsBox, meetsLine, type PlanRoom } from "./plan-room.ts";
+import {
+  isClear,
+  type Leader,
+  meetsBox,
+  meetsLine,
+  meetsOthers,
+  type PlanRoom,
+} from "./plan-room.ts";
 
 /** Type on the plan, millimetres: 9 pt, and 13 pt for what is read at arm's length. */
 const SMALL_MM = 3.2;
@@ -73,6 +80,8 @@ const MOST_TRIES = 6;
 /** A label left out is as bad as leaders of this length, one on the other side as these, millimetres. */
 const MISSING_MM = 400;
 const TURNED_MM = 200;
+/** A leader through other words is as bad as one of this length, millimetres: still better than no name. */
+const CROSSED_MM = 100;
 /** What it costs to be on the other side of the line, as millimetres further off. */
 const OTHER_SIDE_COST = 60;
 /** Further than this from its point a label has a leader, millimetres. */
@@ -80,7 +89,8 @@ const LEADER_MM = 3.4;
 
 /**
  * Finds room for labels, the most important first; one that has none is left out. A clear label that found none on
- * its own side goes before the others in the next of a few tries, of which the best counts.
+ * its own side, and one whose leader would run through other words, goes before the others in the next of a few
+ * tries, of which the best counts; where such a leader finds no other way it runs through them at last.
  */
 export function placeWords(
   labels: readonly Label[],
@@ -88,24 +98,66 @@ export function placeWords(
   bounds: Box,
 ): readonly PlacedWords[] {
   let ordered = labels;
-  let best: readonly PlacedWords[] = [];
+  let best: Tried = { placed: [], ordered: labels, crossing: new Set() };
   let leastMm = Infinity;
   for (let tries = 0; tries < MOST_TRIES; tries += 1) {
-    const placed = placeOnce(ordered, room, bounds);
+    const free = placeOnce(ordered, room, bounds, new Set());
+    const kept = new Set(free.map(({ label }) => label.key));
+    const crossing = new Set(
+      ordered.filter(({ key, hasLeader }) => hasLeader && !kept.has(key)).map(({ key }) => key),
+    );
+    const placed = crossing.size > 0 ? placeOnce(ordered, room, bounds, crossing) : free;
     const well = new Set(placed.filter(({ isTurned }) => !isTurned).map(({ label }) => label.key));
-    const failed = ordered.filter(({ key, isClear }) => isClear && !well.has(key));
+    const turned = ordered.filter(({ key, isClear }) => isClear && !well.has(key));
+    const failed = ordered.filter((label) => turned.includes(label) || crossing.has(label.key));
     const missing = labels.length - placed.length;
     const ledMm = placed.reduce((sum, { leader }) => sum + (leader ? lengthOf(leader) : 0), 0);
-    const badMm = ledMm + missing * MISSING_MM + failed.length * TURNED_MM;
-    if (badMm < leastMm) best = placed;
-    leastMm = Math.min(leastMm, badMm);
-    if (failed.length === 0) break;
-    ordered = [...failed, ...ordered.filter((label) => !failed.includes(label))];
+    const badMm =
+      ledMm + missing * MISSING_MM + turned.length * TURNED_MM + crossing.size * CROSSED_MM;
+    if (badMm < leastMm) [best, leastMm] = [{ placed, ordered, crossing }, badMm];
+    const next = [...ordered].sort((a, b) => turnOf(a, failed) - turnOf(b, failed));
+    if (next.every((label, i) => label === ordered[i])) break;
+    ordered = next;
   }
-  return best;
+  return withNames(best, room, bounds);
 }
 
-function placeOnce(labels: readonly Label[], room: PlanRoom, bounds: Box): PlacedWords[] {
+/** What came of labels in an order, and which of their leaders might run through others. */
+interface Tried {
+  readonly placed: readonly PlacedWords[];
+  readonly ordered: readonly Label[];
+  readonly crossing: ReadonlySet<string>;
+}
+
+/** What is led to its words and has no room for all of them is named at the least, once all others are placed. */
+function withNames(
+  { placed, ordered, crossing }: Tried,
+  room: PlanRoom,
+  bounds: Box,
+): readonly PlacedWords[] {
+  const kept = new Set(placed.map(({ label }) => label.key));
+  const lost = ordered.filter(({ key, hasLeader }) => hasLeader && !kept.has(key));
+  if (lost.length === 0) return placed;
+  const named = lost.map((each) => ({ ...each, isClear: false, words: each.words.slice(0, 1) }));
+  const before = ordered.filter(({ key }) => kept.has(key));
+  const may = new Set([...crossing, ...lost.map(({ key }) => key)]);
+  return placeOnce([...before, ...named], room, bounds, may);
+}
+
+/** Buildings are named first, where they stand; then the line's own figures, and the rest: what failed before others. */
+function turnOf(label: Label, failed: readonly Label[]): number {
+  if (label.reach === "over" && !label.middles) return 0;
+  const isOfLine = label.reach === "near";
+  return (isOfLine ? 1 : 3) + (failed.includes(label) ? 0 : 1);
+}
+
+/** @param crossing labels whose leaders may run through other words and leaders */
+function placeOnce(
+  labels: readonly Label[],
+  room: PlanRoom,
+  bounds: Box,
+  crossing: ReadonlySet<string>,
+): PlacedWords[] {
   const wanted = labels.map((label) => ({ key: label.key, text: "", spots: spotsOf(label) }));
   const byKey = new Map(labels.map((label) => [label.key, label]));
   const leaders = new Map<string, Leader | null>();
@@ -119,6 +171,7 @@ function placeOnce(labels: readonly Label[], room: PlanRoom, bounds: Box): Place
     return (
       others.some((other) => other.leader !== null && meetsBox(other.leader, spot)) ||
       (label.reach === "around" && meetsLine(way!, room.barred)) ||
+      (label.hasLeader === true && !crossing.has(key) && meetsOthers(way!, others)) ||
       (label.isClear === true && !isClear(spot, leaderOf(label, spot), room.barred, others))
     );
   };

@@ -143,8 +143,14 @@ export function isClear(
   return !(
     buildings.some((each) => pieceTouches(each, ...start, ...to)) ||
     meetsLine(leader, barred) ||
-    others.some((other) => meetsBox([start, to], other.box) || meet([start, to], other.leader))
+    meetsOthers(leader, others)
   );
+}
+
+/** Whether a leader runs through other words, or over their leaders. */
+export function meetsOthers(leader: Leader, others: readonly Other[]): boolean {
+  const own = offToe(leader);
+  return others.some((other) => meetsBox(own, other.box) || meet(own, other.leader));
 }
 
 /** Whether a leader runs over the middle of the levee. */
@@ -162,7 +168,25 @@ function offToe([from, to]: Leader): Leader {
 
 /** Whether a line runs into a box. */
 export function meetsBox([from, to]: Leader, box: Box): boolean {
+  if (isBeside([from, to], box)) return false;
   return pieceTouches(polygonOf(cornersOf(box)), ...from, ...to);
+}
+
+/** Whether a line is all on one side of a box: most are, and that is told at once. */
+function isBeside([[ax, ay], [bx, by]]: Leader, { left, right, top, bottom }: Box): boolean {
+  return (
+    (ax < left && bx < left) ||
+    (ax > right && bx > right) ||
+    (ay < top && by < top) ||
+    (ay > bottom && by > bottom)
+  );
+}
+
+function boxOf([[ax, ay], [bx, by]]: Leader): Box {
+  return {
+    ...{ left: Math.min(ax, bx), right: Math.max(ax, bx) },
+    ...{ top: Math.min(ay, by), bottom: Math.max(ay, by) },
+  };
 }
 
 /** Whether a box lies on a part of an outline. */
@@ -176,7 +200,8 @@ function covers(box: Box, outline: PlanePolygon): boolean {
 }
 
 function meet([a, b]: Leader, other: Leader | null): boolean {
-  return other !== null && piecesMeet(...a, ...b, ...other[0], ...other[1]) !== null;
+  if (other === null || isBeside([a, b], boxOf(other))) return false;
+  return piecesMeet(...a, ...b, ...other[0], ...other[1]) !== null;
 }
 
 function cornersOf({ left, right, top, bottom }: Box): readonly Spot[] {

@@ -75,7 +75,7 @@ export function workPlaceLabels(of: Exported, frame: PlanFrame): Label[] {
         text,
         look: i === 0 ? "strong" : "small",
       })),
-      ...{ layout: "stack", away: [0, 1], reach: "around", hasLeader: true },
+      ...{ layout: "stack", away: [0, 0], reach: "around", hasLeader: true },
       isClear: place.kind !== "pumps",
     };
   });

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Exported } from "../../shared/exports/exported.ts";
-import type { Alignment, Plan } from "../../shared/plan.ts";
+import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { sizeLine } from "../../shared/size-line.ts";
@@ -106,8 +106,34 @@ function laid(plan: Plan, alternative: Alignment, system: UnitSystem) {
   });
 }
 
+const [demoRing] = demoPlan.alignments;
+const closure = (fromM: number) => ({
+  ...{ fromM, toM: fromM + 5, closeBy: { stageM: 9.1, at: null }, people: 10 },
+});
+const placesBy = (xM: number, yM: number): LonLat =>
+  planPlane(demoRing!.corners[0]!).toLonLat(xM, yM) as LonLat;
+/** All that may be named on it: two ways left open, a benchmark, a bag pile, pumps, trucks' way in. */
+const crowdedRing: Alignment = { ...demoRing!, closures: [closure(20), closure(128)] };
+const crowdedPlan: Plan = {
+  ...demoPlan,
+  alignments: [crowdedRing],
+  survey: {
+    benchmark: { name: "BM 1, brass cap, well pad", elevationM: 99.1, at: placesBy(33, 36) },
+    ...{ backsightM: 1.234, readings: [] },
+  },
+  workPlaces: [
+    { id: "p", name: "Bag pile 1", kind: "pile", path: [placesBy(23, 26)] },
+    { id: "q", name: "Pumps 1", kind: "pumps", path: [placesBy(8, 53)] },
+    {
+      ...{ id: "t", name: "Truck way 1", kind: "truck-way" },
+      path: [placesBy(93, -19), placesBy(43, 1), placesBy(33, 19)],
+    },
+  ],
+};
+
 const CASES = [
   ["a ring of sixteen corners close to three buildings", closePlan, closePlan.alignments[0]!],
+  ["a ring with much beside it", crowdedPlan, crowdedRing],
   ...demoPlan.alignments.map((each) => [`the demo's line ${each.name}`, demoPlan, each] as const),
 ] as const;
 
@@ -165,6 +191,36 @@ describe.each(["us", "metric"] as const)("on the plan, %s,", (system) => {
         });
       }
     });
+  });
+});
+
+describe.each(["us", "metric"] as const)("beside a line, %s,", (system) => {
+  const [page] = laid(crowdedPlan, crowdedRing, system);
+
+  it("every way left open and work place is named, and no leader runs through other words", () => {
+    const { labels, placed } = page!;
+    const wanted = labels.filter(({ hasLeader }) => hasLeader).map(({ key }) => key);
+    expect(wanted.length).toBeGreaterThan(4);
+    expect(placed.map(({ label }) => label.key)).toEqual(expect.arrayContaining(wanted));
+    for (const each of placed.filter(({ leader }) => leader !== null)) {
+      const leader = shortened(each.leader!);
+      for (const other of placed.filter((one) => one !== each)) {
+        const names = `${each.label.key} through ${other.label.key}`;
+        expect(points(leader).some(inBox(other.box)), names).toBe(false);
+        if (other.leader) expect(cross(leader, shortened(other.leader)), names).toBe(false);
+      }
+    }
+  });
+
+  it("has the buildings' names on their buildings", () => {
+    const { frame, placed } = page!;
+    for (const { id, outline } of crowdedPlan.structures) {
+      const { box } = placed.find(({ label }) => label.key === `building ${id}`)!;
+      const middle: Spot = [(box.left + box.right) / 2, (box.top + box.bottom) / 2];
+      const spots = outline.map(frame.toSpot);
+      const away = spots.map(([x, y]) => Math.hypot(x - middle[0], y - middle[1]));
+      expect(isIn(middle, spots) || Math.min(...away) < 12, id).toBe(true);
+    }
   });
 });
 

@@ -221,7 +221,7 @@ function leveeObstacles(dimensions: SectionDimensions): Obstacle[] {
   return [
     ...dimensions.slices.map((slice) => ({ ...slice, cost: 1 })),
     { left: waterToeX - 6, right: landToeX + 6, top: baseY - 6, bottom: baseY + 6, cost: 4 },
-    { left: heightX - 6, right: heightX + 6, top: crestY - 3, bottom: footY + 3, cost: 4 },
+    { left: heightX - 6, right: heightX + 4, top: crestY - 3, bottom: footY + 3, cost: 4 },
     ...[crestY, limitY ?? crestY].map((y) => ({
       left: centreX,
       right: heightX,
