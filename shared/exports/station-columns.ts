@@ -8,6 +8,7 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../units.ts";
+import { baseWidths } from "../words/base-width.ts";
 import { bagTopFigure } from "../words/settling.ts";
 
 /** One column of the stakes: the same on paper and in files. */
@@ -126,7 +127,11 @@ const COLUMNS: readonly StationColumn[] = [
   text("over_height_limit", undefined, ({ isOverLimit }) =>
     isOverLimit === null ? null : isOverLimit ? "yes" : "no",
   ),
-  length("base_width", "Base width", (station) => station.baseM, HEIGHT),
+  figure("base_width", "Base width", lengthUnit, ({ toeWatersideM, toeLandsideM }, system) =>
+    toeWatersideM === null || toeLandsideM === null
+      ? null
+      : baseWidths({ waterM: toeWatersideM, landM: toeLandsideM }, system).base,
+  ),
   length("half_width_waterside", undefined, (station) => station.toeWatersideM, HEIGHT),
   length("half_width_landside", undefined, (station) => station.toeLandsideM, HEIGHT),
   count("bags_across_base", "Bags across base", (station) => station.bagsAcrossBase),

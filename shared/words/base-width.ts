@@ -1,10 +1,11 @@
 import { lengthIn, lengthUnit, type UnitSystem } from "../units.ts";
 
-/** Widths as shown: from the center line to both toes, and of the whole base with its unit. */
+/** Widths as shown: from the center line to both toes, of the whole base, and this with its unit. */
 export interface BaseWidths {
   readonly water: string;
   readonly land: string;
   readonly base: string;
+  readonly inUnit: string;
 }
 
 interface Toes {
@@ -16,8 +17,8 @@ interface Toes {
 export function baseWidths({ waterM, landM }: Toes, system: UnitSystem): BaseWidths {
   const digits = system === "us" ? 1 : 2;
   const [water, land] = [waterM, landM].map((m) => lengthIn(m, system).toFixed(digits));
-  const base = `${(Number(water) + Number(land)).toFixed(digits)} ${lengthUnit(system)}`;
-  return { water: water!, land: land!, base };
+  const base = (Number(water) + Number(land)).toFixed(digits);
+  return { water: water!, land: land!, base, inUnit: `${base} ${lengthUnit(system)}` };
 }
 
 /** The toes of a cut by the side of the water. */

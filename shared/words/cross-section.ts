@@ -29,7 +29,7 @@ function figures(cross: CrossSection, section: Section, system: UnitSystem): str
   return [
     isStandard(cross) ? "" : cross.sectionName,
     `greatest height ${formatLength(cross.greatestHeightM, system)}`,
-    cross.baseM === null ? "" : `base ${baseWidths(toesOf(cross), system).base}`,
+    cross.baseM === null ? "" : `base ${baseWidths(toesOf(cross), system).inUnit}`,
     takesWords(cross, section, system),
     topWords(cross, system),
   ].filter((each) => each !== "");

@@ -94,10 +94,10 @@ function baseFact({ station, system }: FactsAt): FieldFact {
     return { name, value: "–", notes: ["no elevation data"] };
   }
   const toes = { waterM: toeWatersideM, landM: toeLandsideM };
-  const { water, land, base } = baseWidths(toes, system);
+  const { water, land, inUnit } = baseWidths(toes, system);
   return {
     name,
-    value: base,
+    value: inUnit,
     notes: [water === land ? "half on each side" : `${water} river, ${land} land`],
   };
 }

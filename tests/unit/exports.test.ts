@@ -291,6 +291,7 @@ describe("half widths, the height limit and what is not known", () => {
         continue;
       }
       expect(Number(water) + Number(land)).toBeCloseTo(station.baseM, 1);
+      expect(Number(record.base_width_m)).toBeCloseTo(Number(water) + Number(land), 9);
       const isOver = station.greatestHeightM! > plan.practice.limitM;
       expect(record.over_height_limit).toBe(isOver || isEnd ? "yes" : "no");
     }

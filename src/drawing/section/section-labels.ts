@@ -115,7 +115,7 @@ function dimensionLabels(
   halfWidths: boolean,
 ): WantedLabel[] {
   const { heightX, crestY, footY, baseY, waterToeX, landToeX, centreX, limitY } = dimensions;
-  const { water, land, base } = baseWidths(toesOf(cross), system);
+  const { water, land, inUnit } = baseWidths(toesOf(cross), system);
   const height = formatLength(cross.greatestHeightM!, system);
   const middleY = (crestY + footY) / 2;
   const heightSpots = [0, 0.15, -0.15, 0.3, -0.3, 0.42, -0.42, 0.6, -0.6].map((share) => ({
@@ -124,7 +124,7 @@ function dimensionLabels(
   }));
   const labels: WantedLabel[] = [
     label("height", height, heightSpots),
-    label("base", `base ${base}`, []),
+    label("base", `base ${inUnit}`, []),
     label("toe", water, []),
     label("toe", land, []),
   ];
