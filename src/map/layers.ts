@@ -1,4 +1,9 @@
-import type { LayerSpecification, Map as MapLibreMap } from "maplibre-gl";
+import type {
+  LayerSpecification,
+  LineLayerSpecification,
+  Map as MapLibreMap,
+  SymbolLayerSpecification,
+} from "maplibre-gl";
 import { faded, type MapColours } from "./colours.ts";
 import { installImages } from "./hatch.ts";
 import { offsetByDirection } from "./label-side.ts";
@@ -59,6 +64,28 @@ function contourLabels(colours: MapColours): LayerSpecification[] {
   ];
 }
 
+/** A line of the plan's shapes of a kind, which its id names where nothing else does. */
+function ofPlan(
+  id: string,
+  paint: NonNullable<LineLayerSpecification["paint"]>,
+  kind = id,
+): LineLayerSpecification {
+  return { id, type: "line", source: "plan", filter: ["==", ["get", "kind"], kind], paint };
+}
+
+/** A symbol at the plan's points of a kind. */
+function symbolsOf(
+  id: string,
+  layout: NonNullable<SymbolLayerSpecification["layout"]>,
+  kind = id,
+): SymbolLayerSpecification {
+  return {
+    ...{ id, type: "symbol", source: "plan", filter: ["==", ["get", "kind"], kind] },
+    layout: { "icon-allow-overlap": true, ...layout },
+    paint: {},
+  };
+}
+
 function noGo(colours: MapColours): LayerSpecification[] {
   return [
     {
@@ -68,81 +95,32 @@ function noGo(colours: MapColours): LayerSpecification[] {
       filter: ["==", ["get", "kind"], "no-go"],
       paint: { "fill-pattern": "no-go-hatch" },
     },
-    {
-      id: "no-go-edge",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "no-go"],
-      paint: { "line-color": colours.ink, "line-width": 1.2, "line-dasharray": [5, 3] },
-    },
+    ofPlan(
+      "no-go-edge",
+      { "line-color": colours.ink, "line-width": 1.2, "line-dasharray": [5, 3] },
+      "no-go",
+    ),
   ];
 }
 
 function alternatives(colours: MapColours): LayerSpecification[] {
+  const { ink, panel, paper, waterText } = colours;
   return [
+    ofPlan("flow", { "line-color": waterText, "line-width": 1.6 }),
+    ofPlan("road-casing", { "line-color": ink, "line-width": 6, "line-opacity": 0.7 }, "road"),
+    ofPlan("road", { "line-color": panel, "line-width": 4 }),
+    ofPlan(
+      "truck-way-casing",
+      { "line-color": panel, "line-width": 6, "line-opacity": 0.85 },
+      "truck-way",
+    ),
+    ofPlan("truck-way", { "line-color": ink, "line-width": 2.6 }),
+    ofPlan("culvert-casing", { "line-color": ink, "line-width": 5 }, "culvert"),
+    ofPlan("culvert", { "line-color": panel, "line-width": 2.4, "line-dasharray": [2, 1] }),
+    ofPlan("other-halo", { "line-color": paper, "line-width": 4, "line-opacity": 0.35 }, "other"),
     {
-      id: "flow",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "flow"],
-      paint: { "line-color": colours.waterText, "line-width": 1.6 },
-    },
-    {
-      id: "road-casing",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "road"],
-      paint: { "line-color": colours.ink, "line-width": 6, "line-opacity": 0.7 },
-    },
-    {
-      id: "road",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "road"],
-      paint: { "line-color": colours.panel, "line-width": 4 },
-    },
-    {
-      id: "truck-way-casing",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "truck-way"],
-      paint: { "line-color": colours.panel, "line-width": 6, "line-opacity": 0.85 },
-    },
-    {
-      id: "truck-way",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "truck-way"],
-      paint: { "line-color": colours.ink, "line-width": 2.6 },
-    },
-    {
-      id: "culvert-casing",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "culvert"],
-      paint: { "line-color": colours.ink, "line-width": 5 },
-    },
-    {
-      id: "culvert",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "culvert"],
-      paint: { "line-color": colours.panel, "line-width": 2.4, "line-dasharray": [2, 1] },
-    },
-    {
-      id: "other-halo",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "other"],
-      paint: { "line-color": colours.paper, "line-width": 4, "line-opacity": 0.35 },
-    },
-    {
-      id: "other",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "other"],
+      ...ofPlan("other", { "line-color": ink, "line-width": 1.8, "line-dasharray": [0.1, 2.2] }),
       layout: { "line-cap": "round" },
-      paint: { "line-color": colours.ink, "line-width": 1.8, "line-dasharray": [0.1, 2.2] },
     },
     {
       id: "pointed",
@@ -168,54 +146,20 @@ function structures(colours: MapColours): LayerSpecification[] {
       filter: ["==", ["get", "kind"], "structure"],
       paint: { "fill-color": colours.ink, "fill-opacity": 0.88 },
     },
-    {
-      id: "structure-edge",
-      type: "line",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "structure"],
-      paint: { "line-color": colours.panel, "line-width": 1 },
-    },
+    ofPlan("structure-edge", { "line-color": colours.panel, "line-width": 1 }, "structure"),
   ];
 }
 
 function names(colours: MapColours): LayerSpecification[] {
   const halo = { "text-halo-color": faded(colours.panel, 0.85), "text-halo-width": 1.8 };
   return [
-    {
-      id: "flow-head",
-      type: "symbol",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "flow-head"],
-      layout: {
-        "icon-image": "flow-head",
-        "icon-rotate": ["get", "bearing"],
-        "icon-rotation-alignment": "map",
-        "icon-allow-overlap": true,
-      },
-      paint: {},
-    },
-    {
-      id: "gauge",
-      type: "symbol",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "gauge"],
-      layout: {
-        "icon-image": "gauge",
-        "icon-allow-overlap": true,
-      },
-      paint: {},
-    },
-    {
-      id: "sources",
-      type: "symbol",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "source"],
-      layout: {
-        "icon-image": "source",
-        "icon-allow-overlap": true,
-      },
-      paint: {},
-    },
+    symbolsOf("flow-head", {
+      "icon-image": "flow-head",
+      "icon-rotate": ["get", "bearing"],
+      "icon-rotation-alignment": "map",
+    }),
+    symbolsOf("gauge", { "icon-image": "gauge" }),
+    symbolsOf("sources", { "icon-image": "source" }, "source"),
     {
       id: "pipes",
       type: "symbol",
@@ -224,19 +168,15 @@ function names(colours: MapColours): LayerSpecification[] {
       layout: { "icon-image": ["get", "icon"], "icon-allow-overlap": true },
       paint: {},
     },
-    {
-      id: "work-places",
-      type: "symbol",
-      source: "plan",
-      filter: ["==", ["get", "kind"], "work-place"],
-      layout: {
+    symbolsOf(
+      "work-places",
+      {
         "icon-image": ["get", "icon"],
         "icon-rotate": ["coalesce", ["get", "bearing"], 0],
         "icon-rotation-alignment": ["case", ["has", "bearing"], "map", "viewport"],
-        "icon-allow-overlap": true,
       },
-      paint: {},
-    },
+      "work-place",
+    ),
     {
       id: "structure-names",
       type: "symbol",

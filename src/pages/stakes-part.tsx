@@ -101,7 +101,7 @@ function Head({ instrument, system }: HeadProps) {
     <>
       <colgroup>
         {Array.from({ length: COLUMNS }, (_, i) => (
-          <col key={i} class={`stake-col-${i + 1}`} />
+          <col key={i} style={{ width: `var(--stake-${i + 1})` }} />
         ))}
       </colgroup>
       <thead>
