@@ -3,19 +3,18 @@ import { mustFixCount } from "../../shared/completeness.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { FILE_FORMATS, type FileFormat } from "../../shared/exports/formats.ts";
 import { asFailure } from "../../shared/failure.ts";
+import type { Plan } from "../../shared/plan.ts";
 import { failureText } from "../../shared/words/failure.ts";
 import { mustFixLead, NOT_TRACED } from "../../shared/words/line-state.ts";
 import { lineTitle } from "../../shared/words/title.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { verticalDatumWords } from "../../shared/words/vertical-datum.ts";
 import { lineAsked } from "./asked-line.ts";
-import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
-import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
-import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { MARK_HELP, MARK_OPTIONS } from "./marks.ts";
+import { openedPlan, planAndRasters } from "./opened-plan.ts";
 import { systemFrom, UNITS_OPTION } from "./report-units.ts";
-import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 import { refuseInput, writeWhole } from "./write-file.ts";
@@ -55,8 +54,9 @@ export const exportLine: Verb = {
   run: runExport,
 };
 
-async function runExport({ words, startEngine, resolve, say }: Terminal): Promise<string> {
-  const { plain, options } = readWords(words, {
+async function runExport(terminal: Terminal): Promise<string> {
+  const { words, resolve, say } = terminal;
+  const read = readWords(words, {
     "--terrain": "many",
     "--as": "one",
     "--out": "one",
@@ -65,32 +65,23 @@ async function runExport({ words, startEngine, resolve, say }: Terminal): Promis
     ...MARK_OPTIONS,
     ...UNITS_OPTION,
   });
-  const [planPath, ...more] = plain;
-  const rasters = options.get("--terrain");
+  const given = planAndRasters("export", read);
+  const { options } = read;
   const out = options.get("--out")?.[0];
-  if (planPath === undefined) throw new Misuse("export needs a plan file, before --terrain.");
-  if (more.length > 0) throw new Misuse(`export takes one plan file; ${more[0]} is one too many.`);
-  if (!rasters) throw new Misuse("export needs --terrain and at least one raster.");
   const format = formatFrom(options.get("--as")?.[0]);
   if (out === undefined) throw new Misuse("export needs --out and a file to write.");
-  const unit = unitFrom(options.get("--vertical-unit")?.[0]);
   const system = systemFrom(options);
   const target = out === "-" ? null : resolve(out);
-  if (target !== null) await refuseInput(target, [planPath, ...rasters].map(resolve));
+  if (target !== null) await refuseInput(target, [given.planPath, ...given.rasters].map(resolve));
 
-  const { plan: read, notes } = await readPlan(resolve(planPath));
-  for (const note of notes) say(`Note: ${note}`);
-  const { id } = lineAsked(read, options.get("--line")?.[0]);
-  const files = await terrainFiles(rasters.map(resolve));
-  const plan = onTheseFiles(read, files, say, system);
-  const marks = marksFrom(options, plan, files);
-  const engine = await startEngine();
-  const verticalUnit = unit ?? plan.ground.verticalUnit;
-  const terrain = await engine
-    .openTerrain({ files, verticalUnit, marks })
-    .catch(tellUnits(engine, files, plan, say));
-  for (const note of terrain.notes) say(`Note: ${note}`);
+  const lineWord = options.get("--line")?.[0];
+  const check = (plan: Plan) => void lineAsked(plan, lineWord);
+  const { plan, engine, terrain } = await openedPlan(
+    { ...given, options, system, check },
+    terminal,
+  );
 
+  const { id } = lineAsked(plan, lineWord);
   const alternative = plan.alignments.find((each) => each.id === id)!;
   const [line] = (await engine.size({ plan, ids: [id] })).lines;
   const trace = await engine.traceWater({ plan }).catch((thrown: unknown) => {

@@ -21,6 +21,7 @@ import { findBrowser } from "./find-browser.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
+import { planAndRasters } from "./opened-plan.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { type LineToPrint, type PaperName, printPages } from "./print-pages.ts";
 import { systemFrom, UNITS_OPTION } from "./report-units.ts";
@@ -107,7 +108,7 @@ async function runPrint(terminal: Terminal): Promise<string> {
 }
 
 function askedFor({ words, resolve }: Terminal): Asked {
-  const { plain, options } = readWords(words, {
+  const read = readWords(words, {
     "--terrain": "many",
     "--out": "one",
     "--paper": "one",
@@ -116,12 +117,9 @@ function askedFor({ words, resolve }: Terminal): Asked {
     ...MARK_OPTIONS,
     ...UNITS_OPTION,
   });
-  const [planPath, ...more] = plain;
-  const rasters = options.get("--terrain");
+  const { planPath, rasters } = planAndRasters("print", read);
+  const { options } = read;
   const out = options.get("--out")?.[0];
-  if (planPath === undefined) throw new Misuse("print needs a plan file, before --terrain.");
-  if (more.length > 0) throw new Misuse(`print takes one plan file; ${more[0]} is one too many.`);
-  if (!rasters) throw new Misuse("print needs --terrain and at least one raster.");
   if (out === undefined) throw new Misuse("print needs --out and a folder.");
   return {
     ...{ planPath: resolve(planPath), rasterPaths: rasters.map(resolve), out, options },

@@ -11,15 +11,13 @@ import {
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { howGoodWords, searchNoteWords } from "../../shared/words/search.ts";
 import { unitsOf } from "../../shared/words/units.ts";
-import { readPlan, terrainFiles } from "./files.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
-import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
+import { MARK_HELP, MARK_OPTIONS } from "./marks.ts";
 import { numberFrom } from "./number.ts";
-import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { openedPlan, planAndRasters } from "./opened-plan.ts";
 import { systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
 import { figuresOf, sentences, withFound } from "./site-report.ts";
-import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 
@@ -74,29 +72,20 @@ const OPTIONS = {
   "--judge": "one",
 } as const;
 
-async function runSite({ words, startEngine, resolve, say }: Terminal): Promise<string> {
-  const { plain, options } = readWords(words, OPTIONS);
-  const [planPath, ...more] = plain;
-  const rasters = options.get("--terrain");
-  if (planPath === undefined) throw new Misuse("site needs a plan file, before --terrain.");
-  if (more.length > 0) throw new Misuse(`site takes one plan file; ${more[0]} is one too many.`);
-  if (!rasters) throw new Misuse("site needs --terrain and at least one raster.");
-  const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+async function runSite(terminal: Terminal): Promise<string> {
+  const { words, startEngine, say } = terminal;
+  const read = readWords(words, OPTIONS);
+  const { options } = read;
+  const given = planAndRasters("site", read);
   const system = systemFrom(options);
   const { windowM, maxCorners, keyInM } = figuresAsked(options);
   const judge = judgeFrom(options.get("--judge")?.[0]);
 
-  const { plan: read, notes } = await readPlan(resolve(planPath));
-  for (const note of notes) say(`Note: ${note}`);
-  const structureIds = structuresNamed(read, options.get("--building"));
-  const files = await terrainFiles(rasters.map(resolve));
-  const plan = onTheseFiles(read, files, say, system);
-  const marks = marksFrom(options, plan, files);
-  const ground = { files, verticalUnit: unit ?? plan.ground.verticalUnit, marks };
-  const engine = await startEngine();
-  const terrain = await engine.openTerrain(ground).catch(tellUnits(engine, files, plan, say));
-  for (const note of terrain.notes) say(`Note: ${note}`);
+  const named = options.get("--building");
+  const check = (plan: Plan) => void structuresNamed(plan, named);
+  const { plan, ground, engine } = await openedPlan({ ...given, options, system, check }, terminal);
 
+  const structureIds = structuresNamed(plan, named);
   const window = { reachM: windowM };
   const ring = { structureIds, window, maxCorners, keyInM, judge, timeCapMs: PATIENCE_MS };
   const found = await engine.findRing({ plan, ...ring });

@@ -13,15 +13,13 @@ import { plugRows } from "../../shared/words/pipes.ts";
 import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { headlineWords, overallVerdictWords } from "../../shared/words/verdict.ts";
-import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
-import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
-import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { MARK_HELP, MARK_OPTIONS } from "./marks.ts";
+import { openedPlan, planAndRasters } from "./opened-plan.ts";
 import { checksReport, systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
-import { unitFrom } from "./units.ts";
-import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import type { Terminal, Verb } from "./verb.ts";
 import { WAYS_HELP, WAYS_OPTIONS, WAYS_USAGE, waysFrom, withWays } from "./ways.ts";
 import { readWords } from "./words.ts";
 
@@ -72,42 +70,25 @@ export const size: Verb = {
   run: runSize,
 };
 
-async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<string> {
-  const { plain, options } = readWords(words, {
+async function runSize(terminal: Terminal): Promise<string> {
+  const { words, resolve, say } = terminal;
+  const read = readWords(words, {
     "--terrain": "many",
     "--vertical-unit": "one",
     ...MARK_OPTIONS,
     ...UNITS_OPTION,
     ...WAYS_OPTIONS,
   });
-  const [planPath, ...more] = plain;
-  const rasters = options.get("--terrain");
-  if (planPath === undefined) throw new Misuse("size needs a plan file, before --terrain.");
-  if (more.length > 0) throw new Misuse(`size takes one plan file; ${more[0]} is one too many.`);
-  if (!rasters) throw new Misuse("size needs --terrain and at least one raster.");
-  const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+  const given = planAndRasters("size", read);
+  const { options } = read;
   const system = systemFrom(options);
   const ways = waysFrom(options);
-
-  const { plan: read, notes } = await readPlan(resolve(planPath));
-  for (const note of notes) say(`Note: ${note}`);
-  if (read.alignments.length === 0) {
-    throw new Refusal(
-      "plan/no-line",
-      "Expected at least one ring or line to size; the plan has none.",
-      'Draw one, or add a feature with "role": "alignment" (a Polygon is a ring, a LineString a line).',
-    );
-  }
-  const files = await terrainFiles(rasters.map(resolve));
-  const planHere = onTheseFiles(read, files, say, system);
-  const marks = marksFrom(options, planHere, files);
-  const engine = await startEngine();
-  const verticalUnit = unit ?? planHere.ground.verticalUnit;
-  const terrain = await engine
-    .openTerrain({ files, verticalUnit, marks })
-    .catch(tellUnits(engine, files, planHere, say));
-  for (const note of terrain.notes) say(`Note: ${note}`);
-  const plan = await withWays(planHere, ways, { engine, terrain }, { resolve, say });
+  const opened = await openedPlan(
+    { ...given, options, system, check: refuseWithoutLine },
+    terminal,
+  );
+  const { engine, terrain } = opened;
+  const plan = await withWays(opened.plan, ways, { engine, terrain }, { resolve, say });
   const { lines } = await engine.size({ plan });
   for (const sentence of [...leftOut(lines, system), ...levelDoubts(lines, unitsOf(system))])
     say(sentence);
@@ -123,6 +104,15 @@ async function runSize({ words, startEngine, resolve, say }: Terminal): Promise<
     alternatives: simulated.map((line) => reported(line, { plan, lines, system })),
     terrain,
   });
+}
+
+function refuseWithoutLine({ alignments }: Plan): void {
+  if (alignments.length > 0) return;
+  throw new Refusal(
+    "plan/no-line",
+    "Expected at least one ring or line to size; the plan has none.",
+    'Draw one, or add a feature with "role": "alignment" (a Polygon is a ring, a LineString a line).',
+  );
 }
 
 /** The line without the fine walk, in the order a reader wants it. */

@@ -4,13 +4,11 @@ import type { TracedAlternative, WaterTrace } from "../../shared/water-types.ts"
 import { floorWords } from "../../shared/words/buildings.ts";
 import { notKnownBecause } from "../../shared/words/dry.ts";
 import { plugRows } from "../../shared/words/pipes.ts";
-import { readPlan, terrainFiles } from "./files.ts";
 import { toJson } from "./json.ts";
-import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
-import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { MARK_HELP, MARK_OPTIONS } from "./marks.ts";
+import { openedPlan, planAndRasters } from "./opened-plan.ts";
 import { checksReport, systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
-import { unitFrom } from "./units.ts";
-import { Misuse, type Terminal, type Verb } from "./verb.ts";
+import type { Terminal, Verb } from "./verb.ts";
 import { WAYS_HELP, WAYS_OPTIONS, WAYS_USAGE, waysFrom, withWays } from "./ways.ts";
 import { readWords } from "./words.ts";
 
@@ -49,35 +47,22 @@ export const trace: Verb = {
   run: runTrace,
 };
 
-async function runTrace({ words, startEngine, resolve, say }: Terminal): Promise<string> {
-  const { plain, options } = readWords(words, {
+async function runTrace(terminal: Terminal): Promise<string> {
+  const { words, resolve, say } = terminal;
+  const read = readWords(words, {
     "--terrain": "many",
     "--vertical-unit": "one",
     ...MARK_OPTIONS,
     ...UNITS_OPTION,
     ...WAYS_OPTIONS,
   });
-  const [planPath, ...more] = plain;
-  const rasters = options.get("--terrain");
-  if (planPath === undefined) throw new Misuse("trace needs a plan file, before --terrain.");
-  if (more.length > 0) throw new Misuse(`trace takes one plan file; ${more[0]} is one too many.`);
-  if (!rasters) throw new Misuse("trace needs --terrain and at least one raster.");
-  const unit = unitFrom(options.get("--vertical-unit")?.[0]);
+  const given = planAndRasters("trace", read);
+  const { options } = read;
   const system = systemFrom(options);
   const ways = waysFrom(options);
-
-  const { plan: read, notes } = await readPlan(resolve(planPath));
-  for (const note of notes) say(`Note: ${note}`);
-  const files = await terrainFiles(rasters.map(resolve));
-  const planHere = onTheseFiles(read, files, say, system);
-  const marks = marksFrom(options, planHere, files);
-  const engine = await startEngine();
-  const verticalUnit = unit ?? planHere.ground.verticalUnit;
-  const terrain = await engine
-    .openTerrain({ files, verticalUnit, marks })
-    .catch(tellUnits(engine, files, planHere, say));
-  for (const note of terrain.notes) say(`Note: ${note}`);
-  const plan = await withWays(planHere, ways, { engine, terrain }, { resolve, say });
+  const opened = await openedPlan({ ...given, options, system }, terminal);
+  const { engine, terrain } = opened;
+  const plan = await withWays(opened.plan, ways, { engine, terrain }, { resolve, say });
   const traced = await engine.traceWater({ plan });
   for (const each of traced.alternatives) {
     if (each.notKnown)
