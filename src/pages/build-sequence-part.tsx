@@ -1,11 +1,8 @@
 import "./build-sequence.css";
 import type { ComponentChildren } from "preact";
-import { hasOtherSections } from "../../shared/reaches.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { endsBeforeTheWork, riseOverPlanM } from "../../shared/time/forecast-end.ts";
 import type { CrewPart, LineTime } from "../../shared/time/types.ts";
-import { mostWork, soonerLines } from "../../shared/time/ways-out.ts";
-import { formatCount, formatLength, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { formatCount, lengthUnit } from "../../shared/units.ts";
 import {
   coursesCell,
   crewPaceWords,
@@ -18,11 +15,8 @@ import {
   isLateStep,
   neededWords,
   onHoldWords,
-  readingWords,
   type SequenceSaid,
-  workWords,
 } from "../../shared/words/build-sequence.ts";
-import { besidePeople, mostWorkWords } from "../../shared/words/checks/time.ts";
 import { CLOSURE_HEADS, closureRows } from "../../shared/words/closure-rows.ts";
 import {
   crewName,
@@ -31,12 +25,8 @@ import {
   stationsWords,
   stepName,
 } from "../../shared/words/crew-parts.ts";
-import { gapLength } from "../../shared/words/ground-gap.ts";
-import { butMustFix } from "../../shared/words/must-fix.ts";
-import { SETTLING_NOTE } from "../../shared/words/settling.ts";
 import { timeWords } from "../../shared/words/time.ts";
-import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
-import { mustFixOn } from "../live/water-now.ts";
+import { BuildSequenceNotes } from "./build-sequence-notes.tsx";
 import { LiftPicture } from "./lift-picture.tsx";
 import { type Rows, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
@@ -63,7 +53,7 @@ export function BuildSequenceSheet({ time, results, ...frame }: BuildSequencePro
         <LiftPicture of={frame.of} time={time} widthPx={Math.floor(widthMm * MM_PX)} />,
         ...time.parts.map((part) => crewRows(part, said)),
         ...(time.closures.length > 0 ? [wayRows(said)] : []),
-        <Notes line={line} said={said} results={results} />,
+        <BuildSequenceNotes line={line} said={said} results={results} />,
       ]}
     />
   );
@@ -268,79 +258,4 @@ function Early({ of: step, time }: EarlyProps) {
 /** A box to tick by hand. */
 function Box() {
   return <span class="build-box" />;
-}
-
-interface NotesProps extends LeadProps {
-  readonly results: readonly SizedLine[];
-}
-
-function Notes({ line, said, results }: NotesProps) {
-  const { time, system } = said;
-  const isLate = time.parts.some(({ steps }) => steps.some(isLateStep));
-  return (
-    <div class="build-notes">
-      <p>
-        {readingWords(said).join(" ")} {time.crew && workWords(said)}
-      </p>
-      <p>{SETTLING_NOTE}</p>
-      {isLate && (
-        <p>
-          <strong>Late steps: call the command post now.</strong>
-        </p>
-      )}
-      {doubtWords(line, time, system).map((words) => (
-        <p key={words} class="sheet-warning">
-          {words}
-        </p>
-      ))}
-      <Ways line={line} time={time} results={results} system={system} />
-    </div>
-  );
-}
-
-/** What the verdict leaves out, and who reads this sheet alone must know. */
-function doubtWords(line: SizedLine, time: LineTime, system: UnitSystem): string[] {
-  const riseM = riseOverPlanM(time);
-  const gap = gapLength(line, system);
-  return [
-    riseM > 0 &&
-      `The forecast crest is ${formatLength(riseM, system)} above the sized-for water: nothing here is said of water above that.`,
-    endsBeforeTheWork(time) &&
-      "The forecast ends before the work does: the water after it is not known.",
-    gap !== null &&
-      `${gap} of the line has no elevation data: its bags and hours are in none of these times.`,
-  ].filter((words) => words !== false);
-}
-
-interface WaysProps {
-  readonly line: SizedLine;
-  readonly time: LineTime;
-  readonly results: readonly SizedLine[];
-  readonly system: UnitSystem;
-}
-
-function Ways({ line, time, results, system }: WaysProps) {
-  const ways = time.waysOut;
-  if (!ways) return null;
-  const most = mostWork(time, !hasOtherSections(line));
-  const others = soonerLines(line, results).map(
-    ({ line: other, verdict }) =>
-      `"${other.name}" of ${formatCount(other.totals.bags)} bags, ${timeVerdictWords(verdict, system)}${butMustFix(mustFixOn(other))}`,
-  );
-  const found = [
-    ...others,
-    ways.people !== null && `${formatCount(ways.people)} people instead${besidePeople(ways)}`,
-    ways.peopleDayAndNight !== null &&
-      ways.peopleDayAndNight < (ways.people ?? Infinity) &&
-      `${formatCount(ways.peopleDayAndNight)} people at work at every hour, day and night under lights, and as many again for each further shift`,
-    most && `a smaller ring of at most ${mostWorkWords(most)}`,
-  ].filter((words) => words !== false && words !== null);
-  return (
-    <p class="sheet-warning">
-      {found.length > 0
-        ? `To be in time: ${found.join("; or ")}.`
-        : "No number of people is enough: start sooner, or prepare to leave."}{" "}
-      Never cut the freeboard to save time.
-    </p>
-  );
 }

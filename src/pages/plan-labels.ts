@@ -138,7 +138,10 @@ function withNames(
   const kept = new Set(placed.map(({ label }) => label.key));
   const lost = ordered.filter(({ key, hasLeader }) => hasLeader && !kept.has(key));
   if (lost.length === 0) return placed;
-  const named = lost.map((each) => ({ ...each, isClear: false, words: each.words.slice(0, 1) }));
+  const named = lost.map((each): Label => {
+    const [name] = each.words;
+    return { ...each, isClear: false, words: [name!] };
+  });
   const before = ordered.filter(({ key }) => kept.has(key));
   const may = new Set([...crossing, ...lost.map(({ key }) => key)]);
   return placeOnce([...before, ...named], room, bounds, may);

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef } from "preact/hooks";
-import type { Makeup } from "../../shared/words/makeup/line.ts";
+import type { Makeup } from "../../shared/words/makeup/inputs.ts";
 import { placeBeside } from "./place-beside.ts";
 
 const POPOVER_ID = "makeup";

@@ -92,6 +92,7 @@ const CUTS = [null, -0.1, 1.2].flatMap((greatestHeightM) =>
           heightM: 1,
           baseM: 3.6,
         },
+        ...{ waterSide: 1, toeLeftM: 1.9, toeRightM: 1.7 },
         ...{ greatestHeightM, courses: 8, bagsPerM: 90, areaM2: 2.4, raiseToM: 266, crestM: 265.9 },
       }) as unknown as CrossSection,
   ),

@@ -13,7 +13,7 @@ import {
   formatUnitFlow,
   type UnitSystem,
 } from "../../units.ts";
-import type { Makeup } from "./line.ts";
+import type { Input, Makeup } from "./inputs.ts";
 
 export interface HoldingMakeupInputs {
   readonly plan: Plan;
@@ -24,7 +24,6 @@ export interface HoldingMakeupInputs {
 /** Names of the numbers about holding that have a make-up. */
 export type HoldingMakeupKey = keyof typeof MAKEUPS;
 
-type Input = Makeup["inputs"][number];
 type Words = (inputs: HoldingMakeupInputs) => Makeup;
 
 /** How a number about holding was made, in the person's units: formula, inputs and source. */

@@ -11,7 +11,7 @@ import {
   formatVolume,
 } from "../../units.ts";
 import { unitsOf } from "../units.ts";
-import type { Makeup, MakeupInputs } from "./line.ts";
+import type { Makeup, MakeupInputs } from "./inputs.ts";
 
 type Words = (inputs: MakeupInputs) => Makeup;
 

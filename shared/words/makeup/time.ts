@@ -7,7 +7,7 @@ import { MOVE_H, WALK_M_PER_S } from "../../time/crew-steps.ts";
 import type { LineTime } from "../../time/types.ts";
 import { formatCount, formatHours, formatLength, type UnitSystem } from "../../units.ts";
 import { unitsOf } from "../units.ts";
-import type { Makeup } from "./line.ts";
+import type { Input, Makeup } from "./inputs.ts";
 
 export interface TimeMakeupInputs {
   readonly plan: Plan;
@@ -18,7 +18,6 @@ export interface TimeMakeupInputs {
 /** Names of the numbers about time that have a make-up. */
 export type TimeMakeupKey = keyof typeof MAKEUPS;
 
-type Input = Makeup["inputs"][number];
 type Words = (inputs: TimeMakeupInputs) => Makeup;
 
 /** How a number about time was made, in the person's units: formula, inputs and source. */

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { loadPart } from "../../../shared/load-part.ts";
-import type { MakeupInputs, MakeupKey } from "../../../shared/words/makeup/line.ts";
+import type { MakeupInputs } from "../../../shared/words/makeup/inputs.ts";
+import type { MakeupKey } from "../../../shared/words/makeup/line.ts";
 import { Figure } from "../../ui/makeup-popover.tsx";
 
 const MAKEUPS = () => import("../../../shared/words/makeup/line.ts");

@@ -9,7 +9,7 @@ import {
   formatShare,
   formatVolume,
 } from "../../../shared/units.ts";
-import type { MakeupInputs } from "../../../shared/words/makeup/line.ts";
+import type { MakeupInputs } from "../../../shared/words/makeup/inputs.ts";
 import { takenMaterials } from "../../../shared/words/materials.ts";
 import { rollWords } from "../../../shared/words/takes.ts";
 import { Amount } from "./amount.tsx";

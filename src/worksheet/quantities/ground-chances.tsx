@@ -5,7 +5,7 @@ import {
   surveyFirstWords,
   triedWords,
 } from "../../../shared/words/ground-chances.ts";
-import type { MakeupInputs } from "../../../shared/words/makeup/line.ts";
+import type { MakeupInputs } from "../../../shared/words/makeup/inputs.ts";
 import { markedM } from "../../live/screen.ts";
 import { Amount } from "./amount.tsx";
 
