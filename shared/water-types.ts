@@ -227,9 +227,9 @@ export interface TracedAlternative extends DryVerdict {
   /** Null when no water can come in at any level, the way leads over unknown ground alone, or no ground is under water. */
   readonly firstOver: FirstOver | null;
   /** Ground that would be under connected water and is not with the line, the line itself left out. */
-  readonly keptDryCells: number;
-  readonly keptDryAreaM2: number;
-  readonly keptDryVolumeM3: number;
+  readonly notReachedCells: number;
+  readonly notReachedAreaM2: number;
+  readonly notReachedVolumeM3: number;
   /** Places at the station interval and the corners, in the order a rising river goes over them. */
   readonly overtopping: readonly Overtopping[];
   /** Marked sources that lie behind the line. */

@@ -175,9 +175,9 @@ describe("a line open to the high ground", () => {
     expect(line.checks.find(({ id }) => id === "overtops")!.severity).toBe("note");
     const inside = 49 * 29;
     const depths = Array.from({ length: 49 }, (_, k) => 0.49 - 0.01 * k);
-    expect(line.keptDryCells).toBe(inside);
-    expect(line.keptDryAreaM2).toBeCloseTo(inside, 2);
-    expect(line.keptDryVolumeM3).toBeCloseTo(29 * depths.reduce((sum, d) => sum + d), 1);
+    expect(line.notReachedCells).toBe(inside);
+    expect(line.notReachedAreaM2).toBeCloseTo(inside, 2);
+    expect(line.notReachedVolumeM3).toBeCloseTo(29 * depths.reduce((sum, d) => sum + d), 1);
     const fails = line.checks.find(({ id }) => id === "if-it-fails")!;
     expect(messageOf(fails)).toMatch(/1\.3 ft.*"House"/);
   });
@@ -276,7 +276,7 @@ describe("a ring", () => {
     expect(line).toMatchObject({ dry: true });
     expect(line!.structures).toHaveLength(1);
     expect(line!.firstOver!.over).toBe("crest");
-    expect(line!.keptDryCells).toBe(29 * 29);
+    expect(line!.notReachedCells).toBe(29 * 29);
   });
 
   it("says of no level that it holds to where the water is a mistake, far below all ground", async () => {
@@ -543,8 +543,8 @@ describe("ground too large to be traced cell by cell", () => {
     expect(parts.structures).toEqual(whole.structures);
     const figures = ({ alternatives: [line] }: WaterTrace) => ({
       ...line,
-      keptDryAreaM2: Math.round(line!.keptDryAreaM2),
-      keptDryVolumeM3: Math.round(100 * line!.keptDryVolumeM3),
+      notReachedAreaM2: Math.round(line!.notReachedAreaM2),
+      notReachedVolumeM3: Math.round(100 * line!.notReachedVolumeM3),
     });
     expect(figures(parts)).toEqual(figures(whole));
   });

@@ -5,8 +5,8 @@ import { unitSystem } from "../../live/screen.ts";
 import { waterNow } from "../../live/water-now.ts";
 
 /**
- * What the chosen line keeps dry, and how deep the water would stand if it failed; while the water is followed
- * anew, as it was last, and marked as such, so that nothing below it jumps.
+ * What the water does not reach overland with the chosen line, and how deep it would be if the line failed; while the
+ * water is followed anew, as it was last, and marked as such, so that nothing below it jumps.
  */
 export function BehindLine() {
   const trace = traced.value?.trace;
@@ -22,7 +22,8 @@ export function BehindLine() {
       <div class="amount">
         <dt>Not reached overland</dt>
         <dd>
-          {formatArea(line.keptDryAreaM2, system)} · {formatVolume(line.keptDryVolumeM3, system)}
+          {formatArea(line.notReachedAreaM2, system)} ·{" "}
+          {formatVolume(line.notReachedVolumeM3, system)}
         </dd>
       </div>
       {deep.map(({ id, name, depthM }) => (
