@@ -130,7 +130,10 @@ function bodiesOf({ walk }: SizedLine, x: LiftLayout["x"], y: LiftLayout["y"]) {
   return bodies;
 }
 
-/** A name in the middle of what is seen of its step, or under the ground with a line to it; one for each. HOLD is never moved. */
+/**
+ * A name in the middle of what is seen of its step, or under the ground with a line to it; one for each. HOLD stands
+ * on every stretch that is, never moved; where two would touch, on the wider.
+ */
 function labelsOf(
   boxes: readonly LiftBox[],
   depthPx: (xPx: number) => number,
@@ -152,8 +155,9 @@ function labelsOf(
           ...{ name: box.name, xPx, yPx: seen.bottomPx + LEAD_PX, roomPx },
           leadPx: { x: xPx, y: middlePx },
         };
-    const before = names.get(box.name);
-    if (!before || roomPx > before.roomPx) names.set(box.name, label);
+    const key = box.isOnHold ? `${box.name} ${k}` : box.name;
+    const before = names.get(key);
+    if (!before || roomPx > before.roomPx) names.set(key, label);
   }
   return spread([...names.values()], depthPx, room);
 }
@@ -186,11 +190,19 @@ function seenOf(
 
 /** Names under the ground moved down until none touches another or the ground. */
 function spread(
-  labels: readonly LiftLabel[],
+  labels: readonly (LiftLabel & { readonly roomPx: number })[],
   depthPx: (xPx: number) => number,
   { typePx, widthOf }: LiftRoom,
 ): LiftLabel[] {
-  const placed: LiftLabel[] = labels.filter(({ leadPx }) => leadPx === null);
+  const placed: LiftLabel[] = [];
+  const inSteps = labels.filter(({ leadPx }) => leadPx === null);
+  for (const label of inSteps.sort((a, b) => b.roomPx - a.roomPx)) {
+    const touches = placed.some(
+      ({ name, xPx }) =>
+        name === label.name && Math.abs(xPx - label.xPx) < widthOf(name) + 2 * PAD_PX,
+    );
+    if (!touches) placed.push(label);
+  }
   for (const label of labels.filter(({ leadPx }) => leadPx !== null)) {
     const half = widthOf(label.name) / 2 + PAD_PX;
     const grounds = [-1, -0.5, 0, 0.5, 1].map((k) => depthPx(label.xPx + k * half));

@@ -20,6 +20,9 @@ const AXIS_PX = 22;
 const TYPE_PX = 15;
 const SMALL_PX = 12;
 const LEAST_STATIONS_PX = 70;
+/** Lifts are named as often as their names can be read one below the other. */
+const LEAST_MARKS_PX = 15;
+const EVERY = [1, 2, 5, 10, 20, 50] as const;
 
 interface LiftPictureProps {
   readonly of: Exported;
@@ -41,7 +44,8 @@ export function LiftPicture({ of: { plan, line, system }, time, widthPx }: LiftP
   const { freeboardM } = plan.water;
   const lowestPx = labels.reduce((most, { yPx }) => Math.max(most, yPx + TYPE_PX / 2), bottomPx);
   const axisPx = lowestPx + UNDER_PX;
-  const marks = Array.from({ length: Math.floor(deepestM / liftM) + 1 }, (_, k) => k * liftM);
+  const stepM = liftM * (EVERY.find((k) => y(k * liftM) - y(0) >= LEAST_MARKS_PX) ?? EVERY.at(-1)!);
+  const marks = Array.from({ length: Math.floor(deepestM / stepM) + 1 }, (_, k) => k * stepM);
   const heightPx = axisPx + AXIS_PX;
   return (
     <figure class="lift-picture">
@@ -72,7 +76,7 @@ export function LiftPicture({ of: { plan, line, system }, time, widthPx }: LiftP
           />
         )}
         {labels.map(({ name, xPx, yPx, leadPx }) => (
-          <g key={name}>
+          <g key={`${name} ${xPx}`}>
             {leadPx && <line class="lift-lead" x1={leadPx.x} y1={leadPx.y} x2={xPx} y2={yPx - 9} />}
             {name === ON_HOLD && <HoldLabel xPx={xPx} yPx={yPx} />}
             <text
@@ -140,11 +144,12 @@ interface AxisProps {
 function Axis({ layout: { x }, lengthM, yPx, system }: AxisProps) {
   const eachM = system === "us" ? 100 * 0.3048 : 100;
   const widePx = x(eachM) - x(0);
-  const every = [1, 2, 5, 10, 20, 50].find((k) => k * widePx >= LEAST_STATIONS_PX) ?? 100;
+  const every = EVERY.find((k) => k * widePx >= LEAST_STATIONS_PX) ?? 100;
   const stations = Array.from(
     { length: Math.floor(lengthM / (eachM * every) + 1e-6) + 1 },
     (_, k) => k * every * eachM,
   );
+  const lastPx = x(lengthM) + RIGHT_PX - textWidth(formatStation(lengthM, system), SMALL_PX) / 2;
   return (
     <g class="lift-axis" font-size={SMALL_PX}>
       <line x1={x(0)} x2={x(lengthM)} y1={yPx} y2={yPx} />
@@ -154,7 +159,7 @@ function Axis({ layout: { x }, lengthM, yPx, system }: AxisProps) {
       {stations.map((stationM) => (
         <g key={stationM}>
           <line x1={x(stationM)} x2={x(stationM)} y1={yPx} y2={yPx + 4} />
-          <text x={x(stationM)} y={yPx + 17}>
+          <text x={Math.min(x(stationM), lastPx)} y={yPx + 17}>
             {formatStation(stationM, system)}
           </text>
         </g>
