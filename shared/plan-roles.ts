@@ -71,14 +71,8 @@ const MAX_FEATURES = 20_000;
 const READ: Record<Role, ReadonlySet<string>> = {
   structure: new Set(["role", "name", "floorM", "protect", "direction"]),
   alignment: new Set([
-    "role",
-    "name",
-    "reachBreaksM",
-    "reachSections",
-    "pinned",
-    "setbackM",
-    "closures",
-    "direction",
+    ...["role", "name", "reachBreaksM", "reachSections"],
+    ...["pinned", "setbackM", "closures", "direction"],
   ]),
   "no-go": new Set(["role", "name", "direction"]),
   source: new Set(["role", "name"]),
@@ -121,7 +115,6 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
 }
 
 function newDraft(notes: string[]): Draft {
-  const named = (role: Role) => naming(`${role}-`, numbered(`${ROLE_WORDS[role]} `));
   return {
     structures: [],
     alignments: [],
@@ -137,17 +130,13 @@ function newDraft(notes: string[]): Draft {
     byFeature: {},
     notes,
     naming: {
-      structure: named("structure"),
+      ...(Object.fromEntries(
+        (Object.keys(ROLE_WORDS) as Role[]).map((role) => [
+          role,
+          naming(`${role}-`, numbered(`${ROLE_WORDS[role]} `)),
+        ]),
+      ) as Record<Role, Naming>),
       alignment: naming("alignment-", letterOf),
-      "no-go": named("no-go"),
-      source: named("source"),
-      culvert: named("culvert"),
-      drain: named("drain"),
-      "possible-culvert": named("possible-culvert"),
-      road: named("road"),
-      "work-place": named("work-place"),
-      gauge: named("gauge"),
-      flow: named("flow"),
     },
   };
 }
@@ -198,63 +187,46 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
     }
   },
   culvert(feature, draft) {
-    refuseBeyond(MAX_COUNT.culverts, draft.culverts.length + 1, "culverts");
     const { invertsM, sizeM, gate, plugged } = feature.properties;
-    const made = { id: giveId(feature, draft), name: draft.naming.culvert.giveName(feature.name) };
     draft.culverts.push({
-      ...made,
+      ...named(feature, draft, "culverts", "culverts"),
       path: path(onlyPart(feature), feature.where, false),
       invertsM: (invertsM ?? [null, null]) as Culvert["invertsM"],
       sizeM: (sizeM ?? null) as number | null,
       gate: (gate ?? null) as Culvert["gate"],
       plugged: (plugged ?? false) as boolean,
     });
-    carryRest(feature, made.id, draft);
   },
   drain(feature, draft) {
-    refuseBeyond(MAX_COUNT.drains, draft.drains.length + 1, "drains");
     const { kind, joinsOutside, plugged } = feature.properties;
-    const made = { id: giveId(feature, draft), name: draft.naming.drain.giveName(feature.name) };
     draft.drains.push({
-      ...made,
+      ...named(feature, draft, "drains", "drains"),
       at: position(onlyPart(feature), feature.where),
       kind: (kind ?? "floor-drain") as Drain["kind"],
       joinsOutside: (joinsOutside ?? null) as boolean | null,
       plugged: (plugged ?? false) as boolean,
     });
-    carryRest(feature, made.id, draft);
   },
   "possible-culvert"(feature, draft) {
-    const { possibleCulverts, naming: names } = draft;
-    refuseBeyond(MAX_COUNT.possibleCulverts, possibleCulverts.length + 1, "possible culverts");
-    const id = giveId(feature, draft);
-    const answer = (feature.properties.answer ?? "look") as PossibleCulvert["answer"];
-    const name = names["possible-culvert"].giveName(feature.name);
-    possibleCulverts.push({
-      id,
-      name,
+    draft.possibleCulverts.push({
+      ...named(feature, draft, "possibleCulverts", "possible culverts"),
       path: path(onlyPart(feature), feature.where, false),
-      answer,
+      answer: (feature.properties.answer ?? "look") as PossibleCulvert["answer"],
     });
-    carryRest(feature, id, draft);
   },
   road(feature, draft) {
-    refuseBeyond(MAX_COUNT.roads, draft.roads.length + 1, "roads");
-    const id = giveId(feature, draft);
-    const name = draft.naming.road.giveName(feature.name);
-    draft.roads.push({ id, name, path: path(onlyPart(feature), feature.where, false) });
-    carryRest(feature, id, draft);
+    draft.roads.push({
+      ...named(feature, draft, "roads", "roads"),
+      path: path(onlyPart(feature), feature.where, false),
+    });
   },
   "work-place"(feature, draft) {
-    refuseBeyond(MAX_COUNT.workPlaces, draft.workPlaces.length + 1, "work places");
+    const made = named(feature, draft, "workPlaces", "work places");
     const part = onlyPart(feature);
     const isWay = feature.geometry.type.endsWith("LineString");
     const { kind } = feature.properties as Pick<WorkPlace, "kind">;
-    const id = giveId(feature, draft);
-    const name = draft.naming["work-place"].giveName(feature.name);
     const at = isWay ? path(part, feature.where, false) : [position(part, feature.where)];
-    draft.workPlaces.push({ id, name, kind, path: at });
-    carryRest(feature, id, draft);
+    draft.workPlaces.push({ ...made, kind, path: at });
   },
   gauge(feature, draft) {
     if (draft.gauge) throw badFeature(feature.where, "Expected one gauge; this is the second.");
@@ -344,6 +316,20 @@ function giveId(feature: OurFeature, draft: Draft): string {
     );
   }
   return id;
+}
+
+/** Identifier and name of one more entry of a list, and what else of its feature is carried. */
+function named(
+  feature: OurFeature,
+  draft: Draft,
+  list: "culverts" | "drains" | "possibleCulverts" | "roads" | "workPlaces",
+  words: string,
+): { readonly id: string; readonly name: string } {
+  refuseBeyond(MAX_COUNT[list], draft[list].length + 1, words);
+  const id = giveId(feature, draft);
+  const name = draft.naming[feature.role].giveName(feature.name);
+  carryRest(feature, id, draft);
+  return { id, name };
 }
 
 function carryRest(feature: OurFeature, id: string, draft: Draft): void {
