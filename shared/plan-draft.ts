@@ -1,0 +1,162 @@
+import { letterOf } from "./line-letter.ts";
+import type {
+  Alignment,
+  Culvert,
+  Drain,
+  ExitRoad,
+  Flow,
+  Gauge,
+  LonLat,
+  NoGo,
+  PossibleCulvert,
+  Structure,
+  WaterSource,
+  WorkPlace,
+} from "./plan.ts";
+import {
+  badFeature,
+  type Entries,
+  type OurFeature,
+  ROLE_WORDS,
+  type Role,
+  without,
+} from "./plan-feature.ts";
+import { badGeometry, isClockwise, partsOf, path, turned } from "./plan-geometry.ts";
+import { type Naming, naming, numbered } from "./plan-names.ts";
+import { MAX_COUNT } from "./plan-schema.ts";
+import { cleanText, MAX_NAME, shown } from "./plan-text.ts";
+
+/** What the features read so far come to. */
+export interface Draft {
+  readonly structures: Structure[];
+  readonly alignments: Alignment[];
+  readonly noGo: NoGo[];
+  readonly sources: WaterSource[];
+  readonly culverts: Culvert[];
+  readonly drains: Drain[];
+  readonly possibleCulverts: PossibleCulvert[];
+  readonly roads: ExitRoad[];
+  readonly workPlaces: WorkPlace[];
+  gauge: Gauge | null;
+  flow: Flow | null;
+  readonly byFeature: { [key: string]: { properties: Entries; members: Entries } };
+  readonly notes: string[];
+  readonly naming: Record<Role, Naming>;
+}
+
+/** Properties that are read; all others are carried. */
+const READ: Record<Role, ReadonlySet<string>> = {
+  structure: new Set(["role", "name", "floorM", "protect", "direction"]),
+  alignment: new Set([
+    ...["role", "name", "reachBreaksM", "reachSections"],
+    ...["pinned", "setbackM", "closures", "direction"],
+  ]),
+  "no-go": new Set(["role", "name", "direction"]),
+  source: new Set(["role", "name"]),
+  culvert: new Set(["role", "name", "invertsM", "sizeM", "gate", "plugged"]),
+  drain: new Set(["role", "name", "kind", "joinsOutside", "plugged"]),
+  "possible-culvert": new Set(["role", "name", "answer"]),
+  road: new Set(["role", "name"]),
+  "work-place": new Set(["role", "name", "kind"]),
+  gauge: new Set(["role", "name"]),
+  flow: new Set(["role"]),
+};
+
+export function newDraft(notes: string[]): Draft {
+  return {
+    structures: [],
+    alignments: [],
+    noGo: [],
+    sources: [],
+    culverts: [],
+    drains: [],
+    possibleCulverts: [],
+    roads: [],
+    workPlaces: [],
+    gauge: null,
+    flow: null,
+    byFeature: {},
+    notes,
+    naming: {
+      ...(Object.fromEntries(
+        (Object.keys(ROLE_WORDS) as Role[]).map((role) => [
+          role,
+          naming(`${role}-`, numbered(`${ROLE_WORDS[role]} `)),
+        ]),
+      ) as Record<Role, Naming>),
+      alignment: naming("alignment-", letterOf),
+    },
+  };
+}
+
+export function areas(feature: OurFeature, draft: Draft, before: number, most: number) {
+  const parts = partsOf(feature.geometry);
+  if (parts.length === 0) throw badGeometry(feature.where, "Expected an outline; came none.");
+  refuseBeyond(most, before + parts.length, `${ROLE_WORDS[feature.role].toLowerCase()}s`);
+  const name = draft.naming[feature.role].giveName(feature.name);
+  if (parts.length === 1) return [area(parts[0], giveId(feature, draft), name, feature, draft)];
+  draft.notes.push(`${feature.where} has ${parts.length} parts: each is now on its own.`);
+  return parts.map((part, index) => {
+    const suffix = ` (${index + 1})`;
+    const id = index === 0 ? giveId(feature, draft) : draft.naming[feature.role].giveId(null);
+    return area(part, id, cleanText(name, MAX_NAME - suffix.length) + suffix, feature, draft);
+  });
+}
+
+function area(part: unknown, id: string, name: string, feature: OurFeature, draft: Draft) {
+  carryRest(feature, id, draft);
+  return { id, name, outline: outline(part, feature, draft) };
+}
+
+export function outline(part: unknown, feature: OurFeature, draft: Draft): LonLat[] {
+  if (!Array.isArray(part) || part.length === 0) {
+    throw badGeometry(feature.where, `Expected a Polygon with an outline; came ${shown(part)}.`);
+  }
+  if (part.length > 1) {
+    draft.notes.push(`${feature.where} has holes, which are left out: only its outline is used.`);
+  }
+  const corners = path(part[0], feature.where, true);
+  const turn = feature.properties.direction === "clockwise" && !isClockwise(corners);
+  return turn ? turned(corners) : corners;
+}
+
+export function onlyPart(feature: OurFeature): unknown {
+  const parts = partsOf(feature.geometry);
+  if (parts.length === 1) return parts[0];
+  const came = `${feature.geometry.type} of ${parts.length}`;
+  throw badGeometry(feature.where, `Expected one part; came a ${came}. Make each part a feature.`);
+}
+
+export function giveId(feature: OurFeature, draft: Draft): string {
+  const id = draft.naming[feature.role].giveId(feature.id);
+  if (feature.id !== null && id !== feature.id) {
+    draft.notes.push(
+      `${feature.where}: its identifier ${shown(feature.id)} was taken; it is now "${id}".`,
+    );
+  }
+  return id;
+}
+
+/** Identifier and name of one more entry of a list, and what else of its feature is carried. */
+export function named(
+  feature: OurFeature,
+  draft: Draft,
+  list: "culverts" | "drains" | "possibleCulverts" | "roads" | "workPlaces",
+  words: string,
+): { readonly id: string; readonly name: string } {
+  refuseBeyond(MAX_COUNT[list], draft[list].length + 1, words);
+  const id = giveId(feature, draft);
+  const name = draft.naming[feature.role].giveName(feature.name);
+  carryRest(feature, id, draft);
+  return { id, name };
+}
+
+export function carryRest(feature: OurFeature, id: string, draft: Draft): void {
+  const properties = without(feature.properties, READ[feature.role]);
+  if (Object.keys(properties).length + Object.keys(feature.members).length === 0) return;
+  draft.byFeature[`${feature.role}:${id}`] = { properties, members: feature.members };
+}
+
+export function refuseBeyond(most: number, came: number, words: string): void {
+  if (came > most) throw badFeature("The file", `Expected at most ${most} ${words}; came ${came}.`);
+}
