@@ -4,7 +4,7 @@ import { plan, replacePlan, startFrom } from "../document/store.ts";
 import { DEMO_SITES, type DemoKey, type DemoSite, planOfSite, siteOf } from "./demo-sites.ts";
 import { bandIsAway } from "./example-band.ts";
 import { ground, groundsOpening } from "./ground.ts";
-import { openTerrainFiles } from "./open-ground.ts";
+import { openTerrainOfPlan } from "./open-ground.ts";
 
 /** Opens a demo site: its raster and its finished plan, as one undoable step. */
 export async function openDemo(key: DemoKey): Promise<void> {
@@ -36,5 +36,5 @@ export async function openRasterOf(site: DemoSite): Promise<void> {
   const answer = await fetch(site.raster);
   const blob = await answer.blob();
   if (siteOf(plan.peek().terrain) !== site) return;
-  await openTerrainFiles([new File([blob], `${site.key}.tif`)]);
+  await openTerrainOfPlan([new File([blob], `${site.key}.tif`)]);
 }

@@ -12,7 +12,7 @@ import { siteOf } from "./demo-sites.ts";
 import { addressedIn } from "./file-at.ts";
 import { ground, groundsOpening, markMet, openFiles } from "./ground.ts";
 import { askToOpen } from "./open-address.ts";
-import { openTerrainFiles, refsOf } from "./open-ground.ts";
+import { openTerrainOfPlan, refsOf } from "./open-ground.ts";
 import { planCameLast } from "./plan-apart.ts";
 
 /**
@@ -37,7 +37,7 @@ export function keepGroundOfPlan(): () => void {
     if (open && speaksOf(now, open.files) && now.terrain.length > 0) return;
     untracked(() => {
       const isStray = open && siteOf(open.files) && !isOn(now, open);
-      // An example that was taken back while its ground opened leaves that ground under the plan from before.
+      // What was taken back while its ground opened leaves that ground under the plan from before.
       const isWanted = isOther || (isNew && isStray);
       const site = siteOf(now.terrain);
       const known = met.findLast(
@@ -47,7 +47,7 @@ export function keepGroundOfPlan(): () => void {
       withdraw("address/ask");
       if (isWanted && site)
         void openRasterOf(site).catch((thrown) => tell("error", asFailure(thrown)));
-      else if (isWanted && known) void openTerrainFiles(known);
+      else if (isWanted && known) void openTerrainOfPlan(known);
       else if (isOther && now.terrain.some(({ address }) => address)) askToOpen(now.terrain);
       else if (isStray) closeGround();
     });

@@ -42,6 +42,17 @@ export async function openTerrainFiles(
   if (failure) tellGround(failure);
 }
 
+/**
+ * Opens elevation data because the plan names them. Where the plan has named others since, by undo or another file,
+ * they are not put into it: `keepGroundOfPlan` opens its own after them.
+ */
+export async function openTerrainOfPlan(files: readonly File[]): Promise<void> {
+  const named = () => JSON.stringify(plan.peek().terrain);
+  const before = named();
+  const failure = await openGround(files, null, () => named() === before);
+  if (failure) tellGround(failure);
+}
+
 /** Says why elevation data could not be opened: at the first step where that is on screen, else in a notice. */
 export function tellGround(failure: Failure): void {
   if (ground.peek() || example.peek()) tell("error", failure);
@@ -51,17 +62,20 @@ export function tellGround(failure: Failure): void {
 /** The opening that is under way: what a person opens next takes its place, however late the first one answers. */
 let underWay: AbortController | null = null;
 
-/** @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for */
+/**
+ * @param isWanted whether the files go into the plan when they are open
+ * @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for
+ */
 export async function openGround(
   files: readonly File[],
   answer: VerticalUnit | null = null,
+  isWanted: () => boolean = () => true,
 ): Promise<Failure | null> {
   const own = speaksOf(plan.value, refsOf(files)) ? plan.value.ground.verticalUnit : null;
   const verticalUnit = answer ?? own;
   const marks = choicesFor(plan.peek().ground.marks, refsOf(files));
   const met = openFiles.peek() === files ? markMet.peek() : null;
   const marksAsked = met && !isSaid(met, marks) ? [met] : [];
-  const openedUnder = example.peek();
   const abort = new AbortController();
   underWay?.abort();
   underWay = abort;
@@ -86,8 +100,7 @@ export async function openGround(
       ground.value = summary;
       sizeAgain.value += 1;
       withdrawAll("raster/", "ground/", "address/", "plan/other-terrain");
-      const isLate = isOf(files, openedUnder) && example.peek() !== openedUnder;
-      if (!isLate) rememberTerrain(files, summary);
+      if (isWanted()) rememberTerrain(files, summary);
     });
     return null;
   } catch (thrown) {
@@ -175,11 +188,6 @@ export function refsOf(files: readonly File[]): TerrainRef[] {
     ...{ name: file.name, bytes: file.size },
     ...(file instanceof FileAt ? { address: file.at.href } : {}),
   }));
-}
-
-/** Whether files are the invented ground of an example: where another plan came meanwhile, that is not put on it. */
-function isOf(files: readonly File[], site: DemoSite | null): boolean {
-  return site !== null && siteOf(refsOf(files)) === site;
 }
 
 /**

@@ -3,13 +3,13 @@ import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { GroundSummary, OpenTerrainRequest } from "../../shared/messages.ts";
 import { notices } from "../../src/document/notices.ts";
-import { plan, startFrom, undo, undoNote } from "../../src/document/store.ts";
+import { plan, redo, startFrom, undo, undoNote } from "../../src/document/store.ts";
 import { openDemo } from "../../src/live/demo.ts";
 import { DEMO_SITES, example, planOfSite } from "../../src/live/demo-sites.ts";
 import { ground, groundFailure, openFiles } from "../../src/live/ground.ts";
 import { keepGroundOfPlan } from "../../src/live/ground-of-plan.ts";
 import { startNewPlan } from "../../src/live/new-plan.ts";
-import { openTerrainFiles } from "../../src/live/open-ground.ts";
+import { openTerrainFiles, openTerrainOfPlan } from "../../src/live/open-ground.ts";
 import { steps } from "../../src/live/steps.ts";
 
 /** Answers the opening that is under way, as the test decides. */
@@ -68,7 +68,7 @@ describe("the elevation data of the example", () => {
   });
 
   it("is not put into a new plan that was started while it was read", async () => {
-    const opening = openTerrainFiles([file]);
+    const opening = openTerrainOfPlan([file]);
     startNewPlan();
     answer(summaryOf(-93.98));
     await opening;
@@ -90,7 +90,7 @@ describe("the elevation data of the example", () => {
   });
 });
 
-describe("an example that is taken back while its elevation data are read", () => {
+describe("elevation data that are taken back while they are read", () => {
   const ownFile = new File([new Uint8Array(9)], "county.tif");
   const own = { name: ownFile.name, bytes: ownFile.size };
   beforeEach(() => {
@@ -119,6 +119,28 @@ describe("an example that is taken back while its elevation data are read", () =
     answer(summaryOf(-93.98, terrain));
     await vi.waitUntil(() => ground.value?.name === terrain.name, { timeout: 2000 });
     expect(plan.value.terrain).toEqual(before.terrain);
+    stop();
+  });
+
+  it("puts no plan of its own in place of the example, where it is ground of one's own", async () => {
+    ground.value = summaryOf(-93.98);
+    openFiles.value = [file];
+    const stop = keepGroundOfPlan();
+    const opened = openTerrainFiles([ownFile]);
+    answer(summaryOf(-90, own));
+    await opened;
+    undo();
+    await vi.waitUntil(() => opening.includes(name));
+    answer(summaryOf(-93.98));
+    await vi.waitUntil(() => ground.value?.name === name);
+    redo();
+    await vi.waitUntil(() => opening.includes(own.name));
+    undo();
+    answer(summaryOf(-90, own));
+    await vi.waitUntil(() => opening.includes(name));
+    answer(summaryOf(-93.98));
+    await vi.waitUntil(() => ground.value?.name === name, { timeout: 2000 });
+    expect(plan.value).toEqual(demo);
     stop();
   });
 });
