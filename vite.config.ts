@@ -72,7 +72,8 @@ export default defineConfig({
           expect: { poll: { timeout: 20_000 } },
           // A map drawn without a graphics card can stall a page for seconds; a second try is printed as one.
           retry: 1,
-          fileParallelism: false,
+          // Two browsers: one alone leaves half a processor of two idle, and more than two stall one another.
+          maxWorkers: 2,
           isolate: false,
         },
       },

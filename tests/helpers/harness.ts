@@ -48,7 +48,11 @@ export const FLAGS = [
   "--no-sandbox",
   "--use-angle=swiftshader",
   "--enable-unsafe-swiftshader",
+  // Pages are put together without graphics: that leaves the map alone to be drawn by a processor.
   "--disable-gpu-rasterization",
+  "--disable-gpu-compositing",
+  // No second try at compiling beside the first: there is no free processor for it.
+  "--js-flags=--no-concurrent-recompilation",
   "--disable-quic",
   "--no-first-run",
   "--disable-background-networking",

@@ -17,7 +17,8 @@ const CHECKS = [
   ["import arrows", process.execPath, ["tests/tools/arrows.mjs"]],
   ["build", "npm", ["run", "-s", "build"]],
 ];
-const PROJECTS = ["unit", "reference", "browser"];
+/** Each step is one run of its projects: files of two projects share the processors until the last is done. */
+const PROJECTS = [["unit", "reference"], ["browser"]];
 
 /** No run should take longer, seconds, on a machine of two cores that does nothing else. */
 const MOST_S = 600;
@@ -40,12 +41,13 @@ function check([name, program, args]) {
   return timed(name, () => ({ passed: 0, failed: run(program, args) === 0 ? 0 : 1 }));
 }
 
-function project(name) {
-  return timed(`${name} tests`, () => {
-    const browser = name === "browser" ? { CHROME_PATH: findBrowser() } : {};
-    const file = join(results, `${name}.json`);
+function projects(names) {
+  return timed(`${names.join(" and ")} tests`, () => {
+    const browser = names.includes("browser") ? { CHROME_PATH: findBrowser() } : {};
+    const file = join(results, `${names[0]}.json`);
+    const chosen = names.flatMap((name) => ["--project", name]);
     const reporters = ["--reporter=default", "--reporter=json", `--outputFile.json=${file}`];
-    const code = run("npx", ["vitest", "run", "--project", name, ...reporters], browser);
+    const code = run("npx", ["vitest", "run", ...chosen, ...reporters], browser);
     return counted(file, code);
   });
 }
@@ -72,7 +74,7 @@ function read(file) {
 
 const steps = [
   ...CHECKS.map((step) => () => check(step)),
-  ...PROJECTS.map((name) => () => project(name)),
+  ...PROJECTS.map((names) => () => projects(names)),
 ];
 let passed = 0;
 let failed = 0;
