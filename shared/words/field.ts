@@ -24,7 +24,7 @@ import { unitsOf } from "./units.ts";
 import { whereWords } from "./where.ts";
 
 /** `2.2 ft` or `0.67 m`, rounded up. */
-function heightUpWords(m: number, system: UnitSystem): string {
+export function heightUpWords(m: number, system: UnitSystem): string {
   return `${heightUpFigure(m, system)} ${lengthUnit(system)}`;
 }
 

@@ -2,8 +2,9 @@ import { computed, type ReadonlySignal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
 import type { LonLat } from "../../shared/plan.ts";
+import { scaleLength } from "../../shared/scale-length.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatStation, lengthFrom, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { formatStation, type UnitSystem } from "../../shared/units.ts";
 import { MUST_FIX_TITLE } from "../../shared/words/field.ts";
 import { classRangeWords } from "../../shared/words/field-map.ts";
 import { gpsShortWords, placeWords, toStakeWords } from "../../shared/words/field-place.ts";
@@ -163,11 +164,8 @@ function Scale({
   readonly metresPerPx: number;
   readonly system: UnitSystem;
 }) {
-  const most = WIDEST_PX * metresPerPx * (1 / lengthFrom(1, system));
-  const power = 10 ** Math.floor(Math.log10(most));
-  const length = ([5, 2, 1].find((step) => step * power <= most) ?? 1) * power || 1;
-  const widthPx = lengthFrom(length, system) / metresPerPx;
-  const label = `${length.toLocaleString("en-US")} ${lengthUnit(system)}`;
+  const { lengthM, label } = scaleLength(WIDEST_PX * metresPerPx, system);
+  const widthPx = lengthM / metresPerPx;
   return (
     <div
       class="crew-scale"

@@ -1,6 +1,6 @@
 import { isStandard, reachAt } from "../../shared/reaches.ts";
 import { formatStation } from "../../shared/units.ts";
-import { fieldFacts, sectionHeadWords } from "../../shared/words/field.ts";
+import { fieldFacts, heightUpWords, sectionHeadWords } from "../../shared/words/field.ts";
 import { layingWords } from "../../shared/words/field-laying.ts";
 import { plan } from "../document/store.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
@@ -48,6 +48,7 @@ export function SectionView({ at }: { readonly at: AtStake }) {
               cross={cross}
               section={section}
               limitM={practice.limitM}
+              height={heightUpWords(cross.greatestHeightM ?? 0, system)}
               unitSystem={system}
               {...size}
             />

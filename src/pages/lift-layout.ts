@@ -146,7 +146,11 @@ function labelsOf(
       box.isOnHold ||
       (seen.bottomPx - box.topPx >= room.typePx &&
         seen.toPx - seen.fromPx >= room.widthOf(box.name) + 2 * PAD_PX);
-    const xPx = (seen.fromPx + seen.toPx) / 2;
+    const halfPx = room.widthOf(box.name) / 2 + 2 * PAD_PX;
+    const middleX = (seen.fromPx + seen.toPx) / 2;
+    const xPx = box.isOnHold
+      ? Math.min(Math.max(middleX, room.leftPx + halfPx), room.rightPx - halfPx)
+      : middleX;
     const middlePx = (box.topPx + seen.bottomPx) / 2;
     const roomPx = fits ? seen.toPx - seen.fromPx : 0;
     const label = fits

@@ -175,13 +175,18 @@ describe("a line with a ditch over the limit", () => {
     const room = { leftPx: 90, rightPx: 700, topPx: 10, bottomPx: 150, typePx: 15 };
     const [first, ...rest] = time.parts;
     const one = time.parts.flatMap(({ holds }) => holds)[0]!;
-    const holds = [0.1, 0.5, 0.52, 0.9].map((share) => ({
+    const holds = [0, 0.5, 0.52, 0.99].map((share) => ({
       ...{ ...one, fromM: share * line.totals.lengthM },
       toM: (share + 0.01) * line.totals.lengthM,
     }));
     const parts = [{ ...first!, holds }, ...rest.map((part) => ({ ...part, holds: [] }))];
     const widthOf = (text: string) => 9 * text.length;
     const { labels } = liftLayout(line, { ...time, parts }, { ...room, widthOf });
-    expect(labels.filter(({ name }) => name === "HOLD")).toHaveLength(3);
+    const named = labels.filter(({ name }) => name === "HOLD");
+    expect(named).toHaveLength(3);
+    for (const { name, xPx } of named) {
+      expect(xPx - widthOf(name) / 2).toBeGreaterThanOrEqual(room.leftPx);
+      expect(xPx + widthOf(name) / 2).toBeLessThanOrEqual(room.rightPx);
+    }
   });
 });

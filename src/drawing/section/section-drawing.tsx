@@ -31,6 +31,8 @@ interface SectionDrawingProps {
   readonly needed?: SectionRoomNeeded;
   /** Writes the widths from the center line to both toes too, for those who stake them. */
   readonly halfWidths?: boolean;
+  /** What its greatest height is called where that is rounded otherwise, e.g. up for those who build it. */
+  readonly height?: string;
   /** Draws the anchor bags of the poly sheeting and the bond trench too, for those who lay them. */
   readonly beside?: boolean;
   /** What is drawn over everything else in place of the dimensions, in the pixels of the frame, clear of the labels. */
@@ -50,7 +52,7 @@ export function SectionDrawing(props: SectionDrawingProps) {
   const frame = sectionFrame(cross, section, widthPx, heightPx, needed, over && FOR_FORCES);
   const paths = sectionPaths(cross, section, limitM, frame);
   const dimensions = over ? null : sectionDimensions(cross, frame);
-  const labels = sectionLabels(cross, frame, dimensions, unitSystem, halfWidths);
+  const labels = sectionLabels(cross, frame, dimensions, unitSystem, halfWidths, props.height);
   return (
     <svg
       class="section-picture"

@@ -81,13 +81,17 @@ export function sectionDimensions(
   };
 }
 
-/** The words of a section, none touching another nor standing on the bags. */
+/**
+ * The words of a section, none touching another nor standing on the bags.
+ * @param height what its greatest height is called; the figure to the nearest when left out
+ */
 export function sectionLabels(
   cross: CrossSection,
   frame: SectionFrame,
   dimensions: SectionDimensions | null,
   unitSystem: UnitSystem,
   halfWidths: boolean,
+  height = formatLength(cross.greatestHeightM ?? 0, unitSystem),
 ): PlacedLabel[] {
   const ground = groundAcross(cross);
   const levelAt = (xPx: number) => {
@@ -96,7 +100,7 @@ export function sectionLabels(
     return Number.isNaN(level) ? frame.y(frame.footM) : frame.y(level);
   };
   const labels: WantedLabel[] = [
-    ...(dimensions ? dimensionLabels(cross, dimensions, unitSystem, halfWidths) : []),
+    ...(dimensions ? dimensionLabels(cross, dimensions, unitSystem, halfWidths, height) : []),
     sideLabel("water", "Water side", 8, frame, levelAt, frame.y(cross.waterM)),
     sideLabel("land", "Land side", null, frame, levelAt, null),
   ];
@@ -113,10 +117,10 @@ function dimensionLabels(
   dimensions: SectionDimensions,
   system: UnitSystem,
   halfWidths: boolean,
+  height: string,
 ): WantedLabel[] {
   const { heightX, crestY, footY, baseY, waterToeX, landToeX, centreX, limitY } = dimensions;
   const { water, land, inUnit } = baseWidths(toesOf(cross), system);
-  const height = formatLength(cross.greatestHeightM!, system);
   const middleY = (crestY + footY) / 2;
   const heightSpots = [0, 0.15, -0.15, 0.3, -0.3, 0.42, -0.42, 0.6, -0.6].map((share) => ({
     ...beside(heightX + 5, middleY + share * (footY - crestY), height),
