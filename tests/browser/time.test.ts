@@ -1,7 +1,16 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { bags, bagsAtRest, json, open, openBlock, samplePlan } from "../helpers/screen.ts";
+import {
+  bags,
+  bagsAtRest,
+  bagsWhen,
+  dropText,
+  json,
+  open,
+  openBlock,
+  samplePlan,
+} from "../helpers/screen.ts";
 
 /* One visit: is there time for the demo's drawn ring? */
 let page: Page;
@@ -88,6 +97,87 @@ describe("a forecast that is pasted", () => {
   });
 });
 
+/** One forecast of an invented gauge, April 6, 2026, Central time, in every format: 22.6, 26.0 and 31.0 ft. */
+const RDB = [
+  "# Invented values in the form of a USGS file",
+  "agency_cd\tsite_no\tdatetime\ttz_cd\t71001_00065\t71001_00065_cd",
+  "5s\t15s\t20d\t6s\t14n\t10s",
+  ...["07:00\tCDT\t22.60", "13:00\tCDT\t26.00", "19:00\tCDT\t31.00"].map(
+    (rest) => `USGS\t09999001\t2026-04-06 ${rest}\tP`,
+  ),
+].join("\n");
+const WATERML = `<?xml version="1.0"?>
+<wml2:MeasurementTimeseries xmlns:wml2="http://www.opengis.net/waterml/2.0">
+<wml2:defaultPointMetadata><wml2:DefaultTVPMeasurementMetadata><wml2:uom code="ft"/></wml2:DefaultTVPMeasurementMetadata></wml2:defaultPointMetadata>
+${["07:00:00-05:00,22.6", "13:00:00-05:00,26.0", "19:00:00-05:00,31.0"]
+  .map((row) => row.split(","))
+  .map(
+    ([hour, level]) =>
+      `<wml2:point><wml2:MeasurementTVP><wml2:time>2026-04-06T${hour}</wml2:time><wml2:value>${level}</wml2:value></wml2:MeasurementTVP></wml2:point>`,
+  )
+  .join("\n")}
+</wml2:MeasurementTimeseries>`;
+const AGENCY = [
+  "Date/Time\tStage (ft)\tFlow (kcfs)",
+  "Apr 06 2026 07:00 AM CDT\t22.6\t10.1",
+  "Apr 06 2026 01:00 PM CDT\t26.0\t14.9",
+  "Apr 06 2026 07:00 PM CDT\t31.0\t25.3",
+].join("\n");
+const SHEF_A = ".A CEDW4 20260406 C DH07/HGIFF 22.6/DH13/HGIFF 26.0/DH19/HGIFF 31.0";
+const SHEF_B = ".B DMX 20260406 C DH07/HGIFF/DH13/HGIFF/DH19/HGIFF\nCEDW4 22.6/26.0/31.0\n.END";
+const SHEF_E = ".E CEDW4 20260406 C DH07/HGIFF/DIH6/22.6/26.0/31.0";
+
+/** A file of each format, and the same with one thing wrong, and where. */
+const FORMATS = [
+  ["agency.txt", AGENCY, AGENCY.replace("26.0", "high"), /Line 3, column 26/],
+  ["a.shef", SHEF_A, SHEF_A.replace("26.0", "2x.0"), /Line 1, column \d+/],
+  ["b.txt", SHEF_B, SHEF_B.replace("26.0", "2x.0"), /Line 2, column \d+/],
+  ["e.shef", SHEF_E, SHEF_E.replace("26.0", "2x.0"), /Line 1, column \d+/],
+  ["gauge.rdb", RDB, RDB.replace("26.00", "high"), /Line 5, column 36/],
+  ["gauge.xml", WATERML, WATERML.replace("26.0", "high"), /Line 5, column \d+/],
+] as const;
+
+describe("a forecast as agencies give it", () => {
+  const understood = () => page.getByRole("region", { name: "Understood", exact: true });
+  const isUnderstood = async () => {
+    await expect.poll(() => understood().textContent()).toMatch(/3 rows of stage in ft/);
+    const cells = await understood().locator("tbody tr").last().locator("td").allTextContents();
+    expect(cells).toEqual([expect.stringMatching(/Apr 6.*19:00 (CDT|UTC-05:00)/), "31.00 ft"]);
+  };
+  const close = () => page.getByRole("button", { name: "Keep the earlier one" }).click();
+  const why = () => page.locator(".forecast-draft .field-why").textContent();
+
+  it.each(FORMATS)(
+    "is understood pasted and dropped, and refused by its place: %s",
+    async (...of) => {
+      const [name, text, wrong, place] = of;
+      await page.getByRole("button", { name: "Edit or replace the rows" }).click();
+      await rows().focus();
+      await page.keyboard.press("Control+a");
+      await page.keyboard.insertText(text);
+      await isUnderstood();
+      await close();
+      await dropText(page, name, text);
+      await isUnderstood();
+      expect(await rows().inputValue()).toBe(text);
+      await rows().fill(wrong);
+      await page.getByRole("button", { name: "Take this forecast" }).click();
+      await expect.poll(why).toMatch(place);
+      await close();
+      expect(await bags(page)).toBe(17_879);
+    },
+  );
+
+  it("is asked for the clock where a zone may be several", async () => {
+    await dropText(page, "agency.txt", AGENCY.replaceAll("CDT", "BST"));
+    await expect.poll(why).toMatch(/Line 2, column 1: .*"BST" may be/);
+    await page.getByLabel("Clock of the times").selectOption("America/Chicago");
+    await isUnderstood();
+    await page.getByLabel("Clock of the times").selectOption("");
+    await close();
+  });
+});
+
 describe("the sheet", () => {
   it("tells the crew who builds which stretch when", async () => {
     await page.keyboard.press("p");
@@ -137,5 +227,51 @@ describe("a newer forecast over an earlier one, with part of the line built", ()
     await changed().getByRole("button", { name: "Size for stage 32.2 ft" }).click();
     await changed().getByText("The line is sized for this crest.").waitFor();
     expect(await bagsAtRest(page)).toBe(atCrest);
+  });
+});
+
+describe("ground read in the field", () => {
+  const said = (what: string) => page.locator(`[data-survey="${what}"]`);
+  const readings = () => page.getByLabel(/^Readings from the field/);
+  const take = () => page.getByRole("button", { name: "Take these readings" }).click();
+  /** The elevation data has 873.53, 873.44 and 873.40 ft there: the ground is 0.50 ft higher. */
+  const HIGHER_GROUND = "station, ground_ft\n0+50, 874.03\n1+00, 873.94\n1+50, 873.90";
+
+  it("is counted with, its difference is offered for all elevations, and both are undone", async () => {
+    await open(page, json("demo.geojson", samplePlan("demo.geojson")));
+    await bagsWhen(page, (bags) => bags === 17_879);
+    await openBlock(page, "ground", "ground-survey");
+    await page.getByRole("radio", { name: "Ground elevations" }).check();
+    await readings().fill(`${HIGHER_GROUND}\n9999+00, 873.90`);
+    await take();
+    const why = page.locator(".survey-readings .field-why");
+    expect(await why.textContent()).toMatch(/[Ll]ine 5/);
+    expect(await bags(page)).toBe(17_879);
+
+    await readings().fill(HIGHER_GROUND);
+    await take();
+    const surveyed = await bagsWhen(page, (bags) => bags < 17_879);
+    await said("difference").waitFor();
+    expect(await said("difference").textContent()).toContain(
+      "0.50 ft higher than in the elevation data on average, at 3 stakes",
+    );
+    await page.getByRole("button", { name: "Correct all elevations by +0.50 ft" }).click();
+    await bagsWhen(page, (bags) => bags < surveyed - 1000);
+    expect(await said("corrected").textContent()).toContain("+0.50 ft");
+    await said("difference").waitFor({ state: "detached" });
+    await heading("Elevation data").focus();
+    await page.keyboard.press("Control+z");
+    await bagsWhen(page, (bags) => bags === surveyed);
+    await page.keyboard.press("Control+z");
+    await bagsWhen(page, (bags) => bags === 17_879);
+  });
+
+  it("beside the line tells of the error there and changes no height", async () => {
+    await readings().fill("station, offset, ground_ft\n0+50, 6 L, 874.1\n1+00, 6 R, 874.0");
+    await take();
+    await expect
+      .poll(() => page.locator('[data-block="ground-survey"] > :is(h2, h3)').textContent())
+      .toContain("2 readings");
+    expect(await bagsAtRest(page)).toBe(17_879);
   });
 });

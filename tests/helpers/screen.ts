@@ -148,6 +148,19 @@ export async function open(
   await page.getByLabel("Plan or elevation data files").setInputFiles(files as string[]);
 }
 
+/** Drops a text file on the page, as from a folder. */
+export async function dropText(page: Page, name: string, text: string): Promise<void> {
+  await page.evaluate(
+    ([called, content]) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([content!], called!));
+      const drop = new DragEvent("drop", { dataTransfer, bubbles: true, cancelable: true });
+      document.body.dispatchEvent(drop);
+    },
+    [name, text],
+  );
+}
+
 export function json(name: string, value: unknown) {
   const buffer = Buffer.from(JSON.stringify(value));
   return { name, mimeType: "application/geo+json", buffer };

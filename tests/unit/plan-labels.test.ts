@@ -10,7 +10,7 @@ import { planFrames } from "../../src/pages/plan-frame.ts";
 import { type PlacedWords, placeWords } from "../../src/pages/plan-labels.ts";
 import { planLabels, stationsOn } from "../../src/pages/plan-marks.ts";
 import { planRoom } from "../../src/pages/plan-room.ts";
-import { type Corner, groundOf, planWith, ring, structure } from "../helpers/grounds.ts";
+import { type Corner, groundOf, PLANE, planWith, ring, structure } from "../helpers/grounds.ts";
 import { sample } from "../helpers/screen.ts";
 
 /* What is written on the plan covers no building and nothing else, and lies outside the ring. */
@@ -220,6 +220,29 @@ describe.each(["us", "metric"] as const)("beside a line, %s,", (system) => {
       const spots = outline.map(frame.toSpot);
       const away = spots.map(([x, y]) => Math.hypot(x - middle[0], y - middle[1]));
       expect(isIn(middle, spots) || Math.min(...away) < 12, id).toBe(true);
+    }
+  });
+});
+
+describe.each(["us", "metric"] as const)("a drain in a house on a crowded plan, %s,", (system) => {
+  it("has its name, led to it, where two more are in the yard", () => {
+    const places = [
+      [-27, -15],
+      [-10, 0],
+      [-30, 5],
+    ] as const;
+    const drains: Plan["drains"] = places.map(([x, y], k) => ({
+      ...{ id: `${k}`, name: `Sink ${k}`, at: PLANE.toLonLat(x, y) },
+      ...{ kind: "floor-drain", joinsOutside: true, plugged: false },
+    }));
+    const [page] = laid({ ...closePlan, drains }, closePlan.alignments[0]!, system);
+    const { placed } = page!;
+    const names = placed.filter(({ label }) => label.key.startsWith("drain "));
+    expect(names).toHaveLength(3);
+    for (const { box, label, leader } of names) {
+      expect(leader, label.key).toBeTruthy();
+      for (const other of placed.filter((each) => each.label !== label))
+        expect(overlap(box, other.box), `${label.key}, ${other.label.key}`).toBe(false);
     }
   });
 });

@@ -6,7 +6,7 @@ import { placeWords } from "../../src/pages/plan-labels.ts";
 import { planLabels } from "../../src/pages/plan-marks.ts";
 import { planRoom } from "../../src/pages/plan-room.ts";
 import { wayLabels } from "../../src/pages/plan-ways.tsx";
-import { flat, lonLats, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { flat, lonLats, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
 
 const [WEST, EAST, SOUTH, FAR, FARTHER] = lonLats([
   [-40, 0],
@@ -20,7 +20,15 @@ const line = {
   ...ring(rectangle(30, 20)),
   closures: [{ fromM: 10, toM: 16, closeBy: { stageM: null, at: null }, people: null }],
 };
+/** Its middle, where its name would stand, is on the culvert. */
+const HOUSE = structure("House", [
+  [-9, -4],
+  [9, -4],
+  [9, 9],
+  [-9, 9],
+]);
 const plan: Plan = planWith(100.5, {
+  structures: [HOUSE],
   alignments: [line],
   culverts: [
     {
