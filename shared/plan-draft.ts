@@ -1,18 +1,5 @@
 import { letterOf } from "./line-letter.ts";
-import type {
-  Alignment,
-  Culvert,
-  Drain,
-  ExitRoad,
-  Flow,
-  Gauge,
-  LonLat,
-  NoGo,
-  PossibleCulvert,
-  Structure,
-  WaterSource,
-  WorkPlace,
-} from "./plan.ts";
+import type { Flow, Gauge, LonLat, Plan } from "./plan.ts";
 import {
   badFeature,
   type Entries,
@@ -26,17 +13,22 @@ import { type Naming, naming, numbered } from "./plan-names.ts";
 import { MAX_COUNT } from "./plan-schema.ts";
 import { cleanText, MAX_NAME, shown } from "./plan-text.ts";
 
+/** The lists of a plan that are features of its file. */
+export type FeatureList =
+  | "structures"
+  | "alignments"
+  | "noGo"
+  | "sources"
+  | "culverts"
+  | "drains"
+  | "possibleCulverts"
+  | "roads"
+  | "workPlaces";
+
+type Lists = { readonly [K in FeatureList]: NonNullable<Plan[K]>[number][] };
+
 /** What the features read so far come to. */
-export interface Draft {
-  readonly structures: Structure[];
-  readonly alignments: Alignment[];
-  readonly noGo: NoGo[];
-  readonly sources: WaterSource[];
-  readonly culverts: Culvert[];
-  readonly drains: Drain[];
-  readonly possibleCulverts: PossibleCulvert[];
-  readonly roads: ExitRoad[];
-  readonly workPlaces: WorkPlace[];
+export interface Draft extends Lists {
   gauge: Gauge | null;
   flow: Flow | null;
   readonly byFeature: { [key: string]: { properties: Entries; members: Entries } };

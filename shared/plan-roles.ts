@@ -1,23 +1,18 @@
 import type {
-  Alignment,
   Carried,
   Closure,
   Culvert,
   Drain,
-  ExitRoad,
-  Flow,
-  Gauge,
-  NoGo,
+  Plan,
   PossibleCulvert,
   ReachSection,
-  Structure,
-  WaterSource,
   WorkPlace,
 } from "./plan.ts";
 import {
   areas,
   carryRest,
   type Draft,
+  type FeatureList,
   giveId,
   named,
   newDraft,
@@ -29,20 +24,8 @@ import { badFeature, entriesOf, type OurFeature, type Role, readFeature } from "
 import { badGeometry, partsOf, path, position } from "./plan-geometry.ts";
 import { MAX_COUNT } from "./plan-schema.ts";
 
-/** What the features of a plan file hold. */
-export interface FoundFeatures {
-  readonly structures: readonly Structure[];
-  readonly alignments: readonly Alignment[];
-  readonly noGo: readonly NoGo[];
-  /** Left out when the file holds none. */
-  readonly sources?: readonly WaterSource[];
-  readonly culverts?: readonly Culvert[];
-  readonly drains?: readonly Drain[];
-  readonly possibleCulverts?: readonly PossibleCulvert[];
-  readonly roads?: readonly ExitRoad[];
-  readonly workPlaces?: readonly WorkPlace[];
-  readonly gauge: Gauge | null;
-  readonly flow: Flow | null;
+/** What the features of a plan file hold; a list that a plan may be without is left out where it is empty. */
+export interface FoundFeatures extends Pick<Plan, FeatureList | "gauge" | "flow"> {
   /** Features of other roles, and what else ours hold, by `role:id`. */
   readonly carried: Pick<Carried, "features" | "byFeature">;
 }
