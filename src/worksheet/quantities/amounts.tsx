@@ -10,6 +10,7 @@ import {
   formatVolume,
 } from "../../../shared/units.ts";
 import type { MakeupInputs } from "../../../shared/words/makeup/inputs.ts";
+import type { MakeupKey } from "../../../shared/words/makeup/line.ts";
 import { takenMaterials } from "../../../shared/words/materials.ts";
 import { rollWords } from "../../../shared/words/takes.ts";
 import { Amount } from "./amount.tsx";
@@ -18,98 +19,81 @@ import { Amount } from "./amount.tsx";
 export function Amounts({ inputs }: { inputs: MakeupInputs }) {
   const { plan, totals, system } = inputs;
   const { practice } = plan;
-  const roll = rollWords(plan, system);
+  const amount = (make: MakeupKey, title: string, text: string) => (
+    <Amount make={make} title={title} inputs={inputs}>
+      {text}
+    </Amount>
+  );
+  const volume = (m3: number) => formatVolume(m3, system);
+  const length = (m: number) => formatLength(m, system, 0);
+  const taskHours = `${formatHours(totals.taskPersonHoursLow)} to ${formatHours(totals.taskPersonHoursHigh)}`;
   return (
     <dl class="amounts">
       <Row name={`Sand, with ${formatShare(practice.wasteShare)} wasted`}>
-        <Amount make="sandM3" title="Sand to order" inputs={inputs}>
-          {formatVolume(totals.sandM3, system)}
-        </Amount>
+        {amount("sandM3", "Sand to order", volume(totals.sandM3))}
       </Row>
       <Row name="dry, wet">
-        <Amount make="sandDryKg" title="Weight of the sand, dry" inputs={inputs}>
-          {formatMass(totals.sandDryKg, system)}
-        </Amount>
+        {amount("sandDryKg", "Weight of the sand, dry", formatMass(totals.sandDryKg, system))}
         {" · "}
-        <Amount make="sandWetKg" title="Weight of the sand, wet" inputs={inputs}>
-          {formatMass(totals.sandWetKg, system)}
-        </Amount>
+        {amount("sandWetKg", "Weight of the sand, wet", formatMass(totals.sandWetKg, system))}
       </Row>
-      <Row name={`Truckloads of ${formatVolume(practice.truckM3, system)}`}>
-        <Amount make="trucks" title="Truckloads of sand" inputs={inputs}>
-          {formatCount(totals.trucks)}
-        </Amount>
+      <Row name={`Truckloads of ${volume(practice.truckM3)}`}>
+        {amount("trucks", "Truckloads of sand", formatCount(totals.trucks))}
       </Row>
-      <Row name={`Poly sheeting, rolls of ${roll}`}>
-        <Amount make="sheetRolls" title="Rolls of poly sheeting" inputs={inputs}>
-          {formatCount(totals.sheetRolls)}
-        </Amount>
+      <Row name={`Poly sheeting, rolls of ${rollWords(plan, system)}`}>
+        {amount("sheetRolls", "Rolls of poly sheeting", formatCount(totals.sheetRolls))}
         {" · "}
-        <Amount make="sheetM2" title="Poly sheeting laid" inputs={inputs}>
-          {formatArea(totals.sheetM2, system)}
-        </Amount>
+        {amount("sheetM2", "Poly sheeting laid", formatArea(totals.sheetM2, system))}
       </Row>
       <Row name="Bags to order, poly sheeting included">
-        <Amount make="bagOrder" title="Bags to order" inputs={inputs}>
-          order {formatCount(bagOrder(totals).total)}
-        </Amount>
+        {amount("bagOrder", "Bags to order", `order ${formatCount(bagOrder(totals).total)}`)}
         {" · "}
-        <Amount make="sheetBags" title="Bags on the poly sheeting" inputs={inputs}>
-          {formatCount(totals.sheetBags)}
-        </Amount>
+        {amount("sheetBags", "Bags on the poly sheeting", formatCount(totals.sheetBags))}
       </Row>
-      {takenMaterials(totals.materials, system).map(({ key, name, amount }) => (
+      {takenMaterials(totals.materials, system).map(({ key, name, amount: taken }) => (
         <Row key={key} name={name}>
-          <Amount make={key} title={name} inputs={inputs}>
-            {amount}
-          </Amount>
+          {amount(key, name, taken)}
           {key === "plywoodSheets" && <> · {formatArea(totals.materials.plywoodM2, system)}</>}
         </Row>
       ))}
       <Row name="Whole job, person-hours">
-        <Amount make="jobPersonHours" title="Person-hours for the whole job" inputs={inputs}>
-          {formatHours(totals.jobPersonHours)}
-        </Amount>
+        {amount(
+          "jobPersonHours",
+          "Person-hours for the whole job",
+          formatHours(totals.jobPersonHours),
+        )}
       </Row>
       <Row name="Filling or placing alone, person-hours">
-        <Amount make="taskPersonHours" title="Person-hours for one task" inputs={inputs}>
-          {formatHours(totals.taskPersonHoursLow)} to {formatHours(totals.taskPersonHoursHigh)}
-        </Amount>
+        {amount("taskPersonHours", "Person-hours for one task", taskHours)}
       </Row>
       <Row name="Levee, average end areas">
-        <Amount make="volumeM3" title="Volume by average end areas" inputs={inputs}>
-          {formatVolume(totals.volumeM3, system)}
-        </Amount>
+        {amount("volumeM3", "Volume by average end areas", volume(totals.volumeM3))}
       </Row>
       <Row name="by the prismoidal rule">
-        <Amount make="prismoidalVolumeM3" title="Volume by the prismoidal rule" inputs={inputs}>
-          {formatVolume(totals.prismoidalVolumeM3, system)}
-        </Amount>
+        {amount(
+          "prismoidalVolumeM3",
+          "Volume by the prismoidal rule",
+          volume(totals.prismoidalVolumeM3),
+        )}
       </Row>
       <Row name="Greatest height">
-        <Amount make="greatestHeightM" title="Greatest height" inputs={inputs}>
-          {formatLength(totals.greatestHeightM, system)}
-        </Amount>
+        {amount("greatestHeightM", "Greatest height", formatLength(totals.greatestHeightM, system))}
       </Row>
       <Row name="Length over the height limit">
-        <Amount make="lengthOverLimitM" title="Length over the height limit" inputs={inputs}>
-          {formatLength(totals.lengthOverLimitM, system, 0)}
-        </Amount>
+        {amount(
+          "lengthOverLimitM",
+          "Length over the height limit",
+          length(totals.lengthOverLimitM),
+        )}
       </Row>
       <Row name="Built, of the whole length">
-        <Amount make="builtLengthM" title="Built length" inputs={inputs}>
-          {formatLength(totals.builtLengthM, system, 0)}
-        </Amount>
+        {amount("builtLengthM", "Built length", length(totals.builtLengthM))}
         {" of "}
-        <Amount make="lengthM" title="Length" inputs={inputs}>
-          {formatLength(totals.lengthM, system, 0)}
-        </Amount>
+        {amount("lengthM", "Length", length(totals.lengthM))}
       </Row>
       {totals.lengthNoDataM > 0 && (
         <Row name="No elevation data, not counted">
-          <Amount make="lengthNoDataM" title="Length without elevation data" inputs={inputs}>
-            {formatLength(totals.lengthNoDataM, system, 0)}
-          </Amount>
+          {amount("lengthNoDataM", "Length without elevation data", length(totals.lengthNoDataM))}
         </Row>
       )}
     </dl>
