@@ -6,6 +6,7 @@ import { getDocumentProxy } from "unpdf";
 import { afterAll, beforeAll, expect, it } from "vitest";
 import { pagesOf } from "../../workers/command/print-pages.ts";
 import { FLAGS } from "../helpers/harness.ts";
+import { type RangeServer, rangeServer } from "../helpers/range-server.ts";
 import { sample } from "../helpers/screen.ts";
 import { drystead, type Ended } from "../helpers/terminal.ts";
 import { findBrowser } from "../tools/browser.mjs";
@@ -18,18 +19,24 @@ const SITE = "Miller farm, “north” yard";
 const SLOW_MS = 300_000;
 let folder = "";
 let ended: Ended;
+/** The elevation data is at an address: it is counted on by ranges, and copied for the pages. */
+let server: RangeServer;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "drystead-print-test-"));
   const plan = JSON.parse(readFileSync(sample("demo.geojson"), "utf8"));
   plan.drystead.title = SITE;
   writeFileSync(join(folder, "north.geojson"), JSON.stringify(plan));
   const words = ["--out", "pages", "--paper", "a4", "--line", LINE, "--no-data", "-4321"];
+  server = await rangeServer(new Uint8Array(readFileSync(sample("demo.tif"))), "demo.tif");
   ended = await drystead(
-    ["print", "north.geojson", "--terrain", sample("demo.tif"), ...words],
+    ["print", "north.geojson", "--terrain", server.at("well"), ...words],
     folder,
   );
 }, SLOW_MS);
-afterAll(() => rmSync(folder, { recursive: true }));
+afterAll(async () => {
+  await server.close();
+  rmSync(folder, { recursive: true });
+});
 
 async function textOf(page: { getTextContent(): Promise<{ items: readonly object[] }> }) {
   const { items } = await page.getTextContent();
@@ -39,6 +46,7 @@ async function textOf(page: { getTextContent(): Promise<{ items: readonly object
 
 it("print writes one PDF file for the line named: title, labels, text, and number and site on every page", async () => {
   expect([ended.code, ended.out]).toEqual([0, ""]);
+  expect(ended.said).toContain('"demo.tif" is copied whole, 2 MB, for the pages.');
   expect(readdirSync(join(folder, "pages"))).toEqual(["north-line-B.pdf"]);
   const said = /Line B, plan number (\w{4}-\w\w): (\d+) pages written to pages\/north-line-B\.pdf/;
   const [, number, count] = said.exec(ended.said) ?? [];

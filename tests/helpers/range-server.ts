@@ -28,8 +28,12 @@ export interface RangeServer {
   readonly close: () => Promise<void>;
 }
 
-/** A server on this machine that holds one file, and hands it out by ranges. */
-export async function rangeServer(file: Uint8Array, name = "dem.tif"): Promise<RangeServer> {
+/** A server on this machine that holds one file, and others beside it by their names, and hands them out by ranges. */
+export async function rangeServer(
+  only: Uint8Array,
+  name = "dem.tif",
+  beside: ReadonlyMap<string, Uint8Array> = new Map(),
+): Promise<RangeServer> {
   const asked: string[] = [];
   const seen = new Map<string, number>();
   let sent = 0;
@@ -37,6 +41,7 @@ export async function rangeServer(file: Uint8Array, name = "dem.tif"): Promise<R
     const manner = decodeURIComponent(request.url!.split("/")[1]!) as Manner;
     const turn = (seen.get(manner) ?? 0) + 1;
     seen.set(manner, turn);
+    const file = beside.get(request.url!.split("/").at(-1)!) ?? only;
     asked.push(`${request.method} ${request.headers.range ?? ""}`.trim());
     sent += reply({ request, answer, file, manner, turn });
   });

@@ -12,6 +12,7 @@ import { rangedFile } from "../../workers/raster/ranged-file.ts";
 import { type Manner, type RangeServer, rangeServer } from "../helpers/range-server.ts";
 import { seededRandom } from "../helpers/seeded-random.ts";
 import { drystead, ROOT } from "../helpers/terminal.ts";
+import { vrtText } from "../helpers/vrt-text.ts";
 
 const random = seededRandom(7);
 const FILE = Uint8Array.from({ length: 400_003 }, () => Math.floor(256 * random()));
@@ -183,6 +184,43 @@ describe("the terminal program", () => {
     expect(code).toBe(1);
     expect(said).toContain("only the file itself is read, not the files beside it (.tfw, .prj");
     expect(said).toContain('Download "bare.tif" with the files beside it');
+  });
+
+  it("reads a VRT at an address with the files beside it, on that host, as it does from a folder", async () => {
+    const demoTif = new Uint8Array(readFileSync(DEMO));
+    const grid = { x0: 420_000, y0: 4_761_024, cell: 1, columns: 1024, rows: 1024 };
+    const to = { column: 0, row: 0, columns: 1024, rows: 1024 };
+    const tile = { file: "tiles/demo.tif", columns: 1024, rows: 1024, to };
+    const text = vrtText(grid, [tile]);
+    const vrt = new TextEncoder().encode(text);
+    const there = await rangeServer(vrt, "county.vrt", new Map([["demo.tif", demoTif]]));
+    const { code, out, said } = await drystead(["size", PLAN, "--terrain", there.at("well")]);
+    await there.close();
+    expect([code, said]).toEqual([0, expect.not.stringContaining("Expected")]);
+    expect(JSON.parse(out).alternatives[0].totals.bags).toBe(17_879);
+    const absolute = new TextEncoder().encode(text.replace("tiles/demo.tif", "/srv/demo.tif"));
+    const other = await rangeServer(absolute, "county.vrt");
+    const refused = await drystead(["size", PLAN, "--terrain", other.at("well")]);
+    await other.close();
+    expect([refused.code, refused.said]).toEqual([
+      1,
+      expect.stringContaining("address/vrt-source"),
+    ]);
+  });
+
+  it("takes side-car files at addresses that are named beside the raster's", async () => {
+    const of = (name: string) =>
+      new Uint8Array(readFileSync(join(ROOT, "tests/fixtures/rasters", name)));
+    const beside = new Map([
+      ["bare.tfw", of("bare.tfw")],
+      ["ascii.prj", of("ascii.prj")],
+    ]);
+    const there = await rangeServer(of("bare.tif"), "bare.tif", beside);
+    const at = (name: string) => there.at("well").replace("bare.tif", name);
+    const words = ["size", PLAN, "--terrain", at("bare.tif"), at("bare.tfw"), at("ascii.prj")];
+    const { said } = await drystead([...words, "--vertical-unit", "m"]);
+    await there.close();
+    expect(said).not.toContain("not the files beside it");
   });
 
   it("copies a raster at an address for a program that opens files alone", async () => {

@@ -1,6 +1,6 @@
 import { constants } from "node:fs";
 import { access, readdir, readFile, stat } from "node:fs/promises";
-import { basename, dirname, extname, join } from "node:path";
+import { basename, dirname, extname, isAbsolute, join } from "node:path";
 import { Refusal, refusalOf } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
@@ -9,6 +9,8 @@ import { askRange, askSize } from "../../shared/ranges.ts";
 import { isAddress, readRasterAddress } from "../../shared/raster-address.ts";
 import { SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
 import { rangedFile } from "../raster/ranged-file.ts";
+import { readVrt } from "../raster/vrt/vrt-files.ts";
+import { isVrt } from "../raster/wanted-rasters.ts";
 import { fileSlices } from "./file-slices.ts";
 import { rastersAt } from "./named-rasters.ts";
 
@@ -50,12 +52,47 @@ function withoutWater(path: string, { carried }: Plan): Refusal {
  */
 export async function terrainFiles(paths: readonly string[]): Promise<TerrainFile[]> {
   const here = await withSideCars(paths.filter((path) => !isAddress(path)));
-  const there = await Promise.all(paths.filter(isAddress).map(fileAt));
+  const there = (await Promise.all(paths.filter(isAddress).map(filesAt))).flat();
   const files = here.map(({ path, bytes }) => ({
     name: basename(path),
     blob: fileSlices(path, bytes),
   }));
   return [...files, ...there];
+}
+
+/**
+ * What an address stands for: the raster there; a VRT for itself and the files it names, beside it on its own host.
+ * @throws Refusal `address/vrt-source`, or as of `rangedFile` and `readVrt`
+ */
+async function filesAt(path: string): Promise<TerrainFile[]> {
+  const file = await fileAt(path);
+  if (!isVrt(file.name)) return [file];
+  const { sources } = await readVrt(file);
+  const named = new Set(sources.map((source) => besideAddress(path, file.name, source.path)));
+  if (named.size > MOST_AT_ADDRESS) {
+    throw new Refusal(
+      "address/vrt-source",
+      `Expected a VRT of at most ${MOST_AT_ADDRESS} files at an address; "${file.name}" names ${named.size}.`,
+      "Name the few that lie at the site, each by its own address, or make a VRT of those.",
+    );
+  }
+  return [file, ...(await Promise.all([...named].map(fileAt)))];
+}
+
+/** Most files that one address may have read. */
+const MOST_AT_ADDRESS = 200;
+
+/** Address of a file that a VRT names, which counts from the VRT's own place. */
+function besideAddress(address: string, vrt: string, source: string): string {
+  const plain = source.replaceAll("\\", "/");
+  if (isAbsolute(plain)) {
+    throw new Refusal(
+      "address/vrt-source",
+      `Expected "${vrt}" to name files beside it; it names ${plain.slice(0, 120)}, a place on another machine.`,
+      "Name the files by their own addresses, without the VRT, or have it made with relative names.",
+    );
+  }
+  return new URL(plain.split("/").map(encodeURIComponent).join("/"), address.trim()).href;
 }
 
 /** A raster at a web address, read by ranges from that host alone. @throws Refusal as of `rangedFile` */

@@ -53,7 +53,7 @@ export async function namedByVrts(
     const inOrder = text.sources.toReversed();
     const nameOf = ({ path }: VrtSource) => fileNameOf(path);
     const missing = inOrder.filter((each) => !byName.has(nameOf(each).toLowerCase()));
-    if (missing.length > 0) throw missingFrom(file.name, text, missing.map(nameOf).toReversed());
+    if (missing.length > 0) throw missingFrom(file, text, missing.map(nameOf).toReversed());
     for (const source of inOrder) {
       const raster = byName.get(nameOf(source).toLowerCase())!;
       wanted.push({
@@ -80,12 +80,18 @@ function withReference(
 
 const MOST_NAMED = 5;
 
-function missingFrom(vrt: string, { sources }: VrtText, missing: readonly string[]): Refusal {
+function missingFrom(
+  { name: vrt, host }: TerrainFile,
+  { sources }: VrtText,
+  missing: readonly string[],
+): Refusal {
   const named = missing.slice(0, MOST_NAMED).map((name) => `"${name.slice(0, 80)}"`);
   const more = missing.length > named.length ? ` and ${missing.length - named.length} more` : "";
   return new Refusal(
     "raster/vrt-missing",
     `Expected all ${sources.length} files that "${vrt}" names; not among the files: ${named.join(", ")}${more}.`,
-    "Open the VRT and its files together, or the folder that holds them.",
+    host === undefined
+      ? "Open the VRT and its files together, or the folder that holds them."
+      : "Here the address of one file is read: open the address of the one at the site, or download the VRT and its files and open them together. The terminal program reads a VRT at an address with the files beside it.",
   );
 }
