@@ -5,7 +5,7 @@ import { formatElevation, formatLength, type UnitSystem } from "../units.ts";
 import type { TracedAlternative } from "../water-types.ts";
 import { levelDoubtShort } from "./level-doubt.ts";
 import { mustFixWords } from "./must-fix.ts";
-import { overtopsWords } from "./water.ts";
+import { firstOverWords, overtopsWords } from "./water.ts";
 
 /** How much of a line runs over ground that is not known, in words; null where all of it is known. */
 export function gapLength(line: SizedLine | null, system: UnitSystem): string | null {
@@ -29,7 +29,17 @@ export function overtopsButForGap(
   const overtops = overtopsWords(traced, plan, system);
   const gap = traced.dry === null ? null : gapLength(line, system);
   const known = gap === null ? overtops : `${overtops}, but for ${gap} without elevation data`;
-  return andMustFix(known, mustFix);
+  return andMustFix(`${known}${ifCulvertWords(traced, plan, system)}`, mustFix);
+}
+
+/** That water comes in lower down where there is a culvert nobody knows of. */
+function ifCulvertWords(
+  { ifCulverts }: Pick<TracedAlternative, "ifCulverts">,
+  plan: Plan,
+  system: UnitSystem,
+): string {
+  if (!ifCulverts) return "";
+  return `, above ${firstOverWords({ firstOver: ifCulverts }, plan, system)} if there is a culvert`;
 }
 
 /** How high the water is, where it is not known whether it gets in, and what must be fixed: `water at 874.00 ft; 2 Must fix`. */

@@ -6,6 +6,7 @@ import { readPlanFile } from "../../shared/plan-file.ts";
 import { writePlanFile } from "../../shared/plan-write.ts";
 import type { Check } from "../../shared/sizing-types.ts";
 import { checkWords } from "../../shared/words/checks.ts";
+import { overtopsButForGap } from "../../shared/words/ground-gap.ts";
 import { pipeStops } from "../../shared/words/pipes.ts";
 import { candidatesNote, candidateWords } from "../../shared/words/possible-culverts.ts";
 import {
@@ -176,6 +177,9 @@ describe("a bank with a place where there may be a culvert", () => {
     expect(line!.firstOver!.elevationM).toBeCloseTo(102, 2);
     expect(line!.ifCulverts!.elevationM).toBeCloseTo(101 + 0.3048, 3);
     expect(saysIf(line!)).toEqual(["let-in-if-culvert"]);
+    expect(overtopsButForGap(line!, null, planWith(101), "metric", 0)).toBe(
+      "overtops above 102.00 m, above 101.30 m if there is a culvert",
+    );
     const none = await trace({ ...RIVER, ...answered("no"), alignments });
     expect(none.alternatives[0]!.ifCulverts).toBeNull();
   });
