@@ -32,6 +32,8 @@ import { type Rows, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
 const MM_PX = 96 / 25.4;
+/** Letters of an hour in the same week: with a date it is longer, and the table is set smaller, as in metric units. */
+const SHORT_HOUR = 9;
 
 interface BuildSequenceProps extends SheetFrame {
   readonly time: LineTime;
@@ -102,6 +104,9 @@ function Lead({ line, said }: LeadProps) {
 function crewRows(part: CrewPart, said: SequenceSaid): Rows {
   const { system, time } = said;
   const columns = columnsFor(said);
+  const isWide =
+    system === "metric" ||
+    part.steps.some(({ finishSlowH }) => doneWords(finishSlowH, said).length > SHORT_HOUR);
   const holds = part.holds.map((hold) => (
     <tr key={`hold ${hold.fromM}`} class="build-hold">
       <th scope="row">{ON_HOLD}</th>
@@ -142,6 +147,7 @@ function crewRows(part: CrewPart, said: SequenceSaid): Rows {
           class="sheet-table"
           titles={columns.map(({ title }) => title)}
           data-timed={hasNeededHours(time)}
+          data-wide={isWide}
         >
           {rows}
         </BuildTable>
@@ -183,6 +189,7 @@ interface BuildTableProps {
   readonly class: string;
   readonly titles: readonly string[];
   readonly "data-timed"?: boolean;
+  readonly "data-wide"?: boolean;
   readonly children: ComponentChildren;
 }
 
