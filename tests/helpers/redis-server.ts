@@ -47,7 +47,7 @@ export async function startRedis(): Promise<RedisServer> {
   return {
     address: `redis://127.0.0.1:${port}`,
     ...{ redis, pid: server.pid },
-    jobs: () => redis.keys("bull:drystead-sweep:*-*").then((all) => all.filter(isJob)),
+    jobs: () => redis.keys("bull:drystead-sweep-*:*-*").then((all) => all.filter(isJob)),
     stop: async () => {
       redis.disconnect();
       await ended(server, "SIGTERM");

@@ -10,7 +10,7 @@ import { writePlanFile } from "../../shared/plan-file.ts";
 import { readQueueAddress } from "../../workers/command/queue/address.ts";
 import { programVersion } from "../../workers/command/queue/program-version.ts";
 import {
-  QUEUE,
+  queueOf,
   type SharedGround,
   type TileAnswer,
   type TileJob,
@@ -151,30 +151,32 @@ const connection = () => ({
 });
 const GROUND: SharedGround = { paths: [], verticalUnit: "metre", marks: [], files: [] };
 const job = (changes: Partial<TileJob>): TileJob => ({
-  ...{ version: "", by: "test", ground: GROUND, verb: "checkBuilding", common: {}, requests: {} },
+  ...{ by: "test", ground: GROUND, verb: "checkBuilding", common: {}, requests: {} },
   ...changes,
 });
+const queueFor = (version: string) =>
+  new Queue<TileJob, TileAnswer>(queueOf(version), { connection: connection() });
 
 describe("a worker", () => {
-  it("takes no job of another version, or on elevation data that are not here or not the same", async () => {
+  it("takes no job on elevation data that are not here or not the same, and leaves those of another version", async () => {
     const version = await programVersion();
     const own = await worker(...LONE);
-    const queue = new Queue<TileJob, TileAnswer>(QUEUE, { connection: connection() });
+    expect(own.said()).toContain(version);
+    const [queue, other] = [queueFor(version), queueFor("0.0.1+other")];
+    const left = await other.add("tile", job({}));
     const answerTo = async (data: TileJob) => {
       const { id } = await queue.add("tile", data);
       const answered = () => queue.getJob(id!).then((each) => each?.returnvalue ?? null);
       return vi.waitUntil(answered, { timeout: 50_000, interval: 50 });
     };
-    const on = (ground: Partial<SharedGround>) =>
-      job({ version, ground: { ...GROUND, ...ground } });
+    const on = (ground: Partial<SharedGround>) => job({ ground: { ...GROUND, ...ground } });
     const paths = [join(folder, "town.tif")];
     const jobs = [
-      job({ version: "0.0.1+other" }),
       on({ paths: [join(folder, "gone.tif")] }),
       on({ paths, files: [{ name: "town.tif", bytes: 7 }] }),
     ];
     const answers = await Promise.all(jobs.map(answerTo));
-    const codes = ["queue/other-version", "queue/no-raster", "queue/other-raster"];
+    const codes = ["queue/no-raster", "queue/other-raster"];
     expect(answers.map(({ refused }) => refused?.code)).toEqual(codes);
     // The answer is in the queue before the worker's own words have come through its pipe.
     await vi.waitFor(
@@ -183,31 +185,44 @@ describe("a worker", () => {
       },
       { timeout: 5000 },
     );
-    await queue.close();
+    expect(await left.getState()).toBe("waiting");
+    await Promise.all([queue.close(), other.close()]);
   }, 60_000);
 });
 
 /** A worker in this process that answers as it is told. */
-const serve = (answer: (data: TileJob) => TileAnswer) =>
-  new Worker<TileJob, TileAnswer>(QUEUE, async ({ data }) => answer(data), {
-    connection: connection(),
-  });
+const serve = async (answer: (data: TileJob) => TileAnswer, version?: string) =>
+  new Worker<TileJob, TileAnswer>(
+    queueOf(version ?? (await programVersion())),
+    async ({ data }) => answer(data),
+    {
+      connection: connection(),
+    },
+  );
 const host = "barn";
 
 describe("a submitter", () => {
   it("ends with the reason of a worker that refuses, and leaves no job behind", async () => {
-    const failure = new Refusal("queue/other-version", "Another version.", "Install the same.");
+    const failure = new Refusal("queue/no-raster", "No raster.", "Copy it.");
     const { code, message, remedy } = failure;
-    const barn = serve(() => ({ host, refused: { code, message, remedy }, outcomes: {} }));
+    const barn = await serve(() => ({ host, refused: { code, message, remedy }, outcomes: {} }));
     const found = await drystead([...words(), "--queue", server.address]);
     expect(found.code).toBe(1);
-    expect(found.said).toContain("The worker on barn: Another version.");
+    expect(found.said).toContain("The worker on barn: No raster.");
     expect(await server.jobs()).toEqual([]);
     await barn.close();
   }, 60_000);
 
+  it("says that no worker of its own version is there, whatever others are", async () => {
+    const other = await serve(() => ({ host, refused: null, outcomes: {} }), "0.0.1+other");
+    const alone = runDrystead([...words(), "--queue", server.address]);
+    running.push(alone);
+    await alone.says(/No worker of this very program .* takes the jobs/);
+    await other.close();
+  }, 60_000);
+
   it("finds the one task that no worker can end, and answers its neighbors", async () => {
-    const barn = serve(({ requests }) => {
+    const barn = await serve(({ requests }) => {
       if ("h1" in requests) throw new Error("out of memory");
       const done = (id: string) => [id, { ok: true, value: `answer to ${id}` }] as const;
       return { host, refused: null, outcomes: Object.fromEntries(Object.keys(requests).map(done)) };

@@ -9,8 +9,9 @@ const LOST_AFTER_S = 30;
 const HELP = `drystead sweep-worker --queue redis://HOST:PORT [--workers N] [--lost-after ${LOST_AFTER_S}]
 
 Takes the jobs that "drystead sweep ... --queue" submits, on as many machines as there are, until it is ended by
-Ctrl-C or SIGTERM: the jobs at work are then finished first. It must be the same version of the program as the one
-that submits, and find the elevation data under the same path, or at the same web address.
+Ctrl-C or SIGTERM: the jobs at work are then finished first. It takes jobs of its own version of the program alone,
+leaves those of another to workers of that, and must find the elevation data under the same path as the one that
+submits, or at the same web address.
 
   --queue       the Redis server that submitter and workers share: redis://[name:password@]host:port, or rediss://
   --workers     threads that search; as many as the machine has processors when left out
@@ -39,7 +40,9 @@ async function runWorker({ words, say }: Terminal): Promise<string> {
   const address = readQueueAddress(given);
   const { serveTiles } = await import("./queue/serve-tiles.ts");
   const serving = await serveTiles(address, { threads, lostAfterS, say });
-  say(`Taking jobs from ${address.shown}, ${threads} at a time. Ctrl-C ends it.`);
+  say(
+    `Taking jobs of version ${serving.version} from ${address.shown}, ${threads} at a time. Ctrl-C ends it.`,
+  );
   await signalled();
   say("Ending: the jobs at work are finished first.");
   await serving.close();

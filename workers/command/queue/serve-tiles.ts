@@ -6,7 +6,7 @@ import { type GroundPool, groundPool, type SweepVerb } from "../thread-pool.ts";
 import type { QueueAddress } from "./address.ts";
 import { connect } from "./connect.ts";
 import { programVersion } from "./program-version.ts";
-import { QUEUE, type SharedGround, type TileAnswer, type TileJob } from "./tile-job.ts";
+import { queueOf, type SharedGround, type TileAnswer, type TileJob } from "./tile-job.ts";
 import { onceAnOutage } from "./tile-queue.ts";
 
 /** How a worker works. */
@@ -21,17 +21,17 @@ interface ServeOptions {
 const AHEAD = 1;
 
 /**
- * Takes jobs out of the queue until it is closed, which ends the jobs at work first.
+ * Takes jobs of this very program out of its queue until it is closed, which ends the jobs at work first.
  * @throws Refusal as of `connect`
  */
 export async function serveTiles(
   address: QueueAddress,
   { threads, lostAfterS, say }: ServeOptions,
-): Promise<{ readonly close: () => Promise<void> }> {
+): Promise<{ readonly version: string; readonly close: () => Promise<void> }> {
   const [connection, version] = await Promise.all([connect(address), programVersion()]);
   const { Worker } = await import("bullmq");
   const pool = groundPool(threads);
-  const refusals = refusalsOf(version);
+  const refusals = refusalsOf();
   const answer = async ({ data }: { readonly data: TileJob }): Promise<TileAnswer> => {
     const host = hostname();
     const refused = await refusals(data);
@@ -46,7 +46,7 @@ export async function serveTiles(
     say(`Done: ${tasks} in ${((performance.now() - startedAt) / 1000).toFixed(1)} s.`);
     return { host, refused: null, outcomes };
   };
-  const worker = new Worker<TileJob, TileAnswer>(QUEUE, answer, {
+  const worker = new Worker<TileJob, TileAnswer>(queueOf(version), answer, {
     connection,
     concurrency: threads + AHEAD,
     ...{ lockDuration: 1000 * lostAfterS, stalledInterval: 1000 * lostAfterS },
@@ -55,6 +55,7 @@ export async function serveTiles(
   worker.on("stalled", () => say("Note: A job of a worker that is lost goes back to the queue."));
   await worker.waitUntilReady();
   return {
+    version,
     close: async () => {
       await worker.close();
       await pool.close();
@@ -84,12 +85,11 @@ async function outcomesOf(
   return Object.fromEntries(await Promise.all(tasks));
 }
 
-/** Why a job cannot be taken here: of another version of the program, or on elevation data that are not here. */
-function refusalsOf(version: string): (job: TileJob) => Promise<Failure | null> {
+/** Why a job cannot be taken here: its elevation data are not here. */
+function refusalsOf(): (job: TileJob) => Promise<Failure | null> {
   const same = new Set<string>();
   return async (job) => {
     try {
-      if (job.version !== version) throw otherVersion(job.version, version);
       const key = JSON.stringify(job.ground);
       if (!same.has(key)) await compare(job.ground);
       same.add(key);
@@ -121,13 +121,5 @@ async function compare({ paths, files }: SharedGround): Promise<void> {
     "queue/other-raster",
     `Expected the elevation data of the check, ${expected}; under the same path here is ${came}.`,
     "Copy the files of the check to this machine, or name them by a web address.",
-  );
-}
-
-function otherVersion(came: string, own: string): Refusal {
-  return new Refusal(
-    "queue/other-version",
-    `Expected jobs of the program's version ${own}; this one is of ${String(came).slice(0, 60)}.`,
-    "Install the same version on the machines of submitter and workers, and start the workers anew.",
   );
 }

@@ -3,8 +3,14 @@ import type { Building } from "../../../shared/buildings/types.ts";
 import type { Failure, Outcome } from "../../../shared/failure.ts";
 import type { PoolGround, SweepVerb } from "../thread-pool.ts";
 
-/** Name of the queue in Redis. */
-export const QUEUE = "drystead-sweep";
+/**
+ * Name of the queue in Redis: one for each version of the program, so that workers of another never see the jobs.
+ * @param version as of `programVersion`
+ */
+export function queueOf(version: string): string {
+  return `drystead-sweep-${version}`;
+}
+
 /** Buildings of a job: about a second of work for one thread, so that handing over costs little and a loss too. */
 const TILE = 16;
 
@@ -15,8 +21,6 @@ export interface SharedGround extends PoolGround {
 
 /** A job of the queue: neighbors, each with its own task. */
 export interface TileJob {
-  /** Of the program that submits. */
-  readonly version: string;
   /** Names the run that submitted it. */
   readonly by: string;
   readonly ground: SharedGround;
@@ -65,15 +69,9 @@ export function cutIntoTiles<T>(all: readonly T[]): T[][] {
   );
 }
 
-/** What names of jobs are made for: a check, by a version of the program. */
-export interface JobsOf {
-  readonly check: string;
-  readonly version: string;
-}
-
 /** Name of a job: the same for the same tasks of the same check, so that none is in the queue twice. */
-export function jobId({ check, version }: JobsOf, verb: SweepVerb, name: string): string {
-  const digest = createHash("sha256").update(`${version} ${verb} ${name}`).digest("hex");
+export function jobId(check: string, verb: SweepVerb, name: string): string {
+  const digest = createHash("sha256").update(`${verb} ${name}`).digest("hex");
   return `${check}-${digest.slice(0, 16)}`;
 }
 

@@ -7,7 +7,6 @@ import type { QueueAddress } from "./address.ts";
 import { programVersion } from "./program-version.ts";
 import {
   cutIntoTiles,
-  type JobsOf,
   jobId,
   type SharedGround,
   type TileAnswer,
@@ -49,8 +48,7 @@ interface Tile {
 /** @throws Refusal `queue/...` as of `connect` */
 export async function tilePool(address: QueueAddress, of: TilePoolOf): Promise<TilePool> {
   const { buildings, check, ground, say } = of;
-  const [queue, version] = await Promise.all([openTileQueue(address, say), programVersion()]);
-  const jobs = { check, version };
+  const queue = await openTileQueue(address, await programVersion(), say);
   const tiles = tilesOf(buildings);
   const arrived = new Map<SweepVerb, Task[]>();
   const waiting: Tile[] = [];
@@ -70,7 +68,7 @@ export async function tilePool(address: QueueAddress, of: TilePoolOf): Promise<T
 
   /** Makes tiles of all that came in one turn. */
   function cut(): void {
-    for (const [verb, tasks] of arrived) waiting.push(...tilesFor(jobs, verb, tasks, tiles));
+    for (const [verb, tasks] of arrived) waiting.push(...tilesFor(check, verb, tasks, tiles));
     arrived.clear();
     goOn();
   }
@@ -88,7 +86,7 @@ export async function tilePool(address: QueueAddress, of: TilePoolOf): Promise<T
 
   async function work({ id, verb, tasks }: Tile): Promise<void> {
     const requests = new Map(tasks.map(({ key, request }) => [key, request]));
-    const job = { version, ground, verb, ...withoutCommon(requests) };
+    const job = { ground, verb, ...withoutCommon(requests) };
     try {
       const answer = await queue.answer(id, job);
       if (answer.refused) return refuse(answer);
@@ -96,7 +94,7 @@ export async function tilePool(address: QueueAddress, of: TilePoolOf): Promise<T
     } catch (thrown) {
       for (const task of tasks) {
         if (tasks.length === 1) task.settle({ ok: false, failure: lost(thrown) });
-        else waiting.push({ id: jobId(jobs, verb, `alone ${task.key}`), verb, tasks: [task] });
+        else waiting.push({ id: jobId(check, verb, `alone ${task.key}`), verb, tasks: [task] });
       }
     }
   }
@@ -118,7 +116,7 @@ export async function tilePool(address: QueueAddress, of: TilePoolOf): Promise<T
     close: async () => {
       const count = new Set(tiles.values()).size;
       const ids = Array.from({ length: count }, (_, k) =>
-        jobId(jobs, "checkBuilding", tileName(k)),
+        jobId(check, "checkBuilding", tileName(k)),
       );
       await queue.close([...ids, ...[...atWork].map(({ id }) => id)]);
     },
@@ -136,7 +134,7 @@ function tileName(tile: number): string {
 
 /** Buildings by the tiles of the whole list, groups as they came. */
 function tilesFor(
-  jobs: JobsOf,
+  check: string,
   verb: SweepVerb,
   tasks: readonly Task[],
   tiles: ReadonlyMap<string, number>,
@@ -144,7 +142,7 @@ function tilesFor(
   if (verb === "checkGroup") {
     return cutIntoTiles(tasks).map((some) => {
       const name = some.map(({ key }) => key).join(" ");
-      return { id: jobId(jobs, verb, name), verb, tasks: some };
+      return { id: jobId(check, verb, name), verb, tasks: some };
     });
   }
   const byTile = new Map<number, Task[]>();
@@ -156,7 +154,7 @@ function tilesFor(
   }
   return [...byTile]
     .sort(([a], [b]) => a - b)
-    .map(([tile, some]) => ({ id: jobId(jobs, verb, tileName(tile)), verb, tasks: some }));
+    .map(([tile, some]) => ({ id: jobId(check, verb, tileName(tile)), verb, tasks: some }));
 }
 
 const CANCELLED: Failure = {

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import type { Job } from "bullmq";
 import type { QueueAddress } from "./address.ts";
 import { connect } from "./connect.ts";
-import { QUEUE, type TileAnswer, type TileJob } from "./tile-job.ts";
+import { queueOf, type TileAnswer, type TileJob } from "./tile-job.ts";
 
 /** Jobs in Redis and their answers. */
 export interface TileQueue {
@@ -20,21 +20,23 @@ const KEPT = { age: 7 * 24 * 3600 };
 /** Events are for promptness: a missed one is made up for at the next look. */
 const MOST_EVENTS = 200;
 const LOOK_MS = 2000;
-/** It is said so often that nobody works, milliseconds. */
+/** It is said so often that nobody works, and for the first time after so long, milliseconds. */
 const SAY_MS = 30_000;
+const SAY_FIRST_MS = 5000;
 /** Jobs at work are waited for so long at the end, milliseconds. */
 const END_MS = 10_000;
 
 /** @throws Refusal as of `connect` */
 export async function openTileQueue(
   address: QueueAddress,
+  version: string,
   say: (message: string) => void,
 ): Promise<TileQueue> {
   const connection = await connect(address);
   const { Queue, QueueEvents } = await import("bullmq");
   const options = { connection, streams: { events: { maxLen: MOST_EVENTS } } };
-  const queue = new Queue(QUEUE, options);
-  const events = new QueueEvents(QUEUE, { connection });
+  const queue = new Queue(queueOf(version), options);
+  const events = new QueueEvents(queueOf(version), { connection });
   const by = randomUUID();
   const pending = new Map<string, (ended: Job | null) => void>();
   const sayLost = onceAnOutage(address, say);
@@ -56,7 +58,7 @@ export async function openTileQueue(
   events.on("failed", lookSoon);
   await events.waitUntilReady();
 
-  let saidAtMs = performance.now();
+  let saidAtMs = performance.now() - SAY_MS + SAY_FIRST_MS;
   let isLooking = false;
   const lookAtAll = async () => {
     if (isLooking) return;
@@ -65,7 +67,7 @@ export async function openTileQueue(
       for (const id of [...pending.keys()]) await look(id);
       if (pending.size === 0 || performance.now() - saidAtMs < SAY_MS) return;
       saidAtMs = performance.now();
-      if ((await queue.getWorkersCount()) === 0) say(noWorker(address));
+      if ((await queue.getWorkersCount()) === 0) say(noWorker(address, version));
     } finally {
       isLooking = false;
     }
@@ -110,8 +112,8 @@ function hasAll(answer: TileAnswer, { requests }: Omit<TileJob, "by">, isOfForme
   return Object.keys(requests).every((key) => key in answer.outcomes);
 }
 
-function noWorker({ shown }: QueueAddress): string {
-  return `Note: No worker takes the jobs. Start on a machine that reads the same elevation data: drystead sweep-worker --queue ${shown}`;
+function noWorker({ shown }: QueueAddress, version: string): string {
+  return `Note: No worker of this very program (${version}) takes the jobs. Start one of it on a machine that reads the same elevation data: drystead sweep-worker --queue ${shown}`;
 }
 
 /** Says what goes wrong between this machine and the queue, once in a while. */
