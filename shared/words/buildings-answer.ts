@@ -135,6 +135,14 @@ export function notTimedWords({ notTimed, chosen }: FoundChoice): string | null 
   return `Not known whether ${of} can be closed in time: type people and hours.`;
 }
 
+/** That crews that stay together are late with some chosen lines; null where they are with none. */
+export function crewsLateWords(late: number): string | null {
+  if (late === 0) return null;
+  const [lines, they] =
+    late === 1 ? ["1 line", "it is"] : [`${formatCount(late)} lines`, "they are"];
+  return `Crews that stay together close ${lines} too late: ${they} marked LATE in the printed list. Move people between lines as they are needed, or put fewer lines on.`;
+}
+
 const OUT: Readonly<Record<RunsOut, string>> = {
   bags: "bags run out first",
   sand: "sand runs out first",

@@ -1,9 +1,11 @@
 import type { FoundChoice } from "../../shared/buildings/choice-types.ts";
+import { lateLines } from "../../shared/buildings/crew-list.ts";
 import { floodedCount } from "../../shared/buildings/shown-states.ts";
 import {
   BUILDINGS,
   canBeRingedWords,
   checkedWords,
+  crewsLateWords,
   floodedWords,
   groupsWords,
   leftTimeWords,
@@ -23,6 +25,7 @@ import {
 } from "../live/buildings/checking.ts";
 import { choiceFailure, choiceShown, isChoosing, offRinged } from "../live/buildings/choosing.ts";
 import { workersNow } from "../live/buildings/crew.ts";
+import { ringList } from "../live/buildings/ring-list.ts";
 import { countsNow } from "../live/buildings/shown.ts";
 import { stock } from "../live/buildings/stock.ts";
 import { closedByWords } from "../live/buildings/times.ts";
@@ -95,12 +98,14 @@ function Chosen() {
 function Proof({ choice }: { readonly choice: FoundChoice }) {
   const off = offRinged.value;
   const notTimed = notTimedWords(choice);
+  const late = crewsLateWords(lateLines(ringList.value?.crews ?? []).length);
   return (
     <>
       <p class="county-proof">
         {proofWords(choice)} {off && offWords(off, unitSystem.value)}
       </p>
       {notTimed && <p class="county-proof county-proof-doubt">{notTimed}</p>}
+      {late && <p class="county-proof county-proof-doubt">{late}</p>}
     </>
   );
 }

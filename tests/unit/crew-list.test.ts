@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { type CrewLine, crewList } from "../../shared/buildings/crew-list.ts";
+import { type CrewLine, crewList, lateLines } from "../../shared/buildings/crew-list.ts";
 import { seededRandom } from "../helpers/seeded-random.ts";
 
 const WORK = { atWork: 90, mostOnOneLine: 60, setUpH: 2, moveHours: 0 };
@@ -25,6 +25,59 @@ it("says how late a line is, and that it is not known without a deadline", () =>
   const [crew] = crewList([line("a", 60, 2.5), line("b", 60, null)], { ...WORK, atWork: 60 });
   expect(crew!.turns.map(({ lateH }) => lateH)).toEqual([0.5, null]);
 });
+
+it.each([
+  [
+    "crews as full as can be",
+    { ...WORK, atWork: 70 },
+    [line("a", 300, 7), line("b", 100, 20)],
+    [60, 10],
+  ],
+  [
+    "more crews",
+    { ...WORK, atWork: 60, mostOnOneLine: 60, setUpH: 0, moveHours: 120 },
+    [line("a", 60, 2), line("b", 60, 2)],
+    [30, 30],
+  ],
+])("takes %s where equal crews, as few as can be, would be late", (_, work, lines, people) => {
+  const crews = crewList(lines, work);
+  expect(crews.map((each) => each.people)).toEqual(people);
+  expect(lateLines(crews)).toEqual([]);
+});
+
+it("is late with no more lines than equal crews by deadline, as few as can be, and on fewer lists", () => {
+  const chance = seededRandom(7);
+  const late = { plain: 0, taken: 0 };
+  for (let round = 0; round < 300; round++) {
+    const lines = Array.from({ length: 2 + Math.floor(chance() * 12) }, (_, k) =>
+      line(`l${k}`, 20 + chance() * 400, 4 + chance() * 60),
+    );
+    const atWork = 20 + Math.floor(chance() * 160);
+    const taken = lateLines(crewList(lines, { ...WORK, atWork })).length;
+    const plain = plainLate(lines, atWork);
+    expect(taken).toBeLessThanOrEqual(plain);
+    late.plain += plain > 0 ? 1 : 0;
+    late.taken += taken > 0 ? 1 : 0;
+  }
+  expect(late.taken).toBeLessThan(late.plain);
+});
+
+/** Lines that equal crews, as few as can be, close late. */
+function plainLate(lines: readonly CrewLine[], atWork: number): number {
+  const count = Math.min(Math.ceil(atWork / WORK.mostOnOneLine), lines.length);
+  const inCrews = Math.min(atWork, count * WORK.mostOnOneLine);
+  const sizes = Array.from({ length: count }, (_, k) =>
+    Math.floor((inCrews + count - 1 - k) / count),
+  );
+  const freeH = sizes.map(() => WORK.setUpH);
+  let late = 0;
+  for (const { personHours, closeByH } of [...lines].sort((a, b) => a.closeByH! - b.closeByH!)) {
+    const crew = freeH.indexOf(Math.min(...freeH));
+    freeH[crew]! += personHours / sizes[crew]!;
+    if (freeH[crew]! > closeByH! + 1e-6) late += 1;
+  }
+  return late;
+}
 
 it("counts walking and moving for each line after a crew's first", () => {
   const work = { ...WORK, atWork: 10, moveHours: 5 };
