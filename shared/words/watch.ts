@@ -47,8 +47,10 @@ const NOTES: Readonly<Record<StageEvent["kind"], string>> = {
 /** What happens at a level of the river, for the drawing of the gauge. */
 export function eventWords(plan: Plan, event: StageEvent, system: UnitSystem): EventWords {
   const { kind, gaugeM, chainageM, likely } = event;
-  const at = chainageM === null ? "" : `at ${formatStation(chainageM, system)}`;
+  const station = chainageM === null ? "" : formatStation(chainageM, system);
   const when = likely === null ? "" : momentWords(toQuarter(likely), false, system);
+  // beside an hour there is no room for more than the station
+  const at = station === "" || when !== "" ? station : `at ${station}`;
   return {
     level: levelFigure(plan, gaugeM, system),
     title: TITLES[kind],
