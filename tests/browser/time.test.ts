@@ -61,6 +61,40 @@ describe("the demo's forecast", () => {
   });
 });
 
+describe("a way left open for vehicles", () => {
+  const row = () => page.locator(".closure");
+  const typed = async (label: string, text: string) => {
+    await openBlock(page, "line", "closures");
+    await row().getByLabel(label, { exact: true }).fill(text);
+    await page.keyboard.press("Enter");
+  };
+  /** Severity and words of what the checks say of it. */
+  const said = async () => {
+    await openBlock(page, "checks");
+    const check = page.locator('.checks [data-check^="closure"]').first();
+    await check.waitFor();
+    return `${await check.getAttribute("data-severity")}: ${await check.textContent()}`;
+  };
+
+  it("is not known until it is typed who closes it and when, is closed in time or not, and is taken back", async () => {
+    await openBlock(page, "line", "closures");
+    await page.getByRole("button", { name: "Leave a way open" }).click();
+    expect(await said()).toMatch(/^caution: .*left open, not known/);
+    await typed("Close at stage", "29");
+    expect(await said()).toMatch(/^caution: .*left open, not known/);
+    await typed("People kept for it", "20");
+    await expect.poll(said).toMatch(/^stop: .*left open, closed too late/);
+    await typed("Close at stage", "23");
+    await expect.poll(said).toMatch(/^note: .*left open, 1,039 bags/);
+    await typed("to", "20+00");
+    expect(await row().textContent()).toContain("Expected 0+00 to 8+60; 20+00 came.");
+    await openBlock(page, "line", "closures");
+    await page.getByRole("button", { name: "Delete closure 1" }).click();
+    expect(await row().count()).toBe(0);
+    await expect.poll(() => bags(page)).toBe(17_879);
+  });
+});
+
 describe("a forecast that is pasted", () => {
   it("with a wrong line is refused by that line, and nothing typed is lost", async () => {
     await page.getByRole("button", { name: "Edit or replace the rows" }).click();

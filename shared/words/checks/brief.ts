@@ -1,4 +1,5 @@
 import type { CheckFinding } from "../../checks/findings.ts";
+import { formatCount } from "../../units.ts";
 import { crewInputWords } from "../crew.ts";
 import { leveeTypeName } from "../levee-types.ts";
 import type { Units } from "../units.ts";
@@ -215,7 +216,7 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
       : `in above ${stageM === null ? u.elevation(elevationM) : `stage ${u.length(stageM)}`} if there is a culvert`,
     act: "look there",
   }),
-  closure: ({ bags }) => ({ what: `left open, ${bags} bags`, act: "close in time" }),
+  closure: ({ bags }) => ({ what: `left open, ${formatCount(bags)} bags`, act: "close in time" }),
   "closure-late": () => ({ what: "left open, closed too late", act: "close earlier" }),
   "closure-not-known": () => ({ what: "left open, not known", act: "enter it" }),
   "road-floods": ({ road, fromStart, leavesBefore }) =>

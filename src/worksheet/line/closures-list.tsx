@@ -72,6 +72,8 @@ function ClosureRow({ alternative, closure, index }: ClosureRowProps) {
       closures.map((each, k) => (k === index ? { ...each, ...next } : each)),
       gesture,
     );
+  const lengthM = chosenLine.value?.totals.lengthM;
+  const along = lengthM === undefined ? null : { least: 0, most: lengthM };
   const at = closeBy.at === null ? null : momentOf(closeBy.at);
   const first = plan.value.time?.forecast?.rows[0];
   const offsetMin = at?.offsetMin ?? (first ? (momentOf(first.at)?.offsetMin ?? null) : null);
@@ -83,6 +85,7 @@ function ClosureRow({ alternative, closure, index }: ClosureRowProps) {
           value={fromM}
           quantity={STATION}
           system={system}
+          {...(along && { range: along })}
           onValue={(m, gesture) => (m === null ? undefined : change({ fromM: m }, gesture))}
         />
         <NumberField
@@ -90,6 +93,7 @@ function ClosureRow({ alternative, closure, index }: ClosureRowProps) {
           value={toM}
           quantity={STATION}
           system={system}
+          {...(along && { range: along })}
           onValue={(m, gesture) => (m === null ? undefined : change({ toM: m }, gesture))}
         />
         <button
