@@ -33,6 +33,8 @@ export const BUILDINGS = {
     "GeoJSON, KML, a zipped shapefile, FlatGeobuf, or GeoParquet, in longitude and latitude, in any grid that the file states, or in the grid of the elevation data.",
   importAgain: "Import other footprints",
   columns: "Columns of the file",
+  idFrom: "Id from",
+  ownIds: "the file's own ids, else row numbers",
   nameFrom: "Name from",
   floorFrom: "Floor from",
   floorsIn: "Floors are in",

@@ -1,14 +1,20 @@
 import type { VerticalUnit } from "../../shared/plan.ts";
 import { BUILDINGS, fileWords } from "../../shared/words/buildings-answer.ts";
 import { HEIGHT_UNIT_WORDS } from "../../shared/words/ground-line.ts";
-import { listedNotes, pickPriorityColumn, priorityColumn } from "../live/buildings/listed.ts";
+import {
+  idColumn,
+  listedNotes,
+  pickIdColumn,
+  pickPriorityColumn,
+  priorityColumn,
+} from "../live/buildings/listed.ts";
 import { footprintColumns, footprintLayer } from "../live/footprints.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
 import { ImportButton } from "./import-footprints.tsx";
 
 const UNITS: readonly VerticalUnit[] = ["foot", "us-survey-foot", "metre"];
 
-/** Which columns of the file say name, floor and priority, and what of it was left out. */
+/** Which columns of the file say id, name, floor and priority, and what of it was left out. */
 export function ColumnPicks() {
   const layer = footprintLayer.value;
   const picked = footprintColumns.value;
@@ -31,6 +37,13 @@ export function ColumnPicks() {
         level="part"
         summary={fileWords(layer.name, notes.length)}
       >
+        <Pick
+          label={BUILDINGS.idFrom}
+          none={BUILDINGS.ownIds}
+          value={idColumn.value}
+          options={layer.columns.all}
+          onPick={pickIdColumn}
+        />
         <Pick
           label={BUILDINGS.nameFrom}
           value={picked.name}

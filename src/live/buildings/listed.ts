@@ -1,4 +1,4 @@
-import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import { buildingsFromShapes, usualIdColumn } from "../../../shared/buildings/from-shapes.ts";
 import type { FoundBuildings } from "../../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../../shared/buildings/lay-out-shapes.ts";
@@ -39,6 +39,33 @@ export function pickPriorityColumn(column: string | null): void {
   if (of) columnPicked.value = { of, column };
 }
 
+const idColumnPicked = signal<{ readonly of: object; readonly column: string | null } | null>(null);
+
+/** Column of the layer that says each building's id: as picked, else one that is called so; null = the features' own. */
+export const idColumn: ReadonlySignal<string | null> = computed(() => {
+  const layer = footprintLayer.value;
+  const picked = idColumnPicked.value;
+  if (!layer) return null;
+  return picked?.of === layer ? picked.column : usualIdColumn(layer.columns.all);
+});
+
+/** Takes the ids from another column. Priorities that are set in the table stay with their buildings. */
+export function pickIdColumn(column: string | null): void {
+  const of = footprintLayer.peek();
+  if (!of) return;
+  const before = found.peek()?.buildings ?? [];
+  const set = prioritySet.peek();
+  batch(() => {
+    idColumnPicked.value = { of, column };
+    const after = found.peek()?.buildings ?? [];
+    const moved = before.flatMap(({ id }, i): [string, Priority][] => {
+      const [priority, now] = [set.get(id), after[i]];
+      return priority === undefined || !now ? [] : [[now.id, priority]];
+    });
+    prioritySet.value = new Map(moved);
+  });
+}
+
 /** Priorities set in the table, over those of the file, by building. */
 const prioritySet = signal<ReadonlyMap<string, Priority>>(new Map());
 
@@ -58,7 +85,7 @@ const found: ReadonlySignal<FoundBuildings | null> = computed(() => {
   if (!layer || !shapes) return null;
   const columns = {
     ...footprintColumns.value,
-    ...{ id: usualIdColumn(layer.columns.all), priority: priorityColumn.value },
+    ...{ id: idColumn.value, priority: priorityColumn.value },
   };
   return buildingsFromShapes(shapes, columns, ground.value);
 });
@@ -110,6 +137,8 @@ interface KeptList {
   readonly layer: FootprintLayer;
   readonly columns: FootprintColumns;
   readonly priorityColumn: string | null;
+  /** Not in lists that an earlier version kept. */
+  readonly idColumn?: string | null;
   readonly priorities: ReadonlyMap<string, Priority>;
 }
 
@@ -120,7 +149,7 @@ export function keepListed(): () => void {
     if (!layer || !ground.value) return;
     const kept: KeptList = {
       ...{ layer, columns: footprintColumns.value, priorityColumn: priorityColumn.value },
-      priorities: prioritySet.value,
+      ...{ idColumn: idColumn.value, priorities: prioritySet.value },
     };
     void keepList(groundKey(), kept).catch(() => {});
   });
@@ -131,6 +160,9 @@ async function takeKeptList(): Promise<void> {
   const kept = await keptList<KeptList>(groundKey());
   if (!kept || footprintLayer.peek() || !buildingsOpen.peek()) return;
   footprintColumns.value = kept.columns;
+  if (kept.idColumn !== undefined) {
+    idColumnPicked.value = { of: kept.layer, column: kept.idColumn };
+  }
   prioritySet.value = kept.priorities;
   footprintLayer.value = kept.layer;
   pickPriorityColumn(kept.priorityColumn);

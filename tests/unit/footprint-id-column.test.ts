@@ -1,0 +1,48 @@
+import { expect, it, vi } from "vitest";
+import { foundShapes } from "../../shared/imports/found-shapes.ts";
+import type { Footprint } from "../../shared/plan-footprints.ts";
+import {
+  idColumn,
+  listed,
+  listedNotes,
+  pickIdColumn,
+  setPriority,
+} from "../../src/live/buildings/listed.ts";
+import { showFootprints } from "../../src/live/footprints.ts";
+
+vi.mock("../../src/engine.ts", () => ({ engine: {} }));
+
+const PARCELS = ["P-7", "P-7", "3", null];
+
+it("ids come from the column that is picked, none twice, and priorities stay with their buildings", () => {
+  const file = foundShapes({ type: "FeatureCollection", features: PARCELS.map(house) }, null);
+  const footprints = file.outlines.map(
+    ({ corners, columns }): Footprint => ({ corners, columns, middle: corners[0]! }),
+  );
+  showFootprints("parcels.geojson", footprints, { file, places: null });
+  const ids = () => listed.value?.buildings.map(({ id }) => id);
+  expect([idColumn.value, ids()]).toEqual(["id", ["1", "2", "30", "40"]]);
+  setPriority("30", "first");
+  pickIdColumn("parcel");
+  expect(ids()).toEqual(["P-7", "P-7 (2)", "3", "4"]);
+  expect(listed.value?.buildings.map(({ priority }) => priority)).toEqual(["", "", "first", ""]);
+  expect(listedNotes.value.join()).toContain("P-7 (now P-7 (2))");
+  pickIdColumn(null);
+  expect(ids()).toEqual(["1", "2", "3", "4"]);
+  expect(listed.value?.buildings[2]?.priority).toBe("first");
+});
+
+function house(parcel: string | null, i: number) {
+  const [west, south] = [-93.1874 + i / 1e3, 44.0521];
+  const corners = [
+    [west, south],
+    [west + 2e-4, south],
+    [west + 2e-4, south + 2e-4],
+    [west, south + 2e-4],
+    [west, south],
+  ];
+  return {
+    ...{ type: "Feature", properties: { id: i < 2 ? i + 1 : 10 * (i + 1), parcel } },
+    geometry: { type: "Polygon", coordinates: [corners] },
+  };
+}
