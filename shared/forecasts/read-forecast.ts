@@ -49,10 +49,15 @@ function formatOf(text: string): ForecastFormat {
   return isRdb(text) ? "rdb" : "table";
 }
 
-/** True for the beginning of a file that is a forecast, whatever its name. */
-export function looksLikeForecast(start: string): boolean {
+/**
+ * True for the beginning of a file that is a forecast. A table, which other text resembles, is one only where the name
+ * ends in .txt or has no ending.
+ */
+export function looksLikeForecast(start: string, name: string): boolean {
+  if (start.includes("\0")) return false;
   if (/^\ufeff?\s*</.test(start)) return /MeasurementTimeseries|waterml/i.test(start);
-  return hasMessages(start) || isRdb(start) || /\d[:/]\d\d[^\n]*\d/.test(start.slice(0, 2000));
+  if (hasMessages(start) || isRdb(start)) return true;
+  return /(^[^.]+|\.txt)$/i.test(name) && /\d[:/]\d\d[^\n]*\d/.test(start.slice(0, 2000));
 }
 
 function refuseTooMuch(text: string, format: ForecastFormat): void {

@@ -2,6 +2,7 @@ import { asFailure, type Failure } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import { SHAPE_NAME } from "../../shared/imports/shape-files.ts";
 import { loadPart } from "../../shared/load-part.ts";
+import { isGroundName } from "../../shared/raster-files.ts";
 import { droppedFiles } from "../browser/dropped-files.ts";
 import { readPlanOf, savePlanFile } from "../document/files.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
@@ -13,8 +14,6 @@ import { planElsewhere } from "./plan-apart.ts";
 
 const PLAN_NAME = /\.(geojson|json)$/i;
 const FORECAST_NAME = /\.(csv|tsv|rdb|shef|wml)$/i;
-/** Names that forecasts and elevation data share: what is in them decides. */
-const EITHER_NAME = /(\.txt|(?<!\.aux)\.xml)$/i;
 
 const forecastDraft = () =>
   loadPart("the reader of forecasts", () => import("./forecast-draft.ts"));
@@ -75,7 +74,7 @@ function tellOtherTerrain(): void {
 
 /**
  * Whatever was dropped or chosen: plan files open as plans, a CSV file as the forecast, KML, GPX and zip files as
- * shapes, everything else as ground; a text or XML file that begins as a forecast is one. A GeoJSON file that is no plan is taken for shapes too.
+ * shapes, everything else as ground; a file whose name is none of elevation data and that begins as a forecast is one. A GeoJSON file that is no plan is taken for shapes too.
  */
 export async function openAny(files: readonly File[]): Promise<void> {
   groundsOpening.value += 1;
@@ -96,9 +95,10 @@ export async function openDropped(transfer: DataTransfer): Promise<void> {
 
 async function openEach(files: readonly File[]): Promise<void> {
   const plans = files.filter((file) => PLAN_NAME.test(file.name));
-  const forecasts = await forecastsIn(files);
   const shapes = files.filter((file) => SHAPE_NAME.test(file.name));
-  const known = new Set([...plans, ...forecasts, ...shapes]);
+  const named = new Set([...plans, ...shapes]);
+  const forecasts = await forecastsIn(files.filter((file) => !named.has(file)));
+  const known = new Set([...named, ...forecasts]);
   const rasters = files.filter((file) => !known.has(file));
   await openPlanFiles(plans);
   const failure = rasters.length > 0 ? await openGround(rasters) : null;
@@ -114,7 +114,7 @@ async function openEach(files: readonly File[]): Promise<void> {
 async function forecastsIn(files: readonly File[]): Promise<File[]> {
   const isForecast = async (file: File) =>
     FORECAST_NAME.test(file.name) ||
-    (EITHER_NAME.test(file.name) && (await forecastDraft()).startsAsForecast(file));
+    (!isGroundName(file.name) && (await forecastDraft()).startsAsForecast(file));
   const are = await Promise.all(files.map(isForecast));
   return files.filter((_, k) => are[k]);
 }

@@ -133,7 +133,7 @@ export function closeDraft(): void {
 /** Whether a file begins as a forecast does, whatever it is called. */
 export async function startsAsForecast(file: File): Promise<boolean> {
   const { looksLikeForecast } = await loadReader();
-  return looksLikeForecast(await textOf(file.slice(0, 20_000)));
+  return looksLikeForecast(await textOf(file.slice(0, 20_000)), file.name);
 }
 
 /** Puts a file where forecasts are typed, with what is understood of it; it counts once it is taken there. */

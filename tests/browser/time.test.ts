@@ -164,9 +164,9 @@ const SHEF_E = ".E CEDW4 20260406 C DH07/HGIFF/DIH6/22.6/26.0/31.0";
 /** A file of each format, and the same with one thing wrong, and where. */
 const FORMATS = [
   ["agency.txt", AGENCY, AGENCY.replace("26.0", "high"), /Line 3, column 26/],
-  ["a.shef", SHEF_A, SHEF_A.replace("26.0", "2x.0"), /Line 1, column \d+/],
+  ["msg.a", SHEF_A, SHEF_A.replace("26.0", "2x.0"), /Line 1, column \d+/],
   ["b.txt", SHEF_B, SHEF_B.replace("26.0", "2x.0"), /Line 2, column \d+/],
-  ["e.shef", SHEF_E, SHEF_E.replace("26.0", "2x.0"), /Line 1, column \d+/],
+  ["message", SHEF_E, SHEF_E.replace("26.0", "2x.0"), /Line 1, column \d+/],
   ["gauge.rdb", RDB, RDB.replace("26.00", "high"), /Line 5, column 36/],
   ["gauge.xml", WATERML, WATERML.replace("26.0", "high"), /Line 5, column \d+/],
 ] as const;

@@ -211,17 +211,24 @@ describe("a USGS tab-delimited file", () => {
 });
 
 describe("a file that may be a forecast", () => {
+  const SHEF = "SRUS53 KDMX 061200\r\nRVFDMX\r\n: a note\r\n.A CEDW4 260406 C DH07/HG 1";
   it("is told by how it begins, not by its name", () => {
-    for (const text of [
-      "04/06/2026 07:00 CDT 31.2",
-      RDB.join("\n"),
-      ".A CEDW4 260406 C DH07/HG 1",
-    ]) {
-      expect(looksLikeForecast(text)).toBe(true);
+    for (const name of ["msg.txt", "msg.a", "msg.dat", "msg"]) {
+      for (const text of [SHEF, RDB.join("\n"), ".A CEDW4 260406 C DH07/HG 1"]) {
+        expect(looksLikeForecast(text, name)).toBe(true);
+      }
+      for (const text of ["ncols 3\nnrows 2\n1 2 3\n4 5 6", "<GDALDataset/>", "PROJCS[]"]) {
+        expect(looksLikeForecast(text, name)).toBe(false);
+      }
     }
-    for (const text of ["ncols 3\nnrows 2\n1 2 3\n4 5 6", "<GDALDataset/>", "PROJCS[]"]) {
-      expect(looksLikeForecast(text)).toBe(false);
-    }
+  });
+
+  it("is no table of hours where the ending is another's, and nothing with binary in it", () => {
+    const table = "04/06/2026 07:00 CDT 31.2";
+    expect(looksLikeForecast(table, "page.txt")).toBe(true);
+    expect(looksLikeForecast(table, "page")).toBe(true);
+    expect(looksLikeForecast(table, "county.dem")).toBe(false);
+    expect(looksLikeForecast(`II*\0\0\n${SHEF}`, "raster")).toBe(false);
   });
 });
 
