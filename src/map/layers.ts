@@ -160,14 +160,6 @@ function names(colours: MapColours): LayerSpecification[] {
     }),
     symbolsOf("gauge", { "icon-image": "gauge" }),
     symbolsOf("sources", { "icon-image": "source" }, "source"),
-    {
-      id: "pipes",
-      type: "symbol",
-      source: "plan",
-      filter: ["in", ["get", "kind"], ["literal", ["culvert-end", "drain"]]],
-      layout: { "icon-image": ["get", "icon"], "icon-allow-overlap": true },
-      paint: {},
-    },
     symbolsOf(
       "work-places",
       {
@@ -189,12 +181,23 @@ function names(colours: MapColours): LayerSpecification[] {
         "text-size": 13,
         "text-max-width": 7,
         "text-line-height": 1.15,
+        "text-variable-anchor": ["center", "top", "bottom", "left", "right"],
+        "text-radial-offset": 0.9,
       },
       paint: {
         "text-color": colours.panel,
         "text-halo-color": faded(colours.ink, 0.9),
         "text-halo-width": 1.6,
       },
+    },
+    // Above the names of buildings: these give way to the mark of a drain.
+    {
+      id: "pipes",
+      type: "symbol",
+      source: "plan",
+      filter: ["in", ["get", "kind"], ["literal", ["culvert-end", "drain"]]],
+      layout: { "icon-image": ["get", "icon"], "icon-allow-overlap": true },
+      paint: {},
     },
     {
       id: "names",
