@@ -96,7 +96,7 @@ export function ProfilePicture(props: ProfilePictureProps) {
           x={frame.x}
           {...frame.stretch}
           top={plot.top + 30}
-          bottom={plot.bottom}
+          bottom={plot.bottom - (isScreen ? 20 : 0)}
         />
       </g>
       {isScreen ? <ScreenAxes frame={frame} /> : <Corners line={line} frame={frame} />}
