@@ -4,6 +4,7 @@ import type { Footprint } from "../../shared/plan-footprints.ts";
 import {
   idColumn,
   listed,
+  listedFrom,
   listedNotes,
   pickIdColumn,
   setPriority,
@@ -14,12 +15,13 @@ vi.mock("../../src/engine.ts", () => ({ engine: {} }));
 
 const PARCELS = ["P-7", "P-7", "3", null];
 
+const FILE = foundShapes({ type: "FeatureCollection", features: PARCELS.map(house) }, null);
+const FOOTPRINTS = FILE.outlines.map(
+  ({ corners, columns }): Footprint => ({ corners, columns, middle: corners[0]! }),
+);
+
 it("ids come from the column that is picked, none twice, and priorities stay with their buildings", () => {
-  const file = foundShapes({ type: "FeatureCollection", features: PARCELS.map(house) }, null);
-  const footprints = file.outlines.map(
-    ({ corners, columns }): Footprint => ({ corners, columns, middle: corners[0]! }),
-  );
-  showFootprints("parcels.geojson", footprints, { file, places: null });
+  showFootprints("parcels.geojson", FOOTPRINTS, { file: FILE, places: null });
   const ids = () => listed.value?.buildings.map(({ id }) => id);
   expect([idColumn.value, ids()]).toEqual(["id", ["1", "2", "30", "40"]]);
   setPriority("30", "first");
@@ -30,6 +32,17 @@ it("ids come from the column that is picked, none twice, and priorities stay wit
   pickIdColumn(null);
   expect(ids()).toEqual(["1", "2", "3", "4"]);
   expect(listed.value?.buildings[2]?.priority).toBe("first");
+});
+
+it("answers that were found by other ids count no longer; the same column picked again changes nothing", () => {
+  showFootprints("parcels.geojson", FOOTPRINTS, { file: FILE, places: null });
+  const before = listedFrom.value;
+  pickIdColumn("id");
+  expect(listedFrom.value).toBe(before);
+  setPriority("30", "first");
+  expect(listedFrom.value).toBe(before);
+  pickIdColumn("parcel");
+  expect(listedFrom.value).not.toBe(before);
 });
 
 function house(parcel: string | null, i: number) {

@@ -177,7 +177,11 @@ export function listBuildings(): void {
   ofPlan.value = structures.length > 0 ? structures : null;
 }
 
-/** What the outlines are from: another object once other buildings are listed; null without any. */
-export const listedFrom: ReadonlySignal<object | null> = computed(
-  () => footprintLayer.value ?? ofPlan.value,
-);
+/**
+ * What the outlines and their ids are from: another object once other buildings are listed, or the same by other ids,
+ * because answers are found by id; null without any.
+ */
+export const listedFrom: ReadonlySignal<object | null> = computed(() => {
+  const [layer, column, structures] = [footprintLayer.value, idColumn.value, ofPlan.value];
+  return layer ? { layer, column } : structures;
+});
