@@ -92,6 +92,7 @@ describe("a way left open for vehicles", () => {
     await page.getByRole("button", { name: "Delete closure 1" }).click();
     expect(await row().count()).toBe(0);
     await expect.poll(() => bags(page)).toBe(17_879);
+    await openBlock(page, "time");
   });
 });
 
