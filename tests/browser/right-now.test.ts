@@ -15,7 +15,7 @@ import {
 
 /* One visit, as a person makes it; every test leaves the plan as it found it. */
 let page: Page;
-oneVisit({ coarse: false }, (arrived) => {
+oneVisit({}, (arrived) => {
   page = arrived;
 });
 
