@@ -56,17 +56,24 @@ export type BuildingNote =
   | { readonly kind: "doubtful-floor"; readonly id: string; readonly came: string }
   /** Neither `first` nor `never` nor a number above 0 that is not too large; not taken. */
   | { readonly kind: "bad-priority"; readonly id: string; readonly came: string }
+  /** Would be left out, and is taken because the person said so. */
+  | { readonly kind: "taken-in"; readonly id: string; readonly why: LeftOutWhy }
   /** A part of a feature that is no outline; the feature from 0. */
   | ({ readonly kind: "left-out" } & LeftOutShape)
   | { readonly kind: "no-outline"; readonly count: number };
 
+/** The outline of another, or too small or narrow for a building. */
+type LeftOutWhy =
+  | { readonly kind: "duplicate"; readonly of: string }
+  | { readonly kind: "sliver"; readonly areaM2: number };
+
+/** Why a building is left out, unless the person takes in all of that kind. */
+export type LeftOutKind = LeftOutWhy["kind"];
+
 /** A building that is not taken. */
 export interface LeftOutBuilding {
   readonly building: Building;
-  /** The outline of another, or too small or narrow for a building. */
-  readonly why:
-    | { readonly kind: "duplicate"; readonly of: string }
-    | { readonly kind: "sliver"; readonly areaM2: number };
+  readonly why: LeftOutWhy;
 }
 
 /** The buildings of a file. */

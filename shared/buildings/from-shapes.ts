@@ -9,6 +9,7 @@ import type {
   LaidOutFeature,
   LaidOutShapes,
   LeftOutBuilding,
+  LeftOutKind,
 } from "./from-shapes-types.ts";
 import type { Building } from "./types.ts";
 
@@ -29,11 +30,13 @@ export function usualIdColumn(names: readonly string[]): string | null {
  * The buildings of a file, one for each feature that has outlines, in its order. What is the outline of another, or
  * no building by its size, is given apart; all else that is not as it should be is told, and the building taken.
  * @param ground null = none is open: then nothing is told of where buildings and floors are
+ * @param takenIn kinds that are taken all the same; the ids of the others stay as they are
  */
 export function buildingsFromShapes(
   { features, leftOut: badShapes, noOutline }: LaidOutShapes,
   columns: BuildingColumns,
   ground: CoveredGround | null,
+  takenIn: ReadonlySet<LeftOutKind> = new Set(),
 ): FoundBuildings {
   const notes: BuildingNote[] = badShapes.map((each) => ({ kind: "left-out", ...each }));
   if (noOutline > 0) notes.push({ kind: "no-outline", count: noOutline });
@@ -44,19 +47,41 @@ export function buildingsFromShapes(
   for (const feature of features) {
     const told: BuildingNote[] = [];
     const building = buildingOf(feature, columns, giveId(feature.shape, told), ground, told);
-    const of = sameAs.get(feature.outlineKey);
-    if (of !== undefined) {
-      leftOut.push({ building, why: { kind: "duplicate", of } });
-    } else if (feature.sliverM2 !== null) {
-      leftOut.push({ building, why: { kind: "sliver", areaM2: feature.sliverM2 } });
-    } else {
-      sameAs.set(feature.outlineKey, building.id);
-      buildings.push(building);
-      notes.push(...told);
-      tellShape(feature, building.id, ground, notes);
+    const why = doubtOf(feature, sameAs.get(feature.outlineKey));
+    if (why && !takenIn.has(why.kind)) {
+      leftOut.push({ building, why });
+      continue;
     }
+    if (why) notes.push({ kind: "taken-in", id: building.id, why });
+    if (!sameAs.has(feature.outlineKey)) sameAs.set(feature.outlineKey, building.id);
+    buildings.push(building);
+    notes.push(...told);
+    tellShape(feature, building.id, ground, notes);
   }
   return { buildings, leftOut, notes };
+}
+
+/** Why an outline is taken to be no building of its own; null where it is one. */
+function doubtOf(
+  { sliverM2 }: LaidOutFeature,
+  of: string | undefined,
+): LeftOutBuilding["why"] | null {
+  if (of !== undefined) return { kind: "duplicate", of };
+  return sliverM2 === null ? null : { kind: "sliver", areaM2: sliverM2 };
+}
+
+const KINDS: readonly LeftOutKind[] = ["duplicate", "sliver"];
+
+/** How many outlines of each kind are left out, or taken in because the person said so. */
+export function doubtfulCounts({
+  leftOut,
+  notes,
+}: FoundBuildings): ReadonlyMap<LeftOutKind, number> {
+  const all = [...leftOut, ...notes.filter((note) => note.kind === "taken-in")];
+  const counted = KINDS.map(
+    (kind) => [kind, all.filter(({ why }) => why.kind === kind).length] as const,
+  );
+  return new Map(counted.filter(([, count]) => count > 0));
 }
 
 /** Gives each building the identifier of its file, or its place in the file, no two the same. */

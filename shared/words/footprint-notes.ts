@@ -1,5 +1,10 @@
 import { MOST_WEIGHT } from "../buildings/from-shapes.ts";
-import type { BuildingNote, FoundBuildings } from "../buildings/from-shapes-types.ts";
+import type {
+  BuildingNote,
+  FoundBuildings,
+  LeftOutBuilding,
+  LeftOutKind,
+} from "../buildings/from-shapes-types.ts";
 import { MAX_CORNERS } from "../plan-schema.ts";
 import { formatArea, formatCount, type UnitSystem } from "../units.ts";
 
@@ -17,14 +22,26 @@ interface Case {
 /** For one, and for many. */
 type Sentence = readonly [string, string];
 
-const DUPLICATE: Sentence = [
-  "outline repeats another and is left out",
-  "outlines repeat another and are left out",
-];
-const SLIVER: Sentence = [
-  "outline is too small or narrow for a building and is left out",
-  "outlines are too small or narrow for a building and are left out",
-];
+const LEFT_OUT: Readonly<Record<LeftOutKind, Sentence>> = {
+  duplicate: [
+    "outline repeats another and is left out",
+    "outlines repeat another and are left out",
+  ],
+  sliver: [
+    "outline is too small or narrow for a building and is left out",
+    "outlines are too small or narrow for a building and are left out",
+  ],
+};
+const TAKEN_IN: Readonly<Record<LeftOutKind, Sentence>> = {
+  duplicate: [
+    "outline repeats another and is taken all the same",
+    "outlines repeat another and are taken all the same",
+  ],
+  sliver: [
+    "outline is too small or narrow for a building and is taken all the same",
+    "outlines are too small or narrow for a building and are taken all the same",
+  ],
+};
 const NO_OUTLINE: Sentence = [
   "shape without an outline (a point, a line, or empty) is left out",
   "shapes without an outline (points, lines, or empty) are left out",
@@ -84,12 +101,8 @@ export function footprintNotes(
   system: UnitSystem,
 ): readonly string[] {
   const cases = [
-    ...leftOut.map(({ building: { id }, why }): Case => {
-      return why.kind === "duplicate"
-        ? { sentence: DUPLICATE, example: `${id} (as ${why.of})`, count: 1 }
-        : { sentence: SLIVER, example: `${id} (${formatArea(why.areaM2, system)})`, count: 1 };
-    }),
-    ...notes.map(caseOf),
+    ...leftOut.map(({ building: { id }, why }) => doubtful(LEFT_OUT, id, why, system)),
+    ...notes.map((note) => caseOf(note, system)),
   ];
   const bySentence = new Map<Sentence, Case[]>();
   for (const each of cases) {
@@ -100,7 +113,25 @@ export function footprintNotes(
   return [...bySentence.values()].map(sentenceOf);
 }
 
-function caseOf(note: BuildingNote): Case {
+/** A button's words for kinds of outlines that are left out: `Take the 3 outlines that repeat another`. */
+export function takeInWords(kind: LeftOutKind, count: number): string {
+  const isOne = count === 1;
+  const those = isOne ? "Take the outline that" : `Take the ${formatCount(count)} outlines that`;
+  if (kind === "duplicate") return `${those} ${isOne ? "repeats" : "repeat"} another`;
+  return `${those} ${isOne ? "is" : "are"} too small or narrow for a building`;
+}
+
+function doubtful(
+  sentences: Readonly<Record<LeftOutKind, Sentence>>,
+  id: string,
+  why: LeftOutBuilding["why"],
+  system: UnitSystem,
+): Case {
+  const how = why.kind === "duplicate" ? `as ${why.of}` : formatArea(why.areaM2, system);
+  return { sentence: sentences[why.kind], example: `${id} (${how})`, count: 1 };
+}
+
+function caseOf(note: BuildingNote, system: UnitSystem): Case {
   const of = (sentence: Sentence, example: string): Case => ({ sentence, example, count: 1 });
   switch (note.kind) {
     case "parts":
@@ -119,6 +150,8 @@ function caseOf(note: BuildingNote): Case {
       return of(FLOOR, `${note.id} ("${note.came.slice(0, 20)}")`);
     case "bad-priority":
       return of(PRIORITY, `${note.id} ("${note.came.slice(0, 20)}")`);
+    case "taken-in":
+      return doubtful(TAKEN_IN, note.id, note.why, system);
     case "left-out":
       return of(BAD_SHAPE[note.why], `shape ${formatCount(note.feature + 1)}`);
     case "no-outline":

@@ -8,7 +8,7 @@ import { dismiss, notices } from "../document/notices.ts";
 import { plan } from "../document/store.ts";
 import { checkIsCurrent, keepChecked } from "../live/buildings/checking.ts";
 import { choiceShown, keepChosen } from "../live/buildings/choosing.ts";
-import { keepListed, listBuildings, listed } from "../live/buildings/listed.ts";
+import { keepListed, listed } from "../live/buildings/listed.ts";
 import { leaveBuildings, ringListOpen } from "../live/buildings/open.ts";
 import { pickedId } from "../live/buildings/shown.ts";
 import { reportOf } from "../live/report.ts";
@@ -44,7 +44,6 @@ function keepOnce(): void {
 export function BuildingsRoom({ map, Questions }: BuildingsRoomProps) {
   const room = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    listBuildings();
     keepOnce();
     room.current?.focus();
   }, []);

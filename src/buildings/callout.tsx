@@ -44,12 +44,7 @@ export function Callout({ row, map }: { readonly row: BuildingRow; readonly map:
     row.line && lineMustFix(row.line, system),
   ].filter((each) => each !== null && each !== "");
   return (
-    <div
-      class="county-callout"
-      ref={box}
-      role="status"
-      style={{ left: `${place.left}px`, top: `${place.top}px` }}
-    >
+    <div class="county-callout" ref={box} role="status" style={place}>
       <p>
         <b>{ringTitle(row)}</b>
         <button
@@ -75,16 +70,23 @@ export function Callout({ row, map }: { readonly row: BuildingRow; readonly map:
   );
 }
 
-/** Below what it speaks of, or above where there is no room; null while that is out of sight. */
+/** A place in the map's room, in pixels from its edges. */
+type Place = Readonly<Partial<Record<"left" | "top" | "bottom", string>>>;
+
+/**
+ * Below what it speaks of, or above where there is no room; null while that is out of sight. At the room's lower edge
+ * where the browser cannot draw a map.
+ */
 function placeOf(
   row: BuildingRow,
   map: LentMap,
   { width, height }: { readonly width: number; readonly height: number },
-): { readonly left: number; readonly top: number } | null {
+): Place | null {
   const building = listed.value?.buildings.find(({ id }) => row.members.includes(id));
   const around = boxOf(row.line?.coordinates ?? building?.parts.flat() ?? []);
   const upper = map.upper();
-  if (!around || !upper) return null;
+  if (!upper) return { left: `${EDGE_PX}px`, bottom: `${EDGE_PX}px` };
+  if (!around) return null;
   const [west, south, east, north] = around;
   const low = upper.project([(west + east) / 2, south]);
   const high = upper.project([(west + east) / 2, north]);
@@ -95,5 +97,6 @@ function placeOf(
   const fits = below + height + EDGE_PX <= clientHeight;
   const top = fits ? below : Math.max(EDGE_PX, high.y - GAP_PX * 2 - height);
   const right = clientWidth - width - (top < CONTROLS.height ? CONTROLS.width : EDGE_PX);
-  return { left: Math.max(EDGE_PX, Math.min(low.x - width / 2, right)), top };
+  const left = Math.max(EDGE_PX, Math.min(low.x - width / 2, right));
+  return { left: `${left}px`, top: `${top}px` };
 }

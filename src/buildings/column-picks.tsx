@@ -1,12 +1,16 @@
 import type { VerticalUnit } from "../../shared/plan.ts";
 import { BUILDINGS, fileWords } from "../../shared/words/buildings-answer.ts";
+import { takeInWords } from "../../shared/words/footprint-notes.ts";
 import { HEIGHT_UNIT_WORDS } from "../../shared/words/ground-line.ts";
 import {
   idColumn,
+  listedDoubtful,
   listedNotes,
   pickIdColumn,
   pickPriorityColumn,
   priorityColumn,
+  takeIn,
+  takenIn,
 } from "../live/buildings/listed.ts";
 import { footprintColumns, footprintLayer } from "../live/footprints.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
@@ -14,7 +18,7 @@ import { ImportButton } from "./import-footprints.tsx";
 
 const UNITS: readonly VerticalUnit[] = ["foot", "us-survey-foot", "metre"];
 
-/** Which columns of the file say id, name, floor and priority, and what of it was left out. */
+/** Which columns of the file say id, name, floor and priority, and what of it was left out, to be taken in. */
 export function ColumnPicks() {
   const layer = footprintLayer.value;
   const picked = footprintColumns.value;
@@ -77,6 +81,16 @@ export function ColumnPicks() {
           <p key={note} class="hint">
             {note}
           </p>
+        ))}
+        {[...listedDoubtful.value].map(([kind, count]) => (
+          <label key={kind} class="check-line">
+            <input
+              type="checkbox"
+              checked={takenIn.value.has(kind)}
+              onChange={(event) => takeIn(kind, event.currentTarget.checked)}
+            />
+            {takeInWords(kind, count)}
+          </label>
         ))}
         <ImportButton class="tool-button" words={BUILDINGS.importAgain} />
       </Disclosure>

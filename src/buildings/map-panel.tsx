@@ -51,7 +51,10 @@ export function MapPanel({ map: lent, onPick }: MapPanelProps) {
     const own = place.current;
     own?.prepend(element);
     const map = lent.upper();
-    if (!map) return () => element.remove();
+    const giveBack = () => {
+      if (element.parentElement === own) element.remove();
+    };
+    if (!map) return giveBack;
     const before = { center: map.getCenter().toArray(), zoom: map.getZoom() };
     const stops = [
       keepLayers(lent, map),
@@ -61,15 +64,19 @@ export function MapPanel({ map: lent, onPick }: MapPanelProps) {
     ];
     return () => {
       for (const stop of stops) stop();
-      if (element.parentElement === own) element.remove();
+      giveBack();
       lookAtPlanAgain(map, before);
     };
   }, [lent]);
   return (
     <div class="county-map" ref={place}>
-      <Controls map={lent} />
-      <Scale map={lent} />
-      {choiceShown.value && <HeightLegend />}
+      {lent.upper() && (
+        <>
+          <Controls map={lent} />
+          <Scale map={lent} />
+          {choiceShown.value && <HeightLegend />}
+        </>
+      )}
       {pickedRow.value && <Callout row={pickedRow.value} map={lent} />}
     </div>
   );

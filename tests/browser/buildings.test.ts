@@ -1,29 +1,33 @@
+import { serialize } from "flatgeobuf/lib/mjs/geojson.js";
 import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { seriousViolations } from "../helpers/axe.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { inMore, json, samplePlan } from "../helpers/screen.ts";
+import { inMore, samplePlan } from "../helpers/screen.ts";
+
+/** Buildings in GeoParquet, far from the demo. */
+const ELSEWHERE = "tests/fixtures/footprints/degrees-snappy.parquet";
 
 let page: Page;
 let answer: string | null = null;
-oneVisit({ width: 1440, height: 900 }, (arrived) => {
+oneVisit({ width: 1440, height: 900, graphics: false }, (arrived) => {
   page = arrived;
 });
 
-/** Two of the demo's buildings as a county's file of footprints would have them. */
+/** Two of the demo's buildings as a county's file of footprints would have them, the first of them twice. */
 function footprints() {
   const { features } = samplePlan("demo.geojson") as {
     features: { properties: { role: string; name: string }; geometry: object }[];
   };
   const buildings = features.filter(({ properties }) => properties.role === "structure").slice(1);
-  return {
-    type: "FeatureCollection",
-    features: buildings.map(({ properties: { name }, geometry }, index) => ({
-      type: "Feature",
-      properties: { SITEADDR: name, PRIORITY: index === 0 ? "first" : "" },
-      geometry,
-    })),
-  };
+  const county = buildings.map(({ properties: { name }, geometry }, index) => ({
+    type: "Feature",
+    properties: { SITEADDR: name, PRIORITY: index === 0 ? "first" : "", PARCEL: `P-${index}` },
+    geometry,
+  }));
+  const whole = { type: "FeatureCollection", features: [...county, county[0]] };
+  const bytes = serialize(whole as Parameters<typeof serialize>[0], 4326);
+  return { name: "county.fgb", mimeType: "", buffer: Buffer.from(bytes) };
 }
 
 async function type(label: string, text: string) {
@@ -52,12 +56,24 @@ function keptAnswers(): Promise<number> {
 
 it("buildings are imported, checked, chosen by the stock, opened in the plan, and left as they were", async () => {
   const title = await page.getByLabel("Title of the plan").inputValue();
+  const noMap = page.getByText("The map is not shown: this browser has no WebGL 2 graphics.");
   await (await inMore(page, "All buildings")).click();
   await page.getByRole("dialog", { name: "All buildings" }).waitFor();
-  await page
-    .getByLabel("Footprints of all buildings")
-    .setInputFiles(json("county.geojson", footprints()));
+  await page.locator(".county").filter({ has: noMap }).waitFor();
+  const files = page.getByLabel("Footprints of all buildings");
+  await files.setInputFiles(ELSEWHERE);
+  await page.locator(".county-wrong").waitFor();
+  expect(await page.locator(".county-wrong").textContent()).toContain("none of the 4 in the file");
+  await files.setInputFiles(footprints());
   await page.locator(".county-brand").getByText("2 buildings").waitFor();
+  await page.getByRole("button", { name: /Columns of the file/ }).click();
+  const again = page.getByLabel("Take the outline that repeats another");
+  await again.check();
+  await page.locator(".county-brand").getByText("3 buildings").waitFor();
+  await again.uncheck();
+  await page.locator(".county-brand").getByText("2 buildings").waitFor();
+  await page.getByLabel("Id from").selectOption("PARCEL");
+  await page.locator('.county-table [data-id="P-1"]').waitFor();
   await page.getByText(/flooded buildings can be ringed/).waitFor();
   const counts = await page.locator(".county-count").allTextContents();
   expect(counts.reduce((sum, text) => sum + Number(/\d+$/.exec(text)?.[0]), 0)).toBe(2);
@@ -81,7 +97,7 @@ it("buildings are imported, checked, chosen by the stock, opened in the plan, an
     .first()
     .waitFor();
   expect(await page.locator(".alternative").count()).toBe(1);
-  await page.locator(".map-room .map-canvas").waitFor();
+  await page.locator(".map-room").filter({ has: noMap }).waitFor();
   await page.locator(".acts").getByRole("button", { name: "All buildings" }).click();
   await page.locator(".county-figure").waitFor();
   expect(await page.locator(".county-figure strong").textContent()).toBe(answer);
@@ -103,6 +119,7 @@ it("a check and its list are there again after a reload, and nothing is checked 
   await page.reload();
   await (await inMore(page, "All buildings")).click();
   await page.locator(".county-brand").getByText("2 buildings").waitFor();
+  await page.locator('.county-table [data-id="P-1"]').waitFor();
   await page.locator(".county-figure").waitFor();
   expect(await page.locator(".county-figure strong").textContent()).toBe(answer);
   expect(await keptAnswers()).toBe(2);

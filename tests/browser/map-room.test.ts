@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { bagsWhen, corners, showMarks, startDrag } from "../helpers/screen.ts";
+import { bagsWhen, corners, inMore, showMarks, startDrag } from "../helpers/screen.ts";
 
 /* One visit: what stands on the map, and the edge under it. */
 let page: Page;
@@ -73,5 +73,18 @@ describe("the edge between map and profile", () => {
   it("leaves the plot at least 180 pixels at first", async () => {
     const plot = (await page.locator(".profile-room .profile-axis").boundingBox())!;
     expect(plot.height).toBeGreaterThanOrEqual(180);
+  });
+});
+
+describe("lent to the view of all buildings", () => {
+  it("shows a picked building of the plan with its note, and comes back", async () => {
+    await (await inMore(page, "All buildings")).click();
+    const row = page.locator(".county-table [data-id]").first();
+    await row.focus();
+    await page.keyboard.press("Enter");
+    await page.locator(".county-map .county-callout").waitFor();
+    expect(await page.locator(".county-map .map-canvas canvas").count()).toBe(1);
+    await page.getByRole("button", { name: "One building" }).click();
+    await page.locator(".map-room .map-canvas canvas").waitFor();
   });
 });

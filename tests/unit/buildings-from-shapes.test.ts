@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { crossesItself, outlineKey } from "../../shared/buildings/footprint-shape.ts";
-import { buildingsFromShapes } from "../../shared/buildings/from-shapes.ts";
-import type { BuildingColumns } from "../../shared/buildings/from-shapes-types.ts";
+import { buildingsFromShapes, doubtfulCounts } from "../../shared/buildings/from-shapes.ts";
+import type { BuildingColumns, LeftOutKind } from "../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../shared/buildings/lay-out-shapes.ts";
 import { foundShapes } from "../../shared/imports/found-shapes.ts";
 import type { LonLat } from "../../shared/plan.ts";
@@ -62,6 +62,36 @@ describe("buildings out of a file's shapes", () => {
     ]);
     const unsaid = found([house({ parcel: 1, floor_ft: 880 }, 0)], { ...COLUMNS, floorUnit: null });
     expect(unsaid).toMatchObject({ buildings: [{ floorM: null }], notes: [] });
+  });
+
+  it("take in what would be left out where the person says so, each kind for itself, with ids that stay", () => {
+    const rows = ["a", "b", "c", "c"].map((parcel) => ({ parcel, floor_ft: 880 }));
+    const all = [square(0), square(0), square(20, 0.1), square(20, 0.1)].map((outline, i) =>
+      feature(rows[i]!, [outline]),
+    );
+    const taking = (...kinds: LeftOutKind[]) =>
+      buildingsFromShapes(layOutShapes(shapes(all), null), COLUMNS, GROUND, new Set(kinds));
+    const idsOf = (...kinds: LeftOutKind[]) => taking(...kinds).buildings.map(({ id }) => id);
+    expect(idsOf()).toEqual(["a"]);
+    expect(idsOf("duplicate")).toEqual(["a", "b"]);
+    expect(idsOf("sliver")).toEqual(["a", "c"]);
+    expect(idsOf("sliver", "duplicate")).toEqual(["a", "b", "c", "c (2)"]);
+    expect(taking("sliver").leftOut.map(({ why }) => why)).toEqual([
+      { kind: "duplicate", of: "a" },
+      { kind: "duplicate", of: "c" },
+    ]);
+    expect(taking("sliver", "duplicate").notes.filter(({ kind }) => kind === "taken-in")).toEqual([
+      { kind: "taken-in", id: "b", why: { kind: "duplicate", of: "a" } },
+      {
+        ...{ kind: "taken-in", id: "c" },
+        why: { kind: "sliver", areaM2: expect.any(Number) },
+      },
+      { kind: "taken-in", id: "c (2)", why: { kind: "duplicate", of: "c" } },
+    ]);
+    expect([...doubtfulCounts(taking("duplicate"))]).toEqual([
+      ["duplicate", 1],
+      ["sliver", 2],
+    ]);
   });
 
   it("leave a second one of the same outline and slivers apart, and lose none", () => {

@@ -4,7 +4,7 @@ import type { FoundBuildings } from "../../shared/buildings/from-shapes-types.ts
 import { layOutShapes } from "../../shared/buildings/lay-out-shapes.ts";
 import type { Building } from "../../shared/buildings/types.ts";
 import { foundShapes } from "../../shared/imports/found-shapes.ts";
-import { footprintNotes } from "../../shared/words/footprint-notes.ts";
+import { footprintNotes, takeInWords } from "../../shared/words/footprint-notes.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
 
 const building = (id: string): Building => ({
@@ -31,6 +31,8 @@ const ALL: FoundBuildings = {
     ...Array.from({ length: 7 }, (_, i) => ({ kind: "no-floor" as const, id: `n${i}` })),
     { kind: "doubtful-floor", id: "g", came: "n/a" },
     { kind: "bad-priority", id: "h", came: "high" },
+    { kind: "taken-in", id: "13", why: { kind: "duplicate", of: "7" } },
+    { kind: "taken-in", id: "14", why: { kind: "sliver", areaM2: 3.2 } },
   ],
 };
 
@@ -52,7 +54,17 @@ describe("notes on the footprints of a file", () => {
       "7 buildings have no floor: n0, n1, n2, n3, n4 and 2 more.",
       '1 floor is not taken: not a figure, 0, or far from the ground: g ("n/a").',
       '1 priority is not taken: neither First, Never, nor a number above 0 up to 1,000: h ("high").',
+      "1 outline repeats another and is taken all the same: 13 (as 7).",
+      "1 outline is too small or narrow for a building and is taken all the same: 14 (34 sq ft).",
     ]);
+  });
+
+  it("name what can be taken in again", () => {
+    expect(takeInWords("duplicate", 1)).toBe("Take the outline that repeats another");
+    expect(takeInWords("duplicate", 3)).toBe("Take the 3 outlines that repeat another");
+    expect(takeInWords("sliver", 2)).toBe(
+      "Take the 2 outlines that are too small or narrow for a building",
+    );
   });
 
   it.each(["us", "metric"] as const)("are the trade's words and units in %s", (system) => {

@@ -1,5 +1,9 @@
 import { buildingsFromShapes, usualIdColumn } from "../../shared/buildings/from-shapes.ts";
-import type { BuildingColumns, FoundBuildings } from "../../shared/buildings/from-shapes-types.ts";
+import type {
+  BuildingColumns,
+  FoundBuildings,
+  LeftOutKind,
+} from "../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../shared/buildings/lay-out-shapes.ts";
 import { Refusal } from "../../shared/failure.ts";
 import { placeShapes } from "../../shared/imports/place-shapes.ts";
@@ -11,6 +15,12 @@ interface ReadBuildings extends FoundBuildings {
   readonly referenceNotes: readonly string[];
 }
 
+/** Which columns say what, and which outlines are taken that would be left out. */
+interface HowRead {
+  readonly columns: BuildingColumns;
+  readonly takenIn: ReadonlySet<LeftOutKind>;
+}
+
 /**
  * The buildings of a file of footprints. Those that lie off the elevation data are kept: the check says so of each.
  * Where no column is named, ids come from one that is called so, and names from one called name, address or label.
@@ -18,7 +28,7 @@ interface ReadBuildings extends FoundBuildings {
  */
 export async function readBuildings(
   path: string,
-  columns: BuildingColumns,
+  { columns, takenIn }: HowRead,
   engine: Engine,
   ground: GroundSummary,
 ): Promise<ReadBuildings> {
@@ -43,7 +53,8 @@ export async function readBuildings(
     name: columns.name ?? names.find((name) => USUAL_NAME.test(name)) ?? null,
   };
   const { referenceNotes } = file;
-  return { ...buildingsFromShapes(layOutShapes(file, places), picked, ground), referenceNotes };
+  const shapes = layOutShapes(file, places);
+  return { ...buildingsFromShapes(shapes, picked, ground, takenIn), referenceNotes };
 }
 
 const USUAL_NAME = /^(name|address|label)$/i;

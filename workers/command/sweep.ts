@@ -3,7 +3,7 @@ import { basename } from "node:path";
 import { bandLevels } from "../../shared/buildings/band-levels.ts";
 import { type BuildingsEngine, checkBuildings } from "../../shared/buildings/check-buildings.ts";
 import { MOST_ON_ONE_LINE } from "../../shared/buildings/check-types.ts";
-import type { BuildingColumns } from "../../shared/buildings/from-shapes-types.ts";
+import type { BuildingColumns, LeftOutKind } from "../../shared/buildings/from-shapes-types.ts";
 import type { CheckedBuilding } from "../../shared/buildings/types.ts";
 import type { Engine } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
@@ -35,7 +35,7 @@ const HELP = `drystead sweep PLAN.geojson --buildings FILE --terrain RASTER... [
                [--stages FROM:TO:STEP] [--resume FILE] [--most-people ${MOST_ON_ONE_LINE}]
                [--workers N | --queue redis://HOST:PORT]
                [--id-column NAME] [--name-column NAME] [--floor-column NAME] [--floor-unit m|ft|us-ft]
-               [--priority-column NAME] [--vertical-unit m|ft|us-ft]
+               [--priority-column NAME] [--take-in duplicate|sliver...] [--vertical-unit m|ft|us-ft]
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
 
 Which of many buildings flood, and when; the best line round each, its bags, hours and latest start; neighbors that
@@ -61,6 +61,8 @@ done, then the groups, then the choice; progress on standard error.
   --id-column        columns of the footprints: a building's own id, name, elevation of its lowest floor, and what it
                      counts: "first", "never", or a number above 0 up to 1,000 (1 when left out)
   --floor-unit       unit of the floor column; without it no floor is taken
+  --take-in          outlines that would be left out: duplicate for those that repeat another, sliver for those too
+                     small or narrow for a building
   --vertical-unit    unit of the raster's heights, when the file does not state it
 ${MARK_HELP}
 ${UNITS_HELP}
@@ -93,6 +95,7 @@ const OPTIONS = {
   "--floor-column": "one",
   "--floor-unit": "one",
   "--priority-column": "one",
+  "--take-in": "many",
   "--vertical-unit": "one",
   ...MARK_OPTIONS,
   ...UNITS_OPTION,
@@ -113,6 +116,7 @@ async function runSweep(terminal: Terminal): Promise<string> {
   const system = systemFrom(options);
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
   const columns = columnsFrom(options);
+  const takenIn = takenInFrom(options);
   const threads = numberFrom(options, "--workers", { least: 1, most: 256, whole: true });
   const queueAddress = options.get("--queue")?.[0];
   if (queueAddress !== undefined && threads !== null) {
@@ -141,7 +145,7 @@ async function runSweep(terminal: Terminal): Promise<string> {
     .openTerrain({ files, verticalUnit, marks })
     .catch(tellUnits(engine, files, plan, say));
   for (const note of ground.notes) say(`Note: ${note}`);
-  const listed = await readBuildings(resolve(footprints), columns, engine, ground);
+  const listed = await readBuildings(resolve(footprints), { columns, takenIn }, engine, ground);
   const told = [...listed.referenceNotes, ...footprintNotes(listed, system)];
   for (const note of told) say(`Note: ${note}`);
   if (columns.floor !== null && columns.floorUnit === null) {
@@ -221,6 +225,16 @@ function columnsFrom(options: Options): BuildingColumns {
     floorUnit: unitFrom(named("--floor-unit") ?? undefined, "--floor-unit"),
     priority: named("--priority-column"),
   };
+}
+
+function takenInFrom(options: Options): ReadonlySet<LeftOutKind> {
+  const named = options.get("--take-in") ?? [];
+  return new Set(
+    named.map((word) => {
+      if (word === "duplicate" || word === "sliver") return word;
+      throw new Misuse(`--take-in takes duplicate or sliver, not ${word}.`);
+    }),
+  );
 }
 
 /** Water at the gauge at the stages asked for, meters. */

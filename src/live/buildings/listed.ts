@@ -1,6 +1,10 @@
-import { batch, computed, effect, type ReadonlySignal, signal } from "@preact/signals";
-import { buildingsFromShapes, usualIdColumn } from "../../../shared/buildings/from-shapes.ts";
-import type { FoundBuildings } from "../../../shared/buildings/from-shapes-types.ts";
+import { batch, computed, effect, type ReadonlySignal, signal, untracked } from "@preact/signals";
+import {
+  buildingsFromShapes,
+  doubtfulCounts,
+  usualIdColumn,
+} from "../../../shared/buildings/from-shapes.ts";
+import type { FoundBuildings, LeftOutKind } from "../../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../../shared/buildings/lay-out-shapes.ts";
 import type { Building, Priority } from "../../../shared/buildings/types.ts";
 import type { Structure } from "../../../shared/plan.ts";
@@ -66,6 +70,27 @@ export function pickIdColumn(column: string | null): void {
   });
 }
 
+const NOTHING: ReadonlySet<LeftOutKind> = new Set();
+const takenInOf = signal<{ readonly of: object; readonly kinds: ReadonlySet<LeftOutKind> } | null>(
+  null,
+);
+
+/** Kinds of outlines of the layer that would be left out, and are not, because the person took them in. */
+export const takenIn: ReadonlySignal<ReadonlySet<LeftOutKind>> = computed(() => {
+  const now = takenInOf.value;
+  return now && now.of === footprintLayer.value ? now.kinds : NOTHING;
+});
+
+/** Takes in all that would be left out for one reason, or leaves it out again. */
+export function takeIn(kind: LeftOutKind, isTaken: boolean): void {
+  const of = footprintLayer.peek();
+  if (!of) return;
+  const kinds = new Set(takenIn.peek());
+  if (isTaken) kinds.add(kind);
+  else kinds.delete(kind);
+  takenInOf.value = { of, kinds };
+}
+
 /** Priorities set in the table, over those of the file, by building. */
 const prioritySet = signal<ReadonlyMap<string, Priority>>(new Map());
 
@@ -87,8 +112,13 @@ const found: ReadonlySignal<FoundBuildings | null> = computed(() => {
     ...footprintColumns.value,
     ...{ id: idColumn.value, priority: priorityColumn.value },
   };
-  return buildingsFromShapes(shapes, columns, ground.value);
+  return buildingsFromShapes(shapes, columns, ground.value, takenIn.value);
 });
+
+/** How many outlines are left out, or taken in all the same, for each reason. */
+export const listedDoubtful: ReadonlySignal<ReadonlyMap<LeftOutKind, number>> = computed(
+  () => new Map(found.value && doubtfulCounts(found.value)),
+);
 
 /** What is to be said of the file: what is left out of it, and what is in doubt. */
 export const listedNotes: ReadonlySignal<readonly string[]> = computed(() => {
@@ -139,49 +169,77 @@ interface KeptList {
   readonly priorityColumn: string | null;
   /** Not in lists that an earlier version kept. */
   readonly idColumn?: string | null;
+  /** The same. */
+  readonly takenIn?: ReadonlySet<LeftOutKind>;
   readonly priorities: ReadonlyMap<string, Priority>;
 }
 
-/** Keeps the imported buildings, with what is said of them, on this device with the elevation data that are open. */
+/**
+ * Keeps the imported buildings, with what is said of them, on this device with the elevation data that are open, and
+ * lists what there is to look at once the view is open, again when elevation data come after it.
+ */
 export function keepListed(): () => void {
-  return effect(() => {
+  const stopListing = effect(() => {
+    const isGroundOpen = ground.value !== null;
+    if (buildingsOpen.value) untracked(() => void listBuildings(isGroundOpen));
+  });
+  const stopKeeping = effect(() => {
     const layer = footprintLayer.value;
     if (!layer || !ground.value) return;
     const kept: KeptList = {
       ...{ layer, columns: footprintColumns.value, priorityColumn: priorityColumn.value },
-      ...{ idColumn: idColumn.value, priorities: prioritySet.value },
+      ...{ idColumn: idColumn.value, takenIn: takenIn.value, priorities: prioritySet.value },
     };
     void keepList(groundKey(), kept).catch(() => {});
   });
+  return () => {
+    stopListing();
+    stopKeeping();
+  };
 }
 
 /** Takes the buildings that were imported before the page was loaded anew, on the same elevation data. */
-async function takeKeptList(): Promise<void> {
-  const kept = await keptList<KeptList>(groundKey());
-  if (!kept || footprintLayer.peek() || !buildingsOpen.peek()) return;
-  footprintColumns.value = kept.columns;
-  if (kept.idColumn !== undefined) {
-    idColumnPicked.value = { of: kept.layer, column: kept.idColumn };
-  }
-  prioritySet.value = kept.priorities;
-  footprintLayer.value = kept.layer;
-  pickPriorityColumn(kept.priorityColumn);
+async function takeKeptList(key: string): Promise<void> {
+  const kept = await keptList<KeptList>(key);
+  if (!kept || footprintLayer.peek() || !buildingsOpen.peek() || key !== groundKey()) return;
+  const of = kept.layer;
+  batch(() => {
+    footprintColumns.value = kept.columns;
+    if (kept.idColumn !== undefined) idColumnPicked.value = { of, column: kept.idColumn };
+    if (kept.takenIn) takenInOf.value = { of, kinds: kept.takenIn };
+    prioritySet.value = kept.priorities;
+    footprintLayer.value = of;
+    pickPriorityColumn(kept.priorityColumn);
+  });
 }
 
-/** Takes the buildings of the plan where no footprints are imported, but for a plan that was opened from the list. */
-export function listBuildings(): void {
+/** The elevation data for which this device was asked for a list that it kept. */
+let lookedFor: string | null = null;
+
+/**
+ * Takes the buildings of the plan where no footprints are imported and none are kept, but for a plan that was opened
+ * from the list. Nothing else is listed while kept ones are looked for: a check of it would drop their answers.
+ */
+async function listBuildings(isGroundOpen: boolean): Promise<void> {
   isPicking.value = false;
   if (footprintLayer.peek() || lineInPlan.peek()) return;
-  void takeKeptList();
+  const key = groundKey();
+  if (isGroundOpen && lookedFor !== key) {
+    ofPlan.value = null;
+    await takeKeptList(key);
+    if (key !== groundKey() || footprintLayer.peek()) return;
+    lookedFor = key;
+  }
   const { structures } = plan.peek();
   ofPlan.value = structures.length > 0 ? structures : null;
 }
 
 /**
- * What the outlines and their ids are from: another object once other buildings are listed, or the same by other ids,
- * because answers are found by id; null without any.
+ * What the outlines and their ids are from: another object once other buildings are listed, or some are taken in, or
+ * the same have other ids, because answers are found by id; null without any.
  */
 export const listedFrom: ReadonlySignal<object | null> = computed(() => {
   const [layer, column, structures] = [footprintLayer.value, idColumn.value, ofPlan.value];
-  return layer ? { layer, column } : structures;
+  const kinds = takenIn.value;
+  return layer ? { layer, column, kinds } : structures;
 });
