@@ -1,5 +1,6 @@
 import { expect, it } from "vitest";
 import { type CrewLine, crewList, lateLines } from "../../shared/buildings/crew-list.ts";
+import { hourLimits } from "../../workers/choice/hour-limits.ts";
 import { seededRandom } from "../helpers/seeded-random.ts";
 
 const WORK = { atWork: 90, mostOnOneLine: 60, setUpH: 2, moveHours: 0 };
@@ -61,6 +62,61 @@ it("is late with no more lines than equal crews by deadline, as few as can be, a
   }
   expect(late.taken).toBeLessThan(late.plain);
 });
+
+/** People with whom the choice would take all lines, divided freely, hour by hour; null where it would not. */
+function takenByChoice(chance: () => number, lines: readonly CrewLine[], most: number) {
+  const people = 3 + Math.floor(chance() * 3 * most);
+  const workers = { ...WORK, people, mostOnOneLine: most, atWorkShare: 1, untilH: null };
+  const fits = hourLimits(
+    lines.map((each) => ({ ...each, closedByH: each.closeByH })),
+    workers,
+  ).every((limit) => limit.hours.reduce((sum, each) => sum + each, 0) <= limit.most);
+  const alone = Math.min(people, most);
+  const each = lines.every((line) => line.personHours <= (line.closeByH! - WORK.setUpH) * alone);
+  return fits && each ? { ...WORK, atWork: people, mostOnOneLine: most } : null;
+}
+
+it("is late on no list of the choice that any crews could build in time: the same as by brute force", () => {
+  const chance = seededRandom(11);
+  const late = { choices: 0, listed: 0, byAny: 0 };
+  while (late.choices < 250) {
+    const lines = Array.from({ length: 2 + Math.floor(chance() * 4) }, (_, k) =>
+      line(`l${k}`, 2 + chance() * 40, 4 + chance() * 20),
+    );
+    const work = takenByChoice(chance, lines, 6);
+    if (!work) continue;
+    late.choices += 1;
+    if (lateLines(crewList(lines, work)).length === 0) continue;
+    late.listed += 1;
+    if (!isInTimeByAny(lines, work)) late.byAny += 1;
+  }
+  expect(late.byAny).toBeGreaterThan(0);
+  expect(late.listed).toBe(late.byAny);
+});
+
+/** Brute force: every division of the people into crews, every way to give them the lines. */
+function isInTimeByAny(lines: readonly CrewLine[], work: typeof WORK): boolean {
+  const byDeadline = [...lines].sort((a, b) => a.closeByH! - b.closeByH!);
+  const give = (crews: readonly { people: number; freeH: number }[], next: number): boolean => {
+    const now = byDeadline[next];
+    if (!now) return true;
+    return crews.some(({ people, freeH }, k) => {
+      const doneH = freeH + now.personHours / people;
+      if (doneH > now.closeByH! + 1e-6) return false;
+      return give(crews.with(k, { people, freeH: doneH }), next + 1);
+    });
+  };
+  const divide = (left: number, most: number, crews: number[]): boolean => {
+    const start = crews.map((people) => ({ people, freeH: work.setUpH }));
+    if (crews.length > 0 && give(start, 0)) return true;
+    if (crews.length === lines.length) return false;
+    for (let people = Math.min(left, most); people > 0; people--) {
+      if (divide(left - people, people, [...crews, people])) return true;
+    }
+    return false;
+  };
+  return divide(work.atWork, work.mostOnOneLine, []);
+}
 
 /** Lines that equal crews, as few as can be, close late. */
 function plainLate(lines: readonly CrewLine[], atWork: number): number {
