@@ -47,7 +47,7 @@ export function PagesRoom({ map }: { readonly map: MapForPages }) {
   const number = line && alternative && planNumber(plan.value, alternative, line);
   return (
     <div
-      class="sheets"
+      class="sheets on-paper"
       ref={room}
       tabIndex={-1}
       role="dialog"
