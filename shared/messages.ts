@@ -99,7 +99,7 @@ export interface GroundSummary {
   /** Horizontal reference as the file states it, e.g. "EPSG:26915" or "user-defined: ...". */
   readonly crs: string;
   /** Set when source datum and WGS 84 differ without a grid to shift by. */
-  readonly crsNote: string | null;
+  readonly crsNote: DatumDoubt | null;
   readonly verticalUnit: VerticalUnit;
   /** Who said so: the file, or the person. */
   readonly verticalUnitFrom: "file" | "person";
@@ -117,6 +117,14 @@ export interface GroundSummary {
   /** Heights that stand apart and of which nobody has said what they are: nothing is counted before. */
   readonly marksAsked: readonly LoneValue[];
 }
+
+/**
+ * How a horizontal datum was brought to WGS 84: taken as equal to it, or by average parameters, each good to about
+ * `errorM`; or by the shift that the file has, which does not say how good it is.
+ */
+export type DatumDoubt =
+  | { readonly kind: "taken-as-equal" | "by-average"; readonly errorM: number }
+  | { readonly kind: "by-own-shift" };
 
 interface SizeRequest {
   readonly plan: Plan;

@@ -1,5 +1,5 @@
 import { convexHull } from "./convex-hull.ts";
-import type { Outcome } from "./failure.ts";
+import type { Figure, Outcome } from "./failure.ts";
 import type { LonLat, Structure } from "./plan.ts";
 import { planPlane } from "./plan-plane.ts";
 
@@ -46,8 +46,9 @@ export function offsetRing(request: OffsetRingRequest): Outcome<readonly LonLat[
   if (!(request.distanceM > 0 && request.distanceM <= 500)) {
     return refused(
       "ring/distance",
-      `Expected a distance above 0 and up to 500 m; ${request.distanceM} m came.`,
+      "Expected a distance above 0 and up to {0}; came {1}.",
       "Check the setback and the height to allow for.",
+      [500, request.distanceM].map((m) => ({ as: "distance", m })),
     );
   }
   const plane = planPlane(first);
@@ -120,6 +121,11 @@ function cornersAround(outline: readonly Point[], index: number, distanceM: numb
   });
 }
 
-function refused(code: string, message: string, remedy: string): Outcome<never> {
-  return { ok: false, failure: { code, message, remedy } };
+function refused(
+  code: string,
+  message: string,
+  remedy: string,
+  figures: readonly Figure[] = [],
+): Outcome<never> {
+  return { ok: false, failure: { code, message, remedy, figures } };
 }

@@ -58,8 +58,8 @@ const OPTIONAL: ReadonlySet<ListKey> = new Set([
 /** Lists whose entries have no identifier. */
 const WITHOUT_ID: ReadonlySet<ListKey> = new Set(["terrain", "progress"]);
 const LIST_WORDS = {
-  structures: ["structures", "Structure"],
-  alignments: ["alignments", "Alignment"],
+  structures: ["buildings", "Building"],
+  alignments: ["lines", "Line"],
   noGo: ["no-go areas", "No-go area"],
   sources: ["sources", "Source"],
   culverts: ["culverts", "Culvert"],
@@ -67,7 +67,7 @@ const LIST_WORDS = {
   possibleCulverts: ["possible culverts", "Possible culvert"],
   roads: ["exit roads", "Road"],
   workPlaces: ["work places", "Work place"],
-  terrain: ["terrain files", "Terrain file"],
+  terrain: ["elevation data files", "Elevation data file"],
   progress: ["marks of what is built (progress)", "Mark"],
 } as const;
 const SINGLES = {
@@ -163,7 +163,7 @@ function sameId(items: readonly { readonly id: string }[], one: string): string 
 function chosenComplaint(plan: Plan): string | null {
   const { chosenId, alignments } = plan;
   if (chosenId === null || alignments.some((alignment) => alignment.id === chosenId)) return null;
-  return `Expected the chosen alternative (chosenId) among the alignments; came ${shown(chosenId)}.`;
+  return `Expected the chosen line (chosenId) among the lines; came ${shown(chosenId)}.`;
 }
 
 function complaintOf(schema: v.GenericSchema, value: unknown, where: string): string | null {

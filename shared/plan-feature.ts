@@ -47,8 +47,8 @@ const MEMBERS = new Set(["type", "id", "geometry", "properties", "bbox"]);
 
 /** What each role is called in messages and made names. */
 export const ROLE_WORDS: Record<Role, string> = {
-  structure: "Structure",
-  alignment: "Alignment",
+  structure: "Building",
+  alignment: "Line",
   "no-go": "No-go area",
   source: "Source",
   culvert: "Culvert",

@@ -154,7 +154,7 @@ function shortened(notes: readonly string[]): readonly string[] {
 function chosenOf(plan: Plan, notes: string[]): string | null {
   const { chosenId, alignments } = plan;
   if (typeof chosenId !== "string" || alignments.some(({ id }) => id === chosenId)) return chosenId;
-  notes.push(`The chosen alternative ${shown(chosenId)} is not in the file: none is chosen.`);
+  notes.push(`The chosen line ${shown(chosenId)} is not in the file: none is chosen.`);
   return null;
 }
 

@@ -207,7 +207,7 @@ export const ALIGNMENT = v.variant(
       corners: corners("corners of the line", 2, false),
     }),
   ],
-  (issue) => `Expected an alignment of kind ring or line; came ${shown(issue.input)}.`,
+  (issue) => `Expected a line of kind ring or line; came ${shown(issue.input)}.`,
 ) as Schema<Alignment>;
 
 export const NO_GO = fields("a no-go area", {

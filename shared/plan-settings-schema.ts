@@ -26,7 +26,7 @@ export const WATER = fields("water", {
   datumNote: text("the datum note (water.datumNote)", 0, MAX_NOTE),
 }) as Schema<Water>;
 
-export const TERRAIN = fields("a terrain file", {
+export const TERRAIN = fields("an elevation data file", {
   name: text("its name", 1, 255),
   bytes: quantity("its size", 0, Number.MAX_SAFE_INTEGER, "bytes"),
   address: v.optional(
@@ -88,8 +88,7 @@ const SHEET = v.pipe(
   }),
   v.check(
     (sheet) => sheet.lapM < sheet.rollLengthM,
-    (issue) =>
-      `Expected the lap of the poly sheeting (section.sheet.lapM) shorter than a roll of ${issue.input.rollLengthM} m; came ${issue.input.lapM} m.`,
+    "Expected the lap of the poly sheeting (section.sheet.lapM) shorter than its roll (section.sheet.rollLengthM).",
   ),
 ) as Schema<Sheet>;
 
@@ -141,8 +140,7 @@ export const HOLDING = v.optional(
       (holding) => falling(holding) === undefined,
       (issue) => {
         const [low, high, words] = falling(issue.input)!;
-        const most = `its high end (holding.${high}), which is ${issue.input[high]}`;
-        return `Expected the low end of the ${words} (holding.${low}) not above ${most}; came ${issue.input[low]}.`;
+        return `Expected the low end of the ${words} (holding.${low}) not above its high end (holding.${high}).`;
       },
     ),
   ),

@@ -106,7 +106,7 @@ function levelComplaint(
   if (outside !== undefined) {
     return {
       code: "forecast/level",
-      message: `${capital(place)}: expected a ${levels} from {0} to {1}; came {2}.`,
+      message: `${capital(place)}: expected ${levels === "stage" ? "a stage" : "an elevation"} from {0} to {1}; came {2}.`,
       figures: [lowSI, highSI, outside].map(asLength),
       remedy: "Check the figure and its unit. A mark for a missing value is not a level.",
     };

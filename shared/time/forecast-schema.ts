@@ -3,13 +3,14 @@ import { MOST_PAST } from "../forecasts/history.ts";
 import type { Forecast, PastForecast } from "../plan.ts";
 import { fields, oneOf, quantity, text } from "../plan-makers.ts";
 import { MAX_NOTE, shown } from "../plan-text.ts";
-import { MOST_ROWS, rowsComplaint } from "./check-rows.ts";
+import { failureWords } from "../words/failure.ts";
+import { MOST_ROWS, type RowsComplaint, rowsComplaint } from "./check-rows.ts";
 import { momentOf } from "./forecast-time.ts";
 
 const level = (words: string) =>
   v.custom<number>(
     (value) => typeof value === "number" && Number.isFinite(value),
-    (issue) => `Expected ${words} in metres; came ${shown(issue.input)}.`,
+    (issue) => `Expected ${words} in meters; came ${shown(issue.input)}.`,
   );
 
 const row = fields("a row of the forecast (time.forecast.rows)", {
@@ -33,11 +34,16 @@ const entries = {
   note: text("the note of the forecast (time.forecast.note)", 0, MAX_NOTE),
 };
 
+/** A complaint in the unit of a plan file, as all others of what stands in one. */
+function inMeters(complaint: RowsComplaint): string {
+  return failureWords(complaint, "metric").message;
+}
+
 /** Rows that can be used together; for a forecast with whatever stands beside its rows. */
 function usable<T extends Forecast>() {
   return v.check<T, (issue: v.CheckIssue<T>) => string>(
     ({ rows, levels }) => rowsComplaint(rows, levels, rowOf) === null,
-    (issue) => rowsComplaint(issue.input.rows, issue.input.levels, rowOf)!.message,
+    ({ input: { rows, levels } }) => inMeters(rowsComplaint(rows, levels, rowOf)!),
   );
 }
 

@@ -8,6 +8,10 @@ export const FOREIGN = {
 export const NEVER =
   /\b(?:safe|safely|dry(?! sand| and loose)|holds? (?:back|to|off)|stands? (?:by|up)|reckon(?:ed)?|asked|asks|at rest|cross-fall|torch(?:es)?|plant|crest of (?:a|the) levee|the crest\b|to settle|to know|structure|ground data|kind of ground|raise reserve|level (?:the|its) (?:ground|line)|way of the water|sheets?\b|round (?:the|it|a))\b/i;
 
-/** More of the same, where a text of the source stands without the sentence around it. */
+/** British spellings, and old-fashioned English. */
+export const BRITISH =
+  /\b(?:\w*(?:metres?|litres?|centres?)|colours?|grey|levell(?:ed|ing)|towards|neighbours?|favour\w*|whilst|shall|upon|programme|told|wish(?:es)?)\b/i;
+
+/** More words of the file's and the code's own, where a text of the source stands without the sentence around it. */
 export const NEVER_ON_SCREEN =
-  /\b(?:holds|stands|alternatives?|alignments?|structures?|raster|terrain|order of building|heights drawn|metres?|kilometres?|centres?|colours?|grey|levelled|towards|told|wish(?:es)?)\b/i;
+  /\b(?:holds|stands|alternatives?|alignments?|structures?|raster|terrain|order of building|heights drawn)\b/i;

@@ -17,8 +17,11 @@ interface Node {
 const NOT_SAID = new Set(["ImportDeclaration", "ImportExpression", "TSLiteralType"]);
 const CODE_ATTRIBUTE = /^(?:class|id|for|href|type|role|d|points|transform|viewBox|data-.*)$/;
 
-/** Every text of a source that is written as words: it holds a space, starts with a capital, or is JSX text. */
-export function wordsInSource(path: string, source: string): readonly SaidText[] {
+/**
+ * Every text of a source that is written as words: it holds a space, starts with a capital, or is JSX text. With
+ * `single` also one word in small letters, such as a part of a sentence, where it is not compared with anything.
+ */
+export function wordsInSource(path: string, source: string, single = false): readonly SaidText[] {
   const { program, errors } = parseSync(path, source);
   if (errors.length > 0) throw new Error(`${path}: ${errors[0]!.message}`);
   const said: SaidText[] = [];
@@ -26,9 +29,9 @@ export function wordsInSource(path: string, source: string): readonly SaidText[]
   return said;
 
   function visit(node: Node): void {
-    if (isCode(node)) return;
+    if (isCode(node) || (single && isCompared(node))) return;
     const text = textOf(node);
-    if (text !== null && isWords(text, node.type)) {
+    if (text !== null && isWords(text, node.type, single)) {
       said.push({ line: source.slice(0, node.start).split("\n").length, text });
     }
     for (const [field, value] of Object.entries(node)) {
@@ -49,6 +52,11 @@ function isCode(node: Node): boolean {
   return typeof name === "string" && CODE_ATTRIBUTE.test(name);
 }
 
+function isCompared({ type, operator, left, right }: Node): boolean {
+  const isText = (side: unknown) => isNode(side) && side.type === "Literal";
+  return type === "BinaryExpression" && operator !== "+" && (isText(left) || isText(right));
+}
+
 function textOf(node: Node): string | null {
   if (node.type === "JSXText") return tidy(node.value as string);
   if (node.type === "Literal" && typeof node.value === "string") return tidy(node.value);
@@ -61,7 +69,8 @@ function tidy(text: string): string {
   return text.replace(/\s+/g, " ").trim();
 }
 
-function isWords(text: string, type: string): boolean {
+function isWords(text: string, type: string, single: boolean): boolean {
   if (!/[a-z]/i.test(text)) return false;
+  if (single && /^[a-z]+$/.test(text)) return true;
   return type === "JSXText" || /\s/.test(text) || /^[A-Z]/.test(text);
 }

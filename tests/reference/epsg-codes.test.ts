@@ -62,7 +62,7 @@ function metresBetween(p: readonly number[], q: readonly number[]): number {
 
 /** What the note says may be off, metres. */
 function statedM({ note }: HorizontalReference): number {
-  return note === null ? 0 : Number(/about (\d+) m\b/.exec(note)![1]);
+  return note !== null && "errorM" in note ? note.errorM : 0;
 }
 
 const opened = CODES.map((code) => ({ ...code, reference: open(code) }));

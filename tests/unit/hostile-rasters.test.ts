@@ -263,7 +263,7 @@ const CELLS: [string, () => Made][] = [
   ["12-bit cells", () => one(tiffWith({ 258: short(12), 339: short(1) }))],
   ["24-bit floating point", () => one(tiffWith({ 258: short(24) }))],
   [
-    "a colour picture",
+    "a color picture",
     () => one(tiffWith({ 262: short(2), 277: short(3), 258: short(8, 8, 8), 339: short(1, 1, 1) })),
   ],
   [

@@ -73,7 +73,7 @@ describe("a plan file with only its features and a water level", () => {
       structures: [
         {
           id: "structure-1",
-          name: "Structure 1",
+          name: "Building 1",
           floorM: null,
           outline: [
             [12.3001, 51.2001],
@@ -250,7 +250,7 @@ describe("names and identifiers", () => {
     const { plan, notes } = read(collection([house("Barn"), house("Shed")]));
     expect(plan.structures.map(({ id }) => id)).toEqual(["h", "structure-1"]);
     expect(notes).toEqual([
-      'Structure "Shed": its identifier "h" was taken; it is now "structure-1".',
+      'Building "Shed": its identifier "h" was taken; it is now "structure-1".',
     ]);
   });
 
@@ -289,8 +289,8 @@ describe("geometry", () => {
     expect(plan.structures.map(({ name }) => name)).toEqual(["Mill (1)", "Mill (2)"]);
     expect(plan.structures.map(({ outline }) => outline.length)).toEqual([4, 4]);
     expect(notes).toEqual([
-      'Structure "Mill" has 2 parts: each is now on its own.',
-      'Structure "Mill" has holes, which are left out: only its outline is used.',
+      'Building "Mill" has 2 parts: each is now on its own.',
+      'Building "Mill" has holes, which are left out: only its outline is used.',
     ]);
   });
 
@@ -345,7 +345,7 @@ describe("settings", () => {
   it("forget a chosen alternative that is not there, and say so", () => {
     const { plan, notes } = read(collection([], { chosenId: "gone", water: { stageM: 1 } }));
     expect(plan.chosenId).toBeNull();
-    expect(notes).toEqual(['The chosen alternative "gone" is not in the file: none is chosen.']);
+    expect(notes).toEqual(['The chosen line "gone" is not in the file: none is chosen.']);
   });
 
   it("are read after a byte order mark", () => {

@@ -211,6 +211,20 @@ describe("a forecast in a plan", () => {
     });
   });
 
+  it("is refused with its figures, in the meters of the file", () => {
+    const withLow = (lowM: number) => ({
+      rows: FORECAST.rows.map((row, k) =>
+        k === 1 ? { ...row, levelM: 12, lowM, highM: null } : row,
+      ),
+    });
+    expect(changed({ forecast: { ...FORECAST, ...withLow(15) } })).toContain(
+      "expected low, likely and high in rising order; came 15.00 m, 12.00 m and none.",
+    );
+    expect(changed({ forecast: { ...FORECAST, ...withLow(-1e6) } })).toMatch(
+      /; came -1,?000,?000\.00? m\.$/,
+    );
+  });
+
   it("stands on the gauge zero and the datum offset", () => {
     const water = { ...PLAN.water, by: "stage" as const, gaugeZeroM: 250, datumOffsetM: 0.1 };
     const river = hydrographOf({ ...PLAN, water }, FORECAST, "high")!;

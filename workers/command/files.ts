@@ -41,7 +41,7 @@ function withoutWater(path: string, { carried }: Plan): Refusal {
   return new Refusal(
     "plan/no-water",
     [`${path}: expected the water's level; the plan states none.`, ...unknown].join(" "),
-    'Type a stage or an elevation in Water and save the plan again, or put "water": {"elevationM": 262.5} in the member "drystead", or "stageM" with "gaugeZeroM"; metres.',
+    'Type a stage or an elevation in Water and save the plan again, or put "water": {"elevationM": 262.5} in the member "drystead", or "stageM" with "gaugeZeroM"; meters.',
   );
 }
 

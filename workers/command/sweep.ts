@@ -9,7 +9,7 @@ import type { Engine } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { isAddress } from "../../shared/raster-address.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
-import type { UnitSystem } from "../../shared/units.ts";
+import { formatLength, type UnitSystem } from "../../shared/units.ts";
 import { footprintNotes } from "../../shared/words/footprint-notes.ts";
 import { checkName } from "./check-name.ts";
 import { readPlan, terrainFiles } from "./files.ts";
@@ -38,7 +38,7 @@ const HELP = `drystead sweep PLAN.geojson --buildings FILE --terrain RASTER... [
                [--priority-column NAME] [--take-in duplicate|sliver...] [--vertical-unit m|ft|us-ft]
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
 
-Which of many buildings flood, and when; the best line round each, its bags, hours and latest start; neighbors that
+Which of many buildings flood, and when; the best line around each, its bags, hours and latest start; neighbors that
 take fewer bags in one ring; and with --stock which to ring. One JSON line a building on standard output as each is
 done, then the groups, then the choice; progress on standard error.
 
@@ -193,7 +193,7 @@ async function runSweep(terminal: Terminal): Promise<string> {
       );
     if (!trace.everyCell)
       say(
-        `Note: The water is traced on cells of ${trace.cellM.toFixed(1)} m: the elevation data has too many for all.`,
+        `Note: The water is traced on cells of ${formatLength(trace.cellM, system)}: the elevation data has too many for all.`,
       );
     if (stock) out.add(await choiceLine(engine, plan, found, stock, mostOnOneLine));
     await out.done();

@@ -1,4 +1,5 @@
 import { Refusal } from "../../shared/failure.ts";
+import type { DatumDoubt } from "../../shared/messages.ts";
 import { type DatumShift, datumByCode, datumByName, datumOfGeographic } from "./datum-table.ts";
 
 /** How a raster's datum lies on WGS 84, and what is left uncertain. */
@@ -6,7 +7,7 @@ export interface Datum {
   /** As in {@link DatumShift}. */
   readonly shift: readonly number[];
   /** Null when the datum is WGS 84. */
-  readonly note: string | null;
+  readonly note: DatumDoubt | null;
 }
 
 /** What a file states about its datum beside a code of a projected reference. */
@@ -33,23 +34,13 @@ export function datumOf(fileName: string, label: string, stated: DatumStatement)
   if (!shift || ![3, 7].includes(shift.length) || shift.some((value) => !Number.isFinite(value))) {
     throw datumUnknown(fileName, label);
   }
-  return {
-    shift,
-    note: "Its datum is brought to WGS 84 by the shift written in the file, which does not say how good it is. Check the place against another map before you build by it. Heights read from this raster are not affected.",
-  };
+  return { shift, note: { kind: "by-own-shift" } };
 }
 
 /** The same of a datum in the table. */
 export function withNote({ shift, errorM }: DatumShift): Datum {
-  return { shift, note: noteOf(shift, errorM) };
-}
-
-function noteOf(shift: readonly number[], errorM: number): string | null {
-  if (errorM === 0) return null;
-  if (shift.length === 0) {
-    return `Its datum is taken as equal to WGS 84, from which it differs by up to about ${errorM} m.`;
-  }
-  return `Its datum is brought to WGS 84 by average parameters, without a grid: positions against other maps are good to about ${errorM} m. Heights read from this raster are not affected.`;
+  const kind = shift.length === 0 ? "taken-as-equal" : "by-average";
+  return { shift, note: errorM === 0 ? null : { kind, errorM } };
 }
 
 /** The refusal of a raster whose coordinates cannot be brought to WGS 84 with a known error. */

@@ -127,11 +127,11 @@ function refusedBy(way: RangeWay, answer: RangeAnswer): Refusal | null {
   if (elsewhere !== null) {
     return new Refusal(
       "address/elsewhere",
-      `Expected the file at ${way.host}; it sends on to ${elsewhere.slice(0, 200)}. Nothing was asked there.`,
+      `Expected the file at ${way.host}; it sends on to ${elsewhere.slice(0, 200)}. Nothing was fetched there.`,
       "Open that address, if you know who runs it.",
     );
   }
-  const why = status === 401 || status === 403 ? " It asks for leave to read it." : "";
+  const why = status === 401 || status === 403 ? " It wants a name and a password." : "";
   return new Refusal(
     "address/answer",
     `Expected a part of the file from ${way.host}; it answers ${status}.${why}`,
@@ -144,7 +144,7 @@ function unanswered(way: RangeWay, thrown: unknown): Refusal {
   if ((thrown as Error | null)?.name === "TimeoutError") {
     return new Refusal(
       "address/slow",
-      `Expected a part of the file from ${way.host} in time; it did not come, and was asked for more than once.`,
+      `Expected a part of the file from ${way.host} in time; it did not come, although it was requested more than once.`,
       "Try again on a better network, or download the file and open it here.",
     );
   }
@@ -199,10 +199,10 @@ function checked(
   const total = range?.[2] ?? null;
   if (total !== null && total !== size) throw changed(way);
   if (range && (range[0] !== from || range[1] !== to - 1)) {
-    throw lies(way, "and sends another part than was asked for");
+    throw lies(way, "and sends another part than was requested");
   }
   if (answer.bytes.byteLength !== to - from) {
-    throw lies(way, `and sends ${answer.bytes.byteLength} bytes where ${to - from} were asked for`);
+    throw lies(way, `and sends ${answer.bytes.byteLength} bytes where ${to - from} were requested`);
   }
   return answer.bytes;
 }

@@ -87,7 +87,7 @@ async function preparePicture(
   if (columns * rows > MOST_PIXELS) {
     throw new Refusal(
       "ground/picture-too-large",
-      `A picture of ${columns} x ${rows} pixels was asked for; at most ${MOST_PIXELS} are made at once.`,
+      `A picture of ${columns} x ${rows} pixels was requested; at most ${MOST_PIXELS} are made at once.`,
       "Ask for a smaller picture.",
     );
   }

@@ -1,5 +1,6 @@
 import proj4 from "proj4";
 import { Refusal } from "../../shared/failure.ts";
+import type { DatumDoubt } from "../../shared/messages.ts";
 import { type Datum, REPROJECT } from "./datum.ts";
 import { type Projection, projectionOf } from "./projection.ts";
 
@@ -10,7 +11,7 @@ export interface HorizontalReference {
   /** The same for two files only when they share the reference. */
   readonly definition: string;
   /** What is not exact about its place on WGS 84; null when nothing is. */
-  readonly note: string | null;
+  readonly note: DatumDoubt | null;
   /** True when x and y are longitude and latitude in degrees. */
   readonly isDegrees: boolean;
   /** Metres per unit of x and y; null when they are angles. */

@@ -60,11 +60,11 @@ export function summarise(
 const MOST_CELL_M = 10_000;
 
 function cellsTooLarge(name: string, xM: number, yM: number): Refusal {
-  const metres = (value: number) => `${Number(value.toPrecision(3)).toLocaleString("en-US")} m`;
   return new Refusal(
     "raster/cell-size",
-    `Expected cells of some metres; those of "${name}" measure ${metres(xM)} by ${metres(yM)} on the ground.`,
+    `Expected the cells of elevation data; those of "${name}" measure {0} by {1} on the ground.`,
     "Check its cell size and coordinate reference in a GIS, and write it anew.",
+    { figures: [xM, yM].map((m) => ({ as: "far", m })) },
   );
 }
 

@@ -200,7 +200,7 @@ function disagreement({ vertical }: OpenRaster, stated: VerticalUnit | null): st
 }
 
 function unitWords(unit: VerticalUnit): string {
-  return { metre: "metres", foot: "feet", "us-survey-foot": "US survey feet" }[unit];
+  return { metre: "meters", foot: "feet", "us-survey-foot": "US survey feet" }[unit];
 }
 
 /** Refusals of a raster that files beside it could have answered. */

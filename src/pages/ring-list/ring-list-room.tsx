@@ -25,7 +25,13 @@ export function RingListRoom() {
   const list = ringList.value;
   const fit = size ? Math.min(1, size.widthPx / paperWidthPx(paper.value)) : 1;
   return (
-    <div class="sheets on-paper" ref={room} tabIndex={-1} role="dialog" aria-label={RING_LIST.label}>
+    <div
+      class="sheets on-paper"
+      ref={room}
+      tabIndex={-1}
+      role="dialog"
+      aria-label={RING_LIST.label}
+    >
       <style>{pageRule(paper.value)}</style>
       <div class="sheets-bar" role="toolbar" aria-label={RING_LIST.label}>
         <button type="button" class="tool-button" onClick={leave}>

@@ -6,6 +6,7 @@ import {
   formatShare,
   type UnitSystem,
 } from "../../../shared/units.ts";
+import { datumDoubtWords } from "../../../shared/words/datum-doubt.ts";
 import { HEIGHT_UNIT_WORDS } from "../../../shared/words/ground-line.ts";
 import { askUnitAgain } from "../../live/open-ground.ts";
 import { Fact } from "../../ui/fact.tsx";
@@ -49,7 +50,7 @@ export function GroundFacts({ summary, system }: { summary: GroundSummary; syste
           {formatShare(summary.holeShare)}
         </Fact>
       </dl>
-      {summary.crsNote && <p class="hint">{summary.crsNote}</p>}
+      {summary.crsNote && <p class="hint">{datumDoubtWords(summary.crsNote, system)}</p>}
       {summary.notes.map((note) => (
         <p key={note} class="hint">
           {note}

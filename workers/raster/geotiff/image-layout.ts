@@ -103,7 +103,7 @@ function checkKind(name: string, layout: ImageLayout, photometric: number): void
   if (photometric === 2 || photometric === 3 || photometric === 5 || photometric === 6) {
     throw unsupported(
       name,
-      "it is a colour picture, not heights",
+      "it is a color picture, not heights",
       "Open the elevation raster (a digital elevation model), not an air photo or a rendered map.",
     );
   }
