@@ -77,7 +77,7 @@ function figuresOf(setting: unknown): unknown {
   if (Array.isArray(setting)) return setting.map(figuresOf);
   if (typeof setting !== "object" || setting === null) return setting;
   const kept = Object.entries(setting).filter(
-    ([key, value]) => typeof value !== "string" || OUR_WORDS.has(key),
+    ([key, value]) => (typeof value !== "string" && !key.endsWith("AtS")) || OUR_WORDS.has(key),
   );
   return Object.fromEntries(kept.map(([key, value]) => [key, figuresOf(value)]));
 }
@@ -86,52 +86,27 @@ function figuresOf(setting: unknown): unknown {
 const LEAST_NAME = 3;
 
 /**
- * A text without what may say where: the plan's own names, what stands in quotation marks, addresses (their last
- * part, the file of a stack's line, stays), numbers with decimals, and long ones that are no place in a stack.
+ * A text without what may say where: every text of the plan, what stands in quotation marks, addresses (of a stack's
+ * line the script stays), numbers with decimals, and long ones that are no place in a stack.
  */
 export function withoutNames(text: string, plan: Plan): string {
-  const names = namesIn(plan).sort((a, b) => b.length - a.length);
-  const unnamed = names.reduce((rest, name) => rest.replaceAll(name, "[name]"), text);
+  const names = [...new Set(textsIn(plan))].filter((name) => name.length >= LEAST_NAME);
+  const unnamed = names
+    .sort((a, b) => b.length - a.length)
+    .reduce((rest, name) => rest.replaceAll(name, "[name]"), text);
   return unnamed
     .replace(/"[^"]*"/g, '"[name]"')
-    .replace(/\b(?:blob:)?(?:https?|file):\/\/[^\s)]*\//g, "")
-    .replace(/-?\b\d+\.\d+\b|(?<![:\w])-?\d{5,}\b/g, "[number]");
+    .replace(/\b(?:blob:)?(?:https?|file):\/\/[^\s)]*/g, scriptOf)
+    .replace(/-?\b\d+\.\d+(?:e[+-]?\d+)?\b|(?<![:\w])-?\d{5,}\b/gi, "[number]");
 }
 
-function namesIn(plan: Plan): string[] {
-  const {
-    structures,
-    alignments,
-    noGo,
-    sources = [],
-    culverts = [],
-    drains = [],
-    possibleCulverts = [],
-    roads = [],
-    workPlaces = [],
-    gauge,
-    terrain,
-    survey,
-    progress = [],
-  } = plan;
-  const named = [
-    ...structures,
-    ...alignments,
-    ...noGo,
-    ...sources,
-    ...culverts,
-    ...drains,
-    ...possibleCulverts,
-    ...roads,
-    ...workPlaces,
-    ...terrain,
-  ];
-  const names = [
-    plan.title,
-    gauge?.name ?? "",
-    survey?.benchmark?.name ?? "",
-    ...progress.flatMap(({ by, clearedBy, note }) => [by, clearedBy, note]),
-    ...named.map(({ name }) => name),
-  ];
-  return names.filter((name) => name.length >= LEAST_NAME);
+function scriptOf(address: string): string {
+  return /[^/]*\.m?[jt]sx?(?::\d+)*$/.exec(address)?.[0] ?? "[address]";
+}
+
+/** All that a person or a file wrote into a plan, with the hosts of its addresses. */
+function textsIn(part: unknown): string[] {
+  if (typeof part === "string") return [part, /^\w+:\/\/([^/]+)/.exec(part)?.[1] ?? ""];
+  if (typeof part !== "object" || part === null) return [];
+  return Object.entries(part).flatMap(([key, value]) => (OUR_WORDS.has(key) ? [] : textsIn(value)));
 }
