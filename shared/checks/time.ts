@@ -2,6 +2,8 @@ import { timeOf } from "../defaults.ts";
 import { PYRAMID } from "../sections.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import type { CrewInput } from "../time/crew-inputs.ts";
+import { lacksGaugeZero } from "../time/hydrograph.ts";
+import { isAllOnHold } from "../time/time-verdict.ts";
 import type { AheadVerdict, LineTime, WaysOut } from "../time/types.ts";
 import { type MostWork, mostWork } from "../time/ways-out.ts";
 import { type Finding, ofWholePlan, type Rule } from "./rule.ts";
@@ -52,7 +54,8 @@ export type TimeFinding =
       readonly belowM: number;
     }
   | { readonly kind: "high-forecast"; readonly crestM: number; readonly overTopM: number }
-  | { readonly kind: "forecast-zero"; readonly gaugeZeroM: number };
+  /** Null where no gauge zero is given. */
+  | { readonly kind: "forecast-zero"; readonly gaugeZeroM: number | null };
 
 /** Whether the levee is finished before the river arrives. */
 export const inTime: Rule = {
@@ -64,6 +67,7 @@ export const inTime: Rule = {
     if (missing.length > 0) {
       return ofWholePlan("caution", { kind: "crew-not-entered", bags, missing });
     }
+    if (time.lacksGaugeZero || isAllOnHold(time)) return [];
     if (time.verdicts.length === 0) {
       return forecastEndH === null
         ? ofWholePlan("note", { kind: "no-forecast", bags, fastH, slowH })
@@ -133,7 +137,9 @@ export const forecastCrest: Rule = {
 export const forecastZero: Rule = {
   id: "forecast-zero",
   find: ({ plan }) => {
-    if (timeOf(plan).forecast?.levels !== "stage" || plan.water.by === "stage") return [];
-    return ofWholePlan("caution", { kind: "forecast-zero", gaugeZeroM: plan.water.gaugeZeroM });
+    const { forecast } = timeOf(plan);
+    if (forecast?.levels !== "stage" || plan.water.by === "stage") return [];
+    const gaugeZeroM = lacksGaugeZero(plan, forecast) ? null : plan.water.gaugeZeroM;
+    return ofWholePlan("caution", { kind: "forecast-zero", gaugeZeroM });
   },
 };

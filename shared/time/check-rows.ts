@@ -108,7 +108,7 @@ function levelComplaint(
       code: "forecast/level",
       message: `${capital(place)}: expected ${levels === "stage" ? "a stage" : "an elevation"} from {0} to {1}; came {2}.`,
       figures: [lowSI, highSI, outside].map(asLength),
-      remedy: "Check the figure and its unit. A mark for a missing value is not a level.",
+      remedy: `${mayBeElevation(levels, outside) ? "If these are elevations, choose Elevation instead of Stage at the gauge. Otherwise check" : "Check"} the figure and its unit. A mark for a missing value is not a level.`,
     };
   }
   if ((lowM ?? levelM) <= levelM && levelM <= (highM ?? levelM)) return null;
@@ -118,6 +118,11 @@ function levelComplaint(
     figures: [lowM ?? levelM, levelM, highM ?? levelM].map(asLength),
     remedy: "Check which column is which: time, likely, low, high, or name them in a first line.",
   };
+}
+
+/** Whether a level too high for a stage may be an elevation: agencies send those as stages too. */
+function mayBeElevation(levels: "stage" | "elevation", levelM: number): boolean {
+  return levels === "stage" && levelM > 0 && levelM <= SETTINGS["water.elevationM"].highSI;
 }
 
 function gapComplaint(

@@ -14,11 +14,20 @@ export interface Hydrograph {
 }
 
 /**
- * One band of a plan's forecast; null where the forecast has not got it.
+ * True of a forecast by stage where the water is given by elevation and nobody has given a gauge zero: at what elevation
+ * its levels are is not known.
+ */
+export function lacksGaugeZero({ water }: Pick<Plan, "water">, { levels }: Forecast): boolean {
+  return levels === "stage" && water.by === "elevation" && water.gaugeZeroM === 0;
+}
+
+/**
+ * One band of a plan's forecast; null where the forecast has not got it, and where its levels are at no known elevation.
  * Source: NWS-D, USGS-D (elevation = gauge zero + stage).
  */
 export function hydrographOf(plan: Plan, forecast: Forecast, band: Band): Hydrograph | null {
   const { rows, levels } = forecast;
+  if (lacksGaugeZero(plan, forecast)) return null;
   const picked = rows.map((row) =>
     band === "likely" ? row.levelM : band === "low" ? row.lowM : row.highM,
   );

@@ -18,7 +18,13 @@ import { missingCrew } from "./crew-inputs.ts";
 import { daylightFrom } from "./daylight.ts";
 import { clockHour, type Moment, momentText } from "./forecast-time.ts";
 import { hourRows } from "./hour-rows.ts";
-import { type Band, firstAbove, type Hydrograph, hydrographOf } from "./hydrograph.ts";
+import {
+  type Band,
+  firstAbove,
+  type Hydrograph,
+  hydrographOf,
+  lacksGaugeZero,
+} from "./hydrograph.ts";
 import { type AheadResult, keepsAhead } from "./keeps-ahead.ts";
 import { crewPace } from "./pace.ts";
 import { peopleAtLeast } from "./people-at-least.ts";
@@ -27,6 +33,7 @@ import { type River, type Sequencer, sequencer } from "./sequencer.ts";
 import { stageCurve, type TotalsAt } from "./stage-curve.ts";
 import { startOfWork } from "./start.ts";
 import { type LiftedStretch, stretchesFor } from "./stretches.ts";
+import { isAllOnHold } from "./time-verdict.ts";
 import type { AheadVerdict, ClosureTime, Crew, LineTime, Pace, WaysOut } from "./types.ts";
 import { waysOut } from "./ways-out.ts";
 import { workClock, workedUntil } from "./work-hours.ts";
@@ -87,9 +94,10 @@ export function lineTime(inputs: LineTimeInputs): LineTime {
   };
   const slow = schedules?.slow ?? null;
   const ahead = slow && start && likely ? aheadOf(job, slow, likely, start) : null;
-  const verdicts = schedules ? verdictsOf(plan, job, schedules) : [];
+  const [toLay, onHold] = [bagsToLay(stretches), bagsOnHold(stretches)];
+  const ofWork = isAllOnHold({ bags: toLay, bagsOnHold: onHold }) ? null : schedules;
+  const verdicts = ofWork ? verdictsOf(plan, job, ofWork) : [];
   const first = verdicts.find(({ band, pace }) => band === "likely" && pace === "slow");
-  const onHold = bagsOnHold(stretches);
   const isWhole = isComplete(totalsAt(0)) && !stretches.some(({ isOnHold }) => isOnHold);
   const closures = closureTimes(inputs, job);
   const isClosed = closures.every((each) => each.inTime === true);
@@ -101,11 +109,12 @@ export function lineTime(inputs: LineTimeInputs): LineTime {
     missing: missingCrew(plan),
     crew: work?.crew ?? null,
     daylight: work?.daylight ?? null,
-    bags: bagsToLay(stretches),
+    bags: toLay,
     bagsOnHold: onHold,
-    finishSlowH: finite(schedules?.slow.finishH),
-    finishFastH: finite(schedules?.fast.finishH),
+    finishSlowH: finite(ofWork?.slow.finishH),
+    finishFastH: finite(ofWork?.fast.finishH),
     marginM: time.marginM,
+    lacksGaugeZero: time.forecast !== null && lacksGaugeZero(plan, time.forecast),
     forecastEndH: river === null ? null : river.endH,
     firstWetH: least(wetH),
     stretches: workStretches({ samples, stretches, parts, slow, wetH, ahead }),

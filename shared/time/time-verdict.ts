@@ -6,6 +6,8 @@ import type { AheadVerdict, LineTime } from "./types.ts";
 /** Why it is not known whether a line is in time. */
 export type TimeUnknown =
   | { readonly because: "counting" | "no-forecast" | "forecast-over" | "forecast-ends" }
+  /** The forecast is by stage, and no gauge zero is given. */
+  | { readonly because: "no-gauge-zero" }
   /** Part of the line has no elevation data, and the rest keeps ahead. */
   | { readonly because: "no-data" }
   /** Part of the line, or all, is over the height limit and on HOLD, and the rest keeps ahead. */
@@ -35,6 +37,8 @@ export function timeVerdict({ time, levelDoubt }: TimedLine): TimeVerdict {
   if (!time) return { kind: "not-known", because: "counting" };
   const { missing, forecastEndH, finishSlowH } = time;
   if (missing.length > 0) return { kind: "not-known", because: "no-crew", missing };
+  if (isAllOnHold(time)) return { kind: "not-known", because: "on-hold", isAll: true };
+  if (time.lacksGaugeZero) return { kind: "not-known", because: "no-gauge-zero" };
   const likely = verdictOf(time, "likely", "slow");
   if (!likely) {
     const because = forecastEndH === null ? "no-forecast" : "forecast-over";
@@ -50,11 +54,16 @@ export function timeVerdict({ time, levelDoubt }: TimedLine): TimeVerdict {
   const high = verdictOf(time, "high", "slow");
   if (high && !high.ahead) return { kind: "late-if-high", behind: high };
   if (time.bagsOnHold > 0) {
-    return { kind: "not-known", because: "on-hold", isAll: time.bags === 0 };
+    return { kind: "not-known", because: "on-hold", isAll: false };
   }
   if (time.inTime === null) return { kind: "not-known", because: "no-data" };
   if (endsBeforeTheWork(time)) return { kind: "not-known", because: "forecast-ends" };
   return { kind: "in-time" };
+}
+
+/** True where nothing is to be laid before an engineer decides: no hour of the work is known. */
+export function isAllOnHold({ bags, bagsOnHold }: Pick<LineTime, "bags" | "bagsOnHold">): boolean {
+  return bags === 0 && bagsOnHold > 0;
 }
 
 /** True where the water of the likely forecast comes first. */

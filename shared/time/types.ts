@@ -205,10 +205,12 @@ export interface LineTime {
   readonly bags: number;
   /** Bags of the stretches over the height limit: ordered, in no step and in no hours. */
   readonly bagsOnHold: number;
-  /** Hours from the start to the last bag, breaks and nights included; null when it takes over a year or is not known. */
+  /** Hours from the start to the last bag, breaks and nights included; null when it takes over a year, is not known, or all is on HOLD. */
   readonly finishSlowH: number | null;
   readonly finishFastH: number | null;
   readonly marginM: number;
+  /** True where the forecast is by stage and at what elevation that is, is not known: nothing of it counts. */
+  readonly lacksGaugeZero: boolean;
   /** Hours from the start to the forecast's last row, beyond which nothing is known; null without one. */
   readonly forecastEndH: number | null;
   /** Hours from the start to the first wet ground under the line, likely forecast; null when it stays dry. */
@@ -217,7 +219,7 @@ export interface LineTime {
   readonly stretches: readonly WorkStretch[];
   /** The build sequence by crew. */
   readonly parts: readonly CrewPart[];
-  /** Empty without a forecast, with one that ends before the work starts, and while something is missing. */
+  /** Empty without a forecast, with one that ends before the work starts, while something is missing, and where all is on HOLD. */
   readonly verdicts: readonly AheadVerdict[];
   /** Ways left open; their bags are in no step and in no hours. */
   readonly closures: readonly ClosureTime[];

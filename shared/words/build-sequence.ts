@@ -2,6 +2,7 @@ import { timeOf } from "../defaults.ts";
 import type { Plan } from "../plan.ts";
 import { formatSetting } from "../setting-text.ts";
 import { MOVE_H, WALK_M_PER_S } from "../time/crew-steps.ts";
+import { isAllOnHold } from "../time/time-verdict.ts";
 import type { BuildStep, Crew, HoldStretch, LineTime } from "../time/types.ts";
 import { formatCount, formatHours, formatLength, formatShare, type UnitSystem } from "../units.ts";
 import { type ClockForm, hourWords, shownHour } from "./clock.ts";
@@ -24,18 +25,23 @@ export function hasNeededHours({ verdicts }: LineTime): boolean {
   return verdicts.length > 0;
 }
 
-/** When a step must be done: `Wed 06:45`, `not reached`, or `28.4 ft` of stage where there is no forecast. */
+/** True where the forecast goes on after the start of work, so that it says what the water does not reach. */
+function isInForecast({ forecastEndH }: LineTime): boolean {
+  return forecastEndH !== null && forecastEndH > 0;
+}
+
+/** When a step must be done: `Wed 06:45`, `not reached`, or `28.4 ft` of stage where no forecast counts. */
 export function neededWords(
   { neededM, neededH }: Pick<BuildStep, "neededM" | "neededH">,
   { plan, time, system }: SequenceSaid,
 ): string {
-  if (!timeOf(plan).forecast) return levelWords(plan, neededM, system);
+  if (!timeOf(plan).forecast || time.lacksGaugeZero) return levelWords(plan, neededM, system);
   return neededH === null ? "not reached" : hourWords(time.startAt, neededH, system, NEEDED);
 }
 
 /** When a step is done at a pace: `Tue 09:15`. */
 export function doneWords(finishH: number | null, { time, system }: SequenceSaid): string {
-  if (time.missing.length > 0) return "not known";
+  if (time.missing.length > 0 || isAllOnHold(time)) return "not known";
   return finishH === null ? "over a year" : hourWords(time.startAt, finishH, system, DONE);
 }
 
@@ -73,7 +79,7 @@ export function holdWords(hold: HoldStretch, { plan, time, system }: SequenceSai
   const by =
     hold.decideH !== null
       ? `${hourWords(time.startAt, hold.decideH, system, NEEDED)}: water is there`
-      : `${namedLevel(plan, hold.decideM, system)}: water is there${hasNeededHours(time) ? "; not in this forecast" : ""}`;
+      : `${namedLevel(plan, hold.decideM, system)}: water is there${isInForecast(time) ? "; not in this forecast" : ""}`;
   return `over the height limit; an engineer decides before ${by}`;
 }
 

@@ -66,6 +66,10 @@ export function forecastNoteWords(note: ForecastNote): string {
   }
 }
 
+/** By a forecast that counts nothing, because its levels are at no known elevation. */
+export const NO_GAUGE_ZERO =
+  "The forecast is by stage and no gauge zero is given: its elevations are not known, and nothing of it counts. Choose Stage at a gauge in Gauge and forecast, and type the gauge zero.";
+
 const SAME_M = 0.005;
 const SAME_H = 0.05;
 

@@ -30,7 +30,10 @@ export function timeVerdictBrief(verdict: TimeVerdict, system: UnitSystem): stri
   if (verdict.kind === "too-low") return "below the forecast crest";
   if (verdict.kind !== "not-known" || verdict.because === "counting")
     return timeVerdictWords(verdict, system);
-  const isShort = verdict.because === "no-crew" || verdict.because === "no-forecast";
+  const isShort =
+    verdict.because === "no-crew" ||
+    verdict.because === "no-forecast" ||
+    verdict.because === "no-gauge-zero";
   return isShort ? `not known: ${unknownTimeWords(verdict)}` : "not known";
 }
 
@@ -45,6 +48,8 @@ function unknownTimeWords(unknown: TimeUnknown): string {
       return `no ${CREW[unknown.missing[0]!]}`;
     case "no-forecast":
       return "no forecast";
+    case "no-gauge-zero":
+      return "no gauge zero";
     case "forecast-over":
       return "the forecast ends before the work starts";
     case "forecast-ends":

@@ -1,6 +1,7 @@
 import type { Plan } from "../plan.ts";
 import { waterElevationAtGauge } from "../stage.ts";
 import {
+  isAllOnHold,
   type TimedLine,
   type TimeUnknown,
   type TimeVerdict,
@@ -68,6 +69,7 @@ function whyNotKnown(unknown: TimeUnknown, time: LineTime): string {
     case "on-hold":
       return unknown.isAll ? "" : `the rest takes ${doneAfter(time)}`;
     case "no-forecast":
+    case "no-gauge-zero":
     case "forecast-over":
     case "forecast-ends":
     case "no-data":
@@ -84,8 +86,9 @@ function behindWords(time: LineTime, verdict: AheadVerdict, system: UnitSystem):
 }
 
 /** `12 to 28 h`, breaks and nights included. */
-export function doneAfter({ missing, finishFastH, finishSlowH }: LineTime): string {
-  if (missing.length > 0) return "not known";
+export function doneAfter(time: LineTime): string {
+  const { missing, finishFastH, finishSlowH } = time;
+  if (missing.length > 0 || isAllOnHold(time)) return "not known";
   const hours = elapsedHours({ finishFastH, finishSlowH });
   return hours === null ? "not laid within a year" : `${hours}, nights included`;
 }
@@ -93,7 +96,7 @@ export function doneAfter({ missing, finishFastH, finishSlowH }: LineTime): stri
 /** `27 to 49 h` from the start of work to the last bag, shifts and nights included; `…` while it is calculated. */
 export function elapsedWords(time: LineTime | null | undefined): string {
   if (!time) return "…";
-  if (time.missing.length > 0) return "hours not known";
+  if (time.missing.length > 0 || isAllOnHold(time)) return "hours not known";
   return elapsedHours(time) ?? "over a year";
 }
 

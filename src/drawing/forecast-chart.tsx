@@ -1,6 +1,7 @@
 import "./time-charts.css";
 import type { Plan } from "../../shared/plan.ts";
 import { riverClock } from "../../shared/time/river-clock.ts";
+import { isAllOnHold } from "../../shared/time/time-verdict.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { zoneWords } from "../../shared/words/clock.ts";
@@ -90,7 +91,7 @@ function Work({ frame, time }: { readonly frame: ForecastFrame; readonly time: L
   const isLeft = wetX !== null && wetX > plot.right - LABEL_PX;
   return (
     <>
-      {missing.length === 0 && (
+      {missing.length === 0 && !isAllOnHold(time) && (
         <>
           <path
             class="time-work-slow"
@@ -130,7 +131,7 @@ export function ForecastKey({ plan, time }: Pick<ForecastChartProps, "plan" | "t
       <li>
         <i class="key-likely" /> likely{hasBand && ", low to high"}
       </li>
-      {time?.missing.length === 0 && (
+      {time?.missing.length === 0 && !isAllOnHold(time) && (
         <li>
           <i class="key-work" /> work, to its fast and slow end
         </li>

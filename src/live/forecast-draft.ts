@@ -9,9 +9,11 @@ import {
 import type { Levels, UnderstoodForecast } from "../../shared/forecasts/types.ts";
 import { zoneNamed } from "../../shared/forecasts/zones.ts";
 import { loadPart } from "../../shared/load-part.ts";
-import type { Forecast } from "../../shared/plan.ts";
+import type { Forecast, Plan } from "../../shared/plan.ts";
+import { isWaterGiven } from "../../shared/stage.ts";
 import { textOfBytes } from "../../shared/text-of-bytes.ts";
 import { momentText } from "../../shared/time/forecast-time.ts";
+import { lacksGaugeZero } from "../../shared/time/hydrograph.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { forecastNoteWords } from "../../shared/words/forecast.ts";
 import { withTime } from "../document/edits/forecast.ts";
@@ -186,9 +188,14 @@ async function take(understood: UnderstoodForecast): Promise<Failure | null> {
   const note = isEdited && draftFile.peek() === "" ? before.note : (from ?? "").slice(0, 120);
   try {
     const forecast = planForecast(understood, note);
+    if (isWaterGiven(plan.peek().water) && lacksGaugeZero(plan.peek(), forecast)) return noZero();
     const taken = apply({
       note: "Put in the forecast",
-      change: (now) => withTime(now, withForecast(timeOf(now), forecast, Date.now() / 1000)),
+      change: (now) =>
+        withWaterOf(
+          forecast,
+          withTime(now, withForecast(timeOf(now), forecast, Date.now() / 1000)),
+        ),
     });
     if (!taken.ok) return taken.failure;
   } catch (thrown) {
@@ -201,6 +208,21 @@ async function take(understood: UnderstoodForecast): Promise<Failure | null> {
     notes: understood.notes.map(forecastNoteWords),
   };
   return null;
+}
+
+/** Where nobody has given the water yet, it is given as the forecast is: a stage needs the gauge zero, which is then asked for. */
+function withWaterOf({ levels }: Forecast, now: Plan): Plan {
+  return isWaterGiven(now.water) ? now : { ...now, water: { ...now.water, by: levels } };
+}
+
+function noZero(): Failure {
+  return {
+    code: "forecast/no-gauge-zero",
+    message:
+      "Expected a gauge zero for a forecast by stage; the water is given as an elevation, and no gauge zero is typed.",
+    remedy:
+      "Choose Stage at a gauge in Gauge and forecast and type the gauge zero; or choose Elevation here if the figures are elevations.",
+  };
 }
 
 function rowsAsForecast({ levels, rows }: UnderstoodForecast): Forecast {

@@ -38,3 +38,17 @@ it("a forecast's level outside of reason is told in the reader's units alone", (
     "Line 2: expected a stage from -100.00 m to 200.00 m; came -9,999.00 m.",
   );
 });
+
+it("elevations given as stages are refused with the way to take them as elevations", () => {
+  const row = (hour: number, levelM: number) => ({
+    ...{ at: `2026-04-03T0${hour}:00-05:00`, levelM },
+    ...{ lowM: null, highM: null },
+  });
+  const remedy = (levelM: number, levels: "stage" | "elevation") =>
+    rowsComplaint([row(1, 5), row(2, levelM)], levels, () => "it")!.remedy;
+  expect(remedy(265, "stage")).toMatch(/^If these are elevations, choose Elevation/);
+  for (const missing of [-9999, -999, 99_999]) {
+    expect(remedy(missing, "stage")).not.toContain("Elevation");
+  }
+  expect(remedy(-999, "elevation")).not.toContain("choose Elevation");
+});

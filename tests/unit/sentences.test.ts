@@ -171,7 +171,10 @@ const FOUND: {
   "forecast-crest": [{ kind: "forecast-crest", crestM: 266, sizedForM: 265.5, riseM: 0.5 }],
   "forecast-below-ground": [{ kind: "forecast-below-ground", crestM: 260, belowM: 5 }],
   "high-forecast": [{ kind: "high-forecast", crestM: 267, overTopM: 0.3 }],
-  "forecast-zero": [{ kind: "forecast-zero", gaugeZeroM: 256 }],
+  "forecast-zero": [
+    { kind: "forecast-zero", gaugeZeroM: 256 },
+    { kind: "forecast-zero", gaugeZeroM: null },
+  ],
   "water-gets-in": (["ring", "line"] as const).map((line) => ({
     ...{ kind: "water-gets-in", place: PLACE, reaches: "House", through: [], line },
   })),
@@ -276,9 +279,16 @@ const TIMES: readonly TimeVerdict[] = [
   ...[{ kind: "in-time" } as const, { kind: "over-a-year" } as const],
   ...(["late", "late-slow", "late-if-high"] as const).map((kind) => ({ kind, behind: BEHIND })),
   { kind: "too-low", riseM: 0.3 },
-  ...(["counting", "no-forecast", "forecast-over", "forecast-ends", "no-data"] as const).map(
-    (because) => ({ kind: "not-known", because }) as const,
-  ),
+  ...(
+    [
+      "counting",
+      "no-forecast",
+      "no-gauge-zero",
+      "forecast-over",
+      "forecast-ends",
+      "no-data",
+    ] as const
+  ).map((because) => ({ kind: "not-known", because }) as const),
   { kind: "not-known", because: "doubt", doubt: DOUBT },
   { kind: "not-known", because: "no-crew", missing: ["startAt"] },
 ];

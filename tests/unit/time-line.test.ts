@@ -8,7 +8,7 @@ import type { LineTime } from "../../shared/time/types.ts";
 import { soonerLines } from "../../shared/time/ways-out.ts";
 import { timeCell } from "../../shared/words/compare.ts";
 import { nextFootWords } from "../../shared/words/stage-curve.ts";
-import { timeWords } from "../../shared/words/time.ts";
+import { doneAfter, elapsedWords, timeWords } from "../../shared/words/time.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { messageOf, remedyOf, withWords } from "../helpers/check-text.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
@@ -245,6 +245,37 @@ describe("low, likely and high", () => {
     ]);
     const byStage = { forecast: { ...river(DESIGN_M, 48), levels: "stage" as const } };
     expect(checksOf("forecast-zero", byStage)).toMatchObject([{ severity: "caution" }]);
+  });
+
+  it("by stage and without a gauge zero is at no known elevation: nothing of it is ahead of the work", () => {
+    const stages = river(DESIGN_M, 48).rows.map((row) => ({ ...row, levelM: row.levelM - 97 }));
+    const forecast = { levels: "stage" as const, rows: stages, note: "" };
+    const line = lineOf({ forecast });
+    expect(line.time).toMatchObject({ verdicts: [], crests: [], inTime: null, forecastEndH: null });
+    expect(timeWords(line, "us")).toMatch(/^Time not known: no gauge zero; the work takes \d/);
+    expect(line.checks.map(({ id }) => id)).not.toContain("time");
+    expect(checksOf("forecast-zero", { forecast })).toMatchObject([
+      { severity: "caution", message: expect.stringContaining("no gauge zero") },
+    ]);
+    const plan = planOf({ forecast });
+    const water = { ...plan.water, gaugeZeroM: 97 };
+    const known = size({ ...plan, water }, RING, GROUND);
+    expect(known.time!.verdicts).toHaveLength(2);
+    expect(known.time!.firstWetH).toBeCloseTo(
+      lineOf({ forecast: river(DESIGN_M, 48) }).time!.firstWetH!,
+      6,
+    );
+  });
+
+  it("is not kept ahead of by a line that is all on HOLD, and its hours are not 0", () => {
+    const plan = planOf({ forecast: river(98.5, 48) });
+    const practice = { ...plan.practice, limitM: 0.2 };
+    const line = size({ ...plan, practice }, RING, GROUND);
+    const { time } = line;
+    expect(time).toMatchObject({ bags: 0, finishSlowH: null, finishFastH: null, verdicts: [] });
+    expect(time!.bagsOnHold).toBeGreaterThan(100);
+    expect(timeWords(line, "us")).toBe("Time not known: all is on HOLD");
+    expect([elapsedWords(time), doneAfter(time!)]).toEqual(["hours not known", "not known"]);
   });
 });
 

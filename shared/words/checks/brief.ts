@@ -168,7 +168,10 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
     what: `high forecast ${u.length(overTopM)} over the top`,
     act: "decide",
   }),
-  "forecast-zero": () => ({ what: "forecast by stage, water by elevation", act: "check zero" }),
+  "forecast-zero": ({ gaugeZeroM }) =>
+    gaugeZeroM === null
+      ? { what: "forecast by stage, no gauge zero", act: "enter zero" }
+      : { what: "forecast by stage, water by elevation", act: "check zero" },
   "water-gets-in": ({ place }, u) => ({
     what: `water gets in near ${u.station(place.chainageM)}`,
     act: "lead around",

@@ -95,8 +95,14 @@ export const TIME_TEXT: TextOf<
     remedy: "Decide now whether to build for the high forecast, and at which stage people leave.",
   }),
   "forecast-zero": ({ gaugeZeroM }, u) => ({
-    what: `The forecast is by stage while the water is given as an elevation: it is set on the gauge zero of ${u.elevation(gaugeZeroM)}.`,
-    remedy: "Check the gauge zero in Water, or give the water by stage.",
+    what:
+      gaugeZeroM === null
+        ? "The forecast is by stage and no gauge zero is given: its elevations are not known, and so is whether there is time."
+        : `The forecast is by stage while the water is given as an elevation: it is set on the gauge zero of ${u.elevation(gaugeZeroM)}.`,
+    remedy:
+      gaugeZeroM === null
+        ? "Give the water by stage, with the gauge zero, in Gauge and forecast; if the figures are elevations, enter the forecast again with Elevation chosen."
+        : "Check the gauge zero in Water, or give the water by stage.",
   }),
 };
 

@@ -8,6 +8,7 @@ import type { BandCrest, LineTime } from "../../../shared/time/types.ts";
 import {
   changedWorkWords,
   forecastChangeWords,
+  NO_GAUGE_ZERO,
   pastForecastsWords,
 } from "../../../shared/words/forecast.ts";
 import { forecastRowsWords, riverPeakWords } from "../../../shared/words/river.ts";
@@ -33,10 +34,20 @@ const SAME_M = 0.005;
 export function ForecastPart({ time }: { readonly time: LineTime | null }) {
   const { forecast } = timeOf(plan.value);
   const river = riverNow.value;
-  const summary = river ? riverPeakWords(plan.value, river, unitSystem.value) : "none yet";
+  const summary = river
+    ? riverPeakWords(plan.value, river, unitSystem.value)
+    : forecast
+      ? "no gauge zero"
+      : "none yet";
   return (
     <Disclosure id="time-forecast" title="Forecast" level="part" startsOpen summary={summary}>
       {forecast && river && <Given forecast={forecast} time={time} river={river} />}
+      {forecast && !river && (
+        <>
+          <p class="field-why">{NO_GAUGE_ZERO}</p>
+          {!isDrafting.value && <OtherRows forecast={forecast} />}
+        </>
+      )}
       {(!forecast || isDrafting.value) && <ForecastDraft replaces={forecast !== null} />}
     </Disclosure>
   );
@@ -87,17 +98,21 @@ function Given({
           })
         }
       />
-      {!isDrafting.value && (
-        <p class="tool-row">
-          <button type="button" class="text-button" onClick={() => openRows(forecast)}>
-            Edit or replace the rows
-          </button>
-          <button type="button" class="text-button" onClick={takeOut}>
-            Take it out
-          </button>
-        </p>
-      )}
+      {!isDrafting.value && <OtherRows forecast={forecast} />}
     </>
+  );
+}
+
+function OtherRows({ forecast }: { readonly forecast: Forecast }) {
+  return (
+    <p class="tool-row">
+      <button type="button" class="text-button" onClick={() => openRows(forecast)}>
+        Edit or replace the rows
+      </button>
+      <button type="button" class="text-button" onClick={takeOut}>
+        Take it out
+      </button>
+    </p>
   );
 }
 

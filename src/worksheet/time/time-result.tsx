@@ -1,6 +1,6 @@
 import { formatSetting } from "../../../shared/setting-text.ts";
 import { riseOverPlanM } from "../../../shared/time/forecast-end.ts";
-import { isLate, timeVerdict, verdictOf } from "../../../shared/time/time-verdict.ts";
+import { isAllOnHold, isLate, timeVerdict, verdictOf } from "../../../shared/time/time-verdict.ts";
 import type { AheadVerdict, Crew, LineTime } from "../../../shared/time/types.ts";
 import { formatCount } from "../../../shared/units.ts";
 import { hourWords } from "../../../shared/words/clock.ts";
@@ -102,6 +102,7 @@ function NotCounted() {
 function WorkFacts({ time, crew }: { readonly time: LineTime; readonly crew: Crew }) {
   const { startAt, daylight, finishFastH, finishSlowH, firstWetH } = time;
   const system = unitSystem.value;
+  const isOnHold = isAllOnHold(time);
   const finish = (hours: number | null) =>
     hours === null ? "not within a year" : hourWords(startAt, hours, system);
   return (
@@ -118,16 +119,18 @@ function WorkFacts({ time, crew }: { readonly time: LineTime; readonly crew: Cre
           {formatSetting("clock", daylight.toH, "us")}
         </Fact>
       )}
-      <Fact name="Last bag">
-        <TimeAmount make="finishFastH" title="Last bag, fast" time={time}>
-          {finish(finishFastH)}
-        </TimeAmount>{" "}
-        to{" "}
-        <TimeAmount make="finishSlowH" title="Last bag, slow" time={time}>
-          {finish(finishSlowH)}
-        </TimeAmount>
-      </Fact>
-      {time.verdicts.length > 0 && (
+      {!isOnHold && (
+        <Fact name="Last bag">
+          <TimeAmount make="finishFastH" title="Last bag, fast" time={time}>
+            {finish(finishFastH)}
+          </TimeAmount>{" "}
+          to{" "}
+          <TimeAmount make="finishSlowH" title="Last bag, slow" time={time}>
+            {finish(finishSlowH)}
+          </TimeAmount>
+        </Fact>
+      )}
+      {(time.verdicts.length > 0 || firstWetH !== null) && (
         <Fact name="First wet ground">
           <TimeAmount make="wetH" title="First wet ground" time={time}>
             {firstWetH === null ? "none in this forecast" : hourWords(startAt, firstWetH, system)}
