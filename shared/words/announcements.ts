@@ -1,6 +1,7 @@
 import { isCounted } from "../completeness.ts";
 import type { Water } from "../plan.ts";
 import type { SizedLine } from "../sizing-types.ts";
+import { isWaterGiven } from "../stage.ts";
 import { formatElevation, formatLength, type UnitSystem } from "../units.ts";
 import { bagsWords } from "./counted.ts";
 import { mustFixWords } from "./must-fix.ts";
@@ -43,7 +44,9 @@ export function announcementWords(
   return `Found ${lines.map((each) => bagsOf(each) + (compared(each) || fixOf(each))).join("; ")}.`;
 }
 
-function levelWords({ by, stageM, elevationM }: Water, system: UnitSystem): string {
+function levelWords(water: Water, system: UnitSystem): string {
+  const { by, stageM, elevationM } = water;
+  if (!isWaterGiven(water)) return "Sized-for water not known";
   return by === "stage"
     ? `Sized-for stage ${formatLength(stageM, system)}`
     : `Sized-for water elevation ${formatElevation(elevationM, system)}`;

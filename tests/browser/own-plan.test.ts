@@ -109,6 +109,12 @@ describe("a plan on a state plane raster without a vertical unit", () => {
     expect(await bagsWhen(page, (bags) => bags > 0)).toBeGreaterThan(50);
     expect(clicks).toBeLessThanOrEqual(15);
     expect(await next().textContent()).toBe("Crew and time");
+
+    await page.setViewportSize({ width: 320, height: 700 });
+    const widthPx = () => page.evaluate(() => document.documentElement.scrollWidth);
+    expect(await widthPx(), "steps beyond the edge widen no phone's page").toBe(320);
+    await page.setViewportSize({ width: 1440, height: 900 });
+    await mapIsIdle(page);
   });
 
   it("goes on to the next building, picked from footprints in the raster's own grid, in at most 8 clicks", async () => {

@@ -73,6 +73,12 @@ describe("a change of the water", () => {
 });
 
 describe("the words of an announcement", () => {
+  it("give no figure of water that nobody has given", () => {
+    const water = { ...start.water, given: false, elevationM: 0 };
+    const words = announcementWords({ kind: "water", water, chosen: null }, "us", none);
+    expect(words).toBe("Sized-for water not known.");
+  });
+
   const water = { ...start.water, by: "stage" as const, stageM: 32 * FOOT_M };
   const sizedLine = size(start, around, flat(100));
 
