@@ -1,8 +1,12 @@
 /** International foot, exact. Source: 85 FR 62698. */
 export const FOOT_M = 0.3048;
 export const INCH_M = FOOT_M / 12;
+export const INCH_MM = 25.4;
+export const MILE_FT = 5280;
 /** US survey foot. Source: 85 FR 62698. */
 export const SURVEY_FOOT_M = 1200 / 3937;
+/** Semi-major axis of the WGS 84 ellipsoid. Source: NGA.STND.0036. */
+export const SEMI_MAJOR_M = 6_378_137;
 export const HOUR_S = 3600;
 export const DAY_H = 24;
 export const DAY_S = DAY_H * HOUR_S;

@@ -1,5 +1,6 @@
 import { type Outcome, outcomeOf, Refusal } from "./failure.ts";
-import { middleOf, type ShapeFile } from "./imports/found-shapes.ts";
+import { middleOf } from "./geo-box.ts";
+import type { ShapeFile } from "./imports/found-shapes.ts";
 import { type Bounds, type PlacedShape, placeShapes } from "./imports/place-shapes.ts";
 import type { LonLat, Structure, VerticalUnit } from "./plan.ts";
 import { naming, numbered } from "./plan-names.ts";

@@ -78,7 +78,8 @@ export function turned(outline: readonly LonLat[]): LonLat[] {
   return [...outline.slice(0, 1), ...outline.slice(1).reverse()];
 }
 
-function samePlace(a: LonLat, b: LonLat): boolean {
+/** Whether two places are one, to the last digit. */
+export function samePlace(a: LonLat, b: LonLat): boolean {
   return a[0] === b[0] && a[1] === b[1];
 }
 

@@ -5,6 +5,7 @@ import {
   FOOT_M,
   HOUR_S,
   INCH_M,
+  MILE_FT,
   PCF_KG_PER_M3,
   POUND_KG,
 } from "./constants.ts";
@@ -22,7 +23,6 @@ import {
   type UnitSystem,
 } from "./units.ts";
 
-const MILE_FT = 5280;
 const CY_PER_100_FT = CUBIC_YARD_M3 / (100 * FOOT_M);
 
 /** SI in one of each unit that may be typed for a kind; `us` and `metric` are what a bare number means. */

@@ -10,6 +10,28 @@ export interface PlaneBox {
   readonly maxY: number;
 }
 
+/** Whether a box has all of another in it. */
+export function holdsBox(outer: PlaneBox, inner: PlaneBox): boolean {
+  return (
+    outer.minX <= inner.minX &&
+    outer.minY <= inner.minY &&
+    outer.maxX >= inner.maxX &&
+    outer.maxY >= inner.maxY
+  );
+}
+
+/** The box around points. */
+export function boxAround(points: Iterable<readonly [number, number]>): PlaneBox {
+  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
+  for (const [x, y] of points) {
+    box.minX = Math.min(box.minX, x);
+    box.minY = Math.min(box.minY, y);
+    box.maxX = Math.max(box.maxX, x);
+    box.maxY = Math.max(box.maxY, y);
+  }
+  return box;
+}
+
 /** Where a plan lies: its plane and the box that holds its lines and structures, with a margin. */
 export interface Site {
   readonly plane: PlanPlane;
@@ -43,14 +65,7 @@ export function planSite(plan: Plan, marginM: number): Site {
     );
   }
   const plane = planeNear(first);
-  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-  for (const point of points) {
-    const [x, y] = plane.toPlane(point);
-    box.minX = Math.min(box.minX, x);
-    box.minY = Math.min(box.minY, y);
-    box.maxX = Math.max(box.maxX, x);
-    box.maxY = Math.max(box.maxY, y);
-  }
+  const box = boxAround(points.map((point) => plane.toPlane(point)));
   const widestM = Math.max(box.maxX - box.minX, box.maxY - box.minY);
   if (!(widestM <= WIDEST_M)) {
     throw new Refusal(

@@ -3,6 +3,7 @@ import {
   CUBIC_YARD_M3,
   FOOT_M,
   GRAVITY_M_PER_S2,
+  MILE_FT,
   POUND_KG,
   US_GALLON_M3,
 } from "./constants.ts";
@@ -59,7 +60,7 @@ export function shownLengthM(m: number, system: UnitSystem, digits?: number): nu
   return lengthFrom(Number(lengthIn(m, system).toFixed(places)), system);
 }
 
-const MILE_M = 5280 * FOOT_M;
+const MILE_M = MILE_FT * FOOT_M;
 
 /** Distances between places: `199 mi` or `320 km`; one decimal below 10, feet or metres below 0.1 mi or 100 m. */
 export function formatDistance(m: number, system: UnitSystem): string {

@@ -1,3 +1,4 @@
+import { SEMI_MAJOR_M } from "../constants.ts";
 import type { LonLat } from "../plan.ts";
 import type { Building } from "./types.ts";
 
@@ -76,15 +77,14 @@ function squaresOf({ west, south, east, north }: Box): string[] | null {
   return keys;
 }
 
-const RADIUS_M = 6_378_137;
 const SQUARED_ECCENTRICITY = 0.00669437999014;
 
 /** Length of a degree of longitude and of latitude at a latitude, meters, on the WGS 84 ellipsoid. */
 export function metersPerDegree(latitude: number): readonly [lon: number, lat: number] {
   const phi = (latitude * Math.PI) / 180;
   const w = 1 - SQUARED_ECCENTRICITY * Math.sin(phi) ** 2;
-  const lon = (RADIUS_M * Math.cos(phi)) / Math.sqrt(w);
-  const lat = (RADIUS_M * (1 - SQUARED_ECCENTRICITY)) / w ** 1.5;
+  const lon = (SEMI_MAJOR_M * Math.cos(phi)) / Math.sqrt(w);
+  const lat = (SEMI_MAJOR_M * (1 - SQUARED_ECCENTRICITY)) / w ** 1.5;
   return [(lon * Math.PI) / 180, (lat * Math.PI) / 180];
 }
 

@@ -1,3 +1,4 @@
+import { HOUR_S } from "../constants.ts";
 import { timeOf } from "../defaults.ts";
 import type { Forecast, PastForecast, Plan, TimeSettings } from "../plan.ts";
 import { type Moment, momentOf } from "../time/forecast-time.ts";
@@ -71,5 +72,5 @@ export function changeBetween(
   const [before, now] = [crestOf(plan, earlier), crestOf(plan, newer)];
   if (!before || !now) return null;
   const laterS = now.moment.atS - before.moment.atS;
-  return { before, now, riseM: now.elevationM - before.elevationM, laterH: laterS / 3600 };
+  return { before, now, riseM: now.elevationM - before.elevationM, laterH: laterS / HOUR_S };
 }

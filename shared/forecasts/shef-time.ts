@@ -1,3 +1,4 @@
+import { HOUR_S } from "../constants.ts";
 import { Refusal } from "../failure.ts";
 import type { Moment } from "../time/forecast-time.ts";
 import { placeWords } from "./clock.ts";
@@ -131,13 +132,13 @@ export function shefMoment(
   return momentIn({ atS: atS + elapsedS }, zone);
 }
 
-const SECONDS: Readonly<Record<string, number>> = { S: 1, N: 60, H: 3600 };
+const SECONDS: Readonly<Record<string, number>> = { S: 1, N: 60, H: HOUR_S };
 
 function wallOf({ year, month, day, hour, minute, second }: ShefTime, place: TextPlace): number {
   const date = new Date(Date.UTC(year, month - 1, day));
   const isDate = date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
   const isClock = hour < 24 ? minute < 60 && second < 60 : hour === 24 && minute + second === 0;
-  if (isDate && isClock) return date.getTime() / 1000 + 3600 * hour + 60 * minute + second;
+  if (isDate && isClock) return date.getTime() / 1000 + HOUR_S * hour + 60 * minute + second;
   throw new Refusal(
     "forecast/time",
     `${placeWords(place)}: expected a date and an hour that there are; came ${year}-${month}-${day}, hour ${hour}, minute ${minute}.`,

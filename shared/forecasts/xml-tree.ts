@@ -94,7 +94,8 @@ export function textOf(node: XmlNode | null): string {
   return node?.textContent?.trim() ?? "";
 }
 
-function elementsIn({ childNodes }: XmlNode): XmlNode[] {
+/** The elements right under one. */
+export function elementsIn({ childNodes }: XmlNode): XmlNode[] {
   return Array.from(childNodes).filter(
     (each): each is XmlNode => (each as { nodeType?: number }).nodeType === 1,
   );

@@ -1,3 +1,4 @@
+import { HOUR_S } from "../constants.ts";
 import type { Moment } from "../time/forecast-time.ts";
 
 /** Where a clock is: so many minutes ahead of UTC, or a place whose clock is set forward and back (IANA name). */
@@ -106,7 +107,7 @@ export function momentsAt(wallS: number, zone: Zone): Moment[] {
     .sort((a, b) => a.atS - b.atS);
 }
 
-const DAY_AND_A_HALF_S = 36 * 3600;
+const DAY_AND_A_HALF_S = 36 * HOUR_S;
 
 /** A moment on the clock of a zone. */
 export function momentIn({ atS }: Pick<Moment, "atS">, zone: Zone): Moment {

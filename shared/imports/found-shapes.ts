@@ -1,6 +1,5 @@
 import type { FeatureCollection } from "geojson";
 import { Refusal } from "../failure.ts";
-import type { LonLat } from "../plan.ts";
 import { type Entries, entriesOf } from "../plan-feature.ts";
 import { refuseOtherCrs } from "../plan-file.ts";
 import { badGeometry, path } from "../plan-geometry.ts";
@@ -216,11 +215,4 @@ function partsIn(value: unknown): Pick<Part, "kind" | "rings">[] {
 
 function listOf(found: unknown): readonly unknown[] {
   return Array.isArray(found) ? found : [];
-}
-
-/** The middle of the box around corners. */
-export function middleOf(corners: readonly LonLat[]): LonLat {
-  const lons = corners.map(([lon]) => lon);
-  const lats = corners.map(([, lat]) => lat);
-  return [(Math.min(...lons) + Math.max(...lons)) / 2, (Math.min(...lats) + Math.max(...lats)) / 2];
 }

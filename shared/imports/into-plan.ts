@@ -1,9 +1,9 @@
+import { middleOf } from "../geo-box.ts";
 import { letterOf } from "../line-letter.ts";
 import type { Alignment, Plan } from "../plan.ts";
 import { buildingsOf } from "../plan-footprints.ts";
 import { naming, numbered } from "../plan-names.ts";
 import { cleanLabel } from "../plan-text.ts";
-import { middleOf } from "./found-shapes.ts";
 import type { PlacedShape, PlacedShapes } from "./place-shapes.ts";
 
 /** Columns of the plan file itself. */

@@ -1,7 +1,8 @@
 import { Refusal } from "../failure.ts";
+import { middleOf } from "../geo-box.ts";
 import type { LonLat } from "../plan.ts";
 import { path } from "../plan-geometry.ts";
-import { type FoundShape, middleOf, type ShapeFile } from "./found-shapes.ts";
+import type { FoundShape, ShapeFile } from "./found-shapes.ts";
 
 /** An outline or a path on Earth, with the columns that its file has for it. */
 export interface PlacedShape {

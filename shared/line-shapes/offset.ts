@@ -1,5 +1,6 @@
+import { SEMI_MAJOR_M } from "../constants.ts";
+
 /** Semi-major axis and first eccentricity squared of the WGS 84 ellipsoid. */
-const SEMI_MAJOR_M = 6378137;
 const ECCENTRICITY_2 = 0.00669437999014;
 
 export type Place = [number, number];

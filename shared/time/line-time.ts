@@ -37,7 +37,7 @@ import { isAllOnHold } from "./time-verdict.ts";
 import type { AheadVerdict, ClosureTime, Crew, LineTime, Pace, WaysOut } from "./types.ts";
 import { waysOut } from "./ways-out.ts";
 import { workClock, workedUntil } from "./work-hours.ts";
-import { workStretches } from "./work-stretches.ts";
+import { finite, workStretches } from "./work-stretches.ts";
 
 export interface LineTimeInputs {
   readonly plan: Plan;
@@ -281,10 +281,6 @@ function wetHours(
     if (atS !== null) wetH[i] = (atS - start.atS) / HOUR_S;
   }
   return wetH;
-}
-
-function finite(value = Number.NaN): number | null {
-  return Number.isFinite(value) ? value : null;
 }
 
 function least(values: Float32Array): number | null {

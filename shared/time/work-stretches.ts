@@ -80,6 +80,7 @@ function least(a: number | null, b: number | null): number | null {
   return Math.min(a, b);
 }
 
-function finite(value = Number.NaN): number | null {
+/** A number that is one; null otherwise. */
+export function finite(value = Number.NaN): number | null {
   return Number.isFinite(value) ? value : null;
 }

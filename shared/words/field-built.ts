@@ -2,7 +2,8 @@ import type { Behind, BehindStretch, BuiltSoFar } from "../field/built-so-far.ts
 import type { ProgressMark } from "../plan.ts";
 import { formatCount, formatLength, lengthIn, type UnitSystem } from "../units.ts";
 import { hourWords, momentWords } from "./clock.ts";
-import { buildStateWords, stakedStretchWords } from "./field-progress.ts";
+import { stationsWords } from "./crew-parts.ts";
+import { buildStateWords } from "./field-progress.ts";
 
 /** `125 of 860 ft`, up to height. */
 export function builtShortWords({ reachedM, toBuildM }: BuiltSoFar, system: UnitSystem): string {
@@ -74,7 +75,7 @@ function nextWetWords(
   system: UnitSystem,
 ): string {
   const when = hourWords(startAt, wetH!, system);
-  return `Next by the likely forecast: ${stakedStretchWords(stretch, system)}, water at its ground ${when}.`;
+  return `Next by the likely forecast: ${stationsWords(stretch, system)}, water at its ground ${when}.`;
 }
 
 /** Work that the plan has yet to start. */
@@ -85,7 +86,7 @@ export function notStartedWords(startAt: string, system: UnitSystem): string {
 const MOST_NAMED = 4;
 
 function listWords(list: readonly BehindStretch[], system: UnitSystem): string {
-  const named = list.slice(0, MOST_NAMED).map(({ stretch }) => stakedStretchWords(stretch, system));
+  const named = list.slice(0, MOST_NAMED).map(({ stretch }) => stationsWords(stretch, system));
   const more = list.length - named.length;
   return more > 0 ? `${named.join(", ")} and ${more} more` : named.join(", ");
 }

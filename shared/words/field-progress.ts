@@ -1,5 +1,6 @@
 import type { BuildState, ProgressMark } from "../plan.ts";
-import { formatStation, type UnitSystem } from "../units.ts";
+import type { UnitSystem } from "../units.ts";
+import { stationsWords } from "./crew-parts.ts";
 
 const STATES: Readonly<Record<BuildState, string>> = {
   "not-begun": "Not begun",
@@ -14,17 +15,9 @@ export function buildStateWords(state: BuildState): string {
   return STATES[state];
 }
 
-/** `4+50 to 4+75`. */
-export function stakedStretchWords(
-  { fromM, toM }: { readonly fromM: number; readonly toM: number },
-  system: UnitSystem,
-): string {
-  return `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
-}
-
 /** `4+50 to 4+75: up to height`, as a step of undo. */
 export function markedNote(mark: ProgressMark, system: UnitSystem): string {
-  return `${stakedStretchWords(mark, system)}: ${buildStateWords(mark.state).toLowerCase()}`;
+  return `${stationsWords(mark, system)}: ${buildStateWords(mark.state).toLowerCase()}`;
 }
 
 /** Names the step by which another phone's marks came in. */

@@ -1,5 +1,6 @@
 import type { CheckFinding } from "../checks/findings.ts";
 import { A_STRETCH_M } from "../completeness.ts";
+import { FOOT_M } from "../constants.ts";
 import type { Check } from "../sizing-types.ts";
 import { isLate, type TimeVerdict } from "../time/time-verdict.ts";
 import { formatCount, type UnitSystem } from "../units.ts";
@@ -123,8 +124,8 @@ function overLengthWords(lengthM: number, units: Units): string {
     : shown;
 }
 
-const ONE_M = { us: 0.3048, metric: 1 } as const;
-const NAMED_M = { us: 0.3048 / 2, metric: 0.5 } as const;
+const ONE_M = { us: FOOT_M, metric: 1 } as const;
+const NAMED_M = { us: FOOT_M / 2, metric: 0.5 } as const;
 
 type Headline<F> = (
   finding: F,

@@ -1,5 +1,6 @@
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { BuildingRow } from "../../shared/buildings/rows.ts";
+import { geoBoxOf } from "../../shared/geo-box.ts";
 import { stateSentence } from "../../shared/words/building-states.ts";
 import {
   greatestHeightWords,
@@ -9,7 +10,6 @@ import {
   TABLE,
 } from "../../shared/words/buildings-table.ts";
 import { lineMustFix } from "../../shared/words/ring-list.ts";
-import { boxOf } from "../drawing/buildings/map-shapes.ts";
 import { openInPlan } from "../live/buildings/in-plan.ts";
 import { listed } from "../live/buildings/listed.ts";
 import { pickedId } from "../live/buildings/shown.ts";
@@ -83,7 +83,7 @@ function placeOf(
   { width, height }: { readonly width: number; readonly height: number },
 ): Place | null {
   const building = listed.value?.buildings.find(({ id }) => row.members.includes(id));
-  const around = boxOf(row.line?.coordinates ?? building?.parts.flat() ?? []);
+  const around = geoBoxOf(row.line?.coordinates ?? building?.parts.flat() ?? []);
   const upper = map.upper();
   if (!upper) return { left: `${EDGE_PX}px`, bottom: `${EDGE_PX}px` };
   if (!around) return null;

@@ -1,3 +1,4 @@
+import { geoBoxOf } from "../../shared/geo-box.ts";
 import "./map-panel.css";
 import { computed, effect } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
@@ -10,7 +11,6 @@ import { classRangeWords } from "../../shared/words/field-map.ts";
 import { plan } from "../document/store.ts";
 import {
   type Box,
-  boxOf,
   buildingShapes,
   lineShapes,
   ownLineShapes,
@@ -172,7 +172,7 @@ function keepCamera(map: MapLibreMap): () => void {
 
 function lookAtAll(map: MapLibreMap): void {
   const buildings = listed.peek()?.buildings ?? [];
-  const box = boxOf(buildings.flatMap(({ parts }) => parts.flat()));
+  const box = geoBoxOf(buildings.flatMap(({ parts }) => parts.flat()));
   if (box) bring(map, box);
 }
 
@@ -199,15 +199,15 @@ function lookAtPlanAgain(
 ): void {
   const opened = lineInPlan.peek();
   const box =
-    opened?.opened === plan.peek() ? boxOf(opened.opened.alignments[0]?.corners ?? []) : null;
+    opened?.opened === plan.peek() ? geoBoxOf(opened.opened.alignments[0]?.corners ?? []) : null;
   if (box) requestAnimationFrame(() => bring(map, box));
   else map.jumpTo(before);
 }
 
 function boxOfRow(row: BuildingRow): Box | null {
-  if (row.line) return boxOf(row.line.coordinates);
+  if (row.line) return geoBoxOf(row.line.coordinates);
   const building = listed.peek()?.buildings.find(({ id }) => id === row.id);
-  return building ? boxOf(building.parts.flat()) : null;
+  return building ? geoBoxOf(building.parts.flat()) : null;
 }
 
 function Controls({ map }: { readonly map: LentMap }) {

@@ -1,4 +1,4 @@
-import { HOUR_S } from "../../shared/constants.ts";
+import { DAY_H, HOUR_S } from "../../shared/constants.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { isWaterGiven, waterElevationAtGauge } from "../../shared/stage.ts";
@@ -42,7 +42,6 @@ const TOP_PX = 18;
 /** Under the plot: a lane for the work, then the days. */
 const BOTTOM_PX = 34;
 const DAY_PX = 44;
-const DAY_H = 24;
 const LEVEL_TICKS = 5;
 
 /** Lays out a plan's forecast with the water it is sized for; null without a forecast. */

@@ -3,6 +3,7 @@ import { HOUR_S } from "../../shared/constants.ts";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { type BuiltSoFar, behindNow, builtSoFar } from "../../shared/field/built-so-far.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
+import { stationsWords } from "../../shared/words/crew-parts.ts";
 import { failureText } from "../../shared/words/failure.ts";
 import {
   addedWords,
@@ -12,7 +13,6 @@ import {
   otherPlanWords,
   reachedRows,
 } from "../../shared/words/field-built.ts";
-import { stakedStretchWords } from "../../shared/words/field-progress.ts";
 import { readPlanOf } from "../document/files.ts";
 import { plan } from "../document/store.ts";
 import { savePlan } from "../live/actions.ts";
@@ -155,7 +155,7 @@ function Marks({ at, sum }: OfLine) {
             closePanel();
           }}
         >
-          <span>{stakedStretchWords(stretch, system)}</span>
+          <span>{stationsWords(stretch, system)}</span>
           <strong>{markWords(mark, -new Date().getTimezoneOffset(), system)}</strong>
         </button>
       ))}

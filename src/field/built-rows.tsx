@@ -1,10 +1,7 @@
 import { builtSoFar } from "../../shared/field/built-so-far.ts";
+import { stationsWords } from "../../shared/words/crew-parts.ts";
 import { builtShortWords } from "../../shared/words/field-built.ts";
-import {
-  buildStateWords,
-  OLD_MARK,
-  stakedStretchWords,
-} from "../../shared/words/field-progress.ts";
+import { buildStateWords, OLD_MARK } from "../../shared/words/field-progress.ts";
 import { UNLOCK_TITLE, VIEW_ONLY } from "../../shared/words/field-views.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
@@ -28,7 +25,7 @@ export function BuiltRows({ at }: { readonly at: AtStake }) {
       {at.stretch && built && (
         <Row
           to="mark"
-          name={stakedStretchWords(at.stretch, system)}
+          name={stationsWords(at.stretch, system)}
           value={built.isOfOtherPlan ? OLD_MARK : buildStateWords(built.state)}
         />
       )}

@@ -3,11 +3,11 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import type { BuildState } from "../../shared/plan.ts";
 import { BUILD_STATES } from "../../shared/plan-schema.ts";
+import { stationsWords } from "../../shared/words/crew-parts.ts";
 import { failureText } from "../../shared/words/failure.ts";
 import {
   buildStateWords,
   CLEAR_FIRST,
-  stakedStretchWords,
   WHO_CLEARED,
   YOUR_NAME,
 } from "../../shared/words/field-progress.ts";
@@ -53,7 +53,7 @@ export function MarkPanel({ at }: { readonly at: AtStake }) {
   };
   return (
     <Read label="Marks of this stretch" class="crew-page">
-      <PanelHead title={stakedStretchWords(at.stretch, system)} onBack={closePanel} />
+      <PanelHead title={stationsWords(at.stretch, system)} onBack={closePanel} />
       <MustFixBox />
       {mustClear && (
         <Field

@@ -1,4 +1,5 @@
 import type { LonLat } from "../../shared/plan.ts";
+import { samePlace } from "../../shared/plan-geometry.ts";
 
 const DECIMALS = 9;
 
@@ -12,7 +13,7 @@ export interface CornerStep {
 export function cornerStep(before: readonly LonLat[], after: readonly LonLat[]): CornerStep | null {
   const shorter = Math.min(before.length, after.length);
   let index = 0;
-  while (index < shorter && same(before[index]!, after[index]!)) index++;
+  while (index < shorter && samePlace(before[index]!, after[index]!)) index++;
   if (after.length > before.length) return { kind: "insert", index };
   if (after.length < before.length) return { kind: "remove", index };
   return index < shorter ? { kind: "move", index } : null;
@@ -32,7 +33,7 @@ export function stepSaid({ kind, index }: CornerStep): string {
 
 /** True when two lists of corners are the same places in the same order. */
 export function sameCorners(a: readonly LonLat[], b: readonly LonLat[]): boolean {
-  return a.length === b.length && a.every((corner, index) => same(corner, b[index]!));
+  return a.length === b.length && a.every((corner, index) => samePlace(corner, b[index]!));
 }
 
 /** Rounded to nine decimals of a degree, a tenth of a millimetre: the drawing library refuses more. */
@@ -42,11 +43,9 @@ export function rounded(at: readonly number[]): LonLat {
 
 /** Corners without those that repeat their neighbour; `closes` drops a repeated first corner at the end. */
 export function distinct(corners: readonly LonLat[], closes: boolean): LonLat[] {
-  const kept = corners.filter((corner, index) => index === 0 || !same(corner, corners[index - 1]!));
-  while (closes && kept.length > 1 && same(kept[0]!, kept.at(-1)!)) kept.pop();
+  const kept = corners.filter(
+    (corner, index) => index === 0 || !samePlace(corner, corners[index - 1]!),
+  );
+  while (closes && kept.length > 1 && samePlace(kept[0]!, kept.at(-1)!)) kept.pop();
   return kept;
-}
-
-function same(a: LonLat, b: LonLat): boolean {
-  return a[0] === b[0] && a[1] === b[1];
 }

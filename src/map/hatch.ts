@@ -1,18 +1,10 @@
 import type { Map as MapLibreMap } from "maplibre-gl";
+import { type Draw, putImage, stripes } from "../drawing/map-images.ts";
 import { faded, type MapColours } from "./colours.ts";
-
-/** Drawn at twice the size they are shown at. */
-const PIXEL_RATIO = 2;
-
-type Draw = (pen: CanvasRenderingContext2D, size: number) => void;
 
 /** Puts the map's patterns and symbols in place in the colours given, replacing those of another theme. */
 export function installImages(map: MapLibreMap, colours: MapColours): void {
-  const put = (name: string, size: number, draw: Draw) => {
-    const picture = drawn(size * PIXEL_RATIO, draw);
-    if (map.hasImage(name)) map.updateImage(name, picture);
-    else map.addImage(name, picture, { pixelRatio: PIXEL_RATIO });
-  };
+  const put = (name: string, size: number, draw: Draw) => putImage(map, name, size, draw);
   put("over-hatch", 8, (pen, size) => stripes(pen, size, colours.over, colours.panel, 0.5));
   put("no-go-hatch", 10, (pen, size) =>
     stripes(pen, size, faded(colours.ink, 0.45), faded(colours.paper, 0.25), 0.14),
@@ -33,36 +25,6 @@ export function installImages(map: MapLibreMap, colours: MapColours): void {
   put("pumps", 22, (pen, size) => pumps(pen, size, colours));
   put("truck-head", 26, (pen, size) => wedge(pen, size, colours.ink, colours.panel));
   put("way-head", 26, (pen, size) => wedge(pen, size, colours.waterText, colours.panel));
-}
-
-function drawn(size: number, draw: Draw): ImageData {
-  const canvas = document.createElement("canvas");
-  canvas.width = size;
-  canvas.height = size;
-  const pen = canvas.getContext("2d", { willReadFrequently: true });
-  if (!pen) throw new Error("No 2D canvas in this browser.");
-  draw(pen, size);
-  return pen.getImageData(0, 0, size, size);
-}
-
-/** Lines from lower left to upper right that meet across the edges of the tile. */
-function stripes(
-  pen: CanvasRenderingContext2D,
-  size: number,
-  ink: string,
-  ground: string,
-  share: number,
-): void {
-  pen.fillStyle = ground;
-  pen.fillRect(0, 0, size, size);
-  pen.strokeStyle = ink;
-  pen.lineWidth = (size * share) / Math.SQRT2;
-  for (const shift of [-size, 0, size]) {
-    pen.beginPath();
-    pen.moveTo(shift - size / 2, size * 1.5);
-    pen.lineTo(shift + size * 1.5, -size / 2);
-    pen.stroke();
-  }
 }
 
 function arrowHead(pen: CanvasRenderingContext2D, size: number, ink: string): void {

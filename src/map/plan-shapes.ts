@@ -1,4 +1,5 @@
 import type { Feature, FeatureCollection, Position } from "geojson";
+import { middleOf } from "../../shared/geo-box.ts";
 import { letterOf } from "../../shared/line-letter.ts";
 import type { Alignment, LonLat, Plan, WorkPlace } from "../../shared/plan.ts";
 import { directionOf, type LabelReach } from "../drawing/line/label-offset.ts";
@@ -105,12 +106,6 @@ function point(kind: string, at: LonLat, text: string, more: object = {}): Featu
   };
 }
 
-/** Middle of the box round an outline. */
-function middleOf(outline: readonly LonLat[]): LonLat {
-  const [west, south, east, north] = boxOf(outline);
-  return [(west + east) / 2, (south + north) / 2];
-}
-
 /** Index of the corner of a line that lies furthest from the corners of the others: where its letter is not mistaken. */
 function ownCorner(line: Alignment, others: readonly Alignment[]): number {
   const foreign = others.flatMap((each) => each.corners);
@@ -144,13 +139,6 @@ function unit(from: LonLat, to: LonLat): [number, number] {
 function distance2(a: LonLat, b: LonLat): number {
   const east = (a[0] - b[0]) * Math.cos((a[1] * Math.PI) / 180);
   return east * east + (a[1] - b[1]) ** 2;
-}
-
-/** West, south, east, north of some places. */
-function boxOf(places: readonly LonLat[]): [number, number, number, number] {
-  const lons = places.map((at) => at[0]);
-  const lats = places.map((at) => at[1]);
-  return [Math.min(...lons), Math.min(...lats), Math.max(...lons), Math.max(...lats)];
 }
 
 /** Degrees clockwise from north on the map. */

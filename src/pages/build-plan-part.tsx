@@ -5,7 +5,7 @@ import { notPlacedWords } from "../../shared/words/work-places.ts";
 import { ClassSwatch, classWords } from "../drawing/class-bar.tsx";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
-import { COLUMN_MM } from "./paper.ts";
+import { COLUMN_MM, pxOf } from "./paper.ts";
 import { benchmarkOn } from "./plan-benchmark.tsx";
 import { PlanDrawing } from "./plan-drawing.tsx";
 import { planFrames } from "./plan-frame.ts";
@@ -13,7 +13,7 @@ import { ProfileKey, ProfileStrip } from "./profile-strip.tsx";
 import { type PartOfLine, type Room, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
-const WIDTH_PX = Math.floor((COLUMN_MM * 96) / 25.4);
+const WIDTH_PX = Math.floor(pxOf(COLUMN_MM));
 /** What profile, keys and notes take of a page until they are measured, millimetres. */
 const FIRST_REST_MM = 84;
 const LEAST_PLAN_MM = 60;

@@ -1,3 +1,4 @@
+import { pxOf } from "./paper.ts";
 import "./build-sequence.css";
 import type { ComponentChildren } from "preact";
 import type { SizedLine } from "../../shared/sizing-types.ts";
@@ -31,7 +32,6 @@ import { LiftPicture } from "./lift-picture.tsx";
 import { type Rows, Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
-const MM_PX = 96 / 25.4;
 /** Letters of an hour in the same week: with a date it is longer, and the table is set smaller, as in metric units. */
 const SHORT_HOUR = 9;
 
@@ -52,7 +52,7 @@ export function BuildSequenceSheet({ time, results, ...frame }: BuildSequencePro
       short="Sequence"
       pieces={({ widthMm }) => [
         <Lead line={line} said={said} />,
-        <LiftPicture of={frame.of} time={time} widthPx={Math.floor(widthMm * MM_PX)} />,
+        <LiftPicture of={frame.of} time={time} widthPx={Math.floor(pxOf(widthMm))} />,
         ...time.parts.map((part) => crewRows(part, said)),
         ...(time.closures.length > 0 ? [wayRows(said)] : []),
         <BuildSequenceNotes line={line} said={said} results={results} />,

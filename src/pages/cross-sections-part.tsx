@@ -1,7 +1,7 @@
 import type { VNode } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import "./sections.css";
-import { FOOT_M } from "../../shared/constants.ts";
+import { FOOT_M, INCH_M } from "../../shared/constants.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { coursesFor } from "../../shared/quantities.ts";
@@ -20,15 +20,14 @@ import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import { spanOf } from "../drawing/section/section-outline.ts";
 import { crossSectionsAt } from "../live/cross-sections.ts";
 import { layingPieces } from "./laying-part.tsx";
-import { COLUMN_MM } from "./paper.ts";
+import { COLUMN_MM, INCH_PX, pxOf } from "./paper.ts";
 import { type SectionGroup, sectionGroups } from "./section-groups.ts";
 import { Sheet } from "./sheet.tsx";
 import type { SheetFrame } from "./title-block.tsx";
 
 const MARGIN_M = 3;
 const GAP_PX = 16;
-const INCH_PX = 96;
-const WIDTH_PX = Math.floor((COLUMN_MM * INCH_PX) / 25.4);
+const WIDTH_PX = Math.floor(pxOf(COLUMN_MM));
 const EACH_PX = (WIDTH_PX - GAP_PX) / 2;
 /** What a drawing needs beside the levee, across and up and down, pixels. */
 const BESIDE_PX = 96;
@@ -157,7 +156,7 @@ function scaleFor({ plan, system }: Exported, sections: readonly CrossSection[])
         }))
       : DENOMINATORS.map((denominator) => ({
           words: `1 : ${denominator}`,
-          pxPerM: INCH_PX / 0.0254 / denominator,
+          pxPerM: INCH_PX / INCH_M / denominator,
         }));
   return scales.find(({ pxPerM }) => pxPerM <= most) ?? scales.at(-1)!;
 }

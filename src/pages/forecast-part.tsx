@@ -6,10 +6,10 @@ import { formatLength, type UnitSystem } from "../../shared/units.ts";
 import { momentWords, zoneWords } from "../../shared/words/clock.ts";
 import { ForecastChart, ForecastKey } from "../drawing/forecast-chart.tsx";
 import { CrestTable } from "../drawing/time-curve.tsx";
+import { pxOf } from "./paper.ts";
 import type { Piece } from "./sheet.tsx";
 
 const CHART_PX = 190;
-const MM_PX = 96 / 25.4;
 
 /** For the office: the forecast that the times rest on, as a curve, as it was given, and what each crest would take. */
 export function forecastPieces({ plan, line, system }: Exported, widthMm: number): Piece[] {
@@ -23,7 +23,7 @@ export function forecastPieces({ plan, line, system }: Exported, widthMm: number
         plan={plan}
         time={time}
         system={system}
-        widthPx={Math.floor(widthMm * MM_PX)}
+        widthPx={Math.floor(pxOf(widthMm))}
         heightPx={CHART_PX}
       />
       <ForecastKey plan={plan} time={time} />

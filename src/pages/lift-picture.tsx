@@ -1,4 +1,5 @@
 import { useId } from "preact/hooks";
+import { FOOT_M } from "../../shared/constants.ts";
 import { timeOf } from "../../shared/defaults.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
@@ -142,7 +143,7 @@ interface AxisProps {
 
 /** Stations under the picture, at round ones as far apart as they can be read. */
 function Axis({ layout: { x }, lengthM, yPx, system }: AxisProps) {
-  const eachM = system === "us" ? 100 * 0.3048 : 100;
+  const eachM = system === "us" ? 100 * FOOT_M : 100;
   const widePx = x(eachM) - x(0);
   const every = EVERY.find((k) => k * widePx >= LEAST_STATIONS_PX) ?? 100;
   const stations = Array.from(

@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import { INCH_MM } from "../../shared/constants.ts";
 import { recall, remember } from "../browser/remember.ts";
 
 export type PaperName = "A4" | "Letter";
@@ -21,6 +22,14 @@ const PAPERS: Readonly<Record<PaperName, Paper>> = {
   Letter: { widthMm: 215.9, heightMm: 279.4, sideMm: (215.9 - COLUMN_MM) / 2 },
 };
 
+/** CSS pixels in an inch of paper. */
+export const INCH_PX = 96;
+
+/** A width on paper in CSS pixels. */
+export function pxOf(mm: number): number {
+  return (mm * INCH_PX) / INCH_MM;
+}
+
 /** The paper the pages are laid out for, remembered on this machine. */
 export const paper = signal<PaperName>(recall(KEY, "Letter") === "A4" ? "A4" : "Letter");
 
@@ -41,7 +50,7 @@ export function pageStyle(name: PaperName): { width: string; height: string; pad
 
 /** Width of the paper, CSS pixels. */
 export function paperWidthPx(name: PaperName): number {
-  return (PAPERS[name].widthMm * 96) / 25.4;
+  return pxOf(PAPERS[name].widthMm);
 }
 
 /** The page rule for the browser's printing: each page brings its own margins. */

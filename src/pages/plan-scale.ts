@@ -1,4 +1,4 @@
-import { FOOT_M } from "../../shared/constants.ts";
+import { FOOT_M, INCH_MM } from "../../shared/constants.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 
 /** A scale that a plan is drawn to. */
@@ -15,7 +15,6 @@ export interface PlanScale {
 /** Feet on the ground in an inch, and denominators, as engineers' scales have them; largest first. */
 const FEET_PER_INCH = [10, 20, 30, 40, 50, 60, 80, 100] as const;
 const DENOMINATORS = [100, 125, 200, 250, 300, 400, 500, 600, 750, 1000] as const;
-const INCH_MM = 25.4;
 /** The bar is about so long on paper, millimetres. */
 const BAR_MM = 25;
 const METRIC_BARS_M = [2, 4, 5, 10, 20, 25] as const;

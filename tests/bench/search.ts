@@ -3,12 +3,13 @@ import { booleanContains, kinks } from "@turf/turf";
 import { UndirectedGraph } from "graphology";
 import { dijkstra } from "graphology-shortest-path";
 import type { GroundSampler } from "../../shared/ground.ts";
+import { boxAround } from "../../shared/site.ts";
 import { siteLattice } from "../../workers/search/lattice.ts";
 import { driven } from "../../workers/search/progress.ts";
 import { searchGround } from "../../workers/search/search-ground.ts";
 import { searchLattice, USUAL_OPTIONS } from "../../workers/search/search-lattice.ts";
 import { searchRing } from "../../workers/search/search-ring.ts";
-import { boxOf, grown, searchTerms, windowBox } from "../../workers/search/search-terms.ts";
+import { grown, searchTerms, windowBox } from "../../workers/search/search-terms.ts";
 import type { FoundRing, SearchOptions, SearchRequest } from "../../workers/search/types.ts";
 import { measured, onTurf, seededBuilding } from "../helpers/search-buildings.ts";
 import { rasterGround, rectangle, requestFor, seeded } from "../helpers/search-terrain.ts";
@@ -128,7 +129,7 @@ function faultOf(request: SearchRequest, ring: FoundRing): string | null {
  */
 function closedSearch(sizeM: number) {
   const terms = searchTerms(requestOn(valley(sizeM), wholeReach(sizeM)));
-  const near = driven(siteLattice(terms, grown(boxOf(HOUSE), 25), 1, 0.4));
+  const near = driven(siteLattice(terms, grown(boxAround(HOUSE), 25), 1, 0.4));
   const lattice = driven(siteLattice(terms, terms.box, 2, 0.4));
   const inside = terms.obstacles[0]!.shape.inside;
   const options = { ...USUAL_OPTIONS, by: "divide" as const };

@@ -9,11 +9,11 @@ import {
   type FindWindow,
   type RingOptions,
 } from "../../shared/search-types.ts";
-import { type PlaneBox, planSite } from "../../shared/site.ts";
+import { boxAround, holdsBox, type PlaneBox, planSite } from "../../shared/site.ts";
 import { waterSurface } from "../../shared/stage.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { type SearchGround, searchGround } from "../search/search-ground.ts";
-import { boxOf, grown, windowBox } from "../search/search-terms.ts";
+import { grown, windowBox } from "../search/search-terms.ts";
 import { sectionModel } from "../search/section-model.ts";
 import type { Outline, Point, SearchRequest, SearchWindow } from "../search/types.ts";
 import { waterOutlines } from "./water-outlines.ts";
@@ -74,7 +74,7 @@ export async function lineSetting(
   const window = { outline: onPlane(plane, corners) };
   const options = { window: { outline: corners }, maxCorners };
   const judgedBy = { ...plan, practice: { ...plan.practice, setbackM } };
-  const place = { window, box: boxOf(window.outline), options };
+  const place = { window, box: boxAround(window.outline), options };
   return settingOf(terrain, judgedBy, plan.structures, place);
 }
 
@@ -147,19 +147,10 @@ const held = new WeakMap<GroundSampler, SearchGround>();
 /** The search's own ground over a sampler: what one search has read the next one need not. */
 function heldGround(sampler: GroundSampler, box: PlaneBox): SearchGround {
   const known = held.get(sampler);
-  if (known && holds(known.box, box)) return known;
+  if (known && holdsBox(known.box, box)) return known;
   const fresh = searchGround(sampler, known ? union(known.box, box) : box);
   held.set(sampler, fresh);
   return fresh;
-}
-
-function holds(outer: PlaneBox, inner: PlaneBox): boolean {
-  return (
-    outer.minX <= inner.minX &&
-    outer.minY <= inner.minY &&
-    outer.maxX >= inner.maxX &&
-    outer.maxY >= inner.maxY
-  );
 }
 
 function union(a: PlaneBox, b: PlaneBox): PlaneBox {

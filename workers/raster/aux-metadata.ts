@@ -52,7 +52,8 @@ function unescaped(text: string): string {
     .replaceAll("&amp;", "&");
 }
 
-function numberOf(text: string | null): number | null {
+/** The number that a text is; null for none. */
+export function numberOf(text: string | null): number | null {
   const value = Number(text);
   return text === null || text === "" || !Number.isFinite(value) ? null : value;
 }

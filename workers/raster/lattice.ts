@@ -1,11 +1,4 @@
-/** A box on the plan plane, metres. */
-export interface PlaneBox {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
-
+import type { PlaneBox } from "../../shared/site.ts";
 /**
  * A fast stand-in for the exact way from the plan plane to the raster: control points are projected
  * exactly, and between them column and row are bilinear. Eight coefficients a square: of column, then

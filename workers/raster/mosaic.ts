@@ -1,6 +1,6 @@
 import { Refusal } from "../../shared/failure.ts";
 import { HEIGHT_UNIT_WORDS } from "../../shared/words/ground-line.ts";
-import { type Affine, inverseAffine } from "./affine.ts";
+import { type Affine, applyAffine, inverseAffine } from "./affine.ts";
 import type { BlockStore } from "./block-store.ts";
 import type { OpenRaster, RasterLevel } from "./open-raster.ts";
 import type { HorizontalReference } from "./reference.ts";
@@ -66,7 +66,7 @@ export function joinRasters(rasters: readonly [OpenRaster, ...OpenRaster[]]): Mo
   const left = Math.floor(Math.min(...cells.map(({ column }) => column)) + LATTICE_TOLERANCE_CELLS);
   const top = Math.floor(Math.min(...cells.map(({ row }) => row)) + LATTICE_TOLERANCE_CELLS);
   const end = (ends: number[]) => Math.ceil(Math.max(...ends) - LATTICE_TOLERANCE_CELLS);
-  const [x0, y0] = originAt(first![0].raster.affine, left, top);
+  const [x0, y0] = applyAffine(first![0].raster.affine, left, top);
   const grids = groups.map((group, i): TileGrid => {
     const place = { ...cells[i]!, column: cells[i]!.column - left, row: cells[i]!.row - top };
     return { tiles: fromOrigin(group), ...extentOf(group), place };
@@ -139,13 +139,6 @@ function cellArea({ xPerColumn, xPerRow, yPerColumn, yPerRow }: Affine): number 
   return Math.abs(xPerColumn * yPerRow - xPerRow * yPerColumn);
 }
 
-function originAt(affine: Affine, column: number, row: number): [number, number] {
-  return [
-    affine.x0 + affine.xPerColumn * column + affine.xPerRow * row,
-    affine.y0 + affine.yPerColumn * column + affine.yPerRow * row,
-  ];
-}
-
 function cornerOf(group: Group): { column: number; row: number } {
   return {
     column: Math.min(...group.map(({ column }) => column)),
@@ -178,9 +171,9 @@ function inCells([{ raster: first }]: Group, group: Group): TileGrid["place"] {
   const toCell = inverseAffine(first.affine);
   const { column: left, row: top } = cornerOf(group);
   const { columns, rows } = extentOf(group);
-  const [column, row] = toCell(...originAt(raster.affine, left, top));
-  const [right, turnedRow] = toCell(...originAt(raster.affine, left + columns, top));
-  const [turnedColumn, bottom] = toCell(...originAt(raster.affine, left, top + rows));
+  const [column, row] = toCell(...applyAffine(raster.affine, left, top));
+  const [right, turnedRow] = toCell(...applyAffine(raster.affine, left + columns, top));
+  const [turnedColumn, bottom] = toCell(...applyAffine(raster.affine, left, top + rows));
   const turned = Math.max(Math.abs(turnedRow - row), Math.abs(turnedColumn - column));
   const isUpright = right > column && bottom > row;
   if (!isUpright || !(turned < LATTICE_TOLERANCE_CELLS * Math.max(columns, rows))) {
@@ -238,7 +231,7 @@ function refuseOther(first: OpenRaster, raster: OpenRaster): void {
 function offsetOf(first: OpenRaster, raster: OpenRaster): { column: number; row: number } | null {
   const toCell = inverseAffine(first.affine);
   const [column, row] = toCell(raster.affine.x0, raster.affine.y0);
-  const farCorner = originAt(raster.affine, raster.columns, raster.rows);
+  const farCorner = applyAffine(raster.affine, raster.columns, raster.rows);
   const [farColumn, farRow] = toCell(...farCorner);
   const stretch = Math.max(
     Math.abs(farColumn - column - raster.columns),

@@ -1,8 +1,10 @@
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { LonLat } from "../../shared/plan.ts";
+import { samePlace } from "../../shared/plan-geometry.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
+import { holdsBox, type PlaneBox } from "../../shared/site.ts";
 import { heldWindows } from "./held-windows.ts";
-import { type Lattice, makeLattice, type PlaneBox } from "./lattice.ts";
+import { type Lattice, makeLattice } from "./lattice.ts";
 import type { Locator } from "./locate.ts";
 import type { Mosaic, MosaicCells } from "./mosaic.ts";
 import { makeSampler } from "./sampler.ts";
@@ -60,7 +62,7 @@ export function makeSamplerSource(
 
   const samplerFor: SamplerSource["samplerFor"] = (plane, box) => {
     const ready = prepared.find(
-      (each) => isSame(each.origin, plane.origin) && holds(each.box, box),
+      (each) => samePlace(each.origin, plane.origin) && holdsBox(each.box, box),
     );
     if (ready) return ready.sampler;
     const work = prepare(plane, box);
@@ -126,17 +128,4 @@ function cellSizeM(locator: Locator, plane: PlanPlane, box: PlaneBox): [number, 
     Math.hypot(next[0] - here[0], next[1] - here[1]),
     Math.hypot(below[0] - here[0], below[1] - here[1]),
   ];
-}
-
-function isSame(a: LonLat, b: LonLat): boolean {
-  return a[0] === b[0] && a[1] === b[1];
-}
-
-function holds(outer: PlaneBox, inner: PlaneBox): boolean {
-  return (
-    inner.minX >= outer.minX &&
-    inner.minY >= outer.minY &&
-    inner.maxX <= outer.maxX &&
-    inner.maxY <= outer.maxY
-  );
 }

@@ -1,11 +1,12 @@
 import type { PlaneBox } from "../../shared/site.ts";
+import { boxAround } from "../../shared/site.ts";
 import type { LatticeRing } from "./branch-and-bound.ts";
 import type { Deadline } from "./deadline.ts";
 import { type Lattice, siteLattice } from "./lattice.ts";
 import { type LineOptions, lineFromLoop, type PricedRing } from "./line-from-loop.ts";
 import { partOf } from "./progress.ts";
 import { type LatticeAnswer, searchLattice, USUAL_OPTIONS } from "./search-lattice.ts";
-import { boxOf, grown, type SearchTerms } from "./search-terms.ts";
+import { grown, type SearchTerms } from "./search-terms.ts";
 import type { Point, RingToBeat, SearchStep } from "./types.ts";
 import { linkStructures, linkWaters } from "./walls.ts";
 
@@ -143,7 +144,7 @@ function ringToBeat({ beat }: Effort): GroupRing | null {
 
 function nearBox(terms: SearchTerms, group: readonly number[]): PlaneBox {
   const outlines = group.flatMap((k) => terms.request.structures[k]!);
-  return grown(boxOf(outlines), NEAR_REACH_M);
+  return grown(boxAround(outlines), NEAR_REACH_M);
 }
 
 function holdsWindow(terms: SearchTerms, near: PlaneBox): boolean {

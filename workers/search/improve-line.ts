@@ -1,4 +1,5 @@
 import { Refusal } from "../../shared/failure.ts";
+import { boxAround } from "../../shared/site.ts";
 import { type BentLine, bentLine, beside, legCount } from "./bent-line.ts";
 import { deadlineIn } from "./deadline.ts";
 import { legBreach } from "./leg-price.ts";
@@ -6,7 +7,7 @@ import { walkLine } from "./line-figures.ts";
 import { SHAPING } from "./progress.ts";
 import { refineLine } from "./refine-line.ts";
 import { CORNER_SHARE } from "./search-ring.ts";
-import { boxOf, grown, type SearchTerms, searchTerms } from "./search-terms.ts";
+import { grown, type SearchTerms, searchTerms } from "./search-terms.ts";
 import type { LineFigures, Point, SearchOptions, SearchRequest, SearchStep } from "./types.ts";
 
 /** A drawn line to improve. */
@@ -91,7 +92,7 @@ export function* improveLine(
 }
 
 function roomAround(corners: readonly Point[]): Point[] {
-  const { minX, minY, maxX, maxY } = grown(boxOf(corners), ROOM_M);
+  const { minX, minY, maxX, maxY } = grown(boxAround(corners), ROOM_M);
   return [
     [minX, minY],
     [maxX, minY],

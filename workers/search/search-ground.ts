@@ -1,5 +1,5 @@
 import type { GroundSampler } from "../../shared/ground.ts";
-import type { PlaneBox } from "../../shared/site.ts";
+import { holdsBox, type PlaneBox } from "../../shared/site.ts";
 
 /**
  * The ground of a site on a lattice of the search's own, read from the sampler only where it is asked
@@ -70,19 +70,10 @@ export function searchGround(source: GroundSampler, box: PlaneBox, finestM = FIN
 export function preparedGround(ground: GroundSampler, box: PlaneBox): SearchGround {
   if ("blockRead" in ground) {
     const prepared = ground as SearchGround;
-    if (holds(prepared.box, box)) return prepared;
+    if (holdsBox(prepared.box, box)) return prepared;
     return searchGround(prepared.source, box);
   }
   return searchGround(ground, box);
-}
-
-function holds(outer: PlaneBox, inner: PlaneBox): boolean {
-  return (
-    outer.minX <= inner.minX &&
-    outer.minY <= inner.minY &&
-    outer.maxX >= inner.maxX &&
-    outer.maxY >= inner.maxY
-  );
 }
 
 /** Height of one node less `baseM`; NaN where there is no data. */

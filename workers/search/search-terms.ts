@@ -1,4 +1,5 @@
 import type { PlaneBox } from "../../shared/site.ts";
+import { boxAround } from "../../shared/site.ts";
 import { type ClearanceField, clearanceField } from "./clearance-field.ts";
 import { type PriceTable, priceTable } from "./price-table.ts";
 import { preparedGround, type SearchGround } from "./search-ground.ts";
@@ -93,19 +94,8 @@ function anchorCode(k: number, count: number): number {
 
 /** The box that holds a window, metres. */
 export function windowBox(window: SearchWindow, structures: readonly Outline[]): PlaneBox {
-  if ("outline" in window) return boxOf(window.outline);
-  return grown(boxOf(structures.flat()), window.reachM);
-}
-
-export function boxOf(points: Outline): PlaneBox {
-  const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
-  for (const [x, y] of points) {
-    box.minX = Math.min(box.minX, x);
-    box.minY = Math.min(box.minY, y);
-    box.maxX = Math.max(box.maxX, x);
-    box.maxY = Math.max(box.maxY, y);
-  }
-  return box;
+  if ("outline" in window) return boxAround(window.outline);
+  return grown(boxAround(structures.flat()), window.reachM);
 }
 
 export function grown(box: PlaneBox, byM: number): PlaneBox {

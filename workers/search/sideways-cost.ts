@@ -1,6 +1,7 @@
+import { boxAround } from "../../shared/site.ts";
 import { legBreach } from "./leg-price.ts";
 import { priceAt } from "./price-table.ts";
-import { boxOf, grown, type SearchTerms, searchTerms } from "./search-terms.ts";
+import { grown, type SearchTerms, searchTerms } from "./search-terms.ts";
 import type { Point, SearchRequest, SearchStep } from "./types.ts";
 
 /** What moving a line sideways would cost, station by station. All arrays have the same length. */
@@ -36,7 +37,7 @@ export function* sidewaysCost(
   closed: boolean,
   moveM = 1,
 ): Generator<SearchStep, SidewaysCost> {
-  const { minX, minY, maxX, maxY } = grown(boxOf(corners), ROOM_M + moveM);
+  const { minX, minY, maxX, maxY } = grown(boxAround(corners), ROOM_M + moveM);
   const outline: Point[] = [
     [minX, minY],
     [maxX, minY],

@@ -152,7 +152,8 @@ function linkSearch(lattice: Lattice, barred: ReadonlySet<number>): LinkSearch {
   };
 }
 
-function wayBack(came: Int32Array, end: number): number[] {
+/** The nodes by which one was reached, itself first. */
+export function wayBack(came: Int32Array, end: number): number[] {
   const path: number[] = [];
   for (let node = end; node >= 0; node = came[node]!) path.push(node);
   return path;

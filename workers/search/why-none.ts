@@ -11,7 +11,7 @@ import {
   WATER,
 } from "./lattice.ts";
 import type { Point } from "./types.ts";
-import { nodeAt } from "./walls.ts";
+import { nodeAt, wayBack } from "./walls.ts";
 
 /**
  * Why no ring round a structure fits a lattice: a chain of closed nodes leads from the structure out of the
@@ -102,12 +102,6 @@ function chainOut(lattice: Lattice, from: number): number[] | null {
     }
   }
   return null;
-}
-
-function wayBack(came: Int32Array, end: number): number[] {
-  const chain: number[] = [];
-  for (let node = end; node >= 0; node = came[node]!) chain.push(node);
-  return chain;
 }
 
 const DIRECTIONS = [

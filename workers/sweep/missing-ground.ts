@@ -1,4 +1,5 @@
 import type { LonLat } from "../../shared/plan.ts";
+import { isInside } from "../../shared/plane-polygon.ts";
 import { outlineCells } from "../water/outline-cells.ts";
 import { cellAt, columnOf, lonLatOf, rowOf, type WaterGrid } from "../water/water-grid.ts";
 
@@ -29,24 +30,11 @@ function isTheBuilding(
   cells: readonly number[],
 ): boolean {
   const spots = outline.map(([longitude, latitude]) => grid.place.toCell(longitude, latitude));
+  const polygon = { xM: spots.map(([column]) => column), yM: spots.map(([, row]) => row) };
   return cells.every((cell) => {
-    const isInside = holds(spots, columnOf(grid, cell), rowOf(grid, cell));
-    return isInside === Number.isNaN(grid.heightM[cell]!);
+    return (
+      isInside(polygon, columnOf(grid, cell), rowOf(grid, cell)) ===
+      Number.isNaN(grid.heightM[cell]!)
+    );
   });
-}
-
-/** Even-odd rule, counted in cells. */
-function holds(
-  spots: readonly (readonly [number, number])[],
-  column: number,
-  row: number,
-): boolean {
-  let isInside = false;
-  for (const [i, [columnA, rowA]] of spots.entries()) {
-    const [columnB, rowB] = spots[(i + 1) % spots.length]!;
-    if (rowA > row === rowB > row) continue;
-    const crossing = columnA + ((row - rowA) / (rowB - rowA)) * (columnB - columnA);
-    if (crossing > column) isInside = !isInside;
-  }
-  return isInside;
 }

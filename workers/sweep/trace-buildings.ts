@@ -8,13 +8,13 @@ import { timeOf } from "../../shared/defaults.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
-import { planSite } from "../../shared/site.ts";
+import { boxAround, planSite } from "../../shared/site.ts";
 import { firstAbove, type Hydrograph, hydrographOf } from "../../shared/time/hydrograph.ts";
 import { onPlane } from "../lines/search-setup.ts";
 import { riverOutlines } from "../lines/water-outlines.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { inTurns } from "../search/in-turns.ts";
-import { boxOf, grown } from "../search/search-terms.ts";
+import { grown } from "../search/search-terms.ts";
 import type { SearchStep } from "../search/types.ts";
 import { hasHoles, inState } from "../water/grid-state.ts";
 import { outlineCells } from "../water/outline-cells.ts";
@@ -184,7 +184,7 @@ function leastOf(levels: Float32Array, cells: readonly number[]): number {
 function surroundingsOf({ context, open, river }: Traced, plan: Plan, { parts }: Building) {
   const { plane } = planSite({ ...plan, alignments: [], structures: parts.map(asStructure) }, 0);
   const outlines = parts.map((outline) => onPlane(plane, outline));
-  const box = grown(boxOf(outlines.flat()), FAR_REACH_M + BASE_M);
+  const box = grown(boxAround(outlines.flat()), FAR_REACH_M + BASE_M);
   const corners: LonLat[] = [
     plane.toLonLat(box.minX, box.minY),
     plane.toLonLat(box.maxX, box.minY),

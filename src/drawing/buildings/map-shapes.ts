@@ -2,6 +2,7 @@ import type { Feature, FeatureCollection, Position } from "geojson";
 import type { BuildingRow } from "../../../shared/buildings/rows.ts";
 import type { ShownState } from "../../../shared/buildings/shown-states.ts";
 import type { Building, FoundShape } from "../../../shared/buildings/types.ts";
+import { middleOf } from "../../../shared/geo-box.ts";
 import { heightClass } from "../../../shared/height-class.ts";
 import type { LonLat } from "../../../shared/plan.ts";
 import { crossOf } from "./cross.ts";
@@ -60,25 +61,6 @@ export function lineShapes(rows: readonly BuildingRow[], limitM: number): Featur
 export function ownLineShapes(shapes: readonly FoundShape[]): FeatureCollection {
   const features = shapes.map((shape): Feature => ({ ...pathOf(shape), properties: {} }));
   return { type: "FeatureCollection", features };
-}
-
-/** The box round places; null without any. */
-export function boxOf(places: Iterable<LonLat>): Box | null {
-  let [west, south] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
-  let [east, north] = [Number.NEGATIVE_INFINITY, Number.NEGATIVE_INFINITY];
-  for (const [lon, lat] of places) {
-    west = Math.min(west, lon);
-    east = Math.max(east, lon);
-    south = Math.min(south, lat);
-    north = Math.max(north, lat);
-  }
-  return west <= east ? [west, south, east, north] : null;
-}
-
-/** The middle of the box round a footprint. */
-function middleOf(corners: readonly LonLat[]): LonLat {
-  const [west, south, east, north] = boxOf(corners)!;
-  return [(west + east) / 2, (south + north) / 2];
 }
 
 function northmost(places: readonly LonLat[]): LonLat {

@@ -1,4 +1,4 @@
-import { letterOf } from "../../../shared/line-letter.ts";
+import { letterOfLine } from "../../../shared/line-letter.ts";
 import type { Plan } from "../../../shared/plan.ts";
 import { hasOtherSections } from "../../../shared/reaches.ts";
 import type { LineTime } from "../../../shared/time/types.ts";
@@ -32,7 +32,7 @@ export function WaysOutList({ time }: { readonly time: LineTime }) {
         {others.map(({ line: other, verdict }) => (
           <li key={other.id}>
             <span>
-              <strong>{letterFor(plan.value, other.id)}</strong> {other.name},{" "}
+              <strong>{letterOfLine(plan.value, other.id)}</strong> {other.name},{" "}
               {formatCount(other.totals.bags)} bags, {timeVerdictWords(verdict, unitSystem.value)}
               {butMustFix(mustFixOn(other))}
             </span>
@@ -109,8 +109,4 @@ function Do({ words, onDo }: { readonly words: string; readonly onDo: () => void
       {words}
     </button>
   );
-}
-
-function letterFor({ alignments }: Plan, id: string): string {
-  return letterOf(alignments.findIndex((each) => each.id === id));
 }

@@ -1,4 +1,4 @@
-import { HOUR_S } from "../../../shared/constants.ts";
+import { DAY_H, HOUR_S } from "../../../shared/constants.ts";
 import { workAtHour } from "../../../shared/words/work.ts";
 import "./moment-slider.css";
 import { midnights } from "../../../shared/time/clock.ts";
@@ -18,7 +18,6 @@ import {
   timeNow,
 } from "../../live/time-now.ts";
 
-const DAY_H = 24;
 const MOST_TICKS = 7;
 /** A day that begins beyond this share of the slider has no room for its name. */
 const LAST_SHARE = 0.86;

@@ -1,4 +1,5 @@
 import type { ImageFileDirectory } from "geotiff";
+import { numberOf } from "../aux-metadata.ts";
 import { tagValue } from "./tags.ts";
 
 /** What GDAL's own tag says about the first band. */
@@ -24,13 +25,9 @@ function bandItems(xml: string): BandMetadata {
     );
     return item?.[2]?.trim() ?? null;
   };
-  const number = (text: string | null): number | null => {
-    const value = Number(text);
-    return text === null || text === "" || !Number.isFinite(value) ? null : value;
-  };
   return {
-    scale: number(itemOf("scale")),
-    offset: number(itemOf("offset")),
+    scale: numberOf(itemOf("scale")),
+    offset: numberOf(itemOf("offset")),
     unit: itemOf("unittype"),
   };
 }

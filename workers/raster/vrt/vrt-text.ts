@@ -1,6 +1,12 @@
 import { DOMParser } from "@xmldom/xmldom";
 import { Refusal } from "../../../shared/failure.ts";
-import { childrenOf, textOf, under, type XmlNode } from "../../../shared/forecasts/xml-tree.ts";
+import {
+  childrenOf,
+  elementsIn,
+  textOf,
+  under,
+  type XmlNode,
+} from "../../../shared/forecasts/xml-tree.ts";
 import type { Affine } from "../affine.ts";
 
 /** A rectangle in pixels, fractions allowed. */
@@ -74,7 +80,7 @@ export function readVrtText(name: string, text: string): VrtText {
   refuseOthers(name, band, IN_BAND);
   unchanged(name, band, "Offset", 0);
   unchanged(name, band, "Scale", 1);
-  const found = elementsOf(band).filter(({ localName }) => localName?.endsWith("Source"));
+  const found = elementsIn(band).filter(({ localName }) => localName?.endsWith("Source"));
   if (found.length === 0) throw damaged(name, "it names no file");
   if (found.length > MOST_SOURCES) throw damaged(name, `it names ${found.length} files`);
   const [reference, unit] = [textOf(under(root, "SRS")), textOf(under(band, "UnitType"))];
@@ -165,7 +171,7 @@ function numberIn(name: string, node: XmlNode | null): number | null {
 }
 
 function refuseOthers(name: string, node: XmlNode, known: readonly string[]): void {
-  const other = elementsOf(node).find(({ localName }) => !known.includes(localName ?? ""));
+  const other = elementsIn(node).find(({ localName }) => !known.includes(localName ?? ""));
   if (other) throw unread(name, (other.localName ?? other.nodeName).slice(0, 60));
 }
 
@@ -173,12 +179,6 @@ function refuseOthers(name: string, node: XmlNode, known: readonly string[]): vo
 function unchanged(name: string, node: XmlNode, element: string, expected: number): void {
   const value = numberIn(name, under(node, element));
   if (value !== null && value !== expected) throw unread(name, `${element} ${value}`);
-}
-
-function elementsOf({ childNodes }: XmlNode): XmlNode[] {
-  return Array.from(childNodes).filter(
-    (each): each is XmlNode => (each as { nodeType?: number }).nodeType === 1,
-  );
 }
 
 function unread(name: string, what: string): Refusal {
