@@ -6,8 +6,8 @@ import type { EmergencySection } from "./types.ts";
 /** Kickers of 2 x 4 in, 10 ft long, and stakes that stand 2 ft. Source: DWR-03 p49. */
 export const KICKER_M = 10 * FOOT_M;
 const PLYWOOD_M = 0.018;
-const POST_M = 0.09;
-const STAKE_SHOWS_M = 0.15;
+export const POST_M = 0.09;
+export const STAKE_SHOWS_M = 0.15;
 
 /** Distance between braces along a wall. */
 export const BRACE_SPACING = figure({
@@ -19,27 +19,33 @@ export const BRACE_SPACING = figure({
   source: "DWR-03",
 });
 
-/** Bags straight up, with plywood behind them that braces carry. */
-export const bracedWall: EmergencySection = {
-  id: "braced-wall",
-  name: "Braced wall of bags and plywood",
-  figures: [
-    figure({
-      key: "widthM",
-      label: "Width of the bags",
-      kind: "length",
-      default: twoBagsM,
-      range: [0.1, 4],
-      source: "common practice, no source",
-    }),
-    BRACE_SPACING,
-  ],
+/** Width of what stands straight up in front of the braces. */
+export const upright = (label: string) =>
+  figure({
+    key: "widthM",
+    label,
+    kind: "length",
+    default: twoBagsM,
+    range: [0.1, 4],
+    source: "common practice, no source",
+  });
+
+/** What every wall has that braces carry. */
+export const BRACED = {
   fill: "bags",
   limitM: 3 * FOOT_M,
   carriedBy: "bracing",
   sheet: true,
   kgPerM3: filledKgPerM3,
   shapeInto: (out, _heightM, { widthM }) => uprightInto(out, widthM!),
+} as const satisfies Partial<EmergencySection>;
+
+/** Bags straight up, with plywood behind them that braces carry. */
+export const bracedWall: EmergencySection = {
+  id: "braced-wall",
+  name: "Braced wall of bags and plywood",
+  figures: [upright("Width of the bags"), BRACE_SPACING],
+  ...BRACED,
   perMetreInto: (out, heightM, { spacingM }) => {
     out.plywoodM2 = heightM;
     out.lumberM = 1 + KICKER_M / spacingM!;

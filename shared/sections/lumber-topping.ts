@@ -1,36 +1,18 @@
 import { FOOT_M } from "../constants.ts";
-import { BRACE_SPACING, KICKER_M } from "./braced-wall.ts";
-import { board, brace, figure, twoBagsM, uprightInto } from "./figure.ts";
-import { filledKgPerM3 } from "./pyramid.ts";
+import { BRACE_SPACING, BRACED, KICKER_M, POST_M, STAKE_SHOWS_M, upright } from "./braced-wall.ts";
+import { board, brace } from "./figure.ts";
 import type { EmergencySection } from "./types.ts";
 
 /** Boards lie edge on edge, 12 in high. Source: DWR-03 (1 x 12 in boards, p47). */
 const BOARD_HEIGHT_M = 1 * FOOT_M;
 const BOARD_M = 0.025;
-const POST_M = 0.09;
-const STAKE_SHOWS_M = 0.15;
 
 /** Boards on stakes, backed with sacks: what is put on a levee that is too low. */
 export const lumberTopping: EmergencySection = {
   id: "lumber-topping",
   name: "Lumber and sack topping",
-  figures: [
-    figure({
-      key: "widthM",
-      label: "Width of the sacks",
-      kind: "length",
-      default: twoBagsM,
-      range: [0.1, 4],
-      source: "common practice, no source",
-    }),
-    BRACE_SPACING,
-  ],
-  fill: "bags",
-  limitM: 3 * FOOT_M,
-  carriedBy: "bracing",
-  sheet: true,
-  kgPerM3: filledKgPerM3,
-  shapeInto: (out, _heightM, { widthM }) => uprightInto(out, widthM!),
+  figures: [upright("Width of the sacks"), BRACE_SPACING],
+  ...BRACED,
   perMetreInto: (out, heightM, { spacingM }) => {
     out.plywoodM2 = 0;
     out.lumberM = KICKER_M / spacingM!;

@@ -14,6 +14,7 @@ import {
 } from "../live/buildings/listed.ts";
 import { footprintColumns, footprintLayer } from "../live/footprints.ts";
 import { Disclosure } from "../ui/disclosure.tsx";
+import { PickRow } from "../ui/pick-row.tsx";
 import { ImportButton } from "./import-footprints.tsx";
 
 const UNITS: readonly VerticalUnit[] = ["foot", "us-survey-foot", "metre"];
@@ -41,27 +42,29 @@ export function ColumnPicks() {
         level="part"
         summary={fileWords(layer.name, notes.length)}
       >
-        <Pick
+        <PickRow
           label={BUILDINGS.idFrom}
           none={BUILDINGS.ownIds}
           value={idColumn.value}
           options={layer.columns.all}
           onPick={pickIdColumn}
         />
-        <Pick
+        <PickRow
           label={BUILDINGS.nameFrom}
           value={picked.name}
           options={layer.columns.all}
           onPick={(name) => change({ name })}
+          none={BUILDINGS.noColumn}
         />
-        <Pick
+        <PickRow
           label={BUILDINGS.floorFrom}
           value={picked.floor}
           options={layer.columns.figures}
           onPick={(floor) => change({ floor })}
+          none={BUILDINGS.noColumn}
         />
         {picked.floor !== null && (
-          <Pick
+          <PickRow
             label={BUILDINGS.floorsIn}
             none={BUILDINGS.chooseUnit}
             value={picked.floorUnit}
@@ -70,11 +73,12 @@ export function ColumnPicks() {
             onPick={(unit) => change({ floorUnit: UNITS.find((each) => each === unit) ?? null })}
           />
         )}
-        <Pick
+        <PickRow
           label={BUILDINGS.priorityFrom}
           value={priorityColumn.value}
           options={layer.columns.all}
           onPick={pickPriorityColumn}
+          none={BUILDINGS.noColumn}
         />
         <p class="hint">{BUILDINGS.priorityHint}</p>
         {notes.map((note) => (
@@ -95,30 +99,5 @@ export function ColumnPicks() {
         <ImportButton class="tool-button" words={BUILDINGS.importAgain} />
       </Disclosure>
     </section>
-  );
-}
-
-interface PickProps {
-  readonly label: string;
-  readonly none?: string;
-  readonly value: string | null;
-  readonly options: readonly string[];
-  readonly words?: (option: string) => string;
-  readonly onPick: (option: string | null) => void;
-}
-
-function Pick({ label, none = BUILDINGS.noColumn, value, options, words, onPick }: PickProps) {
-  return (
-    <label class="select-row">
-      {label}
-      <select value={value ?? ""} onChange={(event) => onPick(event.currentTarget.value || null)}>
-        <option value="">{none}</option>
-        {options.map((each) => (
-          <option key={each} value={each}>
-            {words ? words(each) : each}
-          </option>
-        ))}
-      </select>
-    </label>
   );
 }

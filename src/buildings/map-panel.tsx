@@ -1,11 +1,11 @@
 import { geoBoxOf } from "../../shared/geo-box.ts";
+import { MapScale } from "../drawing/map-scale.tsx";
 import "./map-panel.css";
 import { computed, effect } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import { useEffect, useRef } from "preact/hooks";
 import type { BuildingRow } from "../../shared/buildings/rows.ts";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
-import { scaleLength } from "../../shared/scale-length.ts";
 import { BUILDINGS } from "../../shared/words/buildings-answer.ts";
 import { classRangeWords } from "../../shared/words/field-map.ts";
 import { plan } from "../document/store.ts";
@@ -73,7 +73,12 @@ export function MapPanel({ map: lent, onPick }: MapPanelProps) {
       {lent.upper() && (
         <>
           <Controls map={lent} />
-          <Scale map={lent} />
+          <MapScale
+            class="county-scale"
+            metresPerPx={lent.view.value.metresPerPx}
+            widestPx={SCALE_PX}
+            system={unitSystem.value}
+          />
           {choiceShown.value && <HeightLegend />}
         </>
       )}
@@ -229,22 +234,6 @@ function Controls({ map }: { readonly map: LentMap }) {
 function withMap(lent: LentMap, act: (map: MapLibreMap) => void): void {
   const map = lent.upper();
   if (map) act(map);
-}
-
-function Scale({ map }: { readonly map: LentMap }) {
-  const { metresPerPx } = map.view.value;
-  const { lengthM, label } = scaleLength(SCALE_PX * metresPerPx, unitSystem.value);
-  return (
-    <div
-      class="county-scale"
-      role="img"
-      aria-label={`Scale: ${label}`}
-      style={{ width: `${lengthM / metresPerPx}px` }}
-    >
-      <span>0</span>
-      <span>{label}</span>
-    </div>
-  );
 }
 
 function HeightLegend() {

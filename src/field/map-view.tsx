@@ -2,14 +2,14 @@ import { computed, type ReadonlySignal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
 import type { LonLat } from "../../shared/plan.ts";
-import { scaleLength } from "../../shared/scale-length.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatStation, type UnitSystem } from "../../shared/units.ts";
+import { formatStation } from "../../shared/units.ts";
 import { MUST_FIX_TITLE } from "../../shared/words/field.ts";
 import { classRangeWords } from "../../shared/words/field-map.ts";
 import { gpsShortWords, placeWords, toStakeWords } from "../../shared/words/field-place.ts";
 import { plan } from "../document/store.ts";
 import { ClassSwatch } from "../drawing/class-bar.tsx";
+import { MapScale } from "../drawing/map-scale.tsx";
 import { unitSystem } from "../live/screen.ts";
 import { MARK_KINDS, showMarks, shownMarks } from "../live/shown-marks.ts";
 import { type AtStake, checksHere } from "./at.ts";
@@ -77,7 +77,12 @@ export function MapView({ at, map, onStake }: MapViewProps) {
             {at.staked.isRing ? "Ring" : "Line"}
           </button>
         </div>
-        <Scale metresPerPx={map.metresPerPx()} system={unitSystem.value} />
+        <MapScale
+          class="crew-scale"
+          metresPerPx={map.metresPerPx()}
+          widestPx={110}
+          system={unitSystem.value}
+        />
       </div>
       <div class="crew-map-foot">
         <Classes />
@@ -151,30 +156,6 @@ function Show() {
             {MARK_NAMES[kind]}
           </label>
         ))}
-    </div>
-  );
-}
-
-const WIDEST_PX = 110;
-
-function Scale({
-  metresPerPx,
-  system,
-}: {
-  readonly metresPerPx: number;
-  readonly system: UnitSystem;
-}) {
-  const { lengthM, label } = scaleLength(WIDEST_PX * metresPerPx, system);
-  const widthPx = lengthM / metresPerPx;
-  return (
-    <div
-      class="crew-scale"
-      role="img"
-      aria-label={`Scale: ${label}`}
-      style={{ width: `${widthPx}px` }}
-    >
-      <span>0</span>
-      <span>{label}</span>
     </div>
   );
 }

@@ -1,11 +1,13 @@
 import type { Plan } from "../../shared/plan.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { readPlan, terrainFiles } from "./files.ts";
-import { marksFrom } from "./marks.ts";
+import { MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
+import { systemFrom, UNITS_OPTION } from "./report-units.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal } from "./verb.ts";
-import type { Read } from "./words.ts";
+import { WAYS_OPTIONS, waysFrom, withWays } from "./ways.ts";
+import { type Read, readWords } from "./words.ts";
 
 /** What a verb that works on one plan and its elevation data is given. */
 interface PlanAndRasters {
@@ -27,7 +29,7 @@ interface Asked extends PlanAndRasters {
   readonly options: Read["options"];
   readonly system: UnitSystem;
   /** Refuses a plan that the verb can do nothing with, before its elevation data is opened. */
-  readonly check?: (plan: Plan) => void;
+  readonly check?: ((plan: Plan) => void) | undefined;
 }
 
 /** The plan with its elevation data open in an engine; what is to be known of both is said. */
@@ -47,4 +49,21 @@ export async function openedPlan(
   const terrain = await engine.openTerrain(ground).catch(tellUnits(engine, files, plan, say));
   for (const note of terrain.notes) say(`Note: ${note}`);
   return { plan, ground, engine, terrain };
+}
+
+/** The same of a verb that takes culverts and roads from files: the plan has them. */
+export async function openedWithWays(verb: string, terminal: Terminal, check?: Asked["check"]) {
+  const read = readWords(terminal.words, {
+    "--terrain": "many",
+    "--vertical-unit": "one",
+    ...MARK_OPTIONS,
+    ...UNITS_OPTION,
+    ...WAYS_OPTIONS,
+  });
+  const given = planAndRasters(verb, read);
+  const { options } = read;
+  const system = systemFrom(options);
+  const ways = waysFrom(options);
+  const { plan, ...opened } = await openedPlan({ ...given, options, system, check }, terminal);
+  return { ...opened, plan: await withWays(plan, ways, opened, terminal), system };
 }

@@ -16,12 +16,11 @@ import { headlineWords, overallVerdictWords } from "../../shared/words/verdict.t
 import { toJson } from "./json.ts";
 import { leftOut } from "./left-out.ts";
 import { levelDoubts } from "./level-doubts.ts";
-import { MARK_HELP, MARK_OPTIONS } from "./marks.ts";
-import { openedPlan, planAndRasters } from "./opened-plan.ts";
-import { checksReport, systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
+import { MARK_HELP } from "./marks.ts";
+import { openedWithWays } from "./opened-plan.ts";
+import { checksReport, UNITS_HELP } from "./report-units.ts";
 import type { Terminal, Verb } from "./verb.ts";
-import { WAYS_HELP, WAYS_OPTIONS, WAYS_USAGE, waysFrom, withWays } from "./ways.ts";
-import { readWords } from "./words.ts";
+import { WAYS_HELP, WAYS_USAGE } from "./ways.ts";
 
 const HELP = `drystead size PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
@@ -71,27 +70,14 @@ export const size: Verb = {
 };
 
 async function runSize(terminal: Terminal): Promise<string> {
-  const { words, resolve, say } = terminal;
-  const read = readWords(words, {
-    "--terrain": "many",
-    "--vertical-unit": "one",
-    ...MARK_OPTIONS,
-    ...UNITS_OPTION,
-    ...WAYS_OPTIONS,
-  });
-  const given = planAndRasters("size", read);
-  const { options } = read;
-  const system = systemFrom(options);
-  const ways = waysFrom(options);
-  const opened = await openedPlan(
-    { ...given, options, system, check: refuseWithoutLine },
+  const { plan, engine, terrain, system } = await openedWithWays(
+    "size",
     terminal,
+    refuseWithoutLine,
   );
-  const { engine, terrain } = opened;
-  const plan = await withWays(opened.plan, ways, { engine, terrain }, { resolve, say });
   const { lines } = await engine.size({ plan });
   for (const sentence of [...leftOut(lines, system), ...levelDoubts(lines, unitsOf(system))])
-    say(sentence);
+    terminal.say(sentence);
   const simulated: SizedLine[] = [];
   for (const line of lines) {
     const simulatedGround = isCounted(line)

@@ -5,12 +5,11 @@ import { floorWords } from "../../shared/words/buildings.ts";
 import { notKnownBecause } from "../../shared/words/dry.ts";
 import { plugRows } from "../../shared/words/pipes.ts";
 import { toJson } from "./json.ts";
-import { MARK_HELP, MARK_OPTIONS } from "./marks.ts";
-import { openedPlan, planAndRasters } from "./opened-plan.ts";
-import { checksReport, systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
+import { MARK_HELP } from "./marks.ts";
+import { openedWithWays } from "./opened-plan.ts";
+import { checksReport, UNITS_HELP } from "./report-units.ts";
 import type { Terminal, Verb } from "./verb.ts";
-import { WAYS_HELP, WAYS_OPTIONS, WAYS_USAGE, waysFrom, withWays } from "./ways.ts";
-import { readWords } from "./words.ts";
+import { WAYS_HELP, WAYS_USAGE } from "./ways.ts";
 
 const HELP = `drystead trace PLAN.geojson --terrain RASTER... [--vertical-unit m|ft|us-ft]
                [--no-data VALUE...] [--keep-value VALUE...] [--units us|metric]
@@ -48,25 +47,11 @@ export const trace: Verb = {
 };
 
 async function runTrace(terminal: Terminal): Promise<string> {
-  const { words, resolve, say } = terminal;
-  const read = readWords(words, {
-    "--terrain": "many",
-    "--vertical-unit": "one",
-    ...MARK_OPTIONS,
-    ...UNITS_OPTION,
-    ...WAYS_OPTIONS,
-  });
-  const given = planAndRasters("trace", read);
-  const { options } = read;
-  const system = systemFrom(options);
-  const ways = waysFrom(options);
-  const opened = await openedPlan({ ...given, options, system }, terminal);
-  const { engine, terrain } = opened;
-  const plan = await withWays(opened.plan, ways, { engine, terrain }, { resolve, say });
+  const { plan, engine, system } = await openedWithWays("trace", terminal);
   const traced = await engine.traceWater({ plan });
   for (const each of traced.alternatives) {
     if (each.notKnown)
-      say(
+      terminal.say(
         `"${each.name}": not known whether water reaches its buildings: ${notKnownBecause(each)}.`,
       );
   }

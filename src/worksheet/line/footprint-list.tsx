@@ -15,6 +15,7 @@ import {
 import { footprintNotes } from "../../live/import-shapes.ts";
 import { lookedAt } from "../../live/looked-at.ts";
 import { unitSystem } from "../../live/screen.ts";
+import { PickRow } from "../../ui/pick-row.tsx";
 
 /** Most footprints listed at a time: the map shows all. */
 const LISTED = 8;
@@ -77,66 +78,35 @@ function Columns({ layer }: { readonly layer: FootprintLayer }) {
   if (all.length === 0) return null;
   return (
     <div class="footprint-columns">
-      <Choice
+      <PickRow
+        class=""
         label="Name from"
         none="no column"
         value={chosen.name}
         options={all}
-        onChoose={(name) => change({ name })}
+        onPick={(name) => change({ name })}
       />
       {figures.length > 0 && (
-        <Choice
+        <PickRow
+          class=""
           label="Floor from"
           none="no column"
           value={chosen.floor}
           options={figures}
-          onChoose={(floor) => change({ floor })}
+          onPick={(floor) => change({ floor })}
         />
       )}
       {chosen.floor !== null && (
-        <label>
-          Floors are in
-          <select
-            value={chosen.floorUnit ?? ""}
-            onChange={(event) =>
-              change({
-                floorUnit: UNITS.find((unit) => unit === event.currentTarget.value) ?? null,
-              })
-            }
-          >
-            <option value="">choose the unit</option>
-            {UNITS.map((unit) => (
-              <option key={unit} value={unit}>
-                {HEIGHT_UNIT_WORDS[unit]}
-              </option>
-            ))}
-          </select>
-        </label>
+        <PickRow
+          class=""
+          label="Floors are in"
+          none="choose the unit"
+          value={chosen.floorUnit}
+          options={UNITS}
+          words={(unit) => HEIGHT_UNIT_WORDS[unit]}
+          onPick={(floorUnit) => change({ floorUnit })}
+        />
       )}
     </div>
-  );
-}
-
-interface ChoiceProps {
-  readonly label: string;
-  readonly none: string;
-  readonly value: string | null;
-  readonly options: readonly string[];
-  readonly onChoose: (value: string | null) => void;
-}
-
-function Choice({ label, none, value, options, onChoose }: ChoiceProps) {
-  return (
-    <label>
-      {label}
-      <select value={value ?? ""} onChange={(event) => onChoose(event.currentTarget.value || null)}>
-        <option value="">{none}</option>
-        {options.map((each) => (
-          <option key={each} value={each}>
-            {each}
-          </option>
-        ))}
-      </select>
-    </label>
   );
 }

@@ -7,6 +7,7 @@ import {
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import { HEIGHT_UNIT_WORDS } from "../../../shared/words/ground-line.ts";
 import { PIPE_COLUMN_WORDS, SIZE_UNIT_WORDS } from "../../../shared/words/shapes.ts";
+import { PickRow } from "../../ui/pick-row.tsx";
 
 const HEIGHT_UNITS: readonly VerticalUnit[] = ["foot", "us-survey-foot", "metre"];
 const SIZES = Object.keys(SIZE_UNITS) as SizeUnit[];
@@ -24,20 +25,22 @@ export function PipeColumnPicks({ figures, picked, onPick }: PipeColumnPicksProp
   const change = (next: Partial<PipeColumns>) => onPick({ ...NO_PIPE_COLUMNS, ...picked, ...next });
   return (
     <div class="pipe-columns">
-      <Pick
+      <PickRow
         label={PIPE_COLUMN_WORDS.firstInvert}
         value={firstInvert}
         options={figures}
         onPick={(column) => change({ firstInvert: column })}
+        none={PIPE_COLUMN_WORDS.none}
       />
-      <Pick
+      <PickRow
         label={PIPE_COLUMN_WORDS.lastInvert}
         value={lastInvert}
         options={figures}
         onPick={(column) => change({ lastInvert: column })}
+        none={PIPE_COLUMN_WORDS.none}
       />
       {(firstInvert ?? lastInvert) !== null && (
-        <Pick
+        <PickRow
           label={PIPE_COLUMN_WORDS.invertsIn}
           none={PIPE_COLUMN_WORDS.chooseUnit}
           value={invertUnit}
@@ -46,14 +49,15 @@ export function PipeColumnPicks({ figures, picked, onPick }: PipeColumnPicksProp
           onPick={(unit) => change({ invertUnit: unit })}
         />
       )}
-      <Pick
+      <PickRow
         label={PIPE_COLUMN_WORDS.size}
         value={size}
         options={figures}
         onPick={(column) => change({ size: column })}
+        none={PIPE_COLUMN_WORDS.none}
       />
       {size !== null && (
-        <Pick
+        <PickRow
           label={PIPE_COLUMN_WORDS.sizesIn}
           none={PIPE_COLUMN_WORDS.chooseUnit}
           value={sizeUnit}
@@ -63,36 +67,5 @@ export function PipeColumnPicks({ figures, picked, onPick }: PipeColumnPicksProp
         />
       )}
     </div>
-  );
-}
-
-interface PickProps<T extends string> {
-  readonly label: string;
-  readonly none?: string;
-  readonly value: T | null;
-  readonly options: readonly T[];
-  readonly words?: (option: T) => string;
-  readonly onPick: (option: T | null) => void;
-}
-
-function Pick<T extends string>(props: PickProps<T>) {
-  const { label, none = PIPE_COLUMN_WORDS.none, value, options, words, onPick } = props;
-  return (
-    <label class="select-row">
-      {label}
-      <select
-        value={value ?? ""}
-        onChange={({ currentTarget }) =>
-          onPick(options.find((each) => each === currentTarget.value) ?? null)
-        }
-      >
-        <option value="">{none}</option>
-        {options.map((each) => (
-          <option key={each} value={each}>
-            {words ? words(each) : each}
-          </option>
-        ))}
-      </select>
-    </label>
   );
 }
