@@ -111,7 +111,7 @@ function late(
 /** Crest of the forecast against the water the plan is sized for. */
 export const forecastCrest: Rule = {
   id: "forecast-crest",
-  find: ({ time, plan }) => {
+  find: ({ time, plan, levelDoubt }) => {
     const crestOf = (band: string) => time?.crests.find((each) => each.band === band);
     const likely = crestOf("likely");
     if (!likely) return [];
@@ -124,7 +124,7 @@ export const forecastCrest: Rule = {
     }
     const high = crestOf("high");
     const isHighOver = high !== undefined && high.riseM > freeboardM + SAME_M;
-    if (!isHighOver && time!.firstWetH === null && (time!.forecastEndH ?? 0) > 0) {
+    if (!isHighOver && !levelDoubt && time!.firstWetH === null && (time!.forecastEndH ?? 0) > 0) {
       return ofWholePlan("caution", { kind: "forecast-below-ground", crestM, belowM: -riseM });
     }
     if (!isHighOver) return [];

@@ -17,8 +17,8 @@ export interface SequenceSaid {
 
 const HOUR_MIN = 60;
 /** A step is shown done no sooner, and needed no later, than it is. */
-const DONE: ClockForm = { rounded: "up" };
-const NEEDED: ClockForm = { rounded: "down" };
+const DONE: ClockForm = { rounded: "up", isNarrow: true };
+const NEEDED: ClockForm = { rounded: "down", isNarrow: true };
 
 /** True where there is a forecast that needs steps by an hour. */
 export function hasNeededHours({ verdicts }: LineTime): boolean {

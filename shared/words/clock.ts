@@ -7,6 +7,8 @@ import { formatHours, type UnitSystem } from "../units.ts";
 export interface ClockForm {
   /** With day and month: `Wed Apr 8, 11:00`. */
   readonly long?: boolean;
+  /** A date has no weekday: `Apr 15, 11:00`, for the cells of a table. */
+  readonly isNarrow?: boolean;
   /** Rounded to so many minutes; a schedule is no better than a quarter of an hour. */
   readonly toMin?: number;
   /** To the next such moment, or to the one before; to the nearest where left out. */
@@ -34,7 +36,8 @@ export function hourWords(
   const far = Math.abs(hours) * HOUR_S > SAME_WEEK_S;
   const { long = far } = form;
   const atS = roundedS(start.atS + hours * HOUR_S, form);
-  return momentWords({ atS, offsetMin: start.offsetMin }, long, system);
+  const moment = { atS, offsetMin: start.offsetMin };
+  return long && form.isNarrow ? dateWords(moment, system) : momentWords(moment, long, system);
 }
 
 /** The hour of the work that {@link hourWords} shows, on the clock of its start; as it is without one. */
@@ -52,10 +55,14 @@ function roundedS(atS: number, { toMin = 15, rounded }: ClockForm): number {
 /** A moment on its own clock: `Wed 11:00`, long `Wed Apr 8, 11:00` or `Wed 8 Apr, 11:00`. */
 export function momentWords(moment: Moment, long: boolean, system: UnitSystem): string {
   const utc = clockText(moment);
-  const hour = utc.slice(17, 22);
-  if (!long) return `${utc.slice(0, 3)} ${hour}`;
-  const [weekday, day, month] = [utc.slice(0, 3), Number(utc.slice(5, 7)), utc.slice(8, 11)];
-  return `${weekday} ${system === "us" ? `${month} ${day}` : `${day} ${month}`}, ${hour}`;
+  return `${utc.slice(0, 3)} ${long ? dateWords(moment, system) : utc.slice(17, 22)}`;
+}
+
+/** `Apr 8, 11:00` or `8 Apr, 11:00`. */
+function dateWords(moment: Moment, system: UnitSystem): string {
+  const utc = clockText(moment);
+  const [day, month] = [Number(utc.slice(5, 7)), utc.slice(8, 11)];
+  return `${system === "us" ? `${month} ${day}` : `${day} ${month}`}, ${utc.slice(17, 22)}`;
 }
 
 /** When a forecast ends, on the clock of the work: `Mon Apr 6, 19:00`. */

@@ -1,6 +1,13 @@
 import { FOOT_M, INCH_M } from "../constants.ts";
 import type { Plan } from "../plan.ts";
-import { formatLength, formatStation, shownLengthM, type UnitSystem } from "../units.ts";
+import {
+  formatLength,
+  formatStation,
+  grouped,
+  lengthIn,
+  shownLengthM,
+  type UnitSystem,
+} from "../units.ts";
 import { unitsOf } from "./units.ts";
 
 /** A stretch of a line, metres of chainage. */
@@ -121,7 +128,7 @@ export function groupWords(
   const high =
     shownLengthM(group.lowM, system) === shownLengthM(group.highM, system)
       ? `${formatLength(group.highM, system)} high`
-      : `${formatLength(group.lowM, system)} to ${formatLength(group.highM, system)} high`;
+      : `${grouped(lengthIn(group.lowM, system), system === "us" ? 1 : 2)}–${formatLength(group.highM, system)} high`;
   const length = formatLength(group.lengthM, system, 0);
   if (group.kind === "highest") {
     const where =
@@ -137,7 +144,7 @@ export function groupWords(
   };
 }
 
-/** `7 courses at stake, 9 at toe, 26 bags per ft`. */
+/** `7 courses at stake, 9 at toe, 26 bags/ft`. */
 export function countWords(
   counts: { readonly stake: number | null; readonly toe: number; readonly bagsPerM: number | null },
   system: UnitSystem,
@@ -147,9 +154,7 @@ export function countWords(
   const courses = stake === toe ? `${stake} courses` : `${stake} courses at stake, ${toe} at toe`;
   const per = system === "us" ? FOOT_M : 1;
   const bags =
-    bagsPerM === null
-      ? ""
-      : `, ${Math.round(bagsPerM * per)} bags per ${system === "us" ? "ft" : "m"}`;
+    bagsPerM === null ? "" : `, ${Math.round(bagsPerM * per)} bags/${system === "us" ? "ft" : "m"}`;
   return `${courses}${bags}`;
 }
 

@@ -4,6 +4,7 @@ import type { UnitSystem } from "../units.ts";
 import { capital } from "./capital.ts";
 import { sortedChecks } from "./check-list.ts";
 import { checkBrief, checkWords } from "./checks.ts";
+import { hourWords } from "./clock.ts";
 import { unitsOf } from "./units.ts";
 
 /** What must be fixed on a line, as the band of a page says it. */
@@ -66,6 +67,15 @@ function isWithin(m: number, { fromM, toM }: LinePart): boolean {
   return m >= fromM && m <= toM;
 }
 
+/** `late: behind the water from Wed 11:00, worst at 2+15` */
+function lateWords(
+  { startAt, behindFromH, behindAtM }: Extract<Check["finding"], { readonly kind: "late" }>,
+  system: UnitSystem,
+): string {
+  const from = hourWords(startAt, behindFromH, system);
+  return `late: behind the water from ${from}, worst at ${unitsOf(system).station(behindAtM)}`;
+}
+
 function briefWords(check: Check, system: UnitSystem): string {
   const { length } = unitsOf(system);
   const { finding } = check;
@@ -74,6 +84,8 @@ function briefWords(check: Check, system: UnitSystem): string {
   const what =
     finding.kind === "over-limit" || finding.kind === "type-limit"
       ? `${length(finding.heightM)} high, over the height limit of ${length(finding.limitM)}`
-      : brief.what;
+      : finding.kind === "late"
+        ? lateWords(finding, system)
+        : brief.what;
   return `${brief.where === null ? capital(what) : `${brief.where}: ${what}`}.`;
 }

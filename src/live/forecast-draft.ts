@@ -17,7 +17,7 @@ import { lacksGaugeZero } from "../../shared/time/hydrograph.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { forecastNoteWords } from "../../shared/words/forecast.ts";
 import { withTime } from "../document/edits/forecast.ts";
-import { tell } from "../document/notices.ts";
+import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
 import { unitSystem } from "./screen.ts";
 import { leaveMoment } from "./time-now.ts";
@@ -124,6 +124,7 @@ export async function takeDraft(): Promise<void> {
 
 /** Forgets what is typed. */
 export function closeDraft(): void {
+  withdrawAll("forecast/");
   isDrafting.value = false;
   draftFailure.value = null;
   draftRead.value = null;

@@ -17,7 +17,9 @@ import { markedM, pointedCheck, unitSystem } from "../live/screen.ts";
 const TYPE_PX = 13;
 const HIGH_PX = 18;
 /** Between the mark's line and its label, and between places tried for it. */
-const GAP_PX = 10;
+const GAPS_PX = [10, 18, 26, 34];
+/** Kept free between the label and what stands beside it. */
+const CLEAR_PX = 3;
 const STEP_PX = 8;
 /** The stations' room at the foot. */
 const FOOT_PX = 20;
@@ -83,11 +85,12 @@ function labelBeside(x: number, line: SizedLine, frame: ProfileFrame, texts: rea
   const { plot } = frame;
   const spots = texts.flatMap((text, shorter) => {
     const width = textWidth(text, TYPE_PX);
-    return [x + GAP_PX, x - GAP_PX - width].flatMap((left, side) =>
+    const beside = GAPS_PX.flatMap((gap) => [x + gap, x - gap - width]);
+    return beside.flatMap((left, place) =>
       Array.from({ length: Math.floor((plot.bottom - plot.top) / STEP_PX) }, (_, k): Spot => {
         const bottom = plot.bottom - FOOT_PX - k * STEP_PX;
         const box = { left, right: left + width, top: bottom - HIGH_PX, bottom };
-        return { ...box, text, cost: 40 * shorter + 6 * side + k };
+        return { ...box, text, cost: 40 * shorter + 6 * place + k };
       }),
     );
   });
@@ -105,14 +108,14 @@ function obstaclesOf(line: SizedLine, { plot, y, chainageAt }: ProfileFrame): Ob
   const columns = Math.ceil((plot.right - plot.left) / STEP_PX);
   return Array.from({ length: columns }, (_, i) => plot.left + i * STEP_PX).flatMap((left) => {
     const index = nearestSample(walk.chainageM, chainageAt(left));
-    const right = left + STEP_PX;
+    const sides = { left: left - CLEAR_PX, right: left + STEP_PX + CLEAR_PX };
     const crestM = walk.crestM[index]!;
     const groundY = y(drawnGroundM(walk, index));
     const limitY = y(crestM - reachAt(line, walk.chainageM[index]!).limitM);
     const levee = Number.isFinite(groundY) ? groundY : plot.bottom;
     return [
-      { left, right, top: y(crestM) - 2, bottom: levee + 2, cost: 1 },
-      { left, right, top: limitY - 1, bottom: limitY + 1, cost: 1 },
+      { ...sides, top: y(crestM) - 2, bottom: levee + 2, cost: 1 },
+      { ...sides, top: limitY - 1, bottom: limitY + 1, cost: 1 },
     ];
   });
 }

@@ -4,8 +4,14 @@ import { DEFAULT_WATER } from "../../shared/defaults.ts";
 import { parseStation } from "../../shared/units.ts";
 import { waterLabel } from "../../shared/words/title.ts";
 import { endLabels } from "../../src/drawing/profile/end-labels.ts";
-import { limitNote, profileFrame, scaleNote } from "../../src/drawing/profile/profile-frame.ts";
+import {
+  limitNote,
+  PROFILE_TYPE_PX,
+  profileFrame,
+  scaleNote,
+} from "../../src/drawing/profile/profile-frame.ts";
 import { profilePaths } from "../../src/drawing/profile/profile-paths.ts";
+import { middleWithin, stationLabels } from "../../src/drawing/profile/station-labels.ts";
 import { textWidth } from "../../src/drawing/text-width.ts";
 import { LIMIT_M, sizedOver } from "../helpers/profile-fixture.ts";
 
@@ -30,6 +36,24 @@ describe("frame of a long profile", () => {
     expect(scaleNote(12.3)).toBe("vertical exaggeration 12x");
     expect(scaleNote(3.46)).toBe("vertical exaggeration 3.5x");
     expect(scaleNote(1.01)).toBe("true scale");
+  });
+
+  it("writes no station over the next one, nor over an end of the plot", () => {
+    for (const toM of [60, 70, 79, 90, 111, 266, 400]) {
+      const of = sizedOver(() => 260, { crestM: 261, lengthM: toM });
+      const frame = frameOf("us", { fromM: 0, toM }, of);
+      const boxes = stationLabels(frame).map(({ x, label }) => {
+        const half = textWidth(label, PROFILE_TYPE_PX) / 2;
+        return { left: x - half, right: x + half };
+      });
+      expect(boxes.length).toBeGreaterThan(3);
+      for (const [k, { left, right }] of boxes.entries()) {
+        expect(left).toBeGreaterThan(boxes[k - 1]?.right ?? frame.plot.left);
+        expect(right).toBeLessThan(frame.plot.right);
+      }
+    }
+    expect([middleWithin(2, 40, [0, 100]), middleWithin(99, 40, [0, 100])]).toEqual([20, 80]);
+    expect(middleWithin(50, 40, [0, 100])).toBe(50);
   });
 
   it("writes each station where that station is", () => {

@@ -1,6 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
-import { layingSteps, legWords, stretchesWords } from "../../shared/words/laying.ts";
+import {
+  countWords,
+  groupWords,
+  layingSteps,
+  legWords,
+  stretchesWords,
+} from "../../shared/words/laying.ts";
 import { legFlows } from "../../src/pages/leg-flows.ts";
 import { sectionGroups } from "../../src/pages/section-groups.ts";
 import {
@@ -93,6 +99,15 @@ describe("which way open ends point", () => {
     expect(legWords({ ...leg, open: "onward" }, "us")).toBe("0+00 to 2+62 toward 2+62");
     expect(legWords({ ...leg, open: "back" }, "us")).toBe("0+00 to 2+62 toward 0+00");
   });
+});
+
+it("a cross-section is said in a line of its column, in either system", () => {
+  const group = { kind: "typical", stretches: [], isOver: false, chainageM: 143 } as const;
+  const of = { ...group, lengthM: 100, lowM: 0.61, highM: 0.86 };
+  expect(groupWords(of, "metric").range).toBe("100 m, 0.61–0.86 m high; cut at 0+143");
+  expect(groupWords(of, "us").range).toBe("328 ft, 2.0–2.8 ft high; cut at 4+69");
+  const counts = { stake: 8, toe: 14, bagsPerM: 144 };
+  expect(countWords(counts, "metric")).toBe("8 courses at stake, 14 at toe, 144 bags/m");
 });
 
 describe("the steps of laying", () => {

@@ -7,6 +7,7 @@ import { missingCrew } from "../../shared/time/crew-inputs.ts";
 import type { LineTime } from "../../shared/time/types.ts";
 import { soonerLines } from "../../shared/time/ways-out.ts";
 import { timeCell } from "../../shared/words/compare.ts";
+import { mustFixBand } from "../../shared/words/must-fix-band.ts";
 import { nextFootWords } from "../../shared/words/stage-curve.ts";
 import { doneAfter, elapsedWords, timeWords } from "../../shared/words/time.ts";
 import { unitsOf } from "../../shared/words/units.ts";
@@ -136,6 +137,9 @@ describe("a line's time against the river", () => {
     expect(more).toEqual([]);
     expect(check).toMatchObject({ severity: "stop" });
     expect(messageOf(check)).toMatch(/^Late: from Fri Apr 3, \d\d:\d\d the top of levee/);
+    expect(mustFixBand(lineOf(LATE, 10).checks, null, "us").named).toContainEqual(
+      expect.stringMatching(/^Late: behind the water from Fri \d\d:\d\d, worst at \d\+\d\d\.$/),
+    );
     const { waysOut } = timeOf(LATE, 10);
     expect(remedyOf(check)).toContain(`${waysOut!.people} people instead`);
     expect(remedyOf(check)).toContain("a smaller ring of at most");
@@ -275,6 +279,13 @@ describe("low, likely and high", () => {
     expect(time).toMatchObject({ bags: 0, finishSlowH: null, finishFastH: null, verdicts: [] });
     expect(time!.bagsOnHold).toBeGreaterThan(100);
     expect(timeWords(line, "us")).toBe("Time not known: all is on HOLD");
+    const dry = size(
+      planOf({ forecast: river(98.5, 48) }),
+      RING,
+      groundOf(() => 140),
+    );
+    expect(dry.levelDoubt).not.toBeNull();
+    expect(dry.checks.map(({ id }) => id)).not.toContain("forecast-crest");
     expect([elapsedWords(time), doneAfter(time!)]).toEqual(["hours not known", "not known"]);
   });
 });

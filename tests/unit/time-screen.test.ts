@@ -30,6 +30,9 @@ describe("clock words", () => {
     expect(hourWords(START, 28.1, "us", { toMin: 1, long: true })).toBe("Wed Apr 8, 11:06");
     expect(hourWords(START, 24 * 8, "us")).toBe("Wed Apr 15, 07:00");
     expect(hourWords(START, 24 * 8, "metric")).toBe("Wed 15 Apr, 07:00");
+    expect(hourWords(START, 24 * 8, "us", { isNarrow: true })).toBe("Apr 15, 07:00");
+    expect(hourWords(START, 24 * 8, "metric", { isNarrow: true })).toBe("15 Apr, 07:00");
+    expect(hourWords(START, 28.1, "us", { isNarrow: true })).toBe("Wed 11:00");
     expect(hourWords(null, 28, "us")).toBe("28.0 h after the start");
   });
 

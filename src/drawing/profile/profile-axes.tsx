@@ -1,5 +1,5 @@
-import { textWidth } from "../text-width.ts";
-import { PROFILE_TYPE_PX, type ProfileFrame } from "./profile-frame.ts";
+import type { ProfileFrame } from "./profile-frame.ts";
+import { stationLabels } from "./station-labels.ts";
 
 /** Elevations at the left over a grid, stations under the foot. */
 export function Axes({ frame }: { readonly frame: ProfileFrame }) {
@@ -44,18 +44,14 @@ export function ScreenAxes({ frame }: { readonly frame: ProfileFrame }) {
           </text>
         </g>
       ))}
-      {frame.xTicks.map(({ px, label }) => {
-        const half = textWidth(label, PROFILE_TYPE_PX) / 2 + 3;
-        const x = Math.min(plot.right - half, Math.max(plot.left + half, px));
-        return (
-          <g key={px}>
-            <path class="profile-tick" d={`M${px} ${plot.bottom}v-5`} />
-            <text x={x} y={plot.bottom - 8} text-anchor="middle">
-              {label}
-            </text>
-          </g>
-        );
-      })}
+      {stationLabels(frame).map(({ px, x, label }) => (
+        <g key={px}>
+          <path class="profile-tick" d={`M${px} ${plot.bottom}v-5`} />
+          <text x={x} y={plot.bottom - 8} text-anchor="middle">
+            {label}
+          </text>
+        </g>
+      ))}
       <path class="profile-axis" d={`M${plot.left} ${plot.top}V${plot.bottom}H${plot.right}`} />
     </g>
   );

@@ -1,6 +1,8 @@
 import "./ways-open.css";
 import type { ClosureTime } from "../../../shared/time/types.ts";
 import { LEFT_OPEN_SHORT } from "../../../shared/words/closures.ts";
+import { textWidth } from "../text-width.ts";
+import { middleWithin } from "./station-labels.ts";
 
 interface WaysOpenProps {
   readonly closures: readonly Pick<ClosureTime, "fromM" | "toM">[];
@@ -11,6 +13,9 @@ interface WaysOpenProps {
   readonly bottom: number;
 }
 
+const TYPE_PX = 12;
+/** Between its words and the ends of the plot. */
+const BESIDE_PX = 3;
 /** Least width at which a way is still seen, pixels. */
 const LEAST_PX = 4;
 
@@ -21,7 +26,8 @@ export function WaysOpen({ closures, x, fromM, toM, top, bottom }: WaysOpenProps
     .map((each) => {
       const left = x(Math.max(fromM, each.fromM));
       const right = Math.max(left + LEAST_PX, x(Math.min(toM, each.toM)));
-      const middle = (left + right) / 2;
+      const ends = [x(fromM) + BESIDE_PX, x(toM) - BESIDE_PX] as const;
+      const middle = middleWithin((left + right) / 2, textWidth(LEFT_OPEN_SHORT, TYPE_PX), ends);
       return (
         <g key={each.fromM} class="way-open">
           <path d={`M${left} ${bottom}V${top}M${right} ${bottom}V${top}`} />
