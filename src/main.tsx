@@ -21,7 +21,7 @@ import { keepGroundOfPlan } from "./live/ground-of-plan.ts";
 import { hearEngine } from "./live/heard.ts";
 import { keepMarks } from "./live/marks.ts";
 import { keepOffline } from "./live/offline.ts";
-import { keepGroundUnit, openTerrainFiles } from "./live/open-ground.ts";
+import { keepGroundUnit, openTerrainAtStart, openTerrainFiles } from "./live/open-ground.ts";
 import { tellPageErrors } from "./live/page-errors.ts";
 import { theme } from "./live/screen.ts";
 import { keepFollowing } from "./live/search/follow.ts";
@@ -107,7 +107,7 @@ function onStored(isStored: boolean): void {
 }
 
 async function openStored({ terrain }: StoredState): Promise<void> {
-  if (terrain.length > 0) await openTerrainFiles(terrain);
+  if (terrain.length > 0) await openTerrainAtStart(terrain);
 }
 
 tellPageErrors();

@@ -4,7 +4,7 @@ import { plan, replacePlan, startFrom } from "../document/store.ts";
 import { DEMO_SITES, type DemoKey, type DemoSite, planOfSite, siteOf } from "./demo-sites.ts";
 import { bandIsAway } from "./example-band.ts";
 import { ground, groundsOpening } from "./ground.ts";
-import { openTerrainOfPlan } from "./open-ground.ts";
+import { openTerrainAtStart, openTerrainOfPlan } from "./open-ground.ts";
 
 /** Opens a demo site: its raster and its finished plan, as one undoable step. */
 export async function openDemo(key: DemoKey): Promise<void> {
@@ -27,14 +27,14 @@ export function startDemo(): () => Promise<void> {
   const finished = planOfSite(site);
   if (finished.ok) startFrom({ plan: finished.value.plan });
   else tell("error", finished.failure);
-  return () => openRasterOf(site);
+  return () => openRasterOf(site, openTerrainAtStart);
 }
 
 /** Opens the elevation data of a site; does nothing when that is what is open, or another plan came meanwhile. */
-export async function openRasterOf(site: DemoSite): Promise<void> {
+export async function openRasterOf(site: DemoSite, open = openTerrainOfPlan): Promise<void> {
   if (siteOf(ground.peek()?.files ?? []) === site) return;
   const answer = await fetch(site.raster);
   const blob = await answer.blob();
   if (siteOf(plan.peek().terrain) !== site) return;
-  await openTerrainOfPlan([new File([blob], `${site.key}.tif`)]);
+  await open([new File([blob], `${site.key}.tif`)]);
 }

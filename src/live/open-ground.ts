@@ -49,8 +49,26 @@ export async function openTerrainFiles(
 export async function openTerrainOfPlan(files: readonly File[]): Promise<void> {
   const named = () => JSON.stringify(plan.peek().terrain);
   const before = named();
-  const failure = await openGround(files, null, () => named() === before);
+  const isWanted = () => named() === before;
+  const failure = await openGround(files, null, { isWanted });
   if (failure) tellGround(failure);
+}
+
+/**
+ * Opens the elevation data that the page begins with. What a person opens meanwhile goes first, and what is said of it stays;
+ * these come after it where it was none, and where the plan still names them.
+ */
+export async function openTerrainAtStart(files: readonly File[]): Promise<void> {
+  const named = JSON.stringify(plan.peek().terrain);
+  const isWanted = () => JSON.stringify(plan.peek().terrain) === named;
+  let own: number;
+  do {
+    while (underWay) await underWay.over;
+    if (!isWanted() || ground.peek()) return;
+    own = openings + 1;
+    const failure = await openGround(files, null, { isWanted, isAside: true });
+    if (failure) return tellGround(failure);
+  } while (own !== openings);
 }
 
 /** Says why elevation data could not be opened: at the first step where that is on screen, else in a notice. */
@@ -60,25 +78,44 @@ export function tellGround(failure: Failure): void {
 }
 
 /** The opening that is under way: what a person opens next takes its place, however late the first one answers. */
-let underWay: AbortController | null = null;
+let underWay: { readonly abort: AbortController; readonly over: Promise<unknown> } | null = null;
+/** How many were begun. */
+let openings = 0;
 
-/**
- * @param isWanted whether the files go into the plan when they are open
- * @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for
- */
-export async function openGround(
+interface HowOpened {
+  /** Whether the files go into the plan when they are open. */
+  readonly isWanted?: () => boolean;
+  /** True where what is said and put to the person of other files stays: they were opened by a person meanwhile. */
+  readonly isAside?: boolean;
+}
+
+/** @returns what is to be told: null when the ground is open, was cancelled, or its unit is asked for */
+export function openGround(
   files: readonly File[],
   answer: VerticalUnit | null = null,
-  isWanted: () => boolean = () => true,
+  how: HowOpened = {},
+): Promise<Failure | null> {
+  openings += 1;
+  underWay?.abort.abort();
+  const abort = new AbortController();
+  const opening = openUntil(abort, files, answer, how).finally(() => {
+    if (underWay?.abort === abort) underWay = null;
+  });
+  underWay = { abort, over: opening };
+  return opening;
+}
+
+async function openUntil(
+  abort: AbortController,
+  files: readonly File[],
+  answer: VerticalUnit | null,
+  { isWanted = () => true, isAside = false }: HowOpened,
 ): Promise<Failure | null> {
   const own = speaksOf(plan.value, refsOf(files)) ? plan.value.ground.verticalUnit : null;
   const verticalUnit = answer ?? own;
   const marks = choicesFor(plan.peek().ground.marks, refsOf(files));
   const met = openFiles.peek() === files ? markMet.peek() : null;
   const marksAsked = met && !isSaid(met, marks) ? [met] : [];
-  const abort = new AbortController();
-  underWay?.abort();
-  underWay = abort;
   groundsOpening.value += 1;
   groundFailure.value = null;
   openAddresses(hrefsIn([...files, ...openFiles.peek()]));
@@ -96,10 +133,12 @@ export async function openGround(
     batch(() => {
       openFiles.value = files;
       markMet.value = met;
-      unitQuestion.value = null;
       ground.value = summary;
       sizeAgain.value += 1;
-      withdrawAll("raster/", "ground/", "address/", "plan/other-terrain");
+      if (!isAside) {
+        unitQuestion.value = null;
+        withdrawAll("raster/", "ground/", "address/", "plan/other-terrain");
+      }
       if (isWanted()) rememberTerrain(files, summary);
     });
     return null;

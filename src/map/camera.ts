@@ -9,7 +9,10 @@ const ROUND_PLAN = 0.1;
 /** The same where the map is small: a plan must be large enough there to be taken by the finger. */
 const ROUND_PLAN_SMALL = 0.06;
 const SMALL_PX = 420;
-const CAMERA = { padding: { top: 56, bottom: 56, left: 24, right: 24 }, maxZoom: 20 };
+/** Left free of the plan at the edges of the map, px: room for controls and labels. A small map has no more than a share. */
+const FREE_PX = { high: 56, wide: 60 };
+const MOST_FREE = { high: 0.2, wide: 0.15 };
+const MOST_ZOOM = 20;
 /** Views closer to each other than this are one. */
 const SAME_VIEW_PX = 4;
 const SAME_ZOOM = 0.02;
@@ -36,13 +39,20 @@ export function lookAtLine(map: MapLibreMap, { walk }: Pick<SizedLine, "walk">):
 /** True when the map looks at the plan as {@link lookAtPlan} makes it look. */
 export function isLookingAtPlan(map: MapLibreMap): boolean {
   const box = planBox(map);
-  const wanted = box && map.cameraForBounds(box, CAMERA);
+  const wanted = box && map.cameraForBounds(box, framing(map));
   if (!wanted?.center || wanted.zoom === undefined) return false;
   const [here, there] = [map.getCenter(), LngLat.convert(wanted.center)].map((at) =>
     map.project(at),
   );
   const awayPx = Math.hypot(here!.x - there!.x, here!.y - there!.y);
   return awayPx < SAME_VIEW_PX && Math.abs(map.getZoom() - wanted.zoom) < SAME_ZOOM;
+}
+
+function framing(map: MapLibreMap) {
+  const { clientWidth, clientHeight } = map.getContainer();
+  const high = Math.min(FREE_PX.high, MOST_FREE.high * clientHeight);
+  const wide = Math.min(FREE_PX.wide, MOST_FREE.wide * clientWidth);
+  return { padding: { top: high, bottom: high, left: wide, right: wide }, maxZoom: MOST_ZOOM };
 }
 
 function planBox(map: MapLibreMap): Box | null {
@@ -95,5 +105,5 @@ function overlap(a: readonly number[], b: readonly number[]): boolean {
 
 function bring(map: MapLibreMap, box: Box, animate: boolean): void {
   const still = !animate || matchMedia("(prefers-reduced-motion: reduce)").matches;
-  map.fitBounds(box, { ...CAMERA, duration: still ? 0 : 500 });
+  map.fitBounds(box, { ...framing(map), duration: still ? 0 : 500 });
 }

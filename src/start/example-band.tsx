@@ -13,7 +13,7 @@ export function ExampleBand() {
   const { lead, rest } = exampleWords(site.key === "demo");
   const take = (files: File[]) => void openAny(files);
   return (
-    <section class="start-band" aria-label="Example">
+    <section class="start-band example-band" aria-label="Example">
       <p>
         <strong>{lead}</strong> <span>{rest}</span>
       </p>

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { mapIsIdle } from "../helpers/screen.ts";
+import { corners, mapIsIdle } from "../helpers/screen.ts";
 
 let page: Page;
 oneVisit({ coarse: true }, (arrived) => {
@@ -12,6 +12,7 @@ oneVisit({ coarse: true }, (arrived) => {
 const SIZES = [
   [844, 390],
   [390, 844],
+  [360, 640],
   [720, 450],
   [640, 360],
   [384, 512],
@@ -90,4 +91,18 @@ describe.each(SIZES)("at %i x %i", (width, height) => {
     );
     expect(sideways).toBeLessThanOrEqual(0);
   });
+});
+
+it("on a phone the plan is as large as the low map lets it be, once Fit is pressed", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.locator(".panel-tabs").getByRole("button", { name: "Worksheet", exact: true }).click();
+  await page.getByRole("button", { name: "Fit", exact: true }).click();
+  await mapIsIdle(page);
+  const map = await boxOf(".map-canvas");
+  const at = await corners(page);
+  const highPx = Math.max(...at.map(({ y }) => y)) - Math.min(...at.map(({ y }) => y));
+  expect(highPx).toBeGreaterThan(0.35 * map.height);
+  for (const { x, y } of at) {
+    expect(x > map.x && x < map.x + map.width && y > map.y && y < map.y + map.height).toBe(true);
+  }
 });

@@ -4,9 +4,9 @@ import { Refusal } from "../../shared/failure.ts";
 import type { GroundSummary, OpenTerrainRequest } from "../../shared/messages.ts";
 import { notices } from "../../src/document/notices.ts";
 import { plan, redo, startFrom, undo, undoNote } from "../../src/document/store.ts";
-import { openDemo } from "../../src/live/demo.ts";
+import { openDemo, startDemo } from "../../src/live/demo.ts";
 import { DEMO_SITES, example, planOfSite } from "../../src/live/demo-sites.ts";
-import { ground, groundFailure, openFiles } from "../../src/live/ground.ts";
+import { ground, groundFailure, openFiles, unitQuestion } from "../../src/live/ground.ts";
 import { keepGroundOfPlan } from "../../src/live/ground-of-plan.ts";
 import { startNewPlan } from "../../src/live/new-plan.ts";
 import { openTerrainFiles, openTerrainOfPlan } from "../../src/live/open-ground.ts";
@@ -18,11 +18,13 @@ let answer: (summary: GroundSummary | Refusal) => void = () => {};
 let opening: string[] = [];
 vi.mock("../../src/engine.ts", () => ({
   engine: {
-    openTerrain: ({ files }: OpenTerrainRequest) =>
+    openTerrain: ({ files }: OpenTerrainRequest, { signal }: { readonly signal: AbortSignal }) =>
       new Promise((resolve, reject) => {
+        signal.addEventListener("abort", () => reject(new Refusal("cancelled", "", "")));
         opening = files.map((each) => each.name);
         answer = (came) => (came instanceof Refusal ? reject(came) : resolve(came));
       }),
+    heightRange: async () => null,
   },
 }));
 vi.mock("../../src/document/autosave.ts", () => ({ storeTerrain: async () => {} }));
@@ -53,6 +55,7 @@ beforeEach(() => {
   ground.value = null;
   groundFailure.value = null;
   openFiles.value = [];
+  unitQuestion.value = null;
   notices.value = [];
   startFrom({ plan: demo });
 });
@@ -142,6 +145,55 @@ describe("elevation data that are taken back while they are read", () => {
     await vi.waitUntil(() => ground.value?.name === name, { timeout: 2000 });
     expect(plan.value).toEqual(demo);
     stop();
+  });
+});
+
+describe("elevation data opened before those of the example have come", () => {
+  const ownFile = new File([new Uint8Array(9)], "county.tif");
+  let arrive: () => void = () => {};
+  beforeEach(() => {
+    const arrived = new Promise<void>((resolve) => {
+      arrive = resolve;
+    });
+    vi.stubGlobal("fetch", async () => {
+      await arrived;
+      return { blob: async () => new Blob([new Uint8Array(bytes)]) };
+    });
+  });
+  afterEach(() => vi.unstubAllGlobals());
+
+  it.each([
+    ["before they come", true],
+    ["after they come", false],
+  ])("keep the question for their unit, %s", async (_, isBefore) => {
+    const begun = startDemo()();
+    const own = openTerrainFiles([ownFile]);
+    if (!isBefore) arrive();
+    await new Promise((resolve) => setTimeout(resolve));
+    expect(opening).toEqual(["county.tif"]);
+    answer(new Refusal("ground/unit-unknown", "No unit is stated.", "Say which."));
+    await own;
+    arrive();
+    await vi.waitUntil(() => opening.includes(name), { timeout: 2000 });
+    answer(summaryOf(-93.98));
+    await begun;
+    expect(ground.value?.name).toBe(name);
+    expect(unitQuestion.value?.files).toEqual([ownFile]);
+  });
+
+  it("leave the example's under it where they cannot be read", async () => {
+    const begun = startDemo()();
+    arrive();
+    await vi.waitUntil(() => opening.includes(name), { timeout: 2000 });
+    const own = openTerrainFiles([ownFile]);
+    expect(opening).toEqual(["county.tif"]);
+    answer(new Refusal("raster/unreadable", "The file is cut short.", "Copy it again."));
+    await own;
+    await vi.waitUntil(() => opening.includes(name), { timeout: 2000 });
+    answer(summaryOf(-93.98));
+    await begun;
+    expect(ground.value?.name).toBe(name);
+    expect(notices.value.map(({ failure }) => failure.code)).toEqual(["raster/unreadable"]);
   });
 });
 
