@@ -19,19 +19,10 @@ import {
 import { baseWidths } from "./base-width.ts";
 import { checkWords } from "./checks.ts";
 import { courseWords } from "./courses.ts";
+import { heightUpWords } from "./height-up.ts";
 import { inSentence, leveeTypeName } from "./levee-types.ts";
 import { unitsOf } from "./units.ts";
 import { whereWords } from "./where.ts";
-
-/** `2.2 ft` or `0.67 m`, rounded up. */
-export function heightUpWords(m: number, system: UnitSystem): string {
-  return `${heightUpFigure(m, system)} ${lengthUnit(system)}`;
-}
-
-/** The figure of {@link heightUpWords}. */
-export function heightUpFigure(m: number, system: UnitSystem): string {
-  return heightUp(m, system).toFixed(system === "us" ? 1 : 2);
-}
 
 /** `4 ft 5 in`, rounded up to the inch; in metric `134 cm`. */
 export function heightInStepsWords(m: number, system: UnitSystem): string {

@@ -4,7 +4,6 @@ import {
   cautionsAtStakeWords,
   fieldFacts,
   heightInStepsWords,
-  heightUpFigure,
   lineCommaWords,
   lowPlaceWords,
   NO_HEIGHT,
@@ -12,31 +11,22 @@ import {
   NOTHING_TO_BUILD,
   stakeCountWords,
 } from "../../shared/words/field.ts";
+import { heightUpFigure } from "../../shared/words/height-up.ts";
 import { isWide } from "../browser/wide.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { type AtStake, checksHere } from "./at.ts";
 import { BuiltRows, PlanningRow } from "./built-rows.tsx";
 import { DoneKey } from "./done-key.tsx";
-import { stretchesToHeight } from "./marking.ts";
+import { LineStrip } from "./line-strip.tsx";
 import { MustFixBox } from "./must-fix-box.tsx";
 import { PlaceLine } from "./place-line.tsx";
-import { ProfileStrip } from "./profile-strip.tsx";
 import { Read } from "./read.tsx";
 import { StakeKeys } from "./stake-keys.tsx";
 import { useCrossSection } from "./use-cross-section.ts";
 
 /** What a crew builds at one stake, in figures read at arm's length. */
 export function BuildView({ at }: { readonly at: AtStake }) {
-  const strip = (
-    <ProfileStrip
-      line={at.line}
-      atM={at.station.chainageM}
-      limitM={plan.value.practice.limitM}
-      system={unitSystem.value}
-      done={stretchesToHeight(at)}
-    />
-  );
   if (!isWide.value) {
     return (
       <div class="crew-build">
@@ -50,7 +40,7 @@ export function BuildView({ at }: { readonly at: AtStake }) {
           <PlaceLine at={at} />
           <PlanningRow />
         </Read>
-        {strip}
+        <LineStrip at={at} />
         <StakeKeys at={at}>
           <DoneKey at={at} />
         </StakeKeys>
@@ -77,7 +67,7 @@ export function BuildView({ at }: { readonly at: AtStake }) {
           <PlaceLine at={at} />
           <PlanningRow />
         </Read>
-        {strip}
+        <LineStrip at={at} />
       </div>
     </div>
   );

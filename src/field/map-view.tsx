@@ -5,20 +5,23 @@ import type { LonLat } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { formatStation } from "../../shared/units.ts";
 import { MUST_FIX_TITLE } from "../../shared/words/field.ts";
-import { classRangeWords } from "../../shared/words/field-map.ts";
+import { classRangeWords, type NoMap } from "../../shared/words/field-map.ts";
 import { gpsShortWords, placeWords, toStakeWords } from "../../shared/words/field-place.ts";
 import { plan } from "../document/store.ts";
 import { ClassSwatch } from "../drawing/class-bar.tsx";
 import { MapScale } from "../drawing/map-scale.tsx";
 import { unitSystem } from "../live/screen.ts";
 import { MARK_KINDS, showMarks, shownMarks } from "../live/shown-marks.ts";
-import { type AtStake, checksHere } from "./at.ts";
+import { type AtStake, checksHere, goToStake } from "./at.ts";
 import { gps, placeNow, startGps } from "./gps.ts";
 import { MustFixSign } from "./must-fix-sign.tsx";
+import { NoMapView } from "./no-map-view.tsx";
 import { StakeKeys } from "./stake-keys.tsx";
 
 /** The map of the main screen, to be looked at. */
 export interface FieldMap {
+  /** Why there is no picture of it; null while there is one. */
+  readonly lack: ReadonlySignal<NoMap | null>;
   readonly element: () => HTMLElement;
   readonly zoomBy: (way: 1 | -1) => void;
   readonly lookAtLine: (line: SizedLine) => void;
@@ -41,6 +44,26 @@ const person = computed(() => (gps.value.kind === "fix" ? gps.value.fix : null))
 
 /** Where the stake is, and where the person is. */
 export function MapView({ at, map, onStake }: MapViewProps) {
+  const lack = map.lack.value;
+  // the map marks the stake that is named under it, not the highest place that planning marks
+  useEffect(() => goToStake(at, at.index), []);
+  return (
+    <div class="crew-map">
+      {lack === null ? <Picture at={at} map={map} /> : <NoMapView at={at} why={lack} />}
+      <div class="crew-map-foot">
+        <Classes />
+        <Foot at={at} isOnMap={lack === null} />
+        <StakeKeys at={at}>
+          <button type="button" class="crew-key crew-key-said" onClick={onStake}>
+            Open stake
+          </button>
+        </StakeKeys>
+      </div>
+    </div>
+  );
+}
+
+function Picture({ at, map }: Pick<MapViewProps, "at" | "map">) {
   const place = useRef<HTMLDivElement>(null);
   const line = useRef(at.line);
   line.current = at.line;
@@ -57,47 +80,42 @@ export function MapView({ at, map, onStake }: MapViewProps) {
     };
   }, [map]);
   return (
-    <div class="crew-map">
-      <div class="crew-map-place" ref={place}>
-        <Show />
-        <div class="crew-map-keys">
-          <button type="button" aria-label="Zoom in" onClick={() => map.zoomBy(1)}>
-            +
-          </button>
-          <button type="button" aria-label="Zoom out" onClick={() => map.zoomBy(-1)}>
-            −
-          </button>
-          <button
-            type="button"
-            onClick={() => (person.value ? map.lookAt(person.value.at) : startGps())}
-          >
-            Me
-          </button>
-          <button type="button" onClick={() => map.lookAtLine(at.line)}>
-            {at.staked.isRing ? "Ring" : "Line"}
-          </button>
-        </div>
-        <MapScale
-          class="crew-scale"
-          metresPerPx={map.metresPerPx()}
-          widestPx={110}
-          system={unitSystem.value}
-        />
+    <div class="crew-map-place" ref={place}>
+      <Show />
+      <div class="crew-map-keys">
+        <button type="button" aria-label="Zoom in" onClick={() => map.zoomBy(1)}>
+          +
+        </button>
+        <button type="button" aria-label="Zoom out" onClick={() => map.zoomBy(-1)}>
+          −
+        </button>
+        <button
+          type="button"
+          onClick={() => (person.value ? map.lookAt(person.value.at) : startGps())}
+        >
+          Me
+        </button>
+        <button type="button" onClick={() => map.lookAtLine(at.line)}>
+          {at.staked.isRing ? "Ring" : "Line"}
+        </button>
       </div>
-      <div class="crew-map-foot">
-        <Classes />
-        <Foot at={at} />
-        <StakeKeys at={at}>
-          <button type="button" class="crew-key crew-key-said" onClick={onStake}>
-            Open stake
-          </button>
-        </StakeKeys>
-      </div>
+      <MapScale
+        class="crew-scale"
+        metresPerPx={map.metresPerPx()}
+        widestPx={110}
+        system={unitSystem.value}
+      />
     </div>
   );
 }
 
-function Foot({ at }: { readonly at: AtStake }) {
+interface FootProps {
+  readonly at: AtStake;
+  /** Whether the person is on a map, and nowhere else on the screen. */
+  readonly isOnMap: boolean;
+}
+
+function Foot({ at, isOnMap }: FootProps) {
   const system = unitSystem.value;
   const { station, staked } = at;
   const here = placeNow.value;
@@ -106,13 +124,15 @@ function Foot({ at }: { readonly at: AtStake }) {
   return (
     <div class="crew-map-stake">
       <h2>{formatStation(station.chainageM, system)}</h2>
-      {here && <strong>{toStakeWords(here, staked, station.chainageM, system)}</strong>}
+      {here && isOnMap && <strong>{toStakeWords(here, staked, station.chainageM, system)}</strong>}
       {mustFix && (
         <p class="crew-map-must-fix">
           <MustFixSign /> {MUST_FIX_TITLE}
         </p>
       )}
-      <p role="status">{here ? placeWords(here, system) : gpsShortWords(gps.value.kind)}</p>
+      {isOnMap && (
+        <p role="status">{here ? placeWords(here, system) : gpsShortWords(gps.value.kind)}</p>
+      )}
     </div>
   );
 }

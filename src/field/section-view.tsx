@@ -1,7 +1,8 @@
 import { isStandard, reachAt } from "../../shared/reaches.ts";
 import { formatStation } from "../../shared/units.ts";
-import { fieldFacts, heightUpWords, sectionHeadWords } from "../../shared/words/field.ts";
+import { fieldFacts, sectionHeadWords } from "../../shared/words/field.ts";
 import { layingWords } from "../../shared/words/field-laying.ts";
+import { heightUpWords } from "../../shared/words/height-up.ts";
 import { plan } from "../document/store.ts";
 import { SectionDrawing } from "../drawing/section/section-drawing.tsx";
 import { unitSystem } from "../live/screen.ts";

@@ -1,9 +1,11 @@
-import { effect, type ReadonlySignal } from "@preact/signals";
+import { computed, effect, type ReadonlySignal } from "@preact/signals";
 import { Marker } from "maplibre-gl";
 import type { LonLat } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import type { NoMap } from "../../shared/words/field-map.ts";
 import { YOU } from "../../shared/words/field-place.ts";
 import { lookAtLine } from "./camera.ts";
+import { isPictureLost, isWithoutGraphics } from "./drawable.ts";
 import { mapElement, theMap } from "./the-map.ts";
 import { view } from "./view.ts";
 
@@ -15,6 +17,10 @@ interface Person {
 
 /** The map for the field views: to be looked at, nothing on it is edited. */
 export const fieldMap = {
+  lack: computed((): NoMap | null => {
+    if (isWithoutGraphics.value) return "no-graphics";
+    return isPictureLost.value ? "lost" : null;
+  }),
   element: mapElement,
   zoomBy(way: 1 | -1): void {
     if (way > 0) theMap()?.zoomIn();

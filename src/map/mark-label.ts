@@ -1,6 +1,7 @@
 import { computed, effect } from "@preact/signals";
 import { type Map as MapLibreMap, Marker } from "maplibre-gl";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { stakeOnMapWords } from "../../shared/words/height-up.ts";
 import { stationWords } from "../../shared/words/reading.ts";
 import { plan } from "../document/store.ts";
 import { spotAt } from "../drawing/line/along.ts";
@@ -28,6 +29,8 @@ const LINE_PX = 9;
 const STATION = { widePx: 42, highPx: 18, typePx: 12.5 };
 /** What else is drawn over the map's edges. */
 const EDGE_PX = 8;
+/** The scale lies over the foot of the map in the field. */
+const SCALE_PX = 36;
 
 /** Keeps the marked station's label on the map, beside the line: red only where the levee is over its limit. */
 export function keepMarkLabel(map: MapLibreMap): void {
@@ -46,10 +49,13 @@ export function keepMarkLabel(map: MapLibreMap): void {
       return;
     }
     const isOver = isOverAt(line, reading.chainageM);
-    const named = fieldOpen.value
-      ? { ...reading, chainageM: markedM.value ?? reading.chainageM }
-      : reading;
-    const text = stationWords(named, unitSystem.value);
+    const inField = fieldOpen.value;
+    const text = inField
+      ? stakeOnMapWords(
+          { ...reading, chainageM: markedM.value ?? reading.chainageM },
+          unitSystem.value,
+        )
+      : stationWords(reading, unitSystem.value);
     const at = map.project({ lng: spot.at[0], lat: spot.at[1] });
     const side = waterSideIn(plan.peek(), line.id);
     const toWater = [spot.left[0] * side, -spot.left[1] * side] as const;
@@ -59,7 +65,7 @@ export function keepMarkLabel(map: MapLibreMap): void {
       left: EDGE_PX,
       top: EDGE_PX,
       right: right - EDGE_PX,
-      bottom: bottom - EDGE_PX,
+      bottom: bottom - EDGE_PX - (inField ? SCALE_PX : 0),
     };
     const spots = spotsRound(at, toWater, widePx);
     const [label] = placeLabels([{ key: "mark", text, spots }], obstacles.value, bounds);

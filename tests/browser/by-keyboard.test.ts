@@ -182,6 +182,7 @@ describe("the lesson by the keyboard alone", () => {
     await press("Enter");
     await lesson().getByText("The base is now 2 times the height, not 3.").waitFor();
     expect(await seriousViolations(page, [".lesson"])).toEqual([]);
+    expect(await smallUnderFinger(), "under a finger").toEqual([]);
   });
 
   it("closes on the plan as it was", async () => {
@@ -195,3 +196,18 @@ describe("the lesson by the keyboard alone", () => {
     expect(await undoable().getAttribute("aria-label")).toBe(undoBefore);
   });
 });
+
+/** What of the lesson is lower or narrower than a finger needs, where there is one. */
+async function smallUnderFinger(): Promise<string[]> {
+  const devtools = await page.context().newCDPSession(page);
+  await devtools.send("Emulation.setTouchEmulationEnabled", { enabled: true });
+  await page.waitForFunction(() => matchMedia("(pointer: coarse)").matches);
+  const small = await page.evaluate(() =>
+    [...document.querySelectorAll<HTMLElement>(".lesson :is(button, input)")]
+      .map((each) => ({ each, box: each.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 0 && Math.min(box.width, box.height) < 44)
+      .map(({ each }) => each.ariaLabel ?? each.textContent),
+  );
+  await devtools.detach();
+  return small;
+}

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { seriousViolations } from "../helpers/axe.ts";
 import { cutTexts, firstView } from "../helpers/first-view.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { bagsWhen, mapIsIdle, openBlock } from "../helpers/screen.ts";
+import { bagsWhen, inMore, mapIsIdle, openBlock } from "../helpers/screen.ts";
 
 let page: Page;
 
@@ -204,5 +204,16 @@ describe("what needs no map", () => {
       for (const place of places) await place.waitFor({ timeout: 5000 });
       await page.keyboard.press("Escape");
     });
+  });
+
+  it("says to a crew too that the map is not shown, draws no scale of nothing, and goes on to the next stake", async () => {
+    await (await inMore(page, /^Field/)).click();
+    const field = page.getByRole("dialog", { name: "Field views" });
+    await field.getByRole("button", { name: "Map", exact: true }).click();
+    expect(await field.getByRole("alert").textContent()).toMatch(/map is not shown.*Water may lie/);
+    expect(await field.locator(".crew-scale, .crew-map-keys, .crew-show").count()).toBe(0);
+    await field.getByRole("button", { name: "Stake 0+25" }).click();
+    await field.getByRole("button", { name: "Open stake" }).click();
+    expect(await field.locator(".crew-station").textContent()).toBe("0+25");
   });
 });

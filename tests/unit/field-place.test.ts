@@ -11,6 +11,7 @@ import {
 } from "../../shared/field/stakes.ts";
 import { moved, type Place } from "../../shared/line-shapes/offset.ts";
 import type { Station, Walk } from "../../shared/sizing-types.ts";
+import { heightUpWords, stakeOnMapWords } from "../../shared/words/height-up.ts";
 
 const FOOT_M = 0.3048;
 const ORIGIN: Place = [-97.2, 46.8];
@@ -139,6 +140,13 @@ describe("a height for the crew", () => {
     expect(heightUp(4.35 * FOOT_M, "us")).toBe(4.4);
     expect(feetAndInchesUp(4.35 * FOOT_M)).toEqual({ feet: 4, inches: 5 });
     expect(heightUp(1.321, "metric")).toBe(1.33);
+  });
+
+  it("is the same on the map as at the stake", () => {
+    const at = { chainageM: 0, heightM: 0.4, greatestHeightM: 1.42 * FOOT_M };
+    expect(stakeOnMapWords(at, "us")).toBe(`0+00: ${heightUpWords(at.greatestHeightM, "us")}`);
+    expect(stakeOnMapWords(at, "us")).toBe("0+00: 1.5 ft");
+    expect(stakeOnMapWords({ ...at, greatestHeightM: null }, "us")).toMatch(/no elevation data/);
   });
 
   it("stays where it is already a round figure", () => {

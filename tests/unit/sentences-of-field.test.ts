@@ -30,7 +30,7 @@ import {
 import { codeCountWords, codesReadWords, NO_CAMERA } from "../../shared/words/field-codes.ts";
 import { layingWords } from "../../shared/words/field-laying.ts";
 import { leaveInFullWords, overtopsSentence } from "../../shared/words/field-leave.ts";
-import { classRangeWords } from "../../shared/words/field-map.ts";
+import { classRangeWords, noMapWords } from "../../shared/words/field-map.ts";
 import { gpsShortWords, placeWords, toStakeWords } from "../../shared/words/field-place.ts";
 import { addedMarksNote, markedNote } from "../../shared/words/field-progress.ts";
 import { mustFixBand } from "../../shared/words/must-fix-band.ts";
@@ -131,6 +131,7 @@ describe.each(["us", "metric"] as const)("what is said in the field in %s units"
     ...LEAVES.map((leave) => leaveInFullWords(leave, system)),
     overtopsSentence(null, SIZED, PLAN, checks, system),
     ...Array.from({ length: 5 }, (_, k) => classRangeWords(k, 1.2192, system)),
+    ...(["no-graphics", "lost"] as const).flatMap(noMapWords),
     builtShortWords(BUILT, system),
     ...reachedRows(BUILT, system).flatMap(({ name, value }) => [name, value]),
     otherPlanWords(BUILT, "7F3A-21")!,
