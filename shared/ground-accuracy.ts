@@ -20,7 +20,8 @@ const TYPICAL: readonly [TypicalAccuracy, ...TypicalAccuracy[]] = [
   { cellM: 15, rmseM: 0.82, kind: "a mix of surveys", source: "USGS-3DEP, 1/3 arc-second grid" },
   {
     ...{ cellM: Number.POSITIVE_INFINITY, rmseM: 4, kind: "radar from orbit" },
-    source: "30 m grid over the United States, USGS Open-File Report 2014-1008, from memory",
+    source:
+      "1 arc-second grid over the United States, USGS Open-File Report 2014-1008, from memory",
   },
 ];
 

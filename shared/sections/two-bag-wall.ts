@@ -14,7 +14,7 @@ export const twoBagWall: EmergencySection = {
       kind: "length",
       default: twoBagsM,
       range: [0.1, 4],
-      source: "NDSU-11 (bags 14 in wide), two side by side",
+      source: "NDSU-11 (width of its bags), two side by side",
     }),
   ],
   fill: "bags",

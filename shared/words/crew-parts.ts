@@ -58,3 +58,8 @@ export function layToFigure({ belowM }: Pick<BuildStep, "belowM">, system: UnitS
 export function liftPictureWords(water: string): string {
   return `Dashes: water at ${water}. Bottom: lowest ground under the base.`;
 }
+
+/** Marks the middle of a reach that starts at a station. */
+export function markMiddleWords(fromM: number, reach: string, system: UnitSystem): string {
+  return `${formatStation(fromM, system)} to: mark the middle of ${reach}`;
+}

@@ -123,3 +123,25 @@ export const UPLIFT_NAMES: Readonly<Record<Uplift, string>> = {
   triangular: "triangular, toe drained",
   full: "full, toe drowned",
 };
+
+/** What the figures of seepage and stability leave out: each with the length it is of. */
+export function leftOutOfHolding(
+  of: "no-data" | "bracing" | "over-limit",
+  lengthM: number,
+  system: UnitSystem,
+) {
+  const length = formatLength(lengthM, system, 0);
+  return {
+    "no-data": `${length} without elevation data is not in these figures.`,
+    bracing: `${length} held by bracing, which is not calculated: have an engineer check it.`,
+    "over-limit": `${length} over the height limit of its levee type. No factor here makes up for that: see All checks.`,
+  }[of];
+}
+
+/** What the least room to raise comes to, where it is not enough or is with the freeboard kept; empty at none. */
+export function raiseRoomWords(leastM: number, system: UnitSystem): string {
+  if (leastM > 0) return ", with its freeboard kept";
+  return leastM < 0
+    ? `: ${formatLength(-leastM, system)} higher than base and height limit allow`
+    : "";
+}

@@ -5,20 +5,22 @@ import type { SizedLine } from "../sizing-types.ts";
 import {
   formatArea,
   formatCount,
-  formatFlow,
   formatLength,
   formatMass,
   formatShare,
   formatSmallMass,
+  formatSmallVolume,
   formatStation,
   formatVolume,
   type UnitSystem,
 } from "../units.ts";
 import { bagOrderParts } from "./bag-order.ts";
 import { asideWords } from "./closure-rows.ts";
+import { stationsWords } from "./crew-parts.ts";
 import { orderFigureWords } from "./ground-chances.ts";
-import { takenMaterials } from "./materials.ts";
-import { pumpWords } from "./pumps.ts";
+import { type MaterialKey, takenMaterials } from "./materials.ts";
+import { pumpEachWords } from "./pumps.ts";
+import { SETTLING_NOTE } from "./settling.ts";
 import { rollsWords, rollWords } from "./takes.ts";
 import { unitsOf } from "./units.ts";
 
@@ -89,7 +91,7 @@ export function pumpRows({ holding }: SizedLine, system: UnitSystem): OrderRow[]
     ? {
         name: "Pumps",
         amount: `${proposed.working} + ${proposed.spare} spare`,
-        note: `${pumpWords(proposed.kind, unitsOf(system))}, at least ${formatFlow(proposed.eachM3PerS, system)} each (PWM, LSU).`,
+        note: `${pumpEachWords(proposed, system)} (PWM, LSU).`,
       }
     : {
         name: "Pumps",
@@ -199,4 +201,40 @@ export const ORDER_WORDS = {
 /** How much is built of the line that this is the order for. */
 export function orderedFor({ totals }: SizedLine, system: UnitSystem): string {
   return `For ${formatLength(totals.builtLengthM, system, 0)} built of ${formatLength(totals.lengthM, system, 0)}.`;
+}
+
+/** What the counts of the order rest on, beside bags, sand and poly sheeting, and what the levee comes to. */
+export function orderBasis(
+  { practice, section }: Plan,
+  { totals, reaches }: SizedLine,
+  system: UnitSystem,
+) {
+  const { bag, sheet } = section;
+  const length = (m: number) => formatLength(m, system, 0);
+  const isOne = reaches.every(({ limitM }) => limitM === practice.limitM);
+  const limit = isOne
+    ? `the height limit of ${formatLength(practice.limitM, system)}`
+    : "the height limit of its levee type";
+  return {
+    bags: `${bagOrderParts(bagOrder(totals))}; ${formatSmallVolume(bag.placedVolumeM3, system)} as placed, ${formatSmallMass(bag.filledMassKg, system)} filled, ${formatShare(practice.spareShare)} spare. ${SETTLING_NOTE}`,
+    sand: `${formatMass(totals.sandDryKg, system)} dry, ${formatMass(totals.sandWetKg, system)} wet, ${formatShare(practice.wasteShare)} lost; ${formatCount(totals.trucks)} truckloads of ${formatVolume(practice.truckM3, system)}`,
+    sheeting: `${rollWords({ section }, system)} each, ${formatArea(totals.sheetM2, system)} laid, lap ${unitsOf(system).figure(sheet.lapM)}, upstream over downstream`,
+    levee: `${length(totals.builtLengthM)} built of ${length(totals.lengthM)}, greatest height ${formatLength(totals.greatestHeightM, system)}, ${length(totals.lengthOverLimitM)} over ${limit}`,
+  };
+}
+
+/** Which reaches take a material, as what, and how much where there are several. */
+export function reachesTakingWords(
+  { reaches }: SizedLine,
+  key: MaterialKey,
+  system: UnitSystem,
+): string {
+  const taking = reaches.filter(({ totals }) => totals.materials[key] > 0);
+  return taking
+    .map(({ sectionName, totals, ...reach }) => {
+      const own = takenMaterials(totals.materials, system).find((each) => each.key === key);
+      const share = taking.length > 1 ? `, ${own?.amount}` : "";
+      return `${stationsWords(reach, system)}, ${sectionName.toLowerCase()}${share}`;
+    })
+    .join("; ");
 }

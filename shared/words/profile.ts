@@ -1,8 +1,9 @@
 import { hasOtherSections } from "../reaches.ts";
-import type { SizedLine } from "../sizing-types.ts";
+import type { Reach, SizedLine } from "../sizing-types.ts";
 import type { LineTime } from "../time/types.ts";
 import { doneShare } from "../time/work-tone.ts";
 import { formatLength, formatStation, type UnitSystem } from "../units.ts";
+import { stationsWords } from "./crew-parts.ts";
 
 /** Where a rising river overtops first, for those who listen. */
 export function overtopsFirstWords(
@@ -32,4 +33,14 @@ export function momentSaid(
   const built = time.stretches.filter(({ isOnHold }) => !isOnHold);
   const done = built.filter((each) => doneShare(each, hour) >= 1).length;
   return `Water drawn for ${words}; ${done} of ${built.length} stretches are finished by then.`;
+}
+
+/** What a reach is built as and to which limit. */
+export function reachTitle(reach: Reach, number: number, system: UnitSystem): string {
+  const { sectionName, limitM, totals } = reach;
+  const over =
+    totals.lengthOverLimitM > 0
+      ? `, over it on ${formatLength(totals.lengthOverLimitM, system, 0)}`
+      : "";
+  return `Reach ${number}, ${stationsWords(reach, system)}: ${sectionName}, limit ${formatLength(limitM, system)}${over}.`;
 }

@@ -1,6 +1,9 @@
 import { INCH_M } from "../constants.ts";
 import type { PumpKind, PumpOption } from "../holding/types.ts";
+import type { UnitSystem } from "../units.ts";
+import { formatFlow } from "../units.ts";
 import type { Units } from "./units.ts";
+import { unitsOf } from "./units.ts";
 
 const NAMES: Readonly<Record<PumpKind, string>> = {
   sump: "sump pump",
@@ -26,4 +29,9 @@ export function pumpWords(kind: PumpKind, units: Units): string {
 /** `4 working and 1 spare`. */
 export function pumpCountWords({ working, spare }: Pick<PumpOption, "working" | "spare">): string {
   return `${working} working and ${spare === 0 ? "no spare" : `${spare} spare`}`;
+}
+
+/** `2 in trash pumps, at least 90 gpm each`. */
+export function pumpEachWords({ kind, eachM3PerS }: PumpOption, system: UnitSystem): string {
+  return `${pumpWords(kind, unitsOf(system))}, at least ${formatFlow(eachM3PerS, system)} each`;
 }

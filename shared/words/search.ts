@@ -1,6 +1,7 @@
 import type { HowGood, SearchNote } from "../search-types.ts";
 import type { Totals } from "../sizing-types.ts";
 import { formatLength, type UnitSystem } from "../units.ts";
+import { butMustFix } from "./must-fix.ts";
 import type { Units } from "./units.ts";
 
 /** A note on what a search found, as a sentence. */
@@ -57,4 +58,9 @@ export function butOverLimit(
 ): string {
   if (lengthOverLimitM <= 0) return "";
   return `, but ${formatLength(lengthOverLimitM, system, 0)} of it are over the height limit`;
+}
+
+/** That a wider search saves nothing. */
+export function noSavingWords(reachM: number, mustFix: number, system: UnitSystem): string {
+  return `A bigger cordon, up to ${formatLength(reachM, system, 0)} away, saves no bags against the line found${butMustFix(mustFix)}.`;
 }

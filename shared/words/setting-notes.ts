@@ -7,9 +7,10 @@ import {
   PCF_KG_PER_M3,
   POUND_KG,
 } from "../constants.ts";
+import type { TypicalAccuracy } from "../ground-accuracy.ts";
 import { formatSetting } from "../setting-text.ts";
 import type { SettingPath } from "../settings.ts";
-import { formatCount } from "../units.ts";
+import { formatCount, formatLength, type UnitSystem } from "../units.ts";
 import { listed } from "./list.ts";
 import type { Units } from "./units.ts";
 
@@ -187,4 +188,21 @@ export function figureNote(typeId: string, key: string, units: Units): string | 
   if (note) return note(units);
   const path = STANDARD[key];
   return path ? settingNote(path, units) : null;
+}
+
+/** What the accuracy of elevation data is taken to be while nobody has stated it, and whose figure that is. */
+export function typicalAccuracyNotes(
+  { rmseM, kind, source }: TypicalAccuracy,
+  system: UnitSystem,
+): string[] {
+  return [
+    `Left empty, ${formatLength(rmseM, system, 2)}: typical of cells of this size (${kind}).`,
+    `Source: ${source}.`,
+    "Enter what the report of the survey says.",
+  ];
+}
+
+/** Sets a figure back to what is typical of the cell size. */
+export function backToTypicalWords(label: string, rmseM: number, system: UnitSystem): string {
+  return `Set ${label} back to ${formatLength(rmseM, system, 2)}, typical of the cell size`;
 }

@@ -1,7 +1,9 @@
 import { FOOT_M } from "../constants.ts";
-import type { StageCurve } from "../time/types.ts";
-import { formatCount } from "../units.ts";
+import type { Plan } from "../plan.ts";
+import type { LineTime, StageCurve } from "../time/types.ts";
+import { formatCount, formatLength, type UnitSystem } from "../units.ts";
 import { listed } from "./list.ts";
+import { levelWords } from "./time.ts";
 import type { Units } from "./units.ts";
 
 /** `next foot` or `next 0.30 m`. */
@@ -24,4 +26,18 @@ export function nextFootWords({ nextFoot }: StageCurve, units: Units): string {
     ...(more.length > 0 ? [`It takes ${listed(more)} as well.`] : []),
     ...(hasGaps ? ["Stretches without elevation data are not in it."] : []),
   ].join(" ");
+}
+
+/** At which level the greatest height reaches the limit. */
+export function limitReachedWords(of: Plan, { curve }: LineTime, system: UnitSystem): string {
+  const now = curve.points.find(({ riseM }) => riseM === 0)!;
+  const limit = formatLength(of.practice.limitM, system);
+  if (curve.limitRiseM !== null) {
+    const level = levelWords(of, now.waterM + curve.limitRiseM, system);
+    const isPast = curve.limitRiseM < 0;
+    return `The highest place ${isPast ? "passed" : "reaches"} the height limit of ${limit} at ${level}${isPast ? " already" : ""}.`;
+  }
+  return now.greatestHeightM > of.practice.limitM
+    ? `The highest place is over the height limit of ${limit} at every level shown.`
+    : `The highest place stays within the height limit of ${limit} at every level shown.`;
 }

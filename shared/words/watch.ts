@@ -214,3 +214,14 @@ export function pumpBoxes({ pumping, inside }: Holding, system: UnitSystem): rea
       : []),
   ];
 }
+
+/** Where the sump is, by the nearest station inside. */
+export function sumpPlaceWords(
+  chainageM: number | null,
+  groundM: number | null,
+  system: UnitSystem,
+): string {
+  return chainageM === null || groundM === null
+    ? "Sump: the lowest place inside"
+    : `Sump: inside ${formatStation(chainageM, system)}, ground ${formatElevation(groundM, system)}`;
+}

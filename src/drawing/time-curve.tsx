@@ -118,17 +118,3 @@ export function CrestTable({ crests, plan: of, system }: CrestTableProps) {
     </table>
   );
 }
-
-/** At which level the greatest height reaches the limit. */
-export function limitWords(of: Plan, { curve }: LineTime, system: UnitSystem): string {
-  const now = curve.points.find(({ riseM }) => riseM === 0)!;
-  const limit = formatLength(of.practice.limitM, system);
-  if (curve.limitRiseM !== null) {
-    const level = levelWords(of, now.waterM + curve.limitRiseM, system);
-    const isPast = curve.limitRiseM < 0;
-    return `The highest place ${isPast ? "passed" : "reaches"} the height limit of ${limit} at ${level}${isPast ? " already" : ""}.`;
-  }
-  return now.greatestHeightM > of.practice.limitM
-    ? `The highest place is over the height limit of ${limit} at every level shown.`
-    : `The highest place stays within the height limit of ${limit} at every level shown.`;
-}

@@ -3,8 +3,9 @@ import { useState } from "preact/hooks";
 import { HEIGHT_CLASSES } from "../../shared/height-class.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { isWaterGiven } from "../../shared/stage.ts";
-import { formatLength, lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
+import { lengthIn, lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { fromWords } from "../../shared/words/water.ts";
+import { coarseWaterWords } from "../../shared/words/water-marks.ts";
 import { plan } from "../document/store.ts";
 import { EdgeSwatch } from "../drawing/line/edge-swatch.tsx";
 import { edgedSections } from "../drawing/line/reach-shapes.ts";
@@ -160,16 +161,7 @@ function WaterRows() {
 function WaterNote() {
   const trace = waterNow.value;
   if (trace?.water.everyCell || !isWaterGiven(plan.value.water)) return null;
-  if (trace) {
-    const cell = formatLength(trace.water.cellM, unitSystem.value);
-    return (
-      <p>
-        {trace.water.resolvesLines
-          ? `Large elevation data: away from the plan, water is shown in cells of ${cell}.`
-          : `Water traced at ${cell} cells: whether it gets inside a line is not known.`}
-      </p>
-    );
-  }
+  if (trace) return <p>{coarseWaterWords(trace, "legend", unitSystem.value)}</p>;
   if (tracingFailure.value) {
     return <p>Low ground is tinted whether or not the river reaches it: it could not be traced.</p>;
   }

@@ -1,8 +1,6 @@
 import { computed } from "@preact/signals";
 import type { Map as MapLibreMap } from "maplibre-gl";
-import { formatElevation, formatLength } from "../../shared/units.ts";
-import type { Reached } from "../../shared/water-types.ts";
-import { overtopsWords, placeWords, sillWords } from "../../shared/words/water.ts";
+import { firstOverText, sillText, wayInText } from "../../shared/words/water-marks.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { shownMarks } from "../live/shown-marks.ts";
@@ -31,17 +29,12 @@ function wayInMark(): PlaceMark | null {
   const line = tracedLine.value;
   const way = line?.wayIn;
   if (!line || !way) return null;
-  const system = unitSystem.value;
-  const over =
-    way.groundM === null
-      ? "where there is no elevation data"
-      : `over ground at ${formatElevation(way.groundM, system)}`;
   return {
     kind: "way-in",
     symbol: WATER_SYMBOLS["way-in"],
     at: way.at,
     title: "The water comes in here",
-    text: `It comes ${placeWords(way, system)}, ${over}, and reaches ${nameOf(line.structures, way.structureId)}.`,
+    text: wayInText(way, line.structures, unitSystem.value),
   };
 }
 
@@ -49,14 +42,12 @@ function firstOverMark(): PlaceMark | null {
   const line = tracedLine.value;
   const first = line?.firstOver;
   if (!line?.dry || !first) return null;
-  const system = unitSystem.value;
-  const over = first.over === "crest" ? "over the top of levee" : "over the ground";
   return {
     kind: "first-over",
     symbol: WATER_SYMBOLS["first-over"],
     at: first.at,
     title: "First to let water in if the river rises further",
-    text: `${line.name} ${overtopsWords(line, plan.value, system)}, ${formatLength(first.riseM, system)} above the sized-for water; then water comes in ${over} ${placeWords(first, system)}.`,
+    text: firstOverText(line, plan.value, unitSystem.value)!,
   };
 }
 
@@ -72,10 +63,6 @@ function sillMark(): PlaceMark | null {
     symbol: WATER_SYMBOLS.sill,
     at: first.sillAt!,
     title: "Where water comes without a levee",
-    text: `With no levee built, water reaches ${first.name} over this place: ${sillWords(first, plan.value, unitSystem.value)}.`,
+    text: sillText(first, plan.value, unitSystem.value),
   };
-}
-
-function nameOf(structures: readonly Reached[], id: string): string {
-  return structures.find((each) => each.id === id)?.name ?? "the ground inside";
 }

@@ -1,6 +1,6 @@
 import type { ReadonlySignal } from "@preact/signals";
 import { useEffect, useState } from "preact/hooks";
-import { fromWords } from "../../shared/words/water.ts";
+import { tintWords } from "../../shared/words/water-marks.ts";
 import { waterNow } from "../live/water-now.ts";
 
 /** What the pages take of the map. */
@@ -43,7 +43,7 @@ export function MapFigure({ map, heightMm }: MapFigureProps) {
           style={{ maxHeight: `${heightMm}mm` }}
           alt="Map of the site with ground, water and lines"
         />
-        <figcaption>As on the screen, north up. {tintWords()}</figcaption>
+        <figcaption>As on the screen, north up. {tintWords(waterNow.value)}</figcaption>
       </figure>
     </section>
   );
@@ -59,11 +59,4 @@ function NoMap() {
       </p>
     </section>
   );
-}
-
-export function tintWords(): string {
-  const trace = waterNow.value;
-  if (!trace)
-    return "Tinted: all ground below the sized-for water, whether or not the river reaches it.";
-  return `Tinted: water connected to ${fromWords(trace)}. Dotted: low ground, not connected. Thin hatch: behind the line, no overland path in.`;
 }

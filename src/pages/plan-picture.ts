@@ -3,7 +3,9 @@ import { Refusal } from "../../shared/failure.ts";
 import { scaleLength } from "../../shared/scale-length.ts";
 import { pictureWords } from "../../shared/words/plan-picture.ts";
 import { printedWords } from "../../shared/words/sheet.ts";
-import { type MapForPages, tintWords } from "./map-figure.tsx";
+import { tintWords } from "../../shared/words/water-marks.ts";
+import { waterNow } from "../live/water-now.ts";
+import type { MapForPages } from "./map-figure.tsx";
 
 /** Widths and sizes, pixels. */
 const LEAST_WIDTH = 1200;
@@ -46,7 +48,7 @@ export async function planPicture(map: MapForPages, of: Exported): Promise<Blob>
     const lines = text.flatMap((each) => wrapped(brush, each, width - 2 * MARGIN));
     return { lines, type, heightPx: lines.length * lineOf(type) + MARGIN };
   };
-  const words = pictureWords(of, printedWords(new Date(), of.system), tintWords());
+  const words = pictureWords(of, printedWords(new Date(), of.system), tintWords(waterNow.value));
   const title = block([words.title], TITLE);
   const band = words.band === null ? null : block([words.band], BAND);
   const notes = block(words.notes, NOTE);

@@ -1,7 +1,12 @@
 import type { Exported } from "../../shared/exports/exported.ts";
 import type { Holding } from "../../shared/holding/types.ts";
-import { formatElevation, formatStation, lengthUnit } from "../../shared/units.ts";
-import { HAZARD_SOURCES, pumpBoxes, SIGN_SOURCES } from "../../shared/words/watch.ts";
+import { formatStation, lengthUnit } from "../../shared/units.ts";
+import {
+  HAZARD_SOURCES,
+  pumpBoxes,
+  SIGN_SOURCES,
+  sumpPlaceWords,
+} from "../../shared/words/watch.ts";
 import { nearestChainage } from "../drawing/line/along.ts";
 
 const PHONES = ["Command post", "Engineer", "Pump supplier", "Road, rescue"];
@@ -90,11 +95,7 @@ function Pumps({ of, holding, rows }: Pick<WatchLogProps, "of" | "holding"> & { 
     <>
       <h2>
         Pumps, sump and closures{" "}
-        <small>
-          {inside && near
-            ? `Sump: inside ${formatStation(near.chainageM, system)}, ground ${formatElevation(inside.lowestM, system)}`
-            : "Sump: the lowest place inside"}
-        </small>
+        <small>{sumpPlaceWords(near?.chainageM ?? null, inside?.lowestM ?? null, system)}</small>
       </h2>
       <div class="watch-boxes">
         {pumpBoxes(holding, system).map(({ title, text }) => (

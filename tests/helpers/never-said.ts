@@ -1,7 +1,7 @@
 /** Units that a sentence in one system must not hold; `9 in 10` has no inches. */
 export const FOREIGN = {
   us: /\d ?(?:m|cm(?!\/s)|mm|km|kg|m²|m³|L\/s|kPa|kN\/m|t|L)(?![\w+])/,
-  metric: /\d ?(?:ft|in(?! \d)|lb|cu yd|cu ft|sq ft|gpm|psf|tons|mi|acres?|yd)(?!\w)/,
+  metric: /\d ?(?:ft|in(?! \d)|lb|cu yd|cu ft|sq ft|gpm|psf|tons|mi|mil|acres?|yd)(?!\w)/,
 } as const;
 
 /** Words that no sentence says: those the trade does not use for what we mean, and promises. */

@@ -74,3 +74,62 @@ function isWords(text: string, type: string, single: boolean): boolean {
   if (single && /^[a-z]+$/.test(text)) return true;
   return type === "JSXText" || /\s/.test(text) || /^[A-Z]/.test(text);
 }
+
+const MAKES_FIGURE = /^format(?!Count)[A-Z]/;
+/** A button may be named with a figure; more words than these are a sentence. */
+const MOST_WORDS = 4;
+
+/** Sentences that a source puts together round a figure with its unit, as templates or as JSX. */
+export function sentencesGlued(path: string, source: string): readonly SaidText[] {
+  const { program, errors } = parseSync(path, source);
+  if (errors.length > 0) throw new Error(`${path}: ${errors[0]!.message}`);
+  const figures = new Set<string>();
+  const glued: SaidText[] = [];
+  visit(program as unknown as Node);
+  return glued;
+
+  function visit(node: Node): void {
+    const { id, init } = node;
+    if (node.type === "VariableDeclarator" && isNode(id) && isNode(init) && isMaker(init)) {
+      figures.add(id.name as string);
+    }
+    const parts = partsOf(node);
+    if (parts && parts.others.some(hasFigure) && countOf(parts.text) > MOST_WORDS) {
+      glued.push({ line: source.slice(0, node.start).split("\n").length, text: parts.text });
+    }
+    for (const value of Object.values(node).flat()) if (isNode(value)) visit(value);
+  }
+
+  function hasFigure(node: Node): boolean {
+    if (node.type === "Identifier") return figures.has(node.name as string);
+    if (/^(?:JSXElement|JSXFragment|ArrowFunctionExpression)$/.test(node.type)) return false;
+    return (
+      isMaker(node) ||
+      Object.values(node)
+        .flat()
+        .some((each) => isNode(each) && hasFigure(each))
+    );
+  }
+}
+
+function isMaker({ type, callee }: Node): boolean {
+  return type === "CallExpression" && isNode(callee) && MAKES_FIGURE.test(String(callee.name));
+}
+
+/** The text of a template or an element, and what is put into it. */
+function partsOf(node: Node): { readonly text: string; readonly others: readonly Node[] } | null {
+  if (node.type === "TemplateLiteral") {
+    return { text: textOf(node)!, others: node.expressions as readonly Node[] };
+  }
+  if (node.type !== "JSXElement") return null;
+  const children = node.children as readonly Node[];
+  const texts = children.map((child) => (child.type === "JSXText" ? child.value : "{}"));
+  return {
+    text: tidy(texts.join(" ")),
+    others: children.filter(({ type }) => type === "JSXExpressionContainer"),
+  };
+}
+
+function countOf(text: string): number {
+  return text.match(/[a-z]{2,}/gi)?.length ?? 0;
+}

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { BRITISH, NEVER, NEVER_ON_SCREEN } from "../helpers/never-said.ts";
-import { wordsInSource } from "../helpers/words-in-source.ts";
+import { BRITISH, FOREIGN, NEVER, NEVER_ON_SCREEN } from "../helpers/never-said.ts";
+import { sentencesGlued, wordsInSource } from "../helpers/words-in-source.ts";
 
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
@@ -11,7 +11,6 @@ const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 const ALLOWED: readonly { readonly file: string; readonly text: RegExp; readonly why: string }[] = [
   { file: "document/edits/settings.ts", text: /^Weight, dry and loose$/, why: "weight of sand" },
   { file: "quantities/amounts.tsx", text: /^(?:dry, wet|Weight of the sand, dry)$/, why: "sand" },
-  { file: "pages/quantities-part.tsx", text: /^dry,$/, why: "sand, dry and wet" },
   { file: "words/order-sheet.ts", text: /^\{\} dry, \{\} wet/, why: "sand, dry and wet" },
   { file: "pages/pages-room.tsx", text: /^Sheet \{\} of \{\}/, why: "a page's number on paper" },
   { file: "pages/pages-bar.tsx", text: /^\.sheet /, why: "a selector" },
@@ -61,6 +60,33 @@ describe("what is written in the source for a person to read", () => {
   it("has no word that the trade does not use, no British spelling, and promises nothing", () => {
     const never = said.filter((each) => isNever(each) && !isAllowed(each));
     expect(never.map(({ file, line, text }) => `${file}:${line} ${text}`)).toEqual([]);
+  });
+
+  it("has figures with units only where they are written in both systems", () => {
+    const countIn = (file: string, pattern: RegExp) =>
+      said.filter((each) => each.file === file && pattern.test(each.text)).length;
+    const files = [...new Set(said.map(({ file }) => file))].filter((file) =>
+      /^shared\/(?:words|sections|holding|checks|checks-trace|time|survey)\//.test(file),
+    );
+    expect(files.length).toBeGreaterThan(100);
+    const uneven = files.filter(
+      (file) => countIn(file, FOREIGN.us) !== countIn(file, FOREIGN.metric),
+    );
+    expect(uneven).toEqual([]);
+  });
+
+  it("is put together from figures in shared/words alone", () => {
+    const glued = filesIn("src", /\.tsx?$/).flatMap((file) =>
+      sentencesGlued(file, readFileSync(join(ROOT, file), "utf8")).map(
+        ({ line, text }) => `${file}:${line} ${text}`,
+      ),
+    );
+    expect(glued).toEqual([]);
+    const bad = `const a = formatLength(1, "us");
+      const b = \`No more than \${a} over the limit\`;
+      const c = <p>It is over its limit by {formatLength(1, "us")}.</p>;
+      const d = \`Station \${formatStation(1, "us")}\`;`;
+    expect(sentencesGlued("a.tsx", bad).map(({ line }) => line)).toEqual([2, 3]);
   });
 
   it("every exception is still needed", () => {

@@ -76,7 +76,7 @@ export const MATERIAL_MAKEUPS = {
       { name: "stakes and posts", value: formatCount(inputs.totals.materials.stakes) },
       ...reachesWith(inputs, "stakes"),
     ],
-    source: "DWR-03 (every 6 ft); every 4 ft in a plywood box: common practice, no source",
+    source: `DWR-03 (every ${unitsOf(inputs.system).figure(6 * FOOT_M)}); every ${unitsOf(inputs.system).figure(4 * FOOT_M)} in a plywood box: common practice, no source`,
   }),
 } as const satisfies Record<string, Words>;
 

@@ -1,8 +1,8 @@
 import type { Plan } from "../../../shared/plan.ts";
 import type { SizedLine } from "../../../shared/sizing-types.ts";
-import { formatElevation, formatStation, type UnitSystem } from "../../../shared/units.ts";
+import type { UnitSystem } from "../../../shared/units.ts";
 import type { Overtopping, TracedAlternative, WayIn } from "../../../shared/water-types.ts";
-import { placeWords, raisedLevelWords } from "../../../shared/words/water.ts";
+import { overPlaceWords, wayInMarkWords } from "../../../shared/words/water-marks.ts";
 import { firstPlaces } from "../../../shared/words/water-order.ts";
 import { type WeakestPlace, weakestPlaces } from "../../../shared/words/weakest.ts";
 
@@ -45,18 +45,10 @@ export function lineMarks(
 }
 
 function wayInMark(way: WayIn, system: UnitSystem): LineMark {
-  const over =
-    way.groundM === null
-      ? "where there is no elevation data"
-      : `over ground at ${formatElevation(way.groundM, system)}`;
   return {
     ...{ key: "mark-grave-way-in", kind: "way-in", tone: "grave", number: null },
     chainageM: way.chainageM,
-    texts: [
-      `The water comes in ${placeWords(way, system)}`,
-      `Water in at ${formatStation(way.chainageM, system)}`,
-    ],
-    title: `The water comes in ${placeWords(way, system)}, ${over}.`,
+    ...wayInMarkWords(way, system),
   };
 }
 
@@ -75,16 +67,10 @@ function weakestMark(place: WeakestPlace, index: number): LineMark {
   };
 }
 
-function overMark(
-  { chainageM, riseM, elevationM, over }: Overtopping,
-  number: number,
-  plan: Plan,
-  system: UnitSystem,
-): LineMark {
-  const level = raisedLevelWords(riseM, elevationM, plan, system);
+function overMark(place: Overtopping, number: number, plan: Plan, system: UnitSystem): LineMark {
   return {
     ...{ key: `mark-quiet-over-${number}`, kind: "over", tone: "quiet", texts: [], number },
-    chainageM,
-    title: `Number ${number} of the places where a rising river overtops first: ${formatStation(chainageM, system)}, above ${level}, over the ${over === "crest" ? "top of levee" : "ground"}.`,
+    chainageM: place.chainageM,
+    title: overPlaceWords(place, number, plan, system),
   };
 }

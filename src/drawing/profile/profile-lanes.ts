@@ -7,9 +7,10 @@ import {
   type WorkTone,
   workTone,
 } from "../../../shared/time/work-tone.ts";
-import { formatLength, formatStation, type UnitSystem } from "../../../shared/units.ts";
+import type { UnitSystem } from "../../../shared/units.ts";
 import { closeByWords, LEFT_OPEN_SHORT } from "../../../shared/words/closures.ts";
 import { stationsWords, stepNames } from "../../../shared/words/crew-parts.ts";
+import { reachTitle } from "../../../shared/words/profile.ts";
 import { workWords } from "../../../shared/words/work.ts";
 import { textWidth } from "../text-width.ts";
 import type { ProfileFrame } from "./profile-frame.ts";
@@ -112,14 +113,12 @@ type Cell = Omit<LaneCell, "fromPx" | "toPx" | "text"> & {
 };
 
 function reachCell(reach: Reach, index: number, system: UnitSystem): Cell {
-  const { fromM, toM, sectionName, limitM, totals } = reach;
+  const { fromM, toM, sectionName, totals } = reach;
   const isOver = totals.lengthOverLimitM > 0;
-  const place = `${formatStation(fromM, system)} to ${formatStation(toM, system)}`;
-  const over = isOver ? `, over it on ${formatLength(totals.lengthOverLimitM, system, 0)}` : "";
   return {
     ...{ key: `reach-${index}`, fromM, toM, doneShare: null, isOver },
     texts: [`${index + 1} ${sectionName}`, `${index + 1}`],
-    title: `Reach ${index + 1}, ${place}: ${sectionName}, limit ${formatLength(limitM, system)}${over}.`,
+    title: reachTitle(reach, index + 1, system),
     tone: isOver ? "over" : isStandard(reach) ? "standard" : "other",
   };
 }

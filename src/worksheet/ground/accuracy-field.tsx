@@ -1,5 +1,6 @@
 import { longestCellM, typicalAccuracy } from "../../../shared/ground-accuracy.ts";
 import { formatLength } from "../../../shared/units.ts";
+import { backToTypicalWords, typicalAccuracyNotes } from "../../../shared/words/setting-notes.ts";
 import { changeSetting } from "../../document/edits/settings.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
@@ -30,19 +31,12 @@ export function AccuracyField() {
         blank={standard}
         onValue={(value, gesture) => changeSetting(PATH, LABEL, value, gesture)}
       />
-      <Source
-        about={LABEL}
-        lines={[
-          `Left empty, ${standard}: typical of cells of this size (${typical.kind}).`,
-          `Source: ${typical.source}.`,
-          "Enter what the report of the survey says.",
-        ]}
-      />
+      <Source about={LABEL} lines={typicalAccuracyNotes(typical, system)} />
       {rmseM !== null && (
         <button
           type="button"
           class="icon-button setting-reset"
-          aria-label={`Set ${LABEL} back to ${standard}, typical of the cell size`}
+          aria-label={backToTypicalWords(LABEL, typical.rmseM, system)}
           data-tip={`Back to ${standard}`}
           onClick={() => changeSetting(PATH, LABEL, null)}
         >

@@ -2,13 +2,8 @@ import { holdingOf, timeOf } from "../../../shared/defaults.ts";
 import type { Inside } from "../../../shared/holding/types.ts";
 import { formatSetting } from "../../../shared/setting-text.ts";
 import { SETTINGS } from "../../../shared/settings.ts";
-import {
-  formatArea,
-  formatElevation,
-  formatFlowRange,
-  formatShare,
-} from "../../../shared/units.ts";
-import { insideCapWords } from "../../../shared/words/inside.ts";
+import { formatArea, formatElevation, formatFlowRange } from "../../../shared/units.ts";
+import { holesInsideWords, insideCapWords } from "../../../shared/words/inside.ts";
 import { wetInNote, wetInWords } from "../../../shared/words/pumping.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
@@ -67,10 +62,7 @@ function Ground({ now, inside }: { readonly now: HoldingNow; readonly inside: In
     <>
       <Row
         name="Ground inside the toes"
-        note={
-          holeShare >= HOLES_WORTH_TELLING &&
-          `${formatShare(Math.round(holeShare * 100) / 100)} of it has no data; the lowest place may be there.`
-        }
+        note={holeShare >= HOLES_WORTH_TELLING && holesInsideWords(holeShare)}
       >
         <HoldingFigure make="insideM" title="Ground inside" holding={now.holding}>
           {formatArea(areaM2, system)}

@@ -1,9 +1,8 @@
 import { holdingOf } from "../../../shared/defaults.ts";
 import type { Pumping } from "../../../shared/holding/types.ts";
-import { formatFlow, formatFlowRange, formatFlowUpTo } from "../../../shared/units.ts";
+import { formatFlowRange, formatFlowUpTo } from "../../../shared/units.ts";
 import { onePumpFails, onePumpFailsNote } from "../../../shared/words/pumping.ts";
-import { pumpCountWords, pumpWords } from "../../../shared/words/pumps.ts";
-import { unitsOf } from "../../../shared/words/units.ts";
+import { pumpCountWords, pumpEachWords } from "../../../shared/words/pumps.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -32,10 +31,7 @@ export function HoldingPumps({ now }: { readonly now: HoldingNow }) {
           </HoldingFigure>
         </Row>
         {proposed && (
-          <Row
-            name="Proposed"
-            note={`${pumpWords(proposed.kind, unitsOf(system))}, at least ${formatFlow(proposed.eachM3PerS, system)} each`}
-          >
+          <Row name="Proposed" note={pumpEachWords(proposed, system)}>
             <strong>{pumpCountWords(proposed)}</strong>
           </Row>
         )}
@@ -75,8 +71,7 @@ function Others({ pumping }: { readonly pumping: Pumping }) {
           .filter((option) => option !== pumping.proposed)
           .map((option) => (
             <li key={option.kind}>
-              <strong>{pumpCountWords(option)}</strong>, {pumpWords(option.kind, unitsOf(system))},
-              at least {formatFlow(option.eachM3PerS, system)} each
+              <strong>{pumpCountWords(option)}</strong>, {pumpEachWords(option, system)}
             </li>
           ))}
       </ul>

@@ -1,5 +1,6 @@
 import type { Raise } from "../../../shared/holding/types.ts";
 import { formatLength } from "../../../shared/units.ts";
+import { raiseRoomWords } from "../../../shared/words/holding.ts";
 import { raisedLevelWords } from "../../../shared/words/water.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
@@ -35,12 +36,10 @@ export function HoldingRaise({ now }: { readonly now: HoldingNow }) {
 }
 
 function Where({ raise }: { readonly raise: Raise }) {
-  const over = formatLength(-raise.leastM, unitSystem.value);
   return (
     <>
       least at <StationButton chainageM={raise.atM} />
-      {raise.leastM < 0 && `: ${over} higher than base and height limit allow`}
-      {raise.leastM > 0 && ", with its freeboard kept"}
+      {raiseRoomWords(raise.leastM, unitSystem.value)}
     </>
   );
 }

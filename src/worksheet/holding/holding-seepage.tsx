@@ -1,7 +1,7 @@
 import { holdingOf } from "../../../shared/defaults.ts";
 import type { Creep, ExitGradient } from "../../../shared/holding/types.ts";
-import { formatFlowRange, formatLength, formatUnitFlowRange } from "../../../shared/units.ts";
-import { seenWords } from "../../../shared/words/holding.ts";
+import { formatFlowRange, formatUnitFlowRange } from "../../../shared/units.ts";
+import { leftOutOfHolding, seenWords } from "../../../shared/words/holding.ts";
 import { SOIL_NAMES } from "../../../shared/words/soils.ts";
 import { plan } from "../../document/store.ts";
 import type { HoldingNow } from "../../live/holding-now.ts";
@@ -66,10 +66,7 @@ export function HoldingSeepage({ now }: { readonly now: HoldingNow }) {
         {creep && <CreepRows now={now} creep={creep} />}
       </dl>
       {seepage.lengthNoDataM > 0 && (
-        <p class="field-why">
-          {formatLength(seepage.lengthNoDataM, system, 0)} without elevation data is not in these
-          figures.
-        </p>
+        <p class="field-why">{leftOutOfHolding("no-data", seepage.lengthNoDataM, system)}</p>
       )}
       <p class="hint">
         A boil: clear water, report and watch it; carrying soil, ring it with bags and raise the

@@ -5,7 +5,7 @@ import { factorWords } from "../../../shared/holding/factor-words.ts";
 import type { Verdict, Weakest } from "../../../shared/holding/types.ts";
 import type { Severity } from "../../../shared/sizing-types.ts";
 import { formatLength } from "../../../shared/units.ts";
-import { verdictWord } from "../../../shared/words/holding.ts";
+import { leftOutOfHolding, verdictWord } from "../../../shared/words/holding.ts";
 import { plan } from "../../document/store.ts";
 import { SeverityMark } from "../../drawing/severity-mark.tsx";
 import type { HoldingNow } from "../../live/holding-now.ts";
@@ -40,16 +40,10 @@ export function HoldingStanding({ now }: { readonly now: HoldingNow }) {
         <p class="hint">{nothingWords(bracedM)}</p>
       )}
       {holding.standing && bracedM > 0 && (
-        <p class="field-why">
-          {formatLength(bracedM, system, 0)} held by bracing, which is not calculated: have an
-          engineer check it.
-        </p>
+        <p class="field-why">{leftOutOfHolding("bracing", bracedM, system)}</p>
       )}
       {overM > A_STRETCH_M && (
-        <p class="field-why">
-          {formatLength(overM, system, 0)} over the height limit of its levee type. No factor here
-          makes up for that: see All checks.
-        </p>
+        <p class="field-why">{leftOutOfHolding("over-limit", overM, system)}</p>
       )}
       <p class="hint">
         Statics of the levee alone, at the friction assumed; scour, a wet foundation and poor laying

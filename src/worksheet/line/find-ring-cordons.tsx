@@ -2,8 +2,7 @@ import { isComplete } from "../../../shared/completeness.ts";
 import type { FoundCordon } from "../../../shared/search-types.ts";
 import { formatArea, formatCount, formatLength } from "../../../shared/units.ts";
 import { bagsForWords } from "../../../shared/words/counted.ts";
-import { butMustFix } from "../../../shared/words/must-fix.ts";
-import { butOverLimit } from "../../../shared/words/search.ts";
+import { butOverLimit, noSavingWords } from "../../../shared/words/search.ts";
 import { sized } from "../../live/results.ts";
 import { unitSystem } from "../../live/screen.ts";
 import type { Found } from "../../live/search/found.ts";
@@ -27,12 +26,7 @@ export function CordonsTable({ result, cordons }: CordonsTableProps) {
   if (last?.line && cordons.every(isAlike)) {
     const lines = result.ids.flatMap((id) => sized.value.get(id) ?? []);
     const mustFix = lines.reduce((count, line) => count + mustFixOn(line), 0);
-    return (
-      <p>
-        A bigger cordon, up to {formatLength(last.reachM, system, 0)} away, saves no bags against
-        the line found{butMustFix(mustFix)}.
-      </p>
-    );
+    return <p>{noSavingWords(last.reachM, mustFix, system)}</p>;
   }
   return (
     <table class="cordons">

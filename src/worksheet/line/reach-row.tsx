@@ -3,6 +3,7 @@ import { isStandard } from "../../../shared/reaches.ts";
 import { sectionById } from "../../../shared/sections.ts";
 import type { Reach } from "../../../shared/sizing-types.ts";
 import { formatStation } from "../../../shared/units.ts";
+import { markMiddleWords } from "../../../shared/words/crew-parts.ts";
 import { leveeTypeText } from "../../../shared/words/levee-types.ts";
 import { stretchTakes } from "../../../shared/words/materials.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
@@ -49,7 +50,7 @@ export function ReachRow(props: ReachRowProps) {
         <button
           type="button"
           class="text-button"
-          aria-label={`${formatStation(fromM, system)} to: mark the middle of ${called}`}
+          aria-label={markMiddleWords(fromM, called, system)}
           onClick={() => {
             markedM.value = (fromM + toM) / 2;
           }}

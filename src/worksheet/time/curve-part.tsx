@@ -1,9 +1,13 @@
 import type { LineTime } from "../../../shared/time/types.ts";
 import { formatCount } from "../../../shared/units.ts";
-import { nextFootName, nextFootWords } from "../../../shared/words/stage-curve.ts";
+import {
+  limitReachedWords,
+  nextFootName,
+  nextFootWords,
+} from "../../../shared/words/stage-curve.ts";
 import { unitsOf } from "../../../shared/words/units.ts";
 import { plan } from "../../document/store.ts";
-import { CrestTable, CURVE_PX, CurveChart, limitWords } from "../../drawing/time-curve.tsx";
+import { CrestTable, CURVE_PX, CurveChart } from "../../drawing/time-curve.tsx";
 import { unitSystem } from "../../live/screen.ts";
 import { Disclosure } from "../../ui/disclosure.tsx";
 import { useSize } from "../../ui/use-size.ts";
@@ -32,7 +36,7 @@ export function CurvePart({ time }: { readonly time: LineTime }) {
           {nextFootWords(curve, unitsOf(system))}
         </TimeAmount>
       </p>
-      <p class="hint">{limitWords(plan.value, time, system)}</p>
+      <p class="hint">{limitReachedWords(plan.value, time, system)}</p>
       {crests.length > 0 && <CrestTable crests={crests} plan={plan.value} system={system} />}
     </Disclosure>
   );

@@ -1,7 +1,7 @@
 import { isAnyWater } from "../../../shared/checks-trace/whole-plan.ts";
 import { letterOf } from "../../../shared/line-letter.ts";
 import { isProtected } from "../../../shared/protected.ts";
-import { formatElevation, formatLength, type UnitSystem } from "../../../shared/units.ts";
+import { formatElevation, type UnitSystem } from "../../../shared/units.ts";
 import type { TracedAlternative, TracedStructure } from "../../../shared/water-types.ts";
 import { floorWords, leftOutsideWords } from "../../../shared/words/buildings.ts";
 import { overtopsButForGap } from "../../../shared/words/ground-gap.ts";
@@ -13,6 +13,7 @@ import {
   sillWords,
   WET_IF_CULVERT,
 } from "../../../shared/words/water.ts";
+import { coarseWaterWords } from "../../../shared/words/water-marks.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
 import { chosenLine, tracingFailure } from "../../live/results.ts";
@@ -64,13 +65,7 @@ function StandingNote() {
   }
   if (!trace) return <p class="hint">Following the water…</p>;
   if (trace.water.everyCell) return null;
-  const cell = formatLength(trace.water.cellM, unitSystem.value);
-  return (
-    <p class="hint">
-      This elevation data is large: its water is shown in cells of {cell}. Buildings and lines are
-      traced on every cell near the plan.
-    </p>
-  );
+  return <p class="hint">{coarseWaterWords(trace, "worksheet", unitSystem.value)}</p>;
 }
 
 function WithLine() {
