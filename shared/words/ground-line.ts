@@ -17,8 +17,8 @@ export function gridCellWords(
   system: UnitSystem,
 ): string {
   const finest = formatLength(Math.max(cellXM, cellYM), system);
-  if (!coarsestCellM) return `${finest} cells`;
-  return `cells ${finest} to ${formatLength(coarsestCellM, system)}`;
+  const coarsest = coarsestCellM ? formatLength(coarsestCellM, system) : finest;
+  return coarsest === finest ? `${finest} cells` : `cells ${finest} to ${coarsest}`;
 }
 
 /** `Heights 171.2 to 402.6 ft, NAVD 88, cells 3.3 ft`; where a person said the unit, that too. */

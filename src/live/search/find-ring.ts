@@ -11,9 +11,9 @@ import { isWaterGiven } from "../../../shared/stage.ts";
 import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
 import { ground } from "../ground.ts";
-import { decided } from "../question.ts";
 import { unitSystem } from "../screen.ts";
 import { found, inputsOf, isOutdated } from "./found.ts";
+import { planToSearch } from "./plan-to-search.ts";
 import { putFound, putPolished } from "./put-found.ts";
 import { askedOf, reachesM, ringSettings } from "./ring-settings.ts";
 import { working } from "./working.ts";
@@ -53,11 +53,11 @@ async function firstAnswer(
   ];
   for (const way of ways) {
     const answer = await engine
-      .findRing({ plan: decided(of), ...asked, ...way }, options)
+      .findRing({ plan: planToSearch(of), ...asked, ...way }, options)
       .catch(unlessNoRing);
     if (answer) return answer;
   }
-  return engine.findRing({ plan: decided(of), ...asked }, options);
+  return engine.findRing({ plan: planToSearch(of), ...asked }, options);
 }
 
 /** @throws what was thrown, unless it says that there is no ring */
@@ -95,7 +95,7 @@ async function looked(ask: Partial<FindRingRequest>): Promise<FindRingResponse |
   const last = found.peek();
   if (!last || isOutdated.peek()) return null;
   lookingFurther.value = true;
-  const request = { plan: decided(plan.peek()), ...last.asked, ...ask };
+  const request = { plan: planToSearch(plan.peek()), ...last.asked, ...ask };
   const answer = await working((options) => engine.findRing(request, options), isOutdated);
   lookingFurther.value = false;
   return answer;

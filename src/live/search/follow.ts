@@ -7,8 +7,8 @@ import { tell } from "../../document/notices.ts";
 import { followUp, history, plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
 import { sameParts } from "../parts.ts";
-import { decided } from "../question.ts";
 import { asFound, found, foundForOf, inputsOf, rememberFound } from "./found.ts";
+import { planToSearch } from "./plan-to-search.ts";
 
 /** A step of a drag is searched for no longer than this, milliseconds; the line may then be a little dearer. */
 const STEP_CAP_MS = 150;
@@ -111,7 +111,7 @@ function isNoBetter(line: FoundLine, of: Plan): boolean {
 /** Null, said in a notice, when there is no such line any more. */
 async function searched(of: Plan, timeCapMs?: number): Promise<FindRingResponse | null> {
   catchingUp.value = true;
-  const request = { plan: decided(of), ...found.peek()!.asked, together: true, timeCapMs };
+  const request = { plan: planToSearch(of), ...found.peek()!.asked, together: true, timeCapMs };
   try {
     return await engine.findRing(request);
   } catch (thrown) {

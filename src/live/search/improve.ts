@@ -10,6 +10,7 @@ import { engine } from "../../engine.ts";
 import { sameParts } from "../parts.ts";
 import { decided } from "../question.ts";
 import { type Inputs, inputsOf } from "./found.ts";
+import { planToSearch } from "./plan-to-search.ts";
 import { ringSettings } from "./ring-settings.ts";
 import { working } from "./working.ts";
 
@@ -31,7 +32,7 @@ export function improvedNow(line: Alignment, of: Plan): Improved | null {
 export async function improveAlternative(line: Alignment): Promise<void> {
   const { id, name } = line;
   const of = plan.peek();
-  const request = { plan: decided(of), id, maxCorners: ringSettings.peek().maxCorners };
+  const request = { plan: planToSearch(of), id, maxCorners: ringSettings.peek().maxCorners };
   const answer = await working(async (options) => {
     const step = await engine.improveLine(request, options);
     const isMoved = step.after.bags !== step.before.bags;

@@ -1,0 +1,36 @@
+import { afterEach, expect, it } from "vitest";
+import { demoPlan } from "../../sample-terrain/plans.ts";
+import type { LonLat } from "../../shared/plan.ts";
+import type { Footprint } from "../../shared/plan-footprints.ts";
+import { replacePlan } from "../../src/document/store.ts";
+import { footprintLayer } from "../../src/live/footprints.ts";
+import { planToSearch } from "../../src/live/search/plan-to-search.ts";
+
+const PLAN = demoPlan(0);
+const HOUSE = PLAN.structures[0]!.outline;
+/** 1 m of latitude, degrees. */
+const METRE = 1 / 111_195;
+
+function footprint(corners: readonly LonLat[], northM = 0): Footprint {
+  const moved = corners.map(([lon, lat]): LonLat => [lon, lat + northM * METRE]);
+  return { corners: moved, middle: moved[0]!, columns: {} } as unknown as Footprint;
+}
+
+afterEach(() => {
+  footprintLayer.value = null;
+});
+
+it("a search keeps off imported buildings near by that nobody took, and changes no plan", () => {
+  replacePlan(PLAN, "Start");
+  const before = PLAN.noGo.length;
+  expect(planToSearch(PLAN).noGo).toHaveLength(before);
+  const near = footprint(HOUSE, 40);
+  const footprints = [footprint(HOUSE), near, footprint(HOUSE, 900)];
+  footprintLayer.value = { name: "", footprints, columns: {}, whole: {} } as never;
+  expect(
+    planToSearch(PLAN)
+      .noGo.slice(before)
+      .map(({ outline }) => outline),
+  ).toEqual([near.corners]);
+  expect(PLAN.noGo).toHaveLength(before);
+});
