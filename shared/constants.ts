@@ -5,6 +5,8 @@ export const INCH_MM = 25.4;
 export const MILE_FT = 5280;
 /** US survey foot. Source: 85 FR 62698. */
 export const SURVEY_FOOT_M = 1200 / 3937;
+/** About a degree of latitude, for what need not be exact. */
+export const DEGREE_M = 111_320;
 /** Semi-major axis of the WGS 84 ellipsoid. Source: NGA.STND.0036. */
 export const SEMI_MAJOR_M = 6_378_137;
 export const HOUR_S = 3600;

@@ -84,8 +84,8 @@ function bounded(text: string): string {
 export function asFailure(thrown: unknown): Failure {
   if (thrown instanceof Refusal) {
     const { code, message, remedy, mark, choices, figures, bug } = thrown;
-    const asked = { ...(mark && { mark }), ...(choices && { choices }) };
-    const about = { ...asked, ...(figures && { figures }), ...(bug && { bug }) };
+    const offered = { ...(mark && { mark }), ...(choices && { choices }) };
+    const about = { ...offered, ...(figures && { figures }), ...(bug && { bug }) };
     return { code, message, remedy, ...about };
   }
   const bug = bugOf(thrown);

@@ -121,7 +121,7 @@ async function checkEach(check: Check, highestM: number): Promise<CheckedBuildin
   const { engine, atOnce, buildings, waters, taskFor, options, progress } = check;
   const known = new Map(options.known?.map((each) => [each.id, each]));
   const checked: CheckedBuilding[] = [];
-  const told = (index: number, found: CheckedBuilding) => {
+  const report = (index: number, found: CheckedBuilding) => {
     checked[index] = found;
     options.onChecked?.(found);
   };
@@ -129,9 +129,9 @@ async function checkEach(check: Check, highestM: number): Promise<CheckedBuildin
   for (const [index, building] of buildings.entries()) {
     const water = waters[index]!;
     const before = known.get(building.id);
-    if (before) told(index, before);
+    if (before) report(index, before);
     else if (isSearched(water, highestM)) searched.push(index);
-    else told(index, unsearched(building, water));
+    else report(index, unsearched(building, water));
   }
   progress.expect(searched.length + expectedGroups(check));
   await inPool(atOnce, searched, async (index) => {
@@ -141,7 +141,7 @@ async function checkEach(check: Check, highestM: number): Promise<CheckedBuildin
     const found = await engine
       .checkBuilding(request, signal && { signal })
       .catch(failedAs(unsearched(building, water)));
-    told(index, found);
+    report(index, found);
     progress.did("Looking for rings");
   });
   return checked;

@@ -1,7 +1,6 @@
+import { DEGREE_M } from "../constants.ts";
 import type { LonLat } from "../plan.ts";
 
-/** Meters in a degree of latitude, near enough to tell a building from a sliver. */
-const DEGREE_M = 111_320;
 /** Smaller or narrower in the mean is no building. Source: judgement. */
 const LEAST_AREA_M2 = 4;
 const LEAST_WIDTH_M = 0.5;

@@ -45,8 +45,8 @@ export function buildingsFromShapes(
   const giveId = idsFor(features, columns);
   const sameAs = new Map<string, string>();
   for (const feature of features) {
-    const told: BuildingNote[] = [];
-    const building = buildingOf(feature, columns, giveId(feature.shape, told), ground, told);
+    const own: BuildingNote[] = [];
+    const building = buildingOf(feature, columns, giveId(feature.shape, own), ground, own);
     const why = doubtOf(feature, sameAs.get(feature.outlineKey));
     if (why && !takenIn.has(why.kind)) {
       leftOut.push({ building, why });
@@ -55,7 +55,7 @@ export function buildingsFromShapes(
     if (why) notes.push({ kind: "taken-in", id: building.id, why });
     if (!sameAs.has(feature.outlineKey)) sameAs.set(feature.outlineKey, building.id);
     buildings.push(building);
-    notes.push(...told);
+    notes.push(...own);
     tellShape(feature, building.id, ground, notes);
   }
   return { buildings, leftOut, notes };
@@ -92,13 +92,13 @@ function idsFor(features: LaidOutShapes["features"], { id: column }: BuildingCol
   };
   const stated = new Set(features.map(({ shape }) => cameOf(shape)));
   const given = new Set<string>();
-  return (shape: FoundShape, told: BuildingNote[]): string => {
+  return (shape: FoundShape, own: BuildingNote[]): string => {
     const came = cameOf(shape);
     let id = came ?? String(shape.feature + 1);
     if (given.has(id) || (came === null && stated.has(id))) {
       const stem = id;
       for (let n = 2; given.has(id) || stated.has(id); n++) id = `${stem} (${n})`;
-      if (came !== null) told.push({ kind: "repeated-id", id, came });
+      if (came !== null) own.push({ kind: "repeated-id", id, came });
     }
     given.add(id);
     return id;
@@ -110,7 +110,7 @@ function buildingOf(
   picked: BuildingColumns,
   id: string,
   ground: CoveredGround | null,
-  told: BuildingNote[],
+  own: BuildingNote[],
 ): Building {
   const cell = (column: string | null): string => {
     const value = column === null ? null : shape.columns[column];
@@ -119,12 +119,10 @@ function buildingOf(
   const floor = cell(picked.floor);
   const floorM = floorOf(floor, picked, ground);
   if (picked.floor !== null && picked.floorUnit !== null && floorM === null) {
-    told.push(
-      floor === "" ? { kind: "no-floor", id } : { kind: "doubtful-floor", id, came: floor },
-    );
+    own.push(floor === "" ? { kind: "no-floor", id } : { kind: "doubtful-floor", id, came: floor });
   }
   const importance = importanceOf(cell(picked.priority));
-  if (!importance) told.push({ kind: "bad-priority", id, came: cell(picked.priority) });
+  if (!importance) own.push({ kind: "bad-priority", id, came: cell(picked.priority) });
   return {
     ...{ id, name: cleanLabel(cell(picked.name)) ?? `Building ${id}`, parts, floorM },
     ...(importance ?? PLAIN),

@@ -44,7 +44,7 @@ export const creepRule: Rule = {
   find: ({ holding }) => {
     const creep = holding?.creep;
     if (!creep) return [];
-    const { soil, lane, bligh, laneAsked: laneRequired, blighAsked: blighRequired, atM } = creep;
+    const { soil, lane, bligh, laneRequired, blighRequired, atM } = creep;
     const finding = { kind: "creep", soil, lane, bligh, laneRequired, blighRequired } as const;
     if (soil === "unknown") return ofWholePlan("note", finding);
     const isShort =

@@ -19,7 +19,7 @@ function stretchKey({
 }
 
 /** What decides between two marks of a stretch, in this order; the greater stays. */
-function decidedBy(mark: ProgressMark): readonly (number | string)[] {
+function mergeOrder(mark: ProgressMark): readonly (number | string)[] {
   const { atS, state, planNumber, by, clearedBy, note, photoId } = mark;
   return [atS, rankOf(state), planNumber, by, clearedBy, note, photoId];
 }
@@ -30,7 +30,7 @@ function rankOf(state: BuildState): number {
 }
 
 function isLater(one: ProgressMark, other: ProgressMark): boolean {
-  const [a, b] = [decidedBy(one), decidedBy(other)];
+  const [a, b] = [mergeOrder(one), mergeOrder(other)];
   const k = a.findIndex((value, i) => value !== b[i]);
   return k >= 0 && a[k]! > b[k]!;
 }

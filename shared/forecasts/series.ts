@@ -23,8 +23,8 @@ export function chosenSeries<T extends Series>(
   others: readonly string[],
 ): { readonly taken: T; readonly notes: readonly ForecastNote[] } {
   if (all.length === 0) throw noLevel(others);
-  const asked = all.filter(({ station, name }) => isNamed(chosen, station, name));
-  const among = chosen === null ? all : asked;
+  const named = all.filter(({ station, name }) => isNamed(chosen, station, name));
+  const among = chosen === null ? all : named;
   if (among.length === 0)
     throw which(
       "series",

@@ -8,7 +8,7 @@ const MOST = 6;
 /** Whether a place is over its limit is open where the share of grounds on which it is lies between these. Source: judgement. */
 const OPEN = { least: 0.05, most: 0.95 } as const;
 /** A station that tells less than this share of what is open about the bags is not named. Source: judgement. */
-const LEAST_TOLD = 0.05;
+const LEAST_LEARNED = 0.05;
 
 interface WhereInputs {
   readonly line: PlaneLine;
@@ -41,8 +41,8 @@ export function whereToSurvey(inputs: WhereInputs): SurveyFirst[] {
   for (const k of openPlaces(chances, canSurvey).slice(0, MOST / 2)) choose(k, "limit");
   while (chosen.length < MOST) {
     const openM6 = known.varianceOf(m3PerM);
-    const best = bestOf(canSurvey, (k) => known.told(k, m3PerM));
-    if (best < 0 || !(known.told(best, m3PerM) > LEAST_TOLD * openM6)) break;
+    const best = bestOf(canSurvey, (k) => known.learned(k, m3PerM));
+    if (best < 0 || !(known.learned(best, m3PerM) > LEAST_LEARNED * openM6)) break;
     choose(best, "bags");
   }
   return chosen;
@@ -96,7 +96,7 @@ function stationCovariance({ line, model, chances }: WhereInputs) {
       }
     },
     /** How much of the variance of a weighted sum of the errors reading one station takes off. */
-    told: (k: number, weights: Float64Array) => withWeights(k, weights) ** 2 / readingM2(k),
+    learned: (k: number, weights: Float64Array) => withWeights(k, weights) ** 2 / readingM2(k),
     varianceOf: (weights: Float64Array) =>
       weights.reduce((sum, weight, k) => sum + weight * withWeights(k, weights), 0),
   };

@@ -114,14 +114,14 @@ function creepOf(
   };
   const worst = leastAt(Float64Array.from(shapes, (_, i) => ratioAt(i, laneRatio)));
   if (worst === null) return null;
-  const asked = soil === "unknown" ? null : CREEP_TABLE[soil];
+  const required = soil === "unknown" ? null : CREEP_TABLE[soil];
   return {
     soil,
     atM: samples.chainageM[worst]!,
     lane: ratioAt(worst, laneRatio),
     bligh: ratioAt(worst, blighRatio),
-    laneAsked: asked?.lane ?? null,
-    blighAsked: asked?.bligh ?? null,
+    laneRequired: required?.lane ?? null,
+    blighRequired: required?.bligh ?? null,
   };
 }
 

@@ -61,8 +61,8 @@ export interface Creep {
   readonly lane: number;
   readonly bligh: number;
   /** What the tables ask for this soil; null where they say nothing. */
-  readonly laneAsked: number | null;
-  readonly blighAsked: number | null;
+  readonly laneRequired: number | null;
+  readonly blighRequired: number | null;
 }
 
 /** How much more the line could carry on its base. */

@@ -11,19 +11,19 @@ export interface AheadInputs {
   readonly startS: number;
   /** Water at the gauge that the line is sized for, metres. */
   readonly designM: number;
-  /** Crest asked for above the water while it is built, metres; the finished crest is always enough. */
+  /** Crest required above the water while it is built, metres; the finished crest is always enough. */
   readonly marginM: number;
 }
 
 export interface AheadResult {
-  /** Least of what the crests have beyond what is asked, metres; below 0 the line is behind. */
+  /** Least of what the crests have beyond what is required, metres; below 0 the line is behind. */
   readonly leastSpareM: number;
   readonly behindFromH: number | null;
   /** Stretch with the least spare; null when none is behind. */
   readonly behindStretch: number | null;
   /** Least height of each stretch's crest above the water, metres; NaN when nothing is forecast. */
   readonly leastAheadM: readonly number[];
-  /** Least of what each stretch has beyond what is asked, metres; Infinity when nothing is forecast. */
+  /** Least of what each stretch has beyond what is required, metres; Infinity when nothing is forecast. */
   readonly stretchSpareM: readonly number[];
 }
 
@@ -32,7 +32,7 @@ const SLACK_M = 1e-6;
 /**
  * Compares every stretch's crest with the highest forecast water of each time between two of its lifts,
  * from the start of work to the forecast's end. A stretch stands as high as its last finished lift, before
- * that as high as its lowest ground, or what stands there already; nothing is asked while that is dry. Nothing is said of a stretch on
+ * that as high as its lowest ground, or what stands there already; nothing is required while that is dry. Nothing is said of a stretch on
  * HOLD. A river over the finished crest is not a matter of time.
  */
 export function keepsAhead(inputs: AheadInputs): AheadResult {
@@ -70,7 +70,7 @@ export function keepsAhead(inputs: AheadInputs): AheadResult {
   return { leastSpareM, behindFromH, behindStretch, leastAheadM, stretchSpareM };
 }
 
-/** What a crest has beyond what is asked; while its ground is dry, how far the water is from it. */
+/** What a crest has beyond what is required; while its ground is dry, how far the water is from it. */
 function spareOf(
   { lowestM, crestM }: LiftedStretch,
   standsM: number,

@@ -20,8 +20,8 @@ export const announced = signal("");
 
 /** Keeps {@link announced}. Nothing is announced of the plan as it was opened, nor of a step of a drag. */
 export function keepAnnounced(): () => void {
-  let toldM: number | null = null;
-  let toldLines: unknown = null;
+  let announcedM: number | null = null;
+  let announcedLines: unknown = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
   const stop = effect(() => {
     clearTimeout(timer);
@@ -29,14 +29,14 @@ export function keepAnnounced(): () => void {
     const lines = foundNow.value?.lines ?? null;
     if (!sizedIsWhole.value || catchingUp.value) return;
     const news: (() => Announcement)[] = [
-      ...(toldM !== null && toldM !== levelM ? [waterNews] : []),
-      ...(lines !== null && toldLines !== lines ? [foundNews] : []),
+      ...(announcedM !== null && announcedM !== levelM ? [waterNews] : []),
+      ...(lines !== null && announcedLines !== lines ? [foundNews] : []),
     ];
-    toldM ??= levelM;
+    announcedM ??= levelM;
     if (news.length === 0) return;
     timer = setTimeout(() => {
-      toldM = levelM;
-      toldLines = lines;
+      announcedM = levelM;
+      announcedLines = lines;
       const words = news.map((make) => announcementWords(make(), unitSystem.peek(), mustFixOn));
       announced.value = words.join(" ");
     }, REST_MS);

@@ -78,18 +78,18 @@ export function changeDraft(change: () => void): Promise<void> {
   return readDraft();
 }
 
-let asked = 0;
+let lastTurn = 0;
 
 /** Reads what is typed; what was typed meanwhile is read instead. */
 async function readDraft(): Promise<void> {
   const text = draftText.peek();
-  const turn = ++asked;
+  const turn = ++lastTurn;
   if (text.trim() === "") {
     draftRead.value = null;
     return;
   }
   const read = await understand(text);
-  if (turn === asked) draftRead.value = read;
+  if (turn === lastTurn) draftRead.value = read;
 }
 
 const READER = () => import("../../shared/forecasts/read-forecast.ts");

@@ -260,8 +260,8 @@ function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
   if (!outcome.ok) tell("error", outcome.failure);
   const length = (m: number) => formatLength(m, unitSystem.value, 2);
   const typical = typicalAccuracy(longestCellM(summary));
-  const told = said && leftBehind(said, typical.rmseM, length);
-  if (told) tell("info", { ...told, remedy: `${told.remedy} Undo brings them back.` });
+  const about = said && leftBehind(said, typical.rmseM, length);
+  if (about) tell("info", { ...about, remedy: `${about.remedy} Undo brings them back.` });
 }
 
 /** Ground of one's own under an example starts a plan of one's own; the example comes back with undo. */

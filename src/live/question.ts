@@ -27,13 +27,13 @@ export function questionOf<More extends object>(
       return null;
     }
     const parts = [ground.value, ...partsOf(of.value, reads), ...Object.values(beside)];
-    if (!last || !sameParts(parts, lastParts)) last = { ...beside, plan: decided(of.value) };
+    if (!last || !sameParts(parts, lastParts)) last = { ...beside, plan: withoutCarried(of.value) };
     lastParts = parts;
     return last;
   });
 }
 
 /** The plan without the foreign parts of its file, which the engine has no use for. */
-export function decided({ carried: _, ...rest }: Plan): Plan {
+export function withoutCarried({ carried: _, ...rest }: Plan): Plan {
   return rest;
 }

@@ -12,7 +12,7 @@ export const readingStep = signal(0);
 /** Counts the rasters of which parts were shown and that are now read to the end. */
 export const readingEnd = signal(0);
 
-let asked = 0;
+let pending = 0;
 let waiting = 0;
 let showsPart = false;
 let nextStep: ReturnType<typeof setTimeout> | null = null;
@@ -31,13 +31,13 @@ export async function withReadingShown(
     waits = true;
     groundReading.value = share;
   };
-  asked++;
+  pending++;
   try {
     const answer = await ask({ signal, onProgress });
     if (answer.share !== undefined) showPart(answer.share);
     return answer;
   } finally {
-    asked--;
+    pending--;
     if (waits) waiting--;
     settle();
   }
@@ -54,7 +54,7 @@ function showPart(share: number): void {
 
 function settle(): void {
   if (showsPart) {
-    if (asked > 0 || nextStep !== null) return;
+    if (pending > 0 || nextStep !== null) return;
     showsPart = false;
     readingEnd.value++;
   }

@@ -18,11 +18,11 @@ interface ProfileSaidProps {
 /** What the picture shows beside heights, for those who listen. */
 export function ProfileSaid({ id, line, marks, time, moment, system }: ProfileSaidProps) {
   const over = marks.filter(({ kind }) => kind === "over");
-  const told = marks.filter(({ kind }) => kind !== "over").map(({ title }) => title);
+  const titles = marks.filter(({ kind }) => kind !== "over").map(({ title }) => title);
   return (
     <ul class="profile-said" id={id}>
       {[
-        ...told,
+        ...titles,
         ...overtopsFirstWords(over, system),
         ...reachListWords(line, system),
         ...(time ? [`${scheduleWords(time)}.`] : []),

@@ -20,7 +20,7 @@ const REFUSED: readonly (readonly [string, (now: Plan) => unknown, string])[] = 
   [
     "a corner at NaN",
     (now) => ring(now, { corners: [...CORNERS, [Number.NaN, 51]] }),
-    'Alignment "A", corner 4',
+    'Line "A", corner 4',
   ],
   [
     "a corner beyond the pole",
@@ -63,7 +63,7 @@ const REFUSED: readonly (readonly [string, (now: Plan) => unknown, string])[] = 
     }),
     "at most 50",
   ],
-  ["a list that is none", (now) => ({ ...now, alignments: {} }), "alignments as a list"],
+  ["a list that is none", (now) => ({ ...now, alignments: {} }), "lines as a list"],
   ["a missing list", (now) => ({ ...now, noGo: undefined }), "no-go areas as a list"],
   ["a missing group", (now) => ({ ...now, water: undefined }), "water as an object"],
   ["a group with a hole", (now) => ({ ...now, water: { by: "stage" } }), "stageM"],

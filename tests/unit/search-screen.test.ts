@@ -6,10 +6,10 @@ import type { Alignment } from "../../shared/plan.ts";
 import type { SidewaysCostResponse } from "../../shared/search-types.ts";
 import { costUnit, costWords, stationAt } from "../../shared/words/sideways-cost.ts";
 import {
-  askedOf,
   goneRound,
   type RingSettings,
   reachesM,
+  ringOptionsOf,
 } from "../../src/live/search/ring-settings.ts";
 import { differenceShapes } from "../../src/map/found-difference.ts";
 import { lineMarks, savingArrows } from "../../src/map/found-shapes.ts";
@@ -170,11 +170,13 @@ describe("what the search is asked", () => {
   });
 
   it("reaches as far as chosen in round units, or stays inside a ring as long as that is there", () => {
-    expect(askedOf(settings, plan, "metric").window).toEqual({ reachM: 60 });
+    expect(ringOptionsOf(settings, plan, "metric").window).toEqual({ reachM: 60 });
     expect(reachesM("us").map((m) => Math.round(m / 0.3048))).toEqual([100, 200, 400, 800]);
     const within = { ...settings, reach: null, withinId: "a" };
-    expect(askedOf(within, plan, "us").window).toEqual({ outline: plan.alignments[0]!.corners });
+    expect(ringOptionsOf(within, plan, "us").window).toEqual({
+      outline: plan.alignments[0]!.corners,
+    });
     const gone = { ...within, withinId: "b" };
-    expect(askedOf(gone, plan, "metric").window).toEqual({ reachM: 60 });
+    expect(ringOptionsOf(gone, plan, "metric").window).toEqual({ reachM: 60 });
   });
 });

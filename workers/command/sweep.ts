@@ -45,7 +45,7 @@ done, then the groups, then the choice; progress on standard error.
   PLAN.geojson       a plan file: its water, levee type, crew and time, forecast, no-go areas, sources, culverts and
                      drains count
   --buildings        building footprints; GeoJSON, KML, zipped shapefile, FlatGeobuf or GeoParquet; each feature is one
-                     building; what is left out or in doubt is told
+                     building; what is left out or in doubt is said
   --terrain RASTER   one raster, or the tiles of one survey; GeoTIFF or Esri ASCII grid
   --stock            what there is to build with: {"bags": 120000, "sandM3": 688, "sheetM2": 9000, "people": 180,
                      "mustDo": [], "mustNot": []}; parts may be left out, and are then not limited. Half of these
@@ -146,8 +146,8 @@ async function runSweep(terminal: Terminal): Promise<string> {
     .catch(tellUnits(engine, files, plan, say));
   for (const note of ground.notes) say(`Note: ${note}`);
   const listed = await readBuildings(resolve(footprints), { columns, takenIn }, engine, ground);
-  const told = [...listed.referenceNotes, ...footprintNotes(listed, system)];
-  for (const note of told) say(`Note: ${note}`);
+  const shapeNotes = [...listed.referenceNotes, ...footprintNotes(listed, system)];
+  for (const note of shapeNotes) say(`Note: ${note}`);
   if (columns.floor !== null && columns.floorUnit === null) {
     say("Note: Floors are left out: say their unit with --floor-unit.");
   }
@@ -281,12 +281,12 @@ const TELL_EVERY = 0.02;
 
 function progressTo(say: Terminal["say"], total: number): (checked: CheckedBuilding) => void {
   let done = 0;
-  let told = 0;
+  let lastSaid = 0;
   return ({ id, failed }) => {
     done++;
     if (failed !== null) say(`${id}: not checked (${failed}).`);
-    if (done < total && done - told < total * TELL_EVERY) return;
-    told = done;
+    if (done < total && done - lastSaid < total * TELL_EVERY) return;
+    lastSaid = done;
     say(`${done} of ${total} buildings checked.`);
   };
 }

@@ -21,7 +21,7 @@ export async function rangedFile(
   way: RangeWay,
   waitsMs: readonly number[] = WAITS_MS,
 ): Promise<FileBytes> {
-  const first = await asked(way, 0, BLOCK_BYTES, waitsMs);
+  const first = await requested(way, 0, BLOCK_BYTES, waitsMs);
   const size = totalOf(first) ?? (await way.size().catch(() => null));
   if (size === null || !(size > 0)) throw withoutLength(way);
   checked(way, first, 0, Math.min(BLOCK_BYTES, size), size);
@@ -30,7 +30,7 @@ export async function rangedFile(
   const fetchRun = (from: number, count: number) => {
     const start = from * BLOCK_BYTES;
     const end = Math.min(size, start + count * BLOCK_BYTES);
-    const answer = asked(way, start, end, waitsMs).then((it) => {
+    const answer = requested(way, start, end, waitsMs).then((it) => {
       if (it.tag !== first.tag) throw changed(way);
       return checked(way, it, start, end, size);
     });
@@ -88,7 +88,7 @@ function touch(kept: Map<number, Promise<ArrayBuffer>>, block: number): void {
 }
 
 /** An answer with a part of the file, asked again where it failed in passing. */
-async function asked(
+async function requested(
   way: RangeWay,
   from: number,
   to: number,

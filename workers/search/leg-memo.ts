@@ -9,8 +9,8 @@ const corners = new Float64Array(4 * SLOTS).fill(Number.NaN);
 const prices = new Float64Array(SLOTS);
 const breaches = new Float64Array(SLOTS);
 const dearerThan = new Float64Array(SLOTS);
-const asked = new Float64Array(4);
-const askedBits = new Int32Array(asked.buffer);
+const sought = new Float64Array(4);
+const soughtBits = new Int32Array(sought.buffer);
 let owner: SearchTerms | null = null;
 let withHoles = false;
 let slot = 0;
@@ -36,15 +36,15 @@ export function knownPrice(
   limit: number,
 ): number {
   belongTo(terms);
-  asked[0] = x1;
-  asked[1] = y1;
-  asked[2] = x2;
-  asked[3] = y2;
+  sought[0] = x1;
+  sought[1] = y1;
+  sought[2] = x2;
+  sought[3] = y2;
   const mixed =
-    Math.imul(askedBits[0]! ^ (askedBits[1]! << 7), 0x9e3779b1) +
-    Math.imul(askedBits[2]! ^ (askedBits[3]! << 7), 0x85ebca6b) +
-    Math.imul(askedBits[4]! ^ (askedBits[5]! << 7), 0xc2b2ae35) +
-    Math.imul(askedBits[6]! ^ (askedBits[7]! << 7), 0x27d4eb2f);
+    Math.imul(soughtBits[0]! ^ (soughtBits[1]! << 7), 0x9e3779b1) +
+    Math.imul(soughtBits[2]! ^ (soughtBits[3]! << 7), 0x85ebca6b) +
+    Math.imul(soughtBits[4]! ^ (soughtBits[5]! << 7), 0xc2b2ae35) +
+    Math.imul(soughtBits[6]! ^ (soughtBits[7]! << 7), 0x27d4eb2f);
   slot = ((mixed | 0) >>> 17) & (SLOTS - 1);
   const at = 4 * slot;
   const same =
@@ -65,7 +65,7 @@ export function knownBreach(): number {
 
 /** Keeps what has been worked out of the leg just looked for and not found. */
 export function keepPrice(price: number, breach: number, limit: number): void {
-  corners.set(asked, 4 * slot);
+  corners.set(sought, 4 * slot);
   prices[slot] = price;
   breaches[slot] = breach;
   dearerThan[slot] = limit;

@@ -15,7 +15,7 @@ import { unitSystem } from "../screen.ts";
 import { found, inputsOf, isOutdated } from "./found.ts";
 import { planToSearch } from "./plan-to-search.ts";
 import { putFound, putPolished } from "./put-found.ts";
-import { askedOf, reachesM, ringSettings } from "./ring-settings.ts";
+import { reachesM, ringOptionsOf, ringSettings } from "./ring-settings.ts";
 import { working } from "./working.ts";
 
 /** The first answer is worked at no longer than this, milliseconds; it is polished afterwards. */
@@ -32,9 +32,9 @@ export const canFind: ReadonlySignal<boolean> = computed(
 /** Finds the line that needs the fewest bags, puts it into the plan and then looks further. */
 export async function findRing(): Promise<void> {
   const of = plan.peek();
-  const asked = askedOf(ringSettings.peek(), of, unitSystem.peek());
-  const answer = await working((options) => firstAnswer(of, asked, options));
-  if (answer && putFound(answer, asked, inputsOf(of))) await lookFurther();
+  const ringOptions = ringOptionsOf(ringSettings.peek(), of, unitSystem.peek());
+  const answer = await working((options) => firstAnswer(of, ringOptions, options));
+  if (answer && putFound(answer, ringOptions, inputsOf(of))) await lookFurther();
 }
 
 /**
@@ -43,21 +43,21 @@ export async function findRing(): Promise<void> {
  */
 async function firstAnswer(
   of: Plan,
-  asked: RingOptions,
+  ringOptions: RingOptions,
   options: CallOptions,
 ): Promise<FindRingResponse> {
-  const several = (asked.structureIds ?? []).length > 1;
+  const several = (ringOptions.structureIds ?? []).length > 1;
   const ways: readonly Partial<FindRingRequest>[] = [
     { together: true, timeCapMs: FIRST_CAP_MS },
     ...(several ? [{ together: true }] : []),
   ];
   for (const way of ways) {
     const answer = await engine
-      .findRing({ plan: planToSearch(of), ...asked, ...way }, options)
+      .findRing({ plan: planToSearch(of), ...ringOptions, ...way }, options)
       .catch(unlessNoRing);
     if (answer) return answer;
   }
-  return engine.findRing({ plan: planToSearch(of), ...asked }, options);
+  return engine.findRing({ plan: planToSearch(of), ...ringOptions }, options);
 }
 
 /** @throws what was thrown, unless it says that there is no ring */
@@ -95,7 +95,7 @@ async function looked(ask: Partial<FindRingRequest>): Promise<FindRingResponse |
   const last = found.peek();
   if (!last || isOutdated.peek()) return null;
   lookingFurther.value = true;
-  const request = { plan: planToSearch(plan.peek()), ...last.asked, ...ask };
+  const request = { plan: planToSearch(plan.peek()), ...last.ringOptions, ...ask };
   const answer = await working((options) => engine.findRing(request, options), isOutdated);
   lookingFurther.value = false;
   return answer;

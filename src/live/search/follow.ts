@@ -111,7 +111,12 @@ function isNoBetter(line: FoundLine, of: Plan): boolean {
 /** Null, said in a notice, when there is no such line any more. */
 async function searched(of: Plan, timeCapMs?: number): Promise<FindRingResponse | null> {
   catchingUp.value = true;
-  const request = { plan: planToSearch(of), ...found.peek()!.asked, together: true, timeCapMs };
+  const request = {
+    plan: planToSearch(of),
+    ...found.peek()!.ringOptions,
+    together: true,
+    timeCapMs,
+  };
   try {
     return await engine.findRing(request);
   } catch (thrown) {

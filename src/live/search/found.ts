@@ -17,7 +17,7 @@ export interface Found {
   readonly ids: readonly string[];
   /** The alternative that was chosen before: what it is compared with; null when there was none. */
   readonly againstId: string | null;
-  readonly asked: RingOptions;
+  readonly ringOptions: RingOptions;
   readonly inputs: Inputs;
   /** The plan before the step that put it there; null once it was followed up otherwise. */
   readonly before: Plan | null;

@@ -8,7 +8,7 @@ import { tell } from "../../document/notices.ts";
 import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
 import { sameParts } from "../parts.ts";
-import { decided } from "../question.ts";
+import { withoutCarried } from "../question.ts";
 import { type Inputs, inputsOf } from "./found.ts";
 import { planToSearch } from "./plan-to-search.ts";
 import { ringSettings } from "./ring-settings.ts";
@@ -77,7 +77,7 @@ async function asDrawn(
   if (sameParts(last.inputs, inputsOf(of))) return { drawn, before: last.before };
   const { id, name, kind, corners } = drawn;
   const alignments = [{ id, name, kind, corners, reachBreaksM: [] }];
-  const plan = { ...decided(of), alignments, chosenId: id };
+  const plan = { ...withoutCarried(of), alignments, chosenId: id };
   const { lines } = await engine.size({ plan, live: true }, options);
   return { drawn, before: lines[0]!.totals };
 }

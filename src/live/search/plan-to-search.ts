@@ -1,13 +1,13 @@
+import { DEGREE_M } from "../../../shared/constants.ts";
 import type { LonLat, NoGo, Plan } from "../../../shared/plan.ts";
 import type { Footprint } from "../../../shared/plan-footprints.ts";
 import { footprintLayer, isTaken } from "../footprints.ts";
-import { decided } from "../question.ts";
+import { withoutCarried } from "../question.ts";
 
 /** As far as a line may run from what it goes round, and a building more, metres. */
 const NEAR_M = 300;
 /** The nearest count: a search among more would keep the person waiting. */
 const MOST = 120;
-const DEGREE_M = 111_195;
 
 /**
  * The plan as a search for a line takes it: imported footprints about its buildings, which nobody has taken, are kept off
@@ -15,7 +15,7 @@ const DEGREE_M = 111_195;
  */
 export function planToSearch(of: Plan): Plan {
   const layer = footprintLayer.peek();
-  if (!layer) return decided(of);
+  if (!layer) return withoutCarried(of);
   const corners = of.structures.flatMap(({ outline }) => outline);
   const near = layer.footprints
     .filter((footprint) => !isTaken(footprint))
@@ -24,7 +24,7 @@ export function planToSearch(of: Plan): Plan {
     .sort((a, b) => a.farM - b.farM)
     .slice(0, MOST);
   return {
-    ...decided(of),
+    ...withoutCarried(of),
     noGo: [...of.noGo, ...near.map(({ footprint }, k) => asNoGo(footprint, k))],
   };
 }

@@ -22,15 +22,25 @@ import {
  */
 export function putFound(
   { lines, cutShort, notes }: FindRingResponse,
-  asked: RingOptions,
+  ringOptions: RingOptions,
   inputs: Inputs,
 ): boolean {
-  const last = untouched(asked);
+  const last = untouched(ringOptions);
   const againstId = last ? last.againstId : chosenId.peek();
   const before = plan.peek();
   const ids = put(lines, inputs, last, last ? "Find the ring again" : "Find the ring");
   if (!ids) return false;
-  found.value = { ids, againstId, asked, inputs, before, lines, cutShort, notes, further: null };
+  found.value = {
+    ids,
+    againstId,
+    ringOptions,
+    inputs,
+    before,
+    lines,
+    cutShort,
+    notes,
+    further: null,
+  };
   return true;
 }
 
@@ -69,14 +79,14 @@ export function takeInstead(
   const last = foundNow.peek();
   if (!last) return;
   const ids = put(lines, inputsOf(plan.peek()), last, note);
-  const asked = window ? { ...last.asked, window } : last.asked;
-  if (ids) found.value = { ...last, ids, lines, asked, before: null };
+  const ringOptions = window ? { ...last.ringOptions, window } : last.ringOptions;
+  if (ids) found.value = { ...last, ids, lines, ringOptions, before: null };
 }
 
 /** The last found when it goes round the same structures and its alternatives are as they were found. */
-function untouched(asked: RingOptions): Found | null {
+function untouched(ringOptions: RingOptions): Found | null {
   const last = foundNow.peek();
-  const same = String(last?.asked.structureIds) === String(asked.structureIds);
+  const same = String(last?.ringOptions.structureIds) === String(ringOptions.structureIds);
   if (!last || !same) return null;
   const own = plan.peek().alignments.filter(({ id }) => last.ids.includes(id));
   return own.every((each) => foundForOf(each)) ? last : null;

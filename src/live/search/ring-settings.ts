@@ -37,7 +37,7 @@ export function reachesM(system: UnitSystem): readonly number[] {
 }
 
 /** The settings as the engine takes them. A ring to stay inside that is gone gives way to the second reach. */
-export function askedOf(settings: RingSettings, plan: Plan, system: UnitSystem): RingOptions {
+export function ringOptionsOf(settings: RingSettings, plan: Plan, system: UnitSystem): RingOptions {
   const within = ringsOf(plan).find(
     ({ id }) => settings.reach === null && id === settings.withinId,
   );

@@ -108,8 +108,8 @@ function Exit({ now, exit }: { readonly now: HoldingNow; readonly exit: ExitGrad
 
 function CreepRows({ now, creep }: { readonly now: HoldingNow; readonly creep: Creep }) {
   const ways = [
-    { name: "Lane", value: creep.lane, asked: creep.laneAsked },
-    { name: "Bligh", value: creep.bligh, asked: creep.blighAsked },
+    { name: "Lane", value: creep.lane, required: creep.laneRequired },
+    { name: "Bligh", value: creep.bligh, required: creep.blighRequired },
   ];
   const place = (
     <>
@@ -119,15 +119,15 @@ function CreepRows({ now, creep }: { readonly now: HoldingNow; readonly creep: C
   );
   return (
     <>
-      {ways.map(({ name, value, asked }) => (
+      {ways.map(({ name, value, required }) => (
         <Row key={name} name={`Creep, ${name}`} note={name === "Bligh" ? place : null}>
           <HoldingFigure make="creep" title={`Creep ratio, ${name}`} holding={now.holding}>
             {value.toFixed(1)}
           </HoldingFigure>
-          {asked !== null && (
-            <span class="holding-asked" data-short={value < asked}>
+          {required !== null && (
+            <span class="holding-required" data-short={value < required}>
               {" "}
-              of {asked} required
+              of {required} required
             </span>
           )}
         </Row>

@@ -95,7 +95,7 @@ function Against({ now, way, weakest }: AgainstProps) {
       <HoldingFigure make={way} title={`Factor against ${way}`} holding={now.holding}>
         {factorWords(factor)}
       </HoldingFigure>{" "}
-      <span class="holding-asked">of {required} required</span>
+      <span class="holding-required">of {required} required</span>
     </Row>
   );
 }
