@@ -19,6 +19,7 @@ import { unitSystem } from "../live/screen.ts";
 import { NumberField } from "../ui/number-field.tsx";
 import { settingQuantity } from "../ui/quantity.ts";
 import { rangeOf } from "../ui/range.ts";
+import { isOnSpan, shareOn, spanAround } from "../ui/slider-span.ts";
 
 const REACH: Readonly<Record<UnitSystem, number>> = { us: 2, metric: 0.6 };
 const STEP: Readonly<Record<UnitSystem, number>> = { us: 0.1, metric: 0.02 };
@@ -62,14 +63,13 @@ function Slider({ path, label }: SliderProps) {
   const ends = [value, ...marks.map(({ at }) => at)];
   const span = useRef({ key: "", least: 0, most: 0 });
   const key = `${path} ${system} ${marks.map(({ at }) => at.toFixed(3)).join()}`;
-  if (span.current.key !== key || value < span.current.least || value > span.current.most) {
-    const least = Math.floor(Math.min(...ends) - REACH[system] / 2);
-    span.current = { key, least, most: Math.ceil(Math.max(...ends) + REACH[system] / 2) };
+  if (span.current.key !== key || !isOnSpan(value, span.current)) {
+    span.current = { key, ...spanAround(ends, REACH[system] / 2) };
   }
   const flooded = bandsFlooded.value;
   const chosen = bandChoices.value;
   const { least, most } = span.current;
-  const shareOf = (at: number) => Math.min(1, Math.max(0, (at - least) / (most - least)));
+  const shareOf = (at: number) => shareOn(at, span.current);
   const gesture = useRef(0);
   const begin = () => {
     gesture.current += 1;

@@ -28,8 +28,8 @@ import {
 } from "../../src/document/edits/settings.ts";
 import { bearingOf, flowToward } from "../../src/document/edits/site.ts";
 import { plan, startFrom, undo, undoNote } from "../../src/document/store.ts";
+import { isOnSpan, spanAround } from "../../src/ui/slider-span.ts";
 import { nudgeOfKey } from "../../src/worksheet/line/nudge-pad.tsx";
-import { isOnSpan, sliderSpan } from "../../src/worksheet/water/stage-slider.tsx";
 import { openLine, PLANE, rectangle, ring, structure } from "../helpers/grounds.ts";
 
 const named = (id: string): Alignment => ({ ...ring(rectangle(20, 15)), id, name: id });
@@ -168,26 +168,27 @@ describe("settings", () => {
 
 describe("the stage slider", () => {
   it("spans whole units round its value", () => {
-    expect(sliderSpan(31.4, "us")).toEqual({ least: 28, most: 35 });
-    expect(sliderSpan(9.45, "metric")).toEqual({ least: 8, most: 11 });
+    expect(spanAround([31.4], 3)).toEqual({ least: 28, most: 35 });
+    expect(spanAround([9.45], 1)).toEqual({ least: 8, most: 11 });
   });
 
   it.each(["us", "metric"] as const)(
     "keeps its %s scale when it is dragged to either end",
     (system) => {
+      const reach = system === "us" ? 3 : 1;
       for (let stage = 1; stage <= 60; stage++) {
-        const span = sliderSpan(stage, system);
+        const span = spanAround([stage], reach);
         for (const end of [span.least, span.most]) {
           const kept = lengthIn(lengthFrom(end, system), system);
           expect(isOnSpan(kept, span)).toBe(true);
-          expect(sliderSpan(kept, system)).toEqual(sliderSpan(end, system));
+          expect(spanAround([kept], reach)).toEqual(spanAround([end], reach));
         }
       }
     },
   );
 
   it("makes a new scale for a figure off it", () => {
-    expect(isOnSpan(27.95, sliderSpan(31, "us"))).toBe(false);
-    expect(isOnSpan(34.05, sliderSpan(31, "us"))).toBe(false);
+    expect(isOnSpan(27.95, spanAround([31], 3))).toBe(false);
+    expect(isOnSpan(34.05, spanAround([31], 3))).toBe(false);
   });
 });

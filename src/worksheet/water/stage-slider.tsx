@@ -6,33 +6,11 @@ import { endGesture, plan } from "../../document/store.ts";
 import { unitSystem } from "../../live/screen.ts";
 import { leaveMoment } from "../../live/time-now.ts";
 import { tracedLine } from "../../live/water-now.ts";
+import { isOnSpan, type Span, shareOn, spanAround } from "../../ui/slider-span.ts";
 
 /** How far the slider reaches to either side of the figure, in the person's unit. */
 const REACH: Readonly<Record<UnitSystem, number>> = { us: 3, metric: 1 };
 const STEP: Readonly<Record<UnitSystem, number>> = { us: 0.05, metric: 0.01 };
-
-/** What a figure may differ by after a change of units and back, in the person's unit. */
-const TOLERANCE = 1e-6;
-
-/** The whole units that the slider spans. */
-interface Span {
-  readonly least: number;
-  readonly most: number;
-}
-
-/** The whole units round a value that the slider spans. */
-export function sliderSpan(value: number, system: UnitSystem): Span {
-  const reach = REACH[system];
-  return {
-    least: Math.floor(value - reach + TOLERANCE),
-    most: Math.ceil(value + reach - TOLERANCE),
-  };
-}
-
-/** Whether a value is on a scale, its two ends included. */
-export function isOnSpan(value: number, { least, most }: Span): boolean {
-  return value >= least - TOLERANCE && value <= most + TOLERANCE;
-}
 
 /**
  * Moves the water while it is dragged: tint, heights and totals follow. One drag is one step of undo. The span
@@ -45,10 +23,10 @@ export function StageSlider() {
   const valueM = settingValue(plan.value, path) ?? 0;
   const value = lengthIn(valueM, system);
   const key = `${path} ${system}`;
-  const [span, setSpan] = useState({ key, ...sliderSpan(value, system) });
+  const [span, setSpan] = useState({ key, ...spanAround([value], REACH[system]) });
   const gesture = useRef(0);
   const fits = span.key === key && isOnSpan(value, span);
-  const { least, most } = fits ? span : sliderSpan(value, system);
+  const { least, most } = fits ? span : spanAround([value], REACH[system]);
   if (!fits) setSpan({ key, least, most });
   const move = (next: number) =>
     edit({
@@ -63,7 +41,7 @@ export function StageSlider() {
   };
   const words = formatLength(valueM, system, 2);
   if (settingValue(plan.value, path) === null) return null;
-  const shareOf = (level: number) => Math.min(1, Math.max(0, (level - least) / (most - least)));
+  const shareOf = (level: number) => shareOn(level, { least, most });
   const overtopsAt = overtopsM(valueM);
   const overtops = overtopsAt === null ? null : lengthIn(overtopsAt, system);
   return (
