@@ -121,6 +121,8 @@ describe("what follows from the plan", () => {
       ["crossSection", "sidewaysCost", "simulateGround", "size"],
     ],
     ["soil and pumps", withHolding, ["crossSection", "simulateGround", "size"]],
+    ["culverts", withCulvert, ["crossSection", "simulateGround", "size", "traceWater"]],
+    ["readings of the ground", withReading, ["crossSection", "simulateGround", "size"]],
   ])("is asked again for other %s", async (_, change, names) => {
     expect(await askedAfter(change)).toEqual(names);
     expect(sizedIsWhole.value).toBe(true);
@@ -151,6 +153,17 @@ describe("while a button is held down", () => {
 
 function withSource(now: Plan): Plan {
   return { ...now, sources: [{ id: "s", name: "River", at: now.structures[0]!.outline[0]! }] };
+}
+
+function withCulvert(now: Plan): Plan {
+  const [a, b] = now.structures[0]!.outline;
+  const pipe = { invertsM: [null, null] as const, sizeM: null, gate: null, plugged: false };
+  return { ...now, culverts: [{ id: "c", name: "Culvert 1", path: [a!, b!], ...pipe }] };
+}
+
+function withReading(now: Plan): Plan {
+  const reading = { at: now.alignments[0]!.corners[0]!, groundM: 266 };
+  return { ...now, survey: { benchmark: null, backsightM: null, readings: [reading] } };
 }
 
 function withHolding(now: Plan): Plan {
