@@ -61,6 +61,8 @@ export interface BehindStretch {
   readonly stretch: StakedStretch;
   /** When the build sequence has it up to height at the slow pace, hours from the start of work. */
   readonly dueH: number | null;
+  /** Whether a part of it is in no step of the build sequence. */
+  readonly hasNoHour: boolean;
   /** When the likely forecast reaches its lowest ground, hours from the start of work; null where it never does. */
   readonly wetH: number | null;
 }
@@ -69,8 +71,12 @@ export interface BehindStretch {
 export interface Behind {
   /** Due by now in the build sequence; null without one. */
   readonly late: readonly BehindStretch[] | null;
+  /** For which the build sequence has no hour: on HOLD, or without elevation data. */
+  readonly noHour: readonly BehindStretch[];
   /** Water is at their ground by now; null without a forecast. */
   readonly inWater: readonly BehindStretch[] | null;
+  /** Of those not known to be in the water, the ones of which some ground is not known. */
+  readonly noGround: readonly BehindStretch[];
   /** Of those not yet in the water, the one that is reached first; null where none is. */
   readonly next: BehindStretch | null;
 }
@@ -96,26 +102,37 @@ export function behindNow(
     .filter(({ state }) => !isToHeight(state))
     .map(({ stretch }) => ({
       stretch,
-      dueH: dueOf(work, stretch),
+      ...dueOf(work, stretch),
       wetH: river && wetFromH(lowestAtGaugeM(walk, stretch, sizedForM), river),
     }));
   const isIn = ({ wetH }: BehindStretch) => wetH !== null && wetH <= nowH;
   const dryYet = open.filter((each) => each.wetH !== null && !isIn(each));
   return {
     late: work.length > 0 ? open.filter(({ dueH }) => dueH !== null && dueH <= nowH) : null,
+    noHour: open.filter(({ hasNoHour }) => hasNoHour),
     inWater: river ? open.filter(isIn) : null,
+    noGround: river ? open.filter((each) => !isIn(each) && lacksGround(walk, each.stretch)) : [],
     next: dryYet.sort((a, b) => a.wetH! - b.wetH!)[0] ?? null,
   };
 }
 
-/** When all that is built over a stretch is finished; null where a part never is, or nothing is planned there. */
+/** When all that is built over a stretch is finished; no hour where a part never is. */
 function dueOf(
   work: readonly Pick<WorkStretch, "fromM" | "toM" | "finishH">[],
   { fromM, toM }: StakedStretch,
-): number | null {
+): { readonly dueH: number | null; readonly hasNoHour: boolean } {
   const over = work.filter((each) => each.fromM < toM - 0.01 && each.toM > fromM + 0.01);
-  if (over.length === 0 || over.some(({ finishH }) => finishH === null)) return null;
-  return Math.max(...over.map(({ finishH }) => finishH!));
+  const hasNoHour = over.some(({ finishH }) => finishH === null);
+  if (over.length === 0 || hasNoHour) return { dueH: null, hasNoHour };
+  return { dueH: Math.max(...over.map(({ finishH }) => finishH!)), hasNoHour };
+}
+
+/** Whether some ground under a stretch is not known. */
+function lacksGround(
+  { chainageM, lowestGroundM }: SizedLine["walk"],
+  { fromM, toM }: StakedStretch,
+): boolean {
+  return chainageM.some((at, i) => at >= fromM && at <= toM && Number.isNaN(lowestGroundM[i]!));
 }
 
 /** The lowest ground of a stretch, less what the river falls from the gauge to there, metres. */

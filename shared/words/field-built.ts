@@ -1,4 +1,5 @@
 import type { Behind, BehindStretch, BuiltSoFar } from "../field/built-so-far.ts";
+import type { StakedStretch } from "../field/stakes.ts";
 import type { ProgressMark } from "../plan.ts";
 import { formatCount, formatLength, lengthIn, type UnitSystem } from "../units.ts";
 import { hourWords, momentWords } from "./clock.ts";
@@ -42,14 +43,24 @@ export function otherPlanWords(
  * @param endedH when the forecast ended, hours from the start of work; null while it goes on, or without one
  */
 export function behindWords(
-  { late, inWater, next }: Behind,
+  { late, noHour, inWater, noGround, next }: Behind,
   startAt: string | null,
   endedH: number | null,
   system: UnitSystem,
 ): readonly string[] {
-  const water =
-    inWater === null ? noWaterWords(startAt, endedH, system) : inWaterWords(inWater, system);
-  return [lateWords(late, system), water, ...(next ? [nextWetWords(next, startAt, system)] : [])];
+  return [
+    lateWords(late, noHour.length > 0, system),
+    ...(noHour.length > 0 ? [`No hour in the build sequence: ${listWords(noHour, system)}.`] : []),
+    inWater === null
+      ? noWaterWords(startAt, endedH, system)
+      : inWaterWords(inWater, noGround.length > 0, system),
+    ...(noGround.length > 0
+      ? [
+          `No elevation data, so whether water is there is not known: ${listWords(noGround, system)}.`,
+        ]
+      : []),
+    ...(next ? [nextWetWords(next, startAt, system)] : []),
+  ];
 }
 
 function noWaterWords(startAt: string | null, endedH: number | null, system: UnitSystem): string {
@@ -57,15 +68,26 @@ function noWaterWords(startAt: string | null, endedH: number | null, system: Uni
   return `The forecast ended ${hourWords(startAt, endedH, system, { long: true })}. Get a new one: where the water is, is not known.`;
 }
 
-function lateWords(late: readonly BehindStretch[] | null, system: UnitSystem): string {
+function lateWords(
+  late: readonly BehindStretch[] | null,
+  hasNoHour: boolean,
+  system: UnitSystem,
+): string {
   if (late === null) return "No build sequence: people, start of work and shifts are not all set.";
-  if (late.length === 0) return "Nothing is behind the build sequence at the slow pace.";
-  return `Behind the build sequence: ${listWords(late, system)}.`;
+  if (late.length > 0)
+    return `Behind the build sequence at the slow pace: ${listWords(late, system)}. Tell the command post now.`;
+  return hasNoHour
+    ? "Nothing that has an hour in the build sequence is behind it at the slow pace."
+    : "Nothing is behind the build sequence at the slow pace.";
 }
 
-function inWaterWords(inWater: readonly BehindStretch[], system: UnitSystem): string {
+function inWaterWords(
+  inWater: readonly BehindStretch[],
+  isPartKnown: boolean,
+  system: UnitSystem,
+): string {
   if (inWater.length === 0)
-    return "By the likely forecast no water is yet at ground that is not up to height.";
+    return `By the likely forecast no water is yet at ${isPartKnown ? "the known ground" : "ground"} that is not up to height.`;
   return `By the likely forecast water is at the ground and the levee is not up to height: ${listWords(inWater, system)}. Keep out of moving water.`;
 }
 
@@ -85,9 +107,21 @@ export function notStartedWords(startAt: string, system: UnitSystem): string {
 
 const MOST_NAMED = 4;
 
+/** Stretches along the line with those that follow each other as one. */
+function joinedStretches(stretches: readonly StakedStretch[]): readonly StakedStretch[] {
+  const joined: StakedStretch[] = [];
+  for (const { fromM, toM } of stretches) {
+    const last = joined.at(-1);
+    if (last && last.toM === fromM) joined[joined.length - 1] = { fromM: last.fromM, toM };
+    else joined.push({ fromM, toM });
+  }
+  return joined;
+}
+
 function listWords(list: readonly BehindStretch[], system: UnitSystem): string {
-  const named = list.slice(0, MOST_NAMED).map(({ stretch }) => stationsWords(stretch, system));
-  const more = list.length - named.length;
+  const joined = joinedStretches(list.map(({ stretch }) => stretch));
+  const named = joined.slice(0, MOST_NAMED).map((stretch) => stationsWords(stretch, system));
+  const more = joined.length - named.length;
   return more > 0 ? `${named.join(", ")} and ${more} more` : named.join(", ");
 }
 

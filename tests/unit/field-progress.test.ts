@@ -16,6 +16,7 @@ import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { BUILD_STATES } from "../../shared/plan-schema.ts";
 import { cleanText } from "../../shared/plan-text.ts";
 import type { SizedLine, Station } from "../../shared/sizing-types.ts";
+import { behindWords } from "../../shared/words/field-built.ts";
 import { type QrPicture, qrPictures, qrReader } from "../../src/field/qr.ts";
 
 const NUMBER = "7F3A-21";
@@ -294,7 +295,34 @@ describe("what is built so far", () => {
   it("says nothing of what nobody gave", () => {
     const sum = builtSoFar(LINE, STAKED, [], NUMBER) as BuiltSoFar;
     const behind = behindNow(LINE, sum, { work: [], river: null, sizedForM: 105, nowH: 4 });
-    expect(behind).toEqual({ late: null, inWater: null, next: null });
+    expect(behind).toEqual({ late: null, noHour: [], inWater: null, noGround: [], next: null });
+  });
+
+  it("knows nothing of the water where ground is missing, and of no hour where a step has none", () => {
+    const sum = builtSoFar(LINE, STAKED, [], NUMBER);
+    const lowestGroundM = Float64Array.from(LINE.walk.lowestGroundM, (m, i) =>
+      i >= 12 && i <= 18 ? Number.NaN : m,
+    );
+    const line = { ...LINE, walk: { ...LINE.walk, lowestGroundM } };
+    const work = [{ fromM: 0, toM: 20, finishH: null }];
+    const river = { levelAtH: () => 90, fromH: 0, toH: 20 };
+    const behind = behindNow(line, sum, { work, river, sizedForM: 105, nowH: 4 });
+    const startsOf = (list: readonly { readonly stretch: { readonly fromM: number } }[]) =>
+      list.map(({ stretch }) => stretch.fromM);
+    expect([startsOf(behind.noGround), startsOf(behind.noHour)]).toEqual([[10], [0, 10]]);
+    const said = behindWords(behind, null, null, "metric").join(" ");
+    expect(said).toContain("No hour in the build sequence: 0+000.0 to 0+020.0.");
+    expect(said).toContain("whether water is there is not known: 0+010.0 to 0+020.0.");
+    expect(said).not.toMatch(/^Nothing is behind|at ground that is not up to height/);
+  });
+
+  it("is said as one stretch where stakes follow each other, with whom to tell", () => {
+    const sum = builtSoFar(LINE, STAKED, [marked(20, "to-height")], NUMBER);
+    const work = [{ fromM: 0, toM: 40, finishH: 1 }];
+    const behind = behindNow(LINE, sum, { work, river: null, sizedForM: 105, nowH: 4 });
+    expect(behindWords(behind, null, null, "metric")[0]).toBe(
+      "Behind the build sequence at the slow pace: 0+000.0 to 0+020.0, 0+030.0 to 0+040.0. Tell the command post now.",
+    );
   });
 
   it("takes the fall of the river from the gauge to the line into account", () => {

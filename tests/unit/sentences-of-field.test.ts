@@ -79,7 +79,11 @@ const BUILT = {
 } as unknown as BuiltSoFar;
 const BEHIND_ONE = { stretch: STRETCH, wetH: 20 };
 const BEHINDS = [null, [], [BEHIND_ONE], Array.from({ length: 6 }, () => BEHIND_ONE)].flatMap(
-  (list) => [null, BEHIND_ONE].map((next) => ({ late: list, inWater: list, next })),
+  (list) =>
+    [null, BEHIND_ONE].map((next) => {
+      const others = list?.slice(0, 1) ?? [];
+      return { late: list, noHour: others, inWater: list, noGround: others, next };
+    }),
 ) as unknown as readonly Behind[];
 const PLACE: PlaceOnLine = {
   ...{ chainageM: 12, awayM: 3.2, accuracyM: 4.1, alsoM: null, isOff: false, isPoor: false },
