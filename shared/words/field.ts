@@ -51,15 +51,17 @@ export interface FieldFact {
 }
 
 interface FactsAt {
-  readonly line: Pick<SizedLine, "walk" | "reaches">;
+  readonly line: Pick<SizedLine, "walk" | "reaches" | "levelDoubt">;
   readonly station: Station;
   readonly stretch: StakedStretch | null;
   readonly plan: Plan;
   readonly system: UnitSystem;
 }
 
-/** Courses, base, top of levee and bags at a stake, in this order. */
+/** Courses, base, top of levee and bags at a stake, in this order; of what is not built or no answer, no figures. */
 export function fieldFacts(at: FactsAt): readonly FieldFact[] {
+  if (at.line.levelDoubt?.countsUnknown) return [];
+  if (at.station.greatestHeightM !== null && at.station.greatestHeightM <= 0) return [topFact(at)];
   return [coursesFact(at), baseFact(at), topFact(at), bagsFact(at)];
 }
 
@@ -191,8 +193,16 @@ export function stakeCountWords(index: number, count: number): string {
   return `Stake ${index + 1} of ${count}`;
 }
 
-/** In the place of the height where it is not known. */
-export const NO_HEIGHT = "No elevation data here: the height is not known. Ask the plan lead.";
-
-/** In the place of the height where nothing is built. */
-export const NOTHING_TO_BUILD = "Nothing to build: the ground is above the top of levee here.";
+/** In the place of the height where there is none, and why; null where it is known. */
+export function noHeightWords(
+  { levelDoubt }: Pick<SizedLine, "levelDoubt">,
+  { greatestHeightM }: Pick<Station, "greatestHeightM">,
+): string | null {
+  if (levelDoubt?.countsUnknown)
+    return "The height is not known: water and ground of this plan do not belong together. Build nothing. Ask the plan lead.";
+  if (greatestHeightM === null)
+    return "No elevation data here: the height is not known. Ask the plan lead.";
+  return greatestHeightM > 0
+    ? null
+    : "Nothing to build: the ground is above the top of levee here.";
+}

@@ -6,9 +6,8 @@ import {
   heightInStepsWords,
   lineCommaWords,
   lowPlaceWords,
-  NO_HEIGHT,
   NO_WARNING,
-  NOTHING_TO_BUILD,
+  noHeightWords,
   stakeCountWords,
 } from "../../shared/words/field.ts";
 import { heightUpFigure } from "../../shared/words/height-up.ts";
@@ -89,8 +88,8 @@ function Height({ at }: { readonly at: AtStake }) {
   const system = unitSystem.value;
   const cross = useCrossSection(at, 0);
   const { greatestHeightM } = at.station;
-  if (greatestHeightM === null) return <p class="crew-no-height">{NO_HEIGHT}</p>;
-  if (greatestHeightM <= 0) return <p class="crew-no-height">{NOTHING_TO_BUILD}</p>;
+  const none = noHeightWords(at.line, at.station);
+  if (none !== null || greatestHeightM === null) return <p class="crew-no-height">{none}</p>;
   const low = cross && lowPlaceOf(cross);
   return (
     <div class="crew-height">

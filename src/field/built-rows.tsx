@@ -19,7 +19,9 @@ export function BuiltRows({ at }: { readonly at: AtStake }) {
   const system = unitSystem.value;
   const built = builtHere.value;
   const number = numberNow.value;
-  const sum = number && builtSoFar(at.line, at.staked, plan.value.progress ?? [], number);
+  const isAnswer = !at.line.levelDoubt?.countsUnknown;
+  const sum =
+    isAnswer && number && builtSoFar(at.line, at.staked, plan.value.progress ?? [], number);
   return (
     <div class="crew-rows">
       {at.stretch && built && (

@@ -33,6 +33,8 @@ export function FieldRoom({ map }: { readonly map: FieldMap }) {
     room.current?.focus();
     return keepFollowing();
   }, []);
+  const shown = `${view.value} ${panel.value}`;
+  useEffect(() => keepFocusIn(room.current), [shown]);
   return (
     <div
       class="crew-room"
@@ -53,6 +55,12 @@ export function FieldRoom({ map }: { readonly map: FieldMap }) {
       <Tabs view={view} />
     </div>
   );
+}
+
+/** What had the focus may be gone with the view it was in: the keyboard goes on at the top of the new one. */
+function keepFocusIn(room: HTMLElement | null): void {
+  if (room?.contains(document.activeElement)) return;
+  room?.querySelector<HTMLElement>(".crew-read")?.focus();
 }
 
 interface ViewProps {

@@ -1,5 +1,5 @@
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { CAUTIONS } from "../../shared/words/cautions.ts";
+import { cautionsAt } from "../../shared/words/cautions.ts";
 import {
   LEAVE_NOT_SET_ASK,
   leaveInFullWords,
@@ -7,6 +7,7 @@ import {
   WHAT_SETS_LEAVE,
 } from "../../shared/words/field-leave.ts";
 import { leaveWords } from "../../shared/words/leave.ts";
+import { ifItFails } from "../../shared/words/watch.ts";
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { chosenChecks, tracedLine } from "../live/water-now.ts";
@@ -23,11 +24,12 @@ export function LeaveView({ line }: { readonly line: SizedLine | null }) {
       <p class="crew-said">{leave ? leaveInFullWords(leave, system) : LEAVE_NOT_SET_ASK}</p>
       {leave && leave.note !== "" && <p>{leave.note}</p>}
       <p>{WHAT_SETS_LEAVE}</p>
+      {line && <p class="crew-said">{ifItFails(chosenChecks.value, system)}</p>}
       {line && (
         <p>{overtopsSentence(tracedLine.value, line, plan.value, chosenChecks.value, system)}</p>
       )}
       <h3>Cautions</h3>
-      <SourcedList items={CAUTIONS} />
+      <SourcedList items={cautionsAt("leave")} />
     </Read>
   );
 }

@@ -1,6 +1,7 @@
 import { isStandard, reachAt } from "../../shared/reaches.ts";
 import { formatStation } from "../../shared/units.ts";
-import { fieldFacts, sectionHeadWords } from "../../shared/words/field.ts";
+import { cautionsAt } from "../../shared/words/cautions.ts";
+import { fieldFacts, noHeightWords, sectionHeadWords } from "../../shared/words/field.ts";
 import { layingWords } from "../../shared/words/field-laying.ts";
 import { heightUpWords } from "../../shared/words/height-up.ts";
 import { plan } from "../document/store.ts";
@@ -10,6 +11,7 @@ import { useSize } from "../ui/use-size.ts";
 import type { AtStake } from "./at.ts";
 import { MustFixBox } from "./must-fix-box.tsx";
 import { Read } from "./read.tsx";
+import { SourcedList } from "./sourced-list.tsx";
 import { StakeKeys } from "./stake-keys.tsx";
 import { useCrossSection } from "./use-cross-section.ts";
 
@@ -22,9 +24,12 @@ export function SectionView({ at }: { readonly at: AtStake }) {
   const cross = useCrossSection(at, MARGIN_M);
   const [ref, size] = useSize<HTMLDivElement>();
   const { section, practice } = plan.value;
-  const { greatestHeightM, chainageM } = at.station;
+  const { chainageM } = at.station;
+  const none = noHeightWords(at.line, at.station);
   const station = formatStation(chainageM, system);
   const reach = reachAt(at.line, chainageM);
+  const cautions = cautionsAt("build");
+  const laying = layingWords(section, system);
   const facts = fieldFacts({ ...at, plan: plan.value, system });
   return (
     <div class="crew-section">
@@ -33,18 +38,17 @@ export function SectionView({ at }: { readonly at: AtStake }) {
           <h2 class="crew-station">{station}</h2>
           <p>
             {reach.sectionName}
-            {greatestHeightM !== null && greatestHeightM > 0 && (
-              <strong>{sectionHeadWords(at.station, system)}</strong>
-            )}
+            {none === null && <strong>{sectionHeadWords(at.station, system)}</strong>}
           </p>
         </header>
+        {none !== null && <p class="crew-no-height">{none}</p>}
         <div
           class="crew-cut"
           ref={ref}
           role="img"
           aria-label={`Cross-section at ${station}, ${facts.map(({ name, value }) => `${name} ${value}`).join(", ")}`}
         >
-          {cross && size && (
+          {cross && size && !at.line.levelDoubt?.countsUnknown && (
             <SectionDrawing
               cross={cross}
               section={section}
@@ -56,15 +60,7 @@ export function SectionView({ at }: { readonly at: AtStake }) {
           )}
         </div>
         <MustFixBox />
-        {isStandard(reach) && (
-          <ul class="crew-list">
-            {layingWords(section, system).map(({ text, source }) => (
-              <li key={text}>
-                {text} <small>{source}</small>
-              </li>
-            ))}
-          </ul>
-        )}
+        <SourcedList items={isStandard(reach) ? [...cautions, ...laying] : cautions} />
       </Read>
       <StakeKeys at={at} />
     </div>

@@ -1,4 +1,4 @@
-import { PATROL, watchSigns } from "../../shared/words/cautions.ts";
+import { cautionsAt, watchSigns } from "../../shared/words/cautions.ts";
 import { sortedChecks } from "../../shared/words/check-list.ts";
 import { checkWords } from "../../shared/words/checks.ts";
 import { PUMP_LOG_WORDS, PUMPS_TITLE, pumpBoxes } from "../../shared/words/watch.ts";
@@ -12,14 +12,15 @@ import { SourcedList } from "./sourced-list.tsx";
 export function WatchView() {
   const system = unitSystem.value;
   const whole = sortedChecks(chosenChecks.value).filter(
-    ({ where, severity }) => where === null && severity !== "note",
+    ({ where, severity, finding }) =>
+      where === null && severity !== "note" && finding.kind !== "if-it-fails",
   );
   const holding = chosenLine.value?.holding;
   const pumps = holding ? pumpBoxes(holding, system) : [];
   return (
     <Read label="Watch" class="crew-page">
       <h2 class="crew-title">Watch</h2>
-      <SourcedList items={PATROL.map(({ short, source }) => ({ text: short, source }))} />
+      <SourcedList items={cautionsAt("watch")} />
       <h3>What to look for</h3>
       <dl class="crew-signs">
         {watchSigns(system).map(({ sign, act, source }) => (

@@ -99,6 +99,7 @@ it("keeps a photo scaled down and tells its size; what is no photo is refused an
 it("shows its codes, and keeps the axe rules and large targets in every view", async () => {
   expect(await seriousViolations(page, [".crew-room"])).toEqual([]);
   await page.getByRole("button", { name: /^Built so far/ }).click();
+  expect(await focused()).toBe("Built so far");
   expect(await seriousViolations(page, [".crew-room"])).toEqual([]);
   await page.getByRole("button", { name: "Show codes" }).click();
   await page.locator(".crew-code").waitFor();
@@ -128,6 +129,11 @@ it("goes to planning only when unlocked, with the map given back and the marks i
   await page.locator(".map-room .map-canvas").waitFor();
   expect(await (await inMore(page, /^Undo: 1\+00 to 1\+25/)).isVisible()).toBe(true);
 });
+
+/** The name of what the keyboard is at, where it goes on after the button that was pressed is gone. */
+function focused(): Promise<string | null> {
+  return page.evaluate(() => document.activeElement!.getAttribute("aria-label"));
+}
 
 /** Buttons that are smaller than a gloved finger needs or reach beyond the edge, and type below 14 px. */
 function smallTargets(): string[] {
