@@ -1,19 +1,13 @@
-import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
+import { ownFolder } from "../helpers/own-folder.ts";
 import { drystead, ROOT, shell } from "../helpers/terminal.ts";
 
 const PLAN = join(ROOT, "sample-terrain/demo.geojson");
 const RASTER = join(ROOT, "sample-terrain/demo.tif");
 
-let folder = "";
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), "drystead-export-"));
-});
-afterAll(() => {
-  rmSync(folder, { recursive: true });
-});
+const { folder } = ownFolder();
 
 const exporting = (...words: string[]) =>
   drystead(["export", PLAN, "--terrain", RASTER, ...words], folder);

@@ -1,20 +1,16 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { PDFDocument } from "@cantoo/pdf-lib";
 import { getDocumentProxy } from "unpdf";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { afterEach, describe, expect, it } from "vitest";
 import { withLabels } from "../../workers/command/page-labels.ts";
+import { ownFolder } from "../helpers/own-folder.ts";
 import { drystead, ROOT } from "../helpers/terminal.ts";
 
 const PLAN = join(ROOT, "sample-terrain/demo.geojson");
 const RASTER = join(ROOT, "sample-terrain/demo.tif");
 
-let folder = "";
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), "drystead-print-"));
-});
-afterAll(() => rmSync(folder, { recursive: true }));
+const { folder } = ownFolder();
 
 describe("print refuses with 1, a reason and nothing written", () => {
   const chromePath = process.env.CHROME_PATH;

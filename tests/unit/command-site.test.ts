@@ -1,31 +1,16 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { readPlanFile } from "../../shared/plan-file.ts";
-import { ROOT, drystead as run } from "../helpers/terminal.ts";
+import { ownFolder } from "../helpers/own-folder.ts";
+import { ROOT } from "../helpers/terminal.ts";
 
 const PLAN = join(ROOT, "sample-terrain/demo.geojson");
 const RASTER = join(ROOT, "sample-terrain/demo.tif");
 const TILTED = join(ROOT, "sample-terrain/tilted.geojson");
 const TILTED_RASTER = join(ROOT, "sample-terrain/tilted.tif");
 
-let folder = "";
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), "drystead-site-"));
-});
-afterAll(() => {
-  rmSync(folder, { recursive: true });
-});
-
-/** Runs a command line from the folder of this file's own plans. */
-const drystead = (words: readonly string[]) => run(words, folder);
-
-function written(name: string, text: string): string {
-  const path = join(folder, name);
-  writeFileSync(path, text);
-  return path;
-}
+const { folder, drystead, written } = ownFolder();
 
 /** The plan's features that are alignments, as GeoJSON. */
 function alignmentsOf(text: string) {

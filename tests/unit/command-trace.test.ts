@@ -1,28 +1,13 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { ROOT, drystead as run } from "../helpers/terminal.ts";
+import { describe, expect, it } from "vitest";
+import { ownFolder } from "../helpers/own-folder.ts";
+import { ROOT } from "../helpers/terminal.ts";
 
 const PLAN = join(ROOT, "sample-terrain/tilted.geojson");
 const RASTER = join(ROOT, "sample-terrain/tilted.tif");
 
-let folder = "";
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), "drystead-trace-"));
-});
-afterAll(() => {
-  rmSync(folder, { recursive: true });
-});
-
-/** Runs a command line from the folder of this file's own plans. */
-const drystead = (words: readonly string[]) => run(words, folder);
-
-function written(name: string, text: string): string {
-  const path = join(folder, name);
-  writeFileSync(path, text);
-  return path;
-}
+const { drystead, written } = ownFolder();
 
 /** The first feature of the teaching plan with this geometry: its house, or its line. */
 function found(type: string) {

@@ -1,22 +1,14 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { ROOT, drystead as run } from "../helpers/terminal.ts";
+import { describe, expect, it } from "vitest";
+import { ownFolder } from "../helpers/own-folder.ts";
+import { ROOT } from "../helpers/terminal.ts";
 
 const PLAN = join(ROOT, "sample-terrain/tilted.geojson");
 const RASTER = join(ROOT, "sample-terrain/tilted.tif");
 const ON_IT = [PLAN, "--terrain", RASTER];
 
-let folder = "";
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), "drystead-ways-"));
-});
-afterAll(() => {
-  rmSync(folder, { recursive: true });
-});
-
-const drystead = (words: readonly string[]) => run(words, folder);
+const { folder, drystead } = ownFolder();
 
 type Place = readonly [number, number];
 const plan = JSON.parse(readFileSync(PLAN, "utf8"));

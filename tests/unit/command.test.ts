@@ -1,30 +1,15 @@
 import { spawnSync } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { runProgram } from "../../workers/command/program.ts";
-import { type Ended, ROOT, drystead as run, shell, startDrystead } from "../helpers/terminal.ts";
+import { ownFolder } from "../helpers/own-folder.ts";
+import { type Ended, ROOT, shell, startDrystead } from "../helpers/terminal.ts";
 
 const PLAN = join(ROOT, "sample-terrain/tilted.geojson");
 const RASTER = join(ROOT, "sample-terrain/tilted.tif");
 
-let folder = "";
-beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), "drystead-command-"));
-});
-afterAll(() => {
-  rmSync(folder, { recursive: true });
-});
-
-/** Runs a command line from the folder of this file's own plans. */
-const drystead = (words: readonly string[]) => run(words, folder);
-
-function written(name: string, text: string): string {
-  const path = join(folder, name);
-  writeFileSync(path, text);
-  return path;
-}
+const { folder, drystead, written } = ownFolder();
 
 describe("size", () => {
   it("prints the lines of a plan as JSON and nothing else on standard output", () => {
