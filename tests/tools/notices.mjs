@@ -9,7 +9,7 @@ import { ROOT } from "./run.mjs";
 const LICENSE_FILE = /^(licen[cs]e|copying|notice|ofl)([.-].*)?$/i;
 
 /** @returns {string} text in Markdown, packages in order of their names */
-function notices() {
+export function notices() {
   const { packages } = JSON.parse(readFileSync(join(ROOT, "package-lock.json"), "utf8"));
   const used = Object.entries(packages)
     .filter(([path, { dev, optional, devOptional }]) => path && !dev && !optional && !devOptional)
@@ -24,9 +24,22 @@ function notice(path, version, license) {
   const texts = readdirSync(folder)
     .filter((file) => LICENSE_FILE.test(file))
     .map((file) => readFileSync(join(folder, file), "utf8").trim());
-  const stated = texts.length > 0 ? texts.join("\n\n") : "The package ships no license text.";
+  const stated = texts.length > 0 ? texts.join("\n\n") : standardText(folder, license);
   return `## ${name} ${version} (${license ?? "license not stated"})\n\n${stated.replaceAll(/^#/gm, "    #")}\n`;
 }
+
+/** The text of the license that a package states, where it ships none: its authors, and the standard words. */
+function standardText(folder, license) {
+  const { author, name } = JSON.parse(readFileSync(join(folder, "package.json"), "utf8"));
+  const by = typeof author === "string" ? author : (author?.name ?? `the authors of ${name}`);
+  if (!(license in WORDS_OF)) return "The package ships no license text.";
+  return readFileSync(join(ROOT, WORDS_OF[license]), "utf8")
+    .replace(/^Copyright \(c\) .*$/m, `Copyright (c) ${by}`)
+    .trim();
+}
+
+/** Where the words of a license stand. */
+const WORDS_OF = { MIT: "LICENSE", "Apache-2.0": "node_modules/flatbuffers/LICENSE" };
 
 /** Puts the notices beside the built page. */
 export function noticesPlugin() {
