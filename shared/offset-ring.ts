@@ -39,7 +39,7 @@ export function offsetRing(request: OffsetRingRequest): Outcome<readonly LonLat[
   if (!first) {
     return refused(
       "ring/no-structure",
-      "Expected a building to go round; the plan has none.",
+      "Expected a building to go around; the plan has none.",
       "Draw the building or import its footprint first.",
     );
   }

@@ -75,7 +75,7 @@ function tooDeep(words: string): Refusal {
   return new Refusal(
     "plan/too-deep",
     `Expected ${words} nested at most ${MAX_DEPTH} deep; this one is nested deeper.`,
-    "No plan or footprint needs that. Ask for the file again from where it came.",
+    "No plan or footprint needs that. Ask for the file again from its source.",
   );
 }
 
@@ -105,7 +105,7 @@ function refuseHostileKeys(value: unknown, words: string): void {
     throw new Refusal(
       "plan/hostile-key",
       `Expected ${words} without an entry named __proto__; this one has one.`,
-      "No honest file has it. Ask for the file again from where it came.",
+      "No valid file has it. Ask for the file again from its source.",
     );
   }
   for (const inner of Object.values(value)) refuseHostileKeys(inner, words);

@@ -84,7 +84,7 @@ export function corners(words: string, least: number, closes: boolean) {
       (list) => repeatedAt(list, closes) < 0,
       (issue) => {
         const at = repeatedAt(issue.input, closes);
-        return `Expected neighbouring corners at different places; corners ${at + 1} and ${((at + 1) % issue.input.length) + 1} are at the same place.`;
+        return `Expected neighboring corners at different places; corners ${at + 1} and ${((at + 1) % issue.input.length) + 1} are at the same place.`;
       },
     ),
     v.check(

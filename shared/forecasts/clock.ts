@@ -13,7 +13,7 @@ export interface ForecastClock {
 }
 
 const GIVE_ZONE =
-  "Say which clock these times are on, by a place (America/Chicago) or an offset (-05:00), or write CDT or CST behind each time.";
+  "Say which clock these times are on, by a place (America/Chicago) or an offset (-05:00), or write CDT or CST after each time.";
 
 /** @param named zone that the text names for all its times; null = none */
 export function forecastClock({ zone: given }: ReadingWith, named: string | null): ForecastClock {
@@ -61,7 +61,7 @@ function zoneOf(word: string | null, given: Zone | null, raw: string, place: Tex
   const written = writtenZone(word);
   if (written?.kind === "zone") return written.zone;
   if (given) return given;
-  if (!written) throw needsZone(place, `"${short(word)}" is no zone known here`);
+  if (!written) throw needsZone(place, `"${short(word)}" is not a known time zone`);
   throw needsZone(place, `"${short(word)}" may be ${written.may.join(", or ")}`);
 }
 
@@ -80,12 +80,12 @@ function wallOf({ year, month, day, clock }: WrittenTime, raw: string, place: Te
   }
   const isDayFirst = year !== null && month > 12 && day <= 12;
   const [wrong, remedy] = !clock
-    ? ["has no hour", "Write the hour behind the date: 04/06/2026 07:00 CDT."]
+    ? ["has no hour", "Write the hour after the date: 04/06/2026 07:00 CDT."]
     : year === null
       ? ["has no year", "Write the year: 04/06/2026 07:00 CDT."]
       : isDayFirst
         ? ["has no such month", "Write month, day and year, or the year first: 2026-04-13."]
-        : ["is no time that there is", "Correct the day or the hour."];
+        : ["is not a real date and time", "Correct the day or the hour."];
   throw new Refusal(
     "forecast/time",
     `${placeWords(place)}: expected a time such as 04/06/2026 07:00 CDT or 2026-04-06 07:00 -05:00; "${short(raw)}" ${wrong}.`,
@@ -99,7 +99,7 @@ function oneMoment(moments: readonly Moment[], raw: string, place: TextPlace): M
   throw new Refusal(
     "forecast/zone-clock",
     `${placeWords(place)}: expected an hour that the clock shows once; "${short(raw)}" comes ${twice ? "twice that day, before and after clocks are set back" : "never, because clocks are set forward over it"}.`,
-    twice ? "Write CDT or CST, or an offset from UTC, behind the time." : "Correct the hour.",
+    twice ? "Write CDT or CST, or an offset from UTC, after the time." : "Correct the hour.",
   );
 }
 

@@ -141,7 +141,7 @@ function wallOf({ year, month, day, hour, minute, second }: ShefTime, place: Tex
   if (isDate && isClock) return date.getTime() / 1000 + HOUR_S * hour + 60 * minute + second;
   throw new Refusal(
     "forecast/time",
-    `${placeWords(place)}: expected a date and an hour that there are; came ${year}-${month}-${day}, hour ${hour}, minute ${minute}.`,
+    `${placeWords(place)}: expected a real date and hour; came ${year}-${month}-${day}, hour ${hour}, minute ${minute}.`,
     "Correct the date or the hour (DH), or copy the message again.",
   );
 }

@@ -119,7 +119,7 @@ function withWord(state: State, word: string, place: TextPlace): State {
   if (time) return { ...state, time, isTimeMissing: false };
   throw new Refusal(
     "forecast/shef",
-    `${placeWords(place)}: expected a date, a unit, a qualifier or an interval behind D; "${word.slice(0, 40)}" is none.`,
+    `${placeWords(place)}: expected a date, a unit, a qualifier or an interval after D; came "${word.slice(0, 40)}".`,
     "Correct it, or copy the message again.",
   );
 }
@@ -244,8 +244,8 @@ function shefValue(
 function noZone(code: string, former: string | null, place: TextPlace): Refusal {
   return new Refusal(
     "forecast/zone-needed",
-    `${placeWords(place)}: expected a zone code of SHEF, such as C, CD or Z; ${former === null ? `"${code}" is none` : `"${code}" is the local clock of ${former} time, which is no longer kept`}.`,
-    "Write the zone code behind the date, Z for UTC.",
+    `${placeWords(place)}: expected a zone code of SHEF, such as C, CD or Z; ${former === null ? `came "${code}"` : `"${code}" is the local clock of ${former} time, which is no longer kept`}.`,
+    "Write the zone code after the date, Z for UTC.",
   );
 }
 

@@ -41,7 +41,7 @@ function unpacked<T>(work: () => T): T {
     throw new Refusal(
       "shapes/zip-damaged",
       "Expected a whole zip file; this one is cut off or damaged.",
-      "Fetch it again from where it came, or zip the files again.",
+      "Get it again from its source, or zip the files again.",
     );
   }
 }

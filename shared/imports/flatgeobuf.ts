@@ -56,14 +56,14 @@ function damaged(): Refusal {
   return new Refusal(
     "shapes/flatgeobuf-damaged",
     "Expected a whole FlatGeobuf file; it is cut off, damaged or of a version before 3.",
-    "Fetch it again from where it came, or export it again from a GIS.",
+    "Get it again from its source, or export it again from a GIS.",
   );
 }
 
 function noReference(): Refusal {
   return new Refusal(
     "shapes/no-reference",
-    "Expected a FlatGeobuf file that says in which coordinates it is; it does not, or by a name that is not known.",
+    "Expected a FlatGeobuf file that names its coordinate system; this one names none, or one that is not known here.",
     "Assign the coordinate system in a GIS and export it again, or export it as GeoJSON in EPSG:4326.",
   );
 }

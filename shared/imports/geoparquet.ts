@@ -119,7 +119,7 @@ function damaged(): Refusal {
   return new Refusal(
     "shapes/parquet-damaged",
     "Expected a whole GeoParquet file; it is cut off or damaged.",
-    "Fetch it again from where it came, or export it again from a GIS.",
+    "Get it again from its source, or export it again from a GIS.",
   );
 }
 

@@ -114,7 +114,7 @@ function several(names: readonly string[]): Refusal {
 function noReference(name: string): Refusal {
   return new Refusal(
     "shapes/no-reference",
-    `Expected a .prj beside "${name}" that says in which coordinates it is; the zip file has none.`,
+    `Expected a .prj beside "${name}" that names its coordinate system; the zip file has none.`,
     "Zip it again with its .prj, or export it as GeoJSON in EPSG:4326.",
   );
 }

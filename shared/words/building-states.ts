@@ -69,7 +69,7 @@ export function stateSentence(
   { state, line, failed }: Pick<BuildingRow, "state" | "line" | "failed">,
   system: UnitSystem,
 ): string | null {
-  if (failed !== null) return `It could not be checked (${failed}). Check it in a plan of its own.`;
+  if (failed !== null) return `It could not be checked (${failed}). Check it in a separate plan.`;
   switch (state) {
     case "chosen":
       return null;

@@ -11,7 +11,7 @@ export const FORECASTS = {
   title: "Low, likely, high forecast",
   same: "The same in all three",
   none: "No building is ringed in all three.",
-  note: "The same lines, built as high as each forecast needs. No line is looked for anew.",
+  note: "The same lines, built as high as each forecast needs. No new line is searched for.",
 } as const;
 
 /** A row of the table of the three forecasts: what it is, and one cell for each of them. */

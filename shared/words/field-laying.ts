@@ -19,7 +19,7 @@ const LAYING: readonly ((sheet: Section["sheet"], units: Units) => Laying)[] = [
     source: "NDSU-11",
   }),
   () => ({
-    text: "Next courses crosswise and lengthwise by turns, lapped by at least a third, joints offset by half a bag.",
+    text: "Next courses crosswise and lengthwise in turn, lapped by at least a third, joints offset by half a bag.",
     source: "DWR-03, NDSU-11",
   }),
   () => ({ text: "Walk on every course to tamp it before the next.", source: "NDSU-11" }),

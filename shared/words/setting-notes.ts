@@ -135,7 +135,7 @@ const NOTES: Readonly<Partial<Record<SettingPath, Note>>> = {
   "holding.runoffHigh": () => "Roofs and paving 0.95; soaked soil comes near it.",
   "holding.pumpMargin": () => "Pumps for 1.5 times the demand calculated.",
   "holding.pumpSpares": () =>
-    "One spare, with power of its own. LSU: several small pumps beat one large.",
+    "One spare, with its own power. LSU: several small pumps beat one large.",
   "time.dayFromH": DAYLIGHT,
   "time.dayToH": DAYLIGHT,
   "time.marginM": () =>

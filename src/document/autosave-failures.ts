@@ -63,7 +63,7 @@ export function takenOver(): Failure {
   return {
     code: "autosave/taken-over",
     message: "Another page has taken this plan over, because this one did not answer.",
-    remedy: "This page goes on with a copy of its own. Nothing is lost in either.",
+    remedy: "This page goes on with its own copy. Nothing is lost in either.",
   };
 }
 

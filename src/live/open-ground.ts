@@ -164,7 +164,7 @@ export async function answerVerticalUnit(unit: VerticalUnit): Promise<void> {
 export function askUnitAgain(): void {
   void askUnit(openFiles.peek(), {
     code: "ground/unit-unknown",
-    message: "In which unit are the heights?",
+    message: "What unit are the heights in?",
     remedy: "",
   });
 }

@@ -148,6 +148,6 @@ function sameId(id: string): Refusal {
   return new Refusal(
     "choice/same-id",
     `Expected lines with ids of their own; two have the id "${id}".`,
-    "Give each line an id of its own, then choose again.",
+    "Give each line its own id, then choose again.",
   );
 }

@@ -27,7 +27,7 @@ export async function readResumed(path: string, check: string): Promise<Resumed>
     throw new Refusal(
       "sweep/no-file",
       `Expected the output of an interrupted run; ${path} cannot be read.`,
-      "Check the name and the folder, or leave --resume out to start anew.",
+      "Check the name and the folder, or leave --resume out to start again.",
     );
   });
   const known = new Map<string, CheckedBuilding>();
@@ -108,7 +108,7 @@ function badLine(path: string, index: number): Refusal {
   return new Refusal(
     "sweep/bad-line",
     `${path}, line ${index + 1}: expected one JSON object, as "sweep" writes them.`,
-    "Give the file as it was written, or leave --resume out to start anew.",
+    "Give the file as it was written, or leave --resume out to start again.",
   );
 }
 
@@ -117,6 +117,6 @@ function otherCheck(path: string, index: number, differ: readonly string[]): Ref
   return new Refusal(
     "sweep/other-check",
     `${path}, line ${index + 1}: expected an answer of this very check, came one of another.${what}`,
-    "Name the same files and options again, or leave --resume out to start anew.",
+    "Name the same files and options again, or leave --resume out to start again.",
   );
 }

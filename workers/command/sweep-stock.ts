@@ -51,7 +51,7 @@ function parsed(path: string, text: string): object {
   try {
     value = JSON.parse(text);
   } catch {
-    throw bad(path, 'JSON like {"bags": 120000, "people": 180}', "text that is no JSON");
+    throw bad(path, 'JSON like {"bags": 120000, "people": 180}', "text that is not JSON");
   }
   if (value !== null && typeof value === "object" && !Array.isArray(value)) return value;
   throw bad(path, 'an object like {"bags": 120000, "people": 180}', JSON.stringify(value));

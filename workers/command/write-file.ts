@@ -7,7 +7,7 @@ const REASONS: Readonly<Record<string, string>> = {
   ENOSPC: "the disk is full",
   EDQUOT: "the disk quota is used up",
   ENOENT: "there is no such folder",
-  ENOTDIR: "a part of its path is no folder",
+  ENOTDIR: "a part of its path is not a folder",
   EISDIR: "it is a folder",
   EACCES: "you may not write there",
   EPERM: "you may not write there",
@@ -25,7 +25,7 @@ export async function refuseInput(target: string, inputs: readonly string[]): Pr
     if (own !== (await realpath(input).catch(() => input))) continue;
     throw new Refusal(
       "output/is-input",
-      `Expected a file of its own to write; ${target} is read by this command.`,
+      `Expected another file to write; ${target} is read by this command.`,
       "Write to another file.",
     );
   }

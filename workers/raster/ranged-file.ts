@@ -123,7 +123,7 @@ function refusedBy(way: RangeWay, answer: RangeAnswer): Refusal | null {
       "Download the file and open it here, or ask whoever runs that server to allow range requests.",
     );
   }
-  if (status === 416) return lies(way, "and then says that there is no such part");
+  if (status === 416) return lies(way, "and then says that this part does not exist");
   if (elsewhere !== null) {
     return new Refusal(
       "address/elsewhere",
@@ -131,7 +131,7 @@ function refusedBy(way: RangeWay, answer: RangeAnswer): Refusal | null {
       "Open that address, if you know who runs it.",
     );
   }
-  const why = status === 401 || status === 403 ? " It wants a name and a password." : "";
+  const why = status === 401 || status === 403 ? " It requires a name and a password." : "";
   return new Refusal(
     "address/answer",
     `Expected a part of the file from ${way.host}; it answers ${status}.${why}`,

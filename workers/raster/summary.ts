@@ -63,7 +63,7 @@ function cellsTooLarge(name: string, xM: number, yM: number): Refusal {
   return new Refusal(
     "raster/cell-size",
     `Expected the cells of elevation data; those of "${name}" measure {0} by {1} on the ground.`,
-    "Check its cell size and coordinate reference in a GIS, and write it anew.",
+    "Check its cell size and coordinate reference in a GIS, and write it again.",
     { figures: [xM, yM].map((m) => ({ as: "far", m })) },
   );
 }
@@ -77,7 +77,7 @@ export function placeOf(mosaic: Mosaic, locator: Locator) {
     throw new Refusal(
       "raster/no-place",
       `"${mosaic.parts[0]!.raster.name}" does not lie on Earth with the place and reference it states (${mosaic.reference.label}).`,
-      "Check its coordinate reference and origin in a GIS, and write it anew.",
+      "Check its coordinate reference and origin in a GIS, and write it again.",
     );
   }
   const longitudes = edge.map(([longitude]) => longitude);

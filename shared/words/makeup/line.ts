@@ -257,7 +257,7 @@ const MAKEUPS = {
   }),
   groundSpread: ({ plan, line, totals, system }) => ({
     formula:
-      "the least order that is enough on so many of the grounds tried: elevation data + error, each cut across and counted anew",
+      "the least order that is enough on so many of the grounds tried: elevation data + error, each cut across and counted again",
     inputs: [
       { name: "order on the ground as used", value: formatCount(bagOrder(totals).total) },
       given("RMSE of the elevation data", "ground.rmseM", line.groundAccuracy.rmseM, system),

@@ -87,7 +87,7 @@ const MAKEUPS = {
       { name: "day and night under lights", value: countOrNone(time.waysOut?.peopleDayAndNight) },
       { name: "bags at most", value: countOrNone(time.waysOut?.bagsAtMost) },
     ],
-    source: "The build sequence divided anew for each number; never with less freeboard.",
+    source: "The build sequence divided again for each number; never with less freeboard.",
   }),
   nextFoot: ({ time, system }) => ({
     formula: `the same line sized for ${unitsOf(system).length(FOOT_M)} more water, less what it is now`,

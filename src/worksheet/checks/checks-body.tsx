@@ -27,7 +27,9 @@ export function ChecksBody() {
         </ul>
       )}
       {line && isTraced && checks.length === 0 && (
-        <p class="hint">Nothing found against this line. The cautions below still apply.</p>
+        <p class="hint">
+          No Must fix and no caution found on this line. The cautions below still apply.
+        </p>
       )}
       {line && ground.value && !isTraced && <NotTraced />}
       {!line && !sizingFailure.value && <p class="hint">Draw a line to see its checks here.</p>}

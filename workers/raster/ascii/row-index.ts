@@ -86,7 +86,7 @@ function wrongCount(name: string, { columns, rows }: AsciiHeader, found: number 
   return new Refusal(
     "raster/cell-count",
     `Expected ${columns} x ${rows} cells in "${name}"; it ${came}.`,
-    "Download or copy the grid again, or export it anew.",
+    "Download or copy the grid again, or export it again.",
   );
 }
 

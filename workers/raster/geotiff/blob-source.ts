@@ -61,7 +61,7 @@ export function damaged(name: string, what: string): Refusal {
   return new Refusal(
     "raster/damaged",
     `"${name}" is a TIFF, but it is damaged: ${what}.`,
-    "Download or copy the raster again, or write it anew from its source.",
+    "Download or copy the raster again, or write it again from its source.",
   );
 }
 

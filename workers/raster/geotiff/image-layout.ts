@@ -125,7 +125,7 @@ function checkKind(name: string, layout: ImageLayout, photometric: number): void
     throw unsupported(
       name,
       `its cells are ${bits}-bit numbers of sample format ${sampleFormat}`,
-      "Write it anew with 32-bit floating point numbers (Float32).",
+      "Write it again with 32-bit floating point numbers (Float32).",
     );
   }
   if (predictor === 3 && !floats)
@@ -179,7 +179,7 @@ function checkBlocks(name: string, layout: ImageLayout, fileBytes: number): void
     throw unsupported(
       name,
       `its cells are compressed in pieces of ${blockColumns} x ${blockRows}, too large to decode at once`,
-      "Write it anew with tiles, for instance as a Cloud Optimized GeoTIFF.",
+      "Write it again with tiles, for instance as a Cloud Optimized GeoTIFF.",
     );
   }
 }

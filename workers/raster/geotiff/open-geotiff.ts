@@ -109,7 +109,7 @@ async function referenceBeside(
   throw new Refusal(
     "raster/crs-missing",
     `"${name}" does not state its coordinate reference.`,
-    "Choose its .prj file together with it, or write the raster anew with its reference.",
+    "Choose its .prj file together with it, or write the raster again with its reference.",
   );
 }
 

@@ -33,7 +33,7 @@ export function placementOf(
     throw new Refusal(
       "raster/no-place",
       `"${name}" has a placement that is not a grid: its origin or cell size is zero, infinite or not a number.`,
-      "Write the raster anew with a valid origin and cell size.",
+      "Write the raster again with a valid origin and cell size.",
     );
   }
   return pixelIsPoint ? shiftAffine(affine, -0.5, -0.5) : affine;
@@ -100,6 +100,6 @@ export function soundScale(name: string, { scale, offset }: HeightScale): Height
   throw new Refusal(
     "raster/height-scale",
     `"${name}" maps its numbers to heights with a scale of ${scale} and an offset of ${offset}.`,
-    "Write the raster anew with heights stored as they are.",
+    "Write the raster again with heights stored as they are.",
   );
 }
