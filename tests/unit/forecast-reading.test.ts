@@ -111,7 +111,12 @@ describe("a table as an agency's page gives it", () => {
       "forecast/time",
       "line 2, column 1",
     ],
-    ["thirteen o'clock PM", "04/06/2026 13:00 PM CDT,31", "forecast/time", "no time"],
+    [
+      "thirteen o'clock PM",
+      "04/06/2026 13:00 PM CDT,31",
+      "forecast/time",
+      "not a real date and time",
+    ],
     [
       "Excel serials",
       "time,stage\n46118.2917,31.2\n46118.5417,31.4",
