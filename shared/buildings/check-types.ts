@@ -57,6 +57,7 @@ export interface BuildingWater {
   readonly depthM: number | null;
   /** As in {@link CheckedBuilding}. */
   readonly sillM: number | null;
+  readonly lowM: number | null;
   readonly firstWetAtS: number | null;
   /** Water at the gauge above which connected water comes to the surroundings in which a line is looked for. */
   readonly aroundM: number | null;

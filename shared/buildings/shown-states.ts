@@ -78,6 +78,17 @@ export function floodedAt({ checked }: Pick<Sweep, "checked">, levelM: number): 
   }).length;
 }
 
+/** Ground that lies this much lower than the water, meters, is lower beyond the rounding of a figure. */
+const LOWER_M = 0.03;
+
+/** Ids of the buildings that no connected water touches when it is so high at the gauge, and that lie lower: higher ground alone keeps it off. */
+export function lowBehindBanks({ checked }: Pick<Sweep, "checked">, levelM: number): string[] {
+  return [...checked.values()].flatMap(({ id, state, sillM, lowM }) => {
+    const isTouched = state === "no-data" || (sillM !== null && sillM < levelM);
+    return !isTouched && (lowM ?? Infinity) < levelM - LOWER_M ? [id] : [];
+  });
+}
+
 /** How many buildings connected water touches. */
 export function floodedCount(counts: StateCounts): number {
   return SHOWN_STATES.reduce((sum, state) => sum + (isFlooded(state) ? counts[state] : 0), 0);

@@ -89,6 +89,11 @@ export interface CheckedBuilding
    * Null where it is not known or no water comes.
    */
   readonly sillM: number | null;
+  /**
+   * Water at the gauge as high as its lowest known ground, meters: with more than that, higher ground alone keeps the
+   * water from it. Null where it is not known; left out in an answer of an earlier version.
+   */
+  readonly lowM?: number | null;
   /** When connected water first touches a wall; null where the forecast does not say. */
   readonly firstWetAtS: number | null;
   /** Latest start that still finishes ahead of the water with the margin; null where hours or water are not known. */

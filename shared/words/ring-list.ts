@@ -40,6 +40,7 @@ export const RING_LIST = {
   notRingedNone: "Every building that floods at this stage is inside a line.",
   notFlooded:
     "Not flooded at this stage is no more than that: groundwater, rain and a higher river are not counted.",
+  lowBehind: "Not reached over the ground, and lower than this water: warn the people there too",
   stock: "Stock and choice",
   cautions: [
     "Choosing which to ring is people's decision. This list is one choice with the stock typed.",

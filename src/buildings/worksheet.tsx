@@ -1,9 +1,11 @@
 import "./worksheet.css";
 import { BUILDINGS } from "../../shared/words/buildings-answer.ts";
+import { lowBehindWords } from "../../shared/words/low-behind.ts";
 import { SeverityMark } from "../drawing/severity-mark.tsx";
 import { checkingNow } from "../live/buildings/checking.ts";
 import { bandChoices, choiceShown, moreShown } from "../live/buildings/choosing.ts";
 import { listed } from "../live/buildings/listed.ts";
+import { lowBehindNow } from "../live/buildings/shown.ts";
 import { Answer } from "./answer.tsx";
 import { ColumnPicks } from "./column-picks.tsx";
 import { ForecastTable } from "./forecast-table.tsx";
@@ -40,8 +42,15 @@ export function BuildingsWorksheet() {
 }
 
 function Foot({ hasAnswer }: { readonly hasAnswer: boolean }) {
+  const low = lowBehindNow.value.length;
   return (
     <footer class="county-foot">
+      {low > 0 && (
+        <p class="county-caution">
+          <SeverityMark severity="caution" />
+          <span>{lowBehindWords(low)}</span>
+        </p>
+      )}
       {hasAnswer && (
         <p class="county-caution">
           <SeverityMark severity="caution" />

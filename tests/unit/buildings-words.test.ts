@@ -49,6 +49,7 @@ import {
   TABLE,
   tabWords,
 } from "../../shared/words/buildings-table.ts";
+import { lowBehindNames, lowBehindWords } from "../../shared/words/low-behind.ts";
 import { RING_LIST, stockLines, whyNotRinged } from "../../shared/words/ring-list.ts";
 import { checkedBuilding, checkedGroup, lineOf } from "../helpers/checked-buildings.ts";
 import { FOREIGN, NEVER } from "../helpers/never-said.ts";
@@ -230,4 +231,12 @@ describe.each(SYSTEMS)("what is said of many buildings, in %s units", (system) =
     }, 0);
     expect(area).toBeGreaterThan(0);
   });
+});
+
+it("buildings that lie lower than water that does not reach them are named, with what may let it in", () => {
+  expect(lowBehindWords(1)).toMatch(/^1 building that this water .* lies lower than it: a culvert/);
+  expect(lowBehindWords(1200)).toMatch(/^1,200 buildings that .* lie lower/);
+  expect(lowBehindNames(["a", "b", "c"])).toBe("a, b and c.");
+  const many = Array.from({ length: 75 }, (_, k) => `${k + 1} Mill Rd`);
+  expect(lowBehindNames(many)).toMatch(/59 Mill Rd, 60 Mill Rd and 15 more\.$/);
 });

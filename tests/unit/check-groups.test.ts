@@ -15,7 +15,16 @@ const OWN_BAGS = 1000;
 const NOT_WORTH = 2 * OWN_BAGS;
 
 const flooded = (id: string): BuildingWater => ({
-  ...{ id, state: "flooded", depthM: 0.5, sillM: 99, firstWetAtS: null, aroundM: null, at: null },
+  ...{
+    id,
+    state: "flooded",
+    depthM: 0.5,
+    sillM: 99,
+    lowM: 98,
+    firstWetAtS: null,
+    aroundM: null,
+    at: null,
+  },
   river: [],
 });
 

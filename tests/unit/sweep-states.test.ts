@@ -2,6 +2,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { checkBuildings } from "../../shared/buildings/check-buildings.ts";
 import type { BuildingsCheck } from "../../shared/buildings/check-types.ts";
 import { planOfLine } from "../../shared/buildings/line-plan.ts";
+import { lowBehindBanks } from "../../shared/buildings/shown-states.ts";
 import type { BuildingState } from "../../shared/buildings/types.ts";
 import { listedOnce } from "../../shared/completeness.ts";
 import { DEFAULT_TIME } from "../../shared/defaults.ts";
@@ -100,6 +101,11 @@ describe("a plain with a mound, a basin and a pit", () => {
     expect(plain!.line!.greatestHeightM).toBeCloseTo(WATER_M + plan().water.freeboardM - 100, 3);
     expect(mound).toMatchObject({ depthM: 0, line: null, firstWetAtS: null });
     expect(pit!.sillM).toBeCloseTo(102, 4);
+    expect(pit!.lowM).toBeCloseTo(100, 4);
+    expect(mound!.lowM).toBeCloseTo(103, 4);
+    const checked = new Map(found.buildings.map((each) => [each.id, each]));
+    expect(lowBehindBanks({ checked }, WATER_M)).toEqual(["pit"]);
+    expect(lowBehindBanks({ checked }, 99.9)).toEqual(["basin"]);
     expect(edge).toMatchObject({ depthM: null, sillM: null, line: null });
   });
 

@@ -16,13 +16,13 @@ export interface SweepOf {
 /** One building as a line of output. Times are of the forecast's clock. */
 export function buildingLine({ plan, check }: SweepOf, checked: CheckedBuilding): string {
   const { id, name, state, depthM, line, at, failed } = checked;
-  const { floorM, weight, priority, sillM } = checked;
+  const { floorM, weight, priority, sillM, lowM = null } = checked;
   return lineOf({
     ...{ id, name, state, depthM },
     ...timesOf(plan, checked),
     ...shapeOf(line),
     byStage: stagesOf(plan, checked.byStage),
-    ...{ sillM, floorM, weight, priority, at, failed, check },
+    ...{ sillM, lowM, floorM, weight, priority, at, failed, check },
   });
 }
 

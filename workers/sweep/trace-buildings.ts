@@ -163,6 +163,7 @@ function waterAt(traced: Traced, plan: Plan, building: Building): BuildingWater 
     state: isWet ? "flooded" : "dry",
     depthM: levelM - lowestM,
     sillM: Number.isFinite(sillM) ? sillM : null,
+    lowM: lowestOf(grid.heightM, cells),
     firstWetAtS: firstWet?.(sillM) ?? null,
     aroundM: around?.levelM ?? null,
     at: null,
@@ -172,12 +173,18 @@ function waterAt(traced: Traced, plan: Plan, building: Building): BuildingWater 
 
 const UNKNOWN: Omit<BuildingWater, "id"> = {
   state: "no-data",
-  ...{ depthM: null, sillM: null, firstWetAtS: null, aroundM: null, at: null },
+  ...{ depthM: null, sillM: null, lowM: null, firstWetAtS: null, aroundM: null, at: null },
   river: [],
 };
 
 function leastOf(levels: Float32Array, cells: readonly number[]): number {
   return cells.reduce((least, cell) => Math.min(least, levels[cell]!), Number.POSITIVE_INFINITY);
+}
+
+/** Lowest of the known heights; null without one. A hole that is the building holds none. */
+function lowestOf(heights: Float32Array, cells: readonly number[]): number | null {
+  const known = cells.map((cell) => heights[cell]!).filter(Number.isFinite);
+  return known.length === 0 ? null : known.reduce((a, b) => Math.min(a, b));
 }
 
 /** The water and the river in the box in which a line round a building may run. */

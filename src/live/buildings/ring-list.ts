@@ -8,7 +8,7 @@ import { numberOf } from "../../../shared/plan-number.ts";
 import { plan } from "../../document/store.ts";
 import { choiceShown } from "./choosing.ts";
 import { wholeTimed } from "./crew.ts";
-import { rowsNow } from "./shown.ts";
+import { lowBehindNow, rowsNow } from "./shown.ts";
 
 /** What the printed list of the rings to build is made of. */
 export interface RingList {
@@ -22,6 +22,8 @@ export interface RingList {
   readonly closeByH: ReadonlyMap<string, number>;
   /** Buildings that flood, or may, and are in no chosen line. */
   readonly notRinged: readonly BuildingRow[];
+  /** Names of those that no water reaches over the ground and that lie lower than it. */
+  readonly lowBehind: readonly string[];
   /** Another number once plan, stock or choice change. */
   readonly number: string;
 }
@@ -50,12 +52,14 @@ export const ringList: ReadonlySignal<RingList | null> = computed(() => {
     crews: workForce
       ? crewList(lines, { ...workForce, atWork: workForce.people * workForce.atWorkShare })
       : [],
+    lowBehind: lowBehindNow.value,
     notRinged: sortRows(others, { by: "first-wet", descending: false }),
     number: numberOf({
       ...{ water: plan.value.water, practice: plan.value.practice, section: plan.value.section },
       ...{ time: plan.value.time, stock: of.stock, workForce },
       lines: chosen.map(({ id, line }) => ({ id, line })),
       not: others.map(({ id, state }) => [id, state]),
+      low: lowBehindNow.value,
     }),
   };
 });

@@ -5,13 +5,16 @@ import {
   countStates,
   floodedAt,
   isFlooded,
+  lowBehindBanks,
   type ShownState,
   type StateCounts,
   type Sweep,
   shownStates,
 } from "../../../shared/buildings/shown-states.ts";
 import { type SortColumn, type Sorting, sortRows } from "../../../shared/buildings/sort-rows.ts";
+import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
 import type { BuildingTab } from "../../../shared/words/buildings-table.ts";
+import { plan } from "../../document/store.ts";
 import { choiceShown } from "./choosing.ts";
 import { sweepTimed, wholeTimed } from "./crew.ts";
 import { bandsNow } from "./levels.ts";
@@ -35,6 +38,15 @@ export const statesNow: ReadonlySignal<ReadonlyMap<string, ShownState>> = comput
 export const countsNow: ReadonlySignal<StateCounts> = computed(() =>
   countStates(statesNow.value.values()),
 );
+
+/** Names of the buildings that the water does not reach over the ground and that lie lower than it. */
+export const lowBehindNow: ReadonlySignal<readonly string[]> = computed(() => {
+  const { water } = plan.value;
+  if (!isWaterGiven(water)) return [];
+  const { checked } = sweepNow.value;
+  const ids = lowBehindBanks({ checked }, waterElevationAtGauge(water));
+  return ids.map((id) => checked.get(id)!.name || id);
+});
 
 /** How many buildings flood at the crest of each band of the forecast; null before all are checked, and without bands. */
 export const bandsFlooded: ReadonlySignal<BandLevels | null> = computed(() => {

@@ -1,5 +1,6 @@
 import type { BuildingRow } from "../../../shared/buildings/rows.ts";
 import { cellWords, rowName } from "../../../shared/words/buildings-table.ts";
+import { lowBehindNames, lowBehindWords } from "../../../shared/words/low-behind.ts";
 import {
   depthHead,
   moreNotRinged,
@@ -17,7 +18,22 @@ const MOST_ROWS = 600;
 const { heads } = RING_LIST;
 
 /** Buildings that flood, or may, and are in no line: with why, the first to get wet first. */
-export function notRingedPieces({ notRinged }: RingList): readonly Piece[] {
+export function notRingedPieces({ notRinged, lowBehind }: RingList): readonly Piece[] {
+  return [...notRingedTable(notRinged), ...(lowBehind.length > 0 ? [lowPiece(lowBehind)] : [])];
+}
+
+/** Buildings that the water does not reach over the ground and that lie lower: not flooded is not the last word of them. */
+function lowPiece(names: readonly string[]): Piece {
+  return (
+    <div key="low">
+      <h2>{RING_LIST.lowBehind}</h2>
+      <p class="ring-list-note">{lowBehindWords(names.length)}</p>
+      <p class="ring-list-note">{lowBehindNames(names)}</p>
+    </div>
+  );
+}
+
+function notRingedTable(notRinged: RingList["notRinged"]): readonly Piece[] {
   if (notRinged.length === 0) {
     return [
       <div key="none">

@@ -1,0 +1,19 @@
+import { formatCount } from "../units.ts";
+import { listed } from "./list.ts";
+
+/** More names than these are counted. */
+const MOST_NAMED = 60;
+
+/** That buildings lie lower than water that does not reach them over the ground, and what may let it in. */
+export function lowBehindWords(count: number): string {
+  const [they, lie, them] =
+    count === 1 ? ["1 building", "lies", "it"] : [`${formatCount(count)} buildings`, "lie", "them"];
+  return `${they} that this water does not reach over the ground ${lie} lower than it: a culvert, a drain or a bank that fails lets it in. Go and look, and warn the people there; a culvert drawn in the plan counts for ${them}.`;
+}
+
+/** Their names, as many as have room. */
+export function lowBehindNames(names: readonly string[]): string {
+  const more = names.length - MOST_NAMED;
+  const named = names.slice(0, MOST_NAMED);
+  return `${listed(more > 0 ? [...named, `${formatCount(more)} more`] : named)}.`;
+}
