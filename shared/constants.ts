@@ -20,3 +20,9 @@ export const PCF_KG_PER_M3 = POUND_KG / CUBIC_FOOT_M3;
 export const US_GALLON_M3 = 231 * INCH_M ** 3;
 /** Standard gravity, m/s2. Source: BIPM, from memory. */
 export const GRAVITY_M_PER_S2 = 9.80665;
+/**
+ * Weight of water in the statics, N/m3 (W2: 9.81 kN/m3), and the gravity that goes with it, for levee and water alike.
+ * Source: handbook section 6. Pounds of force go by {@link GRAVITY_M_PER_S2}, as they are defined.
+ */
+export const WATER_N_PER_M3 = 9810;
+export const STATICS_GRAVITY = 9.81;

@@ -115,8 +115,6 @@ export interface FindRingResponse {
   /** True when the search stopped before it had looked at everything. */
   readonly cutShort: boolean;
   readonly notes: readonly SearchNote[];
-  /** Time the search took, without judging it and without other reaches, milliseconds. */
-  readonly searchMs: number;
 }
 
 export interface ImproveLineRequest {

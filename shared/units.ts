@@ -218,12 +218,6 @@ export function formatUnitFlowRange(
   return from === to ? `${to} ${unit}` : `${from} to ${to} ${unit}`;
 }
 
-/** Pressure: `312 psf` or `14.9 kPa`. */
-export function formatPressure(pa: number, system: UnitSystem): string {
-  if (system === "metric") return withUnit(pa / 1000, 1, "kPa");
-  return withUnit((pa * FOOT_M ** 2) / POUND_N, 0, "psf");
-}
-
 /** Force on a metre of line: `281 lb/ft` or `4.1 kN/m`. */
 export function formatLineForce(nPerM: number, system: UnitSystem): string {
   if (system === "metric") return withUnit(nPerM / 1000, 1, "kN/m");

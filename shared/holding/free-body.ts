@@ -1,9 +1,6 @@
+import { WATER_N_PER_M3 } from "../constants.ts";
 import type { Uplift } from "../plan.ts";
 import type { Spread } from "./types.ts";
-
-/** Weight of water, N/m3 (W2: 9.81 kN/m3), and gravity, m/s2. Source: handbook section 6. */
-const WATER_N_PER_M3 = 9810;
-export const GRAVITY = 9.81;
 
 /** A levee's section as the static check sees it, per metre of line: any shape has these three numbers. */
 export interface StandingBody {
@@ -114,13 +111,4 @@ function upliftOf(baseM: number, { waterDepthM, toeDropM }: Load, uplift: Uplift
   const bothM = waterDepthM + landDepthM;
   const centreM = bothM > 0 ? (alongM * (waterDepthM + 2 * landDepthM)) / (3 * bothM) : 0;
   return { upliftNPerM: (WATER_N_PER_M3 * bothM * alongM) / 2, upliftArmM: alongM - centreM };
-}
-
-/** A section with upright faces, such as a wall so many bags wide. */
-export function wallBody(heightM: number, widthM: number, kgPerM3: number): StandingBody {
-  return {
-    weightNPerM: heightM * widthM * kgPerM3 * GRAVITY,
-    weightArmM: widthM / 2,
-    baseM: widthM,
-  };
 }

@@ -1,4 +1,5 @@
-import { GRAVITY, type Load, type StandingBody } from "./free-body.ts";
+import { STATICS_GRAVITY } from "../constants.ts";
+import type { Load, StandingBody } from "./free-body.ts";
 
 /** A levee cut across, its sides named by the water. */
 export interface CutShape {
@@ -40,7 +41,7 @@ export function restingLevee(shape: CutShape, waterDepthM: number, kgPerM3: numb
     };
   }
   const body = {
-    weightNPerM: areaM2 * kgPerM3 * GRAVITY,
+    weightNPerM: areaM2 * kgPerM3 * STATICS_GRAVITY,
     weightArmM: centroidArmM(shape),
     baseM: toeWaterM + toeLandM,
   };
@@ -60,7 +61,7 @@ function upperBody(shape: CutShape, kgPerM3: number): StandingBody {
     dropLandM;
   const baseM = landM + crownM + waterM;
   return {
-    weightNPerM: areaM2 * kgPerM3 * GRAVITY,
+    weightNPerM: areaM2 * kgPerM3 * STATICS_GRAVITY,
     weightArmM: areaM2 > 0 ? momentM3 / areaM2 : baseM / 2,
     baseM,
   };

@@ -11,7 +11,6 @@ export interface LentColors {
   readonly hole: string;
   readonly act: string;
   readonly over: string;
-  readonly hairline: string;
   /** By height class 0..3. */
   readonly levee: readonly [string, string, string, string];
 }

@@ -4,7 +4,6 @@ export interface MapColours {
   readonly panel: string;
   readonly ink: string;
   readonly secondary: string;
-  readonly hairline: string;
   /** Tint of the water; darker at night than the water of drawings. */
   readonly water: string;
   readonly waterText: string;
@@ -31,7 +30,6 @@ export function readColours(): MapColours {
     panel: of("--panel"),
     ink: of("--ink"),
     secondary: of("--secondary"),
-    hairline: of("--hairline"),
     water: of("--map-water"),
     waterText: of("--water-text"),
     levee: [of("--levee-1"), of("--levee-2"), of("--levee-3"), of("--levee-4")],

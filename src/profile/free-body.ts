@@ -46,8 +46,6 @@ export interface FreeBodyPicture {
   /** The landside toe, about which it would turn. */
   readonly turns: { readonly x: number; readonly y: number };
   readonly labels: readonly PlacedLabel[];
-  /** Drawn length of a metre of pressure, as water, over that of a metre; the same for thrust and uplift. */
-  readonly pressureScale: number;
 }
 
 /**
@@ -129,7 +127,6 @@ export function freeBodyPicture(
     [...taken, ...over],
   );
   return {
-    pressureScale,
     thrustArea: hasWater
       ? polygon([
           [foot.x, surfaceY],

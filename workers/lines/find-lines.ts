@@ -53,10 +53,8 @@ function* findSteps(
 ): Generator<SearchStep, FindRingResponse> {
   const { judge, reachesM = [] } = ask;
   const { request } = setting;
-  const startedAt = performance.now();
   const isLast = !judge && reachesM.length === 0;
   const search = yield* partOf(searchSteps(setting, ask), 0, isLast ? 1 : 0.4);
-  const searchMs = performance.now() - startedAt;
   const furtherMs = FURTHER_SHARE * (ask.timeCapMs ?? 0);
   const lines: FoundLine[] = [];
   const goods = judge
@@ -68,7 +66,7 @@ function* findSteps(
   }
   const cordons = yield* partOf(cordonSteps(setting, reachesM, furtherMs), judge ? 0.7 : 0.4, 1);
   const { cutShort } = search;
-  return { lines, cordons, cutShort, notes: [...search.notes, ...more(lines, judge)], searchMs };
+  return { lines, cordons, cutShort, notes: [...search.notes, ...more(lines, judge)] };
 }
 
 function* searchSteps(
