@@ -54,6 +54,16 @@ export function timeOf(plan: Plan): TimeSettings {
   return plan.time ?? DEFAULT_TIME;
 }
 
+/** The settings of a plan, each group as it is where a file states nothing of it. */
+export const DEFAULT_SETTINGS = {
+  water: DEFAULT_WATER,
+  ground: DEFAULT_GROUND,
+  section: DEFAULT_SECTION,
+  practice: DEFAULT_PRACTICE,
+  holding: DEFAULT_HOLDING,
+  time: DEFAULT_TIME,
+} as const;
+
 export const EMPTY_PLAN: Plan = {
   title: "Untitled plan",
   structures: [],
@@ -61,12 +71,7 @@ export const EMPTY_PLAN: Plan = {
   noGo: [],
   gauge: null,
   flow: null,
-  water: DEFAULT_WATER,
-  ground: DEFAULT_GROUND,
-  section: DEFAULT_SECTION,
-  practice: DEFAULT_PRACTICE,
-  holding: DEFAULT_HOLDING,
-  time: DEFAULT_TIME,
+  ...DEFAULT_SETTINGS,
   leave: null,
   terrain: [],
   chosenId: null,

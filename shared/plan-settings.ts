@@ -1,12 +1,4 @@
-import {
-  DEFAULT_GROUND,
-  DEFAULT_HOLDING,
-  DEFAULT_PRACTICE,
-  DEFAULT_SECTION,
-  DEFAULT_TIME,
-  DEFAULT_WATER,
-  EMPTY_PLAN,
-} from "./defaults.ts";
+import { DEFAULT_SETTINGS, EMPTY_PLAN } from "./defaults.ts";
 import { Refusal } from "./failure.ts";
 import type { LeaveLevel, Plan, ProgressMark, Survey, TerrainRef, Water } from "./plan.ts";
 import { type Entries, entriesOf } from "./plan-feature.ts";
@@ -45,15 +37,7 @@ export function readSettings(stated: Entries, notes: string[]): FoundSettings {
   const waterStated = statesWater(stated.water);
   const { version: _version, title, terrain, chosenId, ...others } = stated;
   const { leave, survey, progress, ...groups } = others;
-  const defaults = {
-    water: DEFAULT_WATER,
-    ground: DEFAULT_GROUND,
-    section: DEFAULT_SECTION,
-    practice: DEFAULT_PRACTICE,
-    holding: DEFAULT_HOLDING,
-    time: DEFAULT_TIME,
-  };
-  const filled = fill(defaults, groups, [], unused, notes);
+  const filled = fill(DEFAULT_SETTINGS, groups, [], unused, notes);
   if (!waterStated) {
     notes.push(
       "The file states no level of the water: type a stage or an elevation in Water before anything is counted.",

@@ -35,8 +35,8 @@ export interface FindRingRequest extends RingOptions {
 }
 
 /** Where a line ties in to ground at the crest. */
-interface FoundTieIn {
-  readonly at: LonLat;
+export interface FoundTieIn<At = LonLat> {
+  readonly at: At;
   readonly elevationM: number;
   /** Length carried on beyond it; shorter than asked where the high ground is short, metres. */
   readonly keyInM: number;

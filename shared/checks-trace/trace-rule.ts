@@ -1,36 +1,23 @@
 import type { CheckFinding, RuleId } from "../checks/findings.ts";
 import type { Where } from "../checks/where.ts";
-import type { FoundCandidates } from "../pipes/candidates.ts";
 import type { LonLat, Plan } from "../plan.ts";
 import type { Check, Severity } from "../sizing-types.ts";
-import type {
-  TracedAlternative,
-  TracedPipe,
-  TracedRoad,
-  TracedSource,
-  TracedStructure,
-  TracedWater,
-} from "../water-types.ts";
+import type { TracedAlternative, WaterTrace } from "../water-types.ts";
 
 /** What a check of the whole plan's water may look at. */
-export interface WaterContext {
+export interface WaterContext
+  extends Omit<WaterTrace, "alternatives" | "mask" | "nearMask" | "checks"> {
   readonly plan: Plan;
   /** Root mean square error taken for the ground, metres. */
   readonly groundRmseM: number;
-  readonly water: TracedWater;
-  readonly sources: readonly TracedSource[];
-  readonly pipes: readonly TracedPipe[];
-  readonly roads: readonly TracedRoad[];
-  readonly possibleCulverts: FoundCandidates;
-  readonly structures: readonly TracedStructure[];
 }
 
 /** What a check of one alternative may look at. `structures` are those without any levee. */
 export interface LineContext {
   readonly plan: Plan;
   readonly line: Omit<TracedAlternative, "checks">;
-  readonly pipes: readonly TracedPipe[];
-  readonly structures: readonly TracedStructure[];
+  readonly pipes: WaterTrace["pipes"];
+  readonly structures: WaterTrace["structures"];
 }
 
 /** One thing a rule found. Without a chainage it speaks of the whole plan. */

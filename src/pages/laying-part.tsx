@@ -118,18 +118,8 @@ function FirstDrawing({ marks: [flows] }: DrawingProps) {
 }
 
 function StaggerDrawing({ marks: [across, along] }: DrawingProps) {
-  const bags = (y: number, from: number, count: number, width: number, look: string) =>
-    Array.from({ length: count }, (_, i) => (
-      <rect
-        key={`${y} ${i}`}
-        class={look}
-        x={from + i * (width + 1)}
-        y={y}
-        width={width}
-        height="16"
-        rx="7"
-      />
-    ));
+  const bags = (y: number, fromX: number, count: number, width: number, look: string) =>
+    bagRow({ y, fromX, count, stepX: width + 1, width, height: 16, look });
   return (
     <Picture width={265} height={88} shownPx={66}>
       {bags(69, 8, 4, 46, "laying-bag")}
@@ -149,18 +139,7 @@ function StaggerDrawing({ marks: [across, along] }: DrawingProps) {
 }
 
 function PolyDrawing({ marks: [top, bottom, lap, flows] }: DrawingProps) {
-  const edge = (y: number) =>
-    Array.from({ length: 17 }, (_, i) => (
-      <rect
-        key={`${y} ${i}`}
-        class="laying-bag"
-        x={4 + i * 20}
-        y={y}
-        width="18"
-        height="9"
-        rx="4"
-      />
-    ));
+  const edge = (y: number) => bagRow({ y, fromX: 4, count: 17, stepX: 20, width: 18, height: 9 });
   return (
     <Picture width={350} height={100} shownPx={74}>
       <Arrow y={9} to={110} words={flows!} />
@@ -184,18 +163,8 @@ function PolyDrawing({ marks: [top, bottom, lap, flows] }: DrawingProps) {
 }
 
 function TrenchDrawing({ marks: [width, depth, middle] }: DrawingProps) {
-  const bags = (y: number, from: number, count: number) =>
-    Array.from({ length: count }, (_, i) => (
-      <rect
-        key={`${y} ${i}`}
-        class="laying-bag"
-        x={from + i * 40}
-        y={y}
-        width="39"
-        height="15"
-        rx="7"
-      />
-    ));
+  const bags = (y: number, fromX: number, count: number) =>
+    bagRow({ y, fromX, count, stepX: 40, width: 39, height: 15 });
   return (
     <Picture width={350} height={100} shownPx={74}>
       <path class="laying-soil" d="M4 49H100V68H178V49H346V98H4Z" />
@@ -219,6 +188,29 @@ function TrenchDrawing({ marks: [width, depth, middle] }: DrawingProps) {
       </text>
     </Picture>
   );
+}
+
+interface BagRow {
+  readonly y: number;
+  readonly fromX: number;
+  readonly count: number;
+  readonly stepX: number;
+  readonly width: number;
+  readonly height: number;
+  readonly look?: string;
+}
+
+/** Bags beside one another. */
+function bagRow({ y, fromX, count, stepX, width, height, look = "laying-bag" }: BagRow) {
+  return Array.from({ length: count }, (_, i) => (
+    <rect
+      key={`${y} ${i}`}
+      class={look}
+      x={fromX + i * stepX}
+      {...{ y, width, height }}
+      rx={height > 9 ? 7 : 4}
+    />
+  ));
 }
 
 function Arrow({ y, to, words }: { y: number; to: number; words: string }) {

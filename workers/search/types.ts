@@ -1,5 +1,5 @@
 import type { GroundSampler } from "../../shared/ground.ts";
-import type { SearchNote } from "../../shared/search-types.ts";
+import type { FoundTieIn, SearchNote } from "../../shared/search-types.ts";
 
 /** A point on the plan plane, metres. */
 export type Point = readonly [number, number];
@@ -83,12 +83,7 @@ export interface LeveePiece {
   readonly figures: LineFigures;
 }
 
-export interface TieIn {
-  readonly at: Point;
-  readonly elevationM: number;
-  /** Length carried on beyond it; shorter than asked where the free ground is short, metres. */
-  readonly keyInM: number;
-}
+export type TieIn = FoundTieIn<Point>;
 
 /** One closed line round one or several structures. */
 export interface FoundRing {
