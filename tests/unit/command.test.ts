@@ -12,6 +12,26 @@ const RASTER = join(ROOT, "sample-terrain/tilted.tif");
 const { folder, drystead, written } = ownFolder();
 
 describe("size", () => {
+  it("has kinds and figures beside its words, the same in either unit system", async () => {
+    const demo = join(ROOT, "sample-terrain/demo.geojson");
+    const raster = join(ROOT, "sample-terrain/demo.tif");
+    const of = async (system: string) => {
+      const { out } = await drystead(["size", demo, "--terrain", raster, "--units", system]);
+      const { leave, leaveLevel, alternatives } = JSON.parse(out);
+      const [{ verdict, time }] = alternatives;
+      const { first } = verdict;
+      const words = [leave, verdict.words, first.headline, time.verdict];
+      const data = [leaveLevel, verdict.finding, first.id, first.finding, time.finding];
+      return { words, data };
+    };
+    const [us, metric] = [await of("us"), await of("metric")];
+    expect(us.data).toEqual(metric.data);
+    expect(us.data[1]).toMatchObject({ mustFix: 1, overLimitM: expect.any(Number) });
+    expect(us.data[4]).toMatchObject({ kind: "late-slow", behind: { pace: "slow" } });
+    expect(us.words.join()).toContain(" ft");
+    expect(metric.words.join()).not.toMatch(/\d ft\b/);
+  });
+
   it("prints the lines of a plan as JSON and nothing else on standard output", () => {
     const { code, out, said } = startDrystead(["size", PLAN, "--terrain", RASTER]);
     expect(said).toBe("");

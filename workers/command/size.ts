@@ -3,7 +3,6 @@ import { isCounted, isWhole, mustFixCount } from "../../shared/completeness.ts";
 import { Refusal } from "../../shared/failure.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
-import { timeVerdict } from "../../shared/time/time-verdict.ts";
 import { soonerLines } from "../../shared/time/ways-out.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { overallVerdict } from "../../shared/verdict.ts";
@@ -41,7 +40,7 @@ A plan file that holds only its features and
 is complete: everything else takes its default. All figures are meters, square meters, cubic meters and
 kilograms, as their names say; where there is no elevation data they are null. "complete" is false where the
 totals are not for the whole length of a line or no answer, "verdict" says what a line comes to and what to fix
-first (water is not traced: see trace), "mustFix" counts what must be fixed; each check has its words and, in "finding", its kind and figures.
+first, in words and in "finding" as kinds and figures (water is not traced: see trace), "mustFix" counts what must be fixed; each check has its words and, in "finding", its kind and figures.
 While the plan states no
 people ("practice.people"), start of work ("time.startAt") or shifts ("time.shifts"), no hours are known and
 "time" says which are missing. "reaches" says what each stretch
@@ -50,7 +49,7 @@ is built as ("section", from "reachSections" in the plan), its limit and what it
 water, or far off it): there is then no verdict on time, and with "countsUnknown" its counts are no answer;
 "bagOrder" the bags to order and what they are for: placed, spare, on the poly sheeting;
 "plugs" the plugs to get for the culverts and drains that the line meets (those away from it: see trace);
-"leave" says when people leave, by the plan;
+"leave" says when people leave, by the plan ("leaveLevel");
 "groundAccuracy" how good its heights are taken to be and where that comes from;
 "simulatedGround" the bags where the ground is not as the elevation data has it: the line sized on 500 grounds, each the
 elevation data and an error it may have, which passes through the ground read in the field: bags enough on half of them
@@ -87,6 +86,7 @@ async function runSize(terminal: Terminal): Promise<string> {
   }
   return toJson({
     leave: leaveWords(plan, system),
+    leaveLevel: plan.leave ?? null,
     alternatives: simulated.map((line) => reported(line, { plan, lines, system })),
     terrain,
   });
@@ -109,11 +109,13 @@ function reported(
   const { id, name, kind, totals, stations, walk: _, ...rest } = line;
   const { holding, time, checks, ...plain } = rest;
   const verdict = overallVerdict({ line, checks: line.checks, traced: null });
+  const { first, ...finding } = verdict;
   return {
     ...{ name, kind, complete: isWhole(line), mustFix: mustFixCount(line.checks) },
     verdict: {
       words: overallVerdictWords(verdict, system),
-      first: headlineWords(verdict.first, system),
+      first: first && { ...headlineWords(first, system), id: first.id, finding: first.finding },
+      finding,
     },
     bagOrder: isCounted(line) ? bagOrder(totals) : null,
     plugs: plugRows(plan, line.checks, system),
@@ -124,7 +126,8 @@ function reported(
       ...time,
       wetH: undefined,
       notKnown: time.missing.length > 0 ? timeNotKnownWords(time.missing) : null,
-      verdict: timeVerdictWords(timeVerdict(line), system),
+      verdict: timeVerdictWords(finding.time, system),
+      finding: finding.time,
       alternativesInTime: soonerLines(line, lines)
         .filter(({ verdict }) => verdict.kind === "in-time")
         .map((other) => other.line.name),
