@@ -6,9 +6,9 @@ const MOST_NAMED = 60;
 
 /** That buildings lie lower than water that does not reach them over the ground, and what may let it in. */
 export function lowBehindWords(count: number): string {
-  const [they, lie, them] =
-    count === 1 ? ["1 building", "lies", "it"] : [`${formatCount(count)} buildings`, "lie", "them"];
-  return `${they} that this water does not reach over the ground ${lie} lower than it: a culvert, a drain or a bank that fails lets it in. Go and look, and warn the people there; a culvert drawn in the plan counts for ${them}.`;
+  const [they, lie] =
+    count === 1 ? ["1 building", "lies"] : [`${formatCount(count)} buildings`, "lie"];
+  return `${they} not reached over the ground ${lie} lower than this water: a culvert, a drain or a failing bank lets it in. Look there, and warn the people.`;
 }
 
 /** Their names, as many as have room. */

@@ -27,6 +27,8 @@ const TURNS = [0, 30, -30, 60, -60, 85, -85].map((degrees) => (degrees * Math.PI
 /** Half the room that a corner, the line and a station take. */
 const LINE_PX = 9;
 const STATION = { widePx: 42, highPx: 18, typePx: 12.5 };
+/** The scale at the lower left. */
+const SCALE_BAR_PX = { wide: 190, high: 56 };
 /** What else is drawn over the map's edges. */
 const EDGE_PX = 8;
 /** The scale lies over the foot of the map in the field. */
@@ -68,7 +70,15 @@ export function keepMarkLabel(map: MapLibreMap): void {
       bottom: bottom - EDGE_PX - (inField ? SCALE_PX : 0),
     };
     const spots = spotsRound(at, toWater, widePx);
-    const [label] = placeLabels([{ key: "mark", text, spots }], obstacles.value, bounds);
+    const scale = {
+      left: 0,
+      right: SCALE_BAR_PX.wide,
+      top: bottom - SCALE_BAR_PX.high,
+      bottom,
+      cost: 6,
+    };
+    const about = [...obstacles.value, scale];
+    const [label] = placeLabels([{ key: "mark", text, spots }], about, bounds);
     const box = label?.box ?? spots[0]!;
     element.textContent = text;
     element.dataset.over = String(isOver);

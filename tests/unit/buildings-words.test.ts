@@ -234,8 +234,10 @@ describe.each(SYSTEMS)("what is said of many buildings, in %s units", (system) =
 });
 
 it("buildings that lie lower than water that does not reach them are named, with what may let it in", () => {
-  expect(lowBehindWords(1)).toMatch(/^1 building that this water .* lies lower than it: a culvert/);
-  expect(lowBehindWords(1200)).toMatch(/^1,200 buildings that .* lie lower/);
+  expect(lowBehindWords(1)).toMatch(
+    /^1 building not reached over the ground lies lower than this water: a culvert/,
+  );
+  expect(lowBehindWords(1200)).toMatch(/^1,200 buildings not .* lie lower/);
   expect(lowBehindNames(["a", "b", "c"])).toBe("a, b and c.");
   const many = Array.from({ length: 75 }, (_, k) => `${k + 1} Mill Rd`);
   expect(lowBehindNames(many)).toMatch(/59 Mill Rd, 60 Mill Rd and 15 more\.$/);
