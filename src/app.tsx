@@ -32,6 +32,7 @@ import { disclosuresAsked } from "./ui/disclosure.tsx";
 import { MakeupPopover } from "./ui/makeup-popover.tsx";
 import { Notices } from "./ui/notices.tsx";
 import { Part } from "./ui/part.tsx";
+import { useFocusBack } from "./ui/use-focus-back.ts";
 import { MarkQuestion } from "./worksheet/ground/mark-question.tsx";
 import { PlanElsewhere } from "./worksheet/ground/plan-elsewhere.tsx";
 import { UnitQuestion } from "./worksheet/ground/unit-question.tsx";
@@ -86,13 +87,15 @@ export function App() {
   const inField = fieldOpen.value;
   const inLesson = lessonOpen.value;
   const inBuildings = buildingsOpen.value;
+  const isCovered = printing || inField || inLesson || inBuildings;
+  useFocusBack(isCovered);
   return (
     <>
       <div
         class="shell"
         data-panel={panel}
         data-lines={plan.value.alignments.length > 0 ? "some" : "none"}
-        inert={printing || inField || inLesson || inBuildings}
+        inert={isCovered}
         style={profileShareStyle()}
       >
         <a class="skip" href="#worksheet">

@@ -25,10 +25,17 @@ export function checksAtStake(
   const here = reachedFrom(staked, index);
   const near = once(checks.filter((check) => isAbout(check, here)));
   return {
-    mustFix: near.filter(({ severity }) => severity === "stop"),
+    mustFix: localFirst(near.filter(({ severity }) => severity === "stop")),
     cautions: near.filter(({ severity, where }) => severity === "caution" && where !== null),
     isOverLimit: isOverLimitIn(line, here),
   };
+}
+
+/** What is of this very place before what is of the whole line. */
+function localFirst(checks: readonly Check[]): readonly Check[] {
+  const isLocal = ({ where }: Check) =>
+    where !== null && where.at !== "whole-line" && where.at !== "stretches";
+  return [...checks.filter(isLocal), ...checks.filter((check) => !isLocal(check))];
 }
 
 /** From the stake to the next; at the last stake of a line that does not close, the stake alone. */

@@ -7,7 +7,7 @@ export type CautionAt = "leave" | "watch" | "build";
 
 /** A caution and where it comes from. */
 export interface Caution {
-  /** Where it stands in the field views, where each stands once; null where a sign to watch for says it. */
+  /** Where it stands in the field views, where each stands once; null where the view says it in its own words. */
   readonly at: CautionAt | null;
   readonly text: string;
   /** As few words as a page or a file of figures has room for. */
@@ -20,7 +20,7 @@ const PRACTICE = "common practice, no source";
 /** The cautions that apply to every line, what may kill first: on the screen, on every page crews carry, in files. */
 export const CAUTIONS: readonly Caution[] = [
   {
-    at: "leave",
+    at: null,
     text: "Leave in time: set the stage now, by the exit road and the time people need to get out.",
     short: "Leave in time: set the stage now, by the exit road and the time people need.",
     source: "FFO-96",

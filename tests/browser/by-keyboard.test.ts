@@ -185,13 +185,15 @@ describe("the lesson by the keyboard alone", () => {
     expect(await smallUnderFinger(), "under a finger").toEqual([]);
   });
 
-  it("closes on the plan as it was", async () => {
+  it("closes on the plan as it was, and the keyboard goes on where it was opened", async () => {
     const [bagsBefore, undoBefore] = [
       await bags(page),
       await undoable().getAttribute("aria-label"),
     ];
     await press("Escape");
     await lesson().waitFor({ state: "detached" });
+    const atMore = () => page.evaluate(() => document.activeElement!.matches(".act-more"));
+    await expect.poll(atMore).toBe(true);
     expect(await bags(page)).toBe(bagsBefore);
     expect(await undoable().getAttribute("aria-label")).toBe(undoBefore);
   });

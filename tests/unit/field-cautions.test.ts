@@ -1,19 +1,26 @@
 import { describe, expect, it } from "vitest";
+import { checksAtStake } from "../../shared/field/at-stake.ts";
+import { stakedLine } from "../../shared/field/stakes.ts";
 import type { LevelDoubt } from "../../shared/level-doubt.ts";
 import type { SizedLine, Station } from "../../shared/sizing-types.ts";
 import { CAUTIONS, cautionsAt, watchSigns } from "../../shared/words/cautions.ts";
 import { fieldFacts, noHeightWords } from "../../shared/words/field.ts";
-import { flat, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { LEAVE_NOT_SET_ASK, WHAT_SETS_LEAVE } from "../../shared/words/field-leave.ts";
+import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 
 describe("the cautions in the field", () => {
   it("stand once each, by the view where the decision is, the fatal ones first", () => {
     const said = (["leave", "watch", "build"] as const).flatMap(cautionsAt);
     expect(new Set(said).size).toBe(said.length);
     const elsewhere = CAUTIONS.filter((caution) => !said.includes(caution));
-    expect(elsewhere.map(({ text }) => text)).toEqual([expect.stringMatching(/^A boil/)]);
+    expect(elsewhere.map(({ text }) => text)).toEqual([
+      expect.stringMatching(/^Leave in time/),
+      expect.stringMatching(/^A boil/),
+    ]);
+    expect(LEAVE_NOT_SET_ASK + WHAT_SETS_LEAVE).toMatch(/exit road and the time people need/);
     expect(watchSigns("us")[0]!.act).toContain("Never plug or cap it");
     const firstAt = (at: "leave" | "watch" | "build") => cautionsAt(at)[0]!.text;
-    expect(firstAt("leave")).toMatch(/^Leave in time/);
+    expect(firstAt("leave")).toMatch(/^Gas and power off/);
     expect(firstAt("watch")).toMatch(/^Keep out of moving water/);
     expect(firstAt("build")).toMatch(/^Call for utility locates/);
   });
@@ -54,4 +61,16 @@ describe("a stake that has no height", () => {
     expect(noHeightWords(sized, { greatestHeightM: null })).toMatch(/not known/);
     expect(noHeightWords(sized, station)).toBeNull();
   });
+});
+
+it("of what must be fixed, names that of the place before that of the whole line", () => {
+  const around = { ...ring(rectangle(20, 15)), id: "a", name: "Drawn" };
+  const ground = groundOf((x, y) => (x > 5 && y > 0 ? Number.NaN : 100));
+  const sized = size(planWith(100.5, { alignments: [around] }), around, ground);
+  const staked = stakedLine(sized);
+  const index = staked.stakes.findIndex(({ greatestHeightM }) => greatestHeightM === null);
+  const { mustFix } = checksAtStake(sized, sized.checks, staked, index);
+  const areOfWhole = mustFix.map(({ where }) => where === null);
+  expect(new Set(areOfWhole)).toEqual(new Set([false, true]));
+  expect(areOfWhole).toEqual(areOfWhole.toSorted());
 });
