@@ -1,15 +1,9 @@
 import { beforeEach, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { Water } from "../../shared/plan.ts";
-import { notices } from "../../src/document/notices.ts";
+import { notices, tell } from "../../src/document/notices.ts";
 import { plan, replacePlan } from "../../src/document/store.ts";
-import {
-  changeDraft,
-  draftFailure,
-  draftText,
-  openForecastFile,
-  takeDraft,
-} from "../../src/live/forecast-draft.ts";
+import { changeDraft, draftFailure, draftText, takeDraft } from "../../src/live/forecast-draft.ts";
 
 const STAGES = "time,stage_ft\n2026-04-06T07:00-05:00,28.1\n2026-04-06T13:00-05:00,30.5";
 
@@ -27,7 +21,9 @@ beforeEach(() => {
 });
 
 it("a forecast by stage has the water given by stage where nobody has given it, so that the gauge zero is asked for", async () => {
+  tell("info", { code: "forecast/read", message: "Read, and not counted yet.", remedy: "" });
   const water = await take(STAGES, { given: false, by: "elevation" });
+  expect(notices.peek().map(({ failure }) => failure.code)).not.toContain("forecast/read");
   expect(plan.peek().time?.forecast?.levels).toBe("stage");
   expect(water).toMatchObject({ by: "stage", given: false });
 });
@@ -41,15 +37,4 @@ it("beside a water elevation it is refused until a gauge zero is given", async (
   expect(plan.peek().time?.forecast?.levels).toBe("stage");
   await take(STAGES.replace("stage_ft", "elevation_ft"), water);
   expect(plan.peek().time?.forecast?.levels).toBe("elevation");
-});
-
-it("a file that is read is said not to count yet, until it is taken", async () => {
-  const water = { ...EMPTY_PLAN.water, given: false };
-  replacePlan({ ...EMPTY_PLAN, water }, "Start");
-  draftText.value = "";
-  await openForecastFile(new File([STAGES], "stages.csv"));
-  expect(notices.peek().map(({ failure }) => failure.code)).toContain("forecast/read");
-  await takeDraft();
-  expect(plan.peek().time?.forecast?.rows).toHaveLength(2);
-  expect(notices.peek()).toEqual([]);
 });
