@@ -77,13 +77,13 @@ function lateWords(
 }
 
 function briefWords(check: Check, system: UnitSystem): string {
-  const { length } = unitsOf(system);
+  const { length, lengthOver } = unitsOf(system);
   const { finding } = check;
   const brief = checkBrief(check, system);
   if (!brief) return `${capital(checkWords(check, system).message)}.`;
   const what =
     finding.kind === "over-limit" || finding.kind === "type-limit"
-      ? `${length(finding.heightM)} high, over the height limit of ${length(finding.limitM)}`
+      ? `${lengthOver(finding.heightM, finding.limitM)} high, over the height limit of ${length(finding.limitM)}`
       : finding.kind === "late"
         ? lateWords(finding, system)
         : brief.what;

@@ -2,6 +2,7 @@ import type { Section } from "../plan.ts";
 import { coursesFor } from "../quantities.ts";
 import { formatLength, formatStation, type UnitSystem } from "../units.ts";
 import { courseWords } from "./courses.ts";
+import { unitsOf } from "./units.ts";
 
 /** The heights of a levee at one place. */
 export interface PlaceHeights {
@@ -18,15 +19,16 @@ export type BuiltAs = Section | string;
 /** Heights closer than this are said as one, metres: what the eye reads off is no finer. */
 const SAME_HEIGHT_M = 0.03;
 
-/** A station with its height, or why it has none: `4+18: 4.4 ft`. */
+/** A station with its height, or why it has none: `4+18: 4.4 ft`; over a limit, as many decimals as tell it from that. */
 export function stationWords(
   { chainageM, greatestHeightM }: PlaceHeights,
   system: UnitSystem,
+  limitM = Number.POSITIVE_INFINITY,
 ): string {
   const station = formatStation(chainageM, system);
   if (greatestHeightM === null) return `${station}: no elevation data`;
   if (greatestHeightM <= 0) return `${station}: above top of levee`;
-  return `${station}: ${formatLength(greatestHeightM, system)}`;
+  return `${station}: ${unitsOf(system).lengthOver(greatestHeightM, limitM)}`;
 }
 
 /** Heights as they are read out: `station 4+81, height 4.3 ft, 13 courses`. */

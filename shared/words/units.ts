@@ -11,6 +11,7 @@ import {
   formatStation,
   formatVolume,
   grouped,
+  shownLengthM,
   type UnitSystem,
 } from "../units.ts";
 
@@ -19,6 +20,8 @@ export interface Units {
   readonly system: UnitSystem;
   /** `5.1 ft` or `1.55 m`. */
   readonly length: (m: number, digits?: number) => string;
+  /** A height over a limit, with as many decimals as tell it from the limit: `4.4 ft`, `4.04 ft` over `4.0 ft`. */
+  readonly lengthOver: (m: number, limitM: number) => string;
   /** `72 ft` or `22 m`: along the line, whole. */
   readonly distance: (m: number) => string;
   /** A round figure of a rule as its source has it: `3 ft`, `1.5 ft`, or `0.91 m`. */
@@ -56,6 +59,7 @@ function makeUnits(system: UnitSystem): Units {
   return {
     system,
     length: (m, digits) => formatLength(m, system, digits),
+    lengthOver: (m, limitM) => lengthOver(m, limitM, system),
     distance: (m) => formatLength(m, system, 0),
     figure: (m) => (system === "us" ? `${shortest(m / FOOT_M)} ft` : formatLength(m, system)),
     smallRange: (lowM, highM) => {
@@ -75,6 +79,16 @@ function makeUnits(system: UnitSystem): Units {
     flowUpTo: (m3PerS) => formatFlowUpTo(m3PerS, system),
     flows: (range) => formatFlowRange(range, system),
   };
+}
+
+/** Tried in turn where a height is over a limit and the usual decimals do not show it. */
+const DECIMALS = [2, 3, 4] as const;
+
+function lengthOver(m: number, limitM: number, system: UnitSystem): string {
+  const isShownOver = (digits?: number) =>
+    shownLengthM(m, system, digits) > shownLengthM(limitM, system, digits);
+  const digits = isShownOver() ? undefined : DECIMALS.find(isShownOver);
+  return formatLength(m, system, digits);
 }
 
 const UNITS: Readonly<Record<UnitSystem, Units>> = {

@@ -182,7 +182,7 @@ function tooHigh(
   units: Units,
   check: Check,
 ): string {
-  return `Too high${placeWords(check, units)}: ${units.length(heightM)}, height limit ${units.length(limitM)}`;
+  return `Too high${placeWords(check, units)}: ${units.lengthOver(heightM, limitM)}, height limit ${units.length(limitM)}`;
 }
 
 /** ` at 4+09 to 4+38`, ` along the whole line`, ` on 240 ft in 4 stretches, ...`. */

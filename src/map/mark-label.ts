@@ -1,5 +1,6 @@
 import { computed, effect } from "@preact/signals";
 import { type Map as MapLibreMap, Marker } from "maplibre-gl";
+import { reachAt } from "../../shared/reaches.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { stakeOnMapWords } from "../../shared/words/height-up.ts";
 import { stationWords } from "../../shared/words/reading.ts";
@@ -57,7 +58,7 @@ export function keepMarkLabel(map: MapLibreMap): void {
           { ...reading, chainageM: markedM.value ?? reading.chainageM },
           unitSystem.value,
         )
-      : stationWords(reading, unitSystem.value);
+      : stationWords(reading, unitSystem.value, reachAt(line, reading.chainageM).limitM);
     const at = map.project({ lng: spot.at[0], lat: spot.at[1] });
     const side = waterSideIn(plan.peek(), line.id);
     const toWater = [spot.left[0] * side, -spot.left[1] * side] as const;

@@ -75,7 +75,8 @@ function wordings(
 ): string[] {
   const system = unitSystem.value;
   if (line.levelDoubt?.countsUnknown) return [`Not known: ${levelDoubtShort(line.levelDoubt)}`];
-  const short = `${stationWords(reading, system)}${isInView ? "" : ", out of view"}`;
+  const { limitM } = reachAt(line, reading.chainageM);
+  const short = `${stationWords(reading, system, limitM)}${isInView ? "" : ", out of view"}`;
   const work = workAt(time, reading.chainageM);
   return work && time ? [`${short}, ${shortWorkWords(work, time)}`, short] : [short];
 }

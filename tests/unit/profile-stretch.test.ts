@@ -89,3 +89,24 @@ describe("reading a station", () => {
     expect(nextStationM(line, 0, -1)).toBe(0);
   });
 });
+
+describe("a corner, which the walk has twice", () => {
+  const bent = (before: number, after: number) => {
+    const { walk, ...rest } = sizedOver(() => 260, { crestM: 261 });
+    const chainageM = Float64Array.of(0, 10, 10, 20);
+    const heights = Float64Array.of(1, before, after, 1);
+    return { ...rest, walk: { ...walk, chainageM, heightM: heights, greatestHeightM: heights } };
+  };
+
+  it.each([
+    [1.2, 1.25, 1.25],
+    [1.25, 1.2, 1.25],
+    [Number.NaN, 1.2, 1.2],
+  ])(
+    "reads the higher of %d and %d, as the greatest height of the line does",
+    (before, after, highest) => {
+      const line = bent(before, after);
+      for (const m of [9, 10, 11]) expect(readingAt(line, m)!.greatestHeightM).toBe(highest);
+    },
+  );
+});

@@ -18,11 +18,11 @@ type BriefOf<F> = (finding: F, units: Units) => Brief;
 /** Kinds of finding in one line; a kind without one is said in full. */
 export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<K>> } = {
   "over-limit": ({ heightM, limitM }, u) => ({
-    what: `${u.length(heightM)}, limit ${u.length(limitM)}`,
+    what: `${u.lengthOver(heightM, limitM)}, limit ${u.length(limitM)}`,
     act: "move line",
   }),
   "type-limit": ({ heightM, limitM }, u) => ({
-    what: `${u.length(heightM)}, limit ${u.length(limitM)}`,
+    what: `${u.lengthOver(heightM, limitM)}, limit ${u.length(limitM)}`,
     act: "other type",
   }),
   "bond-trench": ({ overM, lengthM }, u) => ({

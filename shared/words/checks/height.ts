@@ -20,7 +20,7 @@ export const HEIGHT_TEXT: TextOf<
   "over-limit" | "bond-trench" | "raise-over-limit" | "raise-too-narrow"
 > = {
   "over-limit": ({ heightM, limitM, lengthM, doubtsData }, u) => ({
-    what: `up to ${u.length(heightM)} above the lowest ground under the base, over the height limit of ${u.length(limitM)}, on ${u.distance(lengthM)}.`,
+    what: `up to ${u.lengthOver(heightM, limitM)} above the lowest ground under the base, over the height limit of ${u.length(limitM)}, on ${u.distance(lengthM)}.`,
     remedy: doubtsData ? DOUBT_THE_DATA : HIGHER_GROUND,
   }),
   "bond-trench": ({ overM, lengthM }, u) => ({
@@ -28,7 +28,7 @@ export const HEIGHT_TEXT: TextOf<
     remedy: `Call for utility locates, strip the sod under the base, and dig a bond trench ${bondTrenchWords(u)} along the middle before the first course.`,
   }),
   "raise-over-limit": ({ raiseM, limitM, raisedHeightM }, u) => ({
-    what: `a raise of ${u.length(raiseM)} would take it over the height limit of ${u.length(limitM)}, to ${u.length(raisedHeightM)} at worst.`,
+    what: `a raise of ${u.length(raiseM)} would take it over the height limit of ${u.length(limitM)}, to ${u.lengthOver(raisedHeightM, limitM)} at worst.`,
     remedy:
       "If the river may go that much higher, choose higher ground now: this cannot be raised later.",
   }),

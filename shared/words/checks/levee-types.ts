@@ -8,7 +8,7 @@ export const TYPE_TEXT: TextOf<
   "type-limit": ({ typeId, heightM, limitM, lengthM }, u) => {
     const { name, limit } = leveeTypeText(typeId, u);
     return {
-      what: `${inSentence(name)}, up to ${u.length(heightM)} high on ${u.distance(lengthM)}, over its height limit of ${u.length(limitM)}. ${limit.note}`,
+      what: `${inSentence(name)}, up to ${u.lengthOver(heightM, limitM)} high on ${u.distance(lengthM)}, over its height limit of ${u.length(limitM)}. ${limit.note}`,
       remedy:
         "Choose another levee type for this reach, or lead it over higher ground. If there is neither, ask a licensed engineer.",
       source: limit.source,

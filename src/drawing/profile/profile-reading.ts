@@ -10,9 +10,12 @@ export interface Reading extends PlaceHeights {
   readonly index: number;
 }
 
-/** The sample nearest to a chainage, kept inside the line; null for a line without samples. */
+/**
+ * The sample nearest to a chainage, kept inside the line; null for a line without samples. A corner has two, across the
+ * leg that ends and the one that starts: the higher counts, as it does for the line's greatest height.
+ */
 export function readingAt({ walk }: SizedLine, chainageM: number): Reading | null {
-  const index = nearestSample(walk.chainageM, chainageM);
+  const index = higherOf(walk, nearestSample(walk.chainageM, chainageM));
   if (index < 0) return null;
   return {
     index,
@@ -20,6 +23,14 @@ export function readingAt({ walk }: SizedLine, chainageM: number): Reading | nul
     heightM: known(walk.heightM[index]!),
     greatestHeightM: known(walk.greatestHeightM[index]!),
   };
+}
+
+function higherOf({ chainageM, greatestHeightM }: SizedLine["walk"], index: number): number {
+  return [index - 1, index + 1]
+    .filter((other) => chainageM[other] === chainageM[index])
+    .reduce((best, other) => {
+      return greatestHeightM[other]! > (greatestHeightM[best]! || 0) ? other : best;
+    }, index);
 }
 
 /** True where the levee is over the limit of its reach. */
