@@ -53,14 +53,14 @@ export const RING_LIST = {
   old: ["Another number on the command-post board?", "This list is old. Do not build from it."],
   none: "No choice to print yet. Type bags and people, and wait until all buildings are checked.",
   crews:
-    "Crews are a proposal: they stay together, and each builds first what must be closed first. Latest start is with that crew, set up before. Build each line from its own plan and stakes.",
+    "Crews are a proposal: they stay together, and each builds first what must be closed first. “Begin by” is the latest hour for that crew, set up before. Build each line from its own plan and stakes.",
   heads: {
     done: "Done",
     mark: "No.",
     building: "Building and place",
     bags: "Bags to order",
     people: "People",
-    start: "Latest start",
+    start: "Begin by",
     begins: "Crew begins",
     doneBy: "Crew done",
     closed: "Close by",
