@@ -61,6 +61,12 @@ function loadAhead(): void {
   ]);
 }
 
+/** Imported footprints come back to the map, and are kept as they come. What cannot be fetched comes with the view of all buildings. */
+async function keepFootprints(): Promise<void> {
+  const part = await import("./live/buildings/listed.ts").catch(() => null);
+  part?.keepListed();
+}
+
 /** Brings back what was saved, else the example; until then nothing says that no elevation data is open. */
 async function start(): Promise<void> {
   groundsOpening.value += 1;
@@ -131,6 +137,7 @@ started
   .catch((thrown) => tell("error", asFailure(thrown)))
   .then(() => {
     setTimeout(() => void fetchRowBodies(), ROWS_MS);
+    setTimeout(() => void keepFootprints(), ROWS_MS);
     setTimeout(() => void keepOffline(), OFFLINE_MS);
     setTimeout(loadAhead, AHEAD_MS);
   });

@@ -3,7 +3,7 @@ import type { Page } from "playwright-core";
 import { expect, it } from "vitest";
 import { seriousViolations } from "../helpers/axe.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { inMore, samplePlan } from "../helpers/screen.ts";
+import { inMore, openBlock, samplePlan } from "../helpers/screen.ts";
 
 /** Buildings in GeoParquet, far from the demo. */
 const ELSEWHERE = "tests/fixtures/footprints/degrees-snappy.parquet";
@@ -117,6 +117,8 @@ it("buildings are imported, checked, chosen by the stock, opened in the plan, an
 it("a check and its list are there again after a reload, and nothing is checked anew", async () => {
   expect(await keptAnswers()).toBe(2);
   await page.reload();
+  await openBlock(page, "line");
+  await page.getByRole("group", { name: /footprints, / }).waitFor();
   await (await inMore(page, "All buildings")).click();
   await page.locator(".county-brand").getByText("2 buildings").waitFor();
   await page.locator('.county-table [data-id="P-1"]').waitFor();

@@ -193,7 +193,7 @@ describe("the lesson by the keyboard alone", () => {
     await press("Escape");
     await lesson().waitFor({ state: "detached" });
     const atMore = () => page.evaluate(() => document.activeElement!.matches(".act-more"));
-    await expect.poll(atMore).toBe(true);
+    await expect.poll(atMore, { timeout: 5000 }).toBe(true);
     expect(await bags(page)).toBe(bagsBefore);
     expect(await undoable().getAttribute("aria-label")).toBe(undoBefore);
   });

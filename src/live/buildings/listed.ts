@@ -174,16 +174,22 @@ interface KeptList {
   readonly priorities: ReadonlyMap<string, Priority>;
 }
 
+let isKept = false;
+
 /**
  * Keeps the imported buildings, with what is said of them, on this device with the elevation data that are open, and
- * lists what there is to look at once the view is open, again when elevation data come after it.
+ * brings them back to the map when those are opened again: a search keeps off them. Lists what there is to look at once
+ * the view is open, again when elevation data come after it.
  */
-export function keepListed(): () => void {
-  const stopListing = effect(() => {
+export function keepListed(): void {
+  if (isKept) return;
+  isKept = true;
+  effect(() => {
     const isGroundOpen = ground.value !== null;
     if (buildingsOpen.value) untracked(() => void listBuildings(isGroundOpen));
+    else if (isGroundOpen && !footprintLayer.peek()) void takeKeptList(groundKey());
   });
-  const stopKeeping = effect(() => {
+  effect(() => {
     const layer = footprintLayer.value;
     if (!layer || !ground.value) return;
     const kept: KeptList = {
@@ -192,16 +198,12 @@ export function keepListed(): () => void {
     };
     void keepList(groundKey(), kept).catch(() => {});
   });
-  return () => {
-    stopListing();
-    stopKeeping();
-  };
 }
 
-/** Takes the buildings that were imported before the page was loaded anew, on the same elevation data. */
+/** Takes the buildings that were imported on the same elevation data before the page was loaded again. */
 async function takeKeptList(key: string): Promise<void> {
   const kept = await keptList<KeptList>(key);
-  if (!kept || footprintLayer.peek() || !buildingsOpen.peek() || key !== groundKey()) return;
+  if (!kept || footprintLayer.peek() || key !== groundKey()) return;
   const of = kept.layer;
   batch(() => {
     footprintColumns.value = kept.columns;
