@@ -99,7 +99,7 @@ it("keeps a photo scaled down and tells its size; what is no photo is refused an
 it("shows its codes, and keeps the axe rules and large targets in every view", async () => {
   expect(await seriousViolations(page, [".crew-room"])).toEqual([]);
   await page.getByRole("button", { name: /^Built so far/ }).click();
-  expect(await focused()).toBe("Built so far");
+  await expect.poll(focused, { timeout: 5000 }).toBe("Built so far");
   expect(await seriousViolations(page, [".crew-room"])).toEqual([]);
   await page.getByRole("button", { name: "Show codes" }).click();
   await page.locator(".crew-code").waitFor();
