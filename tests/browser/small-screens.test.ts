@@ -99,10 +99,13 @@ it("on a phone the plan is as large as the low map lets it be, once Fit is press
   await page.getByRole("button", { name: "Fit", exact: true }).click();
   await mapIsIdle(page);
   const map = await boxOf(".map-canvas");
-  const at = await corners(page);
-  const highPx = Math.max(...at.map(({ y }) => y)) - Math.min(...at.map(({ y }) => y));
-  expect(highPx).toBeGreaterThan(0.35 * map.height);
-  for (const { x, y } of at) {
+  const highPx = async () => {
+    const ys = (await corners(page)).map(({ y }) => y);
+    return Math.max(...ys) - Math.min(...ys);
+  };
+  await expect.poll(highPx, { timeout: 5000 }).toBeGreaterThan(0.35 * map.height);
+  await mapIsIdle(page);
+  for (const { x, y } of await corners(page)) {
     expect(x > map.x && x < map.x + map.width && y > map.y && y < map.y + map.height).toBe(true);
   }
 });
