@@ -148,6 +148,7 @@ describe("a plan on a state plane raster without a vertical unit", () => {
     await click(strip().getByRole("button", { name: "Find the ring" }));
     await page.locator(".alternative").first().waitFor();
     expect(await bagsWhen(page, (bags) => bags > 0)).toBeGreaterThan(20);
+    expect(await page.getByText("Click a building to take it").count(), "over the ring").toBe(0);
     expect(clicks).toBeLessThanOrEqual(8);
   });
 

@@ -10,6 +10,7 @@ import type {
 import { isWaterGiven } from "../../../shared/stage.ts";
 import { plan } from "../../document/store.ts";
 import { engine } from "../../engine.ts";
+import { isPicking } from "../footprints.ts";
 import { ground } from "../ground.ts";
 import { unitSystem } from "../screen.ts";
 import { found, inputsOf, isOutdated } from "./found.ts";
@@ -34,7 +35,9 @@ export async function findRing(): Promise<void> {
   const of = plan.peek();
   const ringOptions = ringOptionsOf(ringSettings.peek(), of, unitSystem.peek());
   const answer = await working((options) => firstAnswer(of, ringOptions, options));
-  if (answer && putFound(answer, ringOptions, inputsOf(of))) await lookFurther();
+  if (!answer || !putFound(answer, ringOptions, inputsOf(of))) return;
+  isPicking.value = false;
+  await lookFurther();
 }
 
 /**
