@@ -1,24 +1,41 @@
 import type { LoneValue } from "./ground-marks.ts";
+import { bounded } from "./words/bounded.ts";
+import type { Refusals } from "./words/refusals.ts";
+
+/** Every reason to refuse or to tell, e.g. `raster/truncated`, `plan/newer-version`: stable, with a text of its own. */
+export type FailureCode = keyof Refusals;
+
+/** The figures (SI) and names that a reason is told with; nothing where its text has none. */
+export type Given<C extends FailureCode> =
+  Parameters<Refusals[C]> extends [infer G, ...unknown[]] ? G : Readonly<Record<never, never>>;
+
+/** What stands after a code: its figures, or nothing at all. */
+type AndGiven<C extends FailureCode> = Parameters<Refusals[C]> extends [] ? [] : [given: Given<C>];
 
 /**
- * The one way a user's mistake or a file's defect travels: what was expected, what came, what to do.
- * Programmer errors stay ordinary `Error`s.
+ * The one way a user's mistake or a file's defect travels, as data; `words/failure` says what was expected, what came
+ * and what to do. Programmer errors stay ordinary `Error`s.
  */
 export interface Failure {
-  /** Stable identifier, e.g. `raster/truncated`, `plan/newer-version`. */
   readonly code: string;
-  /** One or two plain sentences: what was expected and what came. */
-  readonly message: string;
-  /** What the person can do about it. */
-  readonly remedy: string;
-  /** The value that the person is asked about, where `code` is `ground/mark-unknown`. */
+  readonly given?: object;
+  readonly message?: string;
+  readonly remedy?: string;
   readonly mark?: LoneValue;
-  /** What the person may choose among, where `code` is `forecast/which`. */
   readonly choices?: readonly string[];
-  /** Figures for the places `{0}`, `{1}`, ... in the texts, in SI: `words/failure` writes them. */
   readonly figures?: readonly Figure[];
   /** Set when the program itself is at fault. */
   readonly bug?: Bug;
+}
+
+/** A failure of a kind that has a text in `words/refusals`. */
+export function failureOf<C extends FailureCode>(code: C, ...[given]: AndGiven<C>): Failure {
+  return { code, given: given ?? {} };
+}
+
+/** The same, to be thrown. */
+export function refusal<C extends FailureCode>(code: C, ...given: AndGiven<C>): Refusal {
+  return refusalOf(failureOf(code, ...given));
 }
 
 /** A length in metres and how it is written: as a height, along a line, over a datum, or between places. */
@@ -40,7 +57,8 @@ export interface Bug {
 /** A {@link Failure} that can be thrown through an async stack. */
 export class Refusal extends Error implements Failure {
   readonly code: string;
-  readonly remedy: string;
+  readonly given?: object;
+  readonly remedy?: string;
   readonly mark?: LoneValue;
   readonly choices?: readonly string[];
   readonly figures?: readonly Figure[];
@@ -48,13 +66,14 @@ export class Refusal extends Error implements Failure {
   constructor(
     code: string,
     message: string,
-    remedy: string,
-    { mark, choices, figures, bug }: Pick<Failure, "mark" | "choices" | "figures" | "bug"> = {},
+    remedy: string | undefined,
+    { given, mark, choices, figures, bug }: Omit<Failure, "code" | "message" | "remedy"> = {},
   ) {
     super(bounded(message));
     this.name = "Refusal";
     this.code = code;
-    this.remedy = bounded(remedy);
+    if (given) this.given = given;
+    if (remedy !== undefined) this.remedy = bounded(remedy);
     if (mark) this.mark = mark;
     if (choices) this.choices = choices;
     if (figures) this.figures = figures;
@@ -64,29 +83,18 @@ export class Refusal extends Error implements Failure {
 
 /** A failure as a {@link Refusal}. */
 export function refusalOf({ code, message, remedy, ...about }: Failure): Refusal {
-  return new Refusal(code, message, remedy, about);
-}
-
-const MOST_QUOTED = 200;
-const MOST_SAID = 1200;
-
-/** A text that quotes a file, short enough to be read: long quotes lose their end, a long text its middle. */
-function bounded(text: string): string {
-  if (text.length <= MOST_QUOTED) return text;
-  const quoted = text.replace(/"([^"]*)"/g, (whole, inner: string) =>
-    inner.length > MOST_QUOTED ? `"${inner.slice(0, MOST_QUOTED)}..."` : whole,
-  );
-  if (quoted.length <= MOST_SAID) return quoted;
-  return `${quoted.slice(0, MOST_SAID - MOST_QUOTED)} ... ${quoted.slice(-MOST_QUOTED)}`;
+  const said = message ?? `${code} ${JSON.stringify(about.given)}`;
+  return new Refusal(code, said, remedy, about);
 }
 
 /** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected` and keep their stack. */
 export function asFailure(thrown: unknown): Failure {
   if (thrown instanceof Refusal) {
-    const { code, message, remedy, mark, choices, figures, bug } = thrown;
+    const { code, given, message, remedy, mark, choices, figures, bug } = thrown;
+    if (given) return { code, given, ...(bug && { bug }) };
     const offered = { ...(mark && { mark }), ...(choices && { choices }) };
     const about = { ...offered, ...(figures && { figures }), ...(bug && { bug }) };
-    return { code, message, remedy, ...about };
+    return { code, message, ...(remedy !== undefined && { remedy }), ...about };
   }
   const bug = bugOf(thrown);
   return {

@@ -141,7 +141,7 @@ function read(collection: Entries): Outcome<ReadPlan> {
 function checked(plan: Plan, waterStated: boolean, notes: readonly string[]): Outcome<ReadPlan> {
   const valid = validatePlan(plan);
   if (valid.ok) return { ok: true, value: { plan, waterStated, notes: shortened(notes) } };
-  const { message } = valid.failure;
+  const { message = "" } = valid.failure;
   const remedy = "Correct it in the file, or leave it out. The present plan is as it was.";
   return { ok: false, failure: { code: "plan/bad-value", message, remedy } };
 }

@@ -1,6 +1,7 @@
 import { shown } from "./plan-text.ts";
 import type { EmergencySection } from "./sections/types.ts";
 import { sectionById } from "./sections.ts";
+import { failureWords } from "./words/failure.ts";
 
 /** As many reaches as an alignment may have breaks, and one. */
 const MAX_REACHES = 501;
@@ -26,7 +27,7 @@ function complaintOf(value: unknown): string | null {
     return `Expected only section and figures; came the unknown entry ${shown(other)}.`;
   }
   const found = sectionById(value.section);
-  if (!found.ok) return found.failure.message;
+  if (!found.ok) return failureWords(found.failure, "metric").message;
   const { figures } = value;
   for (const key of Object.keys(figures)) {
     const complaint = figureComplaint(found.value, key, figures[key]);

@@ -1,4 +1,4 @@
-import { Refusal } from "./failure.ts";
+import { refusal } from "./failure.ts";
 import type { LonLat, Plan } from "./plan.ts";
 import { type PlanPlane, planPlane } from "./plan-plane.ts";
 
@@ -57,28 +57,12 @@ export function planSite(plan: Plan, marginM: number): Site {
     ...plan.structures.flatMap((each) => each.outline),
   ];
   const first = points[0];
-  if (!first) {
-    throw new Refusal(
-      "plan/empty",
-      "The plan has no line and no building yet.",
-      "Draw a ring around the building, or open a plan file.",
-    );
-  }
+  if (!first) throw refusal("plan/empty");
   const plane = planeNear(first);
   const box = boxAround(points.map((point) => plane.toPlane(point)));
   const widestM = Math.max(box.maxX - box.minX, box.maxY - box.minY);
   if (!(widestM <= WIDEST_M)) {
-    throw new Refusal(
-      "plan/too-wide",
-      "The lines and buildings of the plan spread over {0}; the levee of one building was expected, at most {1}.",
-      "Check for a corner typed in the wrong place, or longitude and latitude swapped.",
-      {
-        figures: [
-          { as: "far", m: widestM },
-          { as: "far", m: WIDEST_M },
-        ],
-      },
-    );
+    throw refusal("plan/too-wide", { widestM, mostM: WIDEST_M });
   }
   return {
     plane,

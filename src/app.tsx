@@ -146,13 +146,26 @@ export function App() {
           load={loadPages}
           props={MAP_FOR_PAGES}
           onLeave={leavePages}
+          system={unitSystem.value}
         />
       )}
       {inField && (
-        <Part what="the field views" load={loadField} props={MAP_FOR_FIELD} onLeave={leaveField} />
+        <Part
+          what="the field views"
+          load={loadField}
+          props={MAP_FOR_FIELD}
+          onLeave={leaveField}
+          system={unitSystem.value}
+        />
       )}
       {inLesson && (
-        <Part what="the lesson" load={loadLesson} props={NOTHING} onLeave={leaveLesson} />
+        <Part
+          what="the lesson"
+          load={loadLesson}
+          props={NOTHING}
+          onLeave={leaveLesson}
+          system={unitSystem.value}
+        />
       )}
       {inBuildings && (
         <Part
@@ -160,6 +173,7 @@ export function App() {
           load={loadBuildings}
           props={FOR_BUILDINGS}
           onLeave={leaveBuildings}
+          system={unitSystem.value}
         />
       )}
       {inBuildings && ringListOpen.value && (
@@ -168,6 +182,7 @@ export function App() {
           load={loadRingList}
           props={NOTHING}
           onLeave={leaveRingList}
+          system={unitSystem.value}
         />
       )}
       <MakeupPopover />

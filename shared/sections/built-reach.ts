@@ -1,5 +1,5 @@
 import { holdingOf } from "../defaults.ts";
-import { Refusal } from "../failure.ts";
+import { refusalOf } from "../failure.ts";
 import type { Alignment, Plan } from "../plan.ts";
 import { raiseToM } from "../quantities.ts";
 import { figuresOf, sectionById } from "../sections.ts";
@@ -27,10 +27,7 @@ export function builtReaches(plan: Plan, alignment: Alignment, count: number): B
   return Array.from({ length: count }, (_, i) => {
     const stated = alignment.reachSections?.[i] ?? STANDARD;
     const found = sectionById(stated.section);
-    if (!found.ok) {
-      const { code, message, remedy } = found.failure;
-      throw new Refusal(code, message, remedy);
-    }
+    if (!found.ok) throw refusalOf(found.failure);
     const section = found.value;
     return {
       section,

@@ -1,12 +1,20 @@
 import type { Failure, Figure } from "../failure.ts";
 import { formatDistance, type UnitSystem } from "../units.ts";
+import { bounded } from "./bounded.ts";
+import type { SayRefusal } from "./refusals/text.ts";
+import { REFUSALS } from "./refusals.ts";
 import { unitsOf } from "./units.ts";
 
 /** What was expected and what came, and what to do, with its figures in one unit system. */
 export function failureWords(
-  { message, remedy, figures = [] }: Failure,
+  { code, given, message = code, remedy = "", figures = [] }: Failure,
   system: UnitSystem,
 ): { readonly message: string; readonly remedy: string } {
+  if (given) {
+    const say = (REFUSALS as Readonly<Record<string, SayRefusal>>)[code]!;
+    const [said, toDo] = say(given as never, unitsOf(system));
+    return { message: bounded(said), remedy: bounded(toDo) };
+  }
   const written = figures.map((figure) => figureWords(figure, system));
   return { message: filled(message, written), remedy: filled(remedy, written) };
 }

@@ -1,6 +1,7 @@
 import { FOOT_M, INCH_M } from "../constants.ts";
 import {
   formatArea,
+  formatDistance,
   formatElevation,
   formatFlow,
   formatFlowRange,
@@ -24,6 +25,8 @@ export interface Units {
   readonly lengthOver: (m: number, limitM: number) => string;
   /** `72 ft` or `22 m`: along the line, whole. */
   readonly distance: (m: number) => string;
+  /** `2.3 mi` or `3.7 km`, and in feet or meters where it is less. */
+  readonly far: (m: number) => string;
   /** A round figure of a rule as its source has it: `3 ft`, `1.5 ft`, or `0.91 m`. */
   readonly figure: (m: number) => string;
   /** `18 to 24 in` or `46 to 61 cm`. */
@@ -61,6 +64,7 @@ function makeUnits(system: UnitSystem): Units {
     length: (m, digits) => formatLength(m, system, digits),
     lengthOver: (m, limitM) => lengthOver(m, limitM, system),
     distance: (m) => formatLength(m, system, 0),
+    far: (m) => formatDistance(m, system),
     figure: (m) => (system === "us" ? `${shortest(m / FOOT_M)} ft` : formatLength(m, system)),
     smallRange: (lowM, highM) => {
       const [low, high] = [smallOf(lowM, system), smallOf(highM, system)];

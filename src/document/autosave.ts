@@ -1,5 +1,5 @@
 import { effect } from "@preact/signals";
-import type { Failure } from "../../shared/failure.ts";
+import { type Failure, refusalOf } from "../../shared/failure.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
 import { autosaveFailure, noSlot, terrainLost, unreadable } from "./autosave-failures.ts";
 import {
@@ -13,7 +13,6 @@ import {
   nextRevision,
   place,
   readLatest,
-  refusal,
   setSaver,
   storedTerrain,
 } from "./plan-place.ts";
@@ -59,7 +58,7 @@ export async function restore(): Promise<StoredState | null> {
   if (latest === null) return null;
   if (!latest.ok) {
     await moveToEmptySlot();
-    throw refusal(unreadable(latest.failure));
+    throw refusalOf(unreadable(latest.failure));
   }
   const terrain = await storedTerrain(slot);
   return { ...latest.value, terrain: terrain ?? [], failure: terrain ? null : terrainLost() };

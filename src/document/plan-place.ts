@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import { type Failure, type Outcome, Refusal } from "../../shared/failure.ts";
+import { type Failure, type Outcome, refusalOf } from "../../shared/failure.ts";
 import { autosaveFailure, takenOver, terrainFailure, viewOnly } from "./autosave-failures.ts";
 import {
   channelOf,
@@ -218,7 +218,7 @@ export async function copyTerrain(files: readonly File[]): Promise<void> {
     if (bytes > quota - usage) throw new DOMException("No room left", "QuotaExceededError");
     await writeStoredTerrain(slot, files);
   } catch (thrown) {
-    throw refusal(terrainFailure(thrown));
+    throw refusalOf(terrainFailure(thrown));
   }
   announce("terrain");
 }
@@ -240,7 +240,7 @@ export async function place(): Promise<Place> {
     return found;
   } catch (thrown) {
     taken = null;
-    throw refusal(autosaveFailure(thrown));
+    throw refusalOf(autosaveFailure(thrown));
   }
 }
 
@@ -250,8 +250,4 @@ async function takePlace(): Promise<Place> {
   listen(name);
   if (isElsewhere && name !== null) look(name);
   return { slot: name };
-}
-
-export function refusal({ code, message, remedy }: Failure): Refusal {
-  return new Refusal(code, message, remedy);
 }

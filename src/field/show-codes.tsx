@@ -29,10 +29,10 @@ export function ShowCodes({ at }: { readonly at: AtStake }) {
       <PanelHead title="Show codes" onBack={() => openPanel("built")} />
       {texts.length === 0 && <p>{NOTHING_MARKED}</p>}
       {pictures === null && texts.length > 0 && <p role="status">Making the codes.</p>}
-      {pictures && "message" in pictures && (
+      {pictures && "code" in pictures && (
         <p role="alert">{failureText(pictures, unitSystem.value)}</p>
       )}
-      {pictures && !("message" in pictures) && pictures.length > 0 && <Cycle pictures={pictures} />}
+      {pictures && !("code" in pictures) && pictures.length > 0 && <Cycle pictures={pictures} />}
     </Read>
   );
 }

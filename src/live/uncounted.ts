@@ -1,10 +1,9 @@
 import { computed, type ReadonlySignal } from "@preact/signals";
-import type { Failure } from "../../shared/failure.ts";
+import { type Failure, failureOf } from "../../shared/failure.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
 import { isWaterGiven } from "../../shared/stage.ts";
 import { noGround } from "../../shared/words/apart.ts";
 import { loneValueWords } from "../../shared/words/marks.ts";
-import { noStage } from "../../shared/words/no-stage.ts";
 import { plan } from "../document/store.ts";
 import { ground } from "./ground.ts";
 import { planElsewhere } from "./plan-apart.ts";
@@ -20,5 +19,5 @@ export const uncounted: ReadonlySignal<Failure | null> = computed(() => {
   if (!ground.value) return noGround();
   if (planElsewhere.value) return planElsewhere.value;
   if (markAsked.value) return loneValueWords(markAsked.value, unitSystem.value);
-  return isWaterGiven(plan.value.water) ? null : noStage();
+  return isWaterGiven(plan.value.water) ? null : failureOf("plan/no-water");
 });

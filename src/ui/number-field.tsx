@@ -1,6 +1,7 @@
 import { useId, useRef, useState } from "preact/hooks";
 import type { Failure, Outcome } from "../../shared/failure.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { FailureText } from "./failure-text.tsx";
 import type { Quantity } from "./quantity.ts";
 import { checkRange, type Range } from "./range.ts";
 
@@ -92,7 +93,7 @@ export function NumberField(props: NumberFieldProps) {
       />
       {failure && (
         <p id={`${id}-why`} class="field-why" role="alert">
-          {failure.message} {failure.remedy}
+          <FailureText failure={failure} system={system} />
           {shown !== "" && ` Until then ${shown} is used.`}
         </p>
       )}

@@ -2,6 +2,8 @@ import { type ComponentType, createElement } from "preact";
 import { useEffect, useState } from "preact/hooks";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { loadPart } from "../../shared/load-part.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { FailureText } from "./failure-text.tsx";
 
 interface PartProps<Props> {
   /** Names the part, e.g. "the printed pages". */
@@ -9,10 +11,17 @@ interface PartProps<Props> {
   readonly load: () => Promise<ComponentType<Props>>;
   readonly props: Props;
   readonly onLeave: () => void;
+  readonly system: UnitSystem;
 }
 
 /** A part of the page that is fetched when it is first shown. Where that fails: why, another try, and a way back. */
-export function Part<Props extends object>({ what, load, props, onLeave }: PartProps<Props>) {
+export function Part<Props extends object>({
+  what,
+  load,
+  props,
+  onLeave,
+  system,
+}: PartProps<Props>) {
   const [view, setView] = useState<{ readonly shown: ComponentType<Props> } | null>(null);
   const [failure, setFailure] = useState<Failure | null>(null);
   const fetch = () => {
@@ -28,8 +37,7 @@ export function Part<Props extends object>({ what, load, props, onLeave }: PartP
     <div class="part" role={failure ? "alert" : "status"}>
       {failure ? (
         <>
-          <strong>{failure.message}</strong>
-          <p>{failure.remedy}</p>
+          <FailureText failure={failure} system={system} />
           <button type="button" class="tool-button" onClick={fetch}>
             Try again
           </button>

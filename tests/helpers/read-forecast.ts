@@ -3,6 +3,7 @@ import { readForecast } from "../../shared/forecasts/read-forecast.ts";
 import type { ReadingWith, UnderstoodForecast } from "../../shared/forecasts/types.ts";
 import { zoneNamed } from "../../shared/forecasts/zones.ts";
 import { momentText } from "../../shared/time/forecast-time.ts";
+import { failureText, failureWords } from "../../shared/words/failure.ts";
 import { parseXml } from "./read-shapes.ts";
 
 type Choices = Partial<Omit<ReadingWith, "zone">> & { readonly zone?: string };
@@ -22,7 +23,7 @@ export function readText(
 /** What was understood. @throws Error with the refusal where it was refused */
 export function understood(text: string, how: Choices = {}): UnderstoodForecast {
   const read = readText(text, how);
-  if (!read.ok) throw new Error(`${read.failure.code}: ${read.failure.message}`);
+  if (!read.ok) throw new Error(failureText(read.failure, "us"));
   return read.value;
 }
 
@@ -30,7 +31,7 @@ export function understood(text: string, how: Choices = {}): UnderstoodForecast 
 export function refusal(text: string, how: Choices = {}): { code: string; words: string } {
   const read = readText(text, how);
   if (read.ok) throw new Error(`taken: ${read.value.rows.length} rows`);
-  return { code: read.failure.code, words: read.failure.message.toLowerCase() };
+  return { code: read.failure.code, words: failureWords(read.failure, "us").message.toLowerCase() };
 }
 
 /** Rows as `2026-04-06T07:00-05:00 31.20`, levels in the unit of the text. */

@@ -7,6 +7,7 @@ import type { TerrainFile } from "../../shared/messages.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
 import { madeFile, RASTERS, rasterFile } from "../helpers/raster-files.ts";
+import { said } from "../helpers/said.ts";
 import { seededRandom } from "../helpers/seeded-random.ts";
 import { SIDE, soundTags, tiff, tiffBytes, tiffWith } from "../helpers/tiff-bytes.ts";
 
@@ -34,7 +35,7 @@ async function refusalOf(made: Made) {
   try {
     await useAll(await made);
   } catch (thrown) {
-    return asFailure(thrown);
+    return said(asFailure(thrown));
   }
   return null;
 }

@@ -6,6 +6,7 @@ import { planFileName } from "../../src/document/files.ts";
 import { fileName } from "../../src/pages/download.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
 import { madeFile } from "../helpers/raster-files.ts";
+import { said } from "../helpers/said.ts";
 import { shell } from "../helpers/terminal.ts";
 import { tiff, tiffWith } from "../helpers/tiff-bytes.ts";
 
@@ -18,7 +19,7 @@ const damaged = async (name: string) => ({
 async function refusalOf(files: Parameters<typeof openTerrain>[0]) {
   const opened = await openTerrain(files, "metre").catch(asFailure);
   if (!("code" in opened)) throw new Error("The raster was opened.");
-  return opened;
+  return said(opened);
 }
 
 describe("a damaged raster", () => {
@@ -63,7 +64,7 @@ describe("a refusal", () => {
       const refusal = new Refusal("raster/damaged", message, "Open another.");
       expect(refusal.message.length).toBeLessThan(1500);
       expect(refusal.message).toMatch(/^It says .*here\.$/);
-      expect(asFailure(new Error(message)).message.length).toBeLessThan(1500);
+      expect(said(asFailure(new Error(message))).message.length).toBeLessThan(1500);
     }
   });
 });

@@ -19,7 +19,6 @@ import { checkWords, ruleWords } from "../../shared/words/checks.ts";
 import { gaugeSumWords } from "../../shared/words/gauge-sum.ts";
 import { leaveWords } from "../../shared/words/leave.ts";
 import { leveeTypeText } from "../../shared/words/levee-types.ts";
-import { noStage } from "../../shared/words/no-stage.ts";
 import { howGoodWords, searchNoteWords } from "../../shared/words/search.ts";
 import { figureNote, settingNote } from "../../shared/words/setting-notes.ts";
 import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
@@ -342,7 +341,6 @@ describe.each(SYSTEMS)("every sentence in %s units", (system) => {
     ...LEAVES.map((leave) => leaveWords({ leave }, system)),
     bagOrderParts({ total: 19_309, placed: 17_028, spare: 851, onPolySheeting: 1430 }),
     gaugeSumWords({ ...DEFAULT_WATER, by: "stage", stageM: 8.5, gaugeZeroM: 8 }, "", system)!,
-    ...Object.values(noStage()),
     ...(["estimate", "proof"] as const).map((kind) => howGoodWords({ kind, gapShare: 0.04 })),
     DISCLAIMER,
   ];

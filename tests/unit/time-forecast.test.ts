@@ -16,6 +16,7 @@ import {
   levelAt,
 } from "../../shared/time/hydrograph.ts";
 import { readText, understood } from "../helpers/read-forecast.ts";
+import { said } from "../helpers/said.ts";
 
 /** Rows as a plan holds them. */
 function rowsOf(text: string): Forecast["rows"] {
@@ -130,9 +131,10 @@ describe("a forecast as text", () => {
     const parsed = readText(text);
     expect(parsed).toMatchObject({ ok: false, failure: { code } });
     if (parsed.ok) return;
-    expect(parsed.failure.message.toLowerCase()).toContain(words);
-    expect(parsed.failure.message).toMatch(/[Ee]xpected|Nothing is made up/);
-    expect(parsed.failure.remedy).toMatch(/\S/);
+    const { message, remedy } = said(parsed.failure);
+    expect(message.toLowerCase()).toContain(words);
+    expect(message).toMatch(/[Ee]xpected|Nothing is made up/);
+    expect(remedy).toMatch(/\S/);
   });
 
   it.each([
@@ -196,7 +198,7 @@ describe("a forecast in a plan", () => {
 
   const changed = (time: object): string => {
     const checked = validatePlan({ ...PLAN, time: { ...PLAN.time, ...time } });
-    return checked.ok ? "" : checked.failure.message;
+    return checked.ok ? "" : said(checked.failure).message;
   };
 
   it("is refused when it is out of order, by its row; so is a start that is no time", () => {

@@ -20,6 +20,7 @@ import {
   parseStation,
   volumeIn,
 } from "../../shared/units.ts";
+import { said } from "../helpers/said.ts";
 
 const metres = (text: string, system: "us" | "metric" = "us") => {
   const read = parseLength(text, system);
@@ -93,19 +94,21 @@ describe("a typed length", () => {
     expect(read.ok).toBe(false);
     if (read.ok) return;
     expect(read.failure.code).toBe("length/unreadable");
-    expect(read.failure.message).toContain("3.5 ft");
-    expect(read.failure.message).toContain(text.trim() === "" ? "nothing was typed" : text.trim());
-    expect(read.failure.remedy).not.toBe("");
+    expect(said(read.failure).message).toContain("3.5 ft");
+    expect(said(read.failure).message).toContain(
+      text.trim() === "" ? "nothing was typed" : text.trim(),
+    );
+    expect(said(read.failure).remedy).not.toBe("");
   });
 
   it("hints at the decimal point when a comma came", () => {
     const read = parseLength("3,5", "metric");
-    expect(read.ok ? "" : read.failure.remedy).toContain("decimals with a point");
+    expect(read.ok ? "" : said(read.failure).remedy).toContain("decimals with a point");
   });
 
   it("shortens what came when it is long", () => {
     const read = parseLength("x".repeat(5000), "us");
-    expect(read.ok ? 0 : read.failure.message.length).toBeLessThan(200);
+    expect(read.ok ? 0 : said(read.failure).message.length).toBeLessThan(200);
   });
 });
 
@@ -129,7 +132,7 @@ describe("a typed station", () => {
 
   it("refuses a plus part of a full station or more and says so", () => {
     const read = parseStation("1+1000", "metric");
-    expect(read.ok ? "" : read.failure.remedy).toContain("below 1000");
+    expect(read.ok ? "" : said(read.failure).remedy).toContain("below 1000");
   });
 
   it("reads back what it writes", () => {

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { basename, extname, join } from "node:path";
 import { allChecks } from "../../shared/all-checks.ts";
 import { mustFixCount } from "../../shared/completeness.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { Refusal, refusalOf } from "../../shared/failure.ts";
 import type { MarkChoice } from "../../shared/ground-marks.ts";
 import { letterOfLine } from "../../shared/line-letter.ts";
 import type { GroundSummary, TerrainFile } from "../../shared/messages.ts";
@@ -230,7 +230,7 @@ function asOpened(
   });
   const read = readPlanFile(text);
   if (read.ok) return read.value.plan;
-  throw new Refusal(read.failure.code, read.failure.message, read.failure.remedy);
+  throw refusalOf(read.failure);
 }
 
 async function makeFolder(folder: string): Promise<void> {

@@ -1,6 +1,8 @@
 import { useState } from "preact/hooks";
 import type { Failure } from "../../../shared/failure.ts";
 import { baseMap, readBaseAddress, setBaseMap } from "../../live/base-map.ts";
+import { unitSystem } from "../../live/screen.ts";
+import { FailureText } from "../../ui/failure-text.tsx";
 import { TextField } from "../../ui/text-field.tsx";
 
 /** A picture map under the ground, by the address the person gives. Off unless switched on. */
@@ -27,7 +29,7 @@ export function BaseMapFields() {
       />
       {failure && (
         <p class="field-why" role="alert">
-          {failure.message} {failure.remedy}
+          <FailureText failure={failure} system={unitSystem.value} />
         </p>
       )}
       <TextField

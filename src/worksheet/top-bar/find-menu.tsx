@@ -1,11 +1,12 @@
+import { failureOf } from "../../../shared/failure.ts";
 import { letterOf } from "../../../shared/line-letter.ts";
 import { isWaterGiven } from "../../../shared/stage.ts";
-import { noStage } from "../../../shared/words/no-stage.ts";
+import { failureWords } from "../../../shared/words/failure.ts";
 import { chosenAlternative } from "../../document/chosen.ts";
 import { copyAlternative } from "../../document/edits/alternatives.ts";
 import { plan } from "../../document/store.ts";
 import { ground } from "../../live/ground.ts";
-import { tool } from "../../live/screen.ts";
+import { tool, unitSystem } from "../../live/screen.ts";
 import { canFind, findRing } from "../../live/search/find-ring.ts";
 import { openDisclosure } from "../../ui/disclosure.tsx";
 import { Menu, MenuItem } from "../../ui/menu.tsx";
@@ -44,7 +45,9 @@ export function FindMenu() {
 /** What the search still needs. */
 function firstStep(): string {
   if (!ground.value) return "Open elevation data first.";
-  return isWaterGiven(plan.value.water) ? "Draw the building first." : noStage().remedy;
+  return isWaterGiven(plan.value.water)
+    ? "Draw the building first."
+    : failureWords(failureOf("plan/no-water"), unitSystem.value).remedy;
 }
 
 function draw(next: "draw-ring" | "draw-line"): void {

@@ -1,0 +1,9 @@
+import type { Units } from "../units.ts";
+
+/** Says one reason to refuse: what was expected and what came, and what to do. */
+export type SayRefusal = (given: never, units: Units) => RefusalText;
+
+type RefusalText = readonly [message: string, remedy: string];
+
+/** The texts of a part, by the code of each reason. */
+export type RefusalTexts = Readonly<Record<string, SayRefusal>>;
