@@ -12,7 +12,10 @@ export function failureWords(
 ): { readonly message: string; readonly remedy: string } {
   if (given) {
     const say = (REFUSALS as Readonly<Record<string, SayRefusal>>)[code]!;
-    const [said, toDo] = say(given as never, unitsOf(system));
+    const [said, toDo] = say(given as never, unitsOf(system), (why) => {
+      const words = failureWords(why, system);
+      return [words.message, words.remedy];
+    });
     return { message: bounded(said), remedy: bounded(toDo) };
   }
   const written = figures.map((figure) => figureWords(figure, system));

@@ -1,7 +1,12 @@
+import type { Failure } from "../../failure.ts";
 import type { Units } from "../units.ts";
 
-/** Says one reason to refuse: what was expected and what came, and what to do. */
-export type SayRefusal = (given: never, units: Units) => RefusalText;
+/** Says one reason to refuse: what was expected and what came, and what to do; `say` says a reason inside it. */
+export type SayRefusal = (
+  given: never,
+  units: Units,
+  say: (why: Failure) => RefusalText,
+) => RefusalText;
 
 type RefusalText = readonly [message: string, remedy: string];
 
