@@ -1,9 +1,9 @@
 import { apartBy, gapTo } from "../shared/apart.ts";
 import { crossSection } from "../shared/cross-section.ts";
-import { Refusal, refusalOf } from "../shared/failure.ts";
+import { refusal, refusalOf } from "../shared/failure.ts";
 import type { GroundSampler } from "../shared/ground.ts";
 import { loadPart } from "../shared/load-part.ts";
-import type { CallOptions, Engine } from "../shared/messages.ts";
+import type { Engine } from "../shared/messages.ts";
 import type { Alignment, Plan } from "../shared/plan.ts";
 import type { PlanPlane } from "../shared/plan-plane.ts";
 import { planSite, type Site } from "../shared/site.ts";
@@ -16,6 +16,7 @@ import { correctedTerrain } from "./raster/corrected.ts";
 import { heightRange } from "./raster/height-range.ts";
 import { statedReference } from "./raster/reference-beside.ts";
 import { openTerrain, type Terrain } from "./raster/terrain.ts";
+import { stopIfCancelled } from "./stop-if-cancelled.ts";
 import { contours } from "./tiles/contours.ts";
 import { heightTile } from "./tiles/height-tile.ts";
 import { holeTile } from "./tiles/hole-tile.ts";
@@ -84,11 +85,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
   const lineOnGround = async (plan: Plan, id: string): Promise<LineOnGround> => {
     const alignment = plan.alignments.find((each) => each.id === id);
     if (!alignment) {
-      throw new Refusal(
-        "plan/no-such-line",
-        `The plan has no alternative with the id "${id}".`,
-        "Choose one of the alternatives in the plan.",
-      );
+      throw refusal("plan/no-such-line", { id });
     }
     await refuseUncountable(plan);
     const site = planSite(plan, GROUND_MARGIN_M);
@@ -101,7 +98,7 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
       const marks = { choices: request.marks ?? [], asked: request.marksAsked ?? [] };
       const { files, verticalUnit } = request;
       const next = await openTerrain(files, verticalUnit, options, shelf, marks);
-      if (turn < openedTurn) throw overtaken();
+      if (turn < openedTurn) throw refusal("cancelled", { overtaken: true });
       openedTurn = turn;
       terrain = next;
       return next.summary;
@@ -196,17 +193,4 @@ function sizeOne(
   live: boolean,
 ) {
   return sizeLine({ plan, alignment, plane, ground, live });
-}
-
-function overtaken(): Refusal {
-  return new Refusal(
-    "cancelled",
-    "Other elevation data was opened meanwhile.",
-    "Open this again if you want it instead.",
-  );
-}
-
-function stopIfCancelled(options: CallOptions | undefined): void {
-  if (!options?.signal?.aborted) return;
-  throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
 }

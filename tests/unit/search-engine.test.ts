@@ -2,6 +2,7 @@ import { openAsBlob, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { area, booleanPointInPolygon, booleanValid, polygon } from "@turf/turf";
 import { beforeAll, describe, expect, it } from "vitest";
+import { asFailure } from "../../shared/failure.ts";
 import { foundAlternatives } from "../../shared/found-alternative.ts";
 import type { Engine } from "../../shared/messages.ts";
 import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
@@ -199,12 +200,10 @@ describe("what cannot be found", () => {
       },
       "site/window-misses-structure",
     ],
-  ] as const)("is refused in words %s", async (_, change, ask, code) => {
+  ] as const)("is refused %s", async (_, change, ask, code) => {
     const request = { plan: { ...plan, ...change }, ...ALL_ROUND, ...ask };
-    const thrown = await engine.findRing(request as FindRingRequest).catch((refusal) => refusal);
-    expect(thrown.code).toMatch(new RegExp(`^${code}`));
-    expect(thrown.message.length).toBeGreaterThan(20);
-    expect(thrown.remedy.length).toBeGreaterThan(10);
+    const thrown = await engine.findRing(request as FindRingRequest).catch(asFailure);
+    expect(thrown).toMatchObject({ code: expect.stringMatching(new RegExp(`^${code}`)) });
   });
 
   it("ends at once when it is cancelled, with progress until then", async () => {

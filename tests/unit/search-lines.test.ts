@@ -61,7 +61,7 @@ describe("improving a drawn line", () => {
 
   it("refuses a line without corners", () => {
     const none = { corners: [[0, 0] as const], closed: false, pinnedCorners: [], pinnedLegs: [] };
-    expect(() => driven(improveLine(request, none))).toThrow(/at least two corners/);
+    expect(() => driven(improveLine(request, none))).toThrow(/^site\/too-few-corners/);
   });
 });
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
-import type { Refusal } from "../../shared/failure.ts";
+import { asFailure } from "../../shared/failure.ts";
 import { searchRing } from "../../workers/search/search-ring.ts";
 import type { SearchRequest } from "../../workers/search/types.ts";
+import { said } from "../helpers/said.ts";
 import { rectangle, regularPolygon, requestFor } from "../helpers/search-terrain.ts";
 
 /** Impossible cases end in words: what was expected, what came, what to do. */
@@ -9,11 +10,11 @@ const flat = { heightAt: () => 0, cellM: 1 };
 const house = rectangle(12, 8, 10);
 const usual = requestFor(flat, house, 0.8, { window: { reachM: 30 } });
 
-function refusalOf(request: SearchRequest): Refusal {
+function refusalOf(request: SearchRequest) {
   try {
     searchRing(request);
   } catch (thrown) {
-    return thrown as Refusal;
+    return said(asFailure(thrown));
   }
   throw new Error("Expected a refusal; a ring was found.");
 }
@@ -87,13 +88,13 @@ describe("a site without a possible ring", () => {
       what: "a spread of structures beyond reason",
       request: { ...usual, structures: [house, rectangle(10, 10, 0, [5000, 0])] },
       code: "site/too-wide",
-      says: /spread over \{0\}; at most \{1\}/,
+      says: /spread over 16,639 ft; at most 6,562 ft/,
     },
   ])("is refused with a reason: $what", ({ request, code, says }) => {
     const refusal = refusalOf(request);
     expect(refusal.code).toBe(code);
     expect(`${refusal.message} ${refusal.remedy}`).toMatch(says);
-    expect(refusal.remedy?.length).toBeGreaterThan(10);
+    expect(refusal.remedy.length).toBeGreaterThan(10);
   });
 });
 

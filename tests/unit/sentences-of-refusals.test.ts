@@ -4,9 +4,11 @@ import { failureWords } from "../../shared/words/failure.ts";
 import type { REFUSALS } from "../../shared/words/refusals.ts";
 import { BRITISH, FOREIGN, NEVER } from "../helpers/never-said.ts";
 import { LINE_SAMPLES } from "../helpers/refusal-samples/line.ts";
+import { SEARCH_SAMPLES } from "../helpers/refusal-samples/search.ts";
 
 const SAMPLES: { readonly [C in keyof typeof REFUSALS]: "no figures" | readonly object[] } = {
   ...LINE_SAMPLES,
+  ...SEARCH_SAMPLES,
 };
 
 const CASES = Object.entries(SAMPLES).flatMap(([code, samples]) =>

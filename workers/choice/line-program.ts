@@ -1,6 +1,6 @@
 import type { ChoiceQuestion } from "../../shared/buildings/choice-types.ts";
 import type { Candidate, RunsOut } from "../../shared/buildings/types.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import { fitsAlone, hourLimits, type Workers } from "./hour-limits.ts";
 import type { AtMost } from "./solver.ts";
 import { UNITS_PER, unitsNeeded, unitsThere } from "./whole-units.ts";
@@ -118,36 +118,20 @@ function greatestCommonDivisor(a: number, b: number): number {
 function refuseUnfit({ candidates, stock, workForce }: ChoiceQuestion): void {
   const ids = new Set<string>();
   for (const { id, weight, bags, sandM3, sheetM2, personHours } of candidates) {
-    if (ids.has(id)) throw sameId(id);
+    if (ids.has(id)) throw refusal("choice/same-id", { id });
     ids.add(id);
     const bad = [weight, bags, sandM3, sheetM2, personHours].find((each) => !isAmount(each));
-    if (bad !== undefined) throw badFigure(`the line "${id}"`, bad);
+    if (bad !== undefined) throw refusal("choice/bad-figure", { lineId: id, came: bad });
   }
   const { people, atWorkShare, setUpH, moveHours, mostOnOneLine } = workForce ?? {};
   const stated = [stock.bags, stock.sandM3, stock.sheetM2, people, atWorkShare, setUpH];
   for (const each of [...stated, moveHours, mostOnOneLine]) {
     if (each !== undefined && each !== null && !isAmount(each)) {
-      throw badFigure("stock or people", each);
+      throw refusal("choice/bad-figure", { lineId: null, came: each });
     }
   }
 }
 
 function isAmount(figure: number): boolean {
   return Number.isFinite(figure) && figure >= 0;
-}
-
-function badFigure(where: string, came: number): Refusal {
-  return new Refusal(
-    "choice/bad-figure",
-    `Expected figures of 0 or more for ${where}; came ${came}.`,
-    "Correct that figure, then choose again.",
-  );
-}
-
-function sameId(id: string): Refusal {
-  return new Refusal(
-    "choice/same-id",
-    `Expected lines with ids of their own; two have the id "${id}".`,
-    "Give each line its own id, then choose again.",
-  );
 }

@@ -1,5 +1,5 @@
-import { Refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
+import { stopIfCancelled } from "../stop-if-cancelled.ts";
 
 const DOING = "Choosing buildings";
 
@@ -10,6 +10,5 @@ const DOING = "Choosing buildings";
 export async function betweenSolves(options: CallOptions | undefined, share: number) {
   options?.onProgress?.(share, DOING);
   await new Promise((resolve) => setTimeout(resolve, 0));
-  if (!options?.signal?.aborted) return;
-  throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
+  stopIfCancelled(options);
 }

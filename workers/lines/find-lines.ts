@@ -1,4 +1,3 @@
-import { Refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import type {
   FindRingRequest,
@@ -15,6 +14,7 @@ import { inTurns } from "../search/in-turns.ts";
 import { partOf } from "../search/progress.ts";
 import { ringSteps } from "../search/search-ring.ts";
 import type { BestPossible, SearchRequest, SearchStep } from "../search/types.ts";
+import { stopIfCancelled } from "../stop-if-cancelled.ts";
 import { foundLine } from "./found-line.ts";
 import { ringTogether, type Search } from "./ring-together.ts";
 import { type SearchSetup, searchSetup } from "./search-setup.ts";
@@ -37,9 +37,7 @@ export async function findLines(
 ): Promise<FindRingResponse> {
   const widestM = widest(request.reachesM);
   const setting = await searchSetup(terrain, request.plan, request, { widestM });
-  if (options?.signal?.aborted) {
-    throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
-  }
+  stopIfCancelled(options);
   return inTurns(findSteps(setting, request), options);
 }
 

@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import { pinsOf } from "../../shared/pins.ts";
 import type { Alignment, Plan } from "../../shared/plan.ts";
@@ -10,6 +10,7 @@ import type {
 import type { Terrain } from "../raster/terrain.ts";
 import { type DrawnLine, improveLine } from "../search/improve-line.ts";
 import { inTurns } from "../search/in-turns.ts";
+import { stopIfCancelled } from "../stop-if-cancelled.ts";
 import { kept, totalsOf } from "./found-line.ts";
 import { lineSetting, onPlane } from "./search-setup.ts";
 
@@ -25,9 +26,7 @@ export async function improve(
 ): Promise<ImproveLineResponse> {
   const alignment = alignmentOf(plan, id);
   const setting = await lineSetting(terrain, plan, alignment, maxCorners);
-  if (options?.signal?.aborted) {
-    throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
-  }
+  stopIfCancelled(options);
   const { plane, request } = setting;
   const { kind } = alignment;
   const drawn = drawnLine(alignment, onPlane(plane, alignment.corners));
@@ -53,11 +52,7 @@ export async function improve(
 export function alignmentOf(plan: Plan, id: string): Alignment {
   const alignment = plan.alignments.find((each) => each.id === id);
   if (alignment) return alignment;
-  throw new Refusal(
-    "plan/no-such-line",
-    `The plan has no alternative with the id "${id}".`,
-    "Choose one of the alternatives in the plan.",
-  );
+  throw refusal("plan/no-such-line", { id });
 }
 
 function drawnLine(alignment: Alignment, corners: DrawnLine["corners"]): DrawnLine {

@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { SearchNote } from "../../shared/search-types.ts";
 import { biggerCordons } from "../search/bigger-cordons.ts";
 import { noRingInTime, ringSteps } from "../search/search-ring.ts";
@@ -27,11 +27,7 @@ export function* ringTogether(
     throw noRingInTime(options.timeCapMs, structures.length);
   }
   if (!cordon?.ring) {
-    throw new Refusal(
-      "site/no-ring",
-      `No one ring around all ${structures.length} buildings was found in the search window.`,
-      "Make the search window larger, or find rings around fewer of them.",
-    );
+    throw refusal("site/no-ring", { buildings: structures.length });
   }
   return {
     rings: [cordon.ring],

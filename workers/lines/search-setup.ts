@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { Alignment, LonLat, Plan, Structure } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
@@ -126,11 +126,7 @@ function chosenStructures(plan: Plan, ids: readonly string[] | undefined): reado
     ids ? ids.includes(each.id) : isProtected(each),
   );
   if (chosen.length > 0) return chosen;
-  throw new Refusal(
-    "site/no-structure",
-    "A ring is looked for around a building, and the plan has none that is chosen.",
-    "Draw the footprint of the building, import it, or choose another one.",
-  );
+  throw refusal("site/no-structure", { ofPlan: true });
 }
 
 /** Corners on the plan plane, metres. */

@@ -6,6 +6,7 @@ import type { PlanPlane } from "../../shared/plan-plane.ts";
 import type { PlaneBox } from "../../shared/site.ts";
 import { loneValueWords, strayWords, systemOf } from "../../shared/words/marks.ts";
 import { tileWords, vrtWords } from "../../shared/words/tiles.ts";
+import { stopIfCancelled } from "../stop-if-cancelled.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
 import type { Kept, OverviewShelf } from "./built-overview.ts";
@@ -222,14 +223,5 @@ function noRaster(): Refusal {
     "raster/none",
     "Expected an elevation raster; none is among the files.",
     "Choose a GeoTIFF or an Esri ASCII grid, with its side-car files if it has any.",
-  );
-}
-
-function stopIfCancelled(options: CallOptions | undefined): void {
-  if (!options?.signal?.aborted) return;
-  throw new Refusal(
-    "cancelled",
-    "Opening the ground was cancelled.",
-    "Open it again when you want it.",
   );
 }

@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import { boxAround } from "../../shared/site.ts";
 import { type BentLine, bentLine, beside, legCount } from "./bent-line.ts";
 import { deadlineIn } from "./deadline.ts";
@@ -57,11 +57,7 @@ export function* improveLine(
   const { corners, closed } = drawn;
   const fewest = closed ? 3 : 2;
   if (corners.length < fewest) {
-    throw new Refusal(
-      "site/too-few-corners",
-      `A ${closed ? "ring of at least three corners" : "line of at least two corners"} was expected; ${corners.length} came.`,
-      "Draw the line first.",
-    );
+    throw refusal("site/too-few-corners", { closed, corners: corners.length });
   }
   const { over } = deadlineIn(options.timeCapMs ?? TIME_CAP_MS, options.now);
   const terms = searchTerms({ ...request, window: { outline: roomAround(corners) } });

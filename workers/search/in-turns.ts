@@ -1,5 +1,5 @@
-import { Refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
+import { stopIfCancelled } from "../stop-if-cancelled.ts";
 import type { SearchStep } from "./types.ts";
 
 /** Longest stretch of work between two looks at the messages, milliseconds. */
@@ -12,7 +12,7 @@ const TURN_MS = 40;
  */
 export async function inTurns<T>(
   steps: Generator<SearchStep, T>,
-  { onProgress, signal }: CallOptions = {},
+  options?: CallOptions,
 ): Promise<T> {
   let turnEndsAt = performance.now() + TURN_MS;
   let share = 0;
@@ -20,11 +20,9 @@ export async function inTurns<T>(
     if (step.done) return step.value;
     if (performance.now() < turnEndsAt) continue;
     share = Math.max(share, step.value.share);
-    onProgress?.(share, step.value.doing);
+    options?.onProgress?.(share, step.value.doing);
     await new Promise((resolve) => setTimeout(resolve, 0));
-    if (signal?.aborted) {
-      throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
-    }
+    stopIfCancelled(options);
     turnEndsAt = performance.now() + TURN_MS;
   }
 }

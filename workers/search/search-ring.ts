@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { type Refusal, refusal } from "../../shared/failure.ts";
 import type { SearchNote } from "../../shared/search-types.ts";
 import { asksTooMuch } from "./check-request.ts";
 import { COMPARED_EXACTLY, chooseGroups, type Grouping } from "./choose-groups.ts";
@@ -63,13 +63,8 @@ function reasonFor(
 }
 
 /** Said when the time is up before there is any ring: one may exist. */
-export function noRingInTime(capMs: number, structures: number): Refusal {
-  const seconds = Math.max(0.1, Math.round(capMs / 100) / 10);
-  return new Refusal(
-    "site/out-of-time",
-    `No ring was found within ${seconds} s around ${structures === 1 ? "the building" : `the ${structures} buildings`}. The search was cut short: there may be one.`,
-    "Choose fewer buildings or a smaller search window, or draw the line by hand.",
-  );
+export function noRingInTime(capMs: number, buildings: number): Refusal {
+  return refusal("site/out-of-time", { capMs, buildings });
 }
 
 function summedUp(

@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { type Refusal, refusal } from "../../shared/failure.ts";
 import { makeHeap } from "./heap.ts";
 import {
   CLEARANCE,
@@ -19,48 +19,14 @@ import { nodeAt, wayBack } from "./walls.ts";
  */
 export function whyNone(lattice: Lattice, inside: Point): Refusal {
   const chain = chainOut(lattice, nodeAt(lattice, inside));
-  if (!chain) {
-    return new Refusal(
-      "site/no-ring",
-      "No closed line around the building was found in the search window, although there is room for one.",
-      "Make the search window larger, or draw the ring and let it be improved.",
-    );
-  }
+  if (!chain) return refusal("site/no-ring", { buildings: 1 });
   const kinds = new Set(chain.map((node) => lattice.why[node]!));
-  const toward = compass(lattice, inside, chain[0]!);
-  if (kinds.has(NO_GROUND) && nothingOpen(lattice)) {
-    return new Refusal(
-      "site/no-ground",
-      "There is no elevation data anywhere in the search window where a line could run: the building is in a gap of the elevation data or beyond its edge.",
-      "Open elevation data that covers the building and its surroundings, or check the place of the footprint.",
-    );
-  }
-  if (kinds.has(NO_GROUND)) {
-    return new Refusal(
-      "site/edge-of-data",
-      `No ring can close: to the ${toward} of the building the elevation data is missing, from the building's surroundings to the edge of the search window.`,
-      "Open elevation data that reaches further to that side, or one without the hole, or draw the ring by hand from levels taken on site.",
-    );
-  }
-  if (kinds.has(WATER)) {
-    return new Refusal(
-      "site/water-in-the-way",
-      `No ring can close: to the ${toward} permanent water comes closer to the building than the setback and half the base allow.`,
-      "Reduce the setback if the site allows it, lower the top of levee, or protect the building itself.",
-    );
-  }
-  if (kinds.has(NO_GO)) {
-    return new Refusal(
-      "site/all-no-go",
-      `No ring can close: to the ${toward} no-go areas reach from the building's surroundings to the edge of the search window.`,
-      "Take one of the no-go areas away or make it smaller, or make the search window larger so that the line can go around it.",
-    );
-  }
-  return new Refusal(
-    "site/window-too-small",
-    `No ring fits: to the ${toward} the setback and half the base reach out of the search window.`,
-    "Make the search window larger, or reduce the setback.",
-  );
+  const toward = { towardDeg: bearingTo(lattice, inside, chain[0]!) };
+  if (kinds.has(NO_GROUND) && nothingOpen(lattice)) return refusal("site/no-ground");
+  if (kinds.has(NO_GROUND)) return refusal("site/edge-of-data", toward);
+  if (kinds.has(WATER)) return refusal("site/water-in-the-way", toward);
+  if (kinds.has(NO_GO)) return refusal("site/all-no-go", toward);
+  return refusal("site/window-too-small", toward);
 }
 
 function nothingOpen(lattice: Lattice): boolean {
@@ -104,22 +70,11 @@ function chainOut(lattice: Lattice, from: number): number[] | null {
   return null;
 }
 
-const DIRECTIONS = [
-  "east",
-  "north-east",
-  "north",
-  "north-west",
-  "west",
-  "south-west",
-  "south",
-  "south-east",
-] as const;
-
-function compass(lattice: Lattice, [xM, yM]: Point, node: number): string {
+/** Degrees clockwise from north. */
+function bearingTo(lattice: Lattice, [xM, yM]: Point, node: number): number {
   const i = node % lattice.columns;
   const j = (node - i) / lattice.columns;
   const x = lattice.x0M + i * lattice.cellM - xM;
   const y = lattice.y0M + j * lattice.cellM - yM;
-  const eighth = Math.round(Math.atan2(y, x) / (Math.PI / 4));
-  return DIRECTIONS[(eighth + 8) % 8]!;
+  return (Math.atan2(x, y) * 180) / Math.PI;
 }

@@ -5,7 +5,7 @@ import type {
 } from "../../shared/buildings/check-types.ts";
 import type { Building } from "../../shared/buildings/types.ts";
 import { timeOf } from "../../shared/defaults.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { type Refusal, refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { boxAround, planSite } from "../../shared/site.ts";
@@ -16,6 +16,7 @@ import type { Terrain } from "../raster/terrain.ts";
 import { inTurns } from "../search/in-turns.ts";
 import { grown } from "../search/search-terms.ts";
 import type { SearchStep } from "../search/types.ts";
+import { stopIfCancelled } from "../stop-if-cancelled.ts";
 import { hasHoles, inState } from "../water/grid-state.ts";
 import { outlineCells } from "../water/outline-cells.ts";
 import { riverAsSurveyed } from "../water/river-as-surveyed.ts";
@@ -43,9 +44,7 @@ export async function traceBuildings(
 ): Promise<TracedBuildings> {
   const box = coveredBox(terrain, request.buildings);
   const { near, whole } = await readWaterGround(terrain, box, options);
-  if (options?.signal?.aborted) {
-    throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
-  }
+  stopIfCancelled(options);
   return inTurns(traceSteps(near, whole === null, request), options);
 }
 
@@ -238,10 +237,5 @@ function asStructure(outline: readonly LonLat[]): Plan["structures"][number] {
 }
 
 function noWater(levelM: number): Refusal {
-  return new Refusal(
-    "buildings/no-water",
-    "Expected water on some of the elevation data; none of its ground is under water at {0}.",
-    "Check the stage, the gauge zero, the datum offset and the vertical unit of the elevation data: they may not belong together.",
-    { figures: [{ as: "elevation", m: levelM }] },
-  );
+  return refusal("buildings/no-water", { levelM });
 }

@@ -1,6 +1,5 @@
 import { isAnyWater } from "../../shared/checks-trace/whole-plan.ts";
 import { wholePlanChecks } from "../../shared/checks-trace.ts";
-import { Refusal } from "../../shared/failure.ts";
 import { accuracyOf } from "../../shared/ground-accuracy.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
@@ -13,6 +12,7 @@ import {
 } from "../../shared/water-types.ts";
 import type { Terrain } from "../raster/terrain.ts";
 import { inTurns } from "../search/in-turns.ts";
+import { stopIfCancelled } from "../stop-if-cancelled.ts";
 import { connectedWater } from "./connected-water.ts";
 import { inState } from "./grid-state.ts";
 import { ifCulverts, wetIfCulverts } from "./if-culverts.ts";
@@ -38,9 +38,7 @@ export async function traceWater(
   limits?: GroundLimits,
 ): Promise<WaterTrace> {
   const ground = await readWaterGround(terrain, cornersOf(plan), options, limits);
-  if (options?.signal?.aborted) {
-    throw new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
-  }
+  stopIfCancelled(options);
   return inTurns(traceSteps(terrain, ground, plan, ids), options);
 }
 
