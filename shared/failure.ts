@@ -33,6 +33,11 @@ export function failureOf<C extends FailureCode>(code: C, ...[given]: AndGiven<C
   return { code, given: given ?? {} };
 }
 
+/** What a failure of one kind is told with, or the failure inside it; null for another. */
+export function givenOf<C extends FailureCode>(code: C, { code: its, given }: Failure) {
+  return its === code ? (given as Given<C>) : null;
+}
+
 /** The same, to be thrown. */
 export function refusal<C extends FailureCode>(code: C, ...given: AndGiven<C>): Refusal {
   return refusalOf(failureOf(code, ...given));

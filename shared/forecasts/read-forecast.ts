@@ -1,4 +1,6 @@
-import { type Outcome, outcomeOf, Refusal } from "../failure.ts";
+import { type Outcome, outcomeOf, refusal } from "../failure.ts";
+import { addTexts } from "../words/failure.ts";
+import { FORECAST_READING_REFUSALS } from "../words/refusals/forecast-reading.ts";
 import { isRdb, readRdb } from "./read-rdb.ts";
 import { readShef } from "./read-shef.ts";
 import { readTable } from "./read-table.ts";
@@ -24,6 +26,7 @@ export function readForecast(
   how: ReadingWith,
   parseXml: ParseXml,
 ): Outcome<UnderstoodForecast> {
+  addTexts(FORECAST_READING_REFUSALS);
   return outcomeOf(() => {
     const format = formatOf(text);
     refuseTooMuch(text, format);
@@ -64,9 +67,6 @@ function refuseTooMuch(text: string, format: ForecastFormat): void {
   const most = format === "waterml" ? MOST_CHARACTERS : MOST_TABLE_CHARACTERS;
   const lines = text.length > most ? 0 : text.split("\n", MOST_LINES + 1).length;
   if (text.length <= most && lines <= MOST_LINES) return;
-  throw new Refusal(
-    "forecast/rows",
-    `Expected a forecast of at most 2,000 rows; this text is ${lines > MOST_LINES ? `more than ${MOST_LINES} lines` : `${Math.max(1, Math.round(text.length / 1e6))} MB`} long.`,
-    "Give the forecast alone, without the whole record of the gauge.",
-  );
+  const long = lines > MOST_LINES ? { overLines: MOST_LINES } : { bytes: text.length, name: null };
+  throw refusal("forecast/rows", long);
 }

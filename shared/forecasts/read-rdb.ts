@@ -1,6 +1,6 @@
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import { lengthFrom, type UnitSystem } from "../units.ts";
-import { forecastClock, placeWords } from "./clock.ts";
+import { forecastClock } from "./clock.ts";
 import { chosenSeries, levelsGiven, type Series } from "./series.ts";
 import type { ForecastNote, LeftOut, Levels, ReadingWith, ReadRow } from "./types.ts";
 import type { Unchecked } from "./understood.ts";
@@ -53,7 +53,10 @@ export function readRdb(text: string, how: ReadingWith): Unchecked {
   const [names, , ...all] = rowsOf(text) as [Row, Row, ...Row[]];
   const columnOf = (name: string) => names.cells.indexOf(name);
   const [site, time, zone] = [columnOf("site_no"), columnOf("datetime"), columnOf("tz_cd")];
-  if (time < 0) throw withoutTime(names);
+  if (time < 0) {
+    const place = { line: names.line, column: 1 };
+    throw refusal("forecast/columns", { place, how: "rdb-names", names: names.cells });
+  }
   const rows = all.filter((row) => !isTypes(row) && row.cells.join() !== names.cells.join());
   for (const row of rows) refuseCount(row, names);
   const { found, others } = seriesOf(names, rows, site, how);
@@ -74,7 +77,7 @@ export function readRdb(text: string, how: ReadingWith): Unchecked {
     }
     const raw = `${row.cells[time]} ${zone < 0 ? "" : row.cells[zone]}`.trim();
     const written = writtenTime(raw);
-    if (!written) throw noTime(raw, timePlace);
+    if (!written) throw refusal("forecast/time", { place: timePlace, how: "rdb", came: raw });
     const moment = clock.momentOf(written, raw, timePlace);
     const code = quality < 0 ? "" : row.cells[quality]!;
     for (const mark of doubtfulMarks(code)) doubtful.set(mark, (doubtful.get(mark) ?? 0) + 1);
@@ -87,7 +90,12 @@ export function readRdb(text: string, how: ReadingWith): Unchecked {
     }),
   );
   return {
-    ...{ from: "rdb", levels: levelsGiven(levels, how, taken.name), unit, series: taken.name },
+    ...{
+      from: "rdb",
+      levels: levelsGiven(levels, how, { series: taken.name }),
+      unit,
+      series: taken.name,
+    },
     ...{ rows: read, leftOut, zones: clock.zones() },
     notes: [...notes, { kind: "observed" }, ...marked, ...clock.notes()],
   };
@@ -138,39 +146,16 @@ function doubtfulMarks(code: string): string[] {
 
 function figureOf(text: string, place: { line: number; column: number }): number {
   if (/^[-+]?(\d+\.?\d*|\.\d+)$/.test(text)) return Number(text);
-  throw new Refusal(
-    "forecast/level",
-    `${placeWords(place)}: expected a level such as 31.2; "${text.slice(0, 40)}" came.`,
-    "Get the file again, or take the row out if its time is not needed.",
-  );
+  throw refusal("forecast/level", { place, how: "rdb", came: text });
 }
 
 function refuseCount({ line, cells, columns }: Row, names: Row): void {
   if (cells.length === names.cells.length) return;
   const isShort = cells.length < names.cells.length;
   const column = isShort ? columns.at(-1)! : columns[names.cells.length]!;
-  throw new Refusal(
-    isShort ? "forecast/cut-off" : "forecast/columns",
-    `${placeWords({ line, column })}: expected ${names.cells.length} columns as in line ${names.line}; came ${cells.length}${isShort ? ", and the file may be cut off" : ""}.`,
-    "Get the file again, whole.",
-  );
-}
-
-function withoutTime({ line, cells }: Row): Refusal {
-  return new Refusal(
-    "forecast/columns",
-    `${placeWords({ line, column: 1 })}: expected a column datetime; came ${cells
-      .slice(0, 12)
-      .map((name) => `"${name.slice(0, 30)}"`)
-      .join(", ")}.`,
-    "Get instantaneous values, which have date and hour.",
-  );
-}
-
-function noTime(raw: string, place: { line: number; column: number }): Refusal {
-  return new Refusal(
-    "forecast/time",
-    `${placeWords(place)}: expected date, hour and zone such as 2026-04-06 07:00 CDT; came "${raw.slice(0, 40)}".`,
-    "Get the file again, or take the row out.",
-  );
+  const counted = { count: names.cells.length, came: cells.length, asInLine: names.line };
+  const about = { place: { line, column }, ...counted };
+  throw isShort
+    ? refusal("forecast/cut-off", { ...about, how: "rdb" })
+    : refusal("forecast/columns", { ...about, how: "rdb-count" });
 }

@@ -1,6 +1,6 @@
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import { lengthFrom } from "../units.ts";
-import { placeWords, zoneName } from "./clock.ts";
+import { zoneName } from "./clock.ts";
 import { chosenSeries, levelsGiven, type Series } from "./series.ts";
 import {
   DOUBTFUL_QUALIFIERS,
@@ -35,7 +35,7 @@ export function readShef(text: string, how: ReadingWith): Unchecked {
   const { all, others } = seriesOf(values);
   const { taken, notes } = chosenSeries(all, how, others);
   const element = taken.code.slice(0, 2);
-  const levels = levelsGiven(LEVEL_ELEMENTS.get(element)!, how, taken.name);
+  const levels = levelsGiven(LEVEL_ELEMENTS.get(element)!, how, { series: taken.name });
   const leftOut: LeftOut[] = [];
   const doubtful = new Map<string, number>();
   const rows = taken.values.flatMap((value) => rowOf(value, leftOut, doubtful, how));
@@ -83,13 +83,7 @@ function rowOf(
     return [];
   }
   const match = VALUE.exec(text);
-  if (!match) {
-    throw new Refusal(
-      "forecast/level",
-      `${placeWords(place)}: expected a level such as 31.2, or M where it is missing; "${text.slice(0, 40)}" came.`,
-      "Correct the figure, or copy the message again.",
-    );
-  }
+  if (!match) throw refusal("forecast/level", { place, how: "shef", came: text });
   const code = match[2] || qualifier;
   if (FAILED_QUALIFIERS.has(code)) {
     leftOut.push({ place, why: "rejected", came: text });

@@ -1,7 +1,7 @@
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import { cellsOf, filledLines, separatorOf, type TextCell, type TextLine } from "../text-rows.ts";
 import { lengthFrom, parseLength, type UnitSystem } from "../units.ts";
-import { forecastClock, placeWords } from "./clock.ts";
+import { forecastClock } from "./clock.ts";
 import { levelsGiven } from "./series.ts";
 import { type Columns, namedColumns, plainColumns, unitBehind } from "./table-columns.ts";
 import type { ForecastNote, LeftOut, ReadingWith, ReadRow, TextPlace } from "./types.ts";
@@ -27,11 +27,11 @@ const MOST_PARTS = 7;
  */
 export function readTable(text: string, how: ReadingWith): Unchecked {
   const lines = filledLines(text);
-  if (lines.length === 0) throw nothingCame();
+  if (lines.length === 0) throw refusal("forecast/empty");
   const separator = separatorOf((lines.find(isTimed) ?? lines[0]!).content);
   const rows = lines.map((line) => rowOf(line, separator));
   const { columns, body, titles } = arranged(rows);
-  const levels = levelsGiven(columns.levels, how, `line ${rows[0]!.line}`);
+  const levels = levelsGiven(columns.levels, how, { line: rows[0]!.line });
   const named = columns.unit ?? unitNamed(body, columns);
   const unit = named ?? how.units ?? how.system;
   const clock = forecastClock(how, columns.zone);
@@ -159,11 +159,8 @@ function withoutTimes(rows: readonly Row[]): Arranged {
 function refuseCount({ line, cells }: Row, count: number, first: Row): void {
   if (cells.length === count) return;
   const column = cells.length > count ? cells[count]!.column : cells.at(-1)!.column;
-  throw new Refusal(
-    "forecast/columns",
-    `${placeWords({ line, column })}: expected ${count} columns as in line ${first.line}; came ${cells.length}.`,
-    "Give every row the same columns, without notes between them.",
-  );
+  const about = { count, came: cells.length, asInLine: first.line };
+  throw refusal("forecast/columns", { place: { line, column }, how: "count", ...about });
 }
 
 function unitNamed(body: readonly Row[], { at }: Columns): UnitSystem | null {
@@ -180,11 +177,8 @@ function refuseMixedZones(body: readonly Row[], columns: Columns): void {
   const isZoned = ({ time }: Row) => time === null || time.written.zone !== null;
   const other = body.find((row) => isZoned(row) !== isZoned(body[0]!));
   if (!other?.time) return;
-  throw new Refusal(
-    "forecast/zone",
-    `${placeWords(placeOf(other, other.cells[other.time.index]!))}: expected every time with a zone or an offset from UTC, or none; this one and those before it differ.`,
-    "Write the zone on every row, such as CDT or -05:00.",
-  );
+  const place = placeOf(other, other.cells[other.time.index]!);
+  throw refusal("forecast/zone", { place, in: "table" });
 }
 
 function placeOf({ line }: Row, { column }: TextCell): TextPlace {
@@ -194,57 +188,27 @@ function placeOf({ line }: Row, { column }: TextCell): TextPlace {
 function timeOf(row: Row, at: TextCell): WrittenTime {
   const written = row.time && row.cells[row.time.index] === at ? row.time.written : null;
   if (written) return written;
-  const isSerial = /^\d{5}(\.\d+)?$/.test(at.text);
-  const isFormula = at.text.startsWith("=");
-  throw new Refusal(
-    "forecast/time",
-    `${placeWords(placeOf(row, at))}: expected a time such as 04/06/2026 07:00 CDT, 2026-04-03 14:00 -05:00 or 2026-04-03T14:00-05:00; came "${at.text.slice(0, 40)}"${isSerial ? ", a spreadsheet's own number for a date" : ""}${isFormula ? ", a formula" : ""}.`,
-    isSerial || isFormula
-      ? "Format that column as date and time in the spreadsheet, and copy it again."
-      : "Write year, month and day, the hour, and the zone or offset from UTC.",
-  );
+  throw refusal("forecast/time", { place: placeOf(row, at), how: "table", came: at.text });
 }
 
 function levelOf(cell: TextCell, row: Row, unit: UnitSystem): number {
   const { text } = cell;
-  const where = placeWords(placeOf(row, cell));
+  const about = { place: placeOf(row, cell), came: text };
   if (/^[-+]?[1-9]\d{0,2},\d{3}$/.test(text)) {
-    throw new Refusal(
-      "forecast/level",
-      `${where}: expected a level without a comma for thousands; "${text}" may be one, or a decimal.`,
-      `Write it without a comma: ${text.replace(",", "")}, or ${text.replace(",", ".")}.`,
-    );
+    throw refusal("forecast/level", { ...about, how: "thousands" });
   }
   if (/^[-+]?\d+([.,]\d+)?$/.test(text)) return lengthFrom(Number(text.replace(",", ".")), unit);
   const length = parseLength(text, unit);
   if (length.ok) return length.value;
-  const isFormula = text.startsWith("=");
-  throw new Refusal(
-    "forecast/level",
-    `${where}: expected a level such as 31.2; ${text === "" ? "the place is empty" : `"${text.slice(0, 40)}" ${isFormula ? "is a formula" : "came"}`}.`,
-    isFormula
-      ? "Copy the values of the spreadsheet, not its formulas."
-      : "Put in the missing figure, or take the row out if its time is not needed.",
-  );
+  throw refusal("forecast/level", { ...about, how: "table" });
 }
 
-function nothingCame(): Refusal {
-  return new Refusal(
-    "forecast/empty",
-    "Expected rows of time and stage; nothing came.",
-    "Paste the forecast, one row for each time: 04/06/2026 07:00 CDT, 31.2",
-  );
-}
-
-function unknownColumns({ line, cells }: Row, isHeaded: boolean): Refusal {
-  const where = placeWords({ line, column: cells[0]!.column });
-  return new Refusal(
+function unknownColumns({ line, cells }: Row, isHeaded: boolean) {
+  const place = { line, column: cells[0]!.column };
+  return refusal(
     "forecast/columns",
     isHeaded
-      ? `${where}: expected column names with time and stage, each once and all in one unit; came ${cells
-          .map((cell) => `"${cell.text.slice(0, 20)}"`)
-          .join(", ")}.`
-      : `${where}: expected time and stage, or time, stage, low and high; came ${cells.length} columns.`,
-    "Put a first line that names the columns: time, stage_ft, low_ft, high_ft",
+      ? { place, how: "names", names: cells.map(({ text }) => text) }
+      : { place, how: "unnamed", came: cells.length },
   );
 }

@@ -1,7 +1,7 @@
 import { FOOT_M } from "../constants.ts";
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import type { UnitSystem } from "../units.ts";
-import { forecastClock, placeWords } from "./clock.ts";
+import { forecastClock } from "./clock.ts";
 import { chosenSeries, levelsGiven, type Series } from "./series.ts";
 import type { ForecastNote, LeftOut, Levels, ReadingWith, ReadRow, TextPlace } from "./types.ts";
 import type { Unchecked } from "./understood.ts";
@@ -57,7 +57,7 @@ export function readWaterMl(text: string, parse: ParseXml, how: ReadingWith): Un
   if (found.length + others.length === 0) throw notWaterMl(root);
   const { taken, notes } = chosenSeries(found, how, others);
   const named = levelsNamed(taken.property);
-  const levels = levelsGiven(named, how, taken.name || "the series");
+  const levels = levelsGiven(named, how, { series: taken.name });
   const { perUnitM, unit, note } = unitOf(taken, how);
   const clock = forecastClock(how, null);
   const leftOut: LeftOut[] = [];
@@ -73,7 +73,7 @@ export function readWaterMl(text: string, parse: ParseXml, how: ReadingWith): Un
     }
     if (DOUBTFUL.has(quality)) doubtful.set(quality, (doubtful.get(quality) ?? 0) + 1);
     const own = point.unit === "" ? perUnitM : (UNITS.get(point.unit)?.[0] ?? null);
-    if (own === null) throw unknownUnit(point.unit, placeWords(place));
+    if (own === null) throw refusal("forecast/unit", { place, unit: point.unit });
     const levelM = own * figureOf(value, place);
     return [{ moment: times[index]!, levelM, lowM: null, highM: null, place }];
   });
@@ -132,7 +132,9 @@ function unitWritten(node: XmlNode): string {
 function unitOf({ unit, writtenUnit, name }: WaterMlSeries, { units, system }: ReadingWith) {
   if (unit) return { perUnitM: unit[0], unit: unit[1], note: null };
   const given = units ?? (writtenUnit === "" ? system : null);
-  if (given === null) throw unknownUnit(writtenUnit, name || "The series");
+  if (given === null) {
+    throw refusal("forecast/unit", { place: { series: name }, unit: writtenUnit });
+  }
   const note: ForecastNote = units
     ? { kind: "unit-given", unit: given, written: writtenUnit }
     : { kind: "unit-assumed", unit: given };
@@ -153,38 +155,16 @@ function whyNot({ isNil, value, reason, quality, isCensored }: Point): LeftOut["
 function momentOf(raw: string, place: TextPlace, clock: ReturnType<typeof forecastClock>) {
   const written = writtenTime(raw.replace(/(:\d{2})\.\d+/, "$1"));
   if (written) return clock.momentOf(written, raw, place);
-  throw new Refusal(
-    "forecast/time",
-    `${placeWords(place)}: expected a time such as 2026-04-06T07:00:00-05:00; came "${raw.slice(0, 40)}".`,
-    "Get the file again, whole.",
-  );
+  throw refusal("forecast/time", { place, how: "waterml", came: raw });
 }
 
 function figureOf(value: string, place: TextPlace): number {
   if (NUMBER.test(value)) return Number(value);
-  throw new Refusal(
-    "forecast/level",
-    `${placeWords(place)}: expected a level such as 9.51; "${value.slice(0, 40)}" came.`,
-    "Get the file again, whole.",
-  );
+  throw refusal("forecast/level", { place, how: "waterml", came: value });
 }
 
-function unknownUnit(written: string, where: string): Refusal {
-  return new Refusal(
-    "forecast/unit",
-    `${where}: expected levels in m, cm, mm, ft, [ft_i] or [ft_us]; the unit is "${written.slice(0, 40)}".`,
-    "Say whether they are feet or meters.",
-  );
-}
-
-function notWaterMl({ nodeName, namespaceURI }: XmlNode): Refusal {
+function notWaterMl({ nodeName, namespaceURI }: XmlNode) {
   const isFirst =
     /waterml\/1|WaterML/i.test(namespaceURI ?? "") || /timeSeriesResponse/.test(nodeName);
-  return new Refusal(
-    "forecast/waterml",
-    `Expected WaterML 2.0 with a MeasurementTimeseries; the file begins with <${nodeName.slice(0, 40)}>${isFirst ? ", which is WaterML 1" : ""}.`,
-    isFirst
-      ? "Get it as WaterML 2.0, or as a USGS tab-delimited file."
-      : "Get the forecast as WaterML 2.0, SHEF or a table.",
-  );
+  return refusal("forecast/waterml", { how: isFirst ? "waterml-1" : "other", root: nodeName });
 }

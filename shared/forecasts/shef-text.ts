@@ -1,5 +1,4 @@
-import { Refusal } from "../failure.ts";
-import { placeWords } from "./clock.ts";
+import { refusal } from "../failure.ts";
 import type { TextPlace } from "./types.ts";
 
 /** A part of a message between strokes, and where it begins. */
@@ -52,7 +51,10 @@ export function messagesIn(text: string): Message[] {
     }
     const more = CONTINUED.exec(content);
     if (more) {
-      if (open?.format !== more[1]!.toUpperCase()) throw nothingToContinue(line);
+      if (open?.format !== more[1]!.toUpperCase()) {
+        const place = { line, column: 1 };
+        throw refusal("forecast/shef", { place, how: "continues-nothing" });
+      }
       const { length } = more[0];
       addTo(open.head, partsOf(content.slice(length), line, length));
     } else if (END.test(content)) {
@@ -79,11 +81,8 @@ interface Open {
 
 function closed(open: Open, line: number): Message {
   if (open.format === "B") {
-    throw new Refusal(
-      "forecast/cut-off",
-      `Line ${line}: expected .END, which ends the .B message of line ${open.place.line}; the message ends without it and may be cut off.`,
-      "Copy the message again, whole, with its last line .END.",
-    );
+    const about = { how: "shef-b", beginsInLine: open.place.line } as const;
+    throw refusal("forecast/cut-off", { place: { line }, ...about });
   }
   return finished(open);
 }
@@ -133,12 +132,4 @@ function withoutComments(line: string): string {
     plain += isComment || sign === ":" ? " " : sign;
   }
   return plain;
-}
-
-function nothingToContinue(line: number): Refusal {
-  return new Refusal(
-    "forecast/shef",
-    `${placeWords({ line, column: 1 })}: expected the message that this line continues above it; there is none, and its beginning may be cut off.`,
-    "Copy the message again, from its first line.",
-  );
 }

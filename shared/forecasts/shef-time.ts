@@ -1,7 +1,6 @@
 import { HOUR_S } from "../constants.ts";
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import type { Moment } from "../time/forecast-time.ts";
-import { placeWords } from "./clock.ts";
 import type { TextPlace } from "./types.ts";
 import { momentIn, momentsAt, type Zone } from "./zones.ts";
 
@@ -123,7 +122,10 @@ export function shefMoment(
     wallOf(time, place),
   );
   const moments = momentsAt(wallS, zone);
-  if (moments.length !== 1) throw unclear(place, moments.length > 1);
+  if (moments.length !== 1) {
+    const comes = moments.length > 1 ? "twice" : "never";
+    throw refusal("forecast/zone-clock", { place, came: null, comes });
+  }
   const { atS } = moments[0]!;
   const elapsedS = elapsed.reduce(
     (sum, { step: { unit, count }, times }) => sum + times * count * SECONDS[unit]!,
@@ -139,11 +141,7 @@ function wallOf({ year, month, day, hour, minute, second }: ShefTime, place: Tex
   const isDate = date.getUTCMonth() === month - 1 && date.getUTCDate() === day;
   const isClock = hour < 24 ? minute < 60 && second < 60 : hour === 24 && minute + second === 0;
   if (isDate && isClock) return date.getTime() / 1000 + HOUR_S * hour + 60 * minute + second;
-  throw new Refusal(
-    "forecast/time",
-    `${placeWords(place)}: expected a real date and hour; came ${year}-${month}-${day}, hour ${hour}, minute ${minute}.`,
-    "Correct the date or the hour (DH), or copy the message again.",
-  );
+  throw refusal("forecast/time", { place, how: "shef", year, month, day, hour, minute });
 }
 
 function onCalendar(wallS: number, unit: Step["unit"], count: number): number {
@@ -155,12 +153,4 @@ function onCalendar(wallS: number, unit: Step["unit"], count: number): number {
   const months = month + (unit === "Y" ? 12 * count : count);
   const lastDay = new Date(Date.UTC(year, months + 1, 0)).getUTCDate();
   return ofDay(year, months, unit === "E" ? lastDay : Math.min(day, lastDay));
-}
-
-function unclear(place: TextPlace, twice: boolean): Refusal {
-  return new Refusal(
-    "forecast/zone-clock",
-    `${placeWords(place)}: expected an hour that the clock shows once; this one comes ${twice ? "twice that day, before and after clocks are set back" : "never, because clocks are set forward over it"}.`,
-    "Write the standard or daylight zone, CS or CD for C.",
-  );
 }

@@ -1,7 +1,6 @@
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import type { Moment } from "../time/forecast-time.ts";
 import type { UnitSystem } from "../units.ts";
-import { placeWords } from "./clock.ts";
 import { fullCode, shefZone } from "./shef-codes.ts";
 import type { Message, Part } from "./shef-text.ts";
 import {
@@ -72,11 +71,8 @@ function headOf({ parts, place, format }: Message, nowS: number): Head {
   const createdS = createdIn(parts, nowS);
   const date = shefDate(dateWord, createdS ?? nowS);
   if (!date || !/^[A-Z0-9]{2,8}$/.test(station)) {
-    throw new Refusal(
-      "forecast/shef",
-      `${placeWords(first?.place ?? place)}: expected a .${format} message with a gauge and a date such as .${format} DTWM5 0406; came "${(first?.text ?? "").slice(0, 40)}".`,
-      "Copy the message again, whole.",
-    );
+    const at = { place: first?.place ?? place, came: first?.text ?? "" };
+    throw refusal("forecast/shef", { ...at, how: "head", format });
   }
   const zoneCode = more[0] !== undefined && /^[A-Z]{1,2}$/.test(more[0]) ? more[0] : null;
   const zone = shefZone(zoneCode ?? "Z");
@@ -117,11 +113,7 @@ function withWord(state: State, word: string, place: TextPlace): State {
   if (/^D[SNHDMYJT]M+$/.test(word)) return { ...state, isTimeMissing: true };
   const time = withOverride(state.time, word);
   if (time) return { ...state, time, isTimeMissing: false };
-  throw new Refusal(
-    "forecast/shef",
-    `${placeWords(place)}: expected a date, a unit, a qualifier or an interval after D; came "${word.slice(0, 40)}".`,
-    "Correct it, or copy the message again.",
-  );
+  throw refusal("forecast/shef", { place, how: "setting", came: word });
 }
 
 /** The words of a part that set something, and what is left of it. */
@@ -169,11 +161,8 @@ function ofE(message: Message, head: Head): ShefValue[] {
     }
   }
   if (values.length > 0) return values;
-  throw new Refusal(
-    "forecast/cut-off",
-    `${placeWords(message.place)}: expected a .E message with an element, an interval (DI) and values; it ends without ${code === null ? "an element" : state.step === null ? "an interval" : "values"} and may be cut off.`,
-    "Copy the message again, whole, with its lines .E1, .E2 and so on.",
-  );
+  const lacks = code === null ? "element" : state.step === null ? "interval" : "values";
+  throw refusal("forecast/cut-off", { place: message.place, how: "shef-e", lacks });
 }
 
 interface BColumn {
@@ -212,7 +201,10 @@ function rowOfB(
     const isEmpty = rest.length === 0;
     if (isEmpty && (more.length > 0 || index === parts.length - 1) && parts.length > 1) continue;
     const column = columns[at];
-    if (!column) throw tooMany(part, columns.length);
+    if (!column) {
+      const more = { place: part.place, came: part.text, count: columns.length };
+      throw refusal("forecast/columns", { ...more, how: "shef-row" });
+    }
     at += 1;
     const { relative } = column.state.time;
     const own = settled(column.state, set, part.place);
@@ -241,26 +233,12 @@ function shefValue(
   };
 }
 
-function noZone(code: string, former: string | null, place: TextPlace): Refusal {
-  return new Refusal(
-    "forecast/zone-needed",
-    `${placeWords(place)}: expected a zone code of SHEF, such as C, CD or Z; ${former === null ? `came "${code}"` : `"${code}" is the local clock of ${former} time, which is no longer kept`}.`,
-    "Write the zone code after the date, Z for UTC.",
-  );
+function noZone(came: string, former: string | null, place: TextPlace) {
+  const of =
+    former === null ? ({ how: "shef" } as const) : { how: "shef-former" as const, of: former };
+  return refusal("forecast/zone-needed", { place, came, ...of });
 }
 
-function noCode({ text, place }: Part): Refusal {
-  return new Refusal(
-    "forecast/shef",
-    `${placeWords(place)}: expected an element such as HG or HGIFF; "${text.slice(0, 40)}" came.`,
-    "Correct it, or copy the message again.",
-  );
-}
-
-function tooMany({ text, place }: Part, count: number): Refusal {
-  return new Refusal(
-    "forecast/columns",
-    `${placeWords(place)}: expected ${count} values as in the head of the .B message; "${text.slice(0, 40)}" is one more.`,
-    "Correct the line, or copy the message again.",
-  );
+function noCode({ text, place }: Part) {
+  return refusal("forecast/shef", { place, how: "element", came: text });
 }

@@ -13,6 +13,13 @@ export interface TextPlace {
   readonly column: number;
 }
 
+/** Where something of a forecast stands: in a text, in a row of a plan counted from 1, in a series by its name. */
+export type ForecastPlace =
+  | TextPlace
+  | { readonly line: number }
+  | { readonly row: number }
+  | { readonly series: string };
+
 /** A row that was read. */
 export interface ReadRow {
   readonly moment: Moment;

@@ -1,9 +1,8 @@
-import { type Failure, refusalOf } from "../failure.ts";
+import { refusalOf } from "../failure.ts";
 import type { Forecast } from "../plan.ts";
 import { MAX_NOTE } from "../plan-text.ts";
-import { rowsComplaint } from "../time/check-rows.ts";
+import { type RowsComplaint, rowsComplaint } from "../time/check-rows.ts";
 import { momentText } from "../time/forecast-time.ts";
-import { placeWithin } from "./clock.ts";
 import type { ForecastNote, UnderstoodForecast } from "./types.ts";
 
 /** A text as it was read, before its rows are looked at together. */
@@ -21,9 +20,10 @@ export function checkedForecast(unchecked: Unchecked): UnderstoodForecast {
   const read = withClockChange(unchecked);
   const wrong = complaintOf(read);
   if (!wrong) return read;
-  if (!ONLY_FOR_A_PLAN.has(wrong.code) || read.rows.length > MANY) throw refusalOf(wrong);
+  const { code } = wrong.failure;
+  if (!ONLY_FOR_A_PLAN.has(code) || read.rows.length > MANY) throw refusalOf(wrong.failure);
   const note: ForecastNote =
-    wrong.code === "forecast/gap"
+    code === "forecast/gap"
       ? { kind: "gap", line: read.rows[wrong.index]!.place.line }
       : { kind: "too-few", rows: read.rows.length };
   return { ...read, notes: [...read.notes, note] };
@@ -38,14 +38,14 @@ function withClockChange(read: Unchecked): Unchecked {
 /** The forecast for a plan. @throws Refusal where its rows cannot be used */
 export function planForecast(read: UnderstoodForecast, note: string): Forecast {
   const wrong = complaintOf(read);
-  if (wrong) throw refusalOf(wrong);
+  if (wrong) throw refusalOf(wrong.failure);
   return { levels: read.levels, rows: rowsOf(read), note: note.slice(0, MAX_NOTE) };
 }
 
-function complaintOf(read: UnderstoodForecast): (Failure & { readonly index: number }) | null {
+function complaintOf(read: UnderstoodForecast): RowsComplaint | null {
   return rowsComplaint(rowsOf(read), read.levels, (index, part) => {
     const { place, timePlace } = read.rows[index]!;
-    return placeWithin(part === "time" ? (timePlace ?? place) : place);
+    return part === "time" ? (timePlace ?? place) : place;
   });
 }
 

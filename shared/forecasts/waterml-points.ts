@@ -1,6 +1,5 @@
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import type { Moment } from "../time/forecast-time.ts";
-import { placeWords } from "./clock.ts";
 import type { TextPlace } from "./types.ts";
 import { allOf, childrenOf, linkEnd, textOf, under, type XmlNode } from "./xml-tree.ts";
 
@@ -59,11 +58,8 @@ function rangePoints(series: XmlNode): Point[] {
       .filter((word) => word !== "");
   const [times, values] = [words("timePositionList"), words("QuantityList")];
   if (times.length !== values.length) {
-    throw new Refusal(
-      "forecast/waterml",
-      `Expected as many values as times; came ${values.length} values for ${times.length} times, and the file may be cut off.`,
-      "Get the file again, whole.",
-    );
+    const counts = { values: values.length, times: times.length };
+    throw refusal("forecast/waterml", { how: "lengths", ...counts });
   }
   return values.map((value, index) => ({
     ...{ place: { line: 1, column: index + 1 }, time: times[index]!, value, unit: "" },
@@ -110,11 +106,7 @@ export function timesOf(
   if (!isSpaced) {
     return points.map(({ time, place }) => {
       if (time !== "") return momentOf(time, place);
-      throw new Refusal(
-        "forecast/waterml",
-        `${placeWords(place)}: expected a time at this point, or baseTime and spacing for all; there is none.`,
-        "Get the file again, whole.",
-      );
+      throw refusal("forecast/waterml", { place, how: "no-time" });
     });
   }
   const first = points[0]?.place ?? { line: 1, column: 1 };
@@ -128,9 +120,5 @@ function spacingS(text: string, place: TextPlace): number {
   const [days, hours, minutes, seconds] = (match?.slice(1) ?? []).map((part) => Number(part ?? 0));
   const stepS = match ? ((24 * days! + hours!) * 60 + minutes!) * 60 + seconds! : 0;
   if (stepS > 0) return stepS;
-  throw new Refusal(
-    "forecast/waterml",
-    `${placeWords(place)}: expected a spacing of days, hours or minutes such as PT6H; came "${text.slice(0, 40)}".`,
-    "Get the file with a time at each point.",
-  );
+  throw refusal("forecast/waterml", { place, how: "spacing", came: text });
 }

@@ -1,4 +1,4 @@
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 
 /** What is read of an XML element: of the browser's own parser, or of one that stands in for it. */
 export interface XmlNode {
@@ -26,28 +26,16 @@ const XLINK = "http://www.w3.org/1999/xlink";
 export function xmlRoot(text: string, parse: ParseXml): XmlNode {
   if (/<!(?:DOCTYPE|ENTITY)/i.test(text)) {
     const isPage = /<!DOCTYPE\s+html/i.test(text);
-    throw new Refusal(
-      "forecast/xml",
-      `Expected WaterML 2.0, SHEF, a USGS tab-delimited file or a table; the text is ${isPage ? "a web page" : "XML with entities of its own, which are not read"}.`,
-      isPage ? "Copy the table out of the page, and paste that." : "Get it as WaterML 2.0.",
-    );
+    throw refusal("forecast/xml", { is: isPage ? "page" : "entities" });
   }
   try {
     const xml = parse(text);
     const root = xml.documentElement as XmlNode | null;
     if (root && xml.getElementsByTagName("parsererror").length === 0) return root;
   } catch {
-    throw notXml();
+    throw refusal("forecast/xml", { is: "broken" });
   }
-  throw notXml();
-}
-
-function notXml(): Refusal {
-  return new Refusal(
-    "forecast/xml",
-    "Expected WaterML 2.0, which is XML; the text is not well-formed XML, and may be cut off.",
-    "Get the file again, whole.",
-  );
+  throw refusal("forecast/xml", { is: "broken" });
 }
 
 /** The elements directly in one, of a name without its prefix. */

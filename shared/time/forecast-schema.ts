@@ -4,7 +4,7 @@ import type { Forecast, PastForecast } from "../plan.ts";
 import { fields, oneOf, quantity, text } from "../plan-makers.ts";
 import { MAX_NOTE, shown } from "../plan-text.ts";
 import { failureWords } from "../words/failure.ts";
-import { MOST_ROWS, type RowsComplaint, rowsComplaint } from "./check-rows.ts";
+import { MOST_ROWS, rowsComplaint } from "./check-rows.ts";
 import { momentOf } from "./forecast-time.ts";
 
 const level = (words: string) =>
@@ -20,7 +20,7 @@ const row = fields("a row of the forecast (time.forecast.rows)", {
   highM: v.nullable(level("the high level of a row (time.forecast)")),
 });
 
-const rowOf = (index: number) => `forecast row ${index + 1}`;
+const rowOf = (index: number) => ({ row: index + 1 });
 
 const entries = {
   levels: oneOf("the forecast's levels (time.forecast.levels)", ["stage", "elevation"]),
@@ -34,16 +34,12 @@ const entries = {
   note: text("the note of the forecast (time.forecast.note)", 0, MAX_NOTE),
 };
 
-/** A complaint in the unit of a plan file, as all others of what stands in one. */
-function inMeters(complaint: RowsComplaint): string {
-  return failureWords(complaint, "metric").message;
-}
-
-/** Rows that can be used together; for a forecast with whatever stands beside its rows. */
+/** Rows that can be used together, for a forecast with whatever stands beside its rows; what is wrong is said in meters, as of all in a plan file. */
 function usable<T extends Forecast>() {
   return v.check<T, (issue: v.CheckIssue<T>) => string>(
     ({ rows, levels }) => rowsComplaint(rows, levels, rowOf) === null,
-    ({ input: { rows, levels } }) => inMeters(rowsComplaint(rows, levels, rowOf)!),
+    ({ input: { rows, levels } }) =>
+      failureWords(rowsComplaint(rows, levels, rowOf)!.failure, "metric").message,
   );
 }
 

@@ -1,9 +1,16 @@
 import type { Failure, Figure } from "../failure.ts";
 import { formatDistance, type UnitSystem } from "../units.ts";
 import { bounded } from "./bounded.ts";
-import type { SayRefusal } from "./refusals/text.ts";
+import type { RefusalTexts, SayRefusal } from "./refusals/text.ts";
 import { REFUSALS } from "./refusals.ts";
 import { unitsOf } from "./units.ts";
+
+const texts: Record<string, SayRefusal> = { ...REFUSALS };
+
+/** Has the reasons of a part that is loaded when it is needed said too. */
+export function addTexts(more: RefusalTexts): void {
+  Object.assign(texts, more);
+}
 
 /** What was expected and what came, and what to do, with its figures in one unit system. */
 export function failureWords(
@@ -11,8 +18,7 @@ export function failureWords(
   system: UnitSystem,
 ): { readonly message: string; readonly remedy: string } {
   if (given) {
-    const say = (REFUSALS as Readonly<Record<string, SayRefusal>>)[code]!;
-    const [said, toDo] = say(given as never, unitsOf(system), (why) => {
+    const [said, toDo] = texts[code]!(given as never, unitsOf(system), (why) => {
       const words = failureWords(why, system);
       return [words.message, words.remedy];
     });

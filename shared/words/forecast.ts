@@ -9,6 +9,7 @@ import type {
 import type { Plan } from "../plan.ts";
 import { formatCount, formatHours, formatLength, lengthUnit, type UnitSystem } from "../units.ts";
 import { momentWords, zoneWords } from "./clock.ts";
+import { placeWords } from "./text-place.ts";
 import { namedLevel } from "./time.ts";
 
 const FORMATS: Readonly<Record<ForecastFormat, string>> = {
@@ -154,7 +155,7 @@ const WHY: Readonly<Record<LeftOut["why"], string>> = {
 
 /** `Line 5, column 12: value missing.` */
 export function leftOutWords({ place, why }: LeftOut): string {
-  return `Line ${place.line}, column ${place.column}: ${WHY[why]}.`;
+  return `${placeWords(place)}: ${WHY[why]}.`;
 }
 
 function plural(count: number, noun: string): string {

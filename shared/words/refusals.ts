@@ -1,7 +1,13 @@
+import { FORECAST_REFUSALS } from "./refusals/forecast.ts";
+import type { FORECAST_READING_REFUSALS } from "./refusals/forecast-reading.ts";
 import { LINE_REFUSALS } from "./refusals/line.ts";
 import { SEARCH_REFUSALS } from "./refusals/search.ts";
 
-/** The text of each reason that can reach the page. */
-export const REFUSALS = { ...LINE_REFUSALS, ...SEARCH_REFUSALS };
+/** The text of each reason that can reach the page at any time; parts that are loaded later bring their own. */
+export const REFUSALS = {
+  ...FORECAST_REFUSALS,
+  ...LINE_REFUSALS,
+  ...SEARCH_REFUSALS,
+};
 
-export type Refusals = typeof REFUSALS;
+export type Refusals = typeof REFUSALS & typeof FORECAST_READING_REFUSALS;

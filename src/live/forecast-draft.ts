@@ -1,6 +1,6 @@
 import { computed, signal } from "@preact/signals";
 import { timeOf } from "../../shared/defaults.ts";
-import { asFailure, type Failure, type Outcome, Refusal } from "../../shared/failure.ts";
+import { asFailure, type Failure, failureOf, type Outcome, Refusal } from "../../shared/failure.ts";
 import {
   changeBetween,
   type ForecastChange,
@@ -142,43 +142,30 @@ export async function startsAsForecast(file: File): Promise<boolean> {
 /** Puts a file where forecasts are typed, with what is understood of it; it counts once it is taken there. */
 export async function openForecastFile(file: File): Promise<void> {
   const { MOST_CHARACTERS } = await loadReader();
-  if (file.size > 4 * MOST_CHARACTERS) return tell("error", tooLarge(file));
+  const { name } = file;
+  if (file.size > 4 * MOST_CHARACTERS) {
+    return tell("error", failureOf("forecast/rows", { bytes: file.size, name }));
+  }
   if (draftText.peek().trim() !== "" && draftFile.peek() === "") {
-    return tell("error", {
-      code: "forecast/draft",
-      message: `${file.name}: expected no forecast half typed in Crew and time; there is one.`,
-      remedy: "Take it or close it there, then open the file again.",
-    });
+    return tell("error", failureOf("forecast/draft", { name }));
   }
   const text = await textOf(file);
   await changeDraft(() => {
     draftText.value = text;
-    draftFile.value = file.name;
+    draftFile.value = name;
     draftSeries.value = null;
     isDrafting.value = true;
   });
   const read = draftRead.peek();
   if (read && !read.ok) {
     draftFailure.value = read.failure;
-    return tell("error", { ...read.failure, message: `${file.name}: ${read.failure.message}` });
+    return tell("error", failureOf("forecast/in-file", { name, why: read.failure }));
   }
-  tell("info", {
-    code: "forecast/read",
-    message: `${file.name} is read as a forecast. It does not count yet.`,
-    remedy: "Look at what was understood in Crew and time, and take it there.",
-  });
+  tell("info", failureOf("forecast/read", { name }));
 }
 
 async function textOf(file: Blob): Promise<string> {
   return textOfBytes(new Uint8Array(await file.arrayBuffer()));
-}
-
-function tooLarge({ name, size }: File): Failure {
-  return {
-    code: "forecast/rows",
-    message: `Expected a forecast of at most 2,000 rows; ${name} is ${Math.round(size / 1e6)} MB long.`,
-    remedy: "Give the forecast alone, without the whole record of the gauge.",
-  };
 }
 
 async function take(understood: UnderstoodForecast): Promise<Failure | null> {
@@ -189,7 +176,9 @@ async function take(understood: UnderstoodForecast): Promise<Failure | null> {
   const note = isEdited && draftFile.peek() === "" ? before.note : (from ?? "").slice(0, 120);
   try {
     const forecast = planForecast(understood, note);
-    if (isWaterGiven(plan.peek().water) && lacksGaugeZero(plan.peek(), forecast)) return noZero();
+    if (isWaterGiven(plan.peek().water) && lacksGaugeZero(plan.peek(), forecast)) {
+      return failureOf("forecast/no-gauge-zero");
+    }
     const taken = apply({
       note: "Put in the forecast",
       change: (now) =>
@@ -214,16 +203,6 @@ async function take(understood: UnderstoodForecast): Promise<Failure | null> {
 /** Where nobody has given the water yet, it is given as the forecast is: a stage needs the gauge zero, which is then asked for. */
 function withWaterOf({ levels }: Forecast, now: Plan): Plan {
   return isWaterGiven(now.water) ? now : { ...now, water: { ...now.water, by: levels } };
-}
-
-function noZero(): Failure {
-  return {
-    code: "forecast/no-gauge-zero",
-    message:
-      "Expected a gauge zero for a forecast by stage; the water is given as an elevation, and no gauge zero is typed.",
-    remedy:
-      "Choose Stage at a gauge in Gauge and forecast and type the gauge zero; or choose Elevation here if the figures are elevations.",
-  };
 }
 
 function rowsAsForecast({ levels, rows }: UnderstoodForecast): Forecast {

@@ -1,6 +1,9 @@
 import type { Failure } from "../../shared/failure.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { failureWords } from "../../shared/words/failure.ts";
+import { addTexts, failureWords } from "../../shared/words/failure.ts";
+import { FORECAST_READING_REFUSALS } from "../../shared/words/refusals/forecast-reading.ts";
+
+addTexts(FORECAST_READING_REFUSALS);
 
 /** A failure with the words a person reads. */
 export function said(failure: Failure, system: UnitSystem = "us") {

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { asFailure, Refusal } from "../../shared/failure.ts";
 import { rowsComplaint } from "../../shared/time/check-rows.ts";
 import { failureText, failureWords } from "../../shared/words/failure.ts";
+import { said } from "../helpers/said.ts";
 
 describe("a refusal with figures", () => {
   const refusal = new Refusal("plan/too-wide", "Spread over {0}; at most {1}.", "Look at {0}.", {
@@ -30,7 +31,9 @@ it("a forecast's level outside of reason is told in the reader's units alone", (
     ...{ at: `2026-04-03T${String(hour).padStart(2, "0")}:00-05:00`, levelM },
     ...{ lowM: null, highM: null },
   });
-  const wrong = rowsComplaint([row(1, 5), row(2, -9999)], "stage", (i) => `line ${i + 1}`)!;
+  const wrong = rowsComplaint([row(1, 5), row(2, -9999)], "stage", (i) => ({
+    line: i + 1,
+  }))!.failure;
   expect(failureWords(wrong, "us").message).toBe(
     "Line 2: expected a stage from -328.1 ft to 656.2 ft; came -32,805.1 ft.",
   );
@@ -45,7 +48,7 @@ it("elevations given as stages are refused with the way to take them as elevatio
     ...{ lowM: null, highM: null },
   });
   const remedy = (levelM: number, levels: "stage" | "elevation") =>
-    rowsComplaint([row(1, 5), row(2, levelM)], levels, () => "it")!.remedy;
+    said(rowsComplaint([row(1, 5), row(2, levelM)], levels, (i) => ({ line: i }))!.failure).remedy;
   expect(remedy(265, "stage")).toMatch(/^If these are elevations, choose Elevation/);
   for (const missing of [-9999, -999, 99_999]) {
     expect(remedy(missing, "stage")).not.toContain("Elevation");

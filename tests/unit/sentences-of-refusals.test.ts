@@ -1,12 +1,13 @@
 import { describe, expect, it } from "vitest";
-import type { Failure } from "../../shared/failure.ts";
-import { failureWords } from "../../shared/words/failure.ts";
-import type { REFUSALS } from "../../shared/words/refusals.ts";
+import type { Failure, FailureCode } from "../../shared/failure.ts";
 import { BRITISH, FOREIGN, NEVER } from "../helpers/never-said.ts";
+import { FORECAST_SAMPLES } from "../helpers/refusal-samples/forecast.ts";
 import { LINE_SAMPLES } from "../helpers/refusal-samples/line.ts";
 import { SEARCH_SAMPLES } from "../helpers/refusal-samples/search.ts";
+import { said } from "../helpers/said.ts";
 
-const SAMPLES: { readonly [C in keyof typeof REFUSALS]: "no figures" | readonly object[] } = {
+const SAMPLES: { readonly [C in FailureCode]: "no figures" | readonly object[] } = {
+  ...FORECAST_SAMPLES,
   ...LINE_SAMPLES,
   ...SEARCH_SAMPLES,
 };
@@ -18,7 +19,7 @@ const CASES = Object.entries(SAMPLES).flatMap(([code, samples]) =>
 describe("every refusal", () => {
   it.each(["us", "metric"] as const)("says what it means in %s units alone", (system) => {
     for (const failure of CASES) {
-      const { message, remedy } = failureWords(failure, system);
+      const { message, remedy } = said(failure, system);
       const text = `${message} ${remedy}`.trim();
       expect(text, failure.code).not.toMatch(FOREIGN[system]);
       expect(text, failure.code).not.toMatch(NEVER);

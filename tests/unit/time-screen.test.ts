@@ -18,6 +18,7 @@ import {
 import { forecastFrame } from "../../src/drawing/forecast-frame.ts";
 import { momentQuantity } from "../../src/worksheet/time/time-start-field.tsx";
 import { understood } from "../helpers/read-forecast.ts";
+import { said } from "../helpers/said.ts";
 
 const PLAN = demoPlan(1);
 const FORECAST = PLAN.time!.forecast!;
@@ -69,7 +70,7 @@ describe("the start of work", () => {
       expect(quantity.parse(text, "us")).toEqual({ ok: true, value: atS });
     }
     const refused = quantity.parse("tomorrow at seven", "us");
-    expect(refused.ok ? "" : refused.failure.message).toContain('"tomorrow at seven" came');
+    expect(refused.ok ? "" : said(refused.failure).message).toContain('"tomorrow at seven" came');
   });
 });
 

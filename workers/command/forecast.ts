@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import { MOST_CHARACTERS, readForecast } from "../../shared/forecasts/read-forecast.ts";
 import type { UnderstoodForecast } from "../../shared/forecasts/types.ts";
 import type { ParseXml } from "../../shared/forecasts/xml-tree.ts";
@@ -66,10 +66,7 @@ async function runForecast({ words, resolve, say }: Terminal): Promise<string> {
     },
     parse,
   );
-  if (!read.ok) {
-    const { code, message, remedy, ...about } = read.failure;
-    throw new Refusal(code, `${path}: ${message}`, remedy, about);
-  }
+  if (!read.ok) throw refusal("forecast/in-file", { name: path, why: read.failure });
   for (const note of read.value.notes) say(`Note: ${forecastNoteWords(note)}`);
   return toJson(reported(read.value));
 }
@@ -101,13 +98,7 @@ function zoneFrom(word: string | null): Zone | null {
 
 async function textOf(path: string): Promise<string> {
   const bytes = await sizeOf(path, "a forecast");
-  if (bytes > 4 * MOST_CHARACTERS) {
-    throw new Refusal(
-      "forecast/rows",
-      `Expected a forecast of at most 2,000 rows; ${path} is ${Math.round(bytes / 1e6)} MB long.`,
-      "Give the forecast alone, without the whole record of the gauge.",
-    );
-  }
+  if (bytes > 4 * MOST_CHARACTERS) throw refusal("forecast/rows", { bytes, name: path });
   return textOfBytes(await readFile(path));
 }
 

@@ -1,6 +1,6 @@
 import { resolve } from "node:path";
 import { bugText } from "../../shared/bug-report.ts";
-import { asFailure, type Failure } from "../../shared/failure.ts";
+import { asFailure, type Failure, givenOf } from "../../shared/failure.ts";
 import { isAddress } from "../../shared/raster-address.ts";
 import { failureWords } from "../../shared/words/failure.ts";
 import { exportLine } from "./export.ts";
@@ -82,19 +82,26 @@ function refuse(
     return 2;
   }
   const failure = asFailure(thrown);
-  const { code, bug } = failure;
+  const { bug } = failure;
+  const about = aboutFile(failure);
   const { message, remedy } = failureWords(failure, systemIn(words));
-  say(`drystead: ${message}\n${remedy}${optionFor(failure)}\n(${code})\n`);
+  say(`drystead: ${message}\n${remedy}${optionFor(about)}\n(${about.code})\n`);
   if (bug) say(debug ? `${bugText(bug)}\n` : WHERE_HINT);
   return 1;
 }
 
+/** The reason in a failure that adds which file it is of. */
+function aboutFile(failure: Failure): Failure {
+  return givenOf("forecast/in-file", failure)?.why ?? failure;
+}
+
 /** The option that gives what a refusal is for want of. */
-function optionFor({ code, mark, choices }: Failure): string {
+function optionFor(failure: Failure): string {
+  const { code, mark } = failure;
   if (code === "ground/unit-unknown") return " Here: --vertical-unit m, ft or us-ft.";
   if (code === "forecast/zone-needed") return " Here: --zone America/Chicago, or your own.";
-  if (code === "forecast/which")
-    return ` Here: --series "${choices?.[0] ?? ""}", or another of them.`;
+  const which = givenOf("forecast/which", failure);
+  if (which) return ` Here: --series "${which.names[0]!}", or another of them.`;
   if (code === "forecast/unit") return " Here: --units ft or m.";
   if (!mark) return "";
   return ` Here: --no-data ${mark.value} if it marks missing data, --keep-value ${mark.value} if it is ground.`;

@@ -8,7 +8,7 @@ export type SayRefusal = (
   say: (why: Failure) => RefusalText,
 ) => RefusalText;
 
-type RefusalText = readonly [message: string, remedy: string];
+export type RefusalText = readonly [message: string, remedy: string];
 
 /** The texts of a part, by the code of each reason. */
 export type RefusalTexts = Readonly<Record<string, SayRefusal>>;

@@ -1,5 +1,6 @@
 import { useEffect, useId } from "preact/hooks";
 import { timeOf } from "../../../shared/defaults.ts";
+import { givenOf } from "../../../shared/failure.ts";
 import { momentOf } from "../../../shared/time/forecast-time.ts";
 import { lengthUnit, type UnitSystem } from "../../../shared/units.ts";
 import { zoneWords } from "../../../shared/words/clock.ts";
@@ -34,6 +35,7 @@ const FILES = ".csv,.txt,.tsv,.rdb,.shef,.xml,.wml,text/csv,text/plain,text/xml"
 
 /** Longer texts are read but not put before the person, characters. */
 const MOST_SHOWN = 200_000;
+const MOST_CHOICES = 12;
 
 /**
  * Where a forecast is typed, pasted or opened from a file: what is understood of it is shown before it counts. What
@@ -43,6 +45,8 @@ export function ForecastDraft({ replaces }: { readonly replaces: boolean }) {
   const id = useId();
   const system = unitSystem.value;
   const failure = draftFailure.value ?? refusedNow();
+  const names = (failure && givenOf("forecast/which", failure)?.names) ?? [];
+  const choices = names.slice(0, MOST_CHOICES);
   const unit = lengthUnit(system);
   const isLong = draftText.value.length > MOST_SHOWN;
   useEffect(() => {
@@ -93,9 +97,9 @@ export function ForecastDraft({ replaces }: { readonly replaces: boolean }) {
           {replaces ? "; until then the earlier forecast is used." : "."}
         </p>
       )}
-      {failure?.choices && (
+      {choices.length > 0 && (
         <p class="tool-row">
-          {failure.choices.map((name) => (
+          {choices.map((name) => (
             <button
               type="button"
               class="tool-button"

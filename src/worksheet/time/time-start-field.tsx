@@ -1,5 +1,6 @@
 import { HOUR_S } from "../../../shared/constants.ts";
 import { timeOf } from "../../../shared/defaults.ts";
+import { failureOf } from "../../../shared/failure.ts";
 import { momentOf, momentText } from "../../../shared/time/forecast-time.ts";
 import { startOfWork } from "../../../shared/time/start.ts";
 import { zoneWords } from "../../../shared/words/clock.ts";
@@ -20,15 +21,7 @@ export function momentQuantity(offsetMin: number | null): Quantity {
         const shiftMin = moment.offsetMin === null ? (offsetMin ?? 0) : 0;
         return { ok: true, value: moment.atS - 60 * shiftMin };
       }
-      const came = text.trim() === "" ? "nothing was typed" : `"${text.trim().slice(0, 40)}" came`;
-      return {
-        ok: false,
-        failure: {
-          code: "time/start",
-          message: `Expected a date and a time such as 2026-04-07 07:00; ${came}.`,
-          remedy: "Write year, month, day and the hour on the 24-hour clock.",
-        },
-      };
+      return { ok: false, failure: failureOf("time/start", { came: text }) };
     },
   };
 }
