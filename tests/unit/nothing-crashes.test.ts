@@ -50,7 +50,9 @@ describe("a damaged raster", () => {
   it("is what is said of 200 files that are no raster but it", async () => {
     const others = Array.from({ length: 199 }, (_, k) => madeFile(`note-${k}.txt`, "hello"));
     const failure = await refusalOf([...others, await damaged("abort-stripoffsets-float.tif")]);
-    expect(failure.code).toBe("raster/damaged");
+    expect(failure).toMatchObject({
+      ...{ code: "raster/several", given: { first: { code: "raster/damaged" } } },
+    });
     expect(failure.message).toContain("abort-stripoffsets-float.tif");
     expect(failure.message).toContain("199 more");
     expect(failure.message.length).toBeLessThan(600);

@@ -6,6 +6,7 @@ import { asFailure } from "../../shared/failure.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
 import { madeFile, rasterFile } from "../helpers/raster-files.ts";
 import { REFERENCES } from "../helpers/raster-matrix.ts";
+import { said } from "../helpers/said.ts";
 import { drystead, ROOT } from "../helpers/terminal.ts";
 import { vrtText } from "../helpers/vrt-text.ts";
 
@@ -26,7 +27,7 @@ async function refused(text: string, ...names: string[]) {
   try {
     await opened(text, ...names);
   } catch (thrown) {
-    return asFailure(thrown);
+    return said(asFailure(thrown));
   }
   throw new Error("The VRT was opened.");
 }

@@ -3,6 +3,7 @@ import type { Failure, FailureCode } from "../../shared/failure.ts";
 import { BRITISH, FOREIGN, NEVER } from "../helpers/never-said.ts";
 import { FORECAST_SAMPLES } from "../helpers/refusal-samples/forecast.ts";
 import { LINE_SAMPLES } from "../helpers/refusal-samples/line.ts";
+import { ADDRESS_SAMPLES, RASTER_SAMPLES, VRT_SAMPLES } from "../helpers/refusal-samples/raster.ts";
 import { SEARCH_SAMPLES } from "../helpers/refusal-samples/search.ts";
 import { said } from "../helpers/said.ts";
 
@@ -10,6 +11,9 @@ const SAMPLES: { readonly [C in FailureCode]: "no figures" | readonly object[] }
   ...FORECAST_SAMPLES,
   ...LINE_SAMPLES,
   ...SEARCH_SAMPLES,
+  ...RASTER_SAMPLES,
+  ...VRT_SAMPLES,
+  ...ADDRESS_SAMPLES,
 };
 
 const CASES = Object.entries(SAMPLES).flatMap(([code, samples]) =>
@@ -24,7 +28,9 @@ describe("every refusal", () => {
       expect(text, failure.code).not.toMatch(FOREIGN[system]);
       expect(text, failure.code).not.toMatch(NEVER);
       expect(text, failure.code).not.toMatch(BRITISH);
-      expect(text, failure.code).not.toMatch(/undefined|NaN|\[object|\{\d\}| {2}|\.\./);
+      expect(text, failure.code).not.toMatch(
+        /undefined|NaN|\[object|\{\d\}| {2}|\.\.(?!\.)(?<!\.\.\.)/,
+      );
       expect(message, failure.code).toMatch(/^["A-Z].*[.?:!")]$/s);
     }
   });

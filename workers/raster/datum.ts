@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { DatumDoubt } from "../../shared/messages.ts";
 import { type DatumShift, datumByCode, datumByName, datumOfGeographic } from "./datum-table.ts";
 
@@ -32,7 +32,7 @@ export function datumOf(fileName: string, label: string, stated: DatumStatement)
   const known = byCode.find((datum) => datum !== null) ?? datumByName(names);
   if (known) return withNote(known);
   if (!shift || ![3, 7].includes(shift.length) || shift.some((value) => !Number.isFinite(value))) {
-    throw datumUnknown(fileName, label);
+    throw refusal("raster/datum-unknown", { name: fileName, reference: label });
   }
   return { shift, note: { kind: "by-own-shift" } };
 }
@@ -42,16 +42,3 @@ export function withNote({ shift, errorM }: DatumShift): Datum {
   const kind = shift.length === 0 ? "taken-as-equal" : "by-average";
   return { shift, note: errorM === 0 ? null : { kind, errorM } };
 }
-
-/** The refusal of a raster whose coordinates cannot be brought to WGS 84 with a known error. */
-function datumUnknown(fileName: string, label: string): Refusal {
-  return new Refusal(
-    "raster/datum-unknown",
-    `Expected a raster whose datum lies on WGS 84 in a known way; "${fileName}" (${label}) names none that is known here, and its place could be off by hundreds of meters.`,
-    REPROJECT,
-  );
-}
-
-/** What to do with a raster in a reference that is not accepted. */
-export const REPROJECT =
-  "Find the raster's datum in the survey's metadata, reproject the raster to a WGS 84 UTM zone with a GIS (for instance gdalwarp -t_srs EPSG:32615; 326 and the zone in the north, 327 and the zone in the south), and open that.";

@@ -1,5 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
-import { HEIGHT_UNIT_WORDS } from "../../shared/words/ground-line.ts";
+import { refusal } from "../../shared/failure.ts";
 import { type Affine, applyAffine, inverseAffine } from "./affine.ts";
 import type { BlockStore } from "./block-store.ts";
 import type { OpenRaster, RasterLevel } from "./open-raster.ts";
@@ -177,7 +176,7 @@ function inCells([{ raster: first }]: Group, group: Group): TileGrid["place"] {
   const turned = Math.max(Math.abs(turnedRow - row), Math.abs(turnedColumn - column));
   const isUpright = right > column && bottom > row;
   if (!isUpright || !(turned < LATTICE_TOLERANCE_CELLS * Math.max(columns, rows))) {
-    throw differs(first, raster, "has a grid that is turned or mirrored against it");
+    throw refusal("ground/files-differ", { in: "grid", name: raster.name, first: first.name });
   }
   const whole = (place: number) =>
     Math.abs(place - Math.round(place)) < LATTICE_TOLERANCE_CELLS ? Math.round(place) : place;
@@ -203,27 +202,18 @@ function inCommon(tile: Part, place: TileGrid["place"]): Part {
 }
 
 function refuseOther(first: OpenRaster, raster: OpenRaster): void {
+  const names = { name: raster.name, first: first.name };
   if (raster.reference.definition !== first.reference.definition) {
-    throw differs(
-      first,
-      raster,
-      `is in ${raster.reference.label}, and "${first.name}" in ${first.reference.label}`,
-    );
+    const labels = { has: raster.reference.label, firstHas: first.reference.label };
+    throw refusal("ground/files-differ", { in: "reference", ...names, ...labels });
   }
   const [unit, firstUnit] = [raster.vertical.unit, first.vertical.unit];
   if (unit !== null && firstUnit !== null && unit !== firstUnit) {
-    throw differs(
-      first,
-      raster,
-      `has heights in ${HEIGHT_UNIT_WORDS[unit]}, and "${first.name}" in ${HEIGHT_UNIT_WORDS[firstUnit]}`,
-    );
+    throw refusal("ground/files-differ", { in: "unit", ...names, has: unit, firstHas: firstUnit });
   }
-  if (raster.vertical.datum !== first.vertical.datum) {
-    throw differs(
-      first,
-      raster,
-      `has heights above ${raster.vertical.datum ?? "an unnamed datum"}, and "${first.name}" above ${first.vertical.datum ?? "an unnamed datum"}`,
-    );
+  const [has, firstHas] = [raster.vertical.datum, first.vertical.datum];
+  if (has !== firstHas) {
+    throw refusal("ground/files-differ", { in: "datum", ...names, has, firstHas });
   }
 }
 
@@ -240,12 +230,4 @@ function offsetOf(first: OpenRaster, raster: OpenRaster): { column: number; row:
   const whole = { column: Math.round(column), row: Math.round(row) };
   const off = Math.max(Math.abs(column - whole.column), Math.abs(row - whole.row));
   return stretch < LATTICE_TOLERANCE_CELLS && off < LATTICE_TOLERANCE_CELLS ? whole : null;
-}
-
-function differs(first: OpenRaster, raster: OpenRaster, how: string): Refusal {
-  return new Refusal(
-    "ground/files-differ",
-    `Several files must have one coordinate reference, one vertical datum and one unit. "${raster.name}" ${how}.`,
-    `Open only files that fit together, or bring them to the reference, datum and unit of "${first.name}" in a GIS first.`,
-  );
 }

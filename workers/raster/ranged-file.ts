@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { Refusal, refusal } from "../../shared/failure.ts";
 import type { FileBytes } from "../../shared/messages.ts";
 import type { RangeAnswer, RangeWay } from "../../shared/ranges.ts";
 
@@ -23,7 +23,8 @@ export async function rangedFile(
 ): Promise<FileBytes> {
   const first = await requested(way, 0, BLOCK_BYTES, waitsMs);
   const size = totalOf(first) ?? (await way.size().catch(() => null));
-  if (size === null || !(size > 0)) throw withoutLength(way);
+  if (size === null || !(size > 0))
+    throw refusal("address/no-length", { host: way.host, isPage: way.isPage });
   checked(way, first, 0, Math.min(BLOCK_BYTES, size), size);
   const kept = new Map<number, Promise<ArrayBuffer>>([[0, Promise.resolve(first.bytes)]]);
 
@@ -31,7 +32,7 @@ export async function rangedFile(
     const start = from * BLOCK_BYTES;
     const end = Math.min(size, start + count * BLOCK_BYTES);
     const answer = requested(way, start, end, waitsMs).then((it) => {
-      if (it.tag !== first.tag) throw changed(way);
+      if (it.tag !== first.tag) throw refusal("address/changed", { host: way.host });
       return checked(way, it, start, end, size);
     });
     for (let k = 0; k < count; k++) {
@@ -115,51 +116,22 @@ function isPassing(answer: unknown): boolean {
 
 function refusedBy(way: RangeWay, answer: RangeAnswer): Refusal | null {
   const { status, elsewhere } = answer;
-  if (status === 206) return isShort(answer) ? cutOff(way) : null;
-  if (status === 200) {
-    return new Refusal(
-      "address/no-ranges",
-      `Expected ${way.host} to send parts of the file; it sends only the whole.`,
-      "Download the file and open it here, or ask whoever runs that server to allow range requests.",
-    );
-  }
-  if (status === 416) return lies(way, "and then says that this part does not exist");
-  if (elsewhere !== null) {
-    return new Refusal(
-      "address/elsewhere",
-      `Expected the file at ${way.host}; it sends on to ${elsewhere.slice(0, 200)}. Nothing was fetched there.`,
-      "Open that address, if you know who runs it.",
-    );
-  }
-  const why = status === 401 || status === 403 ? " It requires a name and a password." : "";
-  return new Refusal(
-    "address/answer",
-    `Expected a part of the file from ${way.host}; it answers ${status}.${why}`,
-    "Check the address, or download the file and open it here.",
-  );
+  if (status === 206)
+    return isShort(answer) ? refusal("address/cut-off", { host: way.host }) : null;
+  if (status === 200) return refusal("address/no-ranges", { host: way.host });
+  if (status === 416) return refusal("address/lies", { host: way.host, sends: "nothing" });
+  if (elsewhere !== null)
+    return refusal("address/elsewhere", { host: way.host, to: elsewhere.slice(0, 200) });
+  return refusal("address/answer", { host: way.host, status });
 }
 
 function unanswered(way: RangeWay, thrown: unknown): Refusal {
   if (thrown instanceof Refusal) return thrown;
-  if ((thrown as Error | null)?.name === "TimeoutError") {
-    return new Refusal(
-      "address/slow",
-      `Expected a part of the file from ${way.host} in time; it did not come, although it was requested more than once.`,
-      "Try again on a better network, or download the file and open it here.",
-    );
-  }
-  if (CERTIFICATE.test(causeOf(thrown))) {
-    return new Refusal(
-      "address/certificate",
-      `Expected ${way.host} to show a certificate that is trusted here; its certificate is not (${causeOf(thrown)}).`,
-      "Ask whoever runs that server, or download the file from a place you trust and open it here.",
-    );
-  }
-  return new Refusal(
-    "address/unreachable",
-    `Expected an answer from ${way.host}; none came${way.isPage ? ", or the server does not let other pages read it (CORS), or its certificate is not trusted (https)" : ""}, or it was cut off each time.`,
-    "Check address and network, or download the file and open it here.",
-  );
+  if ((thrown as Error | null)?.name === "TimeoutError")
+    return refusal("address/slow", { host: way.host });
+  if (CERTIFICATE.test(causeOf(thrown)))
+    return refusal("address/certificate", { host: way.host, cause: causeOf(thrown) });
+  return refusal("address/unreachable", { host: way.host, isPage: way.isPage });
 }
 
 /** Codes with which Node refuses a server's certificate. Source: Node, tls, X509 certificate error codes. */
@@ -197,44 +169,14 @@ function checked(
 ): ArrayBuffer {
   const range = rangeOf(answer);
   const total = range?.[2] ?? null;
-  if (total !== null && total !== size) throw changed(way);
+  if (total !== null && total !== size) throw refusal("address/changed", { host: way.host });
   if (range && (range[0] !== from || range[1] !== to - 1)) {
-    throw lies(way, "and sends another part than was requested");
+    throw refusal("address/lies", { host: way.host, sends: "another-part" });
   }
   if (answer.bytes.byteLength !== to - from) {
-    throw lies(way, `and sends ${answer.bytes.byteLength} bytes where ${to - from} were requested`);
+    throw refusal("address/lies", {
+      ...{ host: way.host, sends: "bytes", bytes: answer.bytes.byteLength, wanted: to - from },
+    });
   }
   return answer.bytes;
-}
-
-function lies(way: RangeWay, how: string): Refusal {
-  return new Refusal(
-    "address/lies",
-    `Expected the file at ${way.host} to be as the server says; it gives its length ${how}.`,
-    "Download the file and open it here.",
-  );
-}
-
-function cutOff(way: RangeWay): Refusal {
-  return new Refusal(
-    "address/cut-off",
-    `Expected a whole part of the file from ${way.host}; it was cut off each time.`,
-    "Try again on a better network, or download the file and open it here.",
-  );
-}
-
-function changed(way: RangeWay): Refusal {
-  return new Refusal(
-    "address/changed",
-    `Expected the file at ${way.host} to stay as it was when it was opened; it has changed since.`,
-    "Open the address again.",
-  );
-}
-
-function withoutLength(way: RangeWay): Refusal {
-  return new Refusal(
-    "address/no-length",
-    `Expected ${way.host} to say how long the file is; it does not${way.isPage ? ", or does not let other pages read it (Content-Range, Content-Length)" : ""}.`,
-    "Download the file and open it here.",
-  );
 }

@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { Refusal, refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 
 /**
@@ -10,11 +10,7 @@ export async function readBytes(file: TerrainFile, from: number, to: number): Pr
     return await file.blob.slice(from, to).arrayBuffer();
   } catch (thrown) {
     if (thrown instanceof Refusal) throw thrown;
-    throw new Refusal(
-      "raster/unreadable",
-      `"${file.name}" cannot be read: it has been moved, changed or locked since it was chosen.`,
-      "Choose the file again.",
-    );
+    throw refusal("raster/unreadable", { name: file.name, changed: false });
   }
 }
 

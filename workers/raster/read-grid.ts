@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { CallOptions } from "../../shared/messages.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import { bilinear } from "./bilinear.ts";
@@ -85,11 +85,7 @@ async function preparePicture(
   options: ReadGridOptions | undefined,
 ): Promise<Picture> {
   if (columns * rows > MOST_PIXELS) {
-    throw new Refusal(
-      "ground/picture-too-large",
-      `A picture of ${columns} x ${rows} pixels was requested; at most ${MOST_PIXELS} are made at once.`,
-      "Ask for a smaller picture.",
-    );
+    throw refusal("ground/picture-too-large", { columns, rows, most: MOST_PIXELS });
   }
   const places = pixelPlaces(project, locator, columns, rows);
   if (places.cellsPerPixel * COARSEST_CELL_PIXELS < 2) return { places, layers: null };

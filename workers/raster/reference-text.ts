@@ -1,8 +1,9 @@
 import "./all-projections.ts";
+import { refusal } from "../../shared/failure.ts";
 import { datumOf } from "./datum.ts";
 import type { VerticalReference } from "./open-raster.ts";
 import { type HorizontalReference, makeReference, refuseReference } from "./reference.ts";
-import { unitByFactor, unsupportedUnit } from "./vertical.ts";
+import { unitByFactor } from "./vertical.ts";
 import { nameOf, partOf, unitOf } from "./well-known-text.ts";
 
 const HORIZONTAL = ["PROJCS", "PROJCRS", "GEOGCS", "GEOGCRS", "GEODCRS"];
@@ -22,7 +23,7 @@ export interface TextReference {
 export function referenceFromText(fileName: string, text: string): TextReference {
   const horizontal = partOf(text, HORIZONTAL);
   if (horizontal === null) {
-    return refuseReference(fileName, "it is not in well-known text (PROJCS[...] or GEOGCS[...])");
+    return refuseReference(fileName, null);
   }
   return {
     horizontal: horizontalOf(fileName, horizontal),
@@ -87,6 +88,6 @@ function verticalOf(fileName: string, wkt: string | null): VerticalReference {
   if (wkt === null || unit === null)
     return { unit: null, datum: wkt === null ? null : nameOf(wkt) };
   const known = unitByFactor(unit.factor);
-  if (known === null) throw unsupportedUnit(fileName, `"${unit.name}"`);
+  if (known === null) throw refusal("ground/unit-unsupported", { name: fileName, unit: unit.name });
   return { unit: known, datum: nameOf(wkt) };
 }

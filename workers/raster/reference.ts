@@ -1,7 +1,7 @@
 import proj4 from "proj4";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { DatumDoubt } from "../../shared/messages.ts";
-import { type Datum, REPROJECT } from "./datum.ts";
+import type { Datum } from "./datum.ts";
 import { type Projection, projectionOf } from "./projection.ts";
 
 /** The horizontal reference system of a raster. x and y are as stored in the file (metres, feet or degrees). */
@@ -50,12 +50,8 @@ export function makeReference(
 }
 
 /** @throws Refusal `raster/crs-unknown` always */
-export function refuseReference(fileName: string, what: string): never {
-  throw new Refusal(
-    "raster/crs-unknown",
-    `Expected a coordinate reference that is known here; "${fileName}" has ${what}.`,
-    REPROJECT,
-  );
+export function refuseReference(fileName: string, reference: string | null): never {
+  throw refusal("raster/crs-unknown", { name: fileName, reference });
 }
 
 /** The projection of a definition, or the refusal that says it is not understood. */

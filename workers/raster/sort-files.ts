@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { SIDE_CAR_ENDINGS, type SideCarKind } from "../../shared/raster-files.ts";
 import type { SideCars } from "./open-raster.ts";
@@ -76,11 +76,7 @@ function refuseTwins(files: readonly TerrainFile[]): void {
   for (const { name } of files) {
     const lower = name.toLowerCase();
     if (seen.has(lower)) {
-      throw new Refusal(
-        "raster/same-name",
-        `Expected files with different names; two are named "${name}".`,
-        "Open the files of one folder at a time, or give them names of their own.",
-      );
+      throw refusal("raster/same-name", { name });
     }
     seen.add(lower);
   }

@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
@@ -13,7 +13,7 @@ export interface UnitChoice {
 
 /**
  * What a ground is, for the person to check.
- * @throws Refusal `raster/no-place` when it does not lie on Earth, `ground/no-data` when it holds no height
+ * @throws Refusal `raster/off-earth` when it does not lie on Earth, `ground/no-data` when it holds no height
  */
 export function summarise(
   mosaic: Mosaic,
@@ -26,13 +26,9 @@ export function summarise(
   const [cellXM, cellYM] = cellsOnGround(mosaic, locator);
   const first = mosaic.parts[0]!.raster;
   if (!(cellXM <= MOST_CELL_M && cellYM <= MOST_CELL_M))
-    throw cellsTooLarge(first.name, cellXM, cellYM);
+    throw refusal("raster/cell-size", { name: first.name, xM: cellXM, yM: cellYM });
   if (!(heights.lowestM <= heights.highestM) && !heights.fromOverview) {
-    throw new Refusal(
-      "ground/no-data",
-      `"${first.name}" holds no height: every cell of it is marked as missing.`,
-      "Check the raster in a GIS; open the one that holds the ground.",
-    );
+    throw refusal("ground/no-data", { name: first.name });
   }
   const count = mosaic.parts.length;
   const coarsest = Math.max(...mosaic.grids.map(({ place }) => Math.max(place.across, place.down)));
@@ -59,26 +55,15 @@ export function summarise(
 /** Coarser than any elevation data a levee can be planned on, metres; common practice, no source. */
 const MOST_CELL_M = 10_000;
 
-function cellsTooLarge(name: string, xM: number, yM: number): Refusal {
-  return new Refusal(
-    "raster/cell-size",
-    `Expected the cells of elevation data; those of "${name}" measure {0} by {1} on the ground.`,
-    "Check its cell size and coordinate reference in a GIS, and write it again.",
-    { figures: [xM, yM].map((m) => ({ as: "far", m })) },
-  );
-}
-
-/** Corners and bounds of a ground. @throws Refusal `raster/no-place` when it does not lie on Earth */
+/** Corners and bounds of a ground. @throws Refusal `raster/off-earth` when it does not lie on Earth */
 export function placeOf(mosaic: Mosaic, locator: Locator) {
   const { corners, edge } = outlineOf(mosaic, locator);
   const onEarth = ([longitude, latitude]: LonLat) =>
     Math.abs(latitude) <= 90 && Number.isFinite(longitude);
   if (!edge.every(onEarth)) {
-    throw new Refusal(
-      "raster/no-place",
-      `"${mosaic.parts[0]!.raster.name}" does not lie on Earth with the place and reference it states (${mosaic.reference.label}).`,
-      "Check its coordinate reference and origin in a GIS, and write it again.",
-    );
+    throw refusal("raster/off-earth", {
+      ...{ name: mosaic.parts[0]!.raster.name, reference: mosaic.reference.label },
+    });
   }
   const longitudes = edge.map(([longitude]) => longitude);
   const latitudes = edge.map(([, latitude]) => latitude);

@@ -1,4 +1,4 @@
-import { Refusal, refusalOf } from "../../shared/failure.ts";
+import { asFailure, Refusal, refusal, refusalOf } from "../../shared/failure.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { CallOptions, GroundSummary, OnGrid, TerrainFile } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
@@ -22,7 +22,6 @@ import { shownLevels } from "./shown-levels.ts";
 import { sortFiles } from "./sort-files.ts";
 import { summarise, type UnitChoice } from "./summary.ts";
 import { tilesTogether } from "./tiles-together.ts";
-import { unknownUnit } from "./vertical.ts";
 import { openWanted, wantedRasters } from "./wanted-rasters.ts";
 import type { CellWindow, WindowCells } from "./window.ts";
 
@@ -89,7 +88,7 @@ export async function openTerrain(
   }
   if (refused.length > 0) throw allRefused(refused, wanted.length);
   const [first, ...others] = rasters;
-  if (!first) throw noRaster();
+  if (!first) throw refusal("raster/none");
 
   const choices = new Map(rasters.map((raster) => [raster, unitOf(raster, verticalUnit)]));
   const mosaic = joinRasters([first, ...others]);
@@ -175,7 +174,7 @@ function partAt({ parts }: Mosaic, window: CellWindow, index: number): number {
 function unitOf(raster: OpenRaster, stated: VerticalUnit | null): UnitChoice {
   if (raster.vertical.unit) return { unit: raster.vertical.unit, from: "file" };
   if (stated) return { unit: stated, from: "person" };
-  throw unknownUnit(raster.name);
+  throw refusal("ground/unit-unknown", { name: raster.name });
 }
 
 /** What is to be known of the files, once for all files of which the same is to be known. */
@@ -208,20 +207,7 @@ function unitWords(unit: VerticalUnit): string {
 const BESIDE = ["raster/no-place", "raster/crs-missing"];
 
 /** Says of a raster at an address that no files beside it were looked for. */
-function withoutFilesBeside(refusal: Refusal, { name, host }: TerrainFile): Refusal {
-  const { code, message } = refusal;
-  if (host === undefined || !BESIDE.includes(code)) return refusal;
-  return new Refusal(
-    code,
-    `${message} At ${host} only the file itself is read, not the files beside it (.tfw, .prj, .aux.xml).`,
-    `Download "${name}" with the files beside it and open them together.`,
-  );
-}
-
-function noRaster(): Refusal {
-  return new Refusal(
-    "raster/none",
-    "Expected an elevation raster; none is among the files.",
-    "Choose a GeoTIFF or an Esri ASCII grid, with its side-car files if it has any.",
-  );
+function withoutFilesBeside(thrown: Refusal, { name, host }: TerrainFile): Refusal {
+  if (host === undefined || !BESIDE.includes(thrown.code)) return thrown;
+  return refusal("raster/alone", { why: asFailure(thrown), name, host });
 }

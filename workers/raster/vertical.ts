@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { VerticalUnit } from "../../shared/plan.ts";
 import { metresPer } from "../../shared/vertical-unit.ts";
 
@@ -20,7 +20,7 @@ export function unitByName(fileName: string, text: string): VerticalUnit | null 
   const name = text.trim();
   if (name === "") return null;
   const known = UNIT_NAMES.find(([pattern]) => pattern.test(name));
-  if (!known) throw unsupportedUnit(fileName, `"${name}"`);
+  if (!known) throw refusal("ground/unit-unsupported", { name: fileName, unit: name });
   return known[1];
 }
 
@@ -28,20 +28,4 @@ export function unitByName(fileName: string, text: string): VerticalUnit | null 
 export function unitByFactor(metres: number): VerticalUnit | null {
   const units: readonly VerticalUnit[] = ["metre", "foot", "us-survey-foot"];
   return units.find((unit) => Math.abs(metresPer(unit) / metres - 1) < 1e-7) ?? null;
-}
-
-export function unsupportedUnit(fileName: string, what: string): Refusal {
-  return new Refusal(
-    "ground/unit-unsupported",
-    `Expected heights in meters, feet or US survey feet; "${fileName}" states ${what}.`,
-    "Convert the heights to meters in a GIS and open the converted raster.",
-  );
-}
-
-export function unknownUnit(fileName: string): Refusal {
-  return new Refusal(
-    "ground/unit-unknown",
-    `"${fileName}" does not say whether its heights are in meters, feet or US survey feet.`,
-    "Look in the survey's metadata and choose meters, feet or US survey feet in Elevation data. A wrong unit makes every height wrong by a factor of three.",
-  );
 }

@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { BlockStore } from "./block-store.ts";
 import type { RasterLevel } from "./open-raster.ts";
 
@@ -25,11 +25,7 @@ const CELLS_AT_ONCE = 16_000_000;
 /** A window full of no data. @throws Refusal `ground/window-too-large` above 64 million cells. */
 export function emptyWindow(window: CellWindow): WindowCells {
   if (window.columns * window.rows > MOST_CELLS) {
-    throw new Refusal(
-      "ground/window-too-large",
-      `The lines reach over ${window.columns} x ${window.rows} cells of ground, more than can be held at full resolution.`,
-      "Draw a smaller ring or line, or open a coarser raster for a line this long.",
-    );
+    throw refusal("ground/window-too-large", { columns: window.columns, rows: window.rows });
   }
   return { ...window, heightsM: new Float32Array(window.columns * window.rows).fill(Number.NaN) };
 }

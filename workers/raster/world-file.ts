@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { type Affine, isUsableAffine, shiftAffine } from "./affine.ts";
 import { readText } from "./read-bytes.ts";
@@ -24,9 +24,5 @@ export async function worldFilePlacement(file: TerrainFile): Promise<Affine> {
   ];
   const centred: Affine = { xPerColumn, yPerColumn, xPerRow, yPerRow, x0, y0 };
   if (numbers.length === 6 && isUsableAffine(centred)) return shiftAffine(centred, -0.5, -0.5);
-  throw new Refusal(
-    "raster/world-file",
-    `Expected six numbers that place a grid in "${file.name}"; it holds something else.`,
-    "Choose the world file that belongs to the raster, or open a GeoTIFF that carries its own placement.",
-  );
+  throw refusal("raster/world-file", { name: file.name });
 }

@@ -1,4 +1,4 @@
-import { Refusal } from "../../../shared/failure.ts";
+import { type Given, type Refusal, refusal } from "../../../shared/failure.ts";
 import { type Affine, isUsableAffine } from "../affine.ts";
 import { HEADER_KEYS } from "./ascii-grid.ts";
 
@@ -25,19 +25,19 @@ export function readHeader(name: string, text: string): AsciiHeader {
   const { values, dataAt } = readPairs(name, text);
   const need = (key: Key): number => {
     const value = values.get(key);
-    if (value === undefined) throw badHeader(name, `it has no ${key}`);
+    if (value === undefined) throw badHeader(name, "missing", key);
     return value;
   };
   const columns = need("ncols");
   const rows = need("nrows");
   for (const side of [columns, rows]) {
     if (!(Number.isInteger(side) && side >= 1 && side <= MOST_SIDE)) {
-      throw badHeader(name, `its size is ${columns} x ${rows} cells`);
+      throw badHeader(name, "size", columns, rows);
     }
   }
   const dx = values.get("dx") ?? need("cellsize");
   const dy = values.get("dy") ?? need("cellsize");
-  if (!(dx > 0 && dy > 0)) throw badHeader(name, `its cells measure ${dx} x ${dy}`);
+  if (!(dx > 0 && dy > 0)) throw badHeader(name, "cells", dx, dy);
   const left = values.get("xllcorner") ?? need("xllcenter") - dx / 2;
   const bottom = values.get("yllcorner") ?? need("yllcenter") - dy / 2;
   const affine: Affine = {
@@ -48,8 +48,7 @@ export function readHeader(name: string, text: string): AsciiHeader {
     yPerColumn: 0,
     yPerRow: -dy,
   };
-  if (!isUsableAffine(affine))
-    throw badHeader(name, "its origin or cell size is not a usable number");
+  if (!isUsableAffine(affine)) throw badHeader(name, "place");
   return { columns, rows, affine, noData: values.get("nodata_value") ?? null, dataAt };
 }
 
@@ -62,7 +61,7 @@ function readPairs(name: string, text: string): { values: Map<Key, number>; data
     const key = HEADER_KEYS.find((each) => each === word);
     if (!key) {
       if (/^(nan|inf)/.test(word)) break;
-      throw badHeader(name, `"${match[1]!.slice(0, 30)}" is not one of its keywords`);
+      throw badHeader(name, "keyword", match[1]!.slice(0, 30));
     }
     values.set(key, numberOf(name, key, match[2]!));
     dataAt = pair.lastIndex;
@@ -74,23 +73,19 @@ function numberOf(name: string, key: Key, text: string): number {
   if (/^[-+]?\d+,\d+$/.test(text)) throw commaDecimals(name, text);
   if (key === "nodata_value" && /^[-+]?nan$/i.test(text)) return Number.NaN;
   const value = Number(text);
-  if (!Number.isFinite(value)) throw badHeader(name, `its ${key} is "${text.slice(0, 30)}"`);
+  if (!Number.isFinite(value)) throw badHeader(name, "value", key, text.slice(0, 30));
   return value;
 }
 
-function badHeader(name: string, what: string): Refusal {
-  return new Refusal(
-    "raster/grid-header",
-    `Expected the head of an Esri ASCII grid (ncols, nrows, xllcorner, yllcorner, cellsize) in "${name}"; ${what}.`,
-    "Export the grid again, or convert it to GeoTIFF.",
-  );
+function badHeader(
+  name: string,
+  fault: Given<"raster/grid-header">["fault"],
+  ...of: readonly (string | number)[]
+): Refusal {
+  return refusal("raster/grid-header", { name, fault, of });
 }
 
 /** The refusal for numbers such as 1,5. */
 export function commaDecimals(name: string, text: string): Refusal {
-  return new Refusal(
-    "raster/comma-decimals",
-    `Expected numbers with a decimal point in "${name}"; it has "${text.slice(0, 30)}".`,
-    "Export the grid again with decimal points, or replace the commas in a text editor.",
-  );
+  return refusal("raster/comma-decimals", { name, text: text.slice(0, 30) });
 }

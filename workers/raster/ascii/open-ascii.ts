@@ -1,4 +1,4 @@
-import { Refusal } from "../../../shared/failure.ts";
+import { refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import { maskBeside } from "../geotiff/image-pyramid.ts";
 import { type HeightRule, toHeights } from "../heights.ts";
@@ -20,11 +20,7 @@ export async function openAsciiGrid(file: TerrainFile, sides: SideCars): Promise
   const head = latin1(new Uint8Array(await readBytes(file, 0, HEAD_BYTES)));
   const header = readHeader(name, head);
   if (!sides.projection) {
-    throw new Refusal(
-      "raster/crs-missing",
-      `"${name}" does not state its coordinate reference: an Esri ASCII grid keeps it in a .prj file.`,
-      "Choose the .prj file together with the grid.",
-    );
+    throw refusal("raster/crs-missing", { name, isGrid: true });
   }
   const { horizontal, vertical } = await fileReference(sides.projection);
   const rowAt = await indexRows(file, header);

@@ -1,4 +1,4 @@
-import { Refusal } from "../../../shared/failure.ts";
+import { type Refusal, refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import { readBytes } from "../read-bytes.ts";
 import { type AsciiHeader, commaDecimals } from "./header.ts";
@@ -57,11 +57,7 @@ export async function readRows(
   const values = new Float64Array(columns * count);
   const parsed = parseNumbers(new Uint8Array(bytes), 0, true, values);
   if (parsed.count < values.length) {
-    throw new Refusal(
-      "raster/unreadable",
-      `"${file.name}" has changed since it was opened.`,
-      "Open the file again.",
-    );
+    throw refusal("raster/unreadable", { name: file.name, changed: true });
   }
   return values;
 }
@@ -81,20 +77,12 @@ function noteRows(
 }
 
 function wrongCount(name: string, { columns, rows }: AsciiHeader, found: number | null): Refusal {
-  const came =
-    found === null ? "is too short to hold them" : `has ${found > columns * rows ? "more" : found}`;
-  return new Refusal(
-    "raster/cell-count",
-    `Expected ${columns} x ${rows} cells in "${name}"; it ${came}.`,
-    "Download or copy the grid again, or export it again.",
-  );
+  return refusal("raster/cell-count", { name, columns, rows, found });
 }
 
 function notANumber(name: string, word: string, cell: number, columns: number): Refusal {
   if (/^[-+]?\d*,\d+/.test(word)) return commaDecimals(name, word);
-  return new Refusal(
-    "raster/not-a-number",
-    `Expected a number in row ${Math.floor(cell / columns) + 1} of "${name}"; it has "${word.slice(0, 30)}".`,
-    "Export the grid again, or correct the row in a text editor.",
-  );
+  return refusal("raster/not-a-number", {
+    ...{ name, row: Math.floor(cell / columns) + 1, text: word.slice(0, 30) },
+  });
 }

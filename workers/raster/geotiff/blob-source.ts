@@ -1,4 +1,4 @@
-import { Refusal } from "../../../shared/failure.ts";
+import { type Given, type Refusal, refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import { readBytes } from "../read-bytes.ts";
 
@@ -31,7 +31,8 @@ export function blobSource(file: TerrainFile): BlobSource {
 
   const read = async ({ offset, length }: Slice): Promise<ArrayBuffer> => {
     const there = Math.max(0, size - offset);
-    if (length > 2 * there + 4096 || length > MOST_LIST_BYTES) throw truncated(file.name);
+    if (length > 2 * there + 4096 || length > MOST_LIST_BYTES)
+      throw refusal("raster/truncated", { name: file.name });
     if (offset + length <= HEAD_BYTES) {
       head ??= readBytes(file, 0, HEAD_BYTES);
       return (await head).slice(offset, offset + length);
@@ -47,30 +48,11 @@ export function blobSource(file: TerrainFile): BlobSource {
   };
 }
 
-/** The refusal for a file that ends before what it points to. */
-export function truncated(name: string): Refusal {
-  return new Refusal(
-    "raster/truncated",
-    `"${name}" ends before the data it promises: it is cut short or damaged.`,
-    "Download or copy the raster again and compare its size with the original.",
-  );
-}
-
 /** The refusal for a file whose parts contradict each other. */
-export function damaged(name: string, what: string): Refusal {
-  return new Refusal(
-    "raster/damaged",
-    `"${name}" is a TIFF, but it is damaged: ${what}.`,
-    "Download or copy the raster again, or write it again from its source.",
-  );
-}
-
-/** The refusal for a sound file of a kind that is not read. */
-export function unsupported(name: string, what: string, remedy?: string): Refusal {
-  return new Refusal(
-    "raster/unsupported",
-    `"${name}" is a TIFF of a kind that is not read: ${what}.`,
-    remedy ??
-      "Write it as a GeoTIFF with one band of numbers, compressed with Deflate, LZW or not at all.",
-  );
+export function damaged(
+  name: string,
+  fault: Given<"raster/damaged">["fault"],
+  ...of: readonly (string | number)[]
+): Refusal {
+  return refusal("raster/damaged", { name, fault, of });
 }

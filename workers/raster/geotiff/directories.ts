@@ -1,7 +1,7 @@
 import { GeoTIFF, type ImageFileDirectory } from "geotiff";
-import { Refusal } from "../../../shared/failure.ts";
+import { Refusal, refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
-import { blobSource, damaged, truncated } from "./blob-source.ts";
+import { blobSource, damaged } from "./blob-source.ts";
 
 /** More images than this in one file are not overviews and masks of a raster. */
 const MOST_DIRECTORIES = 256;
@@ -20,9 +20,9 @@ export async function readDirectories(file: TerrainFile): Promise<Directories> {
     return await walk(file);
   } catch (thrown) {
     if (thrown instanceof Refusal) throw thrown;
-    if (thrown instanceof RangeError) throw truncated(file.name);
+    if (thrown instanceof RangeError) throw refusal("raster/truncated", { name: file.name });
     const reason = thrown instanceof Error ? thrown.message : String(thrown);
-    throw damaged(file.name, `its directory cannot be read (${reason})`);
+    throw damaged(file.name, "directory", reason);
   }
 }
 
@@ -34,13 +34,13 @@ async function walk(file: TerrainFile): Promise<Directories> {
   const seen = new Set<number>();
   let offset = tiff.firstIFDOffset;
   while (offset !== 0) {
-    if (seen.has(offset)) throw damaged(file.name, "its image directories form a loop");
-    if (seen.size >= MOST_DIRECTORIES) throw damaged(file.name, "it holds too many images");
+    if (seen.has(offset)) throw damaged(file.name, "loop");
+    if (seen.size >= MOST_DIRECTORIES) throw damaged(file.name, "too-many-images");
     seen.add(offset);
     const directory = await tiff.parser.parseFileDirectoryAt(offset);
     images.push(directory);
     offset = directory.nextIFDByteOffset;
   }
-  if (images.length === 0) throw damaged(file.name, "it holds no image");
+  if (images.length === 0) throw damaged(file.name, "no-image");
   return { littleEndian: tiff.littleEndian, images };
 }

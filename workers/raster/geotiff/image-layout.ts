@@ -1,5 +1,6 @@
 import type { ImageFileDirectory } from "geotiff";
-import { damaged, truncated, unsupported } from "./blob-source.ts";
+import { type Given, type Refusal, refusal } from "../../../shared/failure.ts";
+import { damaged } from "./blob-source.ts";
 import { CODECS } from "./codecs.ts";
 import { tagNumber, tagNumbers } from "./tags.ts";
 
@@ -50,18 +51,18 @@ export function imageLayout(
   const columns = number("ImageWidth", 0);
   const rows = number("ImageLength", 0);
   const samples = number("SamplesPerPixel", 1);
-  if (!(columns >= 1 && rows >= 1)) throw damaged(name, `its size is ${columns} x ${rows} cells`);
+  if (!(columns >= 1 && rows >= 1)) throw damaged(name, "size", columns, rows);
   if (columns > MOST_SIDE || rows > MOST_SIDE) {
-    throw damaged(name, `its size of ${columns} x ${rows} cells is absurd`);
+    throw damaged(name, "absurd-size", columns, rows);
   }
-  if (!(samples >= 1)) throw damaged(name, "it has no band");
+  if (!(samples >= 1)) throw damaged(name, "no-band");
 
   const tiled = directory.hasTag("TileOffsets");
   const blockColumns = tiled ? number("TileWidth", 0) : columns;
   const blockRows = tiled
     ? number("TileLength", 0)
     : Math.min(rows, number("RowsPerStrip", rows) || rows);
-  if (!(blockColumns >= 1 && blockRows >= 1)) throw damaged(name, "its tiles have no size");
+  if (!(blockColumns >= 1 && blockRows >= 1)) throw damaged(name, "no-tile-size");
 
   const planar = number("PlanarConfiguration", 1) === 2;
   const newSubfileType = number("NewSubfileType", 0);
@@ -101,47 +102,33 @@ function alphaOf(extraSamples: ArrayLike<number>, samples: number): number | nul
 function checkKind(name: string, layout: ImageLayout, photometric: number): void {
   const { bits, sampleFormat, compression, predictor } = layout;
   if (photometric === 2 || photometric === 3 || photometric === 5 || photometric === 6) {
-    throw unsupported(
-      name,
-      "it is a color picture, not heights",
-      "Open the elevation raster (a digital elevation model), not an air photo or a rendered map.",
-    );
+    throw unread(name, "picture");
   }
-  if (!(compression in CODECS)) throw unsupported(name, compressionName(compression));
+  if (!(compression in CODECS)) throw unread(name, "compression", compression);
   if (compression === LERC && layout.samples > 1) {
-    throw unsupported(name, "it holds several bands in LERC");
+    throw unread(name, "lerc-bands");
   }
   if (compression === LERC && !layout.littleEndian) {
-    throw unsupported(name, "it is compressed with LERC and written in big-endian order");
+    throw unread(name, "lerc-order");
   }
-  if (![1, 2, 3].includes(predictor)) throw damaged(name, `its predictor is ${predictor}`);
-  if (sampleFormat === 5 || sampleFormat === 6)
-    throw unsupported(name, "its cells are complex numbers");
+  if (![1, 2, 3].includes(predictor)) throw damaged(name, "predictor", predictor);
+  if (sampleFormat === 5 || sampleFormat === 6) throw unread(name, "complex");
   const floats = sampleFormat === 3 && (bits === 32 || bits === 64);
   const whole =
     (sampleFormat === 1 || sampleFormat === 2) && (bits === 8 || bits === 16 || bits === 32);
   const maskBits = layout.isMask && bits === 1;
   if (!floats && !whole && !maskBits) {
-    throw unsupported(
-      name,
-      `its cells are ${bits}-bit numbers of sample format ${sampleFormat}`,
-      "Write it again with 32-bit floating point numbers (Float32).",
-    );
+    throw unread(name, "numbers", bits, sampleFormat);
   }
-  if (predictor === 3 && !floats)
-    throw damaged(name, "it has a floating point predictor on whole numbers");
+  if (predictor === 3 && !floats) throw damaged(name, "float-predictor");
 }
 
-function compressionName(compression: number): string {
-  const names = new Map([
-    [6, "it is compressed with JPEG"],
-    [7, "it is compressed with JPEG, which does not keep heights exact"],
-    [34925, "it is compressed with LZMA"],
-    [50001, "it is compressed with WebP"],
-    [50002, "it is compressed with JPEG XL"],
-    [34712, "it is compressed with JPEG 2000"],
-  ]);
-  return names.get(compression) ?? `its compression is number ${compression}`;
+function unread(
+  name: string,
+  fault: Given<"raster/unsupported">["fault"],
+  ...of: readonly number[]
+): Refusal {
+  return refusal("raster/unsupported", { name, fault, of });
 }
 
 function isCount(value: number): boolean {
@@ -156,7 +143,7 @@ function checkBlocks(name: string, layout: ImageLayout, fileBytes: number): void
     Math.ceil(rows / blockRows) *
     (layout.planar ? layout.samples : 1);
   if (offsets.length < blocks || byteCounts.length < blocks) {
-    throw damaged(name, `it should list ${blocks} blocks of cells and lists ${offsets.length}`);
+    throw damaged(name, "block-list", blocks, offsets.length);
   }
   const perPixel = layout.planar ? 1 : layout.samples;
   const rowBytes =
@@ -166,20 +153,16 @@ function checkBlocks(name: string, layout: ImageLayout, fileBytes: number): void
     const bytes = Number(byteCounts[i]);
     const offset = Number(offsets[i]);
     if (!isCount(offset) || !isCount(bytes)) {
-      throw damaged(name, "the places of its cells in the file are not whole numbers");
+      throw damaged(name, "block-places");
     }
-    if (offset + bytes > fileBytes) throw truncated(name);
+    if (offset + bytes > fileBytes) throw refusal("raster/truncated", { name });
     const rowsHere = layout.tiled ? blockRows : Math.min(blockRows, rows - (i % down) * blockRows);
     if (bytes > 0 && bytes < rowsHere * rowBytes) {
-      throw damaged(name, "a block of its cells is too short");
+      throw damaged(name, "short-block");
     }
   }
   const decodedWhole = layout.compression !== 1 || layout.tiled;
   if (decodedWhole && blockColumns * blockRows * perPixel > MOST_BLOCK_CELLS) {
-    throw unsupported(
-      name,
-      `its cells are compressed in pieces of ${blockColumns} x ${blockRows}, too large to decode at once`,
-      "Write it again with tiles, for instance as a Cloud Optimized GeoTIFF.",
-    );
+    throw unread(name, "large-pieces", blockColumns, blockRows);
   }
 }

@@ -95,8 +95,8 @@ async function unpack(
   const bytes = rows * Math.ceil((perRow * layout.bits) / 8);
   const unpacked = await decompress(packed, bytes).catch((thrown: unknown) => {
     if (thrown instanceof Refusal) throw thrown;
-    throw damaged(file.name, "a block of its cells cannot be decompressed");
+    throw damaged(file.name, "packed");
   });
-  if (unpacked.byteLength < bytes) throw damaged(file.name, "a block of its cells is too short");
+  if (unpacked.byteLength < bytes) throw damaged(file.name, "short-block");
   return samplesOf(layout, unpacked, rows, perRow, stride);
 }

@@ -33,7 +33,7 @@ export async function imagePyramid(
   sides: SideCars,
 ): Promise<ImagePyramid> {
   const [full, ...inside] = layoutsOf(file, directories);
-  if (!full || full.layout.isMask) throw damaged(file.name, "its first image is a mask");
+  if (!full || full.layout.isMask) throw damaged(file.name, "mask-first");
   const overviewFile = sides.overviews ? await imagesOf(sides.overviews) : [];
   const maskFile = sides.mask ? await imagesOf(sides.mask) : [];
   const reduced = [
@@ -72,7 +72,7 @@ export async function maskBeside(
 }
 
 function otherSize(name: string): Refusal {
-  return damaged(name, "the mask of its holes is of another size");
+  return damaged(name, "mask-size");
 }
 
 async function imagesOf(file: TerrainFile): Promise<PlacedImage[]> {

@@ -1,4 +1,4 @@
-import { Refusal } from "../../../shared/failure.ts";
+import { refusal } from "../../../shared/failure.ts";
 import type { ImageLayout } from "./image-layout.ts";
 
 /**
@@ -13,11 +13,7 @@ export function noDataOf(name: string, layout: ImageLayout, text: unknown): numb
   if (written === "") return null;
   const value = /^[+-]?nan/i.test(written) ? Number.NaN : numberOf(written);
   if (value === null) {
-    throw new Refusal(
-      "raster/no-data-unreadable",
-      `"${name}" marks its holes with "${written.slice(0, 40)}", which is not a number.`,
-      "Set the raster's no-data value to a number, for instance -9999, and open it again.",
-    );
+    throw refusal("raster/no-data-unreadable", { name, mark: written.slice(0, 40) });
   }
   return layout.sampleFormat === 3 && layout.bits === 32 ? Math.fround(value) : value;
 }

@@ -1,5 +1,5 @@
 import type { ImageFileDirectory } from "geotiff";
-import { Refusal } from "../../../shared/failure.ts";
+import { refusal } from "../../../shared/failure.ts";
 import { loadPart } from "../../../shared/load-part.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import type { Affine } from "../affine.ts";
@@ -74,7 +74,7 @@ function keysOf(name: string, main: ImageFileDirectory): KeyValues {
   try {
     return (main.parseGeoKeyDirectory() ?? {}) as KeyValues;
   } catch {
-    throw damaged(name, "its GeoKeys point to values that are not there");
+    throw damaged(name, "geo-keys");
   }
 }
 
@@ -91,11 +91,7 @@ function scaleOf(name: string, main: ImageFileDirectory, keys: KeyValues, aux: A
 
 async function sideCarPlacement(name: string, sides: SideCars): Promise<Affine> {
   if (sides.world) return worldFilePlacement(sides.world);
-  throw new Refusal(
-    "raster/no-place",
-    `"${name}" is a TIFF that does not say where on Earth it lies.`,
-    "Open a GeoTIFF, or choose its world file (.tfw) and its .prj together with it.",
-  );
+  throw refusal("raster/no-place", { name });
 }
 
 /** The reference in the .prj, or that in the .aux.xml, for a file that states none. */
@@ -106,11 +102,7 @@ async function referenceBeside(
 ): Promise<TextReference> {
   if (sides.projection) return fileReference(sides.projection);
   if (sides.metadata && aux.reference) return textReference(sides.metadata.name, aux.reference);
-  throw new Refusal(
-    "raster/crs-missing",
-    `"${name}" does not state its coordinate reference.`,
-    "Choose its .prj file together with it, or write the raster again with its reference.",
-  );
+  throw refusal("raster/crs-missing", { name, isGrid: false });
 }
 
 async function formatName(file: TerrainFile, pyramid: ImagePyramid): Promise<string> {

@@ -1,5 +1,5 @@
 import type { ImageFileDirectory } from "geotiff";
-import { Refusal } from "../../../shared/failure.ts";
+import { refusal } from "../../../shared/failure.ts";
 import { type Affine, isUsableAffine, shiftAffine } from "../affine.ts";
 import { tagNumbers } from "./tags.ts";
 
@@ -8,7 +8,7 @@ import { tagNumbers } from "./tags.ts";
  * OGC 19-008r4, GeoTIFF 1.1. The scale in y is taken downwards whatever its sign, as GDAL does.
  * @param pixelIsPoint true only when GTRasterTypeGeoKey is 2
  * @returns null when the file has no placement of its own
- * @throws Refusal `raster/no-place` when it has one that places nothing
+ * @throws Refusal `raster/control-points`, `raster/no-grid` when it has one that places nothing
  */
 export function placementOf(
   name: string,
@@ -21,20 +21,12 @@ export function placementOf(
   const affine = fromScale(scale, tie) ?? fromMatrix(matrix);
   if (!affine) {
     if (tie.length > 6) {
-      throw new Refusal(
-        "raster/no-place",
-        `"${name}" is placed by ${tie.length / 6} ground control points, not by a regular grid.`,
-        "Rectify it first (warp it to a regular grid in a known reference), and open that.",
-      );
+      throw refusal("raster/control-points", { name, points: tie.length / 6 });
     }
     return null;
   }
   if (!isUsableAffine(affine)) {
-    throw new Refusal(
-      "raster/no-place",
-      `"${name}" has a placement that is not a grid: its origin or cell size is zero, infinite or not a number.`,
-      "Write the raster again with a valid origin and cell size.",
-    );
+    throw refusal("raster/no-grid", { name });
   }
   return pixelIsPoint ? shiftAffine(affine, -0.5, -0.5) : affine;
 }
@@ -97,9 +89,5 @@ const SCALES = [1e-6, 1e4] as const;
 export function soundScale(name: string, { scale, offset }: HeightScale): HeightScale {
   const size = Math.abs(scale);
   if (size >= SCALES[0] && size <= SCALES[1] && Number.isFinite(offset)) return { scale, offset };
-  throw new Refusal(
-    "raster/height-scale",
-    `"${name}" maps its numbers to heights with a scale of ${scale} and an offset of ${offset}.`,
-    "Write the raster again with heights stored as they are.",
-  );
+  throw refusal("raster/height-scale", { name, scale, offset });
 }

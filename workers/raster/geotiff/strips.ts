@@ -1,6 +1,6 @@
+import { refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import { readBytes } from "../read-bytes.ts";
-import { truncated } from "./blob-source.ts";
 import type { ImageLayout } from "./image-layout.ts";
 
 /** The pieces an image is stored in: its tiles, or its strips gathered to a size worth reading. */
@@ -91,6 +91,6 @@ async function readPlace(
 ): Promise<ArrayBuffer | null> {
   if (bytes === 0) return null;
   const read = await readBytes(file, offset, offset + bytes);
-  if (read.byteLength < bytes) throw truncated(file.name);
+  if (read.byteLength < bytes) throw refusal("raster/truncated", { name: file.name });
   return read;
 }

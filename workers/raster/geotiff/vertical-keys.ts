@@ -1,8 +1,9 @@
 import type { GeoKeys } from "geotiff-geokeys-to-proj4";
+import { refusal } from "../../../shared/failure.ts";
 import { loadPart } from "../../../shared/load-part.ts";
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import type { VerticalReference } from "../open-raster.ts";
-import { unitByFactor, unitByName, unsupportedUnit } from "../vertical.ts";
+import { unitByFactor, unitByName } from "../vertical.ts";
 import type { KeyValues } from "./keys.ts";
 
 const allReferences = () =>
@@ -67,7 +68,7 @@ export async function verticalFromKeys(
   const code = codeOf(keys.VerticalCSTypeGeoKey) ?? heightCode(keys.GeographicTypeGeoKey);
   const unitCode = codeOf(keys.VerticalUnitsGeoKey);
   if (unitCode !== null && !UNIT_CODES[unitCode]) {
-    throw unsupportedUnit(fileName, `the unit with the code ${unitCode}`);
+    throw refusal("ground/unit-unsupported", { name: fileName, unit: unitCode });
   }
   const stated = unitCode === null ? null : UNIT_CODES[unitCode]!;
   const unit = stated ?? (await unitOfCode(code)) ?? unitByName(fileName, bandUnit ?? "");

@@ -1,4 +1,4 @@
-import { Refusal } from "../../../shared/failure.ts";
+import { Refusal, refusal } from "../../../shared/failure.ts";
 import { planPlane } from "../../../shared/plan-plane.ts";
 import { applyAffine, inverseAffine } from "../affine.ts";
 import type { OpenRaster, RasterLevel } from "../open-raster.ts";
@@ -17,7 +17,7 @@ const ON_EARTH_M = [-500, 9000] as const;
 
 /**
  * A raster as a VRT uses it: the part it takes, without the numbers that it says mark missing data.
- * @throws Refusal `ground/files-differ` when the two state different units, `raster/vrt-place` when the VRT puts it elsewhere than the file itself
+ * @throws Refusal `raster/vrt-unit` when the two state different units, `raster/vrt-place` when the VRT puts it elsewhere than the file itself
  */
 export async function placedByVrt(raster: OpenRaster, use: VrtUse): Promise<OpenRaster> {
   const { text, source } = use;
@@ -51,11 +51,7 @@ export async function placedByVrt(raster: OpenRaster, use: VrtUse): Promise<Open
 }
 
 function otherUnit(name: string, vrt: string): Refusal {
-  return new Refusal(
-    "ground/files-differ",
-    `Expected "${vrt}" and "${name}" to state one unit of heights; they state two.`,
-    "Look in the survey's metadata which is right, and open the files without the VRT.",
-  );
+  return refusal("raster/vrt-unit", { name, vrt });
 }
 
 function farthest(a: PixelRect, b: PixelRect): number {
@@ -81,11 +77,7 @@ function refuseElsewhere(
   const placed = { column, row, columns: right - column, rows: bottom - row };
   const off = farthest(placed, from);
   if (off < PLACE_TOLERANCE_CELLS) return;
-  throw new Refusal(
-    "raster/vrt-place",
-    `Expected "${vrt}" and "${raster.name}" to agree where that file lies; they are ${Number(off.toPrecision(3))} of its cells apart.`,
-    "Make the VRT again from the files in a GIS, or open the files without it.",
-  );
+  throw refusal("raster/vrt-place", { name: raster.name, vrt, cells: off });
 }
 
 async function refuseOtherReference(raster: OpenRaster, { vrt, text }: VrtUse): Promise<void> {
@@ -99,11 +91,10 @@ async function refuseOtherReference(raster: OpenRaster, { vrt, text }: VrtUse): 
   const here = raster.reference.toLonLat(x, y);
   const [eastM, northM] = planPlane(here).toPlane(stated.horizontal.toLonLat(x, y));
   if (Math.hypot(eastM, northM) < REFERENCE_TOLERANCE_M) return;
-  throw new Refusal(
-    "raster/vrt-place",
-    `Expected "${vrt}" and "${raster.name}" in one coordinate reference; the one is in ${stated.horizontal.label}, the other in ${raster.reference.label}.`,
-    "Make the VRT again from the files in a GIS, or open the files without it.",
-  );
+  throw refusal("raster/vrt-reference", {
+    ...{ name: raster.name, has: raster.reference.label },
+    ...{ vrt, vrtHas: stated.horizontal.label },
+  });
 }
 
 /** A level with no data outside a rectangle of its cells. */

@@ -1,4 +1,4 @@
-import { Refusal } from "../../../shared/failure.ts";
+import { type Refusal, refusal } from "../../../shared/failure.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import { readText } from "../read-bytes.ts";
 import type { RasterWithSides } from "../sort-files.ts";
@@ -21,11 +21,9 @@ export type WantedRaster = RasterWithSides & { readonly use: VrtUse | null };
 /** @throws Refusal of a VRT that is not of simple sources, or too large */
 export async function readVrt(file: TerrainFile): Promise<VrtText> {
   if (file.blob.size > MOST_BYTES) {
-    throw new Refusal(
-      "raster/vrt-damaged",
-      `Expected a GDAL VRT of at most ${MOST_BYTES / 1e6} MB; "${file.name}" has ${(file.blob.size / 1e6).toFixed(0)} MB.`,
-      "Open its files without it.",
-    );
+    throw refusal("raster/vrt-too-large", {
+      ...{ name: file.name, bytes: file.blob.size, mostBytes: MOST_BYTES },
+    });
   }
   return readVrtText(file.name, await readText(file, MOST_BYTES));
 }
@@ -78,20 +76,12 @@ function withReference(
   return { ...raster, sides: { ...raster.sides, projection } };
 }
 
-const MOST_NAMED = 5;
-
 function missingFrom(
   { name: vrt, host }: TerrainFile,
   { sources }: VrtText,
   missing: readonly string[],
 ): Refusal {
-  const named = missing.slice(0, MOST_NAMED).map((name) => `"${name.slice(0, 80)}"`);
-  const more = missing.length > named.length ? ` and ${missing.length - named.length} more` : "";
-  return new Refusal(
-    "raster/vrt-missing",
-    `Expected all ${sources.length} files that "${vrt}" names; not among the files: ${named.join(", ")}${more}.`,
-    host === undefined
-      ? "Open the VRT and its files together, or the folder that holds them."
-      : "Here the address of one file is read: open the address of the one at the site, or download the VRT and its files and open them together. The terminal program reads a VRT at an address with the files beside it.",
-  );
+  return refusal("raster/vrt-missing", {
+    ...{ name: vrt, files: sources.length, missing, atAddress: host !== undefined },
+  });
 }

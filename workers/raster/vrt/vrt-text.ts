@@ -1,5 +1,5 @@
 import { DOMParser } from "@xmldom/xmldom";
-import { Refusal } from "../../../shared/failure.ts";
+import { type Given, type Refusal, refusal } from "../../../shared/failure.ts";
 import {
   childrenOf,
   elementsIn,
@@ -71,7 +71,7 @@ export function readVrtText(name: string, text: string): VrtText {
   refuseOthers(name, root, IN_DATASET);
   const bands = childrenOf(root, "VRTRasterBand");
   const band = bands.find((each) => [null, "", "1"].includes(each.getAttribute("band")));
-  if (!band) throw damaged(name, "it has no first band");
+  if (!band) throw damaged(name, "no-band");
   const bandKind = band.getAttribute("subClass");
   if (bandKind && bandKind !== "VRTSourcedRasterBand") {
     const made = textOf(under(band, "PixelFunctionType"));
@@ -81,8 +81,8 @@ export function readVrtText(name: string, text: string): VrtText {
   unchanged(name, band, "Offset", 0);
   unchanged(name, band, "Scale", 1);
   const found = elementsIn(band).filter(({ localName }) => localName?.endsWith("Source"));
-  if (found.length === 0) throw damaged(name, "it names no file");
-  if (found.length > MOST_SOURCES) throw damaged(name, `it names ${found.length} files`);
+  if (found.length === 0) throw damaged(name, "no-file");
+  if (found.length > MOST_SOURCES) throw damaged(name, "many-files", found.length);
   const [reference, unit] = [textOf(under(root, "SRS")), textOf(under(band, "UnitType"))];
   return {
     affine: affineOf(name, textOf(under(root, "GeoTransform"))),
@@ -98,7 +98,7 @@ export function readVrtText(name: string, text: string): VrtText {
 
 function rootOf(name: string, text: string): XmlNode {
   if (/<!(?:DOCTYPE|ENTITY)/i.test(text)) {
-    throw damaged(name, "it has entities of its own, which are not read");
+    throw damaged(name, "entities");
   }
   try {
     const onError = (_level: string, message: string) => {
@@ -108,9 +108,9 @@ function rootOf(name: string, text: string): XmlNode {
     const root = parsed.documentElement as XmlNode | null;
     if (root?.localName === "VRTDataset") return root;
   } catch {
-    throw damaged(name, "it is not well-formed XML, and may be cut off");
+    throw damaged(name, "not-xml");
   }
-  throw damaged(name, "it does not begin with VRTDataset");
+  throw damaged(name, "not-vrt");
 }
 
 function sourceOf(name: string, source: XmlNode): VrtSource {
@@ -120,11 +120,11 @@ function sourceOf(name: string, source: XmlNode): VrtSource {
   const file = under(source, "SourceFilename");
   const path = textOf(file);
   const band = textOf(under(source, "SourceBand"));
-  const quoted = `"${path.slice(0, 120)}"`;
-  if (path === "") throw notAFile(name, "a source without a file name");
-  if (/^\/vsi|^[a-z][a-z0-9+.-]+:/i.test(path)) throw notAFile(name, `${quoted}, no plain file`);
-  if (/\.vrt$/i.test(path)) throw notAFile(name, `${quoted}, a VRT inside a VRT`);
-  if (band !== "" && band !== "1") throw notAFile(name, `band ${band.slice(0, 20)} of ${quoted}`);
+  const shown = path.slice(0, 120);
+  if (path === "") throw notAFile(name, "nothing");
+  if (/^\/vsi|^[a-z][a-z0-9+.-]+:/i.test(path)) throw notAFile(name, "elsewhere", shown);
+  if (/\.vrt$/i.test(path)) throw notAFile(name, "nested", shown);
+  if (band !== "" && band !== "1") throw notAFile(name, "band", shown, band.slice(0, 20));
   return {
     path,
     isRelative: file?.getAttribute("relativeToVRT") === "1",
@@ -140,7 +140,7 @@ function rectOf(name: string, rect: XmlNode | null): PixelRect | null {
     Number(rect.getAttribute(key) || Number.NaN),
   ) as [number, number, number, number];
   const isRect = [column, row, columns, rows].every(Number.isFinite) && columns > 0 && rows > 0;
-  if (!isRect) throw damaged(name, `its ${rect.localName} is not four numbers`);
+  if (!isRect) throw damaged(name, "rectangle", rect.localName ?? "");
   return { column, row, columns, rows };
 }
 
@@ -153,13 +153,13 @@ function affineOf(name: string, text: string): Affine {
   if (numbers.length === 6 && numbers.every(Number.isFinite)) {
     return { x0, xPerColumn, xPerRow, y0, yPerColumn, yPerRow };
   }
-  throw damaged(name, "its GeoTransform is not six numbers");
+  throw damaged(name, "transform");
 }
 
 function sizeOf(name: string, root: XmlNode, key: string): number {
   const size = Number(root.getAttribute(key));
   if (Number.isSafeInteger(size) && size > 0) return size;
-  throw damaged(name, `its ${key} is not a size`);
+  throw damaged(name, "size", key);
 }
 
 function numberIn(name: string, node: XmlNode | null): number | null {
@@ -167,7 +167,7 @@ function numberIn(name: string, node: XmlNode | null): number | null {
   if (text === "" || /^-?nan$/i.test(text)) return null;
   const value = Number(text);
   if (Number.isFinite(value)) return value;
-  throw damaged(name, `its ${node?.localName} is not a number`);
+  throw damaged(name, "number", node?.localName ?? "");
 }
 
 function refuseOthers(name: string, node: XmlNode, known: readonly string[]): void {
@@ -181,26 +181,22 @@ function unchanged(name: string, node: XmlNode, element: string, expected: numbe
   if (value !== null && value !== expected) throw unread(name, `${element} ${value}`);
 }
 
-function unread(name: string, what: string): Refusal {
-  return new Refusal(
-    "raster/vrt-kind",
-    `Expected a VRT that puts files side by side; "${name}" has ${what}, which is not read.`,
-    "Write what it shows to a GeoTIFF in a GIS and open that, or open its files without it.",
-  );
+function unread(name: string, has: string): Refusal {
+  return refusal("raster/vrt-kind", { name, has });
 }
 
-function damaged(name: string, how: string): Refusal {
-  return new Refusal(
-    "raster/vrt-damaged",
-    `Expected a GDAL VRT in "${name}"; ${how}.`,
-    "Make it again in a GIS, or open its files without it.",
-  );
+function damaged(
+  name: string,
+  fault: Given<"raster/vrt-damaged">["fault"],
+  ...of: readonly (string | number)[]
+): Refusal {
+  return refusal("raster/vrt-damaged", { name, fault, of });
 }
 
-function notAFile(name: string, what: string): Refusal {
-  return new Refusal(
-    "raster/vrt-source",
-    `Expected plain raster files in "${name}"; it names ${what}.`,
-    "Open the files themselves without the VRT.",
-  );
+function notAFile(
+  name: string,
+  fault: Given<"raster/vrt-source">["fault"],
+  ...of: readonly string[]
+): Refusal {
+  return refusal("raster/vrt-source", { name, fault, of });
 }
