@@ -1,5 +1,5 @@
 import { FOOT_M, INCH_M } from "./constants.ts";
-import type { Failure, Outcome } from "./failure.ts";
+import { failureOf, type Outcome } from "./failure.ts";
 import type { UnitSystem } from "./units.ts";
 
 /** Metres in one of each unit a person may type. Feet are international feet. Source: 85 FR 62698 (FR-FT). */
@@ -47,7 +47,8 @@ export function parseLength(text: string, system: UnitSystem): Outcome<number> {
   const body = plain.replace(/^[-+]\s*/, "");
   const magnitudeM = feetAndInches(body) ?? oneUnit(body, system);
   if (magnitudeM === null || !Number.isFinite(magnitudeM)) {
-    return { ok: false, failure: notALength(text, body, system) };
+    const about = { came: body === "" ? "" : text, isDecimalComma: /^\d+,\d+$/.test(body) };
+    return { ok: false, failure: failureOf("length/unreadable", about) };
   }
   return { ok: true, value: negative && magnitudeM !== 0 ? -magnitudeM : magnitudeM };
 }
@@ -92,16 +93,4 @@ function oneUnit(body: string, system: UnitSystem): number | null {
   const unit = match[2] ?? (system === "us" ? "ft" : "m");
   if (!Object.hasOwn(METRES_PER, unit)) return null;
   return amountOf(match[1]!) * METRES_PER[unit]!;
-}
-
-function notALength(text: string, body: string, system: UnitSystem): Failure {
-  const example = system === "us" ? `3.5 ft, 3'6" or 1.07 m` : `1.07 m, 107 cm or 3'6"`;
-  const came = body === "" ? "nothing was typed" : `"${text.trim().slice(0, 40)}" is not one`;
-  return {
-    code: "length/unreadable",
-    message: `Expected a length such as ${example}; ${came}.`,
-    remedy: /^\d+,\d+$/.test(body)
-      ? "Write decimals with a point (3.5) and thousands with commas (1,250)."
-      : `Type a number, with a unit if it is not in ${system === "us" ? "feet" : "metres"}.`,
-  };
 }

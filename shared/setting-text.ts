@@ -9,7 +9,7 @@ import {
   PCF_KG_PER_M3,
   POUND_KG,
 } from "./constants.ts";
-import type { Outcome } from "./failure.ts";
+import { failureOf, type Outcome } from "./failure.ts";
 import { amountOf, parseLength, plainText } from "./parse-length.ts";
 import { SETTINGS, type Setting, type SettingKind, type SettingPath } from "./settings.ts";
 import {
@@ -142,27 +142,23 @@ export function parseSetting(path: SettingPath, text: string, system: UnitSystem
   return parseAs(SETTINGS[path], text, system);
 }
 
-/** As {@link parseSetting}, for a number that is adjustable but no setting of the plan. */
+/**
+ * As {@link parseSetting}, for a number that is adjustable but no setting of the plan.
+ * @param hasDefault false for a figure that only the person can give
+ */
 export function parseAs(
   setting: Omit<Setting, "name">,
   text: string,
   system: UnitSystem,
+  hasDefault = true,
 ): Outcome<number> {
   const valueSI = read(setting.kind, text, system);
   const slack = 1e-9 * Math.max(1, Math.abs(setting.highSI));
   if (valueSI >= setting.lowSI - slack && valueSI <= setting.highSI + slack) {
     return { ok: true, value: Math.min(setting.highSI, Math.max(setting.lowSI, valueSI)) };
   }
-  const words = (si: number) => formatSetting(setting.kind, si, system);
-  const came = text.trim() === "" ? "nothing was typed" : `"${text.trim().slice(0, 40)}" came`;
-  return {
-    ok: false,
-    failure: {
-      code: Number.isNaN(valueSI) ? "setting/unreadable" : "setting/out-of-range",
-      message: `Expected a value from ${words(setting.lowSI)} to ${words(setting.highSI)}; ${came}.`,
-      remedy: `Type a value such as ${words(setting.defaultSI)}, which is the default.`,
-    },
-  };
+  const code = Number.isNaN(valueSI) ? "setting/unreadable" : "setting/out-of-range";
+  return { ok: false, failure: failureOf(code, { setting, hasDefault, came: text }) };
 }
 
 function read(kind: SettingKind, text: string, system: UnitSystem): number {

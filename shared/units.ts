@@ -7,7 +7,7 @@ import {
   POUND_KG,
   US_GALLON_M3,
 } from "./constants.ts";
-import type { Outcome } from "./failure.ts";
+import { failureOf, type Outcome } from "./failure.ts";
 import { amountOf, parseLength, plainText } from "./parse-length.ts";
 
 /**
@@ -106,17 +106,8 @@ export function parseStation(text: string, system: UnitSystem): Outcome<number> 
   }
   const asLength = match ? null : parseLength(plain, system);
   if (asLength?.ok && asLength.value >= 0) return asLength;
-  const example = system === "us" ? "12+50 (1,250 ft)" : "1+250.0 (1,250 m)";
-  return {
-    ok: false,
-    failure: {
-      code: "station/unreadable",
-      message: `Expected a station such as ${example}; "${text.trim().slice(0, 40)}" is not one.`,
-      remedy: match
-        ? `The figure after the plus must be below ${full}.`
-        : "Type a station, or a distance from the start of the line.",
-    },
-  };
+  const about = { came: text, below: match ? full : null };
+  return { ok: false, failure: failureOf("station/unreadable", about) };
 }
 
 /** `164 cu yd` or `125 m³`; one decimal below 10. */

@@ -1,6 +1,8 @@
-import { asFailure, type Outcome, Refusal } from "../failure.ts";
+import { type Given, type Outcome, outcomeOf, type Refusal, refusal } from "../failure.ts";
 import { cellsOf, filledLines, separatorOf } from "../text-rows.ts";
 import { lengthFrom, parseLength, parseStation, type UnitSystem } from "../units.ts";
+import { addTexts } from "../words/failure.ts";
+import { READINGS_REFUSALS } from "../words/refusals/readings.ts";
 import { belowInstrument } from "./leveling.ts";
 import { GROUND_RANGE_M, LONGEST_ROD_M, MOST_READINGS } from "./survey-schema.ts";
 
@@ -62,36 +64,22 @@ const HEADING = /[a-z]{2,}/i;
  * `readings/outside`, `readings/duplicate`, `readings/no-instrument`, `readings/rows`.
  */
 export function parseReadings(text: string, inputs: ReadingInputs): Outcome<StationReading[]> {
-  try {
-    return { ok: true, value: read(text, inputs) };
-  } catch (thrown) {
-    if (thrown instanceof Refusal) return { ok: false, failure: asFailure(thrown) };
-    throw thrown;
-  }
+  addTexts(READINGS_REFUSALS);
+  return outcomeOf(() => read(text, inputs));
 }
 
 function read(text: string, inputs: ReadingInputs): StationReading[] {
   const rows = rowsOf(text);
   const [first] = rows;
-  if (!first) {
-    throw new Refusal(
-      "readings/empty",
-      "Expected rows of station and reading; nothing came.",
-      "Type one row for each stake: 2+50, 6.14",
-    );
-  }
+  if (!first) throw refusal("readings/empty", { isHeaded: false });
   const isHeaded = HEADING.test(first.cells[0] ?? "");
   const columns = isHeaded ? namedColumns(first, inputs) : plainColumns(first, inputs);
   const found = rows.slice(isHeaded ? 1 : 0).flatMap((row) => readingOf(row, columns, inputs));
   refuseDoubles(found);
-  if (found.length === 0) {
-    throw new Refusal(
-      "readings/empty",
-      "Expected rows of station and reading below the first line; none has a reading.",
-      "Type one row for each stake that was read: 2+50, 6.14",
-    );
+  if (found.length === 0) throw refusal("readings/empty", { isHeaded: true });
+  if (columns.readAs === "rod" && inputs.instrumentM === null) {
+    throw refusal("readings/no-instrument");
   }
-  if (columns.readAs === "rod" && inputs.instrumentM === null) throw withoutInstrument();
   return found.map(({ chainageM, offsetM, groundM }) => ({
     ...{ chainageM, groundM },
     ...(offsetM !== undefined && { offsetM }),
@@ -101,11 +89,7 @@ function read(text: string, inputs: ReadingInputs): StationReading[] {
 function rowsOf(text: string): Row[] {
   const filled = filledLines(text.slice(0, LONGEST + 1));
   if (text.length > LONGEST || filled.length > MOST_READINGS) {
-    throw new Refusal(
-      "readings/rows",
-      `Expected at most ${MOST_READINGS} rows of readings; this text has more.`,
-      "Give the readings of one line alone.",
-    );
+    throw refusal("readings/rows", { most: MOST_READINGS });
   }
   const separator = separatorOf(filled[0]?.content ?? "");
   return filled.map(({ content, number }) => ({
@@ -114,13 +98,9 @@ function rowsOf(text: string): Row[] {
   }));
 }
 
-function plainColumns(first: Row, { readAs, system }: ReadingInputs): Columns {
-  if (first.cells.length !== 2) {
-    throw new Refusal(
-      "readings/columns",
-      `Line ${first.number}: expected two columns, station and reading; came ${first.cells.length}.`,
-      "Put a first line that names the columns: station, rod_ft or station, ground_ft",
-    );
+function plainColumns({ cells, number }: Row, { readAs, system }: ReadingInputs): Columns {
+  if (cells.length !== 2) {
+    throw refusal("readings/columns", { line: number, how: "unnamed", came: cells.length });
   }
   return { station: 0, offset: null, value: 1, readAs, system };
 }
@@ -142,27 +122,15 @@ function namedColumns({ cells, number }: Row, { system }: ReadingInputs): Column
   const [stations, rods, grounds] = [placesOf("station"), placesOf("rod"), placesOf("ground")];
   const values = rods.length > 0 ? rods : grounds;
   if (stations.length !== 1 || values.length !== 1) {
-    const came = cells.map((cell) => `"${cell.slice(0, 20)}"`).join(", ");
-    throw new Refusal(
-      "readings/columns",
-      `Line ${number}: expected column names with station and rod, or station and ground, each once; came ${came}.`,
-      "Name them so: station, rod_ft or station, ground_ft",
-    );
+    throw refusal("readings/columns", { line: number, how: "names", names: cells });
   }
   const [offset = null, ...moreOffsets] = placesOf("offset");
   if (moreOffsets.length > 0) {
-    throw new Refusal(
-      "readings/columns",
-      `Line ${number}: expected one column of offsets; came ${moreOffsets.length + 1}.`,
-      "Name them so: station, offset_ft, ground_ft",
-    );
+    const came = moreOffsets.length + 1;
+    throw refusal("readings/columns", { line: number, how: "offsets", came });
   }
   if (rods.length === 0 && cells.length > (offset === null ? 3 : 4)) {
-    throw new Refusal(
-      "readings/columns",
-      `Line ${number}: expected a table of readings alone; this one has ${cells.length} columns, and its ground may be that of the elevation data.`,
-      "Give the columns station and ground only, or name the readings: rod_ft.",
-    );
+    throw refusal("readings/columns", { line: number, how: "levee-table", came: cells.length });
   }
   const value = values[0]!;
   return {
@@ -182,12 +150,8 @@ function refuseDoubles(found: readonly Numbered[]): void {
     const before = inOrder[i]!;
     if (next.chainageM - before.chainageM > SAME_M) continue;
     if (Math.abs((next.offsetM ?? 0) - (before.offsetM ?? 0)) > SAME_M) continue;
-    const [first, second] = [before.line, next.line].sort((a, b) => a - b);
-    throw new Refusal(
-      "readings/duplicate",
-      `Line ${second}: expected each station once; line ${first} has the same.`,
-      "Leave the better reading of the two.",
-    );
+    const lines = [before.line, next.line];
+    throw refusal("readings/duplicate", { line: Math.max(...lines), first: Math.min(...lines) });
   }
 }
 
@@ -202,9 +166,9 @@ function readingOf(row: Row, columns: Columns, inputs: ReadingInputs): Numbered[
   if (columns.readAs === "ground") {
     const { least, most } = GROUND_RANGE_M;
     if (valueM >= least && valueM <= most) return [{ ...place, groundM: valueM }];
-    throw outOfRange(number, cell, "a ground elevation");
+    throw outOfRange(number, cell, "ground");
   }
-  if (!(valueM >= 0 && valueM <= LONGEST_ROD_M)) throw outOfRange(number, cell, "a rod reading");
+  if (!(valueM >= 0 && valueM <= LONGEST_ROD_M)) throw outOfRange(number, cell, "rod");
   const groundM = belowInstrument(inputs.instrumentM ?? 0, valueM);
   return [{ ...place, groundM }];
 }
@@ -216,28 +180,17 @@ function offsetOf({ number, cells }: Row, { offset, system }: Columns): number {
   const side = /^(.*?)\s*([lr])(?:t|eft|ight)?\.?$/i.exec(cell);
   const plain = (side?.[1] ?? cell).replace("\u2212", "-");
   const rightM = figureOf(plain, number, system);
-  if (side && rightM < 0)
-    throw outOfRange(number, cell, "an offset with a side and without a sign");
-  if (Math.abs(rightM) > FARTHEST_OFFSET_M) {
-    throw outOfRange(number, cell, "an offset near the line");
-  }
+  if (side && rightM < 0) throw outOfRange(number, cell, "sided-offset");
+  if (Math.abs(rightM) > FARTHEST_OFFSET_M) throw outOfRange(number, cell, "near-offset");
   return side?.[2]?.toLowerCase() === "l" ? rightM : -rightM;
 }
 
 function chainageOf({ number }: Row, cell: string, inputs: ReadingInputs): number {
   const { system, lengthM } = inputs;
   const station = parseStation(cell, system);
-  if (!station.ok) {
-    const { message, remedy } = station.failure;
-    throw new Refusal("readings/station", `Line ${number}: ${message}`, remedy);
-  }
+  if (!station.ok) throw refusal("readings/station", { line: number, why: station.failure });
   if (station.value > lengthM + SAME_M + roundingM(cell, system)) {
-    throw new Refusal(
-      "readings/outside",
-      `Line ${number}: expected a station of the line, which is {0} long; came ${cell.slice(0, 40)}.`,
-      "Check the station, or choose the line that was read.",
-      { figures: [{ as: "far", m: lengthM }] },
-    );
+    throw refusal("readings/outside", { line: number, lengthM, came: cell });
   }
   return Math.min(station.value, lengthM);
 }
@@ -251,25 +204,13 @@ function figureOf(cell: string, line: number, system: UnitSystem): number {
   if (/^[-+]?\d+(\.\d+)?$/.test(cell)) return lengthFrom(Number(cell), system);
   const length = parseLength(cell, system);
   if (length.ok) return length.value;
-  throw new Refusal(
-    "readings/value",
-    `Line ${line}: expected a reading such as 6.14; ${cell === "" ? "the place is empty" : `"${cell.slice(0, 40)}" came`}.`,
-    "Write decimals with a point, or take the row out if the stake was not read.",
-  );
+  throw outOfRange(line, cell, "number");
 }
 
-function outOfRange(line: number, cell: string, what: string): Refusal {
-  return new Refusal(
-    "readings/value",
-    `Line ${line}: expected ${what}; "${cell.slice(0, 40)}" is none.`,
-    "Check the figure and its unit, and whether the table has rod readings or ground elevations.",
-  );
-}
-
-function withoutInstrument(): Refusal {
-  return new Refusal(
-    "readings/no-instrument",
-    "Expected the benchmark and the backsight, because rod readings count down from the height of instrument; one or both are not typed.",
-    "Type them in Survey, or give ground elevations.",
-  );
+function outOfRange(
+  line: number,
+  came: string,
+  expected: Given<"readings/value">["expected"],
+): Refusal {
+  return refusal("readings/value", { line, expected, came });
 }

@@ -1,4 +1,3 @@
-import type { Failure } from "../failure.ts";
 import { byHand, byProgram, HAND_DIGITS } from "../lesson/by-hand.ts";
 import type { LessonShape } from "../lesson/lesson-shape.ts";
 import type { LessonKnob, TeachingGround } from "../lesson/teaching-ground.ts";
@@ -11,6 +10,7 @@ import {
   lengthUnit,
   type UnitSystem,
 } from "../units.ts";
+import { type FigureKind, figureWords } from "./figure.ts";
 import { unitsOf } from "./units.ts";
 
 /** What the lesson calls its parts and what it draws. */
@@ -50,11 +50,17 @@ export function slopeFigure(slope: number): string {
   return (slope * 100).toFixed(1);
 }
 
+/** What the figure of each slider is. */
+export const KNOB_KINDS: Readonly<Record<LessonKnob, FigureKind>> = {
+  slope: "fall-in-100",
+  riverM: "fine-length",
+  freeboardM: "fine-length",
+  baseRatio: "times-height",
+};
+
 /** A figure of a slider with its unit: `2.5 in 100`, `333.65 ft`, `3.0 × height`. */
 export function knobFigure(knob: LessonKnob, value: number, system: UnitSystem): string {
-  if (knob === "slope") return `${slopeFigure(value)} in 100`;
-  if (knob === "baseRatio") return `${value.toFixed(1)} × height`;
-  return unitsOf(system).length(value, 2);
+  return figureWords(KNOB_KINDS[knob], value, system);
 }
 
 /** The end of a slider: `0`, `335`, `0.9`. */
@@ -300,13 +306,3 @@ export function shapeSpoken(shape: LessonShape, system: UnitSystem): string {
 
 /** The station that is read, as its own slider is called. */
 export const STATION_NAME = "Station that is read";
-
-/** What was expected where a slider's figure cannot be read. */
-export function notThisFigure(knob: LessonKnob, text: string): Failure {
-  const came = text.trim() === "" ? "nothing was typed" : `"${text.trim().slice(0, 40)}" came`;
-  return {
-    code: "lesson/not-a-figure",
-    message: `Expected a figure such as ${knob === "slope" ? "2.5" : "3"}; ${came}.`,
-    remedy: knob === "slope" ? "Type the fall in 100." : "Type how many times the height.",
-  };
-}

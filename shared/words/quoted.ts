@@ -4,3 +4,8 @@ const MOST = 40;
 export function quoted(text: string, most = MOST): string {
   return `"${text.trim().slice(0, most)}"`;
 }
+
+/** `"x" came`, or that nothing was typed. */
+export function typedWords(text: string): string {
+  return text.trim() === "" ? "nothing was typed" : `${quoted(text)} came`;
+}

@@ -1,10 +1,10 @@
-import type { Outcome } from "../../shared/failure.ts";
+import { failureOf, type Outcome } from "../../shared/failure.ts";
 import type { LessonKnob, TeachingGround } from "../../shared/lesson/teaching-ground.ts";
 import { amountOf, plainText } from "../../shared/parse-length.ts";
 import { lengthIn, parseLength, type UnitSystem } from "../../shared/units.ts";
-import { KNOB_NAMES, knobEnd, knobFigure, notThisFigure } from "../../shared/words/lesson.ts";
+import { KNOB_KINDS, KNOB_NAMES, knobEnd, knobFigure } from "../../shared/words/lesson.ts";
 import { NumberField } from "../ui/number-field.tsx";
-import type { Quantity } from "../ui/quantity.ts";
+import { type KnownQuantity, quantityAs } from "../ui/quantity.ts";
 import type { Shown } from "./shown.ts";
 import { Slide } from "./slide.tsx";
 
@@ -86,10 +86,9 @@ function unitsIn(knob: LessonKnob, system: UnitSystem): number {
 }
 
 /** The figure of a slider as it is written and read, rounded to what is shown of it. */
-function quantityOf(teaching: TeachingGround, knob: LessonKnob): Quantity {
+function quantityOf(teaching: TeachingGround, knob: LessonKnob): KnownQuantity {
   const isRatio = knob === "slope" || knob === "baseRatio";
-  return {
-    format: (value, system) => knobFigure(knob, value, system),
+  return quantityAs(KNOB_KINDS[knob], {
     step: () => teaching.knobs[knob].step,
     parse: (text, system) => {
       const parsed = isRatio ? parseRatio(knob, text, system) : parseLength(text, system);
@@ -97,7 +96,7 @@ function quantityOf(teaching: TeachingGround, knob: LessonKnob): Quantity {
       const scale = (isRatio ? 10 : 100) * unitsIn(knob, system);
       return { ok: true, value: Math.round(parsed.value * scale) / scale };
     },
-  };
+  });
 }
 
 /** `2.5`, `2.5 in 100`, `3`, `3.0 × height`. */
@@ -105,5 +104,5 @@ function parseRatio(knob: LessonKnob, text: string, system: UnitSystem): Outcome
   const figure = plainText(text).replace(/\s*(in 100|[x×]\s*height|[x×])$/, "");
   const amount = amountOf(figure);
   if (Number.isFinite(amount)) return { ok: true, value: amount / unitsIn(knob, system) };
-  return { ok: false, failure: notThisFigure(knob, text) };
+  return { ok: false, failure: failureOf("lesson/not-a-figure", { knob, came: text }) };
 }

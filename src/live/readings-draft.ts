@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import type { Failure } from "../../shared/failure.ts";
+import { type Failure, failureOf } from "../../shared/failure.ts";
 import { heightOfInstrumentM, surveyOf } from "../../shared/survey/leveling.ts";
 import { parseReadings, type ReadAs } from "../../shared/survey/parse-readings.ts";
 import { chosenAlternative } from "../document/chosen.ts";
@@ -33,7 +33,7 @@ const MOST_SHOWN = 200_000;
 
 function take(text: string): Failure | null {
   const [alternative, line] = [chosenAlternative.peek(), chosenLine.peek()];
-  if (!alternative || !line) return NO_LINE;
+  if (!alternative || !line) return failureOf("readings/no-line");
   const read = parseReadings(text, {
     ...{ readAs: readingsAs.peek(), system: unitSystem.peek() },
     lengthM: line.totals.lengthM,
@@ -43,9 +43,3 @@ function take(text: string): Failure | null {
   takeReadings(alternative, read.value);
   return null;
 }
-
-const NO_LINE: Failure = {
-  code: "readings/no-line",
-  message: "Expected a line that the stations count along; none is calculated.",
-  remedy: "Draw or choose the line that was read.",
-};

@@ -2,16 +2,13 @@ import { useId, useRef, useState } from "preact/hooks";
 import type { Failure, Outcome } from "../../shared/failure.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { FailureText } from "./failure-text.tsx";
-import type { Quantity } from "./quantity.ts";
-import { checkRange, type Range } from "./range.ts";
+import { checkRange, type RangedField } from "./range.ts";
 
-export interface NumberFieldProps {
+export type NumberFieldProps = RangedField & {
   readonly label: string;
   /** SI; null when nothing is set (only where `blank` says what that means). */
   readonly value: number | null;
-  readonly quantity: Quantity;
   readonly system: UnitSystem;
-  readonly range?: Range;
   /** Shown in an empty field; makes an empty field allowed. */
   readonly blank?: string | undefined;
   /** Keeps the label for screen readers alone, as in a table. */
@@ -19,7 +16,7 @@ export interface NumberFieldProps {
   readonly disabled?: boolean;
   /** Takes the new SI value; what it refuses is said under the field. */
   readonly onValue: (value: number | null, gesture?: string) => Outcome<void> | undefined;
-}
+};
 
 let gestures = 0;
 
@@ -44,13 +41,13 @@ export function NumberField(props: NumberFieldProps) {
     if (typed === null || typed === shown) return settle(undefined);
     if (typed.trim() === "" && props.blank !== undefined) return settle(props.onValue(null));
     const parsed = props.quantity.parse(typed, system);
-    const checked = parsed.ok ? checkRange(parsed.value, props, system) : parsed;
+    const checked = parsed.ok ? checkRange(parsed.value, props) : parsed;
     return checked.ok ? settle(props.onValue(checked.value)) : setFailure(checked.failure);
   };
   const step = (direction: 1 | -1) => {
     if (props.value === null) return;
     const next = props.value + direction * props.quantity.step(system);
-    const checked = checkRange(next, props, system);
+    const checked = checkRange(next, props);
     if (checked.ok) settle(props.onValue(checked.value, gesture.current));
   };
   const onKeyDown = (event: KeyboardEvent) => {

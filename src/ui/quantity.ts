@@ -1,21 +1,14 @@
-import type { Outcome } from "../../shared/failure.ts";
+import { failureOf, type Outcome } from "../../shared/failure.ts";
 import { amountOf, plainText } from "../../shared/parse-length.ts";
-import { formatSetting, parseAs } from "../../shared/setting-text.ts";
+import { parseAs } from "../../shared/setting-text.ts";
 import {
   SETTINGS,
   type Setting,
   type SettingKind,
   type SettingPath,
 } from "../../shared/settings.ts";
-import {
-  formatElevation,
-  formatLength,
-  formatStation,
-  lengthFrom,
-  parseLength,
-  parseStation,
-  type UnitSystem,
-} from "../../shared/units.ts";
+import { lengthFrom, parseLength, parseStation, type UnitSystem } from "../../shared/units.ts";
+import { type FigureKind, figureWords } from "../../shared/words/figure.ts";
 
 /** A kind of number a field takes: how an SI value is written, and how what a person writes becomes SI again. */
 export interface Quantity {
@@ -25,46 +18,58 @@ export interface Quantity {
   step(system: UnitSystem): number;
 }
 
-/** Offsets and distances on the site. */
-export const OFFSET: Quantity = {
-  format: (m, system) => formatLength(m, system),
-  parse: parseLength,
-  step: (system) => lengthFrom(system === "us" ? 1 : 0.25, system),
-};
-
-/** Elevations, two decimals. */
-export const ELEVATION: Quantity = {
-  format: formatElevation,
-  parse: parseLength,
-  step: (system) => lengthFrom(system === "us" ? 0.1 : 0.05, system),
-};
-
-/** Stations along the line. */
-export const STATION: Quantity = {
-  format: (m, system) => formatStation(m, system),
-  parse: parseStation,
-  step: (system) => lengthFrom(system === "us" ? 1 : 0.5, system),
-};
-
-/** Compass direction, degrees clockwise from north. */
-export const BEARING: Quantity = degrees(0, 360, (value) => `${Math.round(value) % 360}°`, 5);
-/** Longitude to seven decimals, about a centimetre. */
-export const LONGITUDE: Quantity = degrees(-180, 180, (value) => value.toFixed(7), 1e-6);
-/** Latitude to seven decimals, about a centimetre. */
-export const LATITUDE: Quantity = degrees(-90, 90, (value) => value.toFixed(7), 1e-6);
-
-/** The quantity of one adjustable number of the plan, with its units and its range. */
-export function settingQuantity(path: SettingPath): Quantity {
-  return quantityOf(SETTINGS[path]);
+/** One of a kind that can be written anywhere, so that a field of it may have a range. */
+export interface KnownQuantity extends Quantity {
+  readonly kind: FigureKind;
 }
 
-/** The quantity of an adjustable number, with its units and its range. */
-export function quantityOf(setting: Omit<Setting, "name">): Quantity {
-  return {
-    format: (value, system) => formatSetting(setting.kind, value, system),
-    parse: (text, system) => parseAs(setting, text, system),
+/** The quantity of a kind, written as its words are. */
+export function quantityAs(
+  kind: FigureKind,
+  { parse, step }: Pick<Quantity, "parse" | "step">,
+): KnownQuantity {
+  return { kind, format: (value, system) => figureWords(kind, value, system), parse, step };
+}
+
+/** Offsets and distances on the site. */
+export const OFFSET = quantityAs("offset", {
+  parse: parseLength,
+  step: (system) => lengthFrom(system === "us" ? 1 : 0.25, system),
+});
+
+/** Elevations, two decimals. */
+export const ELEVATION = quantityAs("elevation", {
+  parse: parseLength,
+  step: (system) => lengthFrom(system === "us" ? 0.1 : 0.05, system),
+});
+
+/** Stations along the line. */
+export const STATION = quantityAs("station", {
+  parse: parseStation,
+  step: (system) => lengthFrom(system === "us" ? 1 : 0.5, system),
+});
+
+/** Compass direction, degrees clockwise from north. */
+export const BEARING = quantityAs("bearing", degrees(0, 360, 5));
+/** Longitude to seven decimals, about a centimetre. */
+export const LONGITUDE = quantityAs("coordinate", degrees(-180, 180, 1e-6));
+/** Latitude to seven decimals, about a centimetre. */
+export const LATITUDE = quantityAs("coordinate", degrees(-90, 90, 1e-6));
+
+/** The quantity of one adjustable number of the plan, with its units and its range. */
+export function settingQuantity(path: SettingPath, hasDefault = true): KnownQuantity {
+  return quantityOf(SETTINGS[path], hasDefault);
+}
+
+/**
+ * The quantity of an adjustable number, with its units and its range.
+ * @param hasDefault false for a figure that only the person can give: what is refused does not speak of a default
+ */
+export function quantityOf(setting: Omit<Setting, "name">, hasDefault = true): KnownQuantity {
+  return quantityAs(setting.kind, {
+    parse: (text, system) => parseAs(setting, text, system, hasDefault),
     step: (system) => stepOf(setting.kind, setting.defaultSI, system),
-  };
+  });
 }
 
 function stepOf(kind: SettingKind, defaultSI: number, system: UnitSystem): number {
@@ -78,29 +83,15 @@ function stepOf(kind: SettingKind, defaultSI: number, system: UnitSystem): numbe
   return defaultSI / 10;
 }
 
-function degrees(
-  least: number,
-  most: number,
-  format: (value: number) => string,
-  step: number,
-): Quantity {
+function degrees(least: number, most: number, step: number): Pick<Quantity, "parse" | "step"> {
   return {
-    format,
     step: () => step,
     parse: (text) => {
       const plain = plainText(text).replace(/\s*(°|deg)$/, "");
       const size = amountOf(plain.replace(/^[-+]\s*/, ""));
       const value = plain.startsWith("-") ? -size : size;
       if (value >= least && value <= most) return { ok: true, value };
-      const shown = text.trim().slice(0, 40);
-      return {
-        ok: false,
-        failure: {
-          code: "degrees/unreadable",
-          message: `Expected decimal degrees from ${least} to ${most}; ${shown === "" ? "nothing was typed" : `"${shown}" came`}.`,
-          remedy: "Type a number of degrees.",
-        },
-      };
+      return { ok: false, failure: failureOf("degrees/unreadable", { least, most, came: text }) };
     },
   };
 }

@@ -1,7 +1,6 @@
-import type { Outcome } from "../../shared/failure.ts";
+import { failureOf, type Outcome } from "../../shared/failure.ts";
 import { SETTINGS, type Setting, type SettingPath } from "../../shared/settings.ts";
-import type { UnitSystem } from "../../shared/units.ts";
-import type { Quantity } from "./quantity.ts";
+import type { KnownQuantity, Quantity } from "./quantity.ts";
 
 /** Smallest and greatest SI value taken, both included. */
 export interface Range {
@@ -11,6 +10,11 @@ export interface Range {
   readonly whole?: boolean;
 }
 
+/** A field whose figure has a range is of a kind that can be written. */
+export type RangedField =
+  | { readonly quantity: Quantity; readonly range?: undefined }
+  | { readonly quantity: KnownQuantity; readonly range?: Range };
+
 /** The SI range of a setting, both ends taken. */
 export function rangeOf(path: SettingPath): Range {
   const { lowSI, highSI, kind }: Setting = SETTINGS[path];
@@ -18,27 +22,15 @@ export function rangeOf(path: SettingPath): Range {
 }
 
 /** The value when it is finite and within the range; otherwise what was expected and what came. */
-export function checkRange(
-  value: number,
-  field: { readonly range?: Range; readonly quantity: Quantity },
-  system: UnitSystem,
-): Outcome<number> {
-  const { range, quantity } = field;
+export function checkRange(value: number, { range, quantity }: RangedField): Outcome<number> {
   if (!range) return { ok: true, value };
   const slack = 1e-9 * Math.max(1, Math.abs(range.most));
   const inside = value >= range.least - slack && value <= range.most + slack;
   if (inside && range.whole && !Number.isInteger(value)) {
-    return refused(`Expected a whole number; ${value} came.`, "Leave the decimals out.");
+    return { ok: false, failure: failureOf("field/not-whole", { came: value }) };
   }
   if (inside) return { ok: true, value };
-  const least = quantity.format(range.least, system);
-  const most = quantity.format(range.most, system);
-  return refused(
-    `Expected ${least} to ${most}; ${quantity.format(value, system)} came.`,
-    "Check the figure and its unit.",
-  );
-}
-
-function refused(message: string, remedy: string): Outcome<number> {
-  return { ok: false, failure: { code: "field/out-of-range", message, remedy } };
+  const { least, most } = range;
+  const about = { kind: quantity.kind, least, most, came: value };
+  return { ok: false, failure: failureOf("field/out-of-range", about) };
 }

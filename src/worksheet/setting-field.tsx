@@ -3,7 +3,7 @@ import { changeSetting, type SettingLine, settingValue } from "../document/edits
 import { plan } from "../document/store.ts";
 import { unitSystem } from "../live/screen.ts";
 import { NumberField } from "../ui/number-field.tsx";
-import { type Quantity, settingQuantity } from "../ui/quantity.ts";
+import { settingQuantity } from "../ui/quantity.ts";
 import { rangeOf } from "../ui/range.ts";
 
 export interface SettingFieldProps extends SettingLine {
@@ -16,14 +16,13 @@ export interface SettingFieldProps extends SettingLine {
 
 /** The field of one adjustable figure, and what stands beside it; its source may be shown elsewhere. */
 export function SettingField({ path, label, blank, noDefault, children }: SettingFieldProps) {
-  const quantity = settingQuantity(path);
   return (
     <div class="setting" data-setting={path}>
       <NumberField
         system={unitSystem.value}
         label={label}
         value={settingValue(plan.value, path)}
-        quantity={noDefault ? withoutDefault(quantity) : quantity}
+        quantity={settingQuantity(path, !noDefault)}
         range={rangeOf(path)}
         blank={blank}
         onValue={(value, gesture) => changeSetting(path, label, value, gesture)}
@@ -31,16 +30,4 @@ export function SettingField({ path, label, blank, noDefault, children }: Settin
       {children}
     </div>
   );
-}
-
-function withoutDefault(quantity: Quantity): Quantity {
-  return {
-    ...quantity,
-    parse: (text, system) => {
-      const outcome = quantity.parse(text, system);
-      if (outcome.ok) return outcome;
-      const remedy = "Type a number, with its unit if it is another than the one shown.";
-      return { ok: false, failure: { ...outcome.failure, remedy } };
-    },
-  };
 }

@@ -2,8 +2,9 @@ import type { Failure } from "../../shared/failure.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { addTexts, failureWords } from "../../shared/words/failure.ts";
 import { FORECAST_READING_REFUSALS } from "../../shared/words/refusals/forecast-reading.ts";
+import { READINGS_REFUSALS } from "../../shared/words/refusals/readings.ts";
 
-addTexts(FORECAST_READING_REFUSALS);
+addTexts({ ...FORECAST_READING_REFUSALS, ...READINGS_REFUSALS });
 
 /** A failure with the words a person reads. */
 export function said(failure: Failure, system: UnitSystem = "us") {

@@ -3,6 +3,7 @@ import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { documentsIn } from "../../shared/handbook.ts";
 import { formatSetting, parseSetting } from "../../shared/setting-text.ts";
 import { SETTINGS, type Setting, type SettingPath } from "../../shared/settings.ts";
+import { said } from "../helpers/said.ts";
 
 const PARTS = ["water", "ground", "section", "practice", "holding", "time"] as const;
 const PATHS = Object.keys(SETTINGS) as SettingPath[];
@@ -56,7 +57,7 @@ describe("every adjustable number", () => {
       const read = parseSetting(path, text, "metric");
       expect(read.ok).toBe(false);
       if (read.ok) continue;
-      expect(read.failure.message).toContain(formatSetting(kind, highSI, "metric"));
+      expect(said(read.failure, "metric").message).toContain(formatSetting(kind, highSI, "metric"));
     }
   });
 });

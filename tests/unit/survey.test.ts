@@ -9,6 +9,7 @@ import { benchmarkMark, benchmarkWords } from "../../shared/words/build-sheet.ts
 import { checkWords } from "../../shared/words/checks.ts";
 import { notPlacedWords } from "../../shared/words/work-places.ts";
 import { flat, openLine, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const STEP_M = 25 * FOOT_M;
 const STRAIGHT = openLine([
@@ -182,7 +183,7 @@ describe("a table of readings", () => {
   it("is refused with the number of the line, what was expected, and what came", () => {
     const refused = (text: string, changes: Partial<ReadingInputs> = {}) => {
       const failure = parse(text, changes);
-      return Array.isArray(failure) ? null : `${failure.code} ${failure.message}`;
+      return Array.isArray(failure) ? null : `${failure.code} ${said(failure).message}`;
     };
     expect(refused("")).toMatch(/^readings\/empty/);
     expect(refused("0+00, 5.89\n2+x, 6.04")).toMatch(/^readings\/station Line 2: .*"2\+x"/);
@@ -217,7 +218,7 @@ describe("ground read beside the line", () => {
 
   it("is typed with its offset: a side, or plus to the right", () => {
     const outcome = parseReadings(TABLE, IN_FEET);
-    if (!outcome.ok) throw new Error(outcome.failure.message);
+    if (!outcome.ok) throw new Error(outcome.failure.code);
     const offsets = outcome.value.map(({ offsetM = 0 }) => Number(offsetM.toFixed(4)));
     expect(offsets).toEqual([3.6576, -3.6576, 0]);
   });
@@ -226,7 +227,7 @@ describe("ground read beside the line", () => {
     const text = `station, offset_ft, ground_ft\n0+50, ${offset}, 328.4`;
     const outcome = parseReadings(text, IN_FEET);
     expect(outcome).toMatchObject({ ok: false, failure: { code: "readings/value" } });
-    if (!outcome.ok) expect(outcome.failure.message).toContain("Line 2");
+    if (!outcome.ok) expect(said(outcome.failure).message).toContain("Line 2");
   });
 
   it("tells of the error of the elevation data there and changes no height", () => {

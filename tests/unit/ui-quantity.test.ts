@@ -12,6 +12,7 @@ import {
   settingQuantity,
 } from "../../src/ui/quantity.ts";
 import { checkRange } from "../../src/ui/range.ts";
+import { said } from "../helpers/said.ts";
 
 const value = (quantity: Quantity, text: string) => {
   const outcome = quantity.parse(text, "us");
@@ -44,9 +45,10 @@ describe("figures that are typed", () => {
     const outcome = quantity.parse(text, "us");
     expect(outcome.ok).toBe(false);
     if (outcome.ok) return;
-    expect(outcome.failure.message).toMatch(/^Expected /);
-    expect(outcome.failure.message).toContain(text || "nothing was typed");
-    expect(outcome.failure.remedy).not.toBe("");
+    const { message, remedy } = said(outcome.failure);
+    expect(message).toMatch(/^Expected /);
+    expect(message).toContain(text || "nothing was typed");
+    expect(remedy).not.toBe("");
   });
 
   it("what a field writes it reads again, within what it shows", () => {
@@ -75,19 +77,21 @@ describe("the range of a field", () => {
   const field = { range: { least: 0, most: 2 * FOOT_M }, quantity: OFFSET };
 
   it("takes both ends, a rounding error past them too", () => {
-    expect(checkRange(2 * FOOT_M + 1e-12, field, "us").ok).toBe(true);
-    expect(checkRange(0, field, "us").ok).toBe(true);
+    expect(checkRange(2 * FOOT_M + 1e-12, field).ok).toBe(true);
+    expect(checkRange(0, field).ok).toBe(true);
   });
 
   it.each([-0.01, 3, Number.NaN, Number.POSITIVE_INFINITY])("refuses %d", (value) => {
-    const outcome = checkRange(value, field, "us");
+    const outcome = checkRange(value, field);
     expect(outcome.ok).toBe(false);
-    if (!outcome.ok) expect(outcome.failure.message).toContain("Expected 0.0 ft to 2.0 ft");
+    if (outcome.ok) return;
+    expect(said(outcome.failure).message).toContain("Expected 0.0 ft to 2.0 ft");
+    expect(said(outcome.failure, "metric").message).toContain("Expected 0.00 m to 0.61 m");
   });
 
   it("refuses a part of a thing where only whole ones make sense", () => {
     const whole = { range: { least: 1, most: 9, whole: true }, quantity: STATION };
-    expect(checkRange(2.5, whole, "us").ok).toBe(false);
-    expect(checkRange(2, whole, "us").ok).toBe(true);
+    expect(checkRange(2.5, whole).ok).toBe(false);
+    expect(checkRange(2, whole).ok).toBe(true);
   });
 });

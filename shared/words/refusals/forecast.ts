@@ -223,10 +223,6 @@ export const FORECAST_REFUSALS = {
     "Expected a gauge zero for a forecast by stage; the water is given as an elevation, and no gauge zero is typed.",
     "Choose Stage at a gauge in Gauge and forecast and type the gauge zero; or choose Elevation here if the figures are elevations.",
   ],
-  "time/start": ({ came }: { came: string }) => [
-    `Expected a date and a time such as 2026-04-07 07:00; ${came.trim() === "" ? "nothing was typed" : `${quoted(came)} came`}.`,
-    "Write year, month, day and the hour on the 24-hour clock.",
-  ],
 } satisfies RefusalTexts;
 
 function hours(seconds: number): number {

@@ -1,4 +1,4 @@
-import type { Outcome } from "../../../shared/failure.ts";
+import { failureOf, type Outcome } from "../../../shared/failure.ts";
 import { letterOf } from "../../../shared/line-letter.ts";
 import { amountOf, plainText } from "../../../shared/parse-length.ts";
 import { isProtected } from "../../../shared/protected.ts";
@@ -13,28 +13,21 @@ import {
   ringsOf,
 } from "../../live/search/ring-settings.ts";
 import { NumberField } from "../../ui/number-field.tsx";
-import { OFFSET, type Quantity } from "../../ui/quantity.ts";
+import { OFFSET, quantityAs } from "../../ui/quantity.ts";
 
 const FEWEST = 4;
 const MOST = 200;
 const MOST_KEY_IN_M = 50;
 
-const CORNERS: Quantity = {
-  format: (count) => String(count),
+const CORNERS = quantityAs("count", {
   step: () => 1,
   parse: (text) => {
     const value = amountOf(plainText(text));
     if (Number.isInteger(value) && value >= FEWEST && value <= MOST) return { ok: true, value };
-    return {
-      ok: false,
-      failure: {
-        code: "corners/unreadable",
-        message: `Expected a whole number of corners from ${FEWEST} to ${MOST}.`,
-        remedy: "More corners follow the ground closer, fewer are easier to build.",
-      },
-    };
+    const about = { least: FEWEST, most: MOST };
+    return { ok: false, failure: failureOf("corners/unreadable", about) };
   },
-};
+});
 
 /** What the search is asked: round which buildings, how far away, how simple a line. */
 export function FindSettings() {

@@ -59,7 +59,6 @@ export const FORECAST_SAMPLES: SamplesOf<
   "forecast/draft": [{ name: "River.txt" }],
   "forecast/read": [{ name: "River.txt" }],
   "forecast/no-gauge-zero": "no figures",
-  "time/start": [{ came: "soon" }, { came: "" }],
   "forecast/zone-needed": [
     { ...written, how: "none" },
     { place, how: "unknown", came: "QST" },
