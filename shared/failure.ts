@@ -102,12 +102,7 @@ export function asFailure(thrown: unknown): Failure {
     return { code, message, ...(remedy !== undefined && { remedy }), ...about };
   }
   const bug = bugOf(thrown);
-  return {
-    code: "unexpected",
-    message: bounded(`Something went wrong that should not have: ${bug.message}`),
-    remedy: "Your plan is saved. Try again; if it happens again, save the plan file and report it.",
-    bug,
-  };
+  return { ...failureOf("unexpected", { message: bug.message }), bug };
 }
 
 const MOST_CAUSES = 4;

@@ -12,13 +12,28 @@ export function addTexts(more: RefusalTexts): void {
   Object.assign(texts, more);
 }
 
+/** False where the text is in a part that is not loaded yet. */
+export function hasText({ code, given }: Failure): boolean {
+  return !given || code in texts;
+}
+
+/** Where the text could not be loaded. */
+function withoutText(code: string) {
+  return {
+    message: `This was refused (${code}), and the text that says why could not be loaded.`,
+    remedy: "Check the network, then reload the page: your plan is saved.",
+  };
+}
+
 /** What was expected and what came, and what to do, with its figures in one unit system. */
 export function failureWords(
   { code, given, message = code, remedy = "", figures = [] }: Failure,
   system: UnitSystem,
 ): { readonly message: string; readonly remedy: string } {
   if (given) {
-    const [said, toDo] = texts[code]!(given as never, unitsOf(system), (why) => {
+    const say = texts[code];
+    if (!say) return withoutText(code);
+    const [said, toDo] = say(given as never, unitsOf(system), (why) => {
       const words = failureWords(why, system);
       return [words.message, words.remedy];
     });

@@ -17,6 +17,7 @@ import type {
   RangeWanted,
   ToWorker,
 } from "../../shared/wire.ts";
+import { addTexts, hasText } from "../../shared/words/failure.ts";
 
 /** The part of `Worker` that is used; tests pass a stand-in that runs the same server. */
 export interface WorkerLike {
@@ -58,6 +59,13 @@ const crashed = (bug: Bug | undefined) =>
     "Your plan is saved. If it happens again, use smaller or coarser elevation data.",
     bug && { bug },
   );
+
+/** Fetches the texts of what the engine refuses; where they do not come, it is said without. */
+async function withTexts(failure: Failure): Promise<void> {
+  if (hasText(failure)) return;
+  const { LATE_REFUSALS } = await import("../../shared/words/refusals/late.ts");
+  addTexts(LATE_REFUSALS);
+}
 
 /**
  * The engine behind a worker. A cancelled call rejects at once with the code `cancelled`, and its late
@@ -103,7 +111,8 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     const { mark, bug } = message.failure;
     if (mark) options.onMark?.(mark);
     if (bug) options.onBug?.(message.failure);
-    call.reject(refusalOf(message.failure));
+    const reject = () => call.reject(refusalOf(message.failure));
+    void withTexts(message.failure).then(reject, reject);
   }
 
   async function giveRange(wanted: RangeWanted, to: WorkerLike): Promise<void> {

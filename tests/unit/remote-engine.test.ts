@@ -1,7 +1,8 @@
 import { describe, expect, it, vi } from "vitest";
-import { Refusal } from "../../shared/failure.ts";
+import { asFailure, refusal } from "../../shared/failure.ts";
 import type { Engine, Verb } from "../../shared/messages.ts";
 import type { Call, Done, FromWorker, ToWorker } from "../../shared/wire.ts";
+import { failureWords } from "../../shared/words/failure.ts";
 import { makeRemoteEngine, type RemoteOptions, type WorkerLike } from "../../src/engine/remote.ts";
 import { serveEngine } from "../../workers/serve.ts";
 
@@ -78,16 +79,23 @@ describe("the engine behind a worker", () => {
     expect(rgba.length).toBe(0);
   });
 
-  it("keeps code, message and remedy of a refusal", async () => {
+  it("keeps the figures of a refusal, and has its text fetched before it is told", async () => {
     const refuse = async () => {
-      throw new Refusal("raster/truncated", "Expected 10 bytes, got 3.", "Copy the file again.");
+      throw refusal("raster/cell-size", { name: "dem.tif", xM: 30_000, yM: 40 });
     };
     const { engine } = remote([{ openTerrain: refuse }]);
-    await expect(engine.openTerrain({ files: [], verticalUnit: null })).rejects.toMatchObject({
-      code: "raster/truncated",
-      message: "Expected 10 bytes, got 3.",
-      remedy: "Copy the file again.",
+    const opening = engine.openTerrain({ files: [], verticalUnit: null });
+    const failure = await opening.then(() => null, asFailure);
+    expect(failure).toEqual({
+      code: "raster/cell-size",
+      given: { name: "dem.tif", xM: 30_000, yM: 40 },
     });
+    expect(failureWords(failure!, "metric").message).toMatch(/measure 30 km by 40 m on the ground/);
+  });
+
+  it("says a refusal whose text did not come by its code", () => {
+    const unknown = { code: "raster/new-kind", given: {} };
+    expect(failureWords(unknown, "us").message).toMatch(/\(raster\/new-kind\).*not be loaded/);
   });
 
   it("keeps where an error in the program was thrown and why, and tells of it", async () => {

@@ -2,7 +2,8 @@ import { resolve } from "node:path";
 import { bugText } from "../../shared/bug-report.ts";
 import { asFailure, type Failure, givenOf } from "../../shared/failure.ts";
 import { isAddress } from "../../shared/raster-address.ts";
-import { failureWords } from "../../shared/words/failure.ts";
+import { addTexts, failureWords } from "../../shared/words/failure.ts";
+import { LATE_REFUSALS } from "../../shared/words/refusals/late.ts";
 import { exportLine } from "./export.ts";
 import { forecast } from "./forecast.ts";
 import { print } from "./print.ts";
@@ -40,6 +41,8 @@ but for what standard error names.
 
 const WHERE_HINT =
   "Set DRYSTEAD_DEBUG=1 and run it again to see where in the program it happened.\n";
+
+addTexts(LATE_REFUSALS);
 
 /** Runs one command line, the words after the program's name; the exit code. */
 export async function runProgram(words: readonly string[], host: Host): Promise<number> {

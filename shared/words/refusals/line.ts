@@ -13,4 +13,12 @@ export const LINE_REFUSALS = {
     "The plan has no line and no building yet.",
     "Draw a ring around the building, or open a plan file.",
   ],
+  unexpected: ({ message }: { message: string }) => [
+    `Something went wrong that should not have: ${message}`,
+    "Your plan is saved. Try again; if it happens again, save the plan file and report it.",
+  ],
+  cancelled: ({ overtaken }: { overtaken: boolean }) =>
+    overtaken
+      ? ["Other elevation data was opened meanwhile.", "Open this again if you want it instead."]
+      : ["The work was cancelled.", "Start it again when you want it."],
 } satisfies RefusalTexts;

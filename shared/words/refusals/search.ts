@@ -84,8 +84,4 @@ export const SEARCH_REFUSALS = {
     `Expected lines with ids of their own; two have the id "${id}".`,
     "Give each line its own id, then choose again.",
   ],
-  cancelled: ({ overtaken }: { overtaken: boolean }) =>
-    overtaken
-      ? ["Other elevation data was opened meanwhile.", "Open this again if you want it instead."]
-      : ["The work was cancelled.", "Start it again when you want it."],
 } satisfies RefusalTexts;

@@ -29,5 +29,4 @@ export const SEARCH_SAMPLES: SamplesOf<typeof SEARCH_REFUSALS> = {
     { lineId: "a-7", came: -0.5 },
   ],
   "choice/same-id": [{ id: "a-7" }],
-  cancelled: [{ overtaken: true }, { overtaken: false }],
 };
