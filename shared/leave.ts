@@ -1,8 +1,9 @@
 import * as v from "valibot";
 import type { LeaveLevel, Plan, Water } from "./plan.ts";
 import { fields, oneOf, quantity, text } from "./plan-makers.ts";
-import { MAX_NOTE, shown } from "./plan-text.ts";
+import { MAX_NOTE } from "./plan-text.ts";
 import { momentOf } from "./time/forecast-time.ts";
+import { momentWanted, NO_LEAVE_LEVEL } from "./words/refusals/plan-values.ts";
 
 /** A leave level as a plan holds it: a level, an hour, or both. */
 export const LEAVE = v.optional(
@@ -14,16 +15,12 @@ export const LEAVE = v.optional(
         at: v.nullable(
           v.custom<string>(
             (value) => typeof value === "string" && momentOf(value) !== null,
-            (issue) =>
-              `Expected the hour to leave (leave.at) as a time such as 2026-04-08T11:00-05:00; came ${shown(issue.input)}.`,
+            ({ input }) => momentWanted("the hour to leave (leave.at)", input),
           ),
         ),
         note: text("what sets the leave stage (leave.note)", 0, MAX_NOTE),
       }),
-      v.check(
-        ({ levelM, at }) => levelM !== null || at !== null,
-        "Expected a stage, an elevation or an hour to leave (leave.levelM, leave.at); came none.",
-      ),
+      v.check(({ levelM, at }) => levelM !== null || at !== null, NO_LEAVE_LEVEL),
     ),
   ),
 ) as v.GenericSchema<unknown, Plan["leave"]>;

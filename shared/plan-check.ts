@@ -1,8 +1,9 @@
 import * as v from "valibot";
-import type { Outcome } from "./failure.ts";
+import { failureOf, type Outcome } from "./failure.ts";
 import { LEAVE } from "./leave.ts";
 import { CULVERT, DRAIN, POSSIBLE_CULVERT } from "./pipes/pipe-schema.ts";
 import type { Plan } from "./plan.ts";
+import type { BadPlanValue, PlanComplaint, PlanList } from "./plan-complaints.ts";
 import {
   ALIGNMENT,
   CARRIED,
@@ -25,12 +26,10 @@ import {
   TIME,
   WATER,
 } from "./plan-settings-schema.ts";
-import { cleanText, shown } from "./plan-text.ts";
+import { cameOf, cleanText } from "./plan-text.ts";
 import { ROAD } from "./roads/road-schema.ts";
 import { SURVEY } from "./survey/survey-schema.ts";
 import { WORK_PLACE } from "./work-places/work-place-schema.ts";
-
-type ListKey = keyof typeof MAX_COUNT;
 
 const LISTS = {
   structures: STRUCTURE,
@@ -46,7 +45,7 @@ const LISTS = {
   progress: PROGRESS_MARK,
 };
 /** Lists that a plan may leave out. */
-const OPTIONAL: ReadonlySet<ListKey> = new Set([
+const OPTIONAL: ReadonlySet<PlanList> = new Set([
   "sources",
   "culverts",
   "drains",
@@ -56,20 +55,7 @@ const OPTIONAL: ReadonlySet<ListKey> = new Set([
   "progress",
 ]);
 /** Lists whose entries have no identifier. */
-const WITHOUT_ID: ReadonlySet<ListKey> = new Set(["terrain", "progress"]);
-const LIST_WORDS = {
-  structures: ["buildings", "Building"],
-  alignments: ["lines", "Line"],
-  noGo: ["no-go areas", "No-go area"],
-  sources: ["sources", "Source"],
-  culverts: ["culverts", "Culvert"],
-  drains: ["drains", "Drain"],
-  possibleCulverts: ["possible culverts", "Possible culvert"],
-  roads: ["exit roads", "Road"],
-  workPlaces: ["work places", "Work place"],
-  terrain: ["elevation data files", "Elevation data file"],
-  progress: ["marks of what is built (progress)", "Mark"],
-} as const;
+const WITHOUT_ID: ReadonlySet<PlanList> = new Set(["terrain", "progress"]);
 const SINGLES = {
   title: TITLE,
   gauge: GAUGE,
@@ -102,21 +88,29 @@ export function validateChange(before: Plan, after: unknown): Outcome<Plan> {
 }
 
 function check(value: unknown, before: Readonly<Record<string, unknown>>): Outcome<Plan> {
-  if (typeof value !== "object" || value === null || Array.isArray(value)) {
-    return invalid(`Expected a plan; came ${shown(value)}.`);
-  }
-  const after = value as Record<string, unknown>;
   const complaint =
-    unknownKey(after) ??
-    firstOf(Object.keys(SINGLES), (key) => singleComplaint(key, after[key], before[key], before)) ??
-    firstOf(Object.keys(LISTS), (key) => listComplaint(key as ListKey, after[key], before[key])) ??
-    chosenComplaint(value as Plan);
-  return complaint === null ? { ok: true, value: value as Plan } : invalid(complaint);
+    typeof value !== "object" || value === null || Array.isArray(value)
+      ? { is: "no-plan" as const, came: cameOf(value) }
+      : complaintOf(value as Record<string, unknown>, before);
+  if (complaint === null) return { ok: true, value: value as Plan };
+  return { ok: false, failure: failureOf("plan/invalid", complaint) };
 }
 
-function unknownKey(after: Record<string, unknown>): string | null {
+function complaintOf(
+  after: Record<string, unknown>,
+  before: Readonly<Record<string, unknown>>,
+): PlanComplaint | null {
+  return (
+    unknownKey(after) ??
+    firstOf(Object.keys(SINGLES), (key) => singleComplaint(key, after[key], before[key], before)) ??
+    firstOf(Object.keys(LISTS), (key) => listComplaint(key as PlanList, after[key], before[key])) ??
+    chosenComplaint(after as unknown as Plan)
+  );
+}
+
+function unknownKey(after: Record<string, unknown>): PlanComplaint | null {
   const key = Object.keys(after).find((candidate) => !KNOWN.has(candidate));
-  return key === undefined ? null : `Expected a plan without the unknown entry ${shown(key)}.`;
+  return key === undefined ? null : { is: "unknown-entry", key: cleanText(key, 40) };
 }
 
 function singleComplaint(
@@ -124,73 +118,65 @@ function singleComplaint(
   after: unknown,
   before: unknown,
   whole: Readonly<Record<string, unknown>>,
-): string | null {
+): PlanComplaint | null {
   if (after === before && whole !== NOTHING) return null;
-  return complaintOf(SINGLES[key as keyof typeof SINGLES], after, "");
+  return valueComplaint(SINGLES[key as keyof typeof SINGLES], after, null);
 }
 
-function listComplaint(key: ListKey, after: unknown, before: unknown): string | null {
+function listComplaint(list: PlanList, after: unknown, before: unknown): PlanComplaint | null {
   if (after === before && after !== undefined) return null;
-  if (after === undefined && OPTIONAL.has(key)) return null;
-  const [many, one] = LIST_WORDS[key];
-  if (!Array.isArray(after)) return `Expected ${many} as a list; came ${shown(after)}.`;
-  if (after.length > MAX_COUNT[key]) {
-    return `Expected at most ${MAX_COUNT[key]} ${many}; came ${after.length}.`;
-  }
+  if (after === undefined && OPTIONAL.has(list)) return null;
+  if (!Array.isArray(after)) return { is: "no-list", list, came: cameOf(after) };
+  const [most, came] = [MAX_COUNT[list], after.length];
+  if (came > most) return { is: "too-many", list, most, came };
   const proven = new Set<unknown>(Array.isArray(before) ? before : []);
   const wrong = firstOf([...after.entries()], ([index, item]) =>
-    proven.has(item) ? null : complaintOf(LISTS[key], item, `${one} ${called(item, index)}`),
+    proven.has(item)
+      ? null
+      : valueComplaint(LISTS[list], item, { list, called: called(item, index) }),
   );
-  return wrong ?? (WITHOUT_ID.has(key) ? null : sameId(after, one));
+  return wrong ?? (WITHOUT_ID.has(list) ? null : sameId(after, list));
 }
 
-function called(item: unknown, index: number): string {
+function called(item: unknown, index: number): string | number {
   const name = (item as { name?: unknown } | null)?.name;
-  const plain = typeof name === "string" ? cleanText(name, 40) : "";
-  return plain === "" ? `${index + 1}` : `"${plain}"`;
+  return (typeof name === "string" && cleanText(name, 40)) || index + 1;
 }
 
-function sameId(items: readonly { readonly id: string }[], one: string): string | null {
+function sameId(items: readonly { readonly id: string }[], list: PlanList): PlanComplaint | null {
   const seen = new Set<string>();
-  for (const item of items) {
-    if (seen.has(item.id))
-      return `${one}: expected identifiers that differ; ${shown(item.id)} came twice.`;
-    seen.add(item.id);
+  for (const { id } of items) {
+    if (seen.has(id)) return { is: "same-id", list, id: cameOf(id) };
+    seen.add(id);
   }
   return null;
 }
 
-function chosenComplaint(plan: Plan): string | null {
-  const { chosenId, alignments } = plan;
+function chosenComplaint({ chosenId, alignments }: Plan): PlanComplaint | null {
   if (chosenId === null || alignments.some((alignment) => alignment.id === chosenId)) return null;
-  return `Expected the chosen line (chosenId) among the lines; came ${shown(chosenId)}.`;
+  return { is: "no-chosen", chosenId: cameOf(chosenId) };
 }
 
-function complaintOf(schema: v.GenericSchema, value: unknown, where: string): string | null {
+function valueComplaint(
+  schema: v.GenericSchema,
+  value: unknown,
+  of: BadPlanValue["of"],
+): PlanComplaint | null {
   const result = v.safeParse(schema, value, { abortEarly: true, abortPipeEarly: true });
   if (result.success) return null;
   const issue = result.issues[0];
   const step = issue.path?.findLast((item) => typeof item.key === "number");
-  const corner = step === undefined ? "" : `corner ${(step.key as number) + 1}`;
-  const place = [where, corner].filter((words) => words !== "").join(", ");
-  return place === "" ? issue.message : `${place}: ${issue.message}`;
+  const corner = step === undefined ? null : (step.key as number) + 1;
+  return { is: "value", of, corner, said: issue.message };
 }
 
-function firstOf<T>(items: readonly T[], complaint: (item: T) => string | null): string | null {
+function firstOf<T>(
+  items: readonly T[],
+  complaint: (item: T) => PlanComplaint | null,
+): PlanComplaint | null {
   for (const item of items) {
     const found = complaint(item);
     if (found !== null) return found;
   }
   return null;
-}
-
-function invalid(message: string): Outcome<Plan> {
-  return {
-    ok: false,
-    failure: {
-      code: "plan/invalid",
-      message,
-      remedy: "The plan is as it was. Give a value in the range named, then try again.",
-    },
-  };
 }

@@ -1,17 +1,12 @@
+import { type Failure, failureOf } from "./failure.ts";
 import { letterOf } from "./line-letter.ts";
 import type { Flow, Gauge, LonLat, Plan } from "./plan.ts";
-import {
-  badFeature,
-  type Entries,
-  type OurFeature,
-  ROLE_WORDS,
-  type Role,
-  without,
-} from "./plan-feature.ts";
-import { badGeometry, isClockwise, partsOf, path, turned } from "./plan-geometry.ts";
+import { badFeature, badGeometry } from "./plan-complaints.ts";
+import { type Entries, type OurFeature, ROLE_WORDS, type Role, without } from "./plan-feature.ts";
+import { isClockwise, partsOf, path, turned } from "./plan-geometry.ts";
 import { type Naming, naming, numbered } from "./plan-names.ts";
 import { MAX_COUNT } from "./plan-schema.ts";
-import { cleanText, MAX_NAME, shown } from "./plan-text.ts";
+import { cameOf, cleanText, MAX_NAME } from "./plan-text.ts";
 
 /** The lists of a plan that are features of its file. */
 export type FeatureList =
@@ -32,7 +27,7 @@ export interface Draft extends Lists {
   gauge: Gauge | null;
   flow: Flow | null;
   readonly byFeature: { [key: string]: { properties: Entries; members: Entries } };
-  readonly notes: string[];
+  readonly notes: Failure[];
   readonly naming: Record<Role, Naming>;
 }
 
@@ -54,7 +49,7 @@ const READ: Record<Role, ReadonlySet<string>> = {
   flow: new Set(["role"]),
 };
 
-export function newDraft(notes: string[]): Draft {
+export function newDraft(notes: Failure[]): Draft {
   return {
     structures: [],
     alignments: [],
@@ -81,13 +76,13 @@ export function newDraft(notes: string[]): Draft {
   };
 }
 
-export function areas(feature: OurFeature, draft: Draft, before: number, most: number) {
+export function areas(feature: OurFeature, draft: Draft, list: "structures" | "noGo") {
   const parts = partsOf(feature.geometry);
-  if (parts.length === 0) throw badGeometry(feature.where, "Expected an outline; came none.");
-  refuseBeyond(most, before + parts.length, `${ROLE_WORDS[feature.role].toLowerCase()}s`);
+  if (parts.length === 0) throw badGeometry(feature.at, { is: "no-outline" });
+  refuseBeyond(list, draft[list].length + parts.length);
   const name = draft.naming[feature.role].giveName(feature.name);
   if (parts.length === 1) return [area(parts[0], giveId(feature, draft), name, feature, draft)];
-  draft.notes.push(`${feature.where} has ${parts.length} parts: each is now on its own.`);
+  draft.notes.push(failureOf("plan/parts-apart", { at: feature.at, parts: parts.length }));
   return parts.map((part, index) => {
     const suffix = ` (${index + 1})`;
     const id = index === 0 ? giveId(feature, draft) : draft.naming[feature.role].giveId(null);
@@ -102,12 +97,10 @@ function area(part: unknown, id: string, name: string, feature: OurFeature, draf
 
 export function outline(part: unknown, feature: OurFeature, draft: Draft): LonLat[] {
   if (!Array.isArray(part) || part.length === 0) {
-    throw badGeometry(feature.where, `Expected a Polygon with an outline; came ${shown(part)}.`);
+    throw badGeometry(feature.at, { is: "no-polygon", came: cameOf(part) });
   }
-  if (part.length > 1) {
-    draft.notes.push(`${feature.where} has holes, which are left out: only its outline is used.`);
-  }
-  const corners = path(part[0], feature.where, true);
+  if (part.length > 1) draft.notes.push(failureOf("plan/holes-left-out", { at: feature.at }));
+  const corners = path(part[0], feature.at, true);
   const turn = feature.properties.direction === "clockwise" && !isClockwise(corners);
   return turn ? turned(corners) : corners;
 }
@@ -115,16 +108,15 @@ export function outline(part: unknown, feature: OurFeature, draft: Draft): LonLa
 export function onlyPart(feature: OurFeature): unknown {
   const parts = partsOf(feature.geometry);
   if (parts.length === 1) return parts[0];
-  const came = `${feature.geometry.type} of ${parts.length}`;
-  throw badGeometry(feature.where, `Expected one part; came a ${came}. Make each part a feature.`);
+  const { type } = feature.geometry;
+  throw badGeometry(feature.at, { is: "several-parts", type, parts: parts.length });
 }
 
 export function giveId(feature: OurFeature, draft: Draft): string {
   const id = draft.naming[feature.role].giveId(feature.id);
   if (feature.id !== null && id !== feature.id) {
-    draft.notes.push(
-      `${feature.where}: its identifier ${shown(feature.id)} was taken; it is now "${id}".`,
-    );
+    const was = cleanText(feature.id, 40);
+    draft.notes.push(failureOf("plan/id-changed", { at: feature.at, was, now: id }));
   }
   return id;
 }
@@ -134,9 +126,8 @@ export function named(
   feature: OurFeature,
   draft: Draft,
   list: "culverts" | "drains" | "possibleCulverts" | "roads" | "workPlaces",
-  words: string,
 ): { readonly id: string; readonly name: string } {
-  refuseBeyond(MAX_COUNT[list], draft[list].length + 1, words);
+  refuseBeyond(list, draft[list].length + 1);
   const id = giveId(feature, draft);
   const name = draft.naming[feature.role].giveName(feature.name);
   carryRest(feature, id, draft);
@@ -149,6 +140,7 @@ export function carryRest(feature: OurFeature, id: string, draft: Draft): void {
   draft.byFeature[`${feature.role}:${id}`] = { properties, members: feature.members };
 }
 
-export function refuseBeyond(most: number, came: number, words: string): void {
-  if (came > most) throw badFeature("The file", `Expected at most ${most} ${words}; came ${came}.`);
+export function refuseBeyond(what: FeatureList, came: number): void {
+  const most = MAX_COUNT[what];
+  if (came > most) throw badFeature({ of: "file" }, { is: "too-many", what, most, came });
 }

@@ -1,6 +1,7 @@
-import { Refusal } from "./failure.ts";
-import { badGeometry, type FoundGeometry } from "./plan-geometry.ts";
-import { cleanLabel, cleanText, MAX_NAME, shown } from "./plan-text.ts";
+import { type Failure, failureOf } from "./failure.ts";
+import { badFeature, badGeometry, type FilePlace } from "./plan-complaints.ts";
+import type { FoundGeometry } from "./plan-geometry.ts";
+import { cameOf, cleanLabel, cleanText, MAX_NAME } from "./plan-text.ts";
 
 /** An object of a file, nothing about it proven. */
 export type Entries = { [name: string]: unknown };
@@ -14,7 +15,7 @@ export type Role =
 export interface OurFeature {
   readonly role: Role;
   /** Names the feature in messages. */
-  readonly where: string;
+  readonly at: FilePlace;
   readonly id: string | null;
   readonly name: string | null;
   readonly geometry: FoundGeometry;
@@ -65,38 +66,37 @@ export const ROLE_WORDS: Record<Role, string> = {
  * @param index place in the file, from 0 @param notes takes what was repaired
  * @throws Refusal `plan/bad-feature`, `plan/bad-geometry`
  */
-export function readFeature(value: unknown, index: number, notes: string[]): OurFeature | null {
+export function readFeature(value: unknown, index: number, notes: Failure[]): OurFeature | null {
   const feature = entriesOf(value);
-  const place = `Feature ${index + 1}`;
+  const place = { of: "feature", feature: index + 1 } as const;
   if (feature?.type !== "Feature") {
-    throw badFeature(place, `Expected a GeoJSON Feature; came ${shown(feature?.type ?? value)}.`);
+    throw badFeature(place, { is: "no-feature", came: cameOf(feature?.type ?? value) });
   }
   const properties = entriesOf(feature.properties ?? {});
   if (!properties) {
-    throw badFeature(place, `Expected properties as an object; came ${shown(feature.properties)}.`);
+    throw badFeature(place, { is: "no-properties", came: cameOf(feature.properties) });
   }
   const { role } = properties;
   if (!isRole(role)) return null;
   const name = readName(properties.name, place, notes);
-  const where = `${ROLE_WORDS[role]} ${name === null ? `(feature ${index + 1})` : `"${name}"`}`;
+  const at = { of: role, ...(name === null ? { feature: index + 1 } : { name }) };
   if (feature.geometry === null && role !== "gauge") {
-    notes.push(`${where} has no geometry: it is kept in the file but not used.`);
+    notes.push(failureOf("plan/kept-without-geometry", { at }));
     return null;
   }
   const { geometry } = feature;
   const type = entriesOf(geometry)?.type;
   if (LATER_ROLES.has(role) && typeof type === "string" && !TYPES[role].includes(type)) {
-    notes.push(
-      `${where} is a ${cleanText(type, 20)}: it is kept in the file but not used. Expected ${TYPES[role].join(" or ")}.`,
-    );
+    const expected = TYPES[role];
+    notes.push(failureOf("plan/kept-as-other-type", { at, type: cleanText(type, 20), expected }));
     return null;
   }
   return {
     role,
-    where,
+    at,
     id: readId(feature.id ?? properties.id),
     name,
-    geometry: readGeometry(geometry === null ? UNLOCATED : geometry, role, where),
+    geometry: readGeometry(geometry === null ? UNLOCATED : geometry, role, at),
     properties,
     members: without(feature, MEMBERS),
   };
@@ -118,22 +118,13 @@ export function entriesOf(value: unknown): Entries | null {
   return is ? (value as Entries) : null;
 }
 
-/** A file's defect in one feature. */
-export function badFeature(where: string, complaint: string): Refusal {
-  return new Refusal(
-    "plan/bad-feature",
-    `${where}: ${complaint}`,
-    "Correct this feature in the file. The present plan is as it was.",
-  );
-}
-
-function readName(value: unknown, where: string, notes: string[]): string | null {
+function readName(value: unknown, at: FilePlace, notes: Failure[]): string | null {
   if (value === undefined || value === null) return null;
   if (typeof value !== "string" && typeof value !== "number") {
-    throw badFeature(where, `Expected its name to be text; came ${shown(value)}.`);
+    throw badFeature(at, { is: "no-name", came: cameOf(value) });
   }
   const stated = String(value);
-  if (stated.length > MAX_NAME) notes.push(`${where}: its name was cut to ${MAX_NAME} characters.`);
+  if (stated.length > MAX_NAME) notes.push(failureOf("plan/name-cut", { at, most: MAX_NAME }));
   return cleanLabel(stated);
 }
 
@@ -142,15 +133,16 @@ function readId(value: unknown): string | null {
   return cleanLabel(String(value), 80);
 }
 
-function readGeometry(value: unknown, role: Role, where: string): FoundGeometry {
+function readGeometry(value: unknown, role: Role, at: FilePlace): FoundGeometry {
   const geometry = entriesOf(value);
   const type = geometry?.type;
   if (typeof type !== "string" || !TYPES[role].includes(type)) {
-    throw badGeometry(where, `Expected ${TYPES[role].join(" or ")}; came ${shown(type ?? value)}.`);
+    const came = cameOf(type ?? value);
+    throw badGeometry(at, { is: "other-type", expected: TYPES[role], came });
   }
   const coordinates = geometry?.coordinates;
   if (!Array.isArray(coordinates)) {
-    throw badGeometry(where, `Expected coordinates as a list; came ${shown(coordinates)}.`);
+    throw badGeometry(at, { is: "no-list", came: cameOf(coordinates) });
   }
   return { type, coordinates };
 }

@@ -1,4 +1,4 @@
-import { asFailure, type Outcome, Refusal } from "./failure.ts";
+import { type Failure, failureOf, type Outcome, refusal, refused } from "./failure.ts";
 import type { Carried, Plan } from "./plan.ts";
 import { validatePlan } from "./plan-check.ts";
 import { type Entries, entriesOf, isRole, without } from "./plan-feature.ts";
@@ -6,7 +6,7 @@ import { parseBounded } from "./plan-json.ts";
 import { readFeatures } from "./plan-roles.ts";
 import { PLAN_VERSION } from "./plan-schema.ts";
 import { readSettings } from "./plan-settings.ts";
-import { cleanText, shown } from "./plan-text.ts";
+import { cameOf, cleanText } from "./plan-text.ts";
 
 export { writePlanFile } from "./plan-write.ts";
 
@@ -18,8 +18,8 @@ export interface ReadPlan {
   readonly plan: Plan;
   /** False when the file states no water level: nothing can be sized until someone does. */
   readonly waterStated: boolean;
-  /** What was repaired, left out or assumed, each in one sentence for the person. */
-  readonly notes: readonly string[];
+  /** What was repaired, left out or assumed. */
+  readonly notes: readonly Failure[];
 }
 
 /** Each turns a whole collection of the version it is filed under into the next version's. */
@@ -27,7 +27,7 @@ const UPGRADERS: ReadonlyMap<number, (collection: Entries) => Entries> = new Map
 
 const MEMBERS = new Set(["type", "features", "drystead", "bbox", "crs"]);
 const MAX_NOTES = 20;
-const EXPECTED = { words: "a plan file", maxCharacters: MAX_PLAN_CHARACTERS };
+const EXPECTED = { file: "plan", maxCharacters: MAX_PLAN_CHARACTERS } as const;
 
 /**
  * Reads a plan file: a GeoJSON FeatureCollection (RFC 7946) with our settings in the member `drystead`.
@@ -40,51 +40,33 @@ export function readPlanFile(text: string): Outcome<ReadPlan> {
   try {
     return read(upgraded(collectionOf(parseBounded(text, EXPECTED))));
   } catch (thrown) {
-    if (thrown instanceof Refusal) return { ok: false, failure: asFailure(thrown) };
-    throw thrown;
+    return refused(thrown);
   }
 }
 
 function collectionOf(value: unknown): Entries {
   const collection = entriesOf(value);
   if (collection?.type !== "FeatureCollection") {
-    throw foreign(`came ${shown(collection?.type ?? value)}.`);
+    throw refusal("plan/foreign", {
+      how: "no-collection",
+      came: cameOf(collection?.type ?? value),
+    });
   }
   if (!Array.isArray(collection.features)) {
-    throw new Refusal(
-      "plan/bad-feature",
-      `Expected "features" as a list; came ${shown(collection.features)}.`,
-      "The file is damaged: ask for it again, or open an earlier copy.",
-    );
+    throw refusal("plan/no-features", { came: cameOf(collection.features) });
   }
   if (collection.drystead === undefined) {
     const roles = collection.features.some((item) => isRole(entriesOf(item?.properties)?.role));
-    throw roles ? withoutSettings() : foreign("it has no such member.");
+    throw refusal("plan/foreign", roles ? { how: "settings-lost" } : { how: "no-settings" });
   }
   return collection;
-}
-
-function foreign(came: string): Refusal {
-  return new Refusal(
-    "plan/foreign",
-    `Expected a plan: a GeoJSON FeatureCollection with the member "drystead"; ${came}`,
-    "If it holds building footprints, import it as buildings in Line instead.",
-  );
-}
-
-function withoutSettings(): Refusal {
-  return new Refusal(
-    "plan/foreign",
-    'Expected a plan: a GeoJSON FeatureCollection with the member "drystead"; it has features of a plan, but its settings are missing.',
-    'Another program may have dropped them. Copy the member "drystead" from the plan as it was saved here, or add "drystead": {"version": 1} to take every default.',
-  );
 }
 
 function upgraded(collection: Entries): Entries {
   let current = collection;
   for (let version = versionOf(current); version < PLAN_VERSION; version++) {
     const upgrade = UPGRADERS.get(version);
-    if (!upgrade) throw badVersion(version);
+    if (!upgrade) throw refusal("plan/bad-version", { came: version, most: PLAN_VERSION });
     current = upgrade(current);
   }
   return current;
@@ -93,34 +75,18 @@ function upgraded(collection: Entries): Entries {
 function versionOf(collection: Entries): number {
   const settings = entriesOf(collection.drystead);
   if (!settings) {
-    throw new Refusal(
-      "plan/bad-value",
-      `Expected the member "drystead" as an object with the settings; came ${shown(collection.drystead)}.`,
-      'Put "drystead": {"version": 1} in the file to take every default.',
-    );
+    throw refusal("plan/bad-value", { how: "no-settings", came: cameOf(collection.drystead) });
   }
   const { version } = settings;
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1) {
-    throw badVersion(version);
+    throw refusal("plan/bad-version", { came: cameOf(version), most: PLAN_VERSION });
   }
   if (version <= PLAN_VERSION) return version;
-  throw new Refusal(
-    "plan/newer-version",
-    `Expected a plan of version ${PLAN_VERSION}; this one has version ${version}, written by a newer Drystead.`,
-    "Open it with the newer Drystead, or save it there for this one.",
-  );
-}
-
-function badVersion(came: unknown): Refusal {
-  return new Refusal(
-    "plan/bad-version",
-    `Expected the plan's version as a whole number from 1 to ${PLAN_VERSION}; came ${shown(came)}.`,
-    `Put "version": ${PLAN_VERSION} first in the member "drystead".`,
-  );
+  throw refusal("plan/newer-version", { version, known: PLAN_VERSION });
 }
 
 function read(collection: Entries): Outcome<ReadPlan> {
-  const notes: string[] = [];
+  const notes: Failure[] = [];
   refuseOtherCrs(collection.crs, notes);
   const settings = readSettings(collection.drystead as Entries, notes);
   const { carried, ...parts } = readFeatures(collection.features as unknown[], notes);
@@ -129,32 +95,29 @@ function read(collection: Entries): Outcome<ReadPlan> {
     members: without(collection, MEMBERS),
     settings: settings.unused,
   };
-  if (carried.features.length > 0) {
-    notes.push(
-      `${carried.features.length} features of other roles are kept in the file but not used.`,
-    );
-  }
+  const others = carried.features.length;
+  if (others > 0) notes.push(failureOf("plan/other-roles-kept", { count: others }));
   const plan: Plan = { ...settings.plan, ...parts, ...(isEmpty(rest) ? {} : { carried: rest }) };
   return checked({ ...plan, chosenId: chosenOf(plan, notes) }, settings.waterStated, notes);
 }
 
-function checked(plan: Plan, waterStated: boolean, notes: readonly string[]): Outcome<ReadPlan> {
+function checked(plan: Plan, waterStated: boolean, notes: readonly Failure[]): Outcome<ReadPlan> {
   const valid = validatePlan(plan);
   if (valid.ok) return { ok: true, value: { plan, waterStated, notes: shortened(notes) } };
-  const { message = "" } = valid.failure;
-  const remedy = "Correct it in the file, or leave it out. The present plan is as it was.";
-  return { ok: false, failure: { code: "plan/bad-value", message, remedy } };
+  const failure = failureOf("plan/bad-value", { how: "invalid", why: valid.failure });
+  return { ok: false, failure };
 }
 
-function shortened(notes: readonly string[]): readonly string[] {
-  if (notes.length <= MAX_NOTES) return notes;
-  return [...notes.slice(0, MAX_NOTES), `And ${notes.length - MAX_NOTES} more like these.`];
+function shortened(notes: readonly Failure[]): readonly Failure[] {
+  const more = notes.length - MAX_NOTES;
+  if (more <= 0) return notes;
+  return [...notes.slice(0, MAX_NOTES), failureOf("plan/more-notes", { count: more })];
 }
 
-function chosenOf(plan: Plan, notes: string[]): string | null {
+function chosenOf(plan: Plan, notes: Failure[]): string | null {
   const { chosenId, alignments } = plan;
   if (typeof chosenId !== "string" || alignments.some(({ id }) => id === chosenId)) return chosenId;
-  notes.push(`The chosen line ${shown(chosenId)} is not in the file: none is chosen.`);
+  notes.push(failureOf("plan/no-chosen", { chosenId: cleanText(chosenId, 40) }));
   return null;
 }
 
@@ -166,20 +129,15 @@ function isEmpty(carried: Carried): boolean {
  * Refuses coordinates that an old-style `crs` member says are not longitude and latitude; NAD 83 is taken
  * with a note.
  */
-export function refuseOtherCrs(crs: unknown, notes: string[]): void {
+export function refuseOtherCrs(crs: unknown, notes: Failure[]): void {
   if (crs === undefined || crs === null) return;
   const name = entriesOf(entriesOf(crs)?.properties)?.name;
   const text = typeof name === "string" ? name : "";
   if (/CRS84$|EPSG:+(4326|4979)$/i.test(text)) return;
   if (/CRS83$|EPSG:+4269$/i.test(text)) {
-    notes.push(
-      "Coordinates in NAD 83 are taken as WGS 84: places may be off by one or two meters.",
-    );
+    notes.push(failureOf("plan/nad83-taken"));
     return;
   }
-  throw new Refusal(
-    "plan/other-crs",
-    `Expected longitude and latitude in WGS 84 (RFC 7946); the file says its coordinates are in ${cleanText(text, 80) || shown(crs)}.`,
-    "Export it again as GeoJSON in EPSG:4326.",
-  );
+  const named = cleanText(text, 80);
+  throw refusal("plan/other-crs", named === "" ? { came: cameOf(crs) } : { named });
 }

@@ -1,4 +1,4 @@
-import { type Outcome, outcomeOf, Refusal } from "./failure.ts";
+import { type Failure, failureOf, type Outcome, outcomeOf, refusal } from "./failure.ts";
 import { middleOf } from "./geo-box.ts";
 import type { ShapeFile } from "./imports/found-shapes.ts";
 import { type Bounds, type PlacedShape, placeShapes } from "./imports/place-shapes.ts";
@@ -15,7 +15,7 @@ export interface Footprint extends PlacedShape {
 /** Outlines on the ground that is open. */
 export interface Footprints {
   readonly footprints: readonly Footprint[];
-  readonly notes: readonly string[];
+  readonly notes: readonly Failure[];
 }
 
 /** Columns that say what a building is called and where its lowest floor is; null = none does. */
@@ -40,13 +40,14 @@ export function placeFootprints(
   within: Bounds | null,
 ): Outcome<Footprints> {
   return outcomeOf(() => {
-    if (file.outlines.length === 0) throw none(file);
+    const { outlines: found, paths, others } = file;
+    if (found.length === 0) throw refusal("footprints/none", { lines: paths.length, others });
     const { outlines, notes } = placeShapes({ ...file, paths: [] }, places, within);
     const footprints = outlines.map(
       (each): Footprint => ({ ...each, middle: middleOf(each.corners) }),
     );
-    const left = file.others + file.paths.length;
-    const said = left > 0 ? [`${left} shapes that are not outlines are left out.`] : [];
+    const shapes = others + paths.length;
+    const said = shapes > 0 ? [failureOf("shapes/others-left-out", { shapes })] : [];
     return { footprints, notes: [...notes, ...said] };
   });
 }
@@ -101,12 +102,4 @@ export function columnsOf(footprints: readonly Pick<Footprint, "columns">[]): {
   const all = [...values.keys()];
   const isFigure = (value: unknown) => value !== "" && Number.isFinite(Number(value));
   return { all, figures: all.filter((name) => values.get(name)!.every(isFigure)) };
-}
-
-function none({ paths, others }: ShapeFile): Refusal {
-  return new Refusal(
-    "footprints/none",
-    `Expected building outlines as polygons; the file has ${paths.length} lines and ${others} other shapes.`,
-    "Export the outlines as polygons.",
-  );
 }

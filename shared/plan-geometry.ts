@@ -1,7 +1,7 @@
-import { Refusal } from "./failure.ts";
 import type { LonLat } from "./plan.ts";
+import { badGeometry, type FilePlace } from "./plan-complaints.ts";
 import { lonLatComplaint } from "./plan-schema.ts";
-import { shown } from "./plan-text.ts";
+import { cameOf } from "./plan-text.ts";
 
 /** Decimals of a degree in a plan: a tenth of a millimetre. */
 const STEPS_PER_DEGREE = 1e9;
@@ -10,15 +10,6 @@ const STEPS_PER_DEGREE = 1e9;
 export interface FoundGeometry {
   readonly type: string;
   readonly coordinates: readonly unknown[];
-}
-
-/** A file's defect in one feature's geometry. */
-export function badGeometry(where: string, complaint: string): Refusal {
-  return new Refusal(
-    "plan/bad-geometry",
-    `${where}: ${complaint}`,
-    "Correct this feature in the file. The present plan is as it was.",
-  );
 }
 
 /** A degree value rounded to nine decimals, never minus zero. */
@@ -30,10 +21,10 @@ export function rounded(degrees: number): number {
  * A GeoJSON position as longitude and latitude; a third number (a height) is left out.
  * @throws Refusal `plan/bad-geometry`
  */
-export function position(value: unknown, where: string): LonLat {
+export function position(value: unknown, at: FilePlace): LonLat {
   const pair = Array.isArray(value) && value.length > 2 ? value.slice(0, 2) : value;
   const complaint = lonLatComplaint(pair);
-  if (complaint !== null) throw badGeometry(where, complaint);
+  if (complaint !== null) throw badGeometry(at, complaint);
   const [lon, lat] = pair as [number, number];
   return [rounded(lon), rounded(lat)];
 }
@@ -42,12 +33,12 @@ export function position(value: unknown, where: string): LonLat {
  * Positions in order without neighbours at the same place; `closes` drops the repeated first corner too.
  * @throws Refusal `plan/bad-geometry`
  */
-export function path(value: unknown, where: string, closes: boolean): LonLat[] {
+export function path(value: unknown, at: FilePlace, closes: boolean): LonLat[] {
   if (!Array.isArray(value)) {
-    throw badGeometry(where, `Expected coordinates as a list of corners; came ${shown(value)}.`);
+    throw badGeometry(at, { is: "no-corners", came: cameOf(value) });
   }
-  const all = value.map((item, index) => position(item, `${where}, corner ${index + 1}`));
-  const moved = all.filter((at, index) => index === 0 || !samePlace(at, all[index - 1] as LonLat));
+  const all = value.map((item, index) => position(item, { ...at, corner: index + 1 }));
+  const moved = all.filter((each, i) => i === 0 || !samePlace(each, all[i - 1] as LonLat));
   while (closes && moved.length > 1 && samePlace(moved[0] as LonLat, moved.at(-1) as LonLat)) {
     moved.pop();
   }

@@ -1,14 +1,21 @@
 import * as v from "valibot";
-import { isCleanText, shown } from "./plan-text.ts";
+import { isCleanText } from "./plan-text.ts";
 import { FILE_UNITS } from "./setting.ts";
 import { inGroup, SETTINGS, type SettingPath } from "./settings.ts";
+import {
+  choiceWords,
+  entriesWords,
+  plainTextWords,
+  quantityWords,
+  unknownEntryWords,
+  yesOrNoWords,
+} from "./words/refusals/plan-values.ts";
 
 /** A finite number from `least` to `most`, named in the message by `words`. */
 export function quantity(words: string, least: number, most: number, unit = "") {
-  const range = `from ${least} to ${most}${unit && ` ${unit}`}`;
   return v.custom<number>(
     (value) => typeof value === "number" && value >= least && value <= most,
-    (issue) => `Expected ${words} ${range}; came ${shown(issue.input)}.`,
+    (issue) => quantityWords(words, [least, most], unit, issue.input),
   );
 }
 
@@ -25,15 +32,12 @@ export function settingsIn<Group extends string>(group: Group) {
 
 /** One of a few words. */
 export function oneOf<const T extends readonly string[]>(words: string, allowed: T) {
-  return v.picklist(
-    allowed,
-    (issue) => `Expected ${words} to be one of ${allowed.join(", ")}; came ${shown(issue.input)}.`,
-  );
+  return v.picklist(allowed, (issue) => choiceWords(words, allowed, issue.input));
 }
 
 /** True or false. */
 export function yesOrNo(words: string) {
-  return v.boolean((issue) => `Expected ${words} as true or false; came ${shown(issue.input)}.`);
+  return v.boolean((issue) => yesOrNoWords(words, issue.input));
 }
 
 /** Plain text of `least` to `most` characters; when `least` is above 0, with something to be seen. */
@@ -41,18 +45,14 @@ export function text(words: string, least: number, most: number) {
   return v.custom<string>(
     (value) =>
       typeof value === "string" && value.trim().length >= least && isCleanText(value, most),
-    (issue) =>
-      `Expected ${words} as ${least} to ${most} characters of plain text; came ${shown(issue.input)}.`,
+    (issue) => plainTextWords(words, [least, most], issue.input),
   );
 }
 
 /** An object with these entries and no others. */
 export function fields<T extends v.ObjectEntries>(words: string, entries: T) {
   return v.strictObject(entries, (issue) => {
-    if (issue.expected === "never") {
-      return `Expected ${words} without the unknown entry ${issue.received}.`;
-    }
-    const names = Object.keys(entries).join(", ");
-    return `Expected ${words} as an object with ${names}; came ${shown(issue.input)}.`;
+    if (issue.expected === "never") return unknownEntryWords(words, issue.received);
+    return entriesWords(words, Object.keys(entries), issue.input);
   });
 }

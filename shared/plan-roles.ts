@@ -1,3 +1,4 @@
+import type { Failure } from "./failure.ts";
 import type {
   Carried,
   Closure,
@@ -8,6 +9,7 @@ import type {
   ReachSection,
   WorkPlace,
 } from "./plan.ts";
+import { badFeature, badGeometry } from "./plan-complaints.ts";
 import {
   areas,
   carryRest,
@@ -20,9 +22,8 @@ import {
   outline,
   refuseBeyond,
 } from "./plan-draft.ts";
-import { badFeature, entriesOf, type OurFeature, type Role, readFeature } from "./plan-feature.ts";
-import { badGeometry, partsOf, path, position } from "./plan-geometry.ts";
-import { MAX_COUNT } from "./plan-schema.ts";
+import { entriesOf, type OurFeature, type Role, readFeature } from "./plan-feature.ts";
+import { partsOf, path, position } from "./plan-geometry.ts";
 
 /** What the features of a plan file hold; a list that a plan may be without is left out where it is empty. */
 export interface FoundFeatures extends Pick<Plan, FeatureList | "gauge" | "flow"> {
@@ -36,10 +37,11 @@ const MAX_FEATURES = 20_000;
  * @param notes takes what was repaired
  * @throws Refusal `plan/bad-feature`, `plan/bad-geometry`
  */
-export function readFeatures(features: readonly unknown[], notes: string[]): FoundFeatures {
+export function readFeatures(features: readonly unknown[], notes: Failure[]): FoundFeatures {
   if (features.length > MAX_FEATURES) {
     const came = features.length;
-    throw badFeature("The file", `Expected at most ${MAX_FEATURES} features; came ${came}.`);
+    const most = MAX_FEATURES;
+    throw badFeature({ of: "file" }, { is: "too-many", what: "features", most, came });
   }
   const read = features.map((feature, index) => readFeature(feature, index, notes));
   const draft = newDraft(notes);
@@ -63,20 +65,19 @@ export function readFeatures(features: readonly unknown[], notes: string[]): Fou
 const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
   structure(feature, draft) {
     const floorM = (feature.properties.floorM ?? null) as number | null;
-    const found = areas(feature, draft, draft.structures.length, MAX_COUNT.structures);
+    const found = areas(feature, draft, "structures");
     const protect = (feature.properties.protect ?? null) as boolean | null;
     const choice = protect === null ? {} : { protect };
     draft.structures.push(...found.map((area) => ({ ...area, floorM, ...choice })));
   },
   "no-go"(feature, draft) {
-    draft.noGo.push(...areas(feature, draft, draft.noGo.length, MAX_COUNT.noGo));
+    draft.noGo.push(...areas(feature, draft, "noGo"));
   },
   alignment(feature, draft) {
-    refuseBeyond(MAX_COUNT.alignments, draft.alignments.length + 1, "alignments");
+    refuseBeyond("alignments", draft.alignments.length + 1);
     const part = onlyPart(feature);
     const kind = feature.geometry.type.endsWith("Polygon") ? "ring" : "line";
-    const corners =
-      kind === "ring" ? outline(part, feature, draft) : path(part, feature.where, false);
+    const corners = kind === "ring" ? outline(part, feature, draft) : path(part, feature.at, false);
     const reachBreaksM = (feature.properties.reachBreaksM ?? []) as number[];
     const pinned = (feature.properties.pinned ?? null) as number[] | null;
     const sections = feature.properties.reachSections ?? null;
@@ -95,10 +96,10 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
   },
   source(feature, draft) {
     const parts = partsOf(feature.geometry);
-    if (parts.length === 0) throw badGeometry(feature.where, "Expected a point; came none.");
-    refuseBeyond(MAX_COUNT.sources, draft.sources.length + parts.length, "sources");
+    if (parts.length === 0) throw badGeometry(feature.at, { is: "no-point" });
+    refuseBeyond("sources", draft.sources.length + parts.length);
     for (const [index, part] of parts.entries()) {
-      const at = position(part, feature.where);
+      const at = position(part, feature.at);
       const id = index === 0 ? giveId(feature, draft) : draft.naming.source.giveId(null);
       const name = draft.naming.source.giveName(index === 0 ? feature.name : null);
       draft.sources.push({ id, name, at });
@@ -108,8 +109,8 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
   culvert(feature, draft) {
     const { invertsM, sizeM, gate, plugged } = feature.properties;
     draft.culverts.push({
-      ...named(feature, draft, "culverts", "culverts"),
-      path: path(onlyPart(feature), feature.where, false),
+      ...named(feature, draft, "culverts"),
+      path: path(onlyPart(feature), feature.at, false),
       invertsM: (invertsM ?? [null, null]) as Culvert["invertsM"],
       sizeM: (sizeM ?? null) as number | null,
       gate: (gate ?? null) as Culvert["gate"],
@@ -119,8 +120,8 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
   drain(feature, draft) {
     const { kind, joinsOutside, plugged } = feature.properties;
     draft.drains.push({
-      ...named(feature, draft, "drains", "drains"),
-      at: position(onlyPart(feature), feature.where),
+      ...named(feature, draft, "drains"),
+      at: position(onlyPart(feature), feature.at),
       kind: (kind ?? "floor-drain") as Drain["kind"],
       joinsOutside: (joinsOutside ?? null) as boolean | null,
       plugged: (plugged ?? false) as boolean,
@@ -128,41 +129,38 @@ const TAKERS: Record<Role, (feature: OurFeature, draft: Draft) => void> = {
   },
   "possible-culvert"(feature, draft) {
     draft.possibleCulverts.push({
-      ...named(feature, draft, "possibleCulverts", "possible culverts"),
-      path: path(onlyPart(feature), feature.where, false),
+      ...named(feature, draft, "possibleCulverts"),
+      path: path(onlyPart(feature), feature.at, false),
       answer: (feature.properties.answer ?? "look") as PossibleCulvert["answer"],
     });
   },
   road(feature, draft) {
     draft.roads.push({
-      ...named(feature, draft, "roads", "roads"),
-      path: path(onlyPart(feature), feature.where, false),
+      ...named(feature, draft, "roads"),
+      path: path(onlyPart(feature), feature.at, false),
     });
   },
   "work-place"(feature, draft) {
-    const made = named(feature, draft, "workPlaces", "work places");
+    const made = named(feature, draft, "workPlaces");
     const part = onlyPart(feature);
     const isWay = feature.geometry.type.endsWith("LineString");
     const { kind } = feature.properties as Pick<WorkPlace, "kind">;
-    const at = isWay ? path(part, feature.where, false) : [position(part, feature.where)];
+    const at = isWay ? path(part, feature.at, false) : [position(part, feature.at)];
     draft.workPlaces.push({ ...made, kind, path: at });
   },
   gauge(feature, draft) {
-    if (draft.gauge) throw badFeature(feature.where, "Expected one gauge; this is the second.");
+    if (draft.gauge) throw badFeature(feature.at, { is: "second", what: "gauge" });
     const isPlaced = partsOf(feature.geometry).length > 0;
-    const at = isPlaced ? position(onlyPart(feature), feature.where) : null;
+    const at = isPlaced ? position(onlyPart(feature), feature.at) : null;
     draft.gauge = { name: feature.name ?? "Gauge", at };
     carryRest(feature, "", draft);
   },
   flow(feature, draft) {
-    if (draft.flow) throw badFeature(feature.where, "Expected one flow; this is the second.");
-    const line = path(onlyPart(feature), feature.where, false);
+    if (draft.flow) throw badFeature(feature.at, { is: "second", what: "flow" });
+    const line = path(onlyPart(feature), feature.at, false);
     const [from, to] = [line[0], line.at(-1)];
     if (!from || !to || line.length < 2) {
-      throw badGeometry(
-        feature.where,
-        "Expected a line from upstream to downstream; came a point.",
-      );
+      throw badGeometry(feature.at, { is: "no-way" });
     }
     draft.flow = { from, to };
     carryRest(feature, "", draft);

@@ -11,9 +11,25 @@ import type {
   Structure,
   WaterSource,
 } from "./plan.ts";
+import type { LonLatComplaint } from "./plan-complaints.ts";
 import { fields, oneOf, quantity, setting, text, yesOrNo } from "./plan-makers.ts";
 import { reachSectionsComplaint } from "./plan-reach-sections.ts";
-import { MAX_NAME, MAX_NOTE, shown } from "./plan-text.ts";
+import { cameOf, MAX_NAME, MAX_NOTE } from "./plan-text.ts";
+import {
+  breaksWords,
+  builtBackwardWords,
+  cornerCountWords,
+  differentCornersWords,
+  FLOW_AT_ONE_PLACE,
+  lineKindWords,
+  lineTooLongWords,
+  lonLatWords,
+  noListWords,
+  pinsWords,
+  sameCornersWords,
+  wholeSecondsWords,
+} from "./words/refusals/plan-values.ts";
+import { reachSectionsWords } from "./words/refusals/reach-sections.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -41,18 +57,17 @@ const MAX_LINE_M = 20_000;
 const METRES_PER_DEGREE = 111_320;
 
 /** What is wrong with a coordinate pair, with the likely cause; null when nothing is. */
-export function lonLatComplaint(value: unknown): string | null {
-  if (isLonLat(value)) return null;
-  const expected =
-    "Expected [longitude, latitude] in degrees, longitude from -180 to 180 and latitude from -90 to 90";
-  const came = `${expected}; came ${shown(value)}.`;
-  if (!Array.isArray(value)) return came;
+export function lonLatComplaint(value: unknown): LonLatComplaint | null {
+  return isLonLat(value) ? null : noLonLat(value);
+}
+
+function noLonLat(value: unknown): LonLatComplaint {
+  const said = { is: "no-lon-lat", came: cameOf(value) } as const;
+  if (!Array.isArray(value)) return { ...said, likely: null };
   const [first, second] = value as unknown[];
-  if (isLonLat([second, first])) {
-    return `${came} The two look swapped: longitude comes first (RFC 7946).`;
-  }
+  if (isLonLat([second, first])) return { ...said, likely: "swapped" };
   const far = [first, second].some((n) => typeof n === "number" && Math.abs(n) > 360);
-  return far ? `${came} These look like map meters or feet, not degrees.` : came;
+  return { ...said, likely: far ? "grid" : null };
 }
 
 function isLonLat(value: unknown): value is LonLat {
@@ -67,35 +82,30 @@ function isLonLat(value: unknown): value is LonLat {
 }
 
 /** One place. */
-export const lonLat = v.custom<LonLat>(
-  isLonLat,
-  (issue) => lonLatComplaint(issue.input) ?? "unreachable",
-);
+export const lonLat = v.custom<LonLat>(isLonLat, ({ input }) => lonLatWords(noLonLat(input)));
 
 /** A list of places along an outline or a line. */
 export function corners(words: string, least: number, closes: boolean) {
   return v.pipe(
-    v.array(lonLat, (issue) => `Expected ${words} as a list; came ${shown(issue.input)}.`),
+    v.array(lonLat, ({ input }) => noListWords(words, input)),
     v.check(
       (list) => list.length >= least && list.length <= MAX_CORNERS,
-      (issue) => `Expected ${words} from ${least} to ${MAX_CORNERS}; came ${issue.input.length}.`,
+      ({ input }) => cornerCountWords(words, [least, MAX_CORNERS], input.length),
     ),
     v.check(
       (list) => repeatedAt(list, closes) < 0,
-      (issue) => {
-        const at = repeatedAt(issue.input, closes);
-        return `Expected neighboring corners at different places; corners ${at + 1} and ${((at + 1) % issue.input.length) + 1} are at the same place.`;
+      ({ input }) => {
+        const at = repeatedAt(input, closes);
+        return sameCornersWords(at + 1, ((at + 1) % input.length) + 1);
       },
     ),
     v.check(
       (list) => differing(list, least).length >= least,
-      (issue) =>
-        `Expected at least ${least} different corners; came ${differing(issue.input, least).length}.`,
+      ({ input }) => differentCornersWords(least, differing(input, least).length),
     ),
     v.check(
       (list) => roughLengthM(list) <= MAX_LINE_M,
-      (issue) =>
-        `Expected ${words} within ${MAX_LINE_M / 1000} km of line; came about ${Math.round(roughLengthM(issue.input) / 1000)} km.`,
+      ({ input }) => lineTooLongWords(words, MAX_LINE_M, roughLengthM(input)),
     ),
   );
 }
@@ -144,11 +154,7 @@ export const STRUCTURE = fields("a building", {
   protect: v.optional(yesOrNo("whether it is to be protected (protect)")),
 }) as Schema<Structure>;
 
-const breaks = v.custom<number[]>(
-  isRising,
-  (issue) =>
-    `Expected reach breaks (reachBreaksM) as at most ${MAX_BREAKS} rising chainages above 0 m; came ${shown(issue.input)}.`,
-);
+const breaks = v.custom<number[]>(isRising, ({ input }) => breaksWords(MAX_BREAKS, input));
 
 function isRising(value: unknown): boolean {
   if (!Array.isArray(value) || value.length > MAX_BREAKS) return false;
@@ -158,13 +164,7 @@ function isRising(value: unknown): boolean {
   );
 }
 
-const pins = v.optional(
-  v.custom<number[]>(
-    isPins,
-    (issue) =>
-      `Expected pinned corners (pinned) as rising whole numbers from 0; came ${shown(issue.input)}.`,
-  ),
-);
+const pins = v.optional(v.custom<number[]>(isPins, ({ input }) => pinsWords(input)));
 
 function isPins(value: unknown): boolean {
   if (!Array.isArray(value) || value.length > MAX_CORNERS) return false;
@@ -177,7 +177,7 @@ function isPins(value: unknown): boolean {
 const reachSections = v.optional(
   v.custom<ReachSection[]>(
     (value) => reachSectionsComplaint(value) === null,
-    (issue) => reachSectionsComplaint(issue.input) ?? "unreachable",
+    ({ input }) => reachSectionsWords(reachSectionsComplaint(input)!),
   ),
 );
 
@@ -207,7 +207,7 @@ export const ALIGNMENT = v.variant(
       corners: corners("corners of the line", 2, false),
     }),
   ],
-  (issue) => `Expected a line of kind ring or line; came ${shown(issue.input)}.`,
+  ({ input }) => lineKindWords(input),
 ) as Schema<Alignment>;
 
 export const NO_GO = fields("a no-go area", {
@@ -234,7 +234,7 @@ export const PROGRESS_MARK = v.pipe(
       quantity("when it was marked (atS)", 0, LATEST_S, "s"),
       v.check(
         (atS) => Number.isInteger(atS),
-        (issue) => `Expected when it was marked (atS) in whole seconds; came ${issue.input}.`,
+        ({ input }) => wholeSecondsWords(input),
       ),
     ),
     planNumber: text("the plan number", 1, 16),
@@ -245,8 +245,7 @@ export const PROGRESS_MARK = v.pipe(
   }),
   v.check(
     ({ fromM, toM }) => fromM < toM,
-    (issue) =>
-      `Expected what is built to end (toM) after it starts at ${issue.input.fromM} m; came ${issue.input.toM} m.`,
+    ({ input: { fromM, toM } }) => builtBackwardWords(fromM, toM),
   ),
 ) as Schema<ProgressMark>;
 
@@ -257,10 +256,7 @@ export const GAUGE = v.nullable(
 export const FLOW = v.nullable(
   v.pipe(
     fields("the flow arrow", { from: lonLat, to: lonLat }),
-    v.check(
-      (flow) => String(flow.from) !== String(flow.to),
-      "Expected the flow arrow to lead from one place to another; both ends are at the same place.",
-    ),
+    v.check((flow) => String(flow.from) !== String(flow.to), FLOW_AT_ONE_PLACE),
   ),
 ) as Schema<Flow | null>;
 

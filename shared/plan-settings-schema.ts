@@ -11,9 +11,20 @@ import type {
   Water,
 } from "./plan.ts";
 import { fields, oneOf, quantity, setting, settingsIn, text, yesOrNo } from "./plan-makers.ts";
-import { MAX_NAME, MAX_NOTE, shown } from "./plan-text.ts";
+import { MAX_NAME, MAX_NOTE } from "./plan-text.ts";
 import { readRasterAddress } from "./raster-address.ts";
 import { FORECAST, PAST_FORECASTS, START_AT } from "./time/forecast-schema.ts";
+import {
+  dayTurnedWords,
+  errorSharesWords,
+  LAP_TOO_LONG,
+  noListWords,
+  rangeTurnedWords,
+  rasterAddressWords,
+  taskRatesWords,
+  tooManyWords,
+  wholeNumberWords,
+} from "./words/refusals/plan-values.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -32,7 +43,7 @@ export const TERRAIN = fields("an elevation data file", {
   address: v.optional(
     v.custom<string>(
       (value) => typeof value === "string" && value.length <= 2000 && readRasterAddress(value).ok,
-      (issue) => `Expected its address as http or https; came ${shown(issue.input)}.`,
+      ({ input }) => rasterAddressWords(input),
     ),
   ),
 }) as Schema<TerrainRef>;
@@ -55,15 +66,10 @@ const GROUND_FIELDS = fields("ground", {
   datumNote: text("the datum note (ground.datumNote)", 0, MAX_NOTE),
   marks: v.optional(
     v.pipe(
-      v.array(
-        MARK,
-        (issue) =>
-          `Expected what heights mark (ground.marks) as a list; came ${shown(issue.input)}.`,
-      ),
+      v.array(MARK, ({ input }) => noListWords("what heights mark (ground.marks)", input)),
       v.check(
         (marks) => marks.length <= MAX_MARKS,
-        (issue) =>
-          `Expected at most ${MAX_MARKS} entries in ground.marks; came ${issue.input.length}.`,
+        ({ input }) => tooManyWords(MAX_MARKS, "entries in ground.marks", input.length),
       ),
     ),
   ),
@@ -73,8 +79,7 @@ export const GROUND = v.pipe(
   GROUND_FIELDS,
   v.check(
     ({ biasShare, correlatedShare }) => biasShare + correlatedShare <= 1 + 1e-9,
-    (issue) =>
-      `Expected the shares of the elevation error (ground.biasShare and ground.correlatedShare) to be at most 1 together; came ${issue.input.biasShare} and ${issue.input.correlatedShare}.`,
+    ({ input }) => errorSharesWords(input.biasShare, input.correlatedShare),
   ),
 ) as Schema<GroundSettings>;
 
@@ -86,10 +91,7 @@ const SHEET = v.pipe(
   fields("section.sheet", {
     ...settingsIn("section.sheet"),
   }),
-  v.check(
-    (sheet) => sheet.lapM < sheet.rollLengthM,
-    "Expected the lap of the poly sheeting (section.sheet.lapM) shorter than its roll (section.sheet.rollLengthM).",
-  ),
+  v.check((sheet) => sheet.lapM < sheet.rollLengthM, LAP_TOO_LONG),
 ) as Schema<Sheet>;
 
 export const SECTION = fields("section", {
@@ -105,8 +107,7 @@ export const PRACTICE = v.pipe(
   }),
   v.check(
     (practice) => practice.taskRateLow <= practice.taskRateHigh,
-    (issue) =>
-      `Expected the low rate of a task (practice.taskRateLow) not above the high rate of ${issue.input.taskRateHigh}; came ${issue.input.taskRateLow}.`,
+    ({ input }) => taskRatesWords(input.taskRateLow, input.taskRateHigh),
   ),
 ) as Schema<Practice>;
 
@@ -140,7 +141,7 @@ export const HOLDING = v.optional(
       (holding) => falling(holding) === undefined,
       (issue) => {
         const [low, high, words] = falling(issue.input)!;
-        return `Expected the low end of the ${words} (holding.${low}) not above its high end (holding.${high}).`;
+        return rangeTurnedWords(words, low, high);
       },
     ),
   ),
@@ -157,8 +158,7 @@ export const TIME = v.optional(
         setting("time.crews"),
         v.check(
           (crews) => Number.isInteger(crews),
-          (issue) =>
-            `Expected the number of crews (time.crews) as a whole number; came ${issue.input}.`,
+          ({ input }) => wholeNumberWords("the number of crews (time.crews)", input),
         ),
       ),
       shifts: v.nullable(setting("time.shifts")),
@@ -168,8 +168,7 @@ export const TIME = v.optional(
     }),
     v.check(
       (time) => (time.dayFromH ?? 0) < (time.dayToH ?? 24),
-      (issue) =>
-        `Expected the start of a day's work (time.dayFromH) before its end at ${issue.input.dayToH ?? 24} h; came ${issue.input.dayFromH} h.`,
+      ({ input: { dayFromH, dayToH } }) => dayTurnedWords(dayFromH, dayToH ?? 24),
     ),
   ),
 ) as Schema<TimeSettings | undefined>;

@@ -1,8 +1,8 @@
 import { DEFAULT_SETTINGS, EMPTY_PLAN } from "./defaults.ts";
-import { Refusal } from "./failure.ts";
+import { type Failure, failureOf, type Given, type Refusal, refusal } from "./failure.ts";
 import type { LeaveLevel, Plan, ProgressMark, Survey, TerrainRef, Water } from "./plan.ts";
 import { type Entries, entriesOf } from "./plan-feature.ts";
-import { cleanLabel, cleanText, MAX_NOTE, shown } from "./plan-text.ts";
+import { cameOf, cleanLabel, cleanText, MAX_NOTE } from "./plan-text.ts";
 
 /** The plan's settings as the file's `drystead` member states them, defaults for what it leaves out. */
 export interface FoundSettings {
@@ -32,17 +32,13 @@ export interface FoundSettings {
  * @param notes takes what was assumed
  * @throws Refusal `plan/bad-value` when a group of settings is not an object
  */
-export function readSettings(stated: Entries, notes: string[]): FoundSettings {
+export function readSettings(stated: Entries, notes: Failure[]): FoundSettings {
   const unused: Entries = {};
   const waterStated = statesWater(stated.water);
   const { version: _version, title, terrain, chosenId, ...others } = stated;
   const { leave, survey, progress, ...groups } = others;
   const filled = fill(DEFAULT_SETTINGS, groups, [], unused, notes);
-  if (!waterStated) {
-    notes.push(
-      "The file states no level of the water: type a stage or an elevation in Water before anything is counted.",
-    );
-  }
+  if (!waterStated) notes.push(failureOf("plan/no-water-stated"));
   return {
     plan: {
       ...filled,
@@ -76,12 +72,12 @@ function fill<T extends object>(
   given: unknown,
   steps: readonly string[],
   unused: Entries,
-  notes: string[],
+  notes: Failure[],
 ): T {
   if (given === undefined) return defaults;
   const stated = entriesOf(given);
   if (!stated) {
-    throw badSetting(steps.join("."), `an object with ${Object.keys(defaults).join(", ")}`, given);
+    throw badSetting(steps.join("."), { as: "object", keys: Object.keys(defaults) }, given);
   }
   const known = defaults as Entries;
   const result: Entries = { ...known };
@@ -98,7 +94,7 @@ function fillOne(
   value: unknown,
   path: readonly string[],
   unused: Entries,
-  notes: string[],
+  notes: Failure[],
 ): unknown {
   if (entriesOf(fallback)) return fill(fallback as Entries, value, path, unused, notes);
   return typeof value === "string" ? cleanText(value, MAX_NOTE) : value;
@@ -108,7 +104,7 @@ function keepUnused(
   unused: Entries,
   path: readonly string[],
   value: unknown,
-  notes: string[],
+  notes: Failure[],
 ): void {
   let group = unused;
   for (const step of path.slice(0, -1)) {
@@ -116,24 +112,23 @@ function keepUnused(
     group = group[step] as Entries;
   }
   group[path.at(-1) as string] = value;
-  const setting = cleanText(path.join("."), 80);
-  notes.push(`The setting ${setting} is not known here: it is kept but not used.`);
+  notes.push(failureOf("plan/setting-kept", { setting: cleanText(path.join("."), 80) }));
 }
 
-function ruling(stated: unknown, notes: string[]): Water["by"] {
+function ruling(stated: unknown, notes: Failure[]): Water["by"] {
   const water = (stated ?? {}) as Entries;
   if (water.by !== undefined) return water.by as Water["by"];
   const hasElevation = water.elevationM !== undefined;
   const hasStage = water.stageM !== undefined;
   if (hasElevation && hasStage) {
-    notes.push("The file states a water elevation and a stage: the elevation is used.");
+    notes.push(failureOf("plan/elevation-ruling"));
   }
   return hasStage && !hasElevation ? "stage" : "elevation";
 }
 
 const NO_LEAVE: Entries = { by: "stage", levelM: null, at: null, note: "" };
 
-function readLeave(stated: unknown, unused: Entries, notes: string[]): LeaveLevel | null {
+function readLeave(stated: unknown, unused: Entries, notes: Failure[]): LeaveLevel | null {
   if (stated === undefined || stated === null) return null;
   return fill(NO_LEAVE, stated, ["leave"], unused, notes) as unknown as LeaveLevel;
 }
@@ -141,7 +136,7 @@ function readLeave(stated: unknown, unused: Entries, notes: string[]): LeaveLeve
 const NO_READINGS: Entries = { benchmark: null, backsightM: null, readings: [] };
 
 /** The survey, left out where the file has none: a plan without one is written as it was. */
-function readSurvey(stated: unknown, unused: Entries, notes: string[]): Pick<Plan, "survey"> {
+function readSurvey(stated: unknown, unused: Entries, notes: Failure[]): Pick<Plan, "survey"> {
   if (stated === undefined || stated === null) return {};
   const survey = fill(NO_READINGS, stated, ["survey"], unused, notes);
   return { survey: survey as unknown as Survey };
@@ -150,10 +145,10 @@ function readSurvey(stated: unknown, unused: Entries, notes: string[]): Pick<Pla
 /** What is built, left out where the file has nothing of it; its texts are cleaned as all are. */
 function readProgress(stated: unknown): Pick<Plan, "progress"> {
   if (stated === undefined || stated === null) return {};
-  if (!Array.isArray(stated)) throw badSetting("progress", "a list of what is built", stated);
+  if (!Array.isArray(stated)) throw badSetting("progress", { as: "marks" }, stated);
   const progress = stated.map((item) => {
     const mark = entriesOf(item);
-    if (!mark) throw badSetting("progress", "a list of what is built, each an object", item);
+    if (!mark) throw badSetting("progress", { as: "mark-objects" }, item);
     return Object.fromEntries(
       Object.entries(mark).map(([key, value]) => [
         key,
@@ -166,7 +161,7 @@ function readProgress(stated: unknown): Pick<Plan, "progress"> {
 
 function readTerrain(stated: unknown): readonly TerrainRef[] {
   if (stated === undefined) return [];
-  if (!Array.isArray(stated)) throw badSetting("terrain", "a list of files", stated);
+  if (!Array.isArray(stated)) throw badSetting("terrain", { as: "files" }, stated);
   return stated.map((item: Entries | null, index) => ({
     name: optionalText(item?.name, `terrain ${index + 1}, name`, 255) ?? "unnamed",
     bytes: item?.bytes as number,
@@ -176,14 +171,12 @@ function readTerrain(stated: unknown): readonly TerrainRef[] {
 
 function optionalText(value: unknown, where: string, longest?: number): string | null {
   if (value === undefined || value === null) return null;
-  if (typeof value !== "string") throw badSetting(where, "text", value);
+  if (typeof value !== "string") throw badSetting(where, { as: "text" }, value);
   return cleanLabel(value, longest);
 }
 
-function badSetting(where: string, expected: string, came: unknown): Refusal {
-  return new Refusal(
-    "plan/bad-value",
-    `Expected the setting ${where} to be ${expected}; came ${shown(came)}.`,
-    "Correct it in the file, or leave it out: every setting has a default. The present plan is as it was.",
-  );
+type BadSetting = Extract<Given<"plan/bad-value">, { how: "setting" }>;
+
+function badSetting(setting: string, expected: BadSetting["expected"], came: unknown): Refusal {
+  return refusal("plan/bad-value", { how: "setting", setting, expected, came: cameOf(came) });
 }

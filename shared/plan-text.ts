@@ -30,16 +30,19 @@ export function cleanLabel(text: string, longest = MAX_NAME): string | null {
   return clean.trim() === "" ? null : clean;
 }
 
-/** A value as it is named in a message: short, on one line. */
-export function shown(value: unknown): string {
-  if (value === undefined || value === null) return "nothing";
-  if (typeof value === "string") return `"${cleanText(value, 40)}"`;
-  if (typeof value === "number" || typeof value === "boolean") return String(value);
-  if (!Array.isArray(value)) return "an object";
-  if (value.length > 3 || !value.every((item) => typeof item === "number")) {
-    return `a list of ${value.length}`;
-  }
-  return `[${value.join(", ")}]`;
+/** A value of a file as far as a refusal names it: plain and short values as they came, of others the kind. */
+export type Came =
+  | (string | number | boolean | null)
+  | (readonly number[] | { readonly listOf: number } | { readonly entries: number });
+
+/** What is kept of a value that came in a file. */
+export function cameOf(value: unknown): Came {
+  if (value === undefined || value === null) return null;
+  if (typeof value === "string") return cleanText(value, 40);
+  if (typeof value === "number" || typeof value === "boolean") return value;
+  if (!Array.isArray(value)) return { entries: Object.keys(value).length };
+  const isShort = value.length <= 3 && value.every((item) => typeof item === "number");
+  return isShort ? value : { listOf: value.length };
 }
 
 function cutAt(text: string, longest: number): string {

@@ -1,5 +1,6 @@
-import type { Outcome } from "./failure.ts";
+import { failureOf, type Outcome } from "./failure.ts";
 import type { Plan, ReachSection } from "./plan.ts";
+import { cameOf } from "./plan-text.ts";
 import { bracedWall } from "./sections/braced-wall.ts";
 import { earthLevee } from "./sections/earth-levee.ts";
 import { lumberTopping } from "./sections/lumber-topping.ts";
@@ -27,16 +28,8 @@ export const SECTIONS: readonly EmergencySection[] = [
 export function sectionById(id: unknown): Outcome<EmergencySection> {
   const value = SECTIONS.find((section) => section.id === id);
   if (value) return { ok: true, value };
-  const known = SECTIONS.map((section) => section.id).join(", ");
-  const came = typeof id === "string" ? JSON.stringify(id.slice(0, 40)) : typeof id;
-  return {
-    ok: false,
-    failure: {
-      code: "plan/unknown-section",
-      message: `Expected a reach's section as one of ${known}; came ${came}.`,
-      remedy: "Choose one of these, or leave it out for the sandbag pyramid.",
-    },
-  };
+  const known = SECTIONS.map((section) => section.id);
+  return { ok: false, failure: failureOf("plan/unknown-section", { known, came: cameOf(id) }) };
 }
 
 /** All figures of a section in a plan: those a reach states, and the defaults of the others. */

@@ -18,7 +18,7 @@ export function layOutShapes(
   for (const shape of outlines) {
     const at = places ? places.slice(next, next + shape.corners.length) : shape.corners;
     next += shape.corners.length;
-    const part = path(at, "A building", true);
+    const part = path(at, { of: "structure" }, true);
     const same = found.get(shape.feature);
     if (same) {
       same.parts.push(part);

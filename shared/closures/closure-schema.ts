@@ -1,8 +1,13 @@
 import * as v from "valibot";
 import type { Closure } from "../plan.ts";
 import { fields, quantity } from "../plan-makers.ts";
-import { shown } from "../plan-text.ts";
 import { momentOf } from "../time/forecast-time.ts";
+import {
+  CLOSURES_APART,
+  momentWanted,
+  noListWords,
+  tooManyWords,
+} from "../words/refusals/plan-values.ts";
 
 /** Longest chainage of a closure's end, metres, and most people kept for one: they only keep out slips. */
 const MOST_M = 20_000;
@@ -12,8 +17,7 @@ const MOST_CLOSURES = 20;
 const at = v.nullable(
   v.custom<string>(
     (value) => typeof value === "string" && momentOf(value) !== null,
-    (issue) =>
-      `Expected the hour to close (closeBy.at) as a time such as 2026-04-08T11:00-05:00; came ${shown(issue.input)}.`,
+    ({ input }) => momentWanted("the hour to close (closeBy.at)", input),
   ),
 );
 
@@ -30,11 +34,13 @@ const CLOSURE = fields("a closure", {
 /** Stretches of a line left open, in order along it, none over another; left out where there is none. */
 export const CLOSURES = v.optional(
   v.pipe(
-    v.array(CLOSURE, (issue) => `Expected the closures as a list; came ${shown(issue.input)}.`),
-    v.maxLength(MOST_CLOSURES, `Expected at most ${MOST_CLOSURES} closures of a line.`),
+    v.array(CLOSURE, ({ input }) => noListWords("the closures", input)),
+    v.maxLength(MOST_CLOSURES, ({ received }) =>
+      tooManyWords(MOST_CLOSURES, "closures of a line", received),
+    ),
     v.check(
       (list) => list.every(({ fromM, toM }, k) => fromM < toM && fromM > (list[k - 1]?.toM ?? -1)),
-      "Expected closures in order along the line, each with its end (toM) past its start (fromM), none over another.",
+      CLOSURES_APART,
     ),
   ),
 ) as v.GenericSchema<unknown, readonly Closure[] | undefined>;

@@ -1,4 +1,4 @@
-import { Refusal } from "../failure.ts";
+import { Refusal, refusal } from "../failure.ts";
 import { loadPart } from "../load-part.ts";
 
 /** Files of a zip archive by their names in lower case. */
@@ -22,10 +22,10 @@ export async function unpack(bytes: Uint8Array): Promise<Unpacked> {
     unzipSync(bytes, {
       filter: ({ name, originalSize }) => {
         count += 1;
-        if (count > MOST_FILES) throw tooManyFiles();
+        if (count > MOST_FILES) throw refusal("shapes/zip-too-large", { mostFiles: MOST_FILES });
         if (!WANTED.test(name.toLowerCase()) || /(^|\/)(__MACOSX\/|\._)/.test(name)) return false;
         sum += originalSize;
-        if (sum > MOST_BYTES) throw tooLarge();
+        if (sum > MOST_BYTES) throw refusal("shapes/zip-too-large", { mostBytes: MOST_BYTES });
         return true;
       },
     }),
@@ -38,26 +38,6 @@ function unpacked<T>(work: () => T): T {
     return work();
   } catch (thrown) {
     if (thrown instanceof Refusal) throw thrown;
-    throw new Refusal(
-      "shapes/zip-damaged",
-      "Expected a whole zip file; this one is cut off or damaged.",
-      "Get it again from its source, or zip the files again.",
-    );
+    throw refusal("shapes/zip-damaged");
   }
-}
-
-function tooLarge(): Refusal {
-  return new Refusal(
-    "shapes/zip-too-large",
-    `Expected at most ${MOST_BYTES / 1e6} MB of shapes in a zip file; this one has more.`,
-    "Cut the shapes down to the site in a GIS, then zip them again.",
-  );
-}
-
-function tooManyFiles(): Refusal {
-  return new Refusal(
-    "shapes/zip-too-large",
-    `Expected at most ${MOST_FILES} files in a zip file; this one has more.`,
-    "Zip only the shapefile: .shp, .dbf, .prj and .cpg.",
-  );
 }

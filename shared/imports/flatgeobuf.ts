@@ -1,6 +1,6 @@
 import type { HeaderMeta } from "flatgeobuf/lib/mjs/header-meta.js";
 import type { Feature } from "geojson";
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import { loadPart } from "../load-part.ts";
 import type { ReadFeatures } from "./found-shapes.ts";
 import { statedReference } from "./stated-reference.ts";
@@ -22,11 +22,12 @@ export async function readFlatGeobuf(bytes: Uint8Array): Promise<ReadFeatures> {
   const features: Feature[] = [];
   const headers: HeaderMeta[] = [];
   try {
-    if (!hasWholeHeader(bytes)) throw damaged();
+    if (!hasWholeHeader(bytes)) throw refusal("shapes/flatgeobuf-damaged");
     const headerMetaFn = (header: HeaderMeta) => {
       const { indexNodeSize, featuresCount } = header;
       // the size of an index of nothing, or of nodes of one, is counted without an end
-      if (indexNodeSize > 0 && (indexNodeSize < 2 || featuresCount === 0)) throw damaged();
+      if (indexNodeSize > 0 && (indexNodeSize < 2 || featuresCount === 0))
+        throw refusal("shapes/flatgeobuf-damaged");
       headers.push(header);
     };
     for await (const feature of deserialize(bytes, { headerMetaFn })) {
@@ -34,15 +35,15 @@ export async function readFlatGeobuf(bytes: Uint8Array): Promise<ReadFeatures> {
       features.push({ type: "Feature", geometry, properties });
     }
   } catch {
-    throw damaged();
+    throw refusal("shapes/flatgeobuf-damaged");
   }
   const [header] = headers;
-  if (!header) throw damaged();
+  if (!header) throw refusal("shapes/flatgeobuf-damaged");
   const stated = Number(header.featuresCount);
-  if (stated > 0 && stated !== features.length) throw damaged();
+  if (stated > 0 && stated !== features.length) throw refusal("shapes/flatgeobuf-damaged");
   const { org = null, code = 0, wkt = null } = header.crs ?? {};
   const reference = statedReference(FILE, { authority: org, code: code || null, text: wkt });
-  if (!reference) throw noReference();
+  if (!reference) throw refusal("shapes/no-reference", { format: "flatgeobuf" });
   return { value: { type: "FeatureCollection", features }, reference };
 }
 
@@ -50,20 +51,4 @@ export async function readFlatGeobuf(bytes: Uint8Array): Promise<ReadFeatures> {
 function hasWholeHeader({ buffer, byteOffset, byteLength }: Uint8Array): boolean {
   if (byteLength < 12) return false;
   return new DataView(buffer, byteOffset).getUint32(8, true) + 12 <= byteLength;
-}
-
-function damaged(): Refusal {
-  return new Refusal(
-    "shapes/flatgeobuf-damaged",
-    "Expected a whole FlatGeobuf file; it is cut off, damaged or of a version before 3.",
-    "Get it again from its source, or export it again from a GIS.",
-  );
-}
-
-function noReference(): Refusal {
-  return new Refusal(
-    "shapes/no-reference",
-    "Expected a FlatGeobuf file that names its coordinate system; this one names none, or one that is not known here.",
-    "Assign the coordinate system in a GIS and export it again, or export it as GeoJSON in EPSG:4326.",
-  );
 }

@@ -1,10 +1,11 @@
 import type { FeatureCollection } from "geojson";
-import { Refusal } from "../failure.ts";
+import { type Failure, failureOf, Refusal } from "../failure.ts";
+import { badGeometry, type FilePlace } from "../plan-complaints.ts";
 import { type Entries, entriesOf } from "../plan-feature.ts";
 import { refuseOtherCrs } from "../plan-file.ts";
-import { badGeometry, path } from "../plan-geometry.ts";
+import { path } from "../plan-geometry.ts";
 import { MAX_CORNERS } from "../plan-schema.ts";
-import { cleanLabel, cleanText, shown } from "../plan-text.ts";
+import { cameOf, cleanLabel, cleanText } from "../plan-text.ts";
 
 /**
  * In what the coordinates of a file are: longitude and latitude; a grid that no one names (they are no degrees);
@@ -50,10 +51,10 @@ export interface ShapeFile {
   /** Features that are neither, points for one. */
   readonly others: number;
   readonly leftOut: readonly LeftOutShape[];
-  /** What is to be said of its reference, each in one sentence for the person. */
-  readonly referenceNotes: readonly string[];
+  /** What is to be said of its reference. */
+  readonly referenceNotes: readonly Failure[];
   /** The same, and what was left out or cut. */
-  readonly notes: readonly string[];
+  readonly notes: readonly Failure[];
 }
 
 /** No degree is larger. */
@@ -63,7 +64,7 @@ const PATHS = ["LineString", "MultiLineString"];
 
 /** A part of a feature: the rings of a polygon, or the one path of a line. */
 interface Part {
-  readonly where: string;
+  readonly at: FilePlace;
   readonly kind: "outline" | "path";
   readonly rings: readonly unknown[];
   readonly columns: Entries;
@@ -88,16 +89,16 @@ export function foundShapes(
   stated: ShapeReference | null = null,
   { leavesBad = false }: ShapeOptions = {},
 ): ShapeFile {
-  const referenceNotes: string[] = [];
+  const referenceNotes: Failure[] = [];
   let others = 0;
   const parts = featuresIn(value).flatMap((feature, index) => {
     const columns = { ...ownId(feature.id), ...entriesOf(feature.properties) };
     const name = typeof columns.name === "string" ? cleanLabel(columns.name) : null;
-    const where = name === null ? `Shape ${index + 1}` : `Shape "${name}"`;
+    const at = { of: "shape", ...(name === null ? { feature: index + 1 } : { name }) } as const;
     const found = partsIn(feature.geometry);
     if (found.length === 0) others += 1;
     const own = { feature: index, ownId: ownIdOf(feature.id) };
-    return found.map((part): Part => ({ ...part, where, columns, ...own }));
+    return found.map((part): Part => ({ ...part, at, columns, ...own }));
   });
   const reference = stated ?? referenceOf(entriesOf(value)?.crs, parts, referenceNotes);
   const notes = [...referenceNotes];
@@ -119,11 +120,11 @@ export function foundShapes(
   const withHoles = outlines.filter(({ holes }) => holes > 0).length;
   const unfit = leftOut.filter(({ why }) => why !== "bad-coordinates").length;
   const bad = leftOut.length - unfit;
-  if (withHoles > 0) notes.push(`${withHoles} outlines had holes: only their outer edge is used.`);
+  if (withHoles > 0) notes.push(failureOf("shapes/holes-left-out", { outlines: withHoles }));
   if (unfit > 0) {
-    notes.push(`${unfit} shapes with too few or over ${MAX_CORNERS} corners are left out.`);
+    notes.push(failureOf("shapes/corners-left-out", { shapes: unfit, most: MAX_CORNERS }));
   }
-  if (bad > 0) notes.push(`${bad} shapes with coordinates that cannot be read are left out.`);
+  if (bad > 0) notes.push(failureOf("shapes/bad-left-out", { shapes: bad }));
   return { reference, outlines, paths, others, leftOut, referenceNotes, notes };
 }
 
@@ -150,7 +151,7 @@ function ownId(id: unknown): Entries {
   return typeof id === "string" || typeof id === "number" ? { id } : {};
 }
 
-function referenceOf(crs: unknown, parts: readonly Part[], notes: string[]): ShapeReference {
+function referenceOf(crs: unknown, parts: readonly Part[], notes: Failure[]): ShapeReference {
   const named = entriesOf(entriesOf(crs)?.properties)?.name;
   if (typeof named === "string") {
     try {
@@ -168,22 +169,22 @@ function referenceOf(crs: unknown, parts: readonly Part[], notes: string[]): Sha
   return { kind: isGrid ? "grid" : "degrees" };
 }
 
-function cornersOf({ kind, rings, where }: Part, areDegrees: boolean) {
+function cornersOf({ kind, rings, at }: Part, areDegrees: boolean) {
   const closes = kind === "outline";
-  return areDegrees ? path(rings[0], where, closes) : gridPath(rings[0], where, closes);
+  return areDegrees ? path(rings[0], at, closes) : gridPath(rings[0], at, closes);
 }
 
 type Spot = readonly [number, number];
 
 /** Corners in a grid, without neighbours at the same place; `closes` drops the repeated first corner too. */
-function gridPath(value: unknown, where: string, closes: boolean): Spot[] {
+function gridPath(value: unknown, of: FilePlace, closes: boolean): Spot[] {
   if (!Array.isArray(value)) {
-    throw badGeometry(where, `Expected coordinates as a list of corners; came ${shown(value)}.`);
+    throw badGeometry(of, { is: "no-corners", came: cameOf(value) });
   }
   const all = value.map((at): Spot => {
     const [x, y] = Array.isArray(at) ? at : [];
     if (Number.isFinite(x) && Number.isFinite(y)) return [x, y];
-    throw badGeometry(where, `Expected [x, y] in the grid of the file; came ${shown(at)}.`);
+    throw badGeometry(of, { is: "no-pair", came: cameOf(at) });
   });
   const isSame = (a: Spot, b: Spot) => a[0] === b[0] && a[1] === b[1];
   const moved = all.filter((at, index) => index === 0 || !isSame(at, all[index - 1]!));

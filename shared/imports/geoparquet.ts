@@ -1,6 +1,6 @@
 import type { Feature, Geometry } from "geojson";
 import type { Compressors, FileMetaData } from "hyparquet";
-import { Refusal } from "../failure.ts";
+import { Refusal, refusal } from "../failure.ts";
 import { loadPart } from "../load-part.ts";
 import { type Entries, entriesOf } from "../plan-feature.ts";
 import type { ReadFeatures, ShapeReference } from "./found-shapes.ts";
@@ -18,7 +18,7 @@ const PACKINGS = ["UNCOMPRESSED", "SNAPPY", "GZIP", "ZSTD"];
  * The features of a GeoParquet file (OGC GeoParquet 1.0 and 1.1, geometry as well-known binary), with all their
  * columns.
  * @throws Refusal `shapes/parquet-damaged`, `shapes/parquet-packing`, `shapes/not-geoparquet`, `shapes/no-reference`,
- * `plan/too-large`, `program/part-missing`
+ * `shapes/parquet-too-large`, `program/part-missing`
  */
 export async function readGeoParquet(bytes: Uint8Array): Promise<ReadFeatures> {
   const library = await loadPart("the reader of GeoParquet files", () => import("hyparquet"));
@@ -29,7 +29,7 @@ export async function readGeoParquet(bytes: Uint8Array): Promise<ReadFeatures> {
   try {
     const compressors = await unpackersFor(metadata);
     const rows = await library.parquetReadObjects({ file, metadata, compressors });
-    if (rows.length !== Number(metadata.num_rows)) throw damaged();
+    if (rows.length !== Number(metadata.num_rows)) throw refusal("shapes/parquet-damaged");
     const features = rows.map(
       ({ [column]: geometry, ...cells }): Feature => ({
         type: "Feature",
@@ -40,7 +40,7 @@ export async function readGeoParquet(bytes: Uint8Array): Promise<ReadFeatures> {
     return { value: { type: "FeatureCollection", features }, reference };
   } catch (thrown) {
     if (thrown instanceof Refusal) throw thrown;
-    throw damaged();
+    throw refusal("shapes/parquet-damaged");
   }
 }
 
@@ -48,16 +48,16 @@ function orDamaged<T>(work: () => T): T {
   try {
     return work();
   } catch {
-    throw damaged();
+    throw refusal("shapes/parquet-damaged");
   }
 }
 
 function refuseUnread({ row_groups }: FileMetaData): void {
   const chunks = row_groups.flatMap(({ columns }) => columns.map(({ meta_data }) => meta_data));
   const bytes = chunks.reduce((sum, chunk) => sum + Number(chunk?.total_uncompressed_size ?? 0), 0);
-  if (bytes > MOST_BYTES) throw tooLarge();
+  if (bytes > MOST_BYTES) throw refusal("shapes/parquet-too-large", { mostBytes: MOST_BYTES });
   const other = chunks.find((chunk) => chunk && !PACKINGS.includes(chunk.codec));
-  if (other) throw otherPacking(other.codec);
+  if (other) throw refusal("shapes/parquet-packing", { came: other.codec });
 }
 
 /** The column with the geometry, and in what it is. */
@@ -69,9 +69,10 @@ function geometryOf({ key_value_metadata }: FileMetaData): {
   const geo = entriesOf(text === undefined ? null : orDamaged(() => JSON.parse(text)));
   const column = geo?.primary_column;
   const about = typeof column === "string" ? entriesOf(entriesOf(geo?.columns)?.[column]) : null;
-  if (typeof column !== "string" || about?.encoding !== "WKB") throw notGeoParquet();
+  if (typeof column !== "string" || about?.encoding !== "WKB")
+    throw refusal("shapes/not-geoparquet");
   const reference = "crs" in about ? referenceOf(about.crs) : { kind: "degrees" as const };
-  if (!reference) throw noReference();
+  if (!reference) throw refusal("shapes/no-reference", { format: "geoparquet" });
   return { column, reference };
 }
 
@@ -112,45 +113,5 @@ function plain(cells: Entries): Entries {
       }
       return [name, cell instanceof Date ? cell.toISOString() : cell];
     }),
-  );
-}
-
-function damaged(): Refusal {
-  return new Refusal(
-    "shapes/parquet-damaged",
-    "Expected a whole GeoParquet file; it is cut off or damaged.",
-    "Get it again from its source, or export it again from a GIS.",
-  );
-}
-
-function otherPacking(came: string): Refusal {
-  return new Refusal(
-    "shapes/parquet-packing",
-    `Expected a GeoParquet file packed by Snappy, Gzip, Zstandard or not at all; this one is packed by ${came}.`,
-    "Export it again with one of these.",
-  );
-}
-
-function notGeoParquet(): Refusal {
-  return new Refusal(
-    "shapes/not-geoparquet",
-    "Expected GeoParquet, with its geometry as well-known binary; the file does not say so of any column.",
-    "Export it from a GIS as GeoParquet with WKB geometry, or as GeoJSON.",
-  );
-}
-
-function noReference(): Refusal {
-  return new Refusal(
-    "shapes/no-reference",
-    "Expected a GeoParquet file that gives its coordinate system by a code; it says that it is not known, or has no code.",
-    "Assign the coordinate system in a GIS and export it again, or export it as GeoJSON in EPSG:4326.",
-  );
-}
-
-function tooLarge(): Refusal {
-  return new Refusal(
-    "plan/too-large",
-    `Expected at most ${MOST_BYTES / 1e6} MB of shapes in a GeoParquet file; this one has more.`,
-    "Cut the shapes down to the site in a GIS.",
   );
 }

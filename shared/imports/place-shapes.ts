@@ -1,4 +1,4 @@
-import { Refusal } from "../failure.ts";
+import { type Failure, failureOf, refusal } from "../failure.ts";
 import { middleOf } from "../geo-box.ts";
 import type { LonLat } from "../plan.ts";
 import { path } from "../plan-geometry.ts";
@@ -14,7 +14,8 @@ export interface PlacedShape {
 export interface PlacedShapes {
   readonly outlines: readonly PlacedShape[];
   readonly paths: readonly PlacedShape[];
-  readonly notes: readonly string[];
+  /** What was left out. */
+  readonly notes: readonly Failure[];
 }
 
 /** West, south, east, north, degrees. */
@@ -40,7 +41,7 @@ export function placeShapes(
   const place = ({ corners, columns }: FoundShape, closes: boolean): PlacedShape => {
     const at = places ? places.slice(next, next + corners.length) : corners;
     next += corners.length;
-    return { corners: path(at, "A shape", closes), columns };
+    return { corners: path(at, { of: "shape" }, closes), columns };
   };
   const areas = outlines
     .map((each) => place(each, true))
@@ -55,14 +56,9 @@ export function placeShapes(
     const turned = [...areas, ...lines].some(({ corners }) =>
       corners.some(([lon, lat]) => isWithin([lat, lon], within)),
     );
-    throw turned ? otherAxisOrder() : elsewhere(count);
+    throw turned ? refusal("shapes/axis-order") : refusal("footprints/elsewhere", { count });
   }
-  const said =
-    left > 0
-      ? [
-          `${left === 1 ? "1 shape outside the elevation data is" : `${left} shapes outside the elevation data are`} left out.`,
-        ]
-      : [];
+  const said = left > 0 ? [failureOf("shapes/off-data-left-out", { shapes: left })] : [];
   return { ...near, notes: [...notes, ...said] };
 }
 
@@ -70,20 +66,4 @@ function isWithin([lon, lat]: LonLat, within: Bounds | null): boolean {
   if (!within) return true;
   const [west, south, east, north] = within;
   return lon >= west && lon <= east && lat >= south && lat <= north;
-}
-
-function elsewhere(count: number): Refusal {
-  return new Refusal(
-    "footprints/elsewhere",
-    `Expected shapes on the elevation data that is open; none of the ${count} in the file lies on it.`,
-    "Check that the file is of this place, in longitude and latitude or in the grid of the elevation data.",
-  );
-}
-
-function otherAxisOrder(): Refusal {
-  return new Refusal(
-    "shapes/axis-order",
-    "Expected longitude before latitude; the places of this file lie on the elevation data only the other way round.",
-    "Export it again as GeoJSON (RFC 7946) with longitude first, or as a zipped shapefile or KML.",
-  );
 }

@@ -1,5 +1,7 @@
-import { type Outcome, Refusal, refused } from "../failure.ts";
-import { parseBounded, tooLarge } from "../plan-json.ts";
+import { type Outcome, refusal, refused } from "../failure.ts";
+import { parseBounded } from "../plan-json.ts";
+import { addTexts } from "../words/failure.ts";
+import { IMPORT_READING_REFUSALS } from "../words/refusals/import-reading.ts";
 import { unpack } from "./archive.ts";
 import { FLATGEOBUF_START, readFlatGeobuf } from "./flatgeobuf.ts";
 import {
@@ -13,7 +15,7 @@ import { MAX_SHAPE_BYTES } from "./shape-files.ts";
 import { readShapefile } from "./shapefile.ts";
 import { readShapes, type XmlDocument } from "./shapes.ts";
 
-const EXPECTED = { words: "a file of shapes", maxCharacters: MAX_SHAPE_BYTES };
+const EXPECTED = { file: "shapes", maxCharacters: MAX_SHAPE_BYTES } as const;
 const ZIP = [0x50, 0x4b];
 
 /**
@@ -27,9 +29,12 @@ export async function readShapeFile(
   parse: (xml: string) => XmlDocument,
   options: ShapeOptions = {},
 ): Promise<Outcome<ShapeFile>> {
+  addTexts(IMPORT_READING_REFUSALS);
   try {
     const file = await read(bytes, parse, options);
-    if (file.outlines.length + file.paths.length === 0) throw none(file.others);
+    if (file.outlines.length + file.paths.length === 0) {
+      throw refusal("shapes/none", { in: "file", others: file.others });
+    }
     return { ok: true, value: file };
   } catch (thrown) {
     return refused(thrown);
@@ -46,7 +51,10 @@ async function read(
   parse: (xml: string) => XmlDocument,
   options: ShapeOptions,
 ): Promise<ShapeFile> {
-  if (bytes.length > MAX_SHAPE_BYTES) throw tooLarge(EXPECTED.words, bytes.length, MAX_SHAPE_BYTES);
+  const { length: came } = bytes;
+  if (came > MAX_SHAPE_BYTES) {
+    throw refusal("plan/too-large", { file: "shapes", came, most: MAX_SHAPE_BYTES });
+  }
   const startsWith = (start: readonly number[]) => start.every((byte, i) => bytes[i] === byte);
   const shapesOf = ({ value, reference }: ReadFeatures) => foundShapes(value, reference, options);
   if (startsWith(FLATGEOBUF_START)) return shapesOf(await readFlatGeobuf(bytes));
@@ -69,12 +77,4 @@ async function readText(
   const text = new TextDecoder().decode(bytes);
   if (!/^\s*</.test(text)) return foundShapes(parseBounded(text, EXPECTED), null, options);
   return foundShapes(await readShapes(text, parse), { kind: "degrees" }, options);
-}
-
-function none(others: number): Refusal {
-  return new Refusal(
-    "shapes/none",
-    `Expected outlines or lines; the file has ${others === 0 ? "no shapes" : `${others} shapes, none of them an outline or a line`}.`,
-    "Export the outlines as polygons and the lines as lines.",
-  );
 }

@@ -1,5 +1,5 @@
 import type { Feature } from "geojson";
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import { loadPart } from "../load-part.ts";
 import type { Unpacked } from "./archive.ts";
 import type { ReadFeatures } from "./found-shapes.ts";
@@ -23,11 +23,12 @@ const DBF_HEADER_BYTES = 32;
 export async function readShapefile(files: Unpacked): Promise<ReadFeatures> {
   const names = [...files.keys()].filter((name) => name.endsWith(".shp"));
   const [name] = names;
-  if (name === undefined) throw none();
-  if (names.length > 1) throw several(names);
+  if (name === undefined) throw refusal("shapes/none", { in: "zip" });
+  const count = names.length;
+  if (count > 1) throw refusal("shapes/several", { count, names: names.slice(0, 5) });
   const stem = name.slice(0, -".shp".length);
   const prj = files.get(`${stem}.prj`);
-  if (!prj) throw noReference(name);
+  if (!prj) throw refusal("shapes/no-reference", { format: "shapefile", name });
   const library = await loadPart("the reader of shapefiles", () => import("shpjs"));
   const [shp, dbf, cpg] = [files.get(name)!, files.get(`${stem}.dbf`), files.get(`${stem}.cpg`)];
   try {
@@ -43,7 +44,7 @@ export async function readShapefile(files: Unpacked): Promise<ReadFeatures> {
       reference: { kind: "text", fileName: `${stem}.prj`, text },
     };
   } catch {
-    throw damaged(name);
+    throw refusal("shapes/shapefile-damaged", { name });
   }
 }
 
@@ -92,37 +93,4 @@ function viewOf({ buffer, byteOffset, byteLength }: Uint8Array): DataView {
 /** Bytes that begin at the start of their own buffer, as the reader takes them. */
 function exact(bytes: Uint8Array): ArrayBuffer {
   return Uint8Array.from(bytes).buffer;
-}
-
-function none(): Refusal {
-  return new Refusal(
-    "shapes/none",
-    "Expected a shapefile or a KML file in the zip file; it has neither.",
-    "Zip the .shp with its .dbf and .prj, or choose the KML or GeoJSON file itself.",
-  );
-}
-
-function several(names: readonly string[]): Refusal {
-  const named = names.slice(0, 5).map((name) => `"${name}"`);
-  return new Refusal(
-    "shapes/several",
-    `Expected one shapefile in the zip file; it has ${names.length}: ${named.join(", ")}.`,
-    "Zip the one with the shapes you want, with its .dbf and .prj.",
-  );
-}
-
-function noReference(name: string): Refusal {
-  return new Refusal(
-    "shapes/no-reference",
-    `Expected a .prj beside "${name}" that names its coordinate system; the zip file has none.`,
-    "Zip it again with its .prj, or export it as GeoJSON in EPSG:4326.",
-  );
-}
-
-function damaged(name: string): Refusal {
-  return new Refusal(
-    "shapes/shapefile-damaged",
-    `Expected a whole shapefile; "${name}" or its table is cut off or damaged.`,
-    "Export it again from a GIS, and zip .shp, .dbf and .prj together.",
-  );
 }

@@ -1,8 +1,7 @@
 import type { gpx, kml } from "@tmcw/togeojson";
 import type { Feature, FeatureCollection } from "geojson";
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import { loadPart } from "../load-part.ts";
-import { tooLarge } from "../plan-json.ts";
 
 /** A parsed XML document: of the browser's own parser, or of one that stands in for it. */
 export type XmlDocument = Parameters<typeof kml>[0] & Parameters<typeof gpx>[0];
@@ -21,20 +20,23 @@ export async function readShapes(
   text: string,
   parse: (xml: string) => XmlDocument,
 ): Promise<FeatureCollection> {
-  if (text.length > MAX_SHAPE_CHARACTERS) {
-    throw tooLarge("a KML or GPX file", text.length, MAX_SHAPE_CHARACTERS);
+  const { length: came } = text;
+  if (came > MAX_SHAPE_CHARACTERS) {
+    throw refusal("plan/too-large", { file: "kml-gpx", came, most: MAX_SHAPE_CHARACTERS });
   }
-  if (/<!(?:DOCTYPE|ENTITY)/i.test(text)) throw withEntities();
+  if (/<!(?:DOCTYPE|ENTITY)/i.test(text)) throw refusal("shapes/entities");
   const xml = parsed(text, parse);
   const format = xml.documentElement?.nodeName.replace(/^.*:/, "").toLowerCase();
-  if (format !== "kml" && format !== "gpx") throw otherFormat(format);
+  if (format !== "kml" && format !== "gpx") {
+    throw refusal("shapes/other-format", { began: (format ?? "").slice(0, 40) });
+  }
   const library = await loadPart(
     "the reader of KML and GPX files",
     () => import("@tmcw/togeojson"),
   );
   const features = [...(format === "kml" ? library.kml(xml) : library.gpx(xml)).features];
   const shapes = features.flatMap(withColumns);
-  if (shapes.length === 0) throw none();
+  if (shapes.length === 0) throw refusal("shapes/none", { in: "kml-gpx" });
   return { type: "FeatureCollection", features: shapes };
 }
 
@@ -43,9 +45,9 @@ function parsed(text: string, parse: (xml: string) => XmlDocument): XmlDocument 
     const xml = parse(text);
     if (xml.getElementsByTagName("parsererror").length === 0) return xml;
   } catch {
-    throw notXml();
+    throw refusal("shapes/not-xml");
   }
-  throw notXml();
+  throw refusal("shapes/not-xml");
 }
 
 /** How a KML draws a shape, which is no column of it. */
@@ -59,36 +61,4 @@ function withColumns({ id, geometry, properties }: Feature<Feature["geometry"] |
   );
   const own = id === undefined ? {} : { id };
   return [{ type: "Feature", ...own, geometry, properties: Object.fromEntries(columns) }];
-}
-
-function withEntities(): Refusal {
-  return new Refusal(
-    "shapes/entities",
-    "Expected plain KML or GPX; the file defines entities of its own, which are not read.",
-    "Save it again from a GIS as KML, GPX or GeoJSON.",
-  );
-}
-
-function notXml(): Refusal {
-  return new Refusal(
-    "shapes/not-xml",
-    "Expected KML or GPX, which are XML; the file is not well-formed XML.",
-    "Check that it is whole.",
-  );
-}
-
-function otherFormat(format: string | undefined): Refusal {
-  return new Refusal(
-    "shapes/other-format",
-    `Expected KML or GPX; the file begins with <${(format ?? "").slice(0, 40)}>.`,
-    "Save it from a GIS as GeoJSON, KML, GPX or a zipped shapefile.",
-  );
-}
-
-function none(): Refusal {
-  return new Refusal(
-    "shapes/none",
-    "Expected points, lines or polygons; the file has none.",
-    "Check that the shapes themselves were saved, not a link to them.",
-  );
 }

@@ -2,7 +2,7 @@ import * as v from "valibot";
 import type { Culvert, Drain, PossibleCulvert } from "../plan.ts";
 import { fields, oneOf, quantity, yesOrNo } from "../plan-makers.ts";
 import { corners, id, lonLat, name } from "../plan-schema.ts";
-import { shown } from "../plan-text.ts";
+import { invertsWords } from "../words/refusals/plan-values.ts";
 
 type Schema<T> = v.GenericSchema<unknown, T>;
 
@@ -19,8 +19,7 @@ const INVERT_M = [-500, 9000] as const;
 
 const inverts = v.custom<Culvert["invertsM"]>(
   (value) => Array.isArray(value) && value.length === 2 && value.every(isInvert),
-  (issue) =>
-    `Expected the inverts (invertsM) as two elevations from ${INVERT_M[0]} to ${INVERT_M[1]} m, or null, first end first; came ${shown(issue.input)}.`,
+  ({ input }) => invertsWords(INVERT_M, input),
 );
 
 function isInvert(value: unknown): boolean {

@@ -2,7 +2,8 @@ import * as v from "valibot";
 import type { Plan } from "../plan.ts";
 import { fields, quantity, text } from "../plan-makers.ts";
 import { lonLat } from "../plan-schema.ts";
-import { MAX_NAME, shown } from "../plan-text.ts";
+import { MAX_NAME } from "../plan-text.ts";
+import { noListWords, tooManyWords } from "../words/refusals/plan-values.ts";
 
 /** Most readings of the ground that a plan takes. */
 export const MOST_READINGS = 2000;
@@ -32,14 +33,11 @@ export const SURVEY = v.optional(
       ),
       backsightM: v.nullable(quantity("the backsight (survey.backsightM)", 0, LONGEST_ROD_M, "m")),
       readings: v.pipe(
-        v.array(
-          READING,
-          (issue) =>
-            `Expected the ground readings (survey.readings) as a list; came ${shown(issue.input)}.`,
+        v.array(READING, ({ input }) =>
+          noListWords("the ground readings (survey.readings)", input),
         ),
-        v.maxLength(
-          MOST_READINGS,
-          (issue) => `Expected at most ${MOST_READINGS} ground readings; came ${issue.received}.`,
+        v.maxLength(MOST_READINGS, ({ received }) =>
+          tooManyWords(MOST_READINGS, "ground readings", received),
         ),
       ),
     }),

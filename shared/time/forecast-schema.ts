@@ -2,15 +2,21 @@ import * as v from "valibot";
 import { MOST_PAST } from "../forecasts/history.ts";
 import type { Forecast, PastForecast } from "../plan.ts";
 import { fields, oneOf, quantity, text } from "../plan-makers.ts";
-import { MAX_NOTE, shown } from "../plan-text.ts";
+import { MAX_NOTE } from "../plan-text.ts";
 import { failureWords } from "../words/failure.ts";
+import {
+  inMetersWords,
+  momentWanted,
+  noListWords,
+  tooManyWords,
+} from "../words/refusals/plan-values.ts";
 import { MOST_ROWS, rowsComplaint } from "./check-rows.ts";
 import { momentOf } from "./forecast-time.ts";
 
 const level = (words: string) =>
   v.custom<number>(
     (value) => typeof value === "number" && Number.isFinite(value),
-    (issue) => `Expected ${words} in meters; came ${shown(issue.input)}.`,
+    ({ input }) => inMetersWords(words, input),
   );
 
 const row = fields("a row of the forecast (time.forecast.rows)", {
@@ -25,10 +31,10 @@ const rowOf = (index: number) => ({ row: index + 1 });
 const entries = {
   levels: oneOf("the forecast's levels (time.forecast.levels)", ["stage", "elevation"]),
   rows: v.pipe(
-    v.array(row, (issue) => `Expected time.forecast.rows as a list; came ${shown(issue.input)}.`),
+    v.array(row, ({ input }) => noListWords("time.forecast.rows", input)),
     v.check(
       (rows) => rows.length <= MOST_ROWS,
-      (issue) => `Expected at most ${MOST_ROWS} rows in time.forecast; came ${issue.input.length}.`,
+      ({ input }) => tooManyWords(MOST_ROWS, "rows in time.forecast", input.length),
     ),
   ),
   note: text("the note of the forecast (time.forecast.note)", 0, MAX_NOTE),
@@ -57,11 +63,11 @@ export const PAST_FORECASTS = v.optional(
         }),
         usable(),
       ),
-      (issue) => `Expected time.pastForecasts as a list; came ${shown(issue.input)}.`,
+      ({ input }) => noListWords("time.pastForecasts", input),
     ),
     v.check(
       (past) => past.length <= MOST_PAST,
-      (issue) => `Expected at most ${MOST_PAST} time.pastForecasts; came ${issue.input.length}.`,
+      ({ input }) => tooManyWords(MOST_PAST, "time.pastForecasts", input.length),
     ),
   ),
 ) as v.GenericSchema<unknown, readonly PastForecast[] | undefined>;
@@ -69,7 +75,6 @@ export const PAST_FORECASTS = v.optional(
 export const START_AT = v.nullable(
   v.custom<string>(
     (value) => typeof value === "string" && momentOf(value) !== null,
-    (issue) =>
-      `Expected the start of work (time.startAt) as a time such as 2026-04-03T14:00-05:00; came ${shown(issue.input)}.`,
+    ({ input }) => momentWanted("the start of work (time.startAt)", input),
   ),
 );

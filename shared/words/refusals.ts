@@ -1,7 +1,12 @@
 import { FORECAST_REFUSALS } from "./refusals/forecast.ts";
 import type { FORECAST_READING_REFUSALS } from "./refusals/forecast-reading.ts";
+import type { IMPORT_READING_REFUSALS } from "./refusals/import-reading.ts";
+import { IMPORT_REFUSALS } from "./refusals/imports.ts";
 import type { LATE_REFUSALS } from "./refusals/late.ts";
 import { LINE_REFUSALS } from "./refusals/line.ts";
+import { PLAN_REFUSALS } from "./refusals/plan.ts";
+import { PLAN_NOTES } from "./refusals/plan-notes.ts";
+import { PROGRAM_REFUSALS } from "./refusals/program.ts";
 import type { READINGS_REFUSALS } from "./refusals/readings.ts";
 import { TYPED_REFUSALS } from "./refusals/typed.ts";
 
@@ -10,9 +15,10 @@ export const REFUSALS = {
   ...FORECAST_REFUSALS,
   ...LINE_REFUSALS,
   ...TYPED_REFUSALS,
+  ...PLAN_REFUSALS,
+  ...PLAN_NOTES,
+  ...IMPORT_REFUSALS,
+  ...PROGRAM_REFUSALS,
 };
 
-export type Refusals = typeof REFUSALS &
-  typeof FORECAST_READING_REFUSALS &
-  typeof LATE_REFUSALS &
-  typeof READINGS_REFUSALS;
+export type Refusals = typeof REFUSALS & typeof FORECAST_READING_REFUSALS & typeof LATE_REFUSALS & typeof READINGS_REFUSALS & typeof IMPORT_READING_REFUSALS;

@@ -1,20 +1,7 @@
-import type { Failure } from "../failure.ts";
 import type { SizeUnit } from "../imports/into-ways.ts";
 
 /** What the shapes of a file are taken as. */
 export type ShapeUse = "buildings" | "no-go" | "lines" | "culverts" | "roads" | "as-said";
-
-/** That shapes are in a grid which is not that of the elevation data. */
-export function otherGrid(named: string | null, ground: string | null): Failure {
-  const came = named === null ? "in a grid of their own" : `in ${named}`;
-  const expected = ground === null ? "" : ` or in the grid of the elevation data, ${ground}`;
-  return {
-    code: "footprints/other-grid",
-    message: `Expected shapes in longitude and latitude${expected}; these are ${came}, and none lies on the elevation data.`,
-    remedy:
-      "Export them again as GeoJSON in EPSG:4326 or as a zipped shapefile with its .prj, or open the elevation data of their place first.",
-  };
-}
 
 /** Asks whether shapes that name another grid are in that of the elevation data, where some of them lie on it. */
 export function gridQuestionWords(named: string, ground: string, onGround: number): string {
@@ -69,39 +56,3 @@ export const SIZE_UNIT_WORDS: Readonly<Record<SizeUnit, string>> = {
   millimeter: "millimeters",
   meter: "meters",
 };
-
-/** That figures of a table are no invert and no size. */
-export function pipeFiguresNote(count: number): string {
-  const which = count === 1 ? "1 figure is" : `${count} figures are`;
-  return `${which} no invert or diameter of a culvert and left out. Type them under Water.`;
-}
-
-/** That shapes cannot be taken for what the person says they are, or not yet. */
-export function shapesRefused(why: "no-ground" | "no-outlines" | "no-lines" | "no-paths"): Failure {
-  switch (why) {
-    case "no-paths":
-      return {
-        code: "shapes/no-paths",
-        message: "Expected lines; the file has only outlines on this ground.",
-        remedy: "Export culverts and roads as lines.",
-      };
-    case "no-ground":
-      return {
-        code: "shapes/no-ground",
-        message: "Expected elevation data to put the shapes on; none is open.",
-        remedy: "Open the elevation data of the place first, then this file again.",
-      };
-    case "no-outlines":
-      return {
-        code: "shapes/no-outlines",
-        message: "Expected outlines; the file has only lines on this ground.",
-        remedy: "Export the areas as polygons.",
-      };
-    case "no-lines":
-      return {
-        code: "shapes/no-lines",
-        message: "Expected lines or outlines of levees; the file has none on this ground.",
-        remedy: "Export the line as a line, or a ring as a polygon.",
-      };
-  }
-}

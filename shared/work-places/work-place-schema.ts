@@ -2,6 +2,7 @@ import * as v from "valibot";
 import type { WorkPlace } from "../plan.ts";
 import { fields, oneOf } from "../plan-makers.ts";
 import { corners, id, name } from "../plan-schema.ts";
+import { workPlaceWords } from "../words/refusals/plan-values.ts";
 
 const KINDS = ["pile", "pumps", "truck-way"] as const;
 
@@ -15,7 +16,6 @@ export const WORK_PLACE = v.pipe(
   }),
   v.check(
     ({ kind, path }) => (kind === "truck-way" ? path.length > 1 : path.length === 1),
-    ({ input: { kind, path } }) =>
-      `Expected ${kind === "truck-way" ? "a line of at least 2 points" : "one point"} for the kind ${kind}; came ${path.length}.`,
+    ({ input: { kind, path } }) => workPlaceWords(kind, path.length),
   ),
 ) as v.GenericSchema<unknown, WorkPlace>;

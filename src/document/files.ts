@@ -1,4 +1,4 @@
-import { asFailure, type Failure, type Outcome, refused } from "../../shared/failure.ts";
+import { type Failure, failureOf, type Outcome, refused } from "../../shared/failure.ts";
 import type { ShapeFile, ShapeOptions } from "../../shared/imports/found-shapes.ts";
 import { MAX_SHAPE_BYTES } from "../../shared/imports/shape-files.ts";
 import { loadPart } from "../../shared/load-part.ts";
@@ -9,14 +9,14 @@ import {
   readPlanFile,
   writePlanFile,
 } from "../../shared/plan-file.ts";
-import { tooLarge } from "../../shared/plan-json.ts";
+import type { TextFile } from "../../shared/plan-json.ts";
 
 const SHAPE_READER = () => import("../../shared/imports/read-shape-file.ts");
 const GEOJSON = "application/geo+json";
 
 /** Reads a chosen or dropped file as a plan; its size is looked at before its text. */
 export function readPlanOf(file: File): Promise<Outcome<ReadPlan>> {
-  return readText(file, "a plan file", MAX_PLAN_CHARACTERS, readPlanFile);
+  return readText(file, "plan", MAX_PLAN_CHARACTERS, readPlanFile);
 }
 
 /** Reads the outlines and lines of a chosen or dropped file. */
@@ -25,8 +25,7 @@ export async function readShapesOf(
   options: ShapeOptions = {},
 ): Promise<Outcome<ShapeFile>> {
   if (file.size > MAX_SHAPE_BYTES) {
-    const failure = asFailure(tooLarge("a file of shapes", file.size, MAX_SHAPE_BYTES));
-    return { ok: false, failure };
+    return { ok: false, failure: tooLarge("shapes", file, MAX_SHAPE_BYTES) };
   }
   const bytes = await file.arrayBuffer().catch((thrown: unknown) => cannotRead(file, thrown));
   if (!(bytes instanceof ArrayBuffer)) return { ok: false, failure: bytes };
@@ -74,20 +73,20 @@ export function fileStem(text: string, longest: number): string {
 
 async function readText<T>(
   file: File,
-  words: string,
+  kind: TextFile,
   most: number,
   read: (text: string) => Outcome<T>,
 ): Promise<Outcome<T>> {
-  if (file.size > most) return { ok: false, failure: asFailure(tooLarge(words, file.size, most)) };
+  if (file.size > most) return { ok: false, failure: tooLarge(kind, file, most) };
   const text = await file.text().catch((thrown: unknown) => cannotRead(file, thrown));
   return typeof text === "string" ? read(text) : { ok: false, failure: text };
 }
 
-function cannotRead(file: File, thrown: unknown): Failure {
+function tooLarge(file: TextFile, { size }: File, most: number): Failure {
+  return failureOf("plan/too-large", { file, came: size, most });
+}
+
+function cannotRead({ name }: File, thrown: unknown): Failure {
   const cause = thrown instanceof Error ? thrown.message : String(thrown);
-  return {
-    code: "plan/cannot-read",
-    message: `The file ${file.name} could not be read: ${cause}`,
-    remedy: "It may have been moved or changed since you chose it. Choose it again.",
-  };
+  return failureOf("plan/cannot-read", { name, cause });
 }

@@ -31,9 +31,7 @@ async function openPlanFiles(files: readonly File[]): Promise<void> {
       continue;
     }
     withdrawAll("plan/");
-    for (const note of read.value.notes) {
-      tell("info", { code: "plan/note", message: note, remedy: "" });
-    }
+    for (const note of read.value.notes) tell("info", note);
     replacePlan(read.value.plan, `Open ${name}`);
   }
   const [first, ...others] = refused;

@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
-import { type Failure, type Outcome, refused } from "../../shared/failure.ts";
+import { type Failure, failureOf, type Outcome, refused } from "../../shared/failure.ts";
 import type { ShapeFile, ShapeReference } from "../../shared/imports/found-shapes.ts";
 import { saysUses, withLines, withNoGo, withSaid } from "../../shared/imports/into-plan.ts";
 import {
@@ -16,13 +16,7 @@ import {
 } from "../../shared/imports/place-shapes.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { placeFootprints } from "../../shared/plan-footprints.ts";
-import {
-  gridQuestionWords,
-  otherGrid,
-  pipeFiguresNote,
-  type ShapeUse,
-  shapesRefused,
-} from "../../shared/words/shapes.ts";
+import { gridQuestionWords, type ShapeUse } from "../../shared/words/shapes.ts";
 import { edit } from "../document/edits/alternatives.ts";
 import { readShapesOf } from "../document/files.ts";
 import { tell } from "../document/notices.ts";
@@ -58,7 +52,7 @@ export type ShapesQuestion =
 /** Why the last file of footprints was not taken; null when it was. */
 export const footprintFailure = signal<Failure | null>(null);
 /** What was left out of the file that was taken. */
-export const footprintNotes = signal<readonly string[]>([]);
+export const footprintNotes = signal<readonly Failure[]>([]);
 /** What is asked of files, in the order in which they came. */
 export const shapesQuestions = signal<readonly ShapesQuestion[]>([]);
 
@@ -106,9 +100,9 @@ async function askGrid(
   { named, crs }: { readonly named: string; readonly crs: string | null },
 ): Promise<Failure | null> {
   const places = await placesOf(file);
-  if (!places.ok || crs === null) return otherGrid(named, crs);
+  if (!places.ok || crs === null) return failureOf("footprints/other-grid", { named, ground: crs });
   const placed = placedOf({ name, file, places: places.value });
-  if (!placed.ok) return otherGrid(named, crs);
+  if (!placed.ok) return failureOf("footprints/other-grid", { named, ground: crs });
   const { outlines, paths } = placed.value;
   const words = gridQuestionWords(named, crs, outlines.length + paths.length);
   const accept = () => void onEarth(name, file, use).then(tellFailure);
@@ -132,19 +126,19 @@ function taken(
     if (found.value.footprints.length === 1) pick(found.value.footprints[0]!);
     return null;
   }
-  if (!bounds) return shapesRefused("no-ground");
+  if (!bounds) return failureOf("shapes/no-ground");
   const placed = placedOf(arrived);
   if (!placed.ok) return placed.failure;
   if (use === null) return askUse(arrived, placed.value);
   const { outlines, paths, notes } = placed.value;
-  if (use === "no-go" && outlines.length === 0) return shapesRefused("no-outlines");
-  if (use === "lines" && outlines.length + paths.length === 0) return shapesRefused("no-lines");
+  if (use === "no-go" && outlines.length === 0) return failureOf("shapes/no-outlines");
+  if (use === "lines" && outlines.length + paths.length === 0) return failureOf("shapes/no-lines");
   const isWay = use === "culverts" || use === "roads";
-  if (isWay && paths.length === 0) return shapesRefused("no-paths");
+  if (isWay && paths.length === 0) return failureOf("shapes/no-paths");
   edit({ note: `Import ${name}`, change: (plan) => CHANGES[use](plan, placed.value, pipes) });
   const leftOut = use === "culverts" ? withCulverts(EMPTY_PLAN, paths, pipes).leftOut : 0;
-  const said = leftOut > 0 ? [...notes, pipeFiguresNote(leftOut)] : notes;
-  for (const note of said) tell("info", { code: "shapes/note", message: note, remedy: "" });
+  for (const note of notes) tell("info", note);
+  if (leftOut > 0) tell("info", failureOf("shapes/pipe-figures-left-out", { figures: leftOut }));
   return null;
 }
 
@@ -199,14 +193,21 @@ async function placesOf(
   reference?: Extract<ShapeReference, { readonly fileName: string }>,
 ): Promise<Outcome<readonly LonLat[]>> {
   const open = ground.peek();
-  if (!open && !reference) return { ok: false, failure: otherGrid(null, null) };
+  if (!open && !reference)
+    return {
+      ok: false,
+      failure: failureOf("footprints/other-grid", { named: null, ground: null }),
+    };
   try {
     const { lonLat } = await engine.lonLatOf({
       grid: cornersInTurn(file),
       ...(reference && { reference }),
     });
     if (lonLat.some(Number.isNaN))
-      return { ok: false, failure: otherGrid(null, open?.crs ?? null) };
+      return {
+        ok: false,
+        failure: failureOf("footprints/other-grid", { named: null, ground: open?.crs ?? null }),
+      };
     const count = lonLat.length / 2;
     const at = (i: number): LonLat => [lonLat[2 * i]!, lonLat[2 * i + 1]!];
     return { ok: true, value: Array.from({ length: count }, (_, i) => at(i)) };

@@ -3,11 +3,11 @@ import { useEffect, useState } from "preact/hooks";
 import { asFailure, type Failure } from "../../shared/failure.ts";
 import { loadPart } from "../../shared/load-part.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import type { ProgramPart } from "../../shared/words/refusals/program.ts";
 import { FailureText } from "./failure-text.tsx";
 
 interface PartProps<Props> {
-  /** Names the part, e.g. "the printed pages". */
-  readonly what: string;
+  readonly what: ProgramPart;
   readonly load: () => Promise<ComponentType<Props>>;
   readonly props: Props;
   readonly onLeave: () => void;

@@ -63,7 +63,9 @@ it("buildings are imported, checked, chosen by the stock, opened in the plan, an
   const files = page.getByLabel("Footprints of all buildings");
   await files.setInputFiles(ELSEWHERE);
   await page.locator(".county-wrong").waitFor();
-  expect(await page.locator(".county-wrong").textContent()).toContain("none of the 4 in the file");
+  expect(await page.locator(".county-wrong").textContent()).toContain(
+    "none of the file's 4 lies on it",
+  );
   await files.setInputFiles(footprints());
   await page.locator(".county-brand").getByText("2 buildings").waitFor();
   await page.getByRole("button", { name: /Columns of the file/ }).click();

@@ -2,10 +2,16 @@ import type { Failure } from "../../shared/failure.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { addTexts, failureWords } from "../../shared/words/failure.ts";
 import { FORECAST_READING_REFUSALS } from "../../shared/words/refusals/forecast-reading.ts";
+import { IMPORT_READING_REFUSALS } from "../../shared/words/refusals/import-reading.ts";
 import { LATE_REFUSALS } from "../../shared/words/refusals/late.ts";
 import { READINGS_REFUSALS } from "../../shared/words/refusals/readings.ts";
 
-addTexts({ ...FORECAST_READING_REFUSALS, ...LATE_REFUSALS, ...READINGS_REFUSALS });
+addTexts({
+  ...FORECAST_READING_REFUSALS,
+  ...LATE_REFUSALS,
+  ...READINGS_REFUSALS,
+  ...IMPORT_READING_REFUSALS,
+});
 
 /** A failure with the words a person reads. */
 export function said(failure: Failure, system: UnitSystem = "us") {

@@ -2,11 +2,13 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { unzipSync, zipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { failureOf } from "../../shared/failure.ts";
 import type { ShapeFile } from "../../shared/imports/found-shapes.ts";
 import { cornersInTurn } from "../../shared/imports/place-shapes.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import { type Gdal, startGdal } from "../helpers/gdal.ts";
 import { shapesIn } from "../helpers/read-shapes.ts";
+import { said } from "../helpers/said.ts";
 
 /*
  * Shapes as GDAL/OGR 3.8 (gdal3.js) writes them: each file's outlines and lines must be found with their names,
@@ -90,7 +92,7 @@ async function zipped(source: string, crs: string, without: readonly string[] = 
 
 async function found(file: Uint8Array): Promise<ShapeFile> {
   const outcome = await shapesIn(new Uint8Array(file));
-  if (!outcome.ok) throw new Error(outcome.failure.message);
+  if (!outcome.ok) throw new Error(said(outcome.failure).message);
   return outcome.value;
 }
 
@@ -108,7 +110,7 @@ describe("a zipped shapefile of GDAL's", () => {
         ["Pair", 4],
       ]);
       expect(file.outlines[0]!.columns.floor).toBe(12.5);
-      expect(file.notes).toEqual(["1 outlines had holes: only their outer edge is used."]);
+      expect(file.notes).toEqual([failureOf("shapes/holes-left-out", { outlines: 1 })]);
       const { reference } = file;
       if (reference.kind !== "text") throw new Error("The shapefile stated no reference.");
       const grid = cornersInTurn(file);

@@ -9,6 +9,7 @@ import { materialRows } from "../../shared/words/order-sheet.ts";
 import { buildSequenceCsv } from "../../src/pages/build-sequence-table.ts";
 import { groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 import { readCsv } from "../helpers/read-csv.ts";
+import { said } from "../helpers/said.ts";
 
 /** Level ground at 100 m, water sized for 100.8 m, the likely forecast 1.5 m higher in 48 hours from 99.5 m. */
 const GROUND = groundOf(() => 100);
@@ -101,10 +102,10 @@ describe("a way left open", () => {
   it("is kept in the plan file, and refused where two lie over each other", () => {
     const plan = planFor([closure()]);
     const read = readPlanFile(writePlanFile(plan));
-    if (!read.ok) throw new Error(read.failure.message);
+    if (!read.ok) throw new Error(said(read.failure).message);
     expect(read.value.plan.alignments[0]!.closures).toEqual([closure()]);
     const over = readPlanFile(writePlanFile(planFor([closure(), closure({ fromM: 12, toM: 20 })])));
-    expect(over.ok ? "" : over.failure.message).toContain("none over another");
+    expect(over.ok ? "" : said(over.failure).message).toContain("none over another");
   });
 });
 

@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
+import { failureOf } from "../../shared/failure.ts";
 import type { Structure } from "../../shared/plan.ts";
 import { buildingsOf, columnsOf, placeFootprints } from "../../shared/plan-footprints.ts";
 import { readShapesOf } from "../../src/document/files.ts";
 import { readGeoJson } from "../helpers/read-shapes.ts";
+import { said } from "../helpers/said.ts";
 
 /** The Polygon with a hole and the MultiPolygon of RFC 7946, appendix A.3 and A.6. */
 const RFC_WITH_HOLE = {
@@ -64,9 +66,9 @@ const NO_COLUMNS = { name: "name", floor: null, floorUnit: null };
 
 function taken(value: unknown, { present = [], within = null }: TakenOptions = {}) {
   const read = readGeoJson(JSON.stringify(value));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   const placed = placeFootprints(read.value, null, within);
-  if (!placed.ok) throw new Error(placed.failure.message);
+  if (!placed.ok) throw new Error(said(placed.failure).message);
   const { footprints, notes } = placed.value;
   const structures = () => buildingsOf(footprints, present, NO_COLUMNS);
   return { structures, notes, footprints };
@@ -103,7 +105,7 @@ describe("footprints", () => {
         ],
       },
     ]);
-    expect(notes).toEqual(["1 outlines had holes: only their outer edge is used."]);
+    expect(notes).toEqual([failureOf("shapes/holes-left-out", { outlines: 1 })]);
   });
 
   it("come from each part of a MultiPolygon, a Feature and a GeometryCollection", () => {
@@ -142,7 +144,7 @@ describe("footprints", () => {
     );
     expect(footprints.length).toBe(101 * 100);
     expect(new Set(structures().map(({ id }) => id)).size).toBe(101 * 100);
-    expect(notes).toEqual(["9900 shapes outside the elevation data are left out."]);
+    expect(notes).toEqual([failureOf("shapes/off-data-left-out", { shapes: 9900 })]);
   });
 
   it("take name and floor from the columns that are chosen, a floor only once its unit is said", () => {
@@ -173,7 +175,7 @@ describe("footprints", () => {
       ],
     };
     const read = readGeoJson(JSON.stringify(grid));
-    if (!read.ok) throw new Error(read.failure.message);
+    if (!read.ok) throw new Error(said(read.failure).message);
     expect(read.value.reference).toEqual({ kind: "grid" });
     const places = [
       [12, 51],
@@ -197,7 +199,7 @@ describe("footprints", () => {
       geometry: { type: "Point", coordinates: [12, 51] },
     };
     const value = { type: "FeatureCollection", features: [point, square(undefined, 12, 51)] };
-    expect(taken(value).notes).toEqual(["1 shapes that are not outlines are left out."]);
+    expect(taken(value).notes).toEqual([failureOf("shapes/others-left-out", { shapes: 1 })]);
   });
 
   it("are read from a file", async () => {

@@ -5,6 +5,7 @@ import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { validateChange, validatePlan } from "../../shared/plan-check.ts";
 import { planFileName } from "../../src/document/files.ts";
 import { apply, history, plan, startFrom } from "../../src/document/store.ts";
+import { said } from "../helpers/said.ts";
 
 const CORNERS: readonly LonLat[] = [
   [12.1, 51.1],
@@ -101,7 +102,7 @@ describe("the gate", () => {
     const before = history.value;
     const outcome = apply({ note: "Spoil", change: change as (now: Plan) => Plan });
     expect(outcome).toMatchObject({ ok: false, failure: { code: "plan/invalid" } });
-    expect(outcome.ok ? "" : outcome.failure.message).toContain(cause);
+    expect(outcome.ok ? "" : said(outcome.failure).message).toContain(cause);
     expect(history.value).toBe(before);
     expect(validatePlan(change(START)).ok).toBe(false);
   });

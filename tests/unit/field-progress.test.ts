@@ -18,6 +18,7 @@ import { cleanText } from "../../shared/plan-text.ts";
 import type { SizedLine, Station } from "../../shared/sizing-types.ts";
 import { behindWords } from "../../shared/words/field-built.ts";
 import { type QrPicture, qrPictures, qrReader } from "../../src/field/qr.ts";
+import { said } from "../helpers/said.ts";
 
 const NUMBER = "7F3A-21";
 const MARK: ProgressMark = {
@@ -114,7 +115,7 @@ describe("a mark", () => {
     file.drystead.progress[0][key] = value;
     const read = readPlanFile(JSON.stringify(file));
     expect(read.ok).toBe(false);
-    if (!read.ok) expect(read.failure.message).toMatch(words);
+    if (!read.ok) expect(said(read.failure).message).toMatch(words);
   });
 
   it.each([[7], [[null]], [["a"]], ["all"]])("list that is %j is refused", (progress) => {
@@ -136,7 +137,7 @@ function readAll(texts: readonly string[]): CodesRead {
   let read: CodesRead | null = null;
   for (const text of texts) {
     const next = withCode(read, text);
-    if (!next.ok) throw new Error(next.failure.message);
+    if (!next.ok) throw new Error(said(next.failure).message);
     read = next.value;
   }
   return read!;

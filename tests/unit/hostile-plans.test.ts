@@ -9,6 +9,7 @@ import { SETTINGS } from "../../shared/settings.ts";
 import { readPlanOf } from "../../src/document/files.ts";
 import { history, replacePlan, startFrom } from "../../src/document/store.ts";
 import { readGeoJson, shapesIn } from "../helpers/read-shapes.ts";
+import { said } from "../helpers/said.ts";
 
 const VALID = readFileSync(
   new URL("../fixtures/plans/minimal.geojson", import.meta.url),
@@ -56,7 +57,7 @@ const circle = Array.from({ length: 2001 }, (_, index) => [
 
 function expectSound(read: ReturnType<typeof readPlanFile>): void {
   if (!read.ok) {
-    expect(read.failure.remedy).not.toBe("");
+    expect(said(read.failure).remedy).not.toBe("");
     return;
   }
   const { plan } = read.value;
@@ -100,7 +101,7 @@ const REFUSED: readonly (readonly [string, string, string, string])[] = [
     "plan/bad-version",
     "Infinity",
   ],
-  ["features that are no list", file({ features: {} }), "plan/bad-feature", '"features"'],
+  ["features that are no list", file({ features: {} }), "plan/no-features", '"features"'],
   ["a feature that is a number", file({ features: [7] }), "plan/bad-feature", "Feature 1"],
   ["a feature that is null", file({ features: [null] }), "plan/bad-feature", "came nothing"],
   [
@@ -387,9 +388,9 @@ describe("a plan file with", () => {
     const read = await readPlanOf(new File([text], "plan.geojson"));
     if (read.ok) replacePlan(read.value.plan, "Open");
     expect(read).toMatchObject({ ok: false, failure: { code } });
-    expect(read.ok ? "" : read.failure.message).toContain(cause);
-    expect(read.ok ? "" : read.failure.message).toMatch(/[Ee]xpected/);
-    expect(read.ok ? "" : read.failure.remedy).not.toBe("");
+    expect(read.ok ? "" : said(read.failure).message).toContain(cause);
+    expect(read.ok ? "" : said(read.failure).message).toMatch(/[Ee]xpected/);
+    expect(read.ok ? "" : said(read.failure).remedy).not.toBe("");
     expect(history.value).toBe(before);
     expect(({} as { x?: number }).x).toBeUndefined();
   });
@@ -401,7 +402,7 @@ describe("a plan file with", () => {
         .reduceRight<unknown>((inner, key) => ({ [key]: inner }), value);
       const read = readPlanFile(settings(nested as object));
       expect(read).toMatchObject({ ok: false, failure: { code: "plan/bad-value" } });
-      expect(read.ok ? "" : read.failure.message).toContain(path);
+      expect(read.ok ? "" : said(read.failure).message).toContain(path);
     }
   });
 
@@ -525,7 +526,7 @@ describe("a footprint file with", () => {
   ])("%s is refused", async (_wrong, text, code) => {
     const read = await shapesIn(text);
     expect(read).toMatchObject({ ok: false, failure: { code } });
-    expect(read.ok ? "" : read.failure.remedy).not.toBe("");
+    expect(read.ok ? "" : said(read.failure).remedy).not.toBe("");
   });
 
   it("footprints of another place is refused", () => {

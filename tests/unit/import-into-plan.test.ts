@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { failureOf } from "../../shared/failure.ts";
 import { saysUses, withLines, withNoGo, withSaid } from "../../shared/imports/into-plan.ts";
 import {
   NO_PIPE_COLUMNS,
@@ -10,6 +11,7 @@ import {
 import { placeShapes } from "../../shared/imports/place-shapes.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readGeoJson } from "../helpers/read-shapes.ts";
+import { said } from "../helpers/said.ts";
 
 const RING = [
   [-84.5, 39.1],
@@ -28,7 +30,7 @@ const feature = (type: string, coordinates: unknown, properties: object = {}) =>
 
 function placed(features: readonly object[], within: typeof WITHIN | null = WITHIN) {
   const read = readGeoJson(JSON.stringify({ type: "FeatureCollection", features }));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   return placeShapes(read.value, null, within);
 }
 
@@ -81,7 +83,8 @@ describe("shapes of a file", () => {
       PATH.map(([lon, lat]) => [lon! + 1, lat]),
     );
     const { paths, notes } = placed([far, feature("LineString", PATH)]);
-    expect([paths.length, notes]).toEqual([1, ["1 shape outside the elevation data is left out."]]);
+    expect(paths).toHaveLength(1);
+    expect(notes).toEqual([failureOf("shapes/off-data-left-out", { shapes: 1 })]);
     expect(() => placed([far])).toThrow(expect.objectContaining({ code: "footprints/elsewhere" }));
     const swapped = feature(
       "LineString",

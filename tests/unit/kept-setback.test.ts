@@ -10,6 +10,7 @@ import { withCopy } from "../../src/document/edits/alternatives.ts";
 import { withoutSetback } from "../../src/worksheet/line/own-setback.tsx";
 import { messageOf } from "../helpers/check-text.ts";
 import { flat, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 /** 2 ft high: the toe is about 2.5 ft inside the line, 4.8 ft from the house. */
 const LINE = ring(rectangle(8.25, 7.25));
@@ -66,7 +67,7 @@ describe("a line that was made with a setback", () => {
       const alignments = [{ ...LINE, setbackM }];
       const outcome = validatePlan({ ...plan(8), alignments });
       expect(outcome.ok).toBe(false);
-      if (!outcome.ok) expect(outcome.failure.message).toMatch(/setback of the line/);
+      if (!outcome.ok) expect(said(outcome.failure).message).toMatch(/setback of the line/);
     }
   });
 

@@ -8,6 +8,7 @@ import { setLeave } from "../../src/document/edits/leave.ts";
 import { plan, startFrom, undo } from "../../src/document/store.ts";
 import { messageOf, withWords } from "../helpers/check-text.ts";
 import { flat, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const LEAVE: LeaveLevel = {
   ...{ by: "stage", levelM: 30 * FOOT_M, at: "2026-04-08T11:00-05:00" },
@@ -17,7 +18,7 @@ const LEAVE: LeaveLevel = {
 function read(settings: object): Plan {
   const text = { type: "FeatureCollection", features: [], drystead: { version: 1, ...settings } };
   const found = readPlanFile(JSON.stringify(text));
-  if (!found.ok) throw new Error(found.failure.message);
+  if (!found.ok) throw new Error(said(found.failure).message);
   return found.value.plan;
 }
 

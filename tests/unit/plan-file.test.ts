@@ -8,6 +8,7 @@ import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { isWaterGiven } from "../../shared/stage.ts";
 import { anyPlan } from "../helpers/arbitrary-plan.ts";
+import { said } from "../helpers/said.ts";
 
 function fixture(name: string): string {
   return readFileSync(new URL(`../fixtures/plans/${name}`, import.meta.url), "utf8");
@@ -15,8 +16,9 @@ function fixture(name: string): string {
 
 function read(text: string): { plan: Plan; notes: readonly string[] } {
   const outcome = readPlanFile(text);
-  if (!outcome.ok) throw new Error(outcome.failure.message);
-  return outcome.value;
+  if (!outcome.ok) throw new Error(said(outcome.failure).message);
+  const { plan, notes } = outcome.value;
+  return { plan, notes: notes.map((note) => said(note).message) };
 }
 
 function collection(features: unknown[], settings: object = { water: { elevationM: 5 } }): string {
@@ -56,11 +58,11 @@ describe("a plan file without the level of its water", () => {
     ["a stage", { water: { stageM: 3, gaugeZeroM: 260 } }, true],
   ])("opens and says so: %s", (_, settings, stated) => {
     const outcome = readPlanFile(collection([], settings));
-    if (!outcome.ok) throw new Error(outcome.failure.message);
+    if (!outcome.ok) throw new Error(said(outcome.failure).message);
     expect(outcome.value.waterStated).toBe(stated);
     expect(isWaterGiven(outcome.value.plan.water)).toBe(stated);
-    const said = outcome.value.notes.some((note) => /states no level of the water/.test(note));
-    expect(said).toBe(!stated);
+    const codes = outcome.value.notes.map(({ code }) => code);
+    expect(codes.includes("plan/no-water-stated")).toBe(!stated);
   });
 });
 
@@ -396,14 +398,14 @@ describe("culverts and drains in a plan file", () => {
     ["plugged as text", { plugged: "no" }, "plugged"],
   ])("refuse %s, and say what was expected", (_, properties, words) => {
     const found = readPlanFile(file(feature("culvert", LINE, properties)));
-    expect(found.ok ? "" : found.failure.message).toContain(words);
+    expect(found.ok ? "" : said(found.failure).message).toContain(words);
   });
 
   it("carry a culvert drawn as a point, and say so", () => {
     const found = readPlanFile(file(feature("culvert", POINT)));
-    if (!found.ok) throw new Error(found.failure.message);
+    if (!found.ok) throw new Error(said(found.failure).message);
     expect(found.value.plan.culverts).toBeUndefined();
     expect(found.value.plan.carried?.features).toHaveLength(1);
-    expect(found.value.notes.join(" ")).toContain("is a Point");
+    expect(found.value.notes.map(({ code }) => code)).toContain("plan/kept-as-other-type");
   });
 });

@@ -3,6 +3,7 @@ import type { Alignment, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { openLine, planWith } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const LINE: Alignment = openLine(
   [
@@ -28,7 +29,7 @@ function fileWith(reachSections: unknown): string {
 
 const read = (text: string) => {
   const outcome = readPlanFile(text);
-  if (!outcome.ok) throw new Error(outcome.failure.message);
+  if (!outcome.ok) throw new Error(said(outcome.failure).message);
   return outcome.value.plan.alignments[0]!.reachSections;
 };
 
@@ -57,7 +58,7 @@ describe("sections of reaches in a plan file", () => {
 
   it.each<[string, unknown, RegExp]>([
     ["an unknown section", [{ section: "moat" }], /Reach 1: .*pyramid.*earth-levee.*"moat"/],
-    ["a section that is no text", [{ section: 7 }], /came number/],
+    ["a section that is no text", [{ section: 7 }], /came 7/],
     ["a name of Object's own", [{ section: "constructor" }], /came "constructor"/],
     [
       "a figure out of range",
@@ -89,8 +90,8 @@ describe("sections of reaches in a plan file", () => {
     expect(outcome.ok).toBe(false);
     if (outcome.ok) return;
     expect(outcome.failure.code).toBe("plan/bad-value");
-    expect(outcome.failure.message).toMatch(words);
-    expect(outcome.failure.remedy).not.toBe("");
+    expect(said(outcome.failure).message).toMatch(words);
+    expect(said(outcome.failure).remedy).not.toBe("");
   });
 
   it("are validated in an edit as in a file", () => {

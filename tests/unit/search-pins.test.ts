@@ -6,6 +6,7 @@ import type { Alignment, LonLat, Plan } from "../../shared/plan.ts";
 import { validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { withCornerInserted, withoutCorner } from "../../src/document/edits/corners.ts";
+import { said } from "../helpers/said.ts";
 
 const CORNERS: readonly LonLat[] = [
   [12, 51],
@@ -70,7 +71,7 @@ describe("pinned corners", () => {
     (pinned) => {
       const outcome = validatePlan(planOf({ ...ring(), pinned: pinned as never }));
       expect(outcome).toMatchObject({ ok: false, failure: { code: "plan/invalid" } });
-      expect(!outcome.ok && outcome.failure.message).toContain("pinned");
+      expect(!outcome.ok && said(outcome.failure).message).toContain("pinned");
     },
   );
 });

@@ -20,6 +20,7 @@ import {
   ring,
   size,
 } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 /** Crest at 101, ground at 100: 1 m high on the level. */
 const PLAN = planWith(101 - FOOT_M);
@@ -126,7 +127,7 @@ describe("every section", () => {
   it("is refused by a name nobody knows, with the names that are known", () => {
     const found = sectionById("moat");
     expect(found.ok).toBe(false);
-    if (!found.ok) expect(found.failure.message).toMatch(/pyramid.*two-bag-wall.*"moat"/);
+    if (!found.ok) expect(said(found.failure).message).toMatch(/pyramid.*two-bag-wall.*"moat"/);
   });
 
   it.each(SECTIONS.map(({ id }) => id))(

@@ -2,7 +2,10 @@ import { describe, expect, it } from "vitest";
 import type { Failure, FailureCode } from "../../shared/failure.ts";
 import { BRITISH, FOREIGN, NEVER } from "../helpers/never-said.ts";
 import { FORECAST_SAMPLES } from "../helpers/refusal-samples/forecast.ts";
+import { IMPORT_SAMPLES } from "../helpers/refusal-samples/imports.ts";
 import { LINE_SAMPLES } from "../helpers/refusal-samples/line.ts";
+import { PLAN_SAMPLES } from "../helpers/refusal-samples/plan.ts";
+import { PROGRAM_SAMPLES } from "../helpers/refusal-samples/program.ts";
 import { ADDRESS_SAMPLES, RASTER_SAMPLES, VRT_SAMPLES } from "../helpers/refusal-samples/raster.ts";
 import { READINGS_SAMPLES } from "../helpers/refusal-samples/readings.ts";
 import { SEARCH_SAMPLES } from "../helpers/refusal-samples/search.ts";
@@ -18,6 +21,9 @@ const SAMPLES: { readonly [C in FailureCode]: "no figures" | readonly object[] }
   ...VRT_SAMPLES,
   ...ADDRESS_SAMPLES,
   ...TYPED_SAMPLES,
+  ...PLAN_SAMPLES,
+  ...IMPORT_SAMPLES,
+  ...PROGRAM_SAMPLES,
 };
 
 /** Says by examples what may be typed, in either unit. */
@@ -38,7 +44,7 @@ describe("every refusal", () => {
       expect(text, failure.code).not.toMatch(
         /undefined|NaN|\[object|\{\d\}| {2}|\.\.(?!\.)(?<!\.\.\.)/,
       );
-      expect(message, failure.code).toMatch(/^["A-Z].*[.?:!")]$/s);
+      expect(message, failure.code).toMatch(/^["A-Z\d].*[.?:!")]$/s);
     }
   });
 });

@@ -24,6 +24,7 @@ import {
   ring,
   size,
 } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const LINE = openLine([
   [0, 0],
@@ -273,7 +274,7 @@ describe("how the error is made up, in a plan file", () => {
     const more = JSON.parse(written);
     more.drystead.ground.correlatedShare = 0.5;
     const refused = readPlanFile(JSON.stringify(more));
-    expect(refused.ok ? "" : refused.failure.message).toMatch(
+    expect(refused.ok ? "" : said(refused.failure).message).toMatch(
       /at most 1 together; came 0.6 and 0.5/,
     );
   });

@@ -134,7 +134,7 @@ describe("ground read in the field", () => {
     const broken = readPlanFile(
       writePlanFile(whole).replace('"backsightM": 1.5', '"backsightM": 99'),
     );
-    expect(!broken.ok && broken.failure.message).toContain("backsight");
+    expect(!broken.ok && said(broken.failure).message).toContain("backsight");
   });
 
   it("replaces what was read at the same stake before", () => {
@@ -218,7 +218,7 @@ describe("ground read beside the line", () => {
 
   it("is typed with its offset: a side, or plus to the right", () => {
     const outcome = parseReadings(TABLE, IN_FEET);
-    if (!outcome.ok) throw new Error(outcome.failure.code);
+    if (!outcome.ok) throw new Error(said(outcome.failure).message);
     const offsets = outcome.value.map(({ offsetM = 0 }) => Number(offsetM.toFixed(4)));
     expect(offsets).toEqual([3.6576, -3.6576, 0]);
   });

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { failureOf } from "../../shared/failure.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { isWaterGiven } from "../../shared/stage.ts";
@@ -36,10 +37,7 @@ describe("a new plan", () => {
     expect(isWaterGiven(plan.value.water)).toBe(false);
     expect(settingValue(plan.value, "water.elevationM")).toBeNull();
     expect(settingValue(plan.value, "water.stageM")).toBeNull();
-    expect(uncounted.value).toMatchObject({
-      code: "plan/no-water",
-      message: "Not known: no stage.",
-    });
+    expect(uncounted.value).toEqual(failureOf("plan/no-water"));
     expect([toSize.value, toTrace.value]).toEqual([null, null]);
     expect(waterTint(plan.value).levelM).toBeLessThan(-1000);
   });

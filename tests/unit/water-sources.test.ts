@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import { validateChange, validatePlan } from "../../shared/plan-check.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
+import { said } from "../helpers/said.ts";
 
 function file(...features: readonly unknown[]): string {
   return JSON.stringify({
@@ -21,7 +22,7 @@ const source = (geometry: unknown, properties: object = {}, id?: string) => ({
 
 function read(text: string) {
   const found = readPlanFile(text);
-  if (!found.ok) throw new Error(found.failure.message);
+  if (!found.ok) throw new Error(said(found.failure).message);
   return found.value;
 }
 
@@ -95,7 +96,7 @@ describe("sources in a plan file", () => {
   ])("that are %s are refused, with the feature named", (_, geometry, code) => {
     const found = readPlanFile(file(source(geometry, { name: "Weir" })));
     expect(found).toMatchObject({ ok: false, failure: { code } });
-    if (!found.ok) expect(found.failure.message).toMatch(/Weir|at most 50 sources/);
+    if (!found.ok) expect(said(found.failure).message).toMatch(/Weir|at most 50 sources/);
   });
 });
 
@@ -121,6 +122,6 @@ describe("sources in a plan", () => {
   ])("are refused as %s", (_, sources, reason) => {
     const found = validatePlan({ ...EMPTY_PLAN, sources });
     expect(found).toMatchObject({ ok: false });
-    if (!found.ok) expect(found.failure.message).toMatch(reason);
+    if (!found.ok) expect(said(found.failure).message).toMatch(reason);
   });
 });

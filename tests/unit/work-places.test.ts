@@ -14,6 +14,7 @@ import { planShapes } from "../../src/map/plan-shapes.ts";
 import { planFrames } from "../../src/pages/plan-frame.ts";
 import { workPlaceLabels } from "../../src/pages/plan-work-places.tsx";
 import { flat, lonLats, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const [LANE, GATE, YARD] = lonLats([
   [-60, 0],
@@ -29,7 +30,7 @@ const along = (...places: readonly LonLat[]) => ({
 
 function drawn(tool: Tool, geometry: Parameters<typeof drawnEdit>[1], before: Plan): Plan {
   const edit = drawnEdit(tool, geometry, before);
-  if (!edit.ok) throw new Error(edit.failure.message);
+  if (!edit.ok) throw new Error(said(edit.failure).message);
   return edit.value.change(before);
 }
 
@@ -59,7 +60,7 @@ describe("work places", () => {
     const [pile, , way] = withPlaces(EMPTY_PLAN).workPlaces!;
     const wrong = (place: object) => {
       const found = validatePlan({ ...EMPTY_PLAN, workPlaces: [place] });
-      return found.ok ? "" : found.failure.message;
+      return found.ok ? "" : said(found.failure).message;
     };
     expect(wrong({ ...pile, path: way!.path })).toMatch(
       /Expected one point for the kind pile; came 2/,

@@ -8,6 +8,7 @@ import { MAX_PLAN_CHARACTERS, type ReadPlan, readPlanFile } from "../../shared/p
 import { askRange, askSize } from "../../shared/ranges.ts";
 import { isAddress, readRasterAddress } from "../../shared/raster-address.ts";
 import { SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
+import { failureWords } from "../../shared/words/failure.ts";
 import { rangedFile } from "../raster/ranged-file.ts";
 import { readVrt } from "../raster/vrt/vrt-files.ts";
 import { isVrt } from "../raster/wanted-rasters.ts";
@@ -30,7 +31,8 @@ export async function readPlan(path: string): Promise<ReadPlan> {
   const read = readPlanFile(await readFile(path, "utf8"));
   if (read.ok && read.value.waterStated) return read.value;
   if (read.ok) throw withoutWater(path, read.value.plan);
-  const { code, message, remedy } = read.failure;
+  const { code } = read.failure;
+  const { message, remedy } = failureWords(read.failure, "us");
   throw new Refusal(code, `${path}: ${message}`, remedy);
 }
 

@@ -4,6 +4,7 @@ import { readPlan, terrainFiles } from "./files.ts";
 import { MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { systemFrom, UNITS_OPTION } from "./report-units.ts";
+import { sayNotes } from "./say-notes.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal } from "./verb.ts";
 import { WAYS_OPTIONS, waysFrom, withWays } from "./ways.ts";
@@ -39,7 +40,7 @@ export async function openedPlan(
 ) {
   const unit = unitFrom(options.get("--vertical-unit")?.[0]);
   const { plan: read, notes } = await readPlan(resolve(planPath));
-  for (const note of notes) say(`Note: ${note}`);
+  sayNotes(notes, system, say);
   check?.(read);
   const files = await terrainFiles(rasters.map(resolve));
   const plan = onTheseFiles(read, files, say, system);
@@ -65,5 +66,5 @@ export async function openedWithWays(verb: string, terminal: Terminal, check?: A
   const system = systemFrom(options);
   const ways = waysFrom(options);
   const { plan, ...opened } = await openedPlan({ ...given, options, system, check }, terminal);
-  return { ...opened, plan: await withWays(plan, ways, opened, terminal), system };
+  return { ...opened, plan: await withWays(plan, ways, { ...opened, system }, terminal), system };
 }

@@ -26,6 +26,7 @@ import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { type LineToPrint, type PaperName, printPages } from "./print-pages.ts";
 import { systemFrom, UNITS_OPTION } from "./report-units.ts";
 import { saveAddressed } from "./save-addressed.ts";
+import { sayNotes } from "./say-notes.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
@@ -136,9 +137,10 @@ interface Read {
   readonly id: string | null;
 }
 
-async function readAsked({ planPath, lineWord }: Asked, { say }: Terminal): Promise<Read> {
+async function readAsked(asked: Asked, { say }: Terminal): Promise<Read> {
+  const { planPath, lineWord } = asked;
   const { plan, notes } = await readPlan(planPath);
-  for (const note of notes) say(`Note: ${note}`);
+  sayNotes(notes, asked.system, say);
   const { id } = lineAsked(plan, lineWord ?? plan.alignments[0]?.id);
   return { plan, id: lineWord === undefined ? null : id };
 }

@@ -5,14 +5,14 @@ import type {
   LeftOutKind,
 } from "../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../shared/buildings/lay-out-shapes.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { type Failure, Refusal } from "../../shared/failure.ts";
 import { placeShapes } from "../../shared/imports/place-shapes.ts";
 import type { Engine, GroundSummary } from "../../shared/messages.ts";
 import { placesOf, refuseUnknownColumns, shapesIn } from "./shapes-in.ts";
 
 /** Buildings of a file, and what is to be said of its reference. */
 interface ReadBuildings extends FoundBuildings {
-  readonly referenceNotes: readonly string[];
+  readonly referenceNotes: readonly Failure[];
 }
 
 /** Which columns say what, and which outlines are taken that would be left out. */

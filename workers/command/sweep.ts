@@ -19,6 +19,7 @@ import { numberFrom } from "./number.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
 import { readQueueAddress } from "./queue/address.ts";
 import { systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
+import { sayNotes } from "./say-notes.ts";
 import { choiceLine, timedWith } from "./sweep-choice.ts";
 import { readBuildings } from "./sweep-footprints.ts";
 import { buildingLine, groupLine } from "./sweep-lines.ts";
@@ -130,7 +131,7 @@ async function runSweep(terminal: Terminal): Promise<string> {
     MOST_ON_ONE_LINE;
 
   const { plan: read, notes } = await readPlan(resolve(planPath));
-  for (const note of notes) say(`Note: ${note}`);
+  sayNotes(notes, system, say);
   const stages = levelsFrom(read, options.get("--stages")?.[0], system);
   const levelsM = [...new Set([...stages, ...Object.values(bandLevels(read) ?? {})])];
   const stockPath = options.get("--stock")?.[0];
@@ -146,8 +147,8 @@ async function runSweep(terminal: Terminal): Promise<string> {
     .catch(tellUnits(engine, files, plan, say));
   for (const note of ground.notes) say(`Note: ${note}`);
   const listed = await readBuildings(resolve(footprints), { columns, takenIn }, engine, ground);
-  const shapeNotes = [...listed.referenceNotes, ...footprintNotes(listed, system)];
-  for (const note of shapeNotes) say(`Note: ${note}`);
+  sayNotes(listed.referenceNotes, system, say);
+  for (const note of footprintNotes(listed, system)) say(`Note: ${note}`);
   if (columns.floor !== null && columns.floorUnit === null) {
     say("Note: Floors are left out: say their unit with --floor-unit.");
   }

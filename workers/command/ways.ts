@@ -1,4 +1,4 @@
-import { refusalOf } from "../../shared/failure.ts";
+import { failureOf, refusal } from "../../shared/failure.ts";
 import {
   type PipeColumns,
   type SizeUnit,
@@ -8,7 +8,8 @@ import {
 import { type PlacedShape, placeShapes } from "../../shared/imports/place-shapes.ts";
 import type { Engine, GroundSummary } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
-import { pipeFiguresNote, shapesRefused } from "../../shared/words/shapes.ts";
+import type { UnitSystem } from "../../shared/units.ts";
+import { sayNotes } from "./say-notes.ts";
 import { placesOf, refuseUnknownColumns, shapesIn } from "./shapes-in.ts";
 import { unitFrom } from "./units.ts";
 import { Misuse, type Terminal } from "./verb.ts";
@@ -40,6 +41,13 @@ export interface Ways {
   readonly culverts: string | null;
   readonly pipes: PipeColumns;
   readonly roads: string | null;
+}
+
+/** The elevation data that is open, and the units that are written. */
+interface Opened {
+  readonly engine: Engine;
+  readonly terrain: GroundSummary;
+  readonly system: UnitSystem;
 }
 
 const SIZE_UNITS: ReadonlyMap<string, SizeUnit> = new Map([
@@ -84,7 +92,7 @@ function sizeUnitFrom(word: string | null): SizeUnit | null {
 export async function withWays(
   plan: Plan,
   { culverts, pipes, roads }: Ways,
-  ground: { readonly engine: Engine; readonly terrain: GroundSummary },
+  ground: Opened,
   { resolve, say }: Pick<Terminal, "resolve" | "say">,
 ): Promise<Plan> {
   let whole = plan;
@@ -96,7 +104,10 @@ export async function withWays(
       { code: "culverts/no-column", what: "of culverts" },
     );
     const { plan: more, leftOut } = withCulverts(whole, paths, pipes);
-    if (leftOut > 0) say(`Note: ${pipeFiguresNote(leftOut)}`);
+    if (leftOut > 0) {
+      const note = failureOf("shapes/pipe-figures-left-out", { figures: leftOut });
+      sayNotes([note], ground.system, say);
+    }
     whole = more;
   }
   if (roads !== null)
@@ -108,14 +119,14 @@ export async function withWays(
 async function pathsIn(
   path: string,
   what: string,
-  { engine, terrain }: { readonly engine: Engine; readonly terrain: GroundSummary },
+  { engine, terrain, system }: Opened,
   say: Terminal["say"],
 ): Promise<readonly PlacedShape[]> {
   const file = await shapesIn(path, what);
   const places = await placesOf(path, file, engine, terrain);
   const { paths, outlines, notes } = placeShapes(file, places, terrain.bounds);
-  if (paths.length === 0) throw refusalOf(shapesRefused("no-paths"));
-  for (const note of notes) say(`Note: ${path}: ${note}`);
+  if (paths.length === 0) throw refusal("shapes/no-paths");
+  sayNotes(notes, system, say, `${path}: `);
   if (outlines.length > 0)
     say(
       `Note: ${path}: ${outlines.length === 1 ? "1 outline is" : `${outlines.length} outlines are`} left out; lines are taken.`,

@@ -9,6 +9,7 @@ import { layOutShapes } from "../../../shared/buildings/lay-out-shapes.ts";
 import type { Building, Priority } from "../../../shared/buildings/types.ts";
 import type { Structure } from "../../../shared/plan.ts";
 import type { FootprintColumns } from "../../../shared/plan-footprints.ts";
+import { failureWords } from "../../../shared/words/failure.ts";
 import { footprintNotes } from "../../../shared/words/footprint-notes.ts";
 import { keepList, keptList } from "../../document/kept-buildings.ts";
 import { plan } from "../../document/store.ts";
@@ -124,7 +125,10 @@ export const listedDoubtful: ReadonlySignal<ReadonlyMap<LeftOutKind, number>> = 
 export const listedNotes: ReadonlySignal<readonly string[]> = computed(() => {
   const layer = footprintLayer.value;
   if (!layer || !found.value) return [];
-  return [...layer.whole.file.referenceNotes, ...footprintNotes(found.value, unitSystem.value)];
+  const system = unitSystem.value;
+  const { referenceNotes } = layer.whole.file;
+  const said = referenceNotes.map((note) => failureWords(note, system).message);
+  return [...said, ...footprintNotes(found.value, system)];
 });
 
 /** Outlines and the rest as the file has them. */

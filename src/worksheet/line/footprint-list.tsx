@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import { floorOf, nameOf } from "../../../shared/plan-footprints.ts";
 import { formatCount, formatElevation } from "../../../shared/units.ts";
+import { failureWords } from "../../../shared/words/failure.ts";
 import { HEIGHT_UNIT_WORDS } from "../../../shared/words/ground-line.ts";
 import {
   type FootprintLayer,
@@ -35,8 +36,8 @@ export function FootprintList() {
         {formatCount(layer.footprints.length)} footprints, {layer.name}
       </legend>
       {footprintNotes.value.map((note) => (
-        <p key={note} class="hint">
-          {note}
+        <p key={note.code} class="hint">
+          {failureWords(note, unitSystem.value).message}
         </p>
       ))}
       <Columns layer={layer} />
