@@ -21,4 +21,8 @@ export const REFUSALS = {
   ...PROGRAM_REFUSALS,
 };
 
-export type Refusals = typeof REFUSALS & typeof FORECAST_READING_REFUSALS & typeof LATE_REFUSALS & typeof READINGS_REFUSALS & typeof IMPORT_READING_REFUSALS;
+export type Refusals = typeof REFUSALS &
+  typeof FORECAST_READING_REFUSALS &
+  typeof LATE_REFUSALS &
+  typeof READINGS_REFUSALS &
+  typeof IMPORT_READING_REFUSALS;

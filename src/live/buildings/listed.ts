@@ -7,6 +7,7 @@ import {
 import type { FoundBuildings, LeftOutKind } from "../../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../../shared/buildings/lay-out-shapes.ts";
 import type { Building, Priority } from "../../../shared/buildings/types.ts";
+import type { Failure } from "../../../shared/failure.ts";
 import type { Structure } from "../../../shared/plan.ts";
 import type { FootprintColumns } from "../../../shared/plan-footprints.ts";
 import { failureWords } from "../../../shared/words/failure.ts";
@@ -127,7 +128,10 @@ export const listedNotes: ReadonlySignal<readonly string[]> = computed(() => {
   if (!layer || !found.value) return [];
   const system = unitSystem.value;
   const { referenceNotes } = layer.whole.file;
-  const said = referenceNotes.map((note) => failureWords(note, system).message);
+  // a list that an earlier version kept has them as sentences
+  const said = referenceNotes.map((note: Failure | string) =>
+    typeof note === "string" ? note : failureWords(note, system).message,
+  );
   return [...said, ...footprintNotes(found.value, system)];
 });
 
