@@ -14,6 +14,7 @@ import type {
 } from "./buildings/choice-types.ts";
 import type { CheckedBuilding, CheckedGroup } from "./buildings/types.ts";
 import type { LoneValue, MarkChoice } from "./ground-marks.ts";
+import type { GroundNote } from "./ground-notes.ts";
 import type { GroundSimulation } from "./ground-uncertainty/types.ts";
 import type { LonLat, Plan, VerticalUnit } from "./plan.ts";
 import type {
@@ -111,7 +112,7 @@ export interface GroundSummary {
   readonly holeShare: number;
   /** True when lowest, highest and share come from an overview or a sample, not every cell. */
   readonly fromOverview: boolean;
-  readonly notes: readonly string[];
+  readonly notes: readonly GroundNote[];
   /** What the person said of heights that stand apart. */
   readonly marks: readonly MarkChoice[];
   /** Heights that stand apart and of which nobody has said what they are: nothing is counted before. */

@@ -3,11 +3,6 @@ import type { LoneValue, MarkChoice, MarkMeaning } from "../ground-marks.ts";
 import type { VerticalUnit } from "../plan.ts";
 import { formatCount, formatLength, formatShare, type UnitSystem } from "../units.ts";
 
-/** Said of cells that no ground can have and the file does not declare, without the file's name. */
-export function strayWords(values: readonly number[]): string {
-  return `cells with ${values.join(", ")} are counted as no elevation data: no ground has that height`;
-}
-
 /** A height as the raster has it: `-99 ft`. */
 function rasterValue(value: number, unit: VerticalUnit): string {
   return `${value} ${{ metre: "m", foot: "ft", "us-survey-foot": "ft (US survey)" }[unit]}`;

@@ -1,6 +1,7 @@
 import { copyFileSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { groundNoteWords } from "../../shared/words/ground-notes.ts";
 import { openTerrain, type Terrain } from "../../workers/raster/terrain.ts";
 import { type Gdal, startGdal } from "../helpers/gdal.ts";
 import { madeFile, RASTERS } from "../helpers/raster-files.ts";
@@ -104,7 +105,7 @@ test("a finer tile counts over a coarser, which is interpolated as GDAL does it"
   const terrain = await openHere("coarse.tif", "tile-middle.tif");
   expect(terrain.summary).toMatchObject({ columns: 70, rows: 54 });
   expect(terrain.summary.coarsestCellM).toBeCloseTo(2, 2);
-  expect(terrain.summary.notes.join(" ")).toContain("the finer one");
+  expect(terrain.summary.notes.map(groundNoteWords).join(" ")).toContain("the finer one");
   const found = await heightsOn(terrain, WHOLE);
   const { count, worst } = compared(found, judged);
   expect(count).toBeGreaterThan(1500);

@@ -18,7 +18,12 @@ describe("the vertical unit", () => {
       verticalUnitFrom: "file",
       lowestM: 100,
     });
-    expect(summary.notes.join()).toContain("not in the feet chosen in Elevation data");
+    expect(summary.notes).toEqual([
+      {
+        ...{ kind: "of-files", names: expect.anything() },
+        note: { kind: "unit-stated", stated: "metre", chosen: "foot" },
+      },
+    ]);
   });
 
   test("of the person counts where the file states none", async () => {
@@ -118,9 +123,7 @@ describe("holes", () => {
       const file = madeFile("dem.tif", tiffWith(tags, {}, withCell(value)));
       const { summary } = await openTerrain([file], unit);
       expect(summary.holeShare).toBe(1 / 64);
-      expect(summary.notes.join()).toContain(
-        `cells with ${value} are counted as no elevation data`,
-      );
+      expect(summary.notes).toMatchObject([{ note: { kind: "strays", values: [value] } }]);
     },
   );
 
@@ -154,9 +157,7 @@ test("a side-car may state the unit, and what is not used is noted", async () =>
   ];
   const { summary } = await openTerrain(files, null);
   expect(summary.verticalUnit).toBe("foot");
-  expect(summary.notes).toEqual([
-    '"other.tfw" belongs to none of the rasters by name and is not used.',
-  ]);
+  expect(summary.notes).toEqual([{ kind: "loose", name: "other.tfw" }]);
 });
 
 test("of several bands the first is read, and that is noted", async () => {
@@ -165,7 +166,9 @@ test("of several bands the first is read, and that is noted", async () => {
   const file = madeFile("dem.tif", tiffWith(tags, {}, new Uint8Array(cells.buffer)));
   const { summary } = await openTerrain([file], null);
   expect(summary).toMatchObject({ lowestM: 300, highestM: 300 });
-  expect(summary.notes.join()).toContain("2 bands");
+  expect(summary.notes).toEqual([
+    { kind: "of-files", names: ["dem.tif"], note: { kind: "bands", bands: 2, vrt: null } },
+  ]);
 });
 
 test("an external mask is applied", async () => {

@@ -1,5 +1,6 @@
 import type { Plan } from "../../shared/plan.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { groundNoteWords } from "../../shared/words/ground-notes.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
@@ -48,7 +49,7 @@ export async function openedPlan(
   const ground = { files, verticalUnit: unit ?? plan.ground.verticalUnit, marks };
   const engine = await startEngine();
   const terrain = await engine.openTerrain(ground).catch(tellUnits(engine, files, plan, say));
-  for (const note of terrain.notes) say(`Note: ${note}`);
+  for (const note of terrain.notes) say(`Note: ${groundNoteWords(note)}`);
   return { plan, ground, engine, terrain };
 }
 

@@ -13,6 +13,7 @@ import { planNumber } from "../../shared/plan-number.ts";
 import { isAddress } from "../../shared/raster-address.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { groundNoteWords } from "../../shared/words/ground-notes.ts";
 import { mustFixLead } from "../../shared/words/line-state.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { lineAsked } from "./asked-line.ts";
@@ -156,7 +157,7 @@ async function count(asked: Asked, read: Read, { startEngine, say }: Terminal): 
   const ground = await engine
     .openTerrain({ files, verticalUnit, marks })
     .catch(tellUnits(engine, files, onIt, say));
-  for (const note of ground.notes) say(`Note: ${note}`);
+  for (const note of ground.notes) say(`Note: ${groundNoteWords(note)}`);
   const plan = asOpened(onIt, files, ground, marks);
   const ids = read.id === null ? plan.alignments.map(({ id }) => id) : [read.id];
   const { lines } = await engine.size({ plan, ids });

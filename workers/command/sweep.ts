@@ -11,6 +11,7 @@ import { isAddress } from "../../shared/raster-address.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import { formatLength, type UnitSystem } from "../../shared/units.ts";
 import { footprintNotes } from "../../shared/words/footprint-notes.ts";
+import { groundNoteWords } from "../../shared/words/ground-notes.ts";
 import { checkName } from "./check-name.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { rounded } from "./json.ts";
@@ -145,7 +146,7 @@ async function runSweep(terminal: Terminal): Promise<string> {
   const ground = await engine
     .openTerrain({ files, verticalUnit, marks })
     .catch(tellUnits(engine, files, plan, say));
-  for (const note of ground.notes) say(`Note: ${note}`);
+  for (const note of ground.notes) say(`Note: ${groundNoteWords(note)}`);
   const listed = await readBuildings(resolve(footprints), { columns, takenIn }, engine, ground);
   sayNotes(listed.referenceNotes, system, say);
   for (const note of footprintNotes(listed, system)) say(`Note: ${note}`);

@@ -1,3 +1,4 @@
+import type { FileNote } from "../../shared/ground-notes.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import type { VerticalUnit } from "../../shared/plan.ts";
 import type { Affine } from "./affine.ts";
@@ -40,8 +41,8 @@ export interface OpenRaster {
   levels(metresPerUnit: number, store: BlockStore): readonly RasterLevel[];
   /** What was read so far that no ground has and the file does not declare. */
   readonly strays: Strays;
-  /** What the person should know, without the file's name: it is put before. */
-  readonly notes: readonly string[];
+  /** What the person should know. */
+  readonly notes: readonly FileNote[];
 }
 
 /** Files that came with a raster and belong to it by name. */

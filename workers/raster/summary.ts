@@ -1,4 +1,5 @@
 import { refusal } from "../../shared/failure.ts";
+import type { GroundNote } from "../../shared/ground-notes.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
@@ -20,7 +21,7 @@ export function summarise(
   heights: HeightSurvey,
   locator: Locator,
   choice: UnitChoice,
-  notes: readonly string[],
+  notes: readonly GroundNote[],
 ): Omit<GroundSummary, "marks" | "marksAsked"> {
   const { corners, bounds } = placeOf(mosaic, locator);
   const [cellXM, cellYM] = cellsOnGround(mosaic, locator);

@@ -1,11 +1,11 @@
 import { asFailure, Refusal, refusal, refusalOf } from "../../shared/failure.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
+import type { FileNote, GroundNote, TilesTogether } from "../../shared/ground-notes.ts";
 import type { CallOptions, GroundSummary, OnGrid, TerrainFile } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
 import type { PlaneBox } from "../../shared/site.ts";
-import { loneValueWords, strayWords, systemOf } from "../../shared/words/marks.ts";
-import { tileWords, vrtWords } from "../../shared/words/tiles.ts";
+import { loneValueWords, systemOf } from "../../shared/words/marks.ts";
 import { stopIfCancelled } from "../stop-if-cancelled.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
@@ -96,13 +96,13 @@ export async function openTerrain(
   const store = makeBlockStore();
   const inUnit = rasters.map((raster) => ({ raster, unit: choices.get(raster)!.unit }));
   const { levels, heights, asked, unseen } = await settleMarks(inUnit, marks, store);
-  const notes = [
+  const vrt = wanted.find(({ use }) => use)?.use?.vrt;
+  const tiles = tilesTogether(mosaic);
+  const notes: GroundNote[] = [
     ...gatheredNotes(rasters, verticalUnit),
-    ...vrtWords(wanted.find(({ use }) => use)?.use?.vrt ?? null, unnamed),
-    ...tileWords(tilesTogether(mosaic)),
-    ...loose.map(
-      (side) => `"${side.name}" belongs to none of the rasters by name and is not used.`,
-    ),
+    ...(vrt === undefined ? [] : [{ kind: "vrt" as const, vrt, unnamed }]),
+    ...(saysSomething(tiles) ? [{ kind: "tiles" as const, ...tiles }] : []),
+    ...loose.map(({ name }) => ({ kind: "loose" as const, name })),
   ];
   const summary: GroundSummary = {
     ...summarise(mosaic, heights, locator, choices.get(first)!, notes),
@@ -177,30 +177,32 @@ function unitOf(raster: OpenRaster, stated: VerticalUnit | null): UnitChoice {
   throw refusal("ground/unit-unknown", { name: raster.name });
 }
 
+function saysSomething({ coarser, offGrid, overlap }: TilesTogether): boolean {
+  return overlap || coarser.length > 0 || offGrid.length > 0;
+}
+
 /** What is to be known of the files, once for all files of which the same is to be known. */
-function gatheredNotes(rasters: readonly OpenRaster[], stated: VerticalUnit | null): string[] {
-  const namesByNote = new Map<string, string[]>();
+function gatheredNotes(
+  rasters: readonly OpenRaster[],
+  chosen: VerticalUnit | null,
+): readonly GroundNote[] {
+  const gathered = new Map<string, { kind: "of-files"; note: FileNote; names: string[] }>();
   for (const raster of rasters) {
-    const strays = raster.strays.values;
-    const said = strays.length > 0 ? [strayWords(strays)] : [];
-    for (const note of [...raster.notes, ...disagreement(raster, stated), ...said]) {
-      namesByNote.set(note, [...(namesByNote.get(note) ?? []), raster.name]);
+    const { values } = raster.strays;
+    const strays = values.length > 0 ? [{ kind: "strays" as const, values }] : [];
+    for (const note of [...raster.notes, ...disagreement(raster, chosen), ...strays]) {
+      const key = JSON.stringify(note);
+      const same = gathered.get(key) ?? { kind: "of-files", note, names: [] };
+      same.names.push(raster.name);
+      gathered.set(key, same);
     }
   }
-  return [...namesByNote].map(([note, [first, ...others]]) =>
-    others.length === 0 ? `"${first}": ${note}.` : `"${first}" and ${others.length} more: ${note}.`,
-  );
+  return [...gathered.values()];
 }
 
-function disagreement({ vertical }: OpenRaster, stated: VerticalUnit | null): string[] {
-  if (!stated || !vertical.unit || vertical.unit === stated) return [];
-  return [
-    `heights are in ${unitWords(vertical.unit)} as the file states, not in the ${unitWords(stated)} chosen in Elevation data`,
-  ];
-}
-
-function unitWords(unit: VerticalUnit): string {
-  return { metre: "meters", foot: "feet", "us-survey-foot": "US survey feet" }[unit];
+function disagreement({ vertical }: OpenRaster, chosen: VerticalUnit | null): FileNote[] {
+  if (!chosen || !vertical.unit || vertical.unit === chosen) return [];
+  return [{ kind: "unit-stated", stated: vertical.unit, chosen }];
 }
 
 /** Refusals of a raster that files beside it could have answered. */

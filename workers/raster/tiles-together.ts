@@ -1,4 +1,4 @@
-import type { TilesTogether } from "../../shared/words/tiles.ts";
+import type { TilesTogether } from "../../shared/ground-notes.ts";
 import type { Mosaic, Part } from "./mosaic.ts";
 
 /** Files that reach into each other by less do not overlap, cells of the common grid. */

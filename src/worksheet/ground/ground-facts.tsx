@@ -8,6 +8,7 @@ import {
 } from "../../../shared/units.ts";
 import { datumDoubtWords } from "../../../shared/words/datum-doubt.ts";
 import { HEIGHT_UNIT_WORDS } from "../../../shared/words/ground-line.ts";
+import { groundNoteWords } from "../../../shared/words/ground-notes.ts";
 import { askUnitAgain } from "../../live/open-ground.ts";
 import { Fact } from "../../ui/fact.tsx";
 
@@ -51,9 +52,9 @@ export function GroundFacts({ summary, system }: { summary: GroundSummary; syste
         </Fact>
       </dl>
       {summary.crsNote && <p class="hint">{datumDoubtWords(summary.crsNote, system)}</p>}
-      {summary.notes.map((note) => (
-        <p key={note} class="hint">
-          {note}
+      {summary.notes.map(groundNoteWords).map((words) => (
+        <p key={words} class="hint">
+          {words}
         </p>
       ))}
     </>

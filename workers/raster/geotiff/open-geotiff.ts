@@ -1,5 +1,6 @@
 import type { ImageFileDirectory } from "geotiff";
 import { refusal } from "../../../shared/failure.ts";
+import type { FileNote } from "../../../shared/ground-notes.ts";
 import { loadPart } from "../../../shared/load-part.ts";
 import type { TerrainFile } from "../../../shared/messages.ts";
 import type { Affine } from "../affine.ts";
@@ -111,11 +112,11 @@ async function formatName(file: TerrainFile, pyramid: ImagePyramid): Promise<str
   return pyramid.heights.length > 1 ? "GeoTIFF with overviews" : "GeoTIFF";
 }
 
-function notesOf(pyramid: ImagePyramid): string[] {
+function notesOf(pyramid: ImagePyramid): FileNote[] {
   const { samples, alphaSample } = pyramid.heights[0].layout;
   const bands = alphaSample === null ? samples : samples - 1;
-  const notes: string[] = [];
-  if (bands > 1) notes.push(`${bands} bands: heights are read from the first`);
-  if (pyramid.others > 0) notes.push(`${pyramid.others + 1} rasters: only the first is read`);
+  const notes: FileNote[] = [];
+  if (bands > 1) notes.push({ kind: "bands", bands, vrt: null });
+  if (pyramid.others > 0) notes.push({ kind: "rasters", rasters: pyramid.others + 1 });
   return notes;
 }

@@ -40,8 +40,8 @@ export async function placedByVrt(raster: OpenRaster, use: VrtUse): Promise<Open
   const stated = text.unit === null ? null : unitByName(use.vrt, text.unit);
   const unit = raster.vertical.unit ?? stated;
   if (stated !== null && unit !== stated) throw otherUnit(raster.name, use.vrt);
-  const extra =
-    text.bands > 1 ? [`"${use.vrt}" has ${text.bands} bands: heights are read from the first`] : [];
+  const { bands } = text;
+  const extra = bands > 1 ? [{ kind: "bands" as const, bands, vrt: use.vrt }] : [];
   return {
     ...raster,
     levels,
