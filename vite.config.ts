@@ -59,6 +59,7 @@ export default defineConfig({
           include: ["tests/reference/**/*.test.ts"],
           environment: "node",
           testTimeout: 60_000,
+          isolate: false,
         },
       },
       {

@@ -1,22 +1,18 @@
 import { readFileSync } from "node:fs";
-import { relative } from "node:path";
-import openGdal from "gdal3.js/node.js";
 import { beforeAll, describe, expect, it } from "vitest";
 import { SIZE_M } from "../../sample-terrain/layout.ts";
 import { demoPlan, steppedPlan, tiltedPlan } from "../../sample-terrain/plans.ts";
 import { siteGrid } from "../../sample-terrain/site.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { freshGdal } from "../helpers/gdal.ts";
 import { drystead, ROOT } from "../helpers/terminal.ts";
 
 const NO_DATA = -9999;
 
 /** The raster as GDAL reads it: what is said about it, and its heights row by row. */
 async function gdalReading(path: string) {
-  const gdal = await openGdal({
-    path: relative(process.cwd(), `${ROOT}node_modules/gdal3.js/dist/package`),
-    useWorker: false,
-  });
+  const gdal = await freshGdal({});
   const { datasets } = await gdal.open(path);
   const info = (await gdal.gdalinfo(datasets[0]!, [])) as Record<string, unknown>;
   const raw = await gdal.gdal_translate(datasets[0]!, ["-of", "ENVI"], "heights");

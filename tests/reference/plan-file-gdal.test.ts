@@ -1,20 +1,17 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { join, relative } from "node:path";
-import { fileURLToPath } from "node:url";
+import { join } from "node:path";
 import fc from "fast-check";
-import openGdal from "gdal3.js/node.js";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { anyPlan } from "../helpers/arbitrary-plan.ts";
+import { freshGdal } from "../helpers/gdal.ts";
 
 /*
  * The plan file as an independent reader sees it: the GeoJSON driver of GDAL/OGR 3.8 (gdal3.js). Here OGR says
  * which layer, features, geometry types, coordinates and fields a written plan holds.
  */
-
-const PACKAGE = fileURLToPath(new URL("../../node_modules/gdal3.js/dist/package", import.meta.url));
 
 interface Layer {
   readonly featureCount: number;
@@ -26,13 +23,13 @@ interface Layer {
   }[];
 }
 
-let gdal: Awaited<ReturnType<typeof openGdal>>;
+let gdal: Awaited<ReturnType<typeof freshGdal>>;
 let folder: string;
 let written = 0;
 
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "drystead-plan-"));
-  gdal = await openGdal({ path: relative(process.cwd(), PACKAGE), dest: folder, useWorker: false });
+  gdal = await freshGdal({ dest: folder });
 });
 
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
