@@ -1,7 +1,6 @@
-import { BUILDINGS } from "../words/buildings-answer.ts";
-import { DISCLAIMER } from "../words/cautions.ts";
 import {
   aboutRecord,
+  buildingCautions,
   buildingRecords,
   type ExportedBuildings,
   lineRecords,
@@ -28,9 +27,7 @@ export function buildingsCsv(exported: ExportedBuildings): string {
   ];
   return csvText([
     ["row", "note", ...head, ...Object.keys(about)],
-    noted("Caution", BUILDINGS.fail),
-    noted("Note", BUILDINGS.people),
-    noted("Note", DISCLAIMER),
+    ...buildingCautions(exported).map((caution) => noted("Caution", caution)),
     ...lines.map((record) => figures("Line", record)),
     ...buildings.map((record) => figures("Building", record)),
   ]);

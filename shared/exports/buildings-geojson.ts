@@ -1,10 +1,9 @@
 import type { Position } from "geojson";
 import type { FoundShape } from "../buildings/types.ts";
 import type { LonLat } from "../plan.ts";
-import { BUILDINGS } from "../words/buildings-answer.ts";
-import { DISCLAIMER } from "../words/cautions.ts";
 import {
   aboutRecord,
+  buildingCautions,
   buildingRecords,
   type ExportedBuildings,
   lineRecords,
@@ -18,7 +17,7 @@ import { closedLeft, roundedPosition } from "./positions.ts";
 export function buildingsGeoJson(exported: ExportedBuildings): string {
   const about = {
     ...aboutRecord(exported),
-    cautions: [BUILDINGS.fail, BUILDINGS.people, DISCLAIMER],
+    cautions: buildingCautions(exported),
   };
   const lines = lineRecords(exported).flatMap(({ row, record }) =>
     row.line ? [feature("line", shapeOf(row.line), { ...record, ...about })] : [],

@@ -1,13 +1,16 @@
 import type { FoundChoice } from "../buildings/choice-types.ts";
 import type { BandChoices } from "../buildings/level-choices.ts";
 import type { BuildingRow } from "../buildings/rows.ts";
-import type { ShownState, Sweep } from "../buildings/shown-states.ts";
+import { lowBehindBanks, type ShownState, type Sweep } from "../buildings/shown-states.ts";
 import type { Building } from "../buildings/types.ts";
 import type { Plan } from "../plan.ts";
 import { isWaterGiven, waterElevationAtGauge } from "../stage.ts";
 import { momentText } from "../time/forecast-time.ts";
 import type { Band } from "../time/hydrograph.ts";
 import { lengthIn, lengthUnit, type UnitSystem, volumeIn } from "../units.ts";
+import { BUILDINGS } from "../words/buildings-answer.ts";
+import { DISCLAIMER } from "../words/cautions.ts";
+import { lowBehindWords } from "../words/low-behind.ts";
 import { lineMustFix } from "../words/ring-list.ts";
 import type { Named, Value } from "./exported.ts";
 import { decimals } from "./rounded.ts";
@@ -43,6 +46,17 @@ export function aboutRecord({ plan, verticalDatum, system }: ExportedBuildings):
     [`freeboard_${unit}`]: decimals(lengthIn(water.freeboardM, system), 2),
     [`height_limit_${unit}`]: decimals(lengthIn(plan.practice.limitM, system), 2),
   };
+}
+
+/** Ids of the buildings that lie lower than water which does not reach them over the ground. */
+function lowerThanWater({ plan: { water }, sweep }: ExportedBuildings): readonly string[] {
+  return isWaterGiven(water) ? lowBehindBanks(sweep, waterElevationAtGauge(water)) : [];
+}
+
+/** What a file of buildings says before its figures. */
+export function buildingCautions(exported: ExportedBuildings): readonly string[] {
+  const low = lowerThanWater(exported).length;
+  return [BUILDINGS.fail, ...(low > 0 ? [lowBehindWords(low)] : []), BUILDINGS.people, DISCLAIMER];
 }
 
 /** The figures of one row, with the unit in each name; null where nothing is known. */
@@ -98,6 +112,7 @@ export function buildingRecords(exported: ExportedBuildings): readonly {
   const marks = new Map(
     exported.rows.flatMap(({ members, mark }) => members.map((id) => [id, mark] as const)),
   );
+  const low = new Set(lowerThanWater(exported));
   return exported.buildings.flatMap((building) => {
     const checked = exported.sweep.checked.get(building.id);
     const state = exported.states.get(building.id);
@@ -108,6 +123,7 @@ export function buildingRecords(exported: ExportedBuildings): readonly {
       ...{ ring_it: exported.isChosen ? state === "chosen" : null, weight: building.weight },
       ...chosenAt(exported, ({ buildings }) => buildings.includes(building.id)),
       ...figuresOf({ ...checked, ...building }, exported),
+      lower_than_water_not_reached: checked.lowM == null ? null : low.has(building.id),
       not_checked_because: checked.failed,
     };
     return [{ building, record }];
@@ -129,6 +145,7 @@ export function lineRecords(exported: ExportedBuildings): readonly {
         ...{ ring_it: true, weight: null },
         ...chosenAt(exported, ({ chosen }) => chosen.includes(row.id)),
         ...figuresOf(row, exported),
+        lower_than_water_not_reached: null,
         not_checked_because: null,
       },
     }));

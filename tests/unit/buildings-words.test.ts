@@ -214,6 +214,26 @@ describe.each(SYSTEMS)("what is said of many buildings, in %s units", (system) =
     for (const row of records) expect(row).toHaveLength(head!.length);
   });
 
+  it("names in both files a building lower than the water that does not reach it", () => {
+    const low = SWEEP.checked.get("c")!;
+    const checked = new Map([...SWEEP.checked, ["c", { ...low, sillM: null, lowM: 156.2 }]]);
+    const exported = { ...exportedIn(system), sweep: { ...SWEEP, checked } };
+    const [head, ...records] = readCsv(buildingsCsv(exported));
+    const column = head!.indexOf("lower_than_water_not_reached");
+    const said = (row: readonly string[] | undefined) => row?.[column];
+    const named = (id: string) => records.find((row) => row[0] === "Building" && row[2] === id);
+    expect([said(named("c")), said(named("d"))]).toEqual(["true", ""]);
+    expect(records.flatMap(([kind, note]) => (kind === "Caution" ? [note] : []))).toContain(
+      lowBehindWords(1),
+    );
+    const { features } = JSON.parse(buildingsGeoJson(exported));
+    const { properties } = features.find(
+      (each: { properties: { id: string } }) => each.properties.id === "c",
+    );
+    expect(properties).toMatchObject({ lower_than_water_not_reached: true });
+    expect(properties.cautions).toContain(lowBehindWords(1));
+  });
+
   it("leaves as GeoJSON whose rings run counter-clockwise, with state and figures of each", () => {
     const { features } = JSON.parse(buildingsGeoJson(exportedIn(system)));
     expect(features).toHaveLength(5);
