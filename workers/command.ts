@@ -3,6 +3,7 @@
  * everything said to standard error. Ends with 0, with 1 for input that is refused (with the reason), and
  * with 2 for a command line that cannot be followed.
  */
+import { outputLostWords } from "../shared/words/terminal.ts";
 import { runProgram } from "./command/program.ts";
 
 /** npm starts scripts in the project's folder and says in INIT_CWD where the person stands. */
@@ -27,10 +28,7 @@ function write(text: string): Promise<number> {
 
 function unwritten(error: NodeJS.ErrnoException): number {
   if (error.code === "EPIPE") return NOBODY_READS;
-  const why = error.code === "ENOSPC" ? "the disk is full" : error.message;
-  say(
-    `drystead: The result could not be written to standard output: ${why}.\nMake room or write it elsewhere, and start again.\n(output/not-written)\n`,
-  );
+  say(`drystead: ${outputLostWords(error)}\n(output/not-written)\n`);
   return 1;
 }
 

@@ -8,6 +8,7 @@ import { PLAN_REFUSALS } from "./refusals/plan.ts";
 import { PLAN_NOTES } from "./refusals/plan-notes.ts";
 import { PROGRAM_REFUSALS } from "./refusals/program.ts";
 import type { READINGS_REFUSALS } from "./refusals/readings.ts";
+import type { TERMINAL_REFUSALS } from "./refusals/terminal.ts";
 import { TYPED_REFUSALS } from "./refusals/typed.ts";
 
 /** The text of each reason that can reach the page at any time; parts that are loaded later bring their own. */
@@ -25,4 +26,5 @@ export type Refusals = typeof REFUSALS &
   typeof FORECAST_READING_REFUSALS &
   typeof LATE_REFUSALS &
   typeof READINGS_REFUSALS &
-  typeof IMPORT_READING_REFUSALS;
+  typeof IMPORT_READING_REFUSALS &
+  typeof TERMINAL_REFUSALS;

@@ -5,12 +5,14 @@ import { FORECAST_READING_REFUSALS } from "../../shared/words/refusals/forecast-
 import { IMPORT_READING_REFUSALS } from "../../shared/words/refusals/import-reading.ts";
 import { LATE_REFUSALS } from "../../shared/words/refusals/late.ts";
 import { READINGS_REFUSALS } from "../../shared/words/refusals/readings.ts";
+import { TERMINAL_REFUSALS } from "../../shared/words/refusals/terminal.ts";
 
 addTexts({
   ...FORECAST_READING_REFUSALS,
   ...LATE_REFUSALS,
   ...READINGS_REFUSALS,
   ...IMPORT_READING_REFUSALS,
+  ...TERMINAL_REFUSALS,
 });
 
 /** A failure with the words a person reads. */

@@ -187,7 +187,9 @@ describe("sweep", () => {
     const { known, ...rest } = await readResumed(file, check);
     expect(new Set(known.map(({ id }) => id)).size).toBe(known.length);
     expect(rest).toEqual({ cutOff: 1, repeated: 1 });
-    await expect(readResumed(at("no.jsonl"), check)).rejects.toThrow("cannot be read");
+    await expect(readResumed(at("no.jsonl"), check)).rejects.toMatchObject({
+      code: "sweep/no-file",
+    });
   });
 
   it("refuses footprints of another place and a column that is not there", async () => {

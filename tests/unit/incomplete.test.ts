@@ -4,8 +4,8 @@ import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { Totals } from "../../shared/sizing-types.ts";
 import { soonerLines } from "../../shared/time/ways-out.ts";
+import { against } from "../../shared/words/against.ts";
 import { bagsForWords, bagsWords } from "../../shared/words/counted.ts";
-import { against } from "../../workers/command/against.ts";
 import { messageOf } from "../helpers/check-text.ts";
 import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 

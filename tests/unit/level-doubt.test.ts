@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { FOOT_M } from "../../shared/constants.ts";
 import { DEFAULT_TIME } from "../../shared/defaults.ts";
 import type { Plan } from "../../shared/plan.ts";
+import { levelDoubts } from "../../shared/words/level-doubts.ts";
 import { unitsOf } from "../../shared/words/units.ts";
-import { levelDoubts } from "../../workers/command/level-doubts.ts";
 import { messageOf } from "../helpers/check-text.ts";
 import { flat, groundOf, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
 

@@ -9,6 +9,7 @@ import { PROGRAM_SAMPLES } from "../helpers/refusal-samples/program.ts";
 import { ADDRESS_SAMPLES, RASTER_SAMPLES, VRT_SAMPLES } from "../helpers/refusal-samples/raster.ts";
 import { READINGS_SAMPLES } from "../helpers/refusal-samples/readings.ts";
 import { SEARCH_SAMPLES } from "../helpers/refusal-samples/search.ts";
+import { TERMINAL_SAMPLES } from "../helpers/refusal-samples/terminal.ts";
 import { TYPED_SAMPLES } from "../helpers/refusal-samples/typed.ts";
 import { said } from "../helpers/said.ts";
 
@@ -20,6 +21,7 @@ const SAMPLES: { readonly [C in FailureCode]: "no figures" | readonly object[] }
   ...RASTER_SAMPLES,
   ...VRT_SAMPLES,
   ...ADDRESS_SAMPLES,
+  ...TERMINAL_SAMPLES,
   ...TYPED_SAMPLES,
   ...PLAN_SAMPLES,
   ...IMPORT_SAMPLES,

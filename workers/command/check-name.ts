@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import type { Building } from "../../shared/buildings/types.ts";
 import type { OpenTerrainRequest } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
+import type { CheckPart } from "../../shared/words/refusals/terminal.ts";
 
 /** All that the answers of a check follow from. */
 interface Asked {
@@ -19,13 +20,7 @@ interface Asked {
 }
 
 /** What the parts of a name are of, in their order. */
-const PARTS = [
-  "the plan (its water, levee type, crew, forecast, or no-go areas)",
-  "the buildings",
-  "the stages",
-  "the most people on one line",
-  "the elevation data",
-];
+const PARTS: readonly CheckPart[] = ["plan", "buildings", "stages", "people", "ground"];
 /** Of each part. */
 const DIGITS = 8;
 
@@ -36,8 +31,8 @@ export function checkName({ plan, buildings, levelsM, mostOnOneLine, ground }: A
   return parts.map((part) => digestOf(JSON.stringify(part))).join("");
 }
 
-/** In what two checks differ, as a person calls it; nothing where one of them is no name of a check. */
-export function differences(name: string, other: unknown): readonly string[] {
+/** In what two checks differ; nothing where one of them is no name of a check. */
+export function differences(name: string, other: unknown): readonly CheckPart[] {
   if (typeof other !== "string" || other.length !== name.length) return [];
   return PARTS.filter((_, k) => partOf(name, k) !== partOf(other, k));
 }

@@ -5,13 +5,14 @@ import { FILE_FORMATS, type FileFormat } from "../../shared/exports/formats.ts";
 import { asFailure } from "../../shared/failure.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { failureText } from "../../shared/words/failure.ts";
+import { leftOut } from "../../shared/words/left-out.ts";
+import { levelDoubts } from "../../shared/words/level-doubts.ts";
 import { mustFixLead, NOT_TRACED } from "../../shared/words/line-state.ts";
+import { stakesWrittenWords } from "../../shared/words/terminal.ts";
 import { lineTitle } from "../../shared/words/title.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { verticalDatumWords } from "../../shared/words/vertical-datum.ts";
 import { lineAsked } from "./asked-line.ts";
-import { leftOut } from "./left-out.ts";
-import { levelDoubts } from "./level-doubts.ts";
 import { MARK_HELP, MARK_OPTIONS } from "./marks.ts";
 import { openedPlan, planAndRasters } from "./opened-plan.ts";
 import { systemFrom, UNITS_OPTION } from "./report-units.ts";
@@ -102,9 +103,8 @@ async function runExport(terminal: Terminal): Promise<string> {
     say(sentence);
   if (target === null) return text;
   await writeWhole(target, text);
-  say(
-    `${lineTitle(plan, exported.line)}: ${exported.line.stations.length} stakes written to ${out}.`,
-  );
+  const { stations } = exported.line;
+  say(stakesWrittenWords(lineTitle(plan, exported.line), stations.length, out));
   return "";
 }
 

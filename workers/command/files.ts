@@ -1,14 +1,13 @@
 import { constants } from "node:fs";
 import { access, readdir, readFile, stat } from "node:fs/promises";
 import { basename, dirname, extname, isAbsolute, join } from "node:path";
-import { Refusal, refusalOf } from "../../shared/failure.ts";
+import { type Refusal, refusal, refusalOf } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
-import type { Plan } from "../../shared/plan.ts";
 import { MAX_PLAN_CHARACTERS, type ReadPlan, readPlanFile } from "../../shared/plan-file.ts";
 import { askRange, askSize } from "../../shared/ranges.ts";
 import { isAddress, readRasterAddress } from "../../shared/raster-address.ts";
 import { SIDE_CAR_ENDINGS } from "../../shared/raster-files.ts";
-import { failureWords } from "../../shared/words/failure.ts";
+import type { FileRole } from "../../shared/words/refusals/terminal.ts";
 import { rangedFile } from "../raster/ranged-file.ts";
 import { readVrt } from "../raster/vrt/vrt-files.ts";
 import { isVrt } from "../raster/wanted-rasters.ts";
@@ -20,31 +19,14 @@ import { rastersAt } from "./named-rasters.ts";
  * @throws Refusal for a file that cannot be read, is no plan, or states no water level
  */
 export async function readPlan(path: string): Promise<ReadPlan> {
-  const bytes = await sizeOf(path, "a plan file");
-  if (bytes > 4 * MAX_PLAN_CHARACTERS) {
-    throw new Refusal(
-      "plan/too-large",
-      `Expected a plan file of at most ${(4 * MAX_PLAN_CHARACTERS) / 1e6} MB; ${path} has ${(bytes / 1e6).toFixed(1)} MB.`,
-      "Check that this is the plan, not a raster or a survey.",
-    );
-  }
+  const bytes = await sizeOf(path, "plan");
+  const most = 4 * MAX_PLAN_CHARACTERS;
+  if (bytes > most) throw refusal("plan/file-too-large", { path, bytes, most });
   const read = readPlanFile(await readFile(path, "utf8"));
   if (read.ok && read.value.waterStated) return read.value;
-  if (read.ok) throw withoutWater(path, read.value.plan);
-  const { code } = read.failure;
-  const { message, remedy } = failureWords(read.failure, "us");
-  throw new Refusal(code, `${path}: ${message}`, remedy);
-}
-
-function withoutWater(path: string, { carried }: Plan): Refusal {
-  const unknown = Object.keys(carried?.settings.water ?? {}).map(
-    (key) => `The setting water.${key.slice(0, 60)} is not known here.`,
-  );
-  return new Refusal(
-    "plan/no-water",
-    [`${path}: expected the water's level; the plan states none.`, ...unknown].join(" "),
-    'Type a stage or an elevation in Water and save the plan again, or put "water": {"elevationM": 262.5} in the member "drystead", or "stageM" with "gaugeZeroM"; meters.',
-  );
+  if (!read.ok) throw refusal("plan/in-file", { path, why: read.failure });
+  const unknown = Object.keys(read.value.plan.carried?.settings.water ?? {});
+  throw refusal("plan/no-water-given", { path, unknown });
 }
 
 /**
@@ -72,11 +54,8 @@ async function filesAt(path: string): Promise<TerrainFile[]> {
   const { sources } = await readVrt(file);
   const named = new Set(sources.map((source) => besideAddress(path, file.name, source.path)));
   if (named.size > MOST_AT_ADDRESS) {
-    throw new Refusal(
-      "address/vrt-source",
-      `Expected a VRT of at most ${MOST_AT_ADDRESS} files at an address; "${file.name}" names ${named.size}.`,
-      "Name the few that lie at the site, each by its own address, or make a VRT of those.",
-    );
+    const counts = { files: named.size, most: MOST_AT_ADDRESS };
+    throw refusal("address/vrt-files", { name: file.name, ...counts });
   }
   return [file, ...(await Promise.all([...named].map(fileAt)))];
 }
@@ -87,13 +66,7 @@ const MOST_AT_ADDRESS = 200;
 /** Address of a file that a VRT names, which counts from the VRT's own place. */
 function besideAddress(address: string, vrt: string, source: string): string {
   const plain = source.replaceAll("\\", "/");
-  if (isAbsolute(plain)) {
-    throw new Refusal(
-      "address/vrt-source",
-      `Expected "${vrt}" to name files beside it; it names ${plain.slice(0, 120)}, a place on another machine.`,
-      "Name the files by their own addresses, without the VRT, or have it made with relative names.",
-    );
-  }
+  if (isAbsolute(plain)) throw refusal("address/vrt-source", { name: vrt, source: plain });
   return new URL(plain.split("/").map(encodeURIComponent).join("/"), address.trim()).href;
 }
 
@@ -120,15 +93,12 @@ export async function withSideCars(
 ): Promise<{ readonly path: string; readonly bytes: number }[]> {
   const rasters = await rastersAt(paths);
   const named = new Set(rasters);
-  for (const path of rasters) await sizeOf(path, "a raster");
+  for (const path of rasters) await sizeOf(path, "raster");
   for (const path of rasters) {
     for (const sideCar of await sideCarsOf(path)) named.add(sideCar);
   }
   return Promise.all(
-    [...named].map(async (path) => ({
-      path,
-      bytes: await sizeOf(path, "a file beside the raster"),
-    })),
+    [...named].map(async (path) => ({ path, bytes: await sizeOf(path, "side-car") })),
   );
 }
 
@@ -142,41 +112,20 @@ async function sideCarsOf(path: string): Promise<string[]> {
 }
 
 /** Bytes of a file that can be read from any place. @throws Refusal for one that is missing, a folder or unreadable */
-export async function sizeOf(path: string, expected: string): Promise<number> {
+export async function sizeOf(path: string, expected: FileRole): Promise<number> {
   const found = await stat(path).catch((error: NodeJS.ErrnoException) => {
     throw unreadable(path, expected, error);
   });
-  if (found.isDirectory()) {
-    throw new Refusal(
-      "file/directory",
-      `Expected ${expected}; ${path} is a folder.`,
-      "Name the file itself; name several rasters one after the other.",
-    );
-  }
-  if (!found.isFile()) {
-    throw new Refusal(
-      "file/not-a-file",
-      `Expected ${expected}; ${path} is not a file that can be read from any place.`,
-      "Save what comes from a pipe or a device to a file first.",
-    );
-  }
+  if (found.isDirectory()) throw refusal("file/is-folder", { path, expected });
+  if (!found.isFile()) throw refusal("file/not-a-file", { path, expected });
   await access(path, constants.R_OK).catch((error: NodeJS.ErrnoException) => {
     throw unreadable(path, expected, error);
   });
   return found.size;
 }
 
-function unreadable(path: string, expected: string, error: NodeJS.ErrnoException): Refusal {
-  if (error.code === "ENOENT" || error.code === "ENOTDIR") {
-    return new Refusal(
-      "file/missing",
-      `Expected ${expected}; there is no file ${path}.`,
-      "Check the name and the folder.",
-    );
-  }
-  return new Refusal(
-    "file/unreadable",
-    `Expected ${expected}; ${path} cannot be read (${error.code ?? error.message}).`,
-    "Check who may read it.",
-  );
+function unreadable(path: string, expected: FileRole, error: NodeJS.ErrnoException): Refusal {
+  return error.code === "ENOENT" || error.code === "ENOTDIR"
+    ? refusal("file/missing", { path, expected })
+    : refusal("file/unreadable", { path, expected, cause: error.code ?? error.message });
 }

@@ -8,6 +8,7 @@ import { textOfBytes } from "../../shared/text-of-bytes.ts";
 import { momentText, offsetText } from "../../shared/time/forecast-time.ts";
 import { lengthUnit, type UnitSystem } from "../../shared/units.ts";
 import { forecastNoteWords, leftOutWords } from "../../shared/words/forecast.ts";
+import { note } from "../../shared/words/terminal.ts";
 import { sizeOf } from "./files.ts";
 import { toJson } from "./json.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
@@ -67,7 +68,7 @@ async function runForecast({ words, resolve, say }: Terminal): Promise<string> {
     parse,
   );
   if (!read.ok) throw refusal("forecast/in-file", { name: path, why: read.failure });
-  for (const note of read.value.notes) say(`Note: ${forecastNoteWords(note)}`);
+  for (const each of read.value.notes) say(note(forecastNoteWords(each)));
   return toJson(reported(read.value));
 }
 
@@ -97,7 +98,7 @@ function zoneFrom(word: string | null): Zone | null {
 }
 
 async function textOf(path: string): Promise<string> {
-  const bytes = await sizeOf(path, "a forecast");
+  const bytes = await sizeOf(path, "forecast");
   if (bytes > 4 * MOST_CHARACTERS) throw refusal("forecast/rows", { bytes, name: path });
   return textOfBytes(await readFile(path));
 }

@@ -2,15 +2,19 @@
 import { accessSync, constants } from "node:fs";
 import { delimiter, join } from "node:path";
 
-const NAMES = ["google-chrome", "google-chrome-stable", "chromium", "chromium-browser", "chrome"];
-const PLACES = [
+/** Where {@link installedBrowser} looks: names on `PATH`, then places. */
+export const NAMES = [
+  "google-chrome",
+  "google-chrome-stable",
+  "chromium",
+  "chromium-browser",
+  "chrome",
+];
+export const PLACES = [
   "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
   "/Applications/Chromium.app/Contents/MacOS/Chromium",
   "C:\\Program Files\\Google\\Chrome\\Application\\chrome.exe",
 ];
-
-/** Where {@link installedBrowser} looks, in words. */
-export const WHERE_LOOKED = `${NAMES.join(", ")} on PATH, and ${PLACES.join(", ")}`;
 
 function runs(path) {
   try {

@@ -1,6 +1,7 @@
 import type { Plan } from "../../shared/plan.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { groundNoteWords } from "../../shared/words/ground-notes.ts";
+import { note } from "../../shared/words/terminal.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
@@ -49,7 +50,7 @@ export async function openedPlan(
   const ground = { files, verticalUnit: unit ?? plan.ground.verticalUnit, marks };
   const engine = await startEngine();
   const terrain = await engine.openTerrain(ground).catch(tellUnits(engine, files, plan, say));
-  for (const note of terrain.notes) say(`Note: ${groundNoteWords(note)}`);
+  for (const each of terrain.notes) say(note(groundNoteWords(each)));
   return { plan, ground, engine, terrain };
 }
 

@@ -5,7 +5,9 @@ import type { Engine, TerrainFile } from "../../shared/messages.ts";
 import type { Plan, VerticalUnit } from "../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import { failureWords } from "../../shared/words/failure.ts";
 import { leftBehind } from "../../shared/words/left-behind.ts";
+import { note } from "../../shared/words/terminal.ts";
 import { unitChoice } from "../../shared/words/unit-choice.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 
@@ -18,8 +20,8 @@ export function onTheseFiles(
 ): Plan {
   const named = files.map(({ name, blob }) => ({ name, bytes: blob.size }));
   const { plan: onIt, left } = planOnGround(plan, named);
-  const note = left && leftBehind(left, null, unitsOf(system).length);
-  if (note) say(`Note: ${note.message}`);
+  const behind = left && leftBehind(left, null, unitsOf(system).length);
+  if (behind) say(note(failureWords(behind, system).message));
   return onIt;
 }
 

@@ -1,5 +1,5 @@
 import type { Browser, Page } from "playwright-core";
-import { Refusal } from "../../shared/failure.ts";
+import { type Refusal, refusal } from "../../shared/failure.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { withLabels } from "./page-labels.ts";
 import { serveProgram } from "./served-program.ts";
@@ -89,11 +89,8 @@ async function startBrowser(executablePath: string): Promise<Browser> {
   const isRoot = process.getuid?.() === 0;
   const args = isRoot ? [...FLAGS, "--no-sandbox"] : FLAGS;
   return chromium.launch({ executablePath, args }).catch((thrown: Error) => {
-    throw new Refusal(
-      "print/browser-failed",
-      `The browser ${executablePath} does not start: ${thrown.message.split("\n")[0]}`,
-      "Name another Chrome or Chromium in CHROME_PATH.",
-    );
+    const cause = thrown.message.split("\n")[0]!;
+    throw refusal("print/browser-failed", { path: executablePath, cause });
   });
 }
 
@@ -120,7 +117,9 @@ export async function pagesOf(page: Page, line: LineToPrint): Promise<string[]> 
   } catch {
     throw await noPages(page, number);
   }
-  if (await failed.isVisible()) throw sectionsFailed(await failed.innerText());
+  if (await failed.isVisible()) {
+    throw refusal("print/no-sections", { said: await failed.innerText() });
+  }
   const read = await page.locator(PAGE).evaluateAll((pages) =>
     pages.map((each) => ({
       label: each.getAttribute("data-page-label") ?? "",
@@ -130,20 +129,10 @@ export async function pagesOf(page: Page, line: LineToPrint): Promise<string[]> 
   );
   for (const each of read) {
     if (each.number === number && each.site === site) continue;
-    throw otherPlan(
-      `plan number ${number} and "${site}"`,
-      `${each.label} has ${each.number} and "${each.site}"`,
-    );
+    const came = { number: each.number, site: each.site };
+    throw refusal("print/other-plan", { expected: { number, site }, came, page: each.label });
   }
   return read.map(({ label }) => label);
-}
-
-function sectionsFailed(said: string): Refusal {
-  return new Refusal(
-    "print/no-sections",
-    `Expected every page to be whole; one is not, and nothing was printed. It says: ${said}`,
-    "See that the elevation data can be read to its end, and print again.",
-  );
 }
 
 async function noPages(page: Page, number: string): Promise<Refusal> {
@@ -151,19 +140,10 @@ async function noPages(page: Page, number: string): Promise<Refusal> {
     .locator(ROOM)
     .evaluateAll((all) => all.map((each) => each.getAttribute("data-plan-number")));
   const other = rooms.find((shown) => shown !== null && shown !== number);
-  if (other) return otherPlan(`plan number ${number}`, `the pages have ${other}`);
+  if (other) {
+    const [expected, came] = [number, other].map((each) => ({ number: each, site: null }));
+    return refusal("print/other-plan", { expected: expected!, came: came!, page: null });
+  }
   const said = await page.locator(".sheets-none p, .notice-error .notice-text").allTextContents();
-  return new Refusal(
-    "print/no-pages",
-    `Expected pages to print; the program made none in ${SLOW_MS / 1000} s. ${said.join(" ").slice(0, 400)}`,
-    "Open the plan and its elevation data in the program, and correct what it says there.",
-  );
-}
-
-function otherPlan(expected: string, came: string): Refusal {
-  return new Refusal(
-    "print/other-plan",
-    `Expected pages of the plan given (${expected}); ${came}. Nothing was printed.`,
-    "Run npm run build, so that terminal and pages are of one version, and print again.",
-  );
+  return refusal("print/no-pages", { afterS: SLOW_MS / 1000, said });
 }

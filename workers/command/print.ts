@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { basename, extname, join } from "node:path";
 import { allChecks } from "../../shared/all-checks.ts";
 import { mustFixCount } from "../../shared/completeness.ts";
-import { Refusal, refusalOf } from "../../shared/failure.ts";
+import { refusal, refusalOf } from "../../shared/failure.ts";
 import type { MarkChoice } from "../../shared/ground-marks.ts";
 import { letterOfLine } from "../../shared/line-letter.ts";
 import type { GroundSummary, TerrainFile } from "../../shared/messages.ts";
@@ -14,13 +14,13 @@ import { isAddress } from "../../shared/raster-address.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { groundNoteWords } from "../../shared/words/ground-notes.ts";
-import { mustFixLead } from "../../shared/words/line-state.ts";
+import { leftOut } from "../../shared/words/left-out.ts";
+import { levelDoubts } from "../../shared/words/level-doubts.ts";
+import { faultsOnLineWords, note, printedWords } from "../../shared/words/terminal.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { lineAsked } from "./asked-line.ts";
 import { readPlan, terrainFiles, withSideCars } from "./files.ts";
 import { findBrowser } from "./find-browser.ts";
-import { leftOut } from "./left-out.ts";
-import { levelDoubts } from "./level-doubts.ts";
 import { MARK_HELP, MARK_OPTIONS, marksFrom } from "./marks.ts";
 import { planAndRasters } from "./opened-plan.ts";
 import { onTheseFiles, tellUnits } from "./own-ground.ts";
@@ -100,7 +100,7 @@ async function runPrint(terminal: Terminal): Promise<string> {
       async write({ pdfPath, letter, number }, pdf, pages) {
         await writeWhole(pdfPath, pdf);
         const name = join(asked.out, basename(pdfPath));
-        terminal.say(`Line ${letter}, plan number ${number}: ${pages} pages written to ${name}.`);
+        terminal.say(printedWords({ letter, number, pages, name }));
       },
     });
   } finally {
@@ -157,7 +157,7 @@ async function count(asked: Asked, read: Read, { startEngine, say }: Terminal): 
   const ground = await engine
     .openTerrain({ files, verticalUnit, marks })
     .catch(tellUnits(engine, files, onIt, say));
-  for (const note of ground.notes) say(`Note: ${groundNoteWords(note)}`);
+  for (const each of ground.notes) say(note(groundNoteWords(each)));
   const plan = asOpened(onIt, files, ground, marks);
   const ids = read.id === null ? plan.alignments.map(({ id }) => id) : [read.id];
   const { lines } = await engine.size({ plan, ids });
@@ -165,7 +165,7 @@ async function count(asked: Asked, read: Read, { startEngine, say }: Terminal): 
   for (const line of lines) {
     const faults = mustFixCount(allChecks(line, trace));
     const about = [...leftOut([line], system), ...levelDoubts([line], unitsOf(system))];
-    if (faults > 0) about.push(`Line ${letterOfLine(plan, line.id)}: ${mustFixLead(faults)}`);
+    if (faults > 0) about.push(faultsOnLineWords(letterOfLine(plan, line.id), faults));
     for (const sentence of about) say(sentence);
   }
   return { plan, lines, files };
@@ -238,10 +238,6 @@ function asOpened(
 
 async function makeFolder(folder: string): Promise<void> {
   await mkdir(folder, { recursive: true }).catch((error: NodeJS.ErrnoException) => {
-    throw new Refusal(
-      "output/no-folder",
-      `Expected a folder to write to; ${folder} cannot be made (${error.code ?? error.message}).`,
-      "Name another folder with --out.",
-    );
+    throw refusal("output/no-folder", { folder, cause: error.code ?? error.message });
   });
 }

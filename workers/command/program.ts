@@ -4,6 +4,8 @@ import { asFailure, type Failure, givenOf } from "../../shared/failure.ts";
 import { isAddress } from "../../shared/raster-address.ts";
 import { addTexts, failureWords } from "../../shared/words/failure.ts";
 import { LATE_REFUSALS } from "../../shared/words/refusals/late.ts";
+import { TERMINAL_REFUSALS } from "../../shared/words/refusals/terminal.ts";
+import { optionWords } from "../../shared/words/terminal.ts";
 import { exportLine } from "./export.ts";
 import { forecast } from "./forecast.ts";
 import { print } from "./print.ts";
@@ -42,7 +44,7 @@ but for what standard error names.
 const WHERE_HINT =
   "Set DRYSTEAD_DEBUG=1 and run it again to see where in the program it happened.\n";
 
-addTexts(LATE_REFUSALS);
+addTexts({ ...LATE_REFUSALS, ...TERMINAL_REFUSALS });
 
 /** Runs one command line, the words after the program's name; the exit code. */
 export async function runProgram(words: readonly string[], host: Host): Promise<number> {
@@ -86,26 +88,18 @@ function refuse(
   }
   const failure = asFailure(thrown);
   const { bug } = failure;
-  const about = aboutFile(failure);
+  const about = reasonIn(failure);
   const { message, remedy } = failureWords(failure, systemIn(words));
-  say(`drystead: ${message}\n${remedy}${optionFor(about)}\n(${about.code})\n`);
+  say(`drystead: ${message}\n${remedy}${optionWords(about)}\n(${about.code})\n`);
   if (bug) say(debug ? `${bugText(bug)}\n` : WHERE_HINT);
   return 1;
 }
 
-/** The reason in a failure that adds which file it is of. */
-function aboutFile(failure: Failure): Failure {
-  return givenOf("forecast/in-file", failure)?.why ?? failure;
-}
-
-/** The option that gives what a refusal is for want of. */
-function optionFor(failure: Failure): string {
-  const { code, mark } = failure;
-  if (code === "ground/unit-unknown") return " Here: --vertical-unit m, ft or us-ft.";
-  if (code === "forecast/zone-needed") return " Here: --zone America/Chicago, or your own.";
-  const which = givenOf("forecast/which", failure);
-  if (which) return ` Here: --series "${which.names[0]!}", or another of them.`;
-  if (code === "forecast/unit") return " Here: --units ft or m.";
-  if (!mark) return "";
-  return ` Here: --no-data ${mark.value} if it marks missing data, --keep-value ${mark.value} if it is ground.`;
+/** The reason in a failure that adds which file or machine it is of. */
+function reasonIn(failure: Failure): Failure {
+  const around =
+    givenOf("forecast/in-file", failure) ??
+    givenOf("plan/in-file", failure) ??
+    givenOf("queue/worker-refused", failure);
+  return around?.why ?? failure;
 }

@@ -1,7 +1,8 @@
 import { open } from "node:fs/promises";
 import { join } from "node:path";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
+import { copiedWords } from "../../shared/words/terminal.ts";
 import { readBytes } from "../raster/read-bytes.ts";
 
 /** A file that is copied whole is at most so large, bytes. */
@@ -19,15 +20,11 @@ export async function saveAddressed(
   say: (sentence: string) => void,
 ): Promise<string> {
   const { name, blob } = file;
-  const megabytes = `${Math.ceil(blob.size / 1e6)} MB`;
-  if (blob.size > MOST_BYTES) {
-    throw new Refusal(
-      "print/address-too-large",
-      `Expected a raster of at most ${MOST_BYTES / 1e6} MB at the address, because the pages are made from a copy of it; "${name}" has ${megabytes}.`,
-      "Download the part that is needed, and name that file.",
-    );
+  const bytes = blob.size;
+  if (bytes > MOST_BYTES) {
+    throw refusal("print/address-too-large", { name, bytes, most: MOST_BYTES });
   }
-  say(`"${name}" is copied whole, ${megabytes}, for the pages.`);
+  say(copiedWords(name, bytes));
   const path = join(folder, name.replace(/[^\p{L}\p{N}._-]/gu, "_"));
   const copy = await open(path, "wx");
   try {

@@ -3,7 +3,7 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { dirname, extname, join, normalize, sep } from "node:path";
 import { fileURLToPath } from "node:url";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 
 const BUILT = join(dirname(fileURLToPath(import.meta.url)), "..", "..", "dist");
 const TYPES: Readonly<Record<string, string>> = {
@@ -30,11 +30,7 @@ export interface ServedProgram {
  */
 export async function serveProgram(): Promise<ServedProgram> {
   if (!(await stat(join(BUILT, "index.html")).catch(() => null))) {
-    throw new Refusal(
-      "print/not-built",
-      `Expected the built program in ${BUILT}, whose pages are printed; it is not there.`,
-      "Run npm run build in the project's folder, and print again.",
-    );
+    throw refusal("print/not-built", { folder: BUILT });
   }
   const server = createServer(async (request, answer) => {
     const file = fileFor(request.url ?? "/");

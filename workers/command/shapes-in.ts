@@ -1,6 +1,6 @@
 import { readFile, stat } from "node:fs/promises";
 import { DOMParser } from "@xmldom/xmldom";
-import { Refusal, refusalOf } from "../../shared/failure.ts";
+import { refusal, refusalOf } from "../../shared/failure.ts";
 import type { ShapeFile } from "../../shared/imports/found-shapes.ts";
 import { cornersInTurn } from "../../shared/imports/place-shapes.ts";
 import { readShapeFile } from "../../shared/imports/read-shape-file.ts";
@@ -8,21 +8,16 @@ import type { XmlDocument } from "../../shared/imports/shapes.ts";
 import type { Engine, GroundSummary } from "../../shared/messages.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import { cleanLabel } from "../../shared/plan-text.ts";
+import type { FileRole } from "../../shared/words/refusals/terminal.ts";
 
 /**
  * The shapes of a file, in its own coordinates.
- * @param what the file is `of`, for a person
+ * @param expected what the file is of
  * @throws Refusal `file/missing`, those of `readShapeFile`
  */
-export async function shapesIn(path: string, what: string): Promise<ShapeFile> {
+export async function shapesIn(path: string, expected: FileRole): Promise<ShapeFile> {
   const found = await stat(path).catch(() => null);
-  if (!found?.isFile()) {
-    throw new Refusal(
-      "file/missing",
-      `Expected a file ${what}; there is no file ${path}.`,
-      "Check the name and the folder.",
-    );
-  }
+  if (!found?.isFile()) throw refusal("file/missing", { path, expected });
   const read = await readShapeFile(await readFile(path), parseXml, { leavesBad: true });
   if (!read.ok) throw refusalOf(read.failure);
   return read.value;
@@ -49,11 +44,8 @@ export async function placesOf(
   const { reference } = file;
   if (reference.kind === "degrees") return null;
   if (reference.kind === "named" && reference.name !== /EPSG:\d+/.exec(crs)?.[0]) {
-    throw new Refusal(
-      "footprints/other-grid",
-      `Expected ${path} in longitude and latitude or in the grid of the elevation data, ${crs}; it is in ${reference.name}.`,
-      "Export it again as GeoJSON in longitude and latitude (WGS 84).",
-    );
+    const references = { ground: crs, came: reference.name };
+    throw refusal("footprints/other-reference", { path, ...references });
   }
   const { lonLat } = await engine.lonLatOf({
     grid: cornersInTurn(file),
@@ -62,19 +54,19 @@ export async function placesOf(
   return Array.from({ length: lonLat.length / 2 }, (_, k) => [lonLat[2 * k]!, lonLat[2 * k + 1]!]);
 }
 
+const MOST_NAMED = 20;
+
 /** @param wanted columns named on the command line; null = none is. @throws Refusal of the code given */
 export function refuseUnknownColumns(
   known: readonly string[],
   wanted: readonly (string | null)[],
-  { code, what }: { readonly code: string; readonly what: string },
+  code: "buildings/no-column" | "culverts/no-column",
 ): void {
   for (const name of wanted) {
     if (name === null || known.includes(name)) continue;
-    const names = known.slice(0, 20).map((each) => `"${cleanLabel(each)}"`);
-    throw new Refusal(
-      code,
-      `Expected a column "${name}" in the file ${what}; it has ${names.join(", ") || "none"}.`,
-      "Name a column as the file has it.",
-    );
+    throw refusal(code, {
+      name,
+      has: known.slice(0, MOST_NAMED).flatMap((each) => cleanLabel(each) ?? []),
+    });
   }
 }

@@ -1,4 +1,4 @@
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import { foundAlternatives } from "../../shared/found-alternative.ts";
 import type { Engine, OpenTerrainRequest } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
@@ -9,15 +9,16 @@ import {
   type FindRingRequest,
 } from "../../shared/search-types.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
+import { foundWords } from "../../shared/words/against.ts";
+import { leftOut } from "../../shared/words/left-out.ts";
+import { levelDoubts } from "../../shared/words/level-doubts.ts";
 import { howGoodWords, searchNoteWords } from "../../shared/words/search.ts";
 import { unitsOf } from "../../shared/words/units.ts";
-import { leftOut } from "./left-out.ts";
-import { levelDoubts } from "./level-doubts.ts";
 import { MARK_HELP, MARK_OPTIONS } from "./marks.ts";
 import { numberFrom } from "./number.ts";
 import { openedPlan, planAndRasters } from "./opened-plan.ts";
 import { systemFrom, UNITS_HELP, UNITS_OPTION } from "./report-units.ts";
-import { figuresOf, sentences, withFound } from "./site-report.ts";
+import { figuresOf, withFound } from "./site-report.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
 import { readWords } from "./words.ts";
 
@@ -95,7 +96,7 @@ async function runSite(terminal: Terminal): Promise<string> {
   const drawn = lines.slice(0, plan.alignments.length);
   const sized = lines.slice(plan.alignments.length);
   const said = [
-    ...sentences(sized, drawn, system),
+    ...foundWords(sized, drawn, system),
     ...leftOut(lines, system),
     ...levelDoubts(lines, unitsOf(system)),
     ...found.notes.map((note) => searchNoteWords(note, unitsOf(system))),
@@ -140,11 +141,7 @@ function structuresNamed(plan: Plan, words?: readonly string[]): string[] | unde
   return words?.map((word) => {
     const structure = plan.structures.find(({ id, name }) => id === word || name === word);
     if (structure) return structure.id;
-    const names = plan.structures.map(({ name }) => `"${name}"`).join(", ") || "none";
-    throw new Refusal(
-      "plan/no-such-structure",
-      `Expected the name or id of a building in the plan; came "${word}". It has ${names}.`,
-      "Write the name as the plan has it, in quotes when it holds a space.",
-    );
+    const has = plan.structures.map(({ name }) => name);
+    throw refusal("plan/no-such-structure", { came: word, has });
   });
 }

@@ -1,6 +1,6 @@
 import { bagOrder } from "../../shared/bag-order.ts";
 import { isCounted, isWhole, mustFixCount } from "../../shared/completeness.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { soonerLines } from "../../shared/time/ways-out.ts";
@@ -8,13 +8,13 @@ import type { UnitSystem } from "../../shared/units.ts";
 import { overallVerdict } from "../../shared/verdict.ts";
 import { timeNotKnownWords } from "../../shared/words/crew.ts";
 import { leaveWords } from "../../shared/words/leave.ts";
+import { leftOut } from "../../shared/words/left-out.ts";
+import { levelDoubts } from "../../shared/words/level-doubts.ts";
 import { plugRows } from "../../shared/words/pipes.ts";
 import { timeVerdictWords } from "../../shared/words/time-verdict.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { headlineWords, overallVerdictWords } from "../../shared/words/verdict.ts";
 import { toJson } from "./json.ts";
-import { leftOut } from "./left-out.ts";
-import { levelDoubts } from "./level-doubts.ts";
 import { MARK_HELP } from "./marks.ts";
 import { openedWithWays } from "./opened-plan.ts";
 import { checksReport, UNITS_HELP } from "./report-units.ts";
@@ -93,12 +93,7 @@ async function runSize(terminal: Terminal): Promise<string> {
 }
 
 function refuseWithoutLine({ alignments }: Plan): void {
-  if (alignments.length > 0) return;
-  throw new Refusal(
-    "plan/no-line",
-    "Expected at least one ring or line to size; the plan has none.",
-    'Draw one, or add a feature with "role": "alignment" (a Polygon is a ring, a LineString a line).',
-  );
+  if (alignments.length === 0) throw refusal("plan/no-line", { toSize: true });
 }
 
 /** The line without the fine walk, in the order a reader wants it. */

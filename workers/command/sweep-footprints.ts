@@ -5,7 +5,7 @@ import type {
   LeftOutKind,
 } from "../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../shared/buildings/lay-out-shapes.ts";
-import { type Failure, Refusal } from "../../shared/failure.ts";
+import { type Failure, refusal } from "../../shared/failure.ts";
 import { placeShapes } from "../../shared/imports/place-shapes.ts";
 import type { Engine, GroundSummary } from "../../shared/messages.ts";
 import { placesOf, refuseUnknownColumns, shapesIn } from "./shapes-in.ts";
@@ -32,21 +32,13 @@ export async function readBuildings(
   engine: Engine,
   ground: GroundSummary,
 ): Promise<ReadBuildings> {
-  const file = await shapesIn(path, "of building footprints");
-  if (file.outlines.length === 0) {
-    throw new Refusal(
-      "footprints/none",
-      `Expected building outlines as polygons; ${path} has none.`,
-      "Export the outlines as polygons.",
-    );
-  }
+  const file = await shapesIn(path, "footprints");
+  if (file.outlines.length === 0) throw refusal("footprints/no-polygons", { path });
   const places = await placesOf(path, file, engine, ground);
   placeShapes({ ...file, paths: [] }, places, ground.bounds);
   const names = [...new Set(file.outlines.flatMap((each) => Object.keys(each.columns)))];
-  refuseUnknownColumns(names, [columns.id, columns.name, columns.floor, columns.priority], {
-    code: "buildings/no-column",
-    what: "of footprints",
-  });
+  const wanted = [columns.id, columns.name, columns.floor, columns.priority];
+  refuseUnknownColumns(names, wanted, "buildings/no-column");
   const picked = {
     ...columns,
     id: columns.id ?? usualIdColumn(names),

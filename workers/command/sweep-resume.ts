@@ -1,9 +1,8 @@
 import { fstatSync } from "node:fs";
 import { readFile, stat } from "node:fs/promises";
 import type { CheckedBuilding } from "../../shared/buildings/types.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { type Refusal, refusal } from "../../shared/failure.ts";
 import { momentOf } from "../../shared/time/forecast-time.ts";
-import { listed } from "../../shared/words/list.ts";
 import { differences } from "./check-name.ts";
 
 /** What an interrupted check has written. */
@@ -24,11 +23,7 @@ interface Resumed {
 export async function readResumed(path: string, check: string): Promise<Resumed> {
   await refuseOwnOutput(path);
   const text = await readFile(path, "utf8").catch(() => {
-    throw new Refusal(
-      "sweep/no-file",
-      `Expected the output of an interrupted run; ${path} cannot be read.`,
-      "Check the name and the folder, or leave --resume out to start again.",
-    );
+    throw refusal("sweep/no-file", { path });
   });
   const known = new Map<string, CheckedBuilding>();
   let [cutOff, repeated] = [0, 0];
@@ -41,7 +36,10 @@ export async function readResumed(path: string, check: string): Promise<Resumed>
       continue;
     }
     if (!("id" in value)) continue;
-    if (value.check !== check) throw otherCheck(path, index, differences(check, value.check));
+    if (value.check !== check) {
+      const differ = differences(check, value.check);
+      throw refusal("sweep/other-check", { path, line: index + 1, differ });
+    }
     if (value.failed !== null) continue;
     const found = checkedOf(path, index, value);
     if (known.has(found.id)) repeated++;
@@ -56,11 +54,7 @@ async function refuseOwnOutput(path: string): Promise<void> {
   const output = fstatSync(process.stdout.fd);
   const isOutput = found?.ino === output.ino && found.dev === output.dev;
   if (!found?.isFile() || !isOutput || found.size > 0) return;
-  throw new Refusal(
-    "sweep/own-output",
-    `Expected the output of an interrupted run; ${path} is empty, since the output of this run goes to it.`,
-    "Write the output to another file, or add to the same one with >>.",
-  );
+  throw refusal("sweep/own-output", { path });
 }
 
 type Fields = Readonly<Record<string, unknown>>;
@@ -105,18 +99,5 @@ function checkedOf(path: string, index: number, value: Fields): CheckedBuilding 
 }
 
 function badLine(path: string, index: number): Refusal {
-  return new Refusal(
-    "sweep/bad-line",
-    `${path}, line ${index + 1}: expected one JSON object, as "sweep" writes them.`,
-    "Give the file as it was written, or leave --resume out to start again.",
-  );
-}
-
-function otherCheck(path: string, index: number, differ: readonly string[]): Refusal {
-  const what = differ.length === 0 ? "" : ` These differ: ${listed(differ)}.`;
-  return new Refusal(
-    "sweep/other-check",
-    `${path}, line ${index + 1}: expected an answer of this very check, came one of another.${what}`,
-    "Name the same files and options again, or leave --resume out to start again.",
-  );
+  return refusal("sweep/bad-line", { path, line: index + 1 });
 }

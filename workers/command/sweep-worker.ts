@@ -1,4 +1,5 @@
 import { availableParallelism } from "node:os";
+import { ENDING, takingWords } from "../../shared/words/terminal.ts";
 import { numberFrom } from "./number.ts";
 import { readQueueAddress } from "./queue/address.ts";
 import { Misuse, type Terminal, type Verb } from "./verb.ts";
@@ -40,11 +41,9 @@ async function runWorker({ words, say }: Terminal): Promise<string> {
   const address = readQueueAddress(given);
   const { serveTiles } = await import("./queue/serve-tiles.ts");
   const serving = await serveTiles(address, { threads, lostAfterS, say });
-  say(
-    `Taking jobs of version ${serving.version} from ${address.shown}, ${threads} at a time. Ctrl-C ends it.`,
-  );
+  say(takingWords(serving.version, address.shown, threads));
   await signalled();
-  say("Ending: the jobs at work are finished first.");
+  say(ENDING);
   await serving.close();
   return "";
 }

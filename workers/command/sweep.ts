@@ -9,9 +9,19 @@ import type { Engine } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { isAddress } from "../../shared/raster-address.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
-import { formatLength, type UnitSystem } from "../../shared/units.ts";
+import type { UnitSystem } from "../../shared/units.ts";
 import { footprintNotes } from "../../shared/words/footprint-notes.ts";
 import { groundNoteWords } from "../../shared/words/ground-notes.ts";
+import {
+  checkedWords,
+  coarseTraceWords,
+  failedWords,
+  groupsLeftWords,
+  NO_FLOOR_UNIT,
+  notCheckedWords,
+  note,
+  resumedWords,
+} from "../../shared/words/terminal.ts";
 import { checkName } from "./check-name.ts";
 import { readPlan, terrainFiles } from "./files.ts";
 import { rounded } from "./json.ts";
@@ -146,12 +156,12 @@ async function runSweep(terminal: Terminal): Promise<string> {
   const ground = await engine
     .openTerrain({ files, verticalUnit, marks })
     .catch(tellUnits(engine, files, plan, say));
-  for (const note of ground.notes) say(`Note: ${groundNoteWords(note)}`);
+  for (const each of ground.notes) say(note(groundNoteWords(each)));
   const listed = await readBuildings(resolve(footprints), { columns, takenIn }, engine, ground);
   sayNotes(listed.referenceNotes, system, say);
-  for (const note of footprintNotes(listed, system)) say(`Note: ${note}`);
+  for (const each of footprintNotes(listed, system)) say(note(each));
   if (columns.floor !== null && columns.floorUnit === null) {
-    say("Note: Floors are left out: say their unit with --floor-unit.");
+    say(note(NO_FLOOR_UNIT));
   }
 
   const { buildings } = listed;
@@ -189,21 +199,13 @@ async function runSweep(terminal: Terminal): Promise<string> {
       groups: check.groups.map(timed),
     };
     for (const group of found.groups) out.add(groupLine(of, group));
-    if (groupsTried.left > 0)
-      say(
-        `Note: One ring was looked for around ${groupsTried.tried} groups of neighbors; ${groupsTried.left} more that may take fewer bags were not looked at.`,
-      );
-    if (!trace.everyCell)
-      say(
-        `Note: The water is traced on cells of ${formatLength(trace.cellM, system)}: the elevation data has too many for all.`,
-      );
+    if (groupsTried.left > 0) say(note(groupsLeftWords(groupsTried)));
+    if (!trace.everyCell) say(note(coarseTraceWords(trace.cellM, system)));
     if (stock) out.add(await choiceLine(engine, plan, found, stock, mostOnOneLine));
     await out.done();
     const failed = found.buildings.filter((each) => each.failed !== null).length;
     if (failed > 0) {
-      say(
-        `${failed} of ${buildings.length} buildings could not be checked; --resume tries them again.`,
-      );
+      say(notCheckedWords(failed, buildings.length));
       throw new NotAllDone();
     }
     return "";
@@ -213,10 +215,8 @@ async function runSweep(terminal: Terminal): Promise<string> {
 /** The buildings that are answered in a file, and what is to be said of it. */
 async function goOnFrom(path: string, check: string, say: Terminal["say"]) {
   const { known, cutOff, repeated } = await readResumed(path, check);
-  say(`Note: ${known.length} buildings are answered already.`);
-  if (cutOff > 0) say(`Note: Lines of ${path} that are cut off: ${cutOff}. These are done again.`);
-  if (repeated > 0)
-    say(`Note: Buildings that ${path} has twice: ${repeated}. The last answer counts.`);
+  const about = resumedWords(path, { known: known.length, cutOff, repeated });
+  for (const each of about) say(note(each));
   return known;
 }
 
@@ -286,9 +286,9 @@ function progressTo(say: Terminal["say"], total: number): (checked: CheckedBuild
   let lastSaid = 0;
   return ({ id, failed }) => {
     done++;
-    if (failed !== null) say(`${id}: not checked (${failed}).`);
+    if (failed !== null) say(failedWords(id, failed));
     if (done < total && done - lastSaid < total * TELL_EVERY) return;
     lastSaid = done;
-    say(`${done} of ${total} buildings checked.`);
+    say(checkedWords(done, total));
   };
 }

@@ -1,5 +1,12 @@
 import { Piscina } from "piscina";
-import { asFailure, type Outcome, Refusal, refusalOf } from "../../shared/failure.ts";
+import {
+  asFailure,
+  failureOf,
+  type Outcome,
+  type Refusal,
+  refusal,
+  refusalOf,
+} from "../../shared/failure.ts";
 import type { OpenTerrainRequest, RequestOf, ResponseOf } from "../../shared/messages.ts";
 
 /** The elevation data that each thread opens for itself. */
@@ -61,7 +68,7 @@ export function groundPool(threads: number, script = SEARCHING): GroundPool {
         signal && { signal },
       );
       const outcome = await work.catch((thrown: unknown) => {
-        throw signal?.aborted ? cancelled() : threadEnded(thrown);
+        throw signal?.aborted ? refusal("cancelled", { overtaken: false }) : threadEnded(thrown);
       });
       if (outcome.ok) return outcome.value;
       throw refusalOf(outcome.failure);
@@ -76,16 +83,8 @@ export function threadPool(threads: number, ground: PoolGround, script = SEARCHI
   return { run: (verb, request, signal) => run(ground, verb, request, signal), close };
 }
 
-function cancelled(): Refusal {
-  return new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
-}
-
 function threadEnded(thrown: unknown): Refusal {
   const { bug } = asFailure(thrown);
-  return new Refusal(
-    "engine/thread-ended",
-    `A thread ended in the middle of its work: ${bug?.message ?? String(thrown)}.`,
-    "Run it again for what was not checked, with fewer --workers if memory is short.",
-    bug && { bug },
-  );
+  const cause = bug?.message ?? String(thrown);
+  return refusalOf({ ...failureOf("engine/thread-ended", { cause }), ...(bug && { bug }) });
 }

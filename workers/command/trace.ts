@@ -2,8 +2,8 @@ import type { Plan } from "../../shared/plan.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import type { TracedAlternative, WaterTrace } from "../../shared/water-types.ts";
 import { floorWords } from "../../shared/words/buildings.ts";
-import { notKnownBecause } from "../../shared/words/dry.ts";
 import { plugRows } from "../../shared/words/pipes.ts";
+import { dryNotKnownWords } from "../../shared/words/terminal.ts";
 import { toJson } from "./json.ts";
 import { MARK_HELP } from "./marks.ts";
 import { openedWithWays } from "./opened-plan.ts";
@@ -50,10 +50,7 @@ async function runTrace(terminal: Terminal): Promise<string> {
   const { plan, engine, system } = await openedWithWays("trace", terminal);
   const traced = await engine.traceWater({ plan });
   for (const each of traced.alternatives) {
-    if (each.notKnown)
-      terminal.say(
-        `"${each.name}": not known whether water reaches its buildings: ${notKnownBecause(each)}.`,
-      );
+    if (each.notKnown) terminal.say(dryNotKnownWords(each));
   }
   return toJson(reported(traced, plan, system));
 }

@@ -9,6 +9,8 @@ import { type PlacedShape, placeShapes } from "../../shared/imports/place-shapes
 import type { Engine, GroundSummary } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import type { UnitSystem } from "../../shared/units.ts";
+import type { FileRole } from "../../shared/words/refusals/terminal.ts";
+import { note, outlinesLeftOutWords } from "../../shared/words/terminal.ts";
 import { sayNotes } from "./say-notes.ts";
 import { placesOf, refuseUnknownColumns, shapesIn } from "./shapes-in.ts";
 import { unitFrom } from "./units.ts";
@@ -97,39 +99,35 @@ export async function withWays(
 ): Promise<Plan> {
   let whole = plan;
   if (culverts !== null) {
-    const paths = await pathsIn(resolve(culverts), "of culverts", ground, say);
+    const paths = await pathsIn(resolve(culverts), "culverts", ground, say);
     refuseUnknownColumns(
       [...new Set(paths.flatMap(({ columns }) => Object.keys(columns)))],
       [pipes.firstInvert, pipes.lastInvert, pipes.size],
-      { code: "culverts/no-column", what: "of culverts" },
+      "culverts/no-column",
     );
     const { plan: more, leftOut } = withCulverts(whole, paths, pipes);
     if (leftOut > 0) {
-      const note = failureOf("shapes/pipe-figures-left-out", { figures: leftOut });
-      sayNotes([note], ground.system, say);
+      const of = failureOf("shapes/pipe-figures-left-out", { figures: leftOut });
+      sayNotes([of], ground.system, say);
     }
     whole = more;
   }
-  if (roads !== null)
-    whole = withRoads(whole, await pathsIn(resolve(roads), "of roads", ground, say));
+  if (roads !== null) whole = withRoads(whole, await pathsIn(resolve(roads), "roads", ground, say));
   return whole;
 }
 
 /** The lines of a file that lie on the elevation data, outlines left out with a note. */
 async function pathsIn(
   path: string,
-  what: string,
+  expected: FileRole,
   { engine, terrain, system }: Opened,
   say: Terminal["say"],
 ): Promise<readonly PlacedShape[]> {
-  const file = await shapesIn(path, what);
+  const file = await shapesIn(path, expected);
   const places = await placesOf(path, file, engine, terrain);
   const { paths, outlines, notes } = placeShapes(file, places, terrain.bounds);
   if (paths.length === 0) throw refusal("shapes/no-paths");
   sayNotes(notes, system, say, `${path}: `);
-  if (outlines.length > 0)
-    say(
-      `Note: ${path}: ${outlines.length === 1 ? "1 outline is" : `${outlines.length} outlines are`} left out; lines are taken.`,
-    );
+  if (outlines.length > 0) say(note(`${path}: ${outlinesLeftOutWords(outlines.length)}`));
   return paths;
 }

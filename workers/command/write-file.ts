@@ -1,19 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { realpath, rename, rm, stat, writeFile } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
-import { Refusal } from "../../shared/failure.ts";
-
-const REASONS: Readonly<Record<string, string>> = {
-  ENOSPC: "the disk is full",
-  EDQUOT: "the disk quota is used up",
-  ENOENT: "there is no such folder",
-  ENOTDIR: "a part of its path is not a folder",
-  EISDIR: "it is a folder",
-  EACCES: "you may not write there",
-  EPERM: "you may not write there",
-  EROFS: "the disk can only be read",
-  ENAMETOOLONG: "the name is too long",
-};
+import { refusal } from "../../shared/failure.ts";
 
 /**
  * Refuses to write over what is read.
@@ -23,11 +11,7 @@ export async function refuseInput(target: string, inputs: readonly string[]): Pr
   const own = await realpath(target).catch(() => target);
   for (const input of inputs) {
     if (own !== (await realpath(input).catch(() => input))) continue;
-    throw new Refusal(
-      "output/is-input",
-      `Expected another file to write; ${target} is read by this command.`,
-      "Write to another file.",
-    );
+    throw refusal("output/is-input", { path: target });
   }
 }
 
@@ -44,11 +28,7 @@ export async function writeWhole(path: string, content: string | Uint8Array): Pr
     else await replace(target, content, there?.mode);
   } catch (thrown) {
     const { code = "", message } = thrown as NodeJS.ErrnoException;
-    throw new Refusal(
-      "output/not-written",
-      `${path} could not be written: ${REASONS[code] ?? message}.`,
-      "Make room or choose another file, and start again.",
-    );
+    throw refusal("output/not-written", { path, code, message });
   }
 }
 

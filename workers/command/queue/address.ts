@@ -1,4 +1,4 @@
-import { Refusal } from "../../../shared/failure.ts";
+import { refusal } from "../../../shared/failure.ts";
 
 /** Where the queue is. */
 export interface QueueAddress {
@@ -21,7 +21,9 @@ export function readQueueAddress(text: string): QueueAddress {
   const url = URL.canParse(text) ? new URL(text) : null;
   const db = Number((url?.pathname ?? "").replace(/^\//, "") || 0);
   const isRedis = url?.protocol === "redis:" || url?.protocol === "rediss:";
-  if (!url || !isRedis || url.hostname === "" || !Number.isInteger(db)) throw badAddress(text);
+  if (!url || !isRedis || url.hostname === "" || !Number.isInteger(db)) {
+    throw refusal("queue/bad-address", { came: text.includes("@") ? null : text });
+  }
   const [username, password] = [url.username, url.password].map(decodeURIComponent);
   const host = url.hostname.replace(/^\[(.*)\]$/, "$1");
   return {
@@ -33,13 +35,4 @@ export function readQueueAddress(text: string): QueueAddress {
       ...(url.protocol === "rediss:" && { tls: {} }),
     },
   };
-}
-
-function badAddress(text: string): Refusal {
-  const came = text.includes("@") ? "an address that is no such" : `"${text.slice(0, 80)}"`;
-  return new Refusal(
-    "queue/bad-address",
-    `Expected the address of a Redis server as redis://host:port, or rediss:// with TLS; came ${came}.`,
-    "Name the server that submitter and workers share, such as redis://queue.example:6379.",
-  );
 }

@@ -1,6 +1,13 @@
 import { hostname } from "node:os";
-import { asFailure, type Failure, type Outcome, Refusal } from "../../../shared/failure.ts";
+import { asFailure, type Failure, type Outcome, refusal } from "../../../shared/failure.ts";
 import type { RequestOf } from "../../../shared/messages.ts";
+import {
+  begunWords,
+  doneWords,
+  JOB_BACK,
+  note,
+  refusedWords,
+} from "../../../shared/words/terminal.ts";
 import { terrainFiles } from "../files.ts";
 import { type GroundPool, groundPool, type SweepVerb } from "../thread-pool.ts";
 import type { QueueAddress } from "./address.ts";
@@ -36,14 +43,14 @@ export async function serveTiles(
     const host = hostname();
     const refused = await refusals(data);
     if (refused) {
-      say(`Refused: ${refused.message} ${refused.remedy} (${refused.code})`);
+      say(refusedWords(refused));
       return { host, refused, outcomes: {} };
     }
-    const tasks = counted(Object.keys(data.requests).length, data.verb);
-    say(`Begun: ${tasks}.`);
+    const tasks = { count: Object.keys(data.requests).length, of: OF_TASKS[data.verb] };
+    say(begunWords(tasks));
     const startedAt = performance.now();
     const outcomes = await outcomesOf(pool, data);
-    say(`Done: ${tasks} in ${((performance.now() - startedAt) / 1000).toFixed(1)} s.`);
+    say(doneWords(tasks, (performance.now() - startedAt) / 1000));
     return { host, refused: null, outcomes };
   };
   const worker = new Worker<TileJob, TileAnswer>(queueOf(version), answer, {
@@ -52,7 +59,7 @@ export async function serveTiles(
     ...{ lockDuration: 1000 * lostAfterS, stalledInterval: 1000 * lostAfterS },
   });
   worker.on("error", onceAnOutage(address, say));
-  worker.on("stalled", () => say("Note: A job of a worker that is lost goes back to the queue."));
+  worker.on("stalled", () => say(note(JOB_BACK)));
   await worker.waitUntilReady();
   return {
     version,
@@ -63,11 +70,7 @@ export async function serveTiles(
   };
 }
 
-function counted(count: number, verb: SweepVerb): string {
-  const one = verb === "checkBuilding" ? "building" : "group of neighbors";
-  const many = verb === "checkBuilding" ? "buildings" : "groups of neighbors";
-  return `${count} ${count === 1 ? one : many}`;
-}
+const OF_TASKS = { checkBuilding: "buildings", checkGroup: "groups" } as const;
 
 async function outcomesOf(
   pool: GroundPool,
@@ -103,23 +106,11 @@ function refusalsOf(): (job: TileJob) => Promise<Failure | null> {
 /** @throws Refusal `queue/no-raster`, `queue/other-raster` */
 async function compare({ paths, files }: SharedGround): Promise<void> {
   const here = await terrainFiles(paths).catch((thrown) => {
-    const { message } = asFailure(thrown);
-    throw new Refusal(
-      "queue/no-raster",
-      `Expected the elevation data of the check on this machine too. ${message}`,
-      "Put the elevation data where every worker finds it under the same path, or name it by a web address.",
-    );
+    throw refusal("queue/no-raster", { why: asFailure(thrown) });
   });
-  const list = (all: readonly { readonly name: string; readonly bytes: number }[]) =>
-    all.map(({ name, bytes }) => `${name} (${bytes} bytes)`).join(", ");
-  const [came, expected] = [
-    list(here.map(({ name, blob }) => ({ name, bytes: blob.size }))),
-    list(files),
-  ];
-  if (came === expected) return;
-  throw new Refusal(
-    "queue/other-raster",
-    `Expected the elevation data of the check, ${expected}; under the same path here is ${came}.`,
-    "Copy the files of the check to this machine, or name them by a web address.",
-  );
+  const came = here.map(({ name, blob }) => ({ name, bytes: blob.size }));
+  const isSame = ({ name, bytes }: (typeof came)[number], k: number) =>
+    files[k]?.name === name && files[k].bytes === bytes;
+  if (came.length === files.length && came.every(isSame)) return;
+  throw refusal("queue/other-raster", { expected: files, came });
 }

@@ -1,6 +1,6 @@
 import type { CheckGroupRequest } from "../../../shared/buildings/check-types.ts";
 import type { Building } from "../../../shared/buildings/types.ts";
-import { type Failure, type Outcome, refusalOf } from "../../../shared/failure.ts";
+import { type Failure, failureOf, type Outcome, refusalOf } from "../../../shared/failure.ts";
 import type { RequestOf, ResponseOf } from "../../../shared/messages.ts";
 import type { SweepVerb, ThreadPool } from "../thread-pool.ts";
 import type { QueueAddress } from "./address.ts";
@@ -100,7 +100,7 @@ export async function tilePool(address: QueueAddress, of: TilePoolOf): Promise<T
   }
 
   function refuse({ host, refused: why }: TileAnswer): void {
-    refused ??= { ...why!, message: `The worker on ${host}: ${why!.message}` };
+    refused ??= failureOf("queue/worker-refused", { host, why: why! });
     const tasks = [...atWork, ...waiting.splice(0)].flatMap((tile) => tile.tasks);
     for (const { settle } of tasks) settle({ ok: false, failure: CANCELLED });
   }
@@ -157,17 +157,9 @@ function tilesFor(
     .map(([tile, some]) => ({ id: jobId(check, verb, tileName(tile)), verb, tasks: some }));
 }
 
-const CANCELLED: Failure = {
-  code: "cancelled",
-  message: "The check has ended.",
-  remedy: "Start it again.",
-};
+const CANCELLED = failureOf("cancelled", { overtaken: false });
 
 function lost(thrown: unknown): Failure {
-  const why = thrown instanceof Error ? thrown.message : String(thrown);
-  return {
-    code: "queue/worker-lost",
-    message: `No worker could end this task (${why}).`,
-    remedy: "Look at what the workers say, and go on with --resume.",
-  };
+  const cause = thrown instanceof Error ? thrown.message : String(thrown);
+  return failureOf("queue/worker-lost", { cause });
 }

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import type { Job } from "bullmq";
+import { note, noWorkerWords, outageWords } from "../../../shared/words/terminal.ts";
 import type { QueueAddress } from "./address.ts";
 import { connect } from "./connect.ts";
 import { queueOf, type TileAnswer, type TileJob } from "./tile-job.ts";
@@ -67,7 +68,7 @@ export async function openTileQueue(
       for (const id of [...pending.keys()]) await look(id);
       if (pending.size === 0 || performance.now() - saidAtMs < SAY_MS) return;
       saidAtMs = performance.now();
-      if ((await queue.getWorkersCount()) === 0) say(noWorker(address, version));
+      if ((await queue.getWorkersCount()) === 0) say(note(noWorkerWords(address.shown, version)));
     } finally {
       isLooking = false;
     }
@@ -112,10 +113,6 @@ function hasAll(answer: TileAnswer, { requests }: Omit<TileJob, "by">, isOfForme
   return Object.keys(requests).every((key) => key in answer.outcomes);
 }
 
-function noWorker({ shown }: QueueAddress, version: string): string {
-  return `Note: No worker of this very program (${version}) takes the jobs. Start one of it on a machine that reads the same elevation data: drystead sweep-worker --queue ${shown}`;
-}
-
 /** Says what goes wrong between this machine and the queue, once in a while. */
 export function onceAnOutage(
   { shown }: QueueAddress,
@@ -126,10 +123,6 @@ export function onceAnOutage(
     if (performance.now() - saidAtMs < SAY_MS) return;
     saidAtMs = performance.now();
     const { code, message } = error as { readonly code?: string; readonly message?: string };
-    say(
-      typeof code === "string"
-        ? `Note: No connection to ${shown} (${code}); it is tried again.`
-        : `Note: ${shown}: ${message}`,
-    );
+    say(note(outageWords(shown, code ?? null, message ?? "")));
   };
 }

@@ -1,7 +1,7 @@
-import { hasAnyData, isComplete } from "../../shared/completeness.ts";
-import type { SizedLine } from "../../shared/sizing-types.ts";
-import type { UnitSystem } from "../../shared/units.ts";
-import { bagsWords } from "../../shared/words/counted.ts";
+import { hasAnyData, isComplete } from "../completeness.ts";
+import type { SizedLine } from "../sizing-types.ts";
+import type { UnitSystem } from "../units.ts";
+import { bagsWords } from "./counted.ts";
 
 /** What the totals leave out for want of elevation data, a sentence for each line that it touches. */
 export function leftOut(

@@ -1,10 +1,11 @@
-import { isWhole, mustFixCount } from "../../shared/completeness.ts";
-import type { SizedLine } from "../../shared/sizing-types.ts";
-import { formatCount, type UnitSystem } from "../../shared/units.ts";
-import { checkWords } from "../../shared/words/checks.ts";
-import { missingWords } from "../../shared/words/counted.ts";
-import { levelDoubtShort } from "../../shared/words/level-doubt.ts";
-import { mustFixWords } from "../../shared/words/must-fix.ts";
+import { isWhole, mustFixCount } from "../completeness.ts";
+import type { SizedLine } from "../sizing-types.ts";
+import { formatCount, type UnitSystem } from "../units.ts";
+import { checkWords } from "./checks.ts";
+import { bagsForWords, missingWords } from "./counted.ts";
+import { levelDoubtShort } from "./level-doubt.ts";
+import { mustFixWords } from "./must-fix.ts";
+import { unitsOf } from "./units.ts";
 
 type Compared = Pick<SizedLine, "name" | "totals" | "checks" | "levelDoubt">;
 
@@ -53,9 +54,27 @@ function faultWords({ name, checks }: Compared): string {
 }
 
 /** What must be fixed on a found line: the first of it, and how many. */
-export function faultsOf(line: Compared, system: UnitSystem): string {
+function faultsOf(line: Compared, system: UnitSystem): string {
   const count = mustFixCount(line.checks);
   const first = line.checks.find(({ severity }) => severity === "stop");
   if (!first) return "";
   return ` ${mustFixWords(count)}${count > 1 ? ", first" : ""}: ${checkWords(first, system).message}`;
+}
+
+/** What was found, in sentences for the person at the terminal. */
+export function foundWords(
+  found: readonly SizedLine[],
+  drawn: readonly SizedLine[],
+  system: UnitSystem,
+): string[] {
+  const { length, distance } = unitsOf(system);
+  const each = found.map((line) => {
+    const { name, totals } = line;
+    const over =
+      totals.lengthOverLimitM > 0.05
+        ? `; ${distance(totals.lengthOverLimitM)} of it over the height limit`
+        : "";
+    return `${name}: ${bagsForWords(totals, system)}, ${distance(totals.builtLengthM)} to build, at most ${length(totals.greatestHeightM)} high${over}.${faultsOf(line, system)}`;
+  });
+  return [...each, ...against(found, drawn, system)];
 }
