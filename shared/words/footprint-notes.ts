@@ -8,6 +8,9 @@ import type {
 import { MAX_CORNERS } from "../plan-schema.ts";
 import { formatArea, formatCount, type UnitSystem } from "../units.ts";
 
+/** Button of the notice that footprints were removed. */
+export const BRING_BACK = "Bring them back";
+
 /** Examples that a sentence names. */
 const MOST_NAMED = 5;
 

@@ -83,6 +83,11 @@ export async function keepList(ground: string, list: object): Promise<void> {
   await transaction.done;
 }
 
+/** Forgets the list of every elevation data. */
+export async function forgetLists(): Promise<void> {
+  await (await database()).clear("lists");
+}
+
 /** The list that was looked at on some elevation data; null where none is kept. */
 export async function keptList<List extends object>(ground: string): Promise<List | null> {
   const found = await (await database()).get("lists", ground).catch(() => undefined);

@@ -37,6 +37,8 @@ export const footprintColumns = signal<FootprintColumns>({
 });
 /** Whether a click on the map picks a footprint. */
 export const isPicking = signal(false);
+/** Whether a search for a line keeps off those that are no building of the plan. */
+export const keepsOff = signal(true);
 /** A place that the person typed, to be looked for on the map; null when there is none. */
 export const placeMarked = signal<LonLat | null>(null);
 

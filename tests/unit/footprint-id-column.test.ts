@@ -1,15 +1,17 @@
 import { expect, it, vi } from "vitest";
 import { foundShapes } from "../../shared/imports/found-shapes.ts";
 import type { Footprint } from "../../shared/plan-footprints.ts";
+import { notices } from "../../src/document/notices.ts";
 import {
   idColumn,
   listed,
   listedFrom,
   listedNotes,
   pickIdColumn,
+  removeFootprints,
   setPriority,
 } from "../../src/live/buildings/listed.ts";
-import { showFootprints } from "../../src/live/footprints.ts";
+import { footprintLayer, showFootprints } from "../../src/live/footprints.ts";
 
 vi.mock("../../src/engine.ts", () => ({ engine: {} }));
 
@@ -59,3 +61,16 @@ function house(parcel: string | null, i: number) {
     geometry: { type: "Polygon", coordinates: [corners] },
   };
 }
+
+it("footprints are removed, and a notice brings them back with what was said of them", () => {
+  showFootprints("parcels.geojson", FOOTPRINTS, { file: FILE, places: null });
+  setPriority(listed.value!.buildings[2]!.id, "first");
+  const before = [footprintLayer.value, listed.value?.buildings];
+  removeFootprints();
+  expect([footprintLayer.value, listed.value]).toEqual([null, null]);
+  const [notice] = notices.value;
+  expect(notice?.failure).toMatchObject({ given: { name: "parcels.geojson", count: 4 } });
+  notice?.act?.run();
+  expect([footprintLayer.value, listed.value?.buildings]).toEqual(before);
+  expect(notices.value).toEqual([]);
+});

@@ -3,7 +3,7 @@ import { demoPlan } from "../../sample-terrain/plans.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import type { Footprint } from "../../shared/plan-footprints.ts";
 import { replacePlan } from "../../src/document/store.ts";
-import { footprintLayer } from "../../src/live/footprints.ts";
+import { footprintLayer, keepsOff } from "../../src/live/footprints.ts";
 import { planToSearch } from "../../src/live/search/plan-to-search.ts";
 
 const PLAN = demoPlan(0);
@@ -18,6 +18,7 @@ function footprint(corners: readonly LonLat[], northM = 0): Footprint {
 
 afterEach(() => {
   footprintLayer.value = null;
+  keepsOff.value = true;
 });
 
 it("a search keeps off imported buildings near by that nobody took, and changes no plan", () => {
@@ -33,4 +34,6 @@ it("a search keeps off imported buildings near by that nobody took, and changes 
       .map(({ outline }) => outline),
   ).toEqual([near.corners]);
   expect(PLAN.noGo).toHaveLength(before);
+  keepsOff.value = false;
+  expect(planToSearch(PLAN).noGo).toHaveLength(before);
 });

@@ -1,3 +1,4 @@
+import { formatCount } from "../../units.ts";
 import type { RefusalTexts } from "./text.ts";
 
 /** Why the shapes of a file that was read are not taken, and what of them is left out. */
@@ -13,6 +14,10 @@ export const IMPORT_REFUSALS = {
   "shapes/axis-order": () => [
     "Expected longitude before latitude; the places of this file lie on the elevation data only the other way round.",
     "Export it again as GeoJSON (RFC 7946) with longitude first, or as a zipped shapefile or KML.",
+  ],
+  "footprints/removed": ({ name, count }: { name: string; count: number }) => [
+    `The ${formatCount(count)} footprints of ${name} are removed from this page and this device.`,
+    "Buildings taken into the plan stay.",
   ],
   "footprints/other-grid": ({ named, ground }: { named: string | null; ground: string | null }) => {
     const came = named === null ? "in a grid of their own" : `in ${named}`;

@@ -7,12 +7,13 @@ import {
 import type { FoundBuildings, LeftOutKind } from "../../../shared/buildings/from-shapes-types.ts";
 import { layOutShapes } from "../../../shared/buildings/lay-out-shapes.ts";
 import type { Building, Priority } from "../../../shared/buildings/types.ts";
-import type { Failure } from "../../../shared/failure.ts";
+import { type Failure, failureOf } from "../../../shared/failure.ts";
 import type { Structure } from "../../../shared/plan.ts";
 import type { FootprintColumns } from "../../../shared/plan-footprints.ts";
 import { failureWords } from "../../../shared/words/failure.ts";
-import { footprintNotes } from "../../../shared/words/footprint-notes.ts";
-import { keepList, keptList } from "../../document/kept-buildings.ts";
+import { BRING_BACK, footprintNotes } from "../../../shared/words/footprint-notes.ts";
+import { forgetLists, keepList, keptList } from "../../document/kept-buildings.ts";
+import { tell, withdraw } from "../../document/notices.ts";
 import { plan } from "../../document/store.ts";
 import { type FootprintLayer, footprintColumns, footprintLayer, isPicking } from "../footprints.ts";
 import { ground } from "../ground.ts";
@@ -200,18 +201,45 @@ export function keepListed(): void {
   effect(() => {
     const layer = footprintLayer.value;
     if (!layer || !ground.value) return;
-    const kept: KeptList = {
-      ...{ layer, columns: footprintColumns.value, priorityColumn: priorityColumn.value },
-      ...{ idColumn: idColumn.value, takenIn: takenIn.value, priorities: prioritySet.value },
-    };
-    void keepList(groundKey(), kept).catch(() => {});
+    void keepList(groundKey(), keptNow(layer)).catch(() => {});
+  });
+}
+
+function keptNow(layer: FootprintLayer): KeptList {
+  return {
+    ...{ layer, columns: footprintColumns.value, priorityColumn: priorityColumn.value },
+    ...{ idColumn: idColumn.value, takenIn: takenIn.value, priorities: prioritySet.value },
+  };
+}
+
+/** Takes the imported footprints off the page and off this device; a notice offers to bring them back. */
+export function removeFootprints(): void {
+  const layer = footprintLayer.peek();
+  if (!layer) return;
+  const kept = keptNow(layer);
+  batch(() => {
+    footprintLayer.value = null;
+    isPicking.value = false;
+    prioritySet.value = new Map();
+  });
+  void forgetLists().catch(() => {});
+  const { name, footprints } = layer;
+  tell("info", failureOf("footprints/removed", { name, count: footprints.length }), {
+    label: BRING_BACK,
+    run: () => {
+      withdraw("footprints/removed");
+      if (!footprintLayer.peek()) show(kept);
+    },
   });
 }
 
 /** Takes the buildings that were imported on the same elevation data before the page was loaded again. */
 async function takeKeptList(key: string): Promise<void> {
   const kept = await keptList<KeptList>(key);
-  if (!kept || footprintLayer.peek() || key !== groundKey()) return;
+  if (kept && !footprintLayer.peek() && key === groundKey()) show(kept);
+}
+
+function show(kept: KeptList): void {
   const of = kept.layer;
   batch(() => {
     footprintColumns.value = kept.columns;

@@ -1,7 +1,7 @@
 import { DEGREE_M } from "../../../shared/constants.ts";
 import type { LonLat, NoGo, Plan } from "../../../shared/plan.ts";
 import type { Footprint } from "../../../shared/plan-footprints.ts";
-import { footprintLayer, isTaken } from "../footprints.ts";
+import { footprintLayer, isTaken, keepsOff } from "../footprints.ts";
 import { withoutCarried } from "../question.ts";
 
 /** As far as a line may run from what it goes round, and a building more, metres. */
@@ -11,11 +11,11 @@ const MOST = 120;
 
 /**
  * The plan as a search for a line takes it: imported footprints about its buildings, which nobody has taken, are kept off
- * as no-go areas are. A ring through the neighbor's house is none.
+ * as no-go areas are, unless the person says otherwise. A ring through the neighbor's house is none.
  */
 export function planToSearch(of: Plan): Plan {
   const layer = footprintLayer.peek();
-  if (!layer) return withoutCarried(of);
+  if (!layer || !keepsOff.peek()) return withoutCarried(of);
   const corners = of.structures.flatMap(({ outline }) => outline);
   const near = layer.footprints
     .filter((footprint) => !isTaken(footprint))

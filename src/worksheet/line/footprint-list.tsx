@@ -1,14 +1,18 @@
 import { useState } from "preact/hooks";
+import { asFailure } from "../../../shared/failure.ts";
+import { loadPart } from "../../../shared/load-part.ts";
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import { floorOf, nameOf } from "../../../shared/plan-footprints.ts";
 import { formatCount, formatElevation } from "../../../shared/units.ts";
 import { failureWords } from "../../../shared/words/failure.ts";
 import { HEIGHT_UNIT_WORDS } from "../../../shared/words/ground-line.ts";
+import { tell } from "../../document/notices.ts";
 import {
   type FootprintLayer,
   footprintColumns,
   footprintLayer,
   isTaken,
+  keepsOff,
   nearestFootprints,
   pick,
   placeMarked,
@@ -41,6 +45,16 @@ export function FootprintList() {
         </p>
       ))}
       <Columns layer={layer} />
+      <label class="check-line">
+        <input
+          type="checkbox"
+          checked={keepsOff.value}
+          onChange={(event) => {
+            keepsOff.value = event.currentTarget.checked;
+          }}
+        />
+        Keep a found line off those that are not in the plan
+      </label>
       <label class="footprint-filter">
         Address or other text
         <input type="search" value={text} onInput={(event) => setText(event.currentTarget.value)} />
@@ -66,7 +80,17 @@ export function FootprintList() {
         })}
       </ul>
       {found.length === 0 && <p class="hint">No footprint has that text.</p>}
+      <button type="button" class="text-button" onClick={remove}>
+        Remove these footprints
+      </button>
     </fieldset>
+  );
+}
+
+function remove(): void {
+  void loadPart("the view of all buildings", () => import("../../live/buildings/listed.ts")).then(
+    ({ removeFootprints }) => removeFootprints(),
+    (thrown) => tell("error", asFailure(thrown)),
   );
 }
 

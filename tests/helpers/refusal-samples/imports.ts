@@ -27,6 +27,7 @@ export const IMPORT_SAMPLES: SamplesOf<typeof IMPORT_REFUSALS & typeof IMPORT_RE
     { in: "file", others: 3 },
   ],
   "footprints/none": [{ lines: 2, others: 3 }],
+  "footprints/removed": [{ name: "county.geojson", count: 2300 }],
   "footprints/elsewhere": [{ count: 12 }],
   "shapes/axis-order": "no figures",
   "footprints/other-grid": [
