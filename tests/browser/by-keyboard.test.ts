@@ -10,6 +10,7 @@ import {
   corners,
   inMore,
   mapIsIdle,
+  openBlock,
 } from "../helpers/screen.ts";
 
 /* One visit without a pointer; every test leaves the plan as it found it. */
@@ -146,6 +147,13 @@ describe("what a screen reader is told", () => {
     await expect
       .poll(async () => (await heard()).at(-1), { timeout: 60_000 })
       .toMatch(/^Found D: [\d,]+ bags, [\d,]+ fewer than A/);
+    // The line found in haste is said at once; a better one may take its place until it has been judged.
+    await openBlock(page, "line");
+    await page
+      .locator(".find-ring")
+      .getByText(/^Estimate, not a proof/)
+      .waitFor();
+    await bagsAtRest(page);
   });
 });
 
