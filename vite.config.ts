@@ -3,6 +3,7 @@ import { defineConfig } from "vitest/config";
 import project from "./package.json" with { type: "json" };
 import { browserSolver } from "./tests/tools/browser-solver.ts";
 import { commitOf } from "./tests/tools/commit.mjs";
+import { LongestFirst } from "./tests/tools/longest-first.ts";
 import { maplibreSources } from "./tests/tools/maplibre-sources.ts";
 import { noticesPlugin } from "./tests/tools/notices.mjs";
 import { offline } from "./tests/tools/offline.ts";
@@ -42,6 +43,7 @@ export default defineConfig({
   test: {
     allowOnly: false,
     maxWorkers: "100%",
+    sequence: { sequencer: LongestFirst },
     projects: [
       {
         test: {

@@ -1,4 +1,4 @@
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 
 /** The project's folder, whatever folder the command was started from. */
@@ -17,6 +17,27 @@ export function run(program, args, environment = {}) {
   });
   if (error) process.stderr.write(`${program}: ${error.message}\n`);
   return status ?? 1;
+}
+
+/** Runs a program beside others. Resolves to its exit code and all it said, on either output. */
+export function runAside(program, args) {
+  return new Promise((done) => {
+    const child = spawn(program, args, {
+      cwd: ROOT,
+      stdio: ["ignore", "pipe", "pipe"],
+      shell: process.platform === "win32",
+    });
+    let said = "";
+    for (const output of [child.stdout, child.stderr]) {
+      output.setEncoding("utf8").on("data", (text) => {
+        said += text;
+      });
+    }
+    child.on("error", ({ message }) => {
+      said += `${program}: ${message}\n`;
+    });
+    child.on("close", (code) => done({ code: code ?? 1, said }));
+  });
 }
 
 /** Says what is wrong and what to do, and ends the program. */

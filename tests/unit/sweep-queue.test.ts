@@ -142,8 +142,8 @@ describe("a check by way of a queue", () => {
   });
 });
 
-/** One thread, and taken to be lost after 5 seconds. */
-const LONE = ["--workers", "1", "--lost-after", "5"];
+/** One thread, and taken to be lost after 3 seconds. */
+const LONE = ["--workers", "1", "--lost-after", "3"];
 
 const connection = () => ({
   ...readQueueAddress(server.address).options,
