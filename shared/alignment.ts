@@ -1,4 +1,4 @@
-import { Refusal } from "./failure.ts";
+import { refusal } from "./failure.ts";
 import type { Alignment } from "./plan.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 
@@ -30,17 +30,14 @@ const LEAST_LENGTH_M = 0.1;
 
 /**
  * Lays an alignment on the plan plane. Lengths are the ellipsoid's to 1 part in a million within 9 km of
- * the plane's origin. Throws a {@link Refusal} when there are too few corners or no length.
+ * the plane's origin. Throws a `Refusal` when there are too few corners or no length.
  */
 export function layLine(alignment: Alignment, plane: PlanPlane): PlaneLine {
   const closed = alignment.kind === "ring";
   const least = closed ? 3 : 2;
   if (alignment.corners.length < least) {
-    throw new Refusal(
-      "line/too-few-corners",
-      `Expected at least ${least} corners for a ${alignment.kind}; "${alignment.name}" has ${alignment.corners.length}.`,
-      "Draw the line again, or add corners to it.",
-    );
+    const { kind, name, corners } = alignment;
+    throw refusal("line/too-few-corners", { kind, name, corners: corners.length, least });
   }
   const corners = closed ? [...alignment.corners, alignment.corners[0]!] : alignment.corners;
   const xM = new Float64Array(corners.length);
@@ -54,11 +51,7 @@ export function layLine(alignment: Alignment, plane: PlanPlane): PlaneLine {
   }
   const lengthM = chainageM[corners.length - 1]!;
   if (!(lengthM > LEAST_LENGTH_M)) {
-    throw new Refusal(
-      "line/no-length",
-      `Expected a line with a length; the corners of "${alignment.name}" are all at one place.`,
-      "Move its corners apart, or draw the line again.",
-    );
+    throw refusal("line/no-length", { name: alignment.name });
   }
   return { closed, xM, yM, chainageM, legs: corners.length - 1, lengthM };
 }

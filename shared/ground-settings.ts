@@ -1,4 +1,5 @@
 import { DEFAULT_GROUND } from "./defaults.ts";
+import { type Failure, failureOf } from "./failure.ts";
 import type { Plan, TerrainRef } from "./plan.ts";
 
 /** Files that hold no heights: those beside a raster, and a VRT, which only names rasters. */
@@ -27,6 +28,23 @@ export interface LeftBehind {
   readonly sameDatumNote: string;
   /** Offset from gauge to ground that stays, because the level hangs on it, and has to be looked at; metres. */
   readonly offsetM: number | null;
+}
+
+/**
+ * That what was said of other elevation data does not stand on this one; null when nothing of weight was said.
+ * @param typicalM accuracy that is taken now, metres; null where that is not known yet
+ * @param canUndo whether undo brings it back
+ */
+export function leftBehind(
+  left: LeftBehind,
+  typicalM: number | null,
+  canUndo: boolean,
+): Failure | null {
+  const rmseM = left.rmseM === typicalM ? null : left.rmseM;
+  const { correctionM, datumNote, sameDatumNote, offsetM } = left;
+  const isSaid = rmseM !== null || correctionM !== 0 || datumNote !== "" || sameDatumNote !== "";
+  if (!isSaid && offsetM === null) return null;
+  return failureOf("ground/other-data", { left: { ...left, rmseM }, canUndo });
 }
 
 /**

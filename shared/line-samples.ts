@@ -1,5 +1,5 @@
 import type { PlaneLine } from "./alignment.ts";
-import { Refusal } from "./failure.ts";
+import { refusal } from "./failure.ts";
 import type { PlanPlane } from "./plan-plane.ts";
 import type { SurfaceAt } from "./stage.ts";
 
@@ -53,7 +53,7 @@ export type Parted = (reach: number) => boolean;
 /**
  * Lays out the walk with steps no longer than `stepM`. Breaks outside the line are left out. The sample at a
  * break is there twice, like a corner's, where the reach that begins is `parted` from the one that ends.
- * Throws a {@link Refusal} where the line is too long to be walked at that step.
+ * Throws a `Refusal` where the line is too long to be walked at that step.
  */
 export function sampleLine(
   line: PlaneLine,
@@ -107,17 +107,8 @@ function planPieces(
 ): PiecePlan[] {
   const needed = line.lengthM / stepM;
   if (!(needed < MOST_SAMPLES)) {
-    throw new Refusal(
-      "line/too-long",
-      "Expected a line of at most {0} on elevation data this fine; it is {1} long.",
-      "Draw a shorter line, or use coarser elevation data.",
-      {
-        figures: [
-          { as: "far", m: MOST_SAMPLES * stepM },
-          { as: "far", m: line.lengthM },
-        ],
-      },
-    );
+    const { lengthM } = line;
+    throw refusal("line/too-long", { mostM: MOST_SAMPLES * stepM, lengthM });
   }
   const breaks = breaksInside(line, breaksM);
   const pieces: PiecePlan[] = [];

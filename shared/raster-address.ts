@@ -1,4 +1,4 @@
-import { type Outcome, outcomeOf, Refusal } from "./failure.ts";
+import { type Outcome, outcomeOf, refusal } from "./failure.ts";
 
 /** Where a raster is to be read from, in ranges. */
 export interface RasterAddress {
@@ -27,11 +27,7 @@ export function readRasterAddress(text: string): Outcome<RasterAddress> {
     const url =
       isAddress(plain) && !/\s/.test(plain) && URL.canParse(plain) ? new URL(plain) : null;
     if (!url || !HOST.test(url.host) || url.username !== "" || url.password !== "") {
-      throw new Refusal(
-        "address/unreadable",
-        `Expected the web address of a raster, such as https://host.example/dem.tif, without a name and password in it; came "${plain.slice(0, 80)}".`,
-        "Copy the address of the file itself from whoever offers it.",
-      );
+      throw refusal("address/unreadable", { came: plain.slice(0, 80) });
     }
     url.hash = "";
     const last = url.pathname.split("/").at(-1) ?? "";

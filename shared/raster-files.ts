@@ -1,4 +1,4 @@
-import { Refusal } from "./failure.ts";
+import { refusal } from "./failure.ts";
 
 /** What a file that accompanies a raster holds. */
 export type SideCarKind = "metadata" | "projection" | "world" | "overviews" | "mask";
@@ -39,10 +39,6 @@ export function isGroundName(name: string): boolean {
 
 /** @throws Refusal always: a folder without elevation data, or with too many files */
 export function refuseFolder(name: string, files: number): never {
-  const what = files > 0 ? `more than ${FOLDER_LIMITS.files} of its files` : "none in it";
-  throw new Refusal(
-    "file/directory",
-    `Expected elevation data in the folder ${name.slice(0, 200)}; found ${what} with a name such as dem.tif, dem.asc or tiles.vrt.`,
-    "Choose the folder that holds the rasters, or the files themselves.",
-  );
+  const most = files > 0 ? FOLDER_LIMITS.files : null;
+  throw refusal("file/directory", { folder: name.slice(0, 200), most });
 }

@@ -2,11 +2,9 @@ import "@fontsource-variable/public-sans";
 import "./ui/theme.css";
 import { effect } from "@preact/signals";
 import { render } from "preact";
-import { asFailure, type Failure } from "../shared/failure.ts";
-import { almostFull } from "../shared/words/storage-room.ts";
+import { asFailure, type Failure, failureOf } from "../shared/failure.ts";
 import { App } from "./app.tsx";
 import { autosave, restore, type StoredState } from "./document/autosave.ts";
-import { storedAgain } from "./document/autosave-failures.ts";
 import { tell, withdraw } from "./document/notices.ts";
 import { followRoom } from "./document/storage-room.ts";
 import { startFrom, undoNote } from "./document/store.ts";
@@ -97,13 +95,16 @@ function tellNotStored(failure: Failure): void {
 
 function onStoredAgain(): void {
   for (const code of NOT_STORED) withdraw(code);
-  tell("info", storedAgain());
+  tell("info", failureOf("autosave/again"));
 }
 
 const storedInRoom = followRoom({
   storage: navigator.storage,
   onLow: (leftBytes) =>
-    tell("info", almostFull(leftBytes), { label: "Download the plan", run: savePlan }),
+    tell("info", failureOf("autosave/almost-full", { leftBytes }), {
+      label: "Download the plan",
+      run: savePlan,
+    }),
 });
 
 /** Says in the page itself whether the disk has what is on screen. */

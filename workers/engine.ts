@@ -1,6 +1,6 @@
 import { apartBy, gapTo } from "../shared/apart.ts";
 import { crossSection } from "../shared/cross-section.ts";
-import { refusal, refusalOf } from "../shared/failure.ts";
+import { refusal } from "../shared/failure.ts";
 import type { GroundSampler } from "../shared/ground.ts";
 import { loadPart } from "../shared/load-part.ts";
 import type { Engine } from "../shared/messages.ts";
@@ -9,8 +9,6 @@ import type { PlanPlane } from "../shared/plan-plane.ts";
 import { planSite, type Site } from "../shared/site.ts";
 import { sizeLine } from "../shared/size-line.ts";
 import type { LineOnGround } from "../shared/walk-line.ts";
-import { elsewhere, noGround } from "../shared/words/apart.ts";
-import { loneValueWords, systemOf } from "../shared/words/marks.ts";
 import type { OverviewShelf } from "./raster/built-overview.ts";
 import { correctedTerrain } from "./raster/corrected.ts";
 import { heightRange } from "./raster/height-range.ts";
@@ -50,19 +48,19 @@ export function makeEngine(shelf: OverviewShelf | null = null): Engine {
 
   const opened = (): Terrain => {
     if (terrain) return terrain;
-    throw refusalOf(noGround());
+    throw refusal("ground/none");
   };
 
   /** @throws Refusal `plan/elsewhere` when none of the plan lies on the terrain that is open */
   const refuseElsewhere = async (plan: Plan): Promise<void> => {
     const gap = terrain && gapTo(plan, terrain.summary.bounds);
-    if (gap) throw refusalOf(elsewhere(await apartBy(gap)));
+    if (gap) throw refusal("plan/elsewhere", { apart: await apartBy(gap) });
   };
 
   /** @throws Refusal `ground/mark-unknown` while a value of the terrain may be missing data or ground */
   const refuseUnsettled = (): void => {
-    const lone = terrain?.summary.marksAsked[0];
-    if (lone) throw refusalOf(loneValueWords(lone, systemOf(lone.unit)));
+    const mark = terrain?.summary.marksAsked[0];
+    if (mark) throw refusal("ground/mark-unknown", { mark });
   };
 
   const refuseUncountable = async (plan: Plan): Promise<void> => {

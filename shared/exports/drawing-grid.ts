@@ -1,6 +1,6 @@
 import proj4 from "proj4";
 import { FOOT_M, SURVEY_FOOT_M } from "../constants.ts";
-import { Refusal } from "../failure.ts";
+import { refusal } from "../failure.ts";
 import type { OnGrid } from "../messages.ts";
 import type { LonLat } from "../plan.ts";
 
@@ -35,13 +35,7 @@ export function drawingGrid(places: readonly LonLat[], onGrid: OnGrid): DrawingG
   const { crs, unitM, xy } = onGrid;
   if (unitM === null) return utmGrid(places);
   const known = UNITS.find(([, m]) => Math.abs(unitM / m - 1) < SAME_UNIT);
-  if (!known) {
-    throw new Refusal(
-      "export/grid-unit",
-      `Expected elevation data on a grid in meters or feet for a drawing; ${crs} counts in units of ${unitM} m.`,
-      "Export KML, GPX or GeoJSON, or bring the elevation data onto a grid in meters or feet in a GIS first.",
-    );
-  }
+  if (!known) throw refusal("export/grid-unit", { crs, unitM });
   return { name: crs, isChosen: false, unit: known[0], unitM, xy };
 }
 

@@ -1,4 +1,4 @@
-import { type Failure, type Outcome, Refusal } from "../failure.ts";
+import { failureOf, type Outcome, refusal } from "../failure.ts";
 import type { ProgressMark } from "../plan.ts";
 import { BUILD_STATES } from "../plan-schema.ts";
 import { ByteReader, ByteWriter, fnv1a, fromBase45, toBase45 } from "./code-bytes.ts";
@@ -76,19 +76,12 @@ export function withCode(before: CodesRead | null, text: string): Outcome<CodesR
   const bytes = match && fromBase45(match[4]!);
   const [place, count] = [Number(match?.[2]), Number(match?.[3])];
   if (!bytes || place < 1 || place > count || count > MOST_PARTS)
-    return { ok: false, failure: OTHER };
+    return { ok: false, failure: failureOf("codes/other") };
   const set = match[1]!;
   const isSame = before !== null && before.set === set && before.count === count;
   const parts = new Map(isSame ? before.parts : []).set(place, bytes);
   return { ok: true, value: { set, count, parts } };
 }
-
-const OTHER: Failure = {
-  code: "codes/other",
-  message:
-    "Expected a code of what is built, from the field views of another phone; this is another code.",
-  remedy: "On the other phone open Built so far, then Show codes.",
-};
 
 /**
  * What a whole message says; null while codes are missing.
@@ -101,11 +94,7 @@ export function readCodes({ set, count, parts }: CodesRead): CarriedProgress | n
   );
   const read = hexOf(fnv1a(bytes)) === set ? messageOf(new ByteReader(bytes)) : null;
   if (read) return read;
-  throw new Refusal(
-    "codes/damaged",
-    "The codes do not go together: what they say is not whole.",
-    "Read them once more. If it stays so, pass on the plan file instead.",
-  );
+  throw refusal("codes/damaged");
 }
 
 function messageOf(reader: ByteReader): CarriedProgress | null {

@@ -147,12 +147,3 @@ export function addedWords(count: number): string {
     ? "Nothing new: all of it was here."
     : `${count === 1 ? "1 mark" : `${count} marks`} added.`;
 }
-
-/** Why marks of another plan's number are not taken. */
-export function otherNumber(theirs: string, ours: string) {
-  return {
-    code: "codes/other-plan",
-    message: `Expected what is built by plan ${ours}; this is of plan ${theirs}.`,
-    remedy: "Open the same plan file on both phones, then pass it on again.",
-  };
-}

@@ -1,5 +1,3 @@
-import { Refusal } from "../failure.ts";
-
 /** `Code 1 of 3`. */
 export function codeCountWords(index: number, count: number): string {
   return `Code ${index + 1} of ${count}`;
@@ -14,11 +12,3 @@ export const NOTHING_MARKED = "Nothing is marked by this plan yet: there is noth
 export const HOW_TO_READ =
   "On the other phone open Built so far, then Read codes, and point its camera here until all are read. Photos stay on this phone.";
 export const POINT_CAMERA = "Point the camera at the codes on the other phone.";
-
-/** Why the camera's picture cannot be had. */
-export const NO_CAMERA = () =>
-  new Refusal(
-    "codes/no-camera",
-    "The camera cannot be used: there is none, or this page may not use it.",
-    "Allow the camera in the browser's settings, or pass on the plan file.",
-  );

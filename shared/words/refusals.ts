@@ -1,5 +1,9 @@
+import { DOCUMENT_REFUSALS } from "./refusals/document.ts";
+import { EXPORT_REFUSALS } from "./refusals/exports.ts";
+import type { FIELD_REFUSALS } from "./refusals/field.ts";
 import { FORECAST_REFUSALS } from "./refusals/forecast.ts";
 import type { FORECAST_READING_REFUSALS } from "./refusals/forecast-reading.ts";
+import { GROUND_REFUSALS } from "./refusals/ground.ts";
 import type { IMPORT_READING_REFUSALS } from "./refusals/import-reading.ts";
 import { IMPORT_REFUSALS } from "./refusals/imports.ts";
 import type { LATE_REFUSALS } from "./refusals/late.ts";
@@ -20,9 +24,13 @@ export const REFUSALS = {
   ...PLAN_NOTES,
   ...IMPORT_REFUSALS,
   ...PROGRAM_REFUSALS,
+  ...GROUND_REFUSALS,
+  ...DOCUMENT_REFUSALS,
+  ...EXPORT_REFUSALS,
 };
 
 export type Refusals = typeof REFUSALS &
+  typeof FIELD_REFUSALS &
   typeof FORECAST_READING_REFUSALS &
   typeof LATE_REFUSALS &
   typeof READINGS_REFUSALS &

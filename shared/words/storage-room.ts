@@ -1,5 +1,3 @@
-import type { Failure } from "../failure.ts";
-
 /** What a browser stores of this program, and how much more it has room for. */
 export interface StorageRoom {
   readonly usedBytes: number;
@@ -16,16 +14,8 @@ export function roomWords({ usedBytes, leftBytes, stays }: StorageRoom): string 
   return `Saved in this browser: ${bytesWords(usedBytes)}, room for ${bytesWords(leftBytes)} more. ${until}`;
 }
 
-/** That the browser will soon have no room. */
-export function almostFull(leftBytes: number): Failure {
-  return {
-    code: "autosave/almost-full",
-    message: `The browser has room for only ${bytesWords(leftBytes)} more. The plan is saved; large elevation data may not be.`,
-    remedy: "Free disk space, and save the plan as a file.",
-  };
-}
-
-function bytesWords(bytes: number): string {
+/** `12 MB`, `2.1 GB`. */
+export function bytesWords(bytes: number): string {
   const mb = bytes / 1e6;
   if (mb < 1) return "under 1 MB";
   return mb < 1000 ? `${Math.round(mb)} MB` : `${(mb / 1000).toFixed(1)} GB`;

@@ -12,13 +12,15 @@ export function note(sentence: string): string {
 
 /** The option that gives what a refusal is for want of, after its remedy; empty where there is none. */
 export function optionWords(failure: Failure): string {
-  const { code, mark } = failure;
+  const { code } = failure;
   if (code === "ground/unit-unknown") return " Here: --vertical-unit m, ft or us-ft.";
   if (code === "forecast/zone-needed") return " Here: --zone America/Chicago, or your own.";
   const which = givenOf("forecast/which", failure);
   if (which) return ` Here: --series "${which.names[0]!}", or another of them.`;
   if (code === "forecast/unit") return " Here: --units ft or m.";
-  if (!mark) return "";
+  const unknown = givenOf("ground/mark-unknown", failure);
+  if (!unknown) return "";
+  const { mark } = unknown;
   return ` Here: --no-data ${mark.value} if it marks missing data, --keep-value ${mark.value} if it is ground.`;
 }
 

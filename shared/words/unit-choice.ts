@@ -1,13 +1,20 @@
+import type { Failure } from "../failure.ts";
 import type { HeightRange } from "../messages.ts";
 import type { VerticalUnit } from "../plan.ts";
-import { grouped } from "../units.ts";
+import { grouped, type UnitSystem } from "../units.ts";
 import { metresPer } from "../vertical-unit.ts";
+import { failureWords } from "./failure.ts";
 
 /** What a choice of the unit would make of elevation data. */
 export interface UnitChoiceWords {
   readonly words: string;
   /** True where the water would lie outside of all ground. */
   readonly isUnlikely: boolean;
+}
+
+/** Why the unit of the heights is asked for; null = the person wants the question again. */
+export function unitAskedWords(why: Failure | null, system: UnitSystem): string {
+  return why ? failureWords(why, system).message : "What unit are the heights in?";
 }
 
 /**

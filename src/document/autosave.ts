@@ -1,7 +1,7 @@
 import { effect } from "@preact/signals";
-import { type Failure, refusalOf } from "../../shared/failure.ts";
+import { type Failure, failureOf, refusal } from "../../shared/failure.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
-import { autosaveFailure, noSlot, terrainLost, unreadable } from "./autosave-failures.ts";
+import { autosaveFailure } from "./autosave-failures.ts";
 import {
   announce,
   areStored,
@@ -58,10 +58,14 @@ export async function restore(): Promise<StoredState | null> {
   if (latest === null) return null;
   if (!latest.ok) {
     await moveToEmptySlot();
-    throw refusalOf(unreadable(latest.failure));
+    throw refusal("autosave/unreadable", { why: latest.failure });
   }
   const terrain = await storedTerrain(slot);
-  return { ...latest.value, terrain: terrain ?? [], failure: terrain ? null : terrainLost() };
+  return {
+    ...latest.value,
+    terrain: terrain ?? [],
+    failure: terrain ? null : failureOf("autosave/terrain-lost"),
+  };
 }
 
 /** What whoever saves the plan is told. */
@@ -153,7 +157,7 @@ export function autosave({
   window.addEventListener("beforeunload", warn);
   place().then(
     ({ slot }) => {
-      if (slot === null) onFailure(noSlot());
+      if (slot === null) onFailure(failureOf("autosave/too-many-pages"));
     },
     () => {},
   );

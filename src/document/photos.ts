@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import { Refusal } from "../../shared/failure.ts";
+import { type Refusal, refusal } from "../../shared/failure.ts";
 
 /** A photo as it is saved on this device, beside the plan and not in its file. */
 export interface StoredPhoto {
@@ -39,13 +39,17 @@ function database(): Promise<IDBPDatabase<Shape>> {
  * @throws Refusal `photo/too-large`, `photo/unreadable`, `photo/no-room`; nothing else is lost then
  */
 export async function storePhoto(file: File): Promise<string> {
-  if (file.size > MOST_BYTES) throw tooLarge(file);
+  if (file.size > MOST_BYTES) {
+    const { name, size: bytes } = file;
+    throw refusal("photo/too-large", { name, bytes, mostBytes: MOST_BYTES });
+  }
   const photo = await scaledDown(file);
   const id = crypto.randomUUID();
   try {
     await (await database()).put("photos", photo, id);
   } catch (thrown) {
-    throw noRoom(thrown);
+    const cause = thrown instanceof Error ? thrown.message : String(thrown);
+    throw refusal("photo/no-room", { cause });
   }
   return id;
 }
@@ -73,27 +77,6 @@ async function scaledDown(file: File): Promise<StoredPhoto> {
   return { picture, widthPx, heightPx };
 }
 
-function tooLarge({ name, size }: File): Refusal {
-  return new Refusal(
-    "photo/too-large",
-    `Expected a photo of at most ${MOST_BYTES / 1e6} MB; ${name} has ${Math.ceil(size / 1e6)} MB.`,
-    "Take it again with the phone's camera. The mark and the note stay.",
-  );
-}
-
 function unreadable({ name, type }: File): Refusal {
-  return new Refusal(
-    "photo/unreadable",
-    `Expected a photo such as a JPEG; ${name} (${type || "kind not stated"}) cannot be opened here.`,
-    "Take it again with the phone's camera. The mark and the note stay.",
-  );
-}
-
-function noRoom(thrown: unknown): Refusal {
-  const why = thrown instanceof Error ? thrown.message : String(thrown);
-  return new Refusal(
-    "photo/no-room",
-    `There is no room for the photo on this device: ${why}`,
-    "Free some space, then take it again. The mark and the note stay.",
-  );
+  return refusal("photo/unreadable", { name, type });
 }

@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
-import { type Failure, type Outcome, refusalOf } from "../../shared/failure.ts";
-import { autosaveFailure, takenOver, terrainFailure, viewOnly } from "./autosave-failures.ts";
+import { type Failure, failureOf, type Outcome, refusalOf } from "../../shared/failure.ts";
+import { autosaveFailure, terrainFailure } from "./autosave-failures.ts";
 import {
   channelOf,
   releaseSlot,
@@ -150,7 +150,7 @@ function edit(): void {
  * closed this one edits the plan; of several, one. A page that is only loaded again has the plan back before that.
  */
 function look(slot: string): void {
-  closeGate(viewOnly());
+  closeGate(failureOf("autosave/view-only"));
   viewing.value = true;
   void whenFree(slot).then(async () => {
     await new Promise((done) => setTimeout(done, RELOAD_MS));
@@ -175,7 +175,7 @@ function listen(slot: string | null): void {
 
 async function handOver(slot: string): Promise<void> {
   if (!(await stillHolds(slot))) return;
-  closeGate(viewOnly());
+  closeGate(failureOf("autosave/view-only"));
   release();
   await saver?.finish();
   viewing.value = true;
@@ -225,7 +225,7 @@ export async function copyTerrain(files: readonly File[]): Promise<void> {
 
 /** Another page has taken the slot by force: what is here goes on elsewhere. */
 function goOnWithCopy(): void {
-  saver?.onFailure(takenOver());
+  saver?.onFailure(failureOf("autosave/taken-over"));
   void moveToEmptySlot().then(() => {
     moves.value += 1;
   });

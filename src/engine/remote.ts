@@ -1,4 +1,12 @@
-import { type Bug, type Failure, Refusal, refusalOf } from "../../shared/failure.ts";
+import {
+  type Bug,
+  type Failure,
+  failureOf,
+  givenOf,
+  type Refusal,
+  refusal,
+  refusalOf,
+} from "../../shared/failure.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
 import {
   type CallOptions,
@@ -53,12 +61,7 @@ export interface RemoteOptions {
 const SILENT_LOOKS = 4;
 
 const crashed = (bug: Bug | undefined) =>
-  new Refusal(
-    "engine/crashed",
-    "The part of the page that reads elevation data stopped and was started again.",
-    "Your plan is saved. If it happens again, use smaller or coarser elevation data.",
-    bug && { bug },
-  );
+  refusalOf({ ...failureOf("engine/crashed"), ...(bug && { bug }) });
 
 /** Fetches the texts of what the engine refuses; where they do not come, it is said without. */
 async function withTexts(failure: Failure): Promise<void> {
@@ -108,8 +111,9 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
       call.done(message);
       return;
     }
-    const { mark, bug } = message.failure;
-    if (mark) options.onMark?.(mark);
+    const { bug } = message.failure;
+    const unknown = givenOf("ground/mark-unknown", message.failure);
+    if (unknown) options.onMark?.(unknown.mark);
     if (bug) options.onBug?.(message.failure);
     const reject = () => call.reject(refusalOf(message.failure));
     void withTexts(message.failure).then(reject, reject);
@@ -171,8 +175,7 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
   ) {
     return new Promise<ResponseOf<V>>((resolve, reject) => {
       const id = nextId++;
-      const cancelled = () =>
-        new Refusal("cancelled", "The work was cancelled.", "Start it again when you want it.");
+      const cancelled = () => refusal("cancelled", { overtaken: false });
       if (signal?.aborted) return reject(cancelled());
       if (waiting.size === 0) silentLooks = 0;
       const done = (message: Done) => {

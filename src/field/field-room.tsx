@@ -1,8 +1,9 @@
 import "./field.css";
 import { type Signal, useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { failureText } from "../../shared/words/failure.ts";
+import { addTexts, failureText } from "../../shared/words/failure.ts";
 import type { FieldView } from "../../shared/words/field-views.ts";
+import { FIELD_REFUSALS } from "../../shared/words/refusals/field.ts";
 import { sizedIsCurrent } from "../live/current.ts";
 import { leaveField } from "../live/field.ts";
 import { chosenLine, sizingFailure } from "../live/results.ts";
@@ -24,6 +25,8 @@ import { ShowCodes } from "./show-codes.tsx";
 import { Tabs } from "./tabs.tsx";
 import { UnlockPanel } from "./unlock-panel.tsx";
 import { WatchView } from "./watch-view.tsx";
+
+addTexts(FIELD_REFUSALS);
 
 /** The plan for those who build it: one stake at a time, read only, when people leave always on top. */
 export function FieldRoom({ map }: { readonly map: FieldMap }) {

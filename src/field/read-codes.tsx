@@ -1,10 +1,10 @@
 import { useSignal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
-import { asFailure, type Failure } from "../../shared/failure.ts";
+import { asFailure, type Failure, refusal } from "../../shared/failure.ts";
 import { type CodesRead, readCodes, withCode } from "../../shared/field/progress-codes.ts";
 import { failureText } from "../../shared/words/failure.ts";
 import { addedWords } from "../../shared/words/field-built.ts";
-import { codesReadWords, NO_CAMERA, POINT_CAMERA } from "../../shared/words/field-codes.ts";
+import { codesReadWords, POINT_CAMERA } from "../../shared/words/field-codes.ts";
 import { unitSystem } from "../live/screen.ts";
 import { openPanel } from "./panel.ts";
 import { PanelHead } from "./panel-head.tsx";
@@ -89,7 +89,7 @@ async function watch(
   const stream = await navigator.mediaDevices
     ?.getUserMedia({ video: { facingMode: "environment" } })
     .catch(() => undefined);
-  if (!stream) throw NO_CAMERA();
+  if (!stream) throw refusal("codes/no-camera");
   const end = () => {
     for (const track of stream.getTracks()) track.stop();
   };

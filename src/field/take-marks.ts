@@ -1,7 +1,6 @@
-import type { Outcome } from "../../shared/failure.ts";
+import { failureOf, type Outcome } from "../../shared/failure.ts";
 import { mergedProgress } from "../../shared/field/progress.ts";
 import type { ProgressMark } from "../../shared/plan.ts";
-import { otherNumber } from "../../shared/words/field-built.ts";
 import { addProgress } from "../document/edits/progress.ts";
 import { plan } from "../document/store.ts";
 import { chosenLine } from "../live/results.ts";
@@ -20,7 +19,8 @@ export function takeMarks(marks: readonly ProgressMark[]): Outcome<number> {
     .map((mark) => ({ ...mark, lineId: line.id }));
   const other = marks.find((mark) => mark.planNumber !== number);
   if (own.length === 0 && other) {
-    return { ok: false, failure: otherNumber(other.planNumber, number) };
+    const given = { ours: number, theirs: other.planNumber };
+    return { ok: false, failure: failureOf("codes/other-plan", given) };
   }
   const before = plan.peek().progress ?? [];
   const changed = mergedProgress(before, own).filter((mark) => !before.includes(mark)).length;

@@ -1,4 +1,4 @@
-import { asFailure, type Failure } from "../../shared/failure.ts";
+import { asFailure, type Failure, failureOf } from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import { SHAPE_NAME } from "../../shared/imports/shape-files.ts";
 import { loadPart } from "../../shared/load-part.ts";
@@ -23,11 +23,11 @@ const forecastDraft = () =>
  * stays; several refusals are told as one.
  */
 async function openPlanFiles(files: readonly File[]): Promise<void> {
-  const refused: { readonly name: string; readonly failure: Failure }[] = [];
+  const refused: { readonly name: string; readonly why: Failure }[] = [];
   for (const { file, read } of await readAll(files)) {
     const { name } = file;
     if (!read.ok) {
-      if (!(await areShapes(file, read.failure))) refused.push({ name, failure: read.failure });
+      if (!(await areShapes(file, read.failure))) refused.push({ name, why: read.failure });
       continue;
     }
     withdrawAll("plan/");
@@ -36,16 +36,9 @@ async function openPlanFiles(files: readonly File[]): Promise<void> {
   }
   const [first, ...others] = refused;
   if (!first) return;
-  if (others.length === 0) return tell("error", first.failure);
-  const named = others.slice(0, MOST_NAMED).map(({ name }) => `"${name}"`);
-  const more = others.length - named.length;
-  const list = more > 0 ? `${named.join(", ")} and ${more} more` : named.join(", ");
-  const message = `"${first.name}": ${first.failure.message} Not opened as plans either: ${list}.`;
-  tell("error", { ...first.failure, message });
+  if (others.length === 0) return tell("error", first.why);
+  tell("error", failureOf("plan/several", { first, others: others.map(({ name }) => name) }));
 }
-
-/** Most files named in one notice beside the first. */
-const MOST_NAMED = 5;
 
 function readAll(files: readonly File[]) {
   return Promise.all(files.map(async (file) => ({ file, read: await readPlanOf(file) })));
@@ -62,12 +55,7 @@ function tellOtherTerrain(): void {
   const { terrain } = plan.value;
   if (terrain.length === 0 || planElsewhere.value) return;
   if (open && speaksOf(plan.value, open.files)) return;
-  tell("info", {
-    code: "plan/other-terrain",
-    message: `This plan was drawn on ${terrain.map((ref) => ref.name).join(", ")}, which is not the elevation data now open.`,
-    remedy:
-      "Open that elevation data, or check accuracy and datum in Elevation data: they were entered for it.",
-  });
+  tell("info", failureOf("plan/other-terrain", { names: terrain.map(({ name }) => name) }));
 }
 
 /**

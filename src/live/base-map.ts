@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import type { Outcome } from "../../shared/failure.ts";
+import { failureOf, type Outcome } from "../../shared/failure.ts";
 import { recall, remember } from "../browser/remember.ts";
 
 const KEY = "drystead.base-map";
@@ -42,13 +42,5 @@ export function readBaseAddress(text: string): Outcome<string> {
   if (whole && ["{z}", "{x}", "{y}"].every((part) => address.includes(part))) {
     return { ok: true, value: address };
   }
-  return {
-    ok: false,
-    failure: {
-      code: "base-map/address",
-      message:
-        "Expected a web address of map tiles with {z}, {x} and {y} in it, such as https://tiles.example/{z}/{x}/{y}.png.",
-      remedy: "Copy the tile address from whoever offers the map, or leave the base map off.",
-    },
-  };
+  return { ok: false, failure: failureOf("base-map/address") };
 }

@@ -22,6 +22,7 @@ export const accuracyNow: ReadonlySignal<GroundAccuracy> = computed(() => {
 /** Files waiting for the person to say in which unit their heights are, and what their heights are as stored. */
 export const unitQuestion = signal<{
   readonly files: readonly File[];
-  readonly failure: Failure;
+  /** Why it is asked; null where the person asked for the question again. */
+  readonly failure: Failure | null;
   readonly range: HeightRange | null;
 } | null>(null);

@@ -1,5 +1,6 @@
 import { signal } from "@preact/signals";
-import { newVersionFailure, type OfflineState } from "../../shared/words/offline.ts";
+import { failureOf } from "../../shared/failure.ts";
+import type { OfflineState } from "../../shared/words/offline.ts";
 import { tell } from "../document/notices.ts";
 
 /** Whether the program starts without a network. */
@@ -49,7 +50,7 @@ function offer(registration: ServiceWorkerRegistration): void {
     waiting.postMessage("take-over");
   };
   loadNewVersion.value = load;
-  tell("info", newVersionFailure(), { label: "Load it now", run: load });
+  tell("info", failureOf("program/new-version"), { label: "Load it now", run: load });
 }
 
 function askNowAndThen(registration: ServiceWorkerRegistration): void {

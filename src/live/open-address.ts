@@ -1,4 +1,11 @@
-import { asFailure, type Failure, Refusal, refusalOf } from "../../shared/failure.ts";
+import {
+  asFailure,
+  type Failure,
+  failureOf,
+  Refusal,
+  refusal,
+  refusalOf,
+} from "../../shared/failure.ts";
 import type { TerrainRef } from "../../shared/plan.ts";
 import { readRasterAddress } from "../../shared/raster-address.ts";
 import { tell } from "../document/notices.ts";
@@ -30,20 +37,12 @@ async function openAt(
       return new FileAt(read.value, bytes);
     });
     const hosts = new Set(files.map(({ at }) => at.origin));
-    if (hosts.size > 1) throw twoHosts([...hosts]);
+    if (hosts.size > 1) throw refusal("address/hosts", { hosts: [...hosts].slice(0, 5) });
     return await openGround(files);
   } catch (thrown) {
     if (thrown instanceof Refusal) return asFailure(thrown);
     throw thrown;
   }
-}
-
-function twoHosts(hosts: readonly string[]): Refusal {
-  return new Refusal(
-    "address/hosts",
-    `Expected elevation data from one host; the plan names ${hosts.slice(0, 5).join(", ")}.`,
-    "Open one address after the other, or download the files.",
-  );
 }
 
 /** Says that a plan's elevation data is at a web address, and asks before anything is asked there. */
@@ -58,11 +57,7 @@ export function askToOpen(terrain: readonly TerrainRef[]): void {
   const names = terrain.map(({ name }) => name).join(", ");
   tell(
     "info",
-    {
-      code: "address/ask",
-      message: `This plan was drawn on ${names.slice(0, 200)} at ${[...new Set(hosts)].join(", ")}.`,
-      remedy: "Nothing is read from there until you open it.",
-    },
+    failureOf("address/ask", { names: names.slice(0, 200), hosts: [...new Set(hosts)] }),
     { label: `Open it from ${host}`, run: () => void openAddressesOf(terrain) },
   );
 }

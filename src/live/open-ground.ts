@@ -1,14 +1,11 @@
 import { batch, effect } from "@preact/signals";
 import { gapTo } from "../../shared/apart.ts";
-import { asFailure, type Failure } from "../../shared/failure.ts";
+import { asFailure, type Failure, failureOf } from "../../shared/failure.ts";
 import { longestCellM, typicalAccuracy } from "../../shared/ground-accuracy.ts";
 import { choicesFor, isSaid } from "../../shared/ground-marks.ts";
-import { planOnGround, speaksOf } from "../../shared/ground-settings.ts";
+import { leftBehind, planOnGround, speaksOf } from "../../shared/ground-settings.ts";
 import type { GroundSummary, OpenTerrainRequest } from "../../shared/messages.ts";
 import type { TerrainRef, VerticalUnit } from "../../shared/plan.ts";
-import { formatLength } from "../../shared/units.ts";
-import { exampleLeft } from "../../shared/words/example.ts";
-import { leftBehind } from "../../shared/words/left-behind.ts";
 import { openAddresses } from "../browser/address-ranges.ts";
 import { storeTerrain } from "../document/autosave.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
@@ -26,7 +23,7 @@ import {
   unitQuestion,
 } from "./ground.ts";
 import { freshPlan } from "./new-plan.ts";
-import { busy, unitSystem } from "./screen.ts";
+import { busy } from "./screen.ts";
 import { sizeAgain } from "./sizing-clock.ts";
 
 /**
@@ -162,14 +159,10 @@ export async function answerVerticalUnit(unit: VerticalUnit): Promise<void> {
 
 /** Asks again in which unit the heights of the open ground are, where the person said so. */
 export function askUnitAgain(): void {
-  void askUnit(openFiles.peek(), {
-    code: "ground/unit-unknown",
-    message: "What unit are the heights in?",
-    remedy: "",
-  });
+  void askUnit(openFiles.peek(), null);
 }
 
-async function askUnit(files: readonly File[], failure: Failure): Promise<void> {
+async function askUnit(files: readonly File[], failure: Failure | null): Promise<void> {
   const range = await engine.heightRange(requestOf(files)).catch(() => null);
   unitQuestion.value = { files, failure, range };
 }
@@ -258,10 +251,9 @@ function rememberTerrain(files: readonly File[], summary: GroundSummary): void {
     change: (now) => ({ ...now, terrain, water, ground: { ...settings, verticalUnit } }),
   });
   if (!outcome.ok) tell("error", outcome.failure);
-  const length = (m: number) => formatLength(m, unitSystem.value, 2);
   const typical = typicalAccuracy(longestCellM(summary));
-  const about = said && leftBehind(said, typical.rmseM, length);
-  if (about) tell("info", { ...about, remedy: `${about.remedy} Undo brings them back.` });
+  const about = said && leftBehind(said, typical.rmseM, true);
+  if (about) tell("info", about);
 }
 
 /** Ground of one's own under an example starts a plan of one's own; the example comes back with undo. */
@@ -273,5 +265,5 @@ function leaveExample(
   const touched = isTouched(site, plan.peek());
   const outcome = replacePlan(freshPlan(summary, terrain, undefined), `Open ${summary.name}`);
   if (!outcome.ok) tell("error", outcome.failure);
-  else if (touched) tell("info", exampleLeft(summary.name));
+  else if (touched) tell("info", failureOf("plan/example-left", { ground: summary.name }));
 }

@@ -1,7 +1,6 @@
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
 import { type Apart, apartBy, gapTo } from "../../shared/apart.ts";
-import type { Failure } from "../../shared/failure.ts";
-import { elsewhere } from "../../shared/words/apart.ts";
+import { type Failure, failureOf } from "../../shared/failure.ts";
 import { plan } from "../document/store.ts";
 import { ground } from "./ground.ts";
 
@@ -25,7 +24,7 @@ effect(() => {
 
 /** That nothing can be worked out because the elevation data lies elsewhere; null when it does not. */
 export const planElsewhere: ReadonlySignal<Failure | null> = computed(() =>
-  gap.value ? elsewhere(apart.value) : null,
+  gap.value ? failureOf("plan/elsewhere", { apart: apart.value }) : null,
 );
 
 /** Whether the plan came after the elevation data: then it is that data which is in the wrong place. */

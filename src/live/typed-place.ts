@@ -1,6 +1,5 @@
-import type { Outcome } from "../../shared/failure.ts";
+import { failureOf, type Outcome } from "../../shared/failure.ts";
 import type { LonLat } from "../../shared/plan.ts";
-import { placeRefused } from "../../shared/words/typed-place.ts";
 import { engine } from "../engine.ts";
 import { ground } from "./ground.ts";
 
@@ -15,7 +14,7 @@ export async function readPlace(text: string): Promise<Outcome<LonLat>> {
     .map(Number);
   const [a, b, ...more] = figures;
   if (a === undefined || b === undefined || more.length > 0 || figures.some(Number.isNaN)) {
-    return { ok: false, failure: placeRefused("unreadable", text) };
+    return { ok: false, failure: failureOf("place/unreadable", { came: text }) };
   }
   const { lonLat } = await engine.lonLatOf({ grid: Float64Array.of(a, b) });
   const ways: readonly LonLat[] = [
@@ -26,7 +25,7 @@ export async function readPlace(text: string): Promise<Outcome<LonLat>> {
   const found = ways.find(isOnGround);
   return found
     ? { ok: true, value: found }
-    : { ok: false, failure: placeRefused("elsewhere", text.trim()) };
+    : { ok: false, failure: failureOf("place/elsewhere", { came: text.trim() }) };
 }
 
 function isOnGround([lon, lat]: LonLat): boolean {

@@ -2,6 +2,7 @@ import { computed, effect, untracked } from "@preact/signals";
 import type { LineString, Polygon } from "geojson";
 import type { Map as MapLibreMap } from "maplibre-gl";
 import type { TerraDraw } from "terra-draw";
+import { failureOf } from "../../shared/failure.ts";
 import type { Alignment, LonLat } from "../../shared/plan.ts";
 import { chosenId } from "../document/chosen.ts";
 import { tell } from "../document/notices.ts";
@@ -188,11 +189,8 @@ function holdIn(draw: TerraDraw, held: Held | null, wanted: Alignment | undefine
     },
   ]);
   if (outcome?.valid) return { featureId, alternativeId: wanted.id, kind: wanted.kind };
-  tell("error", {
-    code: "draw/not-editable",
-    message: `${wanted.name} cannot be edited on the map: ${outcome?.reason ?? "its shape was refused"}.`,
-    remedy: "Edit its corners in the table under Line.",
-  });
+  const cause = outcome?.reason ?? null;
+  tell("error", failureOf("draw/not-editable", { name: wanted.name, cause }));
   return null;
 }
 

@@ -1,5 +1,5 @@
 import type { Geometry } from "geojson";
-import type { Failure, Outcome } from "../../shared/failure.ts";
+import { failureOf, type Given, type Outcome } from "../../shared/failure.ts";
 import { letterOf } from "../../shared/line-letter.ts";
 import { drawnCulvert, drawnDrain } from "../../shared/pipes/drawn-pipes.ts";
 import type { Alignment, LonLat, Plan, WorkPlace } from "../../shared/plan.ts";
@@ -27,14 +27,14 @@ export function drawnEdit(tool: Tool, geometry: Geometry, plan: Plan): Outcome<E
   if (tool === "place-pile") return workPlace("pile", geometry, plan);
   if (tool === "place-pumps") return workPlace("pumps", geometry, plan);
   if (tool === "draw-truck-way") return workPlace("truck-way", geometry, plan);
-  return refused("Nothing was being drawn.");
+  return refused("nothing");
 }
 
 function alternative(tool: Tool, geometry: Geometry, plan: Plan): Outcome<Edit> {
   const kind = tool === "draw-ring" ? "ring" : "line";
   const corners = cornersOf(geometry);
   const fewest = kind === "ring" ? 3 : 2;
-  if (corners.length < fewest) return refused(`A ${kind} needs at least ${fewest} corners.`);
+  if (corners.length < fewest) return refused(kind);
   const name = nextName(plan);
   const id = freeNumbered(new Set(plan.alignments.map((each) => each.id)), "line-");
   const drawn: Alignment = { id, name, kind, corners, reachBreaksM: [] };
@@ -54,59 +54,59 @@ function nextName(plan: Plan): string {
 
 function structure(geometry: Geometry, { structures }: Plan): Outcome<Edit> {
   const outline = cornersOf(geometry);
-  if (outline.length < 3) return refused("A building needs at least 3 corners.");
+  if (outline.length < 3) return refused("building");
   const names = freeNames("Building ", "structure-", structures);
   return added("Draw", "structures", { ...names, outline, floorM: null });
 }
 
 function noGo(geometry: Geometry, { noGo }: Plan): Outcome<Edit> {
   const outline = cornersOf(geometry);
-  if (outline.length < 3) return refused("A no-go area needs at least 3 corners.");
+  if (outline.length < 3) return refused("no-go");
   return added("Draw", "noGo", { ...freeNames("No-go ", "no-go-", noGo), outline });
 }
 
 function flow(geometry: Geometry): Outcome<Edit> {
   const [from, to] = cornersOf(geometry);
-  if (!from || !to) return refused("The river's flow needs two places: upstream and downstream.");
+  if (!from || !to) return refused("flow");
   return accepted("Draw the river's flow", (now) => ({ ...now, flow: { from, to } }));
 }
 
 function gauge(geometry: Geometry, plan: Plan): Outcome<Edit> {
   const [at] = cornersOf(geometry);
-  if (!at) return refused("The gauge needs a place.");
+  if (!at) return refused("gauge");
   const name = plan.gauge?.name ?? "Gauge";
   return accepted("Place the gauge", (now) => ({ ...now, gauge: { name, at } }));
 }
 
 function source(geometry: Geometry, { sources = [] }: Plan): Outcome<Edit> {
   const [at] = cornersOf(geometry);
-  if (!at) return refused("A source needs a place.");
+  if (!at) return refused("source");
   return added("Mark", "sources", { ...freeNames("Source ", "source-", sources), at });
 }
 
 function culvert(geometry: Geometry, { culverts = [] }: Plan): Outcome<Edit> {
   const path = cornersOf(geometry);
-  if (path.length < 2) return refused("A culvert needs two ends.");
+  if (path.length < 2) return refused("culvert");
   return added("Draw", "culverts", drawnCulvert(path, culverts));
 }
 
 function road(geometry: Geometry, { roads = [] }: Plan): Outcome<Edit> {
   const path = cornersOf(geometry);
-  if (path.length < 2) return refused("A road needs at least 2 corners.");
+  if (path.length < 2) return refused("road");
   return added("Draw", "roads", { ...freeNames("Road ", "road-", roads), path });
 }
 
 function drain(geometry: Geometry, { drains = [] }: Plan): Outcome<Edit> {
   const [at] = cornersOf(geometry);
-  if (!at) return refused("A drain needs a place.");
+  if (!at) return refused("drain");
   return added("Mark", "drains", drawnDrain(at, drains));
 }
 
 function workPlace(kind: WorkPlace["kind"], geometry: Geometry, plan: Plan): Outcome<Edit> {
   const path = cornersOf(geometry);
-  if (path.length === 0) return refused("A work place needs a place on the map.");
+  if (path.length === 0) return refused("work-place");
   if (kind === "truck-way" && path.length < 2) {
-    return refused("The trucks' way in needs at least 2 corners.");
+    return refused("truck-way");
   }
   return added("Place", "workPlaces", placedWork(kind, path, plan.workPlaces ?? []));
 }
@@ -128,11 +128,6 @@ function accepted(note: string, change: (plan: Plan) => Plan): Outcome<Edit> {
   return { ok: true, value: { note, change } };
 }
 
-function refused(message: string): Outcome<Edit> {
-  const failure: Failure = {
-    code: "draw/too-few",
-    message,
-    remedy: "Set its corners one after the other, then double-click or press Enter.",
-  };
-  return { ok: false, failure };
+function refused(shape: Given<"draw/too-few">["shape"]): Outcome<Edit> {
+  return { ok: false, failure: failureOf("draw/too-few", { shape }) };
 }

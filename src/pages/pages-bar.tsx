@@ -2,9 +2,8 @@ import { useState } from "preact/hooks";
 import { tabText } from "../../shared/exports/csv.ts";
 import type { Exported } from "../../shared/exports/exported.ts";
 import { FILE_FORMATS } from "../../shared/exports/formats.ts";
-import { asFailure, type Failure, refusalOf } from "../../shared/failure.ts";
+import { asFailure, type Failure, failureOf, type Given, refusal } from "../../shared/failure.ts";
 import { loadPart } from "../../shared/load-part.ts";
-import { clipboardRefused, copiedWords } from "../../shared/words/clipboard.ts";
 import { pagesOpen } from "../live/screen.ts";
 import { toGrid } from "../live/to-grid.ts";
 import { FailureText } from "../ui/failure-text.tsx";
@@ -58,8 +57,10 @@ async function save({ plan, alternative }: Exported, file: Download): Promise<Fa
   }
 }
 
+type Table = Given<"export/copied">["table"];
+
 /** Tables that go to the clipboard, by the words of their buttons. */
-function copiesOf(of: Exported): readonly (readonly [string, () => Promise<string>])[] {
+function copiesOf(of: Exported): readonly (readonly [Table, () => Promise<string>])[] {
   const { time } = of.line;
   const stakes = async () => {
     const part = await loadPart(
@@ -73,13 +74,13 @@ function copiesOf(of: Exported): readonly (readonly [string, () => Promise<strin
 }
 
 /** Puts a table on the clipboard. @returns that it is there, or why not */
-async function copy(label: string, table: () => Promise<string>): Promise<Failure> {
+async function copy(table: Table, write: () => Promise<string>): Promise<Failure> {
   try {
-    const text = await table();
+    const text = await write();
     await navigator.clipboard.writeText(text).catch(() => {
-      throw refusalOf(clipboardRefused());
+      throw refusal("export/no-clipboard");
     });
-    return copiedWords(label);
+    return failureOf("export/copied", { table });
   } catch (thrown) {
     return asFailure(thrown);
   }
@@ -114,9 +115,9 @@ export function PagesBar({ of, map }: PagesBarProps) {
           </MenuItem>
         ))}
         <hr />
-        {copiesOf(of).map(([label, table]) => (
-          <MenuItem key={label} icon="copy" onChoose={() => void copy(label, table).then(setSaid)}>
-            {label}, copied for a spreadsheet
+        {copiesOf(of).map(([table, write]) => (
+          <MenuItem key={table} icon="copy" onChoose={() => void copy(table, write).then(setSaid)}>
+            {table}, copied for a spreadsheet
           </MenuItem>
         ))}
       </Menu>

@@ -1,5 +1,5 @@
 import type { Exported } from "../../shared/exports/exported.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import { scaleLength } from "../../shared/scale-length.ts";
 import { pictureWords } from "../../shared/words/plan-picture.ts";
 import { printedWords } from "../../shared/words/sheet.ts";
@@ -36,7 +36,7 @@ interface Block {
  * @throws Refusal `export/no-picture` where the map has lost its graphics, or is not drawn
  */
 export async function planPicture(map: MapForPages, of: Exported): Promise<Blob> {
-  if (map.isLost.peek()) throw noPicture();
+  if (map.isLost.peek()) throw refusal("export/no-picture");
   const image = new Image();
   image.src = await map.picture();
   await image.decode();
@@ -70,7 +70,10 @@ export async function planPicture(map: MapForPages, of: Exported): Promise<Blob>
   drawNorth(brush, width - 2 * MARGIN, mapTop + MARGIN);
   write(brush, notes, mapTop + mapHeight, INK);
   return new Promise((resolve, reject) => {
-    brush.canvas.toBlob((blob) => (blob ? resolve(blob) : reject(noPicture())), "image/png");
+    brush.canvas.toBlob(
+      (blob) => (blob ? resolve(blob) : reject(refusal("export/no-picture"))),
+      "image/png",
+    );
   });
 }
 
@@ -136,11 +139,3 @@ function drawNorth(brush: CanvasRenderingContext2D, x: number, top: number): voi
 
 const fontOf = ({ px, weight }: Type) => `${weight} ${px}px ${FONT}`;
 const lineOf = ({ px }: Type) => Math.round(px * 1.35);
-
-function noPicture(): Refusal {
-  return new Refusal(
-    "export/no-picture",
-    "Expected the map to take a picture of; the browser has lost its graphics.",
-    "Reload the page, then save the picture again. Your plan is saved.",
-  );
-}

@@ -1,6 +1,7 @@
 import type { Failure } from "../../shared/failure.ts";
 import type { UnitSystem } from "../../shared/units.ts";
 import { addTexts, failureWords } from "../../shared/words/failure.ts";
+import { FIELD_REFUSALS } from "../../shared/words/refusals/field.ts";
 import { FORECAST_READING_REFUSALS } from "../../shared/words/refusals/forecast-reading.ts";
 import { IMPORT_READING_REFUSALS } from "../../shared/words/refusals/import-reading.ts";
 import { LATE_REFUSALS } from "../../shared/words/refusals/late.ts";
@@ -8,6 +9,7 @@ import { READINGS_REFUSALS } from "../../shared/words/refusals/readings.ts";
 import { TERMINAL_REFUSALS } from "../../shared/words/refusals/terminal.ts";
 
 addTexts({
+  ...FIELD_REFUSALS,
   ...FORECAST_READING_REFUSALS,
   ...LATE_REFUSALS,
   ...READINGS_REFUSALS,

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { apartBy, type Bounds, gapTo } from "../../shared/apart.ts";
+import { type Apart, apartBy, type Bounds, gapTo } from "../../shared/apart.ts";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { failureOf } from "../../shared/failure.ts";
 import type { LonLat, Plan } from "../../shared/plan.ts";
-import { elsewhere } from "../../shared/words/apart.ts";
 import { failureWords } from "../../shared/words/failure.ts";
 
 function planAt(...corners: LonLat[]): Plan {
@@ -48,8 +48,8 @@ describe("how far a plan lies from elevation data", () => {
 describe("its words", () => {
   it("give distance and direction in the units asked for", () => {
     const far = { distanceM: 320_000, bearingDeg: 224 };
-    const said = (apart: Parameters<typeof elsewhere>[0], system: "us" | "metric") =>
-      failureWords(elsewhere(apart), system).message;
+    const said = (apart: Apart, system: "us" | "metric") =>
+      failureWords(failureOf("plan/elsewhere", { apart }), system).message;
     expect(said(far, "us")).toBe("The elevation data lies 199 mi southwest of the plan.");
     expect(said(far, "metric")).toContain("320 km southwest");
     const near = { distanceM: 60, bearingDeg: 359 };

@@ -72,7 +72,7 @@ describe("a raster that states no vertical unit", () => {
     expect(said).toContain("ground/unit-unknown");
     expect(said).toContain(`--vertical-unit ft: ${range} ft; your water 105.0 ft`);
     expect(said).toContain(`--vertical-unit m: ${range} m; your water 32.0 m`);
-    expect(said).toMatch(/No longer used: accuracy 1.3 ft, vertical datum "NGVD 29"/);
+    expect(said).toMatch(/No longer used: accuracy 1.31 ft, vertical datum "NGVD 29"/);
   });
 
   it("takes the accuracy typical of its cells when the plan's was said of another file", async () => {

@@ -1,11 +1,13 @@
 import { describe, expect, test } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { asFailure } from "../../shared/failure.ts";
 import type { MarkChoice } from "../../shared/ground-marks.ts";
 import type { LonLat, Plan, VerticalUnit } from "../../shared/plan.ts";
 import { planPlane } from "../../shared/plan-plane.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
 import { madeFile, rasterFile } from "../helpers/raster-files.ts";
+import { said } from "../helpers/said.ts";
 import { seededRandom } from "../helpers/seeded-random.ts";
 import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
@@ -190,11 +192,12 @@ describe("nothing is counted before the person has said it", () => {
     const { engine, plan } = await opened();
     const refusal = {
       code: "ground/mark-unknown",
-      message: expect.stringMatching(
-        /^"dem\.tif": 437 cells \(4\.4 %\) have exactly 0 m, 100\.\d\d m below all other heights\.$/,
-      ),
-      mark: { value: 0, cells: POND },
+      given: { mark: { value: 0, cells: POND } },
     };
+    const refused = await engine.size({ plan }).then(() => null, asFailure);
+    expect(said(refused!, "metric").message).toMatch(
+      /^"dem\.tif": 437 cells \(4\.4 %\) have exactly 0 m, 100\.\d\d m below all other heights\.$/,
+    );
     await expect(engine.size({ plan })).rejects.toMatchObject(refusal);
     await expect(engine.size({ plan, live: true })).rejects.toMatchObject(refusal);
     const cut = { plan, id: "a", chainageM: 1, marginM: 5 };
@@ -235,7 +238,7 @@ describe("on a raster too large to read whole", () => {
     expect(summary).toMatchObject({ marksAsked: [], fromOverview: true });
     await expect(samplerFor(plane(summary.bounds), around)).rejects.toMatchObject({
       code: "ground/mark-unknown",
-      mark: { value: 0, cells: 1200, looked: "plan", side: "below" },
+      given: { mark: { value: 0, cells: 1200, looked: "plan", side: "below" } },
     });
     const said = { choices: [{ value: 0, is: "hole" as const }], asked: [] };
     const again = await openTerrain([raster(small, SIZE, 20)], "metre", undefined, null, said);

@@ -1,12 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { DEFAULT_GROUND } from "../../shared/defaults.ts";
 import { accuracyOf, typicalAccuracy } from "../../shared/ground-accuracy.ts";
-import { planOnGround, speaksOf } from "../../shared/ground-settings.ts";
+import { leftBehind, planOnGround, speaksOf } from "../../shared/ground-settings.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
-import { formatLength } from "../../shared/units.ts";
-import { leftBehind } from "../../shared/words/left-behind.ts";
 import { unitChoice } from "../../shared/words/unit-choice.ts";
 import { flat, planWith, rectangle, ring, size } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const OWN = { name: "county.tif", bytes: 1000 };
 const TYPED = {
@@ -39,11 +38,9 @@ describe("what was said of one raster", () => {
     const plan = { ...TYPED, water: { ...TYPED.water, datumOffsetM: 0.4 } };
     const moved = planOnGround(plan, [{ name: "next.tif", bytes: 1 }]);
     expect(moved.plan.water.datumOffsetM).toBe(0.4);
-    const told = leftBehind(moved.left!, 0.1, (m) => formatLength(m, "us", 2))!;
-    expect(told.message).toContain(
-      'accuracy 1.15 ft, correction of 0.33 ft, vertical datum "NGVD 29"',
-    );
-    expect(told.message).toContain("offset of 1.31 ft in Water is kept: check it");
+    const { message } = said(leftBehind(moved.left!, 0.1, true)!);
+    expect(message).toContain('accuracy 1.15 ft, correction of 0.33 ft, vertical datum "NGVD 29"');
+    expect(message).toContain("offset of 1.31 ft in Water is kept: check it");
   });
 
   it("is not spoken of when nothing of weight was said", () => {
@@ -52,7 +49,7 @@ describe("what was said of one raster", () => {
       terrain: [OWN],
     };
     const { left } = planOnGround(plain, [{ name: "next.tif", bytes: 1 }]);
-    expect(leftBehind(left!, 0.1, String)).toBeNull();
+    expect(leftBehind(left!, 0.1, true)).toBeNull();
   });
 });
 

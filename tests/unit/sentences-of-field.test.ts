@@ -22,12 +22,11 @@ import {
   builtShortWords,
   markWords,
   notStartedWords,
-  otherNumber,
   otherPlanWords,
   photoSizeWords,
   reachedRows,
 } from "../../shared/words/field-built.ts";
-import { codeCountWords, codesReadWords, NO_CAMERA } from "../../shared/words/field-codes.ts";
+import { codeCountWords, codesReadWords } from "../../shared/words/field-codes.ts";
 import { layingWords } from "../../shared/words/field-laying.ts";
 import { leaveInFullWords, overtopsSentence } from "../../shared/words/field-leave.ts";
 import { classRangeWords, noMapWords } from "../../shared/words/field-map.ts";
@@ -149,10 +148,8 @@ describe.each(["us", "metric"] as const)("what is said in the field in %s units"
     ]),
     photoSizeWords(184_000),
     ...[0, 1, 4].flatMap((count) => [addedWords(count), addedMarksNote(count)]),
-    ...Object.values(otherNumber("7F3A-21", "95DD-DE")).slice(1),
     codeCountWords(0, 3),
     codesReadWords(1, 3),
-    NO_CAMERA().message,
     ...pumpBoxes(holding!, system).flatMap(({ title, text }) => [title, text]),
     ...[true, false].flatMap((hasPumps) =>
       holding!.inside ? sumpWords(holding!, { awayM: 2, chainageM: 30 }, hasPumps, system) : [],

@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
 import type { Failure, FailureCode } from "../../shared/failure.ts";
 import { BRITISH, FOREIGN, NEVER } from "../helpers/never-said.ts";
+import {
+  DOCUMENT_SAMPLES,
+  EXPORT_SAMPLES,
+  FIELD_SAMPLES,
+} from "../helpers/refusal-samples/document.ts";
 import { FORECAST_SAMPLES } from "../helpers/refusal-samples/forecast.ts";
+import { GROUND_SAMPLES } from "../helpers/refusal-samples/ground.ts";
 import { IMPORT_SAMPLES } from "../helpers/refusal-samples/imports.ts";
 import { LINE_SAMPLES } from "../helpers/refusal-samples/line.ts";
 import { PLAN_SAMPLES } from "../helpers/refusal-samples/plan.ts";
@@ -26,10 +32,14 @@ const SAMPLES: { readonly [C in FailureCode]: "no figures" | readonly object[] }
   ...PLAN_SAMPLES,
   ...IMPORT_SAMPLES,
   ...PROGRAM_SAMPLES,
+  ...GROUND_SAMPLES,
+  ...DOCUMENT_SAMPLES,
+  ...EXPORT_SAMPLES,
+  ...FIELD_SAMPLES,
 };
 
-/** Says by examples what may be typed, in either unit. */
-const SHOWS_BOTH = new Set(["length/unreadable"]);
+/** Says by examples what may be typed, in either unit; or quotes a height as its raster has it. */
+const SHOWS_BOTH = new Set(["length/unreadable", "ground/mark-unknown"]);
 
 const CASES = Object.entries(SAMPLES).flatMap(([code, samples]) =>
   (samples === "no figures" ? [{}] : samples).map((given) => ({ code, given }) as Failure),

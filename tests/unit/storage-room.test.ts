@@ -1,6 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { almostFull, roomWords } from "../../shared/words/storage-room.ts";
+import { failureOf } from "../../shared/failure.ts";
+import { roomWords } from "../../shared/words/storage-room.ts";
 import { followRoom, storageRoom } from "../../src/document/storage-room.ts";
+import { said } from "../helpers/said.ts";
 
 const GB = 1e9;
 
@@ -87,6 +89,8 @@ describe("the room that the browser has for plans", () => {
     expect(roomWords({ usedBytes: 9e5, leftBytes: 999e6, stays: false })).toContain(
       "under 1 MB, room for 999 MB more. The browser may clear it",
     );
-    expect(almostFull(28e6).message).toContain("only 28 MB more");
+    expect(said(failureOf("autosave/almost-full", { leftBytes: 28e6 })).message).toContain(
+      "only 28 MB more",
+    );
   });
 });

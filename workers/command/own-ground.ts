@@ -1,15 +1,12 @@
 import type { Failure } from "../../shared/failure.ts";
 import { asFailure } from "../../shared/failure.ts";
-import { planOnGround } from "../../shared/ground-settings.ts";
+import { leftBehind, planOnGround } from "../../shared/ground-settings.ts";
 import type { Engine, TerrainFile } from "../../shared/messages.ts";
 import type { Plan, VerticalUnit } from "../../shared/plan.ts";
 import { waterElevationAtGauge } from "../../shared/stage.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { failureWords } from "../../shared/words/failure.ts";
-import { leftBehind } from "../../shared/words/left-behind.ts";
-import { note } from "../../shared/words/terminal.ts";
 import { unitChoice } from "../../shared/words/unit-choice.ts";
-import { unitsOf } from "../../shared/words/units.ts";
+import { sayNotes } from "./say-notes.ts";
 
 /** The plan as it stands on the rasters named: what it says of other elevation data is left out, with a note. */
 export function onTheseFiles(
@@ -20,8 +17,8 @@ export function onTheseFiles(
 ): Plan {
   const named = files.map(({ name, blob }) => ({ name, bytes: blob.size }));
   const { plan: onIt, left } = planOnGround(plan, named);
-  const behind = left && leftBehind(left, null, unitsOf(system).length);
-  if (behind) say(note(failureWords(behind, system).message));
+  const note = left && leftBehind(left, null, false);
+  if (note) sayNotes([note], system, say);
   return onIt;
 }
 

@@ -1,11 +1,10 @@
-import { asFailure, Refusal, refusal, refusalOf } from "../../shared/failure.ts";
+import { asFailure, Refusal, refusal } from "../../shared/failure.ts";
 import type { GroundSampler } from "../../shared/ground.ts";
 import type { FileNote, GroundNote, TilesTogether } from "../../shared/ground-notes.ts";
 import type { CallOptions, GroundSummary, OnGrid, TerrainFile } from "../../shared/messages.ts";
 import type { LonLat, VerticalUnit } from "../../shared/plan.ts";
 import type { PlanPlane } from "../../shared/plan-plane.ts";
 import type { PlaneBox } from "../../shared/site.ts";
-import { loneValueWords, systemOf } from "../../shared/words/marks.ts";
 import { stopIfCancelled } from "../stop-if-cancelled.ts";
 import { bilinear } from "./bilinear.ts";
 import { makeBlockStore } from "./block-store.ts";
@@ -120,8 +119,8 @@ export async function openTerrain(
   );
   const readCounted = async (window: CellWindow): Promise<MosaicCells> => {
     const cells = await readMosaic(mosaic, levels, window, store);
-    const lone = unseen(cells.heightsM, (index) => partAt(mosaic, window, index));
-    if (lone) throw refusalOf(loneValueWords(lone, systemOf(lone.unit)));
+    const mark = unseen(cells.heightsM, (index) => partAt(mosaic, window, index));
+    if (mark) throw refusal("ground/mark-unknown", { mark });
     return cells;
   };
   return {

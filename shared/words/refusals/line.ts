@@ -13,6 +13,28 @@ export const LINE_REFUSALS = {
     "The plan has no line and no building yet.",
     "Draw a ring around the building, or open a plan file.",
   ],
+  "line/too-few-corners": ({
+    kind,
+    name,
+    corners,
+    least,
+  }: {
+    kind: "ring" | "line";
+    name: string;
+    corners: number;
+    least: number;
+  }) => [
+    `Expected at least ${least} corners for a ${kind}; "${name}" has ${corners}.`,
+    "Draw the line again, or add corners to it.",
+  ],
+  "line/no-length": ({ name }: { name: string }) => [
+    `Expected a line with a length; the corners of "${name}" are all at one place.`,
+    "Move its corners apart, or draw the line again.",
+  ],
+  "line/too-long": ({ mostM, lengthM }: { mostM: number; lengthM: number }, units) => [
+    `Expected a line of at most ${units.far(mostM)} on elevation data this fine; it is ${units.far(lengthM)} long.`,
+    "Draw a shorter line, or use coarser elevation data.",
+  ],
   unexpected: ({ message }: { message: string }) => [
     `Something went wrong that should not have: ${message}`,
     "Your plan is saved. Try again; if it happens again, save the plan file and report it.",

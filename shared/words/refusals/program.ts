@@ -23,4 +23,12 @@ export const PROGRAM_REFUSALS = {
     `A part of the program could not be loaded: ${part}.`,
     "Check the network and that the folder the page came from is still there, then try again. If it happens again, reload the page: your plan is saved.",
   ],
+  "program/new-version": () => [
+    "A new version of Drystead is here.",
+    "Load it between two jobs. Until then you work on with this one; your plan is saved.",
+  ],
+  "engine/crashed": () => [
+    "The part of the page that reads elevation data stopped and was started again.",
+    "Your plan is saved. If it happens again, use smaller or coarser elevation data.",
+  ],
 } satisfies RefusalTexts;

@@ -1,4 +1,4 @@
-import type { Failure, Outcome } from "../../../shared/failure.ts";
+import { failureOf, type Outcome } from "../../../shared/failure.ts";
 import type { Alignment, ReachSection } from "../../../shared/plan.ts";
 import { isStandard, STANDARD, sectionsOf } from "../../../shared/reaches.ts";
 import { apply } from "../store.ts";
@@ -21,19 +21,10 @@ export function breaksWith(
   lengthM: number,
 ): Outcome<readonly number[]> {
   if (!(atM > CLOSEST_M && atM < lengthM - CLOSEST_M)) {
-    return refused(
-      "reach/outside",
-      "Expected a station inside the line, away from its ends.",
-      "Type a station between the first and the last.",
-    );
+    return { ok: false, failure: failureOf("reach/outside") };
   }
   if (breaksM.some((each) => Math.abs(each - atM) < CLOSEST_M)) {
-    return refused(
-      "reach/taken",
-      "A reach already ends at that station.",
-      "Choose a station at least {0} away.",
-      CLOSEST_M,
-    );
+    return { ok: false, failure: failureOf("reach/taken", { closestM: CLOSEST_M }) };
   }
   return { ok: true, value: [...breaksM, atM].sort((a, b) => a - b) };
 }
@@ -69,11 +60,7 @@ export function withBreakMoved(
   const moved = breaksWith(others, toM, lengthM);
   if (!moved.ok) return moved;
   if (moved.value.indexOf(toM) !== index) {
-    return refused(
-      "reach/passed",
-      "Expected a station between the ends of the two reaches that meet here.",
-      "Join reaches first to move an end past another.",
-    );
+    return { ok: false, failure: failureOf("reach/passed") };
   }
   return { ok: true, value: reaching(line, moved.value, sectionsOf(line)) };
 }
@@ -90,19 +77,10 @@ export function withStretch(
 ): Outcome<Alignment> {
   const wraps = fromM > toM;
   if (!isOnLine(fromM, lengthM) || !isOnLine(toM, lengthM) || (wraps && line.kind !== "ring")) {
-    return refused(
-      "reach/stretch",
-      "Expected two stations on the line, the first before the second.",
-      "Type where the stretch begins and where it ends.",
-    );
+    return { ok: false, failure: failureOf("reach/stretch") };
   }
   if (Math.abs(toM - fromM) < 2 * CLOSEST_M) {
-    return refused(
-      "reach/short",
-      "Expected a stretch of {0} or more.",
-      "Type two stations that lie further apart.",
-      2 * CLOSEST_M,
-    );
+    return { ok: false, failure: failureOf("reach/short", { shortestM: 2 * CLOSEST_M }) };
   }
   const fromEndM = endOf(line, fromM, lengthM);
   const divided = divide(line, fromEndM, lengthM);
@@ -223,14 +201,4 @@ function reaching(
 
 function isPlain(built: ReachSection): boolean {
   return built === STANDARD || (isStandard(built) && Object.keys(built.figures).length === 0);
-}
-
-function refused(
-  code: string,
-  message: string,
-  remedy: string,
-  lengthM?: number,
-): { ok: false; failure: Failure } {
-  const figures = lengthM === undefined ? {} : { figures: [{ as: "length", m: lengthM } as const] };
-  return { ok: false, failure: { code, message, remedy, ...figures } };
 }

@@ -1,3 +1,4 @@
+import { failureOf } from "../../../shared/failure.ts";
 import type { CallOptions } from "../../../shared/messages.ts";
 import { withCorners } from "../../../shared/pins.ts";
 import type { Alignment, LonLat, Plan } from "../../../shared/plan.ts";
@@ -41,14 +42,11 @@ export async function improveAlternative(line: Alignment): Promise<void> {
   if (!answer) return;
   const now = plan.peek().alignments.find((each) => each.id === id);
   if (now?.corners !== line.corners) {
-    return sayUnchanged(name, "It was changed meanwhile.", "Improve it again.");
+    return tell("info", failureOf("site/unchanged", { name, why: "changed" }));
   }
   const { isMoved, ...result } = answer;
   const { corners, pinned, setbackM } = result;
-  if (!isMoved) {
-    const why = "A short move saves nothing: its corners are where they need the fewest bags.";
-    return sayUnchanged(name, why, "Find the ring looks further away.");
-  }
+  if (!isMoved) return tell("info", failureOf("site/unchanged", { name, why: "no-saving" }));
   improvedTo.set(corners, { ...result, inputs: inputsOf(of) });
   edit({
     note: `Improve ${name}`,
@@ -80,8 +78,4 @@ async function asDrawn(
   const plan = { ...withoutCarried(of), alignments, chosenId: id };
   const { lines } = await engine.size({ plan, live: true }, options);
   return { drawn, before: lines[0]!.totals };
-}
-
-function sayUnchanged(name: string, why: string, remedy: string): void {
-  tell("info", { code: "site/unchanged", message: `${name} stays as it is. ${why}`, remedy });
 }

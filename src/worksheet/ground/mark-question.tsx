@@ -1,7 +1,9 @@
 import { signal } from "@preact/signals";
 import type { ComponentChildren } from "preact";
+import { failureOf } from "../../../shared/failure.ts";
 import type { LoneValue, MarkMeaning } from "../../../shared/ground-marks.ts";
-import { loneValueWords, markChoiceWords } from "../../../shared/words/marks.ts";
+import { failureWords } from "../../../shared/words/failure.ts";
+import { markChoiceWords } from "../../../shared/words/marks.ts";
 import { unitQuestion } from "../../live/ground.ts";
 import { answerMark } from "../../live/marks.ts";
 import { unitSystem } from "../../live/screen.ts";
@@ -38,7 +40,8 @@ interface MarkChoicesProps {
 
 /** The figures of the height that is asked about, and the two answers. */
 export function MarkChoices({ mark, children }: MarkChoicesProps) {
-  const { message, remedy } = loneValueWords(mark, unitSystem.value);
+  const asked = failureOf("ground/mark-unknown", { mark });
+  const { message, remedy } = failureWords(asked, unitSystem.value);
   return (
     <>
       <p>

@@ -2,11 +2,12 @@ import { gapTo } from "../../../shared/apart.ts";
 import type { HeightRange } from "../../../shared/messages.ts";
 import type { VerticalUnit } from "../../../shared/plan.ts";
 import { isWaterGiven, waterElevationAtGauge } from "../../../shared/stage.ts";
-import { unitChoice } from "../../../shared/words/unit-choice.ts";
+import { unitAskedWords, unitChoice } from "../../../shared/words/unit-choice.ts";
 import { plan } from "../../document/store.ts";
 import { example } from "../../live/demo-sites.ts";
 import { unitQuestion } from "../../live/ground.ts";
 import { answerVerticalUnit } from "../../live/open-ground.ts";
+import { unitSystem } from "../../live/screen.ts";
 
 const CHOICES: readonly { readonly unit: VerticalUnit; readonly label: string }[] = [
   { unit: "foot", label: "Feet (0.3048 m)" },
@@ -25,8 +26,8 @@ export function UnitQuestion() {
   return (
     <section class="notice question" role="alert" aria-label="Unit of the heights">
       <p>
-        <strong>{asked.failure.message}</strong> The survey's metadata say it; a wrong unit makes
-        every height wrong by a factor of three.
+        <strong>{unitAskedWords(asked.failure, unitSystem.value)}</strong> The survey's metadata say
+        it; a wrong unit makes every height wrong by a factor of three.
       </p>
       <ul class="unit-choices">
         {CHOICES.map(({ unit, label }) => (
