@@ -1,5 +1,5 @@
 import { convexHull } from "./convex-hull.ts";
-import type { Figure, Outcome } from "./failure.ts";
+import { failureOf, type Outcome } from "./failure.ts";
 import type { LonLat, Structure } from "./plan.ts";
 import { planPlane } from "./plan-plane.ts";
 
@@ -8,6 +8,9 @@ const TURN_PER_CORNER = Math.PI / 3;
 
 /** Corners of the outline that stand out less than this are left out; the ring runs that much further away, metres. */
 const STANDS_OUT_M = 0.05;
+
+/** Furthest the ring may run from the buildings, metres. */
+const FURTHEST_M = 500;
 
 /** Decimals of a degree kept, about a tenth of a millimetre: drawing tools refuse more than nine. */
 const DECIMALS = 9;
@@ -36,31 +39,15 @@ export function centreLineDistanceM(setbackM: number, heightM: number, baseRatio
 export function offsetRing(request: OffsetRingRequest): Outcome<readonly LonLat[]> {
   const points = request.structures.flatMap((structure) => [...structure.outline]);
   const first = points[0];
-  if (!first) {
-    return refused(
-      "ring/no-structure",
-      "Expected a building to go around; the plan has none.",
-      "Draw the building or import its footprint first.",
-    );
-  }
-  if (!(request.distanceM > 0 && request.distanceM <= 500)) {
-    return refused(
-      "ring/distance",
-      "Expected a distance above 0 and up to {0}; came {1}.",
-      "Check the setback and the height to allow for.",
-      [500, request.distanceM].map((m) => ({ as: "distance", m })),
-    );
+  if (!first) return { ok: false, failure: failureOf("ring/no-structure") };
+  const { distanceM: cameM } = request;
+  if (!(cameM > 0 && cameM <= FURTHEST_M)) {
+    return { ok: false, failure: failureOf("ring/distance", { mostM: FURTHEST_M, cameM }) };
   }
   const plane = planPlane(first);
   const places = points.map((each): Point => plane.toPlane(each));
   const outline = convexOutline(places);
-  if (!outline) {
-    return refused(
-      "ring/flat-structure",
-      "Expected a building with some area; all its corners lie on one line.",
-      "Draw the building again.",
-    );
-  }
+  if (!outline) return { ok: false, failure: failureOf("ring/flat-structure") };
   const distanceM = request.distanceM + furthestOutside(places, outline);
   const corners = outline.flatMap((_, index) => cornersAround(outline, index, distanceM));
   return {
@@ -119,13 +106,4 @@ function cornersAround(outline: readonly Point[], index: number, distanceM: numb
     const direction = inward - Math.PI / 2 + (turn * (step + 0.5)) / count;
     return [at[0] + reachM * Math.cos(direction), at[1] + reachM * Math.sin(direction)] as const;
   });
-}
-
-function refused(
-  code: string,
-  message: string,
-  remedy: string,
-  figures: readonly Figure[] = [],
-): Outcome<never> {
-  return { ok: false, failure: { code, message, remedy, figures } };
 }

@@ -10,6 +10,7 @@ import { openTerrain, type Terrain } from "../../workers/raster/terrain.ts";
 import { type Gdal, startGdal } from "../helpers/gdal.ts";
 import { madeFile } from "../helpers/raster-files.ts";
 import { readText } from "../helpers/read-forecast.ts";
+import { said } from "../helpers/said.ts";
 import type { Input } from "./inputs.ts";
 
 /** What became of an input. `wrong` says what must never be. */
@@ -138,7 +139,8 @@ async function tryPlan(text: string): Promise<Verdict> {
   if (!read.ok) return refused(read.failure);
   const { plan, waterStated } = read.value;
   const again = readPlanFile(writePlanFile(plan));
-  if (!again.ok) return { end: "wrong", why: `written and refused: ${again.failure.message}` };
+  if (!again.ok)
+    return { end: "wrong", why: `written and refused: ${said(again.failure).message}` };
   if (waterStated) await useAll(plan);
   return { end: "taken", judged: null };
 }

@@ -5,6 +5,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import { type Gdal, startGdal } from "../helpers/gdal.ts";
+import { said } from "../helpers/said.ts";
 
 /*
  * One ring on one sloping ground, in national references whose datum lies up to 324 m off WGS 84 though its
@@ -23,7 +24,7 @@ afterAll(() => gdal.remove());
 /** The one line of a plan, sized on a raster in metres. */
 async function sized(planFile: string, raster: string) {
   const read = readPlanFile(readFileSync(planFile, "utf8"));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   const engine = makeEngine();
   const files = [{ name: "ground.tif", blob: await openAsBlob(raster) }];
   const { crsNote } = await engine.openTerrain({ files, verticalUnit: "metre" });

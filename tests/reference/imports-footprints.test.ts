@@ -7,6 +7,7 @@ import { cornersInTurn } from "../../shared/imports/place-shapes.ts";
 import { makeEngine } from "../../workers/engine.ts";
 import { type Gdal, startGdal } from "../helpers/gdal.ts";
 import { shapesIn } from "../helpers/read-shapes.ts";
+import { said } from "../helpers/said.ts";
 
 /*
  * FlatGeobuf as GDAL/OGR 3.8 (gdal3.js) writes it, and GeoParquet as Apache Arrow, GeoPandas and PROJ write it
@@ -35,7 +36,7 @@ const PARTS = (JSON.parse(houses) as Judged).features.flatMap(({ geometry }, fea
 
 async function found(bytes: Uint8Array): Promise<ShapeFile> {
   const outcome = await shapesIn(new Uint8Array(bytes));
-  if (!outcome.ok) throw new Error(outcome.failure.message);
+  if (!outcome.ok) throw new Error(said(outcome.failure).message);
   return outcome.value;
 }
 

@@ -7,6 +7,7 @@ import type { LonLat, Plan } from "../../shared/plan.ts";
 import { readPlanFile, writePlanFile } from "../../shared/plan-file.ts";
 import { anyPlan } from "../helpers/arbitrary-plan.ts";
 import { freshGdal } from "../helpers/gdal.ts";
+import { said } from "../helpers/said.ts";
 
 /*
  * The plan file as an independent reader sees it: the GeoJSON driver of GDAL/OGR 3.8 (gdal3.js). Here OGR says
@@ -65,7 +66,7 @@ async function rewrittenByGdal(text: string): Promise<string> {
 
 function planFrom(text: string): Plan {
   const read = readPlanFile(text);
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   return read.value.plan;
 }
 

@@ -8,6 +8,7 @@ import { leveeTypeText } from "../../shared/words/levee-types.ts";
 import { figureNote } from "../../shared/words/setting-notes.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { flat, openLine, planWith, size } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const SQUARE_FOOT_M2 = FOOT_M ** 2;
 const INCH_M = FOOT_M / 12;
@@ -29,7 +30,7 @@ const areaSqFt = (line: ReturnType<typeof hundredFeet>) =>
 
 function sectionOf(id: string): EmergencySection {
   const found = sectionById(id);
-  if (!found.ok) throw new Error(found.failure.message);
+  if (!found.ok) throw new Error(said(found.failure).message);
   return found.value;
 }
 

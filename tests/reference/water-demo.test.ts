@@ -9,6 +9,7 @@ import type { Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { LOW, WATER, type WetMask } from "../../shared/water-types.ts";
 import { makeEngine } from "../../workers/engine.ts";
+import { said } from "../helpers/said.ts";
 
 const SITE = fileURLToPath(new URL("../../sample-terrain/", import.meta.url));
 let engine: Engine;
@@ -21,7 +22,7 @@ beforeAll(async () => {
     verticalUnit: null,
   });
   const read = readPlanFile(readFileSync(`${SITE}demo.geojson`, "utf8"));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   plan = read.value.plan;
 });
 

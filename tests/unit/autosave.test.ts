@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { failureOf, refusal } from "../../shared/failure.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
 import { autosaveFailure } from "../../src/document/autosave-failures.ts";
@@ -21,6 +21,7 @@ import {
   writeJournal,
 } from "../../src/document/stored-plan.ts";
 import { writeBehind } from "../../src/document/write-behind.ts";
+import { said } from "../helpers/said.ts";
 
 const DELAY_MS = 250;
 const RETRY_MS = 5000;
@@ -255,10 +256,10 @@ describe("a browser that does not keep the plan", () => {
     [new DOMException("", "QuotaExceededError"), "autosave/full"],
     [new DOMException("denied", "SecurityError"), "autosave/refused"],
     ["a text", "autosave/refused"],
-    [new Refusal("autosave/unreadable", "m", "r"), "autosave/unreadable"],
+    [refusal("autosave/unreadable", { why: failureOf("plan/empty") }), "autosave/unreadable"],
   ])("with %s is told as %s, with what to do", (thrown, code) => {
     const failure = autosaveFailure(thrown);
     expect(failure.code).toBe(code);
-    expect(failure.remedy).not.toBe("");
+    expect(said(failure).remedy).not.toBe("");
   });
 });

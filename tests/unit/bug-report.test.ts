@@ -7,10 +7,11 @@ import type { LonLat } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { withoutPlaces } from "../../shared/without-places.ts";
 import { anyPlan } from "../helpers/arbitrary-plan.ts";
+import { said } from "../helpers/said.ts";
 import { ROOT } from "../helpers/terminal.ts";
 
 const read = readPlanFile(readFileSync(`${ROOT}sample-terrain/demo.geojson`, "utf8"));
-if (!read.ok) throw new Error(read.failure.message);
+if (!read.ok) throw new Error(said(read.failure).message);
 const DEMO = read.value.plan;
 const RUNNING = { version: "1.2.3", commit: null, browser: "A browser" };
 const PLACED = { withPlaces: true };

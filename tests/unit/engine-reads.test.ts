@@ -6,6 +6,7 @@ import type { Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { type Reads, SIDEWAYS, SIZING, WATER } from "../../src/live/parts.ts";
 import { makeEngine } from "../../workers/engine.ts";
+import { said } from "../helpers/said.ts";
 
 const SAMPLES = fileURLToPath(new URL("../../sample-terrain/", import.meta.url));
 const engine: Engine = makeEngine();
@@ -13,7 +14,7 @@ let demo: Plan;
 
 beforeAll(async () => {
   const read = readPlanFile(readFileSync(`${SAMPLES}demo.geojson`, "utf8"));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   demo = read.value.plan;
   const files = [{ name: "demo.tif", blob: await openAsBlob(`${SAMPLES}demo.tif`) }];
   await engine.openTerrain({ files, verticalUnit: null });

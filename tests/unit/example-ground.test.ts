@@ -11,6 +11,7 @@ import { keepGroundOfPlan } from "../../src/live/ground-of-plan.ts";
 import { startNewPlan } from "../../src/live/new-plan.ts";
 import { openTerrainFiles, openTerrainOfPlan } from "../../src/live/open-ground.ts";
 import { steps } from "../../src/live/steps.ts";
+import { said } from "../helpers/said.ts";
 
 /** Answers the opening that is under way, as the test decides. */
 let answer: (summary: GroundSummary | Refusal) => void = () => {};
@@ -31,13 +32,13 @@ vi.mock("../../src/document/autosave.ts", () => ({ storeTerrain: async () => {} 
 
 const site = DEMO_SITES[0];
 const finished = planOfSite(site);
-if (!finished.ok) throw new Error(finished.failure.message);
+if (!finished.ok) throw new Error(said(finished.failure).message);
 const demo = finished.value.plan;
 const [{ name, bytes }] = demo.terrain as [(typeof demo.terrain)[number]];
 const file = new File([new Uint8Array(bytes)], name);
 
 const tilted = planOfSite(DEMO_SITES[1]);
-if (!tilted.ok) throw new Error(tilted.failure.message);
+if (!tilted.ok) throw new Error(said(tilted.failure).message);
 const [tiltedFile] = tilted.value.plan.terrain;
 
 function summaryOf(west: number, { name, bytes } = demo.terrain[0]!): GroundSummary {

@@ -9,6 +9,7 @@ import { gaugeSumWords } from "../../shared/words/gauge-sum.ts";
 import { nameGauge, removeGauge } from "../../src/document/edits/gauge.ts";
 import { plan, replacePlan, undo } from "../../src/document/store.ts";
 import { planShapes } from "../../src/map/plan-shapes.ts";
+import { said } from "../helpers/said.ts";
 
 function water(stageFt: number, zeroFt: number, offsetFt: number | null): Water {
   const datumOffsetM = offsetFt === null ? null : offsetFt * FOOT_M;
@@ -72,7 +73,7 @@ describe("a gauge off the map", () => {
       water: { ...plan.value.water, gaugeDatum: "NGVD 29" },
     };
     const back = readPlanFile(writePlanFile(withDatum));
-    if (!back.ok) throw new Error(back.failure.message);
+    if (!back.ok) throw new Error(said(back.failure).message);
     expect(back.value.plan.gauge).toEqual(plan.value.gauge);
     expect(back.value.plan.water.gaugeDatum).toBe("NGVD 29");
     expect(back.value.notes.join(" ")).not.toContain("geometry");

@@ -5,6 +5,7 @@ import type { Engine } from "../../shared/messages.ts";
 import type { Plan } from "../../shared/plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
 import { makeEngine } from "../../workers/engine.ts";
+import { said } from "../helpers/said.ts";
 
 const SAMPLES = fileURLToPath(new URL("../../sample-terrain/", import.meta.url));
 const RAISED_M = 0.25;
@@ -16,7 +17,7 @@ let lower: Plan;
 
 beforeAll(async () => {
   const read = readPlanFile(readFileSync(`${SAMPLES}demo.geojson`, "utf8"));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   demo = read.value.plan;
   higher = { ...demo, ground: { ...demo.ground, correctionM: RAISED_M } };
   const { gaugeZeroM } = demo.water;

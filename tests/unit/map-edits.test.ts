@@ -9,6 +9,7 @@ import { cornerStep, distinct, rounded, stepNote } from "../../src/map/corner-st
 import { drawnEdit } from "../../src/map/finish-shape.ts";
 import { readAddress, SCHEMES, tileAddress } from "../../src/map/tile-address.ts";
 import { waterAt, waterTint } from "../../src/map/water-level.ts";
+import { said } from "../helpers/said.ts";
 
 const SQUARE: LonLat[] = [
   [-93.97, 42.99],
@@ -56,7 +57,7 @@ describe("a corner step", () => {
 describe("a finished drawing", () => {
   it("becomes the chosen alternative under the letter of its place", () => {
     const first = drawnEdit("draw-ring", polygon(SQUARE), EMPTY_PLAN);
-    if (!first.ok) throw new Error(first.failure.message);
+    if (!first.ok) throw new Error(said(first.failure).message);
     const plan = first.value.change(EMPTY_PLAN);
     expect(first.value.note).toBe("Draw ring A");
     expect(plan.alignments[0]).toMatchObject({ name: "A", kind: "ring", corners: SQUARE });
@@ -66,7 +67,7 @@ describe("a finished drawing", () => {
       coordinates: SQUARE.slice(0, 3).map((at) => [...at]),
     };
     const second = drawnEdit("draw-line", line, plan);
-    if (!second.ok) throw new Error(second.failure.message);
+    if (!second.ok) throw new Error(said(second.failure).message);
     const both = second.value.change(plan);
     expect(both.alignments.map((each) => each.name)).toEqual(["A", "B"]);
     expect(new Set(both.alignments.map((each) => each.id)).size).toBe(2);

@@ -2,10 +2,11 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { planForNext } from "../../shared/next-plan.ts";
 import { readPlanFile } from "../../shared/plan-file.ts";
+import { said } from "../helpers/said.ts";
 import { sample } from "../helpers/screen.ts";
 
 const read = readPlanFile(readFileSync(sample("demo.geojson"), "utf8"));
-if (!read.ok) throw new Error(read.failure.message);
+if (!read.ok) throw new Error(said(read.failure).message);
 const { plan } = read.value;
 
 describe("a plan for the next building on the same river", () => {

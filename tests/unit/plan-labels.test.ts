@@ -11,6 +11,7 @@ import { type PlacedWords, placeWords } from "../../src/pages/plan-labels.ts";
 import { planLabels, stationsOn } from "../../src/pages/plan-marks.ts";
 import { planRoom } from "../../src/pages/plan-room.ts";
 import { type Corner, groundOf, PLANE, planWith, ring, structure } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 import { sample } from "../helpers/screen.ts";
 
 /* What is written on the plan covers no building and nothing else, and lies outside the ring. */
@@ -83,7 +84,7 @@ const closePlan: Plan = {
 };
 
 const demo = readPlanFile(readFileSync(sample("demo.geojson"), "utf8"));
-if (!demo.ok) throw new Error(demo.failure.message);
+if (!demo.ok) throw new Error(said(demo.failure).message);
 const demoPlan: Plan = {
   ...demo.value.plan,
   water: { ...demo.value.plan.water, by: "elevation", elevationM: 100 },

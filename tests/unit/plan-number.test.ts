@@ -5,12 +5,13 @@ import { readPlanFile } from "../../shared/plan-file.ts";
 import { builtNumber, planNumber } from "../../shared/plan-number.ts";
 import { writePlanFile } from "../../shared/plan-write.ts";
 import type { Walk } from "../../shared/sizing-types.ts";
+import { said } from "../helpers/said.ts";
 
 const DEMO = new URL("../../sample-terrain/demo.geojson", import.meta.url);
 
 function demo(): Plan {
   const read = readPlanFile(readFileSync(DEMO, "utf8"));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   return read.value.plan;
 }
 

@@ -15,6 +15,7 @@ import {
   size,
   structure,
 } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 import { byFormula, terrainOf } from "../helpers/water-grids.ts";
 
 const box = (left: number, top: number, right: number, bottom: number): Corner[] => [
@@ -119,7 +120,7 @@ describe("a building that is left outside on purpose", () => {
   it("stands in the plan file as a property; a file without it reads as before", () => {
     const read = (plan: Plan) => {
       const found = readPlanFile(writePlanFile(plan));
-      if (!found.ok) throw new Error(found.failure.message);
+      if (!found.ok) throw new Error(said(found.failure).message);
       return found.value.plan;
     };
     expect(read(planOf(leaving(false))).structures[1]!.protect).toBe(false);

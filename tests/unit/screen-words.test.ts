@@ -42,7 +42,8 @@ function isOfWords(file: string): boolean {
 }
 
 /** Refusals of files may name what the file has: a raster, an alignment. */
-const OF_FILES = /\/refusals\/(?:address|file-faults|ground|import-reading|plan|raster|vrt)\.ts$/;
+const OF_FILES =
+  /\/refusals\/(?:address|file-faults|ground|import-reading|plan|raster|terminal|vrt)\.ts$/;
 
 function isNever({ file, text }: { readonly file: string; readonly text: string }): boolean {
   if (NEVER.test(text) || BRITISH.test(text)) return true;

@@ -11,6 +11,7 @@ import { driven } from "../../workers/search/progress.ts";
 import { ringSteps } from "../../workers/search/search-ring.ts";
 import { searchTerms } from "../../workers/search/search-terms.ts";
 import type { SearchRequest, SearchStep } from "../../workers/search/types.ts";
+import { said } from "../helpers/said.ts";
 import {
   LEVEL_SECTION,
   rectangle,
@@ -87,7 +88,7 @@ describe("the demo's site with more houses", () => {
     const here = (path: string) => fileURLToPath(new URL(path, import.meta.url));
     const text = readFileSync(here("../fixtures/plans/five-houses.geojson"), "utf8");
     const read = readPlanFile(text);
-    if (!read.ok) throw new Error(read.failure.message);
+    if (!read.ok) throw new Error(said(read.failure).message);
     plan = read.value.plan;
     engine = makeEngine();
     const blob = await openAsBlob(here("../../sample-terrain/demo.tif"));

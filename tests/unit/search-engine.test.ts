@@ -10,6 +10,7 @@ import { readPlanFile } from "../../shared/plan-file.ts";
 import type { FindRingRequest, FoundLine } from "../../shared/search-types.ts";
 import { howGoodWords } from "../../shared/words/search.ts";
 import { makeEngine } from "../../workers/engine.ts";
+import { said } from "../helpers/said.ts";
 
 const SAMPLES = fileURLToPath(new URL("../../sample-terrain/", import.meta.url));
 const NEAR = { window: { reachM: 60 }, timeCapMs: 60_000 } as const;
@@ -19,7 +20,7 @@ let plan: Plan;
 let engine: Engine;
 beforeAll(async () => {
   const read = readPlanFile(readFileSync(`${SAMPLES}demo.geojson`, "utf8"));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   plan = read.value.plan;
   engine = makeEngine();
   const files = [{ name: "demo.tif", blob: await openAsBlob(`${SAMPLES}demo.tif`) }];

@@ -24,6 +24,7 @@ import { catchingUp, following, keepFollowing } from "../../src/live/search/foll
 import { found } from "../../src/live/search/found.ts";
 import { improveAlternative, improvedNow } from "../../src/live/search/improve.ts";
 import { ringSettings } from "../../src/live/search/ring-settings.ts";
+import { said } from "../helpers/said.ts";
 
 vi.mock("../../src/engine.ts", async () => {
   const { makeEngine } = await import("../../workers/engine.ts");
@@ -36,7 +37,7 @@ let demo: Plan;
 let stopFollowing = () => {};
 beforeAll(async () => {
   const read = readPlanFile(readFileSync(`${SAMPLES}demo.geojson`, "utf8"));
-  if (!read.ok) throw new Error(read.failure.message);
+  if (!read.ok) throw new Error(said(read.failure).message);
   demo = read.value.plan;
   const files = [{ name: "demo.tif", blob: await openAsBlob(`${SAMPLES}demo.tif`) }];
   ground.value = (await engine.openTerrain({ files, verticalUnit: null })) as GroundSummary;

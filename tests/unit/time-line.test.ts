@@ -13,6 +13,7 @@ import { doneAfter, elapsedWords, timeWords } from "../../shared/words/time.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { messageOf, remedyOf, withWords } from "../helpers/check-text.ts";
 import { flat, groundOf, planWith, rectangle, ring, size, structure } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const US = unitsOf("us");
 
@@ -478,7 +479,7 @@ describe("a crew that nobody has entered", () => {
       });
     const read = (settings: object) => {
       const found = readPlanFile(text(settings));
-      if (!found.ok) throw new Error(found.failure.message);
+      if (!found.ok) throw new Error(said(found.failure).message);
       return missingCrew(found.value.plan);
     };
     const older = { practice: { people: 45 }, time: { startAt: START, shifts: 2, dayFromH: 6 } };

@@ -5,12 +5,13 @@ import { describe, expect, it } from "vitest";
 import { centreLineDistanceM, offsetRing } from "../../shared/offset-ring.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import { type Corner, PLANE, rectangle, structure } from "../helpers/grounds.ts";
+import { said } from "../helpers/said.ts";
 
 const WGS84 = geodesic.Geodesic.WGS84;
 
 function made(corners: readonly Corner[], distanceM: number): readonly LonLat[] {
   const outcome = offsetRing({ structures: [structure("House", corners)], distanceM });
-  if (!outcome.ok) throw new Error(outcome.failure.message);
+  if (!outcome.ok) throw new Error(said(outcome.failure).message);
   return outcome.value;
 }
 
@@ -119,6 +120,6 @@ describe("the ring at a setback", () => {
     expect(outcome.ok).toBe(false);
     if (outcome.ok) return;
     expect(outcome.failure.code).toBe(code);
-    expect(outcome.failure.remedy).not.toBe("");
+    expect(said(outcome.failure).remedy).not.toBe("");
   });
 });

@@ -92,6 +92,18 @@ export const DOCUMENT_REFUSALS = {
     `Expected a stretch of ${units.length(shortestM)} or more.`,
     "Type two stations that lie further apart.",
   ],
+  "ring/no-structure": () => [
+    "Expected a building to go around; the plan has none.",
+    "Draw the building or import its footprint first.",
+  ],
+  "ring/distance": ({ mostM, cameM }: { mostM: number; cameM: number }, units) => [
+    `Expected a distance above 0 and up to ${units.distance(mostM)}; came ${units.distance(cameM)}.`,
+    "Check the setback and the height to allow for.",
+  ],
+  "ring/flat-structure": () => [
+    "Expected a building with some area; all its corners lie on one line.",
+    "Draw the building again.",
+  ],
   "draw/too-few": ({ shape }: { shape: keyof typeof SHAPE_NEEDS }) => [
     SHAPE_NEEDS[shape],
     "Set its corners one after the other, then double-click or press Enter.",

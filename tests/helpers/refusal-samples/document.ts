@@ -24,6 +24,9 @@ export const DOCUMENT_SAMPLES: SamplesOf<typeof DOCUMENT_REFUSALS> = {
   "reach/passed": "no figures",
   "reach/stretch": "no figures",
   "reach/short": [{ shortestM: 1 }],
+  "ring/no-structure": "no figures",
+  "ring/distance": [{ mostM: 500, cameM: 612 }],
+  "ring/flat-structure": "no figures",
   "draw/too-few": [
     ...([{ shape: "nothing" }, { shape: "ring" }, { shape: "line" }] as const),
     ...([{ shape: "building" }, { shape: "no-go" }, { shape: "flow" }] as const),
