@@ -2,6 +2,7 @@ import type { Bug, Failure } from "./failure.ts";
 import type { Plan } from "./plan.ts";
 import { writePlanFile } from "./plan-file.ts";
 import { withoutNames, withoutPlaces } from "./without-places.ts";
+import { failureWords } from "./words/failure.ts";
 
 /** Where the program ran. */
 export interface Running {
@@ -25,11 +26,13 @@ export function bugText({ name, message, stack, cause }: Bug): string {
 
 /** What a person sends to whoever mends the program, as plain text. */
 export function bugReport(
-  { code, message, bug }: Failure,
+  failure: Failure,
   plan: Plan,
   { version, commit, browser }: Running,
   { withPlaces }: ReportOptions,
 ): string {
+  const { code, bug } = failure;
+  const { message } = failureWords(failure, "us");
   const what = [`${message} (${code})`, bug ? bugText(bug) : "Stack: not known"].join("\n\n");
   return [
     `Drystead ${version}, commit ${commit ?? "not known"}`,

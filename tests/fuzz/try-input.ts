@@ -46,7 +46,8 @@ export async function closeJudges(): Promise<void> {
   (await gdal)?.remove();
 }
 
-function refused({ code, message, remedy }: Failure): Verdict {
+function refused(failure: Failure): Verdict {
+  const { code, message, remedy } = said(failure);
   if (code === "unexpected") return { end: "wrong", why: `unexpected: ${message}` };
   if (!message || !remedy) return { end: "wrong", why: `${code} has no message or no remedy` };
   const length = message.length + remedy.length;

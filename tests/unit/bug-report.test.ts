@@ -31,6 +31,7 @@ describe("the report of a bug", () => {
     const report = bugReport(thrownAt("No such corner"), DEMO, RUNNING, UNPLACED);
     expect(report).toContain("Drystead 1.2.3, commit not known");
     expect(report).toContain("Browser: A browser");
+    expect(report).toContain("should not have: No such corner (unexpected)");
     expect(report).toContain("at sizeLine (index-a1.js:1:22)");
     expect(report).toMatch(/Caused by Error: the first cause/);
     const built = { ...RUNNING, commit: "abc123" };
