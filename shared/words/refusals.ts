@@ -1,5 +1,5 @@
 import { DOCUMENT_REFUSALS } from "./refusals/document.ts";
-import { EXPORT_REFUSALS } from "./refusals/exports.ts";
+import type { EXPORT_REFUSALS } from "./refusals/exports.ts";
 import type { FIELD_REFUSALS } from "./refusals/field.ts";
 import { FORECAST_REFUSALS } from "./refusals/forecast.ts";
 import type { FORECAST_READING_REFUSALS } from "./refusals/forecast-reading.ts";
@@ -26,10 +26,10 @@ export const REFUSALS = {
   ...PROGRAM_REFUSALS,
   ...GROUND_REFUSALS,
   ...DOCUMENT_REFUSALS,
-  ...EXPORT_REFUSALS,
 };
 
 export type Refusals = typeof REFUSALS &
+  typeof EXPORT_REFUSALS &
   typeof FIELD_REFUSALS &
   typeof FORECAST_READING_REFUSALS &
   typeof LATE_REFUSALS &

@@ -4,6 +4,8 @@ import type { Exported } from "../../shared/exports/exported.ts";
 import { FILE_FORMATS } from "../../shared/exports/formats.ts";
 import { asFailure, type Failure, failureOf, type Given, refusal } from "../../shared/failure.ts";
 import { loadPart } from "../../shared/load-part.ts";
+import { addTexts } from "../../shared/words/failure.ts";
+import { EXPORT_REFUSALS } from "../../shared/words/refusals/exports.ts";
 import { pagesOpen } from "../live/screen.ts";
 import { toGrid } from "../live/to-grid.ts";
 import { FailureText } from "../ui/failure-text.tsx";
@@ -44,6 +46,8 @@ function downloadsOf(of: Exported, map: MapForPages): readonly Download[] {
   };
   return [...formats.slice(0, 1), sequence, ...formats.slice(1), picture];
 }
+
+addTexts(EXPORT_REFUSALS);
 
 /** Makes a file and hands it to the person. @returns why it cannot be made */
 async function save({ plan, alternative }: Exported, file: Download): Promise<Failure | null> {

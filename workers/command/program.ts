@@ -3,6 +3,7 @@ import { bugText } from "../../shared/bug-report.ts";
 import { asFailure, type Failure, givenOf } from "../../shared/failure.ts";
 import { isAddress } from "../../shared/raster-address.ts";
 import { addTexts, failureWords } from "../../shared/words/failure.ts";
+import { EXPORT_REFUSALS } from "../../shared/words/refusals/exports.ts";
 import { LATE_REFUSALS } from "../../shared/words/refusals/late.ts";
 import { TERMINAL_REFUSALS } from "../../shared/words/refusals/terminal.ts";
 import { optionWords } from "../../shared/words/terminal.ts";
@@ -44,7 +45,7 @@ but for what standard error names.
 const WHERE_HINT =
   "Set DRYSTEAD_DEBUG=1 and run it again to see where in the program it happened.\n";
 
-addTexts({ ...LATE_REFUSALS, ...TERMINAL_REFUSALS });
+addTexts({ ...EXPORT_REFUSALS, ...LATE_REFUSALS, ...TERMINAL_REFUSALS });
 
 /** Runs one command line, the words after the program's name; the exit code. */
 export async function runProgram(words: readonly string[], host: Host): Promise<number> {

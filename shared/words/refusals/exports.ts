@@ -1,6 +1,6 @@
 import type { RefusalTexts } from "./text.ts";
 
-/** Why a file or a table cannot be made, or that it was. */
+/** Why a file or a table cannot be made, or that it was: the pages bring these texts. */
 export const EXPORT_REFUSALS = {
   "export/grid-unit": ({ crs, unitM }: { crs: string; unitM: number }, units) => [
     `Expected elevation data on a grid in meters or feet for a drawing; ${crs} counts in units of ${units.figure(unitM)}.`,
