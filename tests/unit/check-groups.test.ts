@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type BuildingsEngine, checkBuildings } from "../../shared/buildings/check-buildings.ts";
 import type { BuildingsOptions, BuildingWater } from "../../shared/buildings/check-types.ts";
 import { groupId } from "../../shared/buildings/group-id.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import { checkedBuilding, checkedGroup, lineOf } from "../helpers/checked-buildings.ts";
 import { buildingAt, townPlan } from "../helpers/sweep-town.ts";
 
@@ -38,7 +38,7 @@ function engineOf(bagsEach: number) {
     checkBuilding: async ({ building: { id } }) =>
       checkedBuilding(id, { line: lineOf(OWN_BAGS, { lengthM: 72 }) }),
     checkGroup: async ({ members }, options) => {
-      if (options?.signal?.aborted) throw new Refusal("cancelled", "", "");
+      if (options?.signal?.aborted) throw refusal("cancelled", { overtaken: false });
       const ids = members.map(({ id }) => id);
       tried.push(ids.join());
       return checkedGroup(groupId(members), ids, { line: lineOf(bagsEach * ids.length) });

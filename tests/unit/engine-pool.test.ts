@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { Engine, OpenTerrainRequest } from "../../shared/messages.ts";
 import { enginePool } from "../../src/engine/pool.ts";
 
@@ -62,7 +62,7 @@ describe("a pool of engines", () => {
   });
 
   it("gives the next task to one that broke in the last, whose failure is told", async () => {
-    const fails = vi.fn(() => Promise.reject(new Refusal("engine/crashed", "", "")));
+    const fails = vi.fn(() => Promise.reject(refusal("engine/crashed")));
     const first = engineNamed("first");
     const broken = { ...first.engine, checkBuilding: fails } as unknown as Engine;
     const { engine } = enginePool(

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { Refusal, refusal } from "../../shared/failure.ts";
 import type { GroundSummary, OpenTerrainRequest } from "../../shared/messages.ts";
 import { notices } from "../../src/document/notices.ts";
 import { plan, redo, startFrom, undo, undoNote } from "../../src/document/store.ts";
@@ -21,7 +21,7 @@ vi.mock("../../src/engine.ts", () => ({
   engine: {
     openTerrain: ({ files }: OpenTerrainRequest, { signal }: { readonly signal: AbortSignal }) =>
       new Promise((resolve, reject) => {
-        signal.addEventListener("abort", () => reject(new Refusal("cancelled", "", "")));
+        signal.addEventListener("abort", () => reject(refusal("cancelled", { overtaken: false })));
         opening = files.map((each) => each.name);
         answer = (came) => (came instanceof Refusal ? reject(came) : resolve(came));
       }),
@@ -83,14 +83,14 @@ describe("the elevation data of the example", () => {
 
   it("says in a notice why it cannot be opened: the first steps are not on screen then", async () => {
     const opening = openTerrainFiles([file]);
-    answer(new Refusal("raster/unreadable", "The file is cut short.", "Copy it again."));
+    answer(refusal("raster/empty", { name: "own.tif" }));
     await opening;
-    expect(notices.value.map(({ failure }) => failure.code)).toEqual(["raster/unreadable"]);
+    expect(notices.value.map(({ failure }) => failure.code)).toEqual(["raster/empty"]);
     startFrom({ plan: EMPTY_PLAN });
     const own = openTerrainFiles([file]);
-    answer(new Refusal("raster/other", "The file is cut short.", "Copy it again."));
+    answer(refusal("raster/no-place", { name: "own.tif" }));
     await own;
-    expect(groundFailure.value?.code).toBe("raster/other");
+    expect(groundFailure.value?.code).toBe("raster/no-place");
   });
 });
 
@@ -172,7 +172,7 @@ describe("elevation data opened before those of the example have come", () => {
     if (!isBefore) arrive();
     await new Promise((resolve) => setTimeout(resolve));
     expect(opening).toEqual(["county.tif"]);
-    answer(new Refusal("ground/unit-unknown", "No unit is stated.", "Say which."));
+    answer(refusal("ground/unit-unknown", { name: "county.tif" }));
     await own;
     arrive();
     await vi.waitUntil(() => opening.includes(name), { timeout: 2000 });
@@ -188,13 +188,13 @@ describe("elevation data opened before those of the example have come", () => {
     await vi.waitUntil(() => opening.includes(name), { timeout: 2000 });
     const own = openTerrainFiles([ownFile]);
     expect(opening).toEqual(["county.tif"]);
-    answer(new Refusal("raster/unreadable", "The file is cut short.", "Copy it again."));
+    answer(refusal("raster/empty", { name: "own.tif" }));
     await own;
     await vi.waitUntil(() => opening.includes(name), { timeout: 2000 });
     answer(summaryOf(-93.98));
     await begun;
     expect(ground.value?.name).toBe(name);
-    expect(notices.value.map(({ failure }) => failure.code)).toEqual(["raster/unreadable"]);
+    expect(notices.value.map(({ failure }) => failure.code)).toEqual(["raster/empty"]);
   });
 });
 

@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { demoPlan } from "../../sample-terrain/plans.ts";
-import { Refusal } from "../../shared/failure.ts";
+import { type Refusal, refusal } from "../../shared/failure.ts";
 import { lagOf } from "../../src/live/lag.ts";
 import { latest } from "../../src/live/latest.ts";
 import { partsOf, SIZING, sameParts } from "../../src/live/parts.ts";
@@ -75,10 +75,10 @@ describe("the newest question", () => {
     await turn();
     following.want(2);
     following.want(3);
-    calls[1]!.refuse(new Refusal("line/short", "Too short.", "Draw it longer."));
+    calls[1]!.refuse(refusal("line/no-length", { name: "A" }));
     await turn();
     expect(following.answered.value).toBeNull();
-    expect(following.failed.value).toMatchObject({ of: 2, answer: { code: "line/short" } });
+    expect(following.failed.value).toMatchObject({ of: 2, answer: { code: "line/no-length" } });
     calls[2]!.answer("three");
     await turn();
     expect(following.answered.value).toEqual({ of: 3, answer: "three" });

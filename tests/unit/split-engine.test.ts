@@ -1,6 +1,6 @@
 import { Worker } from "node:worker_threads";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { Refusal } from "../../shared/failure.ts";
+import { refusal } from "../../shared/failure.ts";
 import type { Engine } from "../../shared/messages.ts";
 import type { FromWorker } from "../../shared/wire.ts";
 import { makeRemoteEngine, type WorkerLike } from "../../src/engine/remote.ts";
@@ -30,7 +30,7 @@ describe("an engine in two workers", () => {
   });
 
   it("never follows water over the former ground when the new one cannot be opened; tries again", async () => {
-    const refuse = async () => Promise.reject(new Refusal("raster/gone", "Moved.", "Open it."));
+    const refuse = async () => Promise.reject(refusal("raster/none"));
     const openTerrain = vi.fn<Engine["openTerrain"]>(async () => SUMMARY);
     const traceWater = vi.fn(async () => "traced" as never);
     const quick = { openTerrain: async () => SUMMARY };
@@ -38,7 +38,7 @@ describe("an engine in two workers", () => {
     await engine.openTerrain(FILES);
     openTerrain.mockImplementationOnce(refuse);
     await engine.openTerrain(FILES);
-    await expect(engine.traceWater(TRACE)).rejects.toMatchObject({ code: "raster/gone" });
+    await expect(engine.traceWater(TRACE)).rejects.toMatchObject({ code: "raster/none" });
     expect(traceWater).not.toHaveBeenCalled();
     expect(await engine.traceWater(TRACE)).toBe("traced");
     expect(openTerrain).toHaveBeenCalledTimes(3);
