@@ -20,13 +20,17 @@ const FORMATS: Readonly<Record<ForecastFormat, string>> = {
 };
 const MOST_LISTED = 6;
 
-/** What a text of a forecast is written in: `SHEF`, `Table`. */
-export function formatWords(format: ForecastFormat): string {
-  return FORMATS[format];
+/** `SHEF, CEDW4 HGIFF: 12 rows of stage in ft; C is UTC-05:00.` */
+export function understoodWords(understood: UnderstoodForecast): string {
+  const { from, series, rows, levels, unit } = understood;
+  const named = [FORMATS[from], ...(series ? [series] : [])].join(", ");
+  const zones = zonesWords(understood);
+  const count = `${plural(rows.length, "row")} of ${levels} in ${lengthUnit(unit)}`;
+  return `${named}: ${count}${zones === "" ? "" : `; ${zones}`}.`;
 }
 
 /** `CDT is UTC-05:00`, each zone with its offset as it was understood; empty where times have offsets of their own. */
-export function zonesWords({ zones }: UnderstoodForecast): string {
+function zonesWords({ zones }: UnderstoodForecast): string {
   return zones
     .filter(({ written }) => !/^[+-]/.test(written))
     .map(({ written, offsetMin }) => `${written} is ${zoneWords({ atS: 0, offsetMin })}`)

@@ -6,7 +6,7 @@ import {
   type ForecastChange,
   withForecast,
 } from "../../shared/forecasts/history.ts";
-import type { Levels, UnderstoodForecast } from "../../shared/forecasts/types.ts";
+import type { ForecastNote, Levels, UnderstoodForecast } from "../../shared/forecasts/types.ts";
 import { zoneNamed } from "../../shared/forecasts/zones.ts";
 import { loadPart } from "../../shared/load-part.ts";
 import type { Forecast, Plan } from "../../shared/plan.ts";
@@ -15,7 +15,6 @@ import { textOfBytes } from "../../shared/text-of-bytes.ts";
 import { momentText } from "../../shared/time/forecast-time.ts";
 import { lacksGaugeZero } from "../../shared/time/hydrograph.ts";
 import type { UnitSystem } from "../../shared/units.ts";
-import { forecastNoteWords } from "../../shared/words/forecast.ts";
 import { withTime } from "../document/edits/forecast.ts";
 import { tell, withdrawAll } from "../document/notices.ts";
 import { apply, plan } from "../document/store.ts";
@@ -45,7 +44,7 @@ export const isDrafting = signal(false);
 /** What was assumed or left out in the forecast taken last, and of which it is said. */
 export const takenNotes = signal<{
   readonly of: unknown;
-  readonly notes: readonly string[];
+  readonly notes: readonly ForecastNote[];
 } | null>(null);
 
 /** What is typed, where it was understood. */
@@ -195,7 +194,7 @@ async function take(understood: UnderstoodForecast): Promise<Failure | null> {
   leaveMoment();
   takenNotes.value = {
     of: plan.peek().time?.forecast,
-    notes: understood.notes.map(forecastNoteWords),
+    notes: understood.notes,
   };
   return null;
 }

@@ -37,6 +37,10 @@ const LOOSE = ["main.tsx", "app.tsx", "app.css", "stale.css", "engine.ts", "vite
   (name) => `src/${name}`,
 );
 const SCREEN_PACKAGES = /^(preact|@preact\/|maplibre-gl|terra-draw|@fontsource)/;
+/** What the terminal alone says, which the page must not load. */
+const OF_TERMINAL = /^shared\/words\/(?:terminal|refusals\/(?:terminal|queue))\.ts$/;
+/** Names the types of all texts. */
+const ALL_TEXTS = "shared/words/refusals.ts";
 const DOM =
   /(?<![\w$.])(?:window\s*\.\s*(?:addEventListener|removeEventListener|inner\w+|location|open|setTimeout|requestAnimationFrame|devicePixelRatio|matchMedia|print)\b|document\s*\.\s*(?:createElement|querySelector|getElementById|addEventListener|body|head|documentElement)\b|localStorage\b|sessionStorage\b|requestAnimationFrame\b|HTML\w*Element\b|matchMedia\b)/;
 
@@ -118,20 +122,28 @@ function styleOffences(styles, sources) {
 
 function importOffence(path, room, target) {
   if (target.startsWith("node:")) {
-    const terminal = path === "workers/command.ts" || path.startsWith("workers/command/");
-    return terminal ? null : `${path} imports ${target}: only the terminal program uses Node.`;
+    const own = isTerminal(path);
+    return own ? null : `${path} imports ${target}: only the terminal program uses Node.`;
   }
   if (!target.startsWith(".") && !target.startsWith("/")) {
     const screen = room !== "src" && SCREEN_PACKAGES.test(target);
     return screen ? `${path} imports ${target}: that package is for src/ alone.` : null;
   }
   if (path === "src/engine.ts" && target === WORKER_ADDRESS) return null;
+  const isItsWords = OF_TERMINAL.test(reachedFrom(path, target));
+  if (isItsWords && !isTerminal(path) && !OF_TERMINAL.test(path) && path !== ALL_TEXTS) {
+    return `${path} imports ${target}: only the terminal program says that.`;
+  }
   const reached = roomOf(path, target);
   if (room === "src" && isSample(reached, target)) return null;
   if (room === "src" && reached === "src") return layerOffence(path, target);
   const allowed = room === "shared" ? ["shared"] : [room, "shared"];
   if (allowed.includes(reached)) return null;
   return `${path} imports ${target}: ${room}/ may import ${allowed.join("/ and ")}/ and packages only.`;
+}
+
+function isTerminal(path) {
+  return path === "workers/command.ts" || path.startsWith("workers/command/");
 }
 
 function urlOffence(path, target) {

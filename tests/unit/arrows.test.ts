@@ -16,6 +16,7 @@ describe("arrows that are allowed", () => {
     ["workers/command.ts", 'import { readFile } from "node:fs/promises";'],
     ["workers/command/size.ts", 'import { readFile } from "node:fs/promises";'],
     ["shared/stage.ts", 'import proj4 from "proj4"; export * from "./plan.ts";'],
+    ["workers/command/size.ts", 'import { note } from "../../shared/words/terminal.ts";'],
   ])("%s: %s", (path, text) => {
     expect(offences(path, text)).toEqual([]);
   });
@@ -52,6 +53,9 @@ describe("arrows that are broken", () => {
     ["workers/engine.ts", 'import { plan } from "../src/document/store.ts";', "../src/"],
     ["workers/engine.ts", 'import { map } from "maplibre-gl";', "maplibre-gl"],
     ["workers/engine.ts", 'import { readFile } from "node:fs";', "node:fs"],
+    ["workers/engine.ts", 'import { note } from "../shared/words/terminal.ts";', "terminal.ts"],
+    ["shared/words/failure.ts", 'import { A } from "./refusals/terminal.ts";', "terminal.ts"],
+    ["src/live/a.ts", 'await import("../../shared/words/refusals/queue.ts");', "queue.ts"],
     ["shared/stage.ts", 'import { open } from "../workers/raster/terrain.ts";', "../workers/"],
     ["shared/stage.ts", 'import type { Tool } from "../src/state.ts";', "../src/state.ts"],
     ["shared/stage.ts", 'import { signal } from "@preact/signals";', "@preact/signals"],

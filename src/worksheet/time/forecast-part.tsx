@@ -8,6 +8,7 @@ import type { BandCrest, LineTime } from "../../../shared/time/types.ts";
 import {
   changedWorkWords,
   forecastChangeWords,
+  forecastNoteWords,
   NO_GAUGE_ZERO,
   pastForecastsWords,
 } from "../../../shared/words/forecast.ts";
@@ -82,9 +83,9 @@ function Given({
       <ForecastKey plan={plan.value} time={time} />
       <p class="hint">{forecastRowsWords(forecast, plan.value, river, system)}</p>
       <Changed time={time} />
-      {notes.map((note) => (
-        <p key={note} class="hint">
-          {note}
+      {notes.map(forecastNoteWords).map((words) => (
+        <p key={words} class="hint">
+          {words}
         </p>
       ))}
       <TextField

@@ -1,12 +1,11 @@
-import type { ReadRow, UnderstoodForecast } from "../../../shared/forecasts/types.ts";
-import { formatLength, lengthUnit, type UnitSystem } from "../../../shared/units.ts";
+import type { ReadRow } from "../../../shared/forecasts/types.ts";
+import { formatLength, type UnitSystem } from "../../../shared/units.ts";
 import { momentWords, zoneWords } from "../../../shared/words/clock.ts";
 import {
   forecastChangeWords,
   forecastNoteWords,
-  formatWords,
   leftOutWords,
-  zonesWords,
+  understoodWords,
 } from "../../../shared/words/forecast.ts";
 import { plan } from "../../document/store.ts";
 import { draftChange, draftUnderstood } from "../../live/forecast-draft.ts";
@@ -25,7 +24,7 @@ export function Understood() {
   const hasBand = rows.some(({ lowM }) => lowM !== null);
   return (
     <section class="forecast-understood" aria-label="Understood">
-      <p role="status">{summaryWords(understood)}</p>
+      <p role="status">{understoodWords(understood)}</p>
       {change && <p>{forecastChangeWords(plan.value, change, system)}</p>}
       <section
         class="forecast-rows"
@@ -85,13 +84,4 @@ function RowLine({ row, hasBand, system }: RowLineProps) {
       )}
     </tr>
   );
-}
-
-/** `SHEF, CEDW4 HGIFF: 12 rows of stage in ft; C is UTC-05:00.` */
-function summaryWords(understood: UnderstoodForecast): string {
-  const { from, series, rows, levels, unit } = understood;
-  const named = [formatWords(from), ...(series ? [series] : [])].join(", ");
-  const zones = zonesWords(understood);
-  const count = `${rows.length} ${rows.length === 1 ? "row" : "rows"} of ${levels} in ${lengthUnit(unit)}`;
-  return `${named}: ${count}${zones === "" ? "" : `; ${zones}`}.`;
 }
