@@ -1,9 +1,17 @@
 import { describe, expect, it } from "vitest";
+import { DEFAULT_SECTION } from "../../shared/defaults.ts";
 import { asFailure } from "../../shared/failure.ts";
 import { searchRing } from "../../workers/search/search-ring.ts";
+import { sectionModel } from "../../workers/search/section-model.ts";
 import type { SearchRequest } from "../../workers/search/types.ts";
 import { said } from "../helpers/said.ts";
-import { rectangle, regularPolygon, requestFor } from "../helpers/search-terrain.ts";
+import {
+  rasterGround,
+  rectangle,
+  regularPolygon,
+  requestFor,
+  seeded,
+} from "../helpers/search-terrain.ts";
 
 /** Impossible cases end in words: what was expected, what came, what to do. */
 const flat = { heightAt: () => 0, cellM: 1 };
@@ -110,6 +118,49 @@ describe("missing ground that can be gone round", () => {
     for (const [x, y] of alongRing(ring!.corners))
       expect(Math.hypot(x - 12, y)).toBeGreaterThan(4.1);
   });
+
+  it.each([1, 2, 3, 4, 5, 6, 7, 8])(
+    "is gone round with a step to spare where it lies in many places, site %i",
+    (seed) => {
+      const ground = rasterGround(160, 0.75, manyHoles(seed));
+      const section = sectionModel(DEFAULT_SECTION, ground);
+      const request = { ...requestFor(ground, house, 0.9, { window: { reachM: 60 } }), section };
+      const [ring] = searchRing(request, { timeCapMs: 60_000 }).rings;
+      expect(ring!.blindM).toBe(0);
+      const { corners } = ring!;
+      for (const [k, [x1, y1]] of corners.entries()) {
+        const [x2, y2] = corners[(k + 1) % corners.length]!;
+        const lengthM = Math.hypot(x2 - x1, y2 - y1);
+        const [leftX, leftY] = [-(y2 - y1) / lengthM, (x2 - x1) / lengthM];
+        for (let share = 0; share <= 1; share += 0.02) {
+          const [x, y] = [x1 + share * (x2 - x1), y1 + share * (y2 - y1)];
+          const halfM = section.halfBaseAt(0.9 - ground.heightAt(x, y));
+          for (const offM of [-halfM, 0, halfM]) {
+            expect(ground.heightAt(x + offM * leftX, y + offM * leftY)).not.toBeNaN();
+          }
+        }
+      }
+    },
+  );
+
+  /** Gently sloping ground with 12 round or square holes about the house. */
+  function manyHoles(seed: number) {
+    const chance = seeded(seed);
+    const between = (low: number, high: number) => low + (high - low) * chance();
+    const holes = Array.from({ length: 12 }, () => {
+      const [turn, farM] = [between(0, 2 * Math.PI), between(13, 45)];
+      const [x, y] = [farM * Math.cos(turn), farM * Math.sin(turn)];
+      return { x, y, reachM: between(0.7, 5), isSquare: chance() < 0.5 };
+    });
+    const [east, north] = [between(-0.006, 0.006), between(-0.006, 0.006)];
+    return (x: number, y: number) => {
+      const isHole = holes.some((hole) => {
+        const [dx, dy] = [Math.abs(x - hole.x), Math.abs(y - hole.y)];
+        return (hole.isSquare ? Math.max(dx, dy) : Math.hypot(dx, dy)) < hole.reachM;
+      });
+      return isHole ? Number.NaN : east * x + north * y;
+    };
+  }
 
   it("under the house itself does not matter", () => {
     const ground = {

@@ -3,6 +3,7 @@ import { boxAround } from "../../shared/site.ts";
 import type { LatticeRing } from "./branch-and-bound.ts";
 import type { Deadline } from "./deadline.ts";
 import { type Lattice, siteLattice } from "./lattice.ts";
+import { legBreach } from "./leg-price.ts";
 import { type LineOptions, lineFromLoop, type PricedRing } from "./line-from-loop.ts";
 import { partOf } from "./progress.ts";
 import { type LatticeAnswer, searchLattice, USUAL_OPTIONS } from "./search-lattice.ts";
@@ -37,6 +38,8 @@ const NEAR_REACH_M = 25;
 const NEAR_NODES = 80_000;
 /** Clearances are eased by this share of a cell, and the nodes pushed out afterwards. */
 const EASED_CELLS = 0.4;
+/** The same where the ring that this gave breaks a rule all the same: clearances are wider than the rule's. */
+const STRICT_CELLS = -0.25;
 /** A lattice prices a ring up to this much above the line it becomes. */
 const LATTICE_SLACK = 1.08;
 /** Rings dearer than the best by more than this share are not tried as lines. */
@@ -71,10 +74,11 @@ export function* findRing(
   let tally: Tally = before ?? NOTHING_DONE;
   let best: PricedRing | null = before?.ring ?? null;
   const lines: { lattice: Lattice; ring: LatticeRing }[] = [];
-  const take = function* (lattice: Lattice, answer: LatticeAnswer) {
+  const take = function* (lattice: Lattice, answer: LatticeAnswer, isStrict = false) {
     tally = counted(terms.ground.heightM.byteLength, tally, lattice, answer);
     for (const [k, ring] of rivals(lattice, answer.rings).entries()) {
-      if (lines.some((each) => sameRing(each.lattice, each.ring, lattice, ring))) continue;
+      const isSame = () => lines.some((each) => sameRing(each.lattice, each.ring, lattice, ring));
+      if (!isStrict && isSame()) continue;
       const late = deadline.over() && (k > 0 || (best !== null && ring.price > best.priceM3));
       if (best && (late || ring.price > best.priceM3 * LATTICE_SLACK)) continue;
       lines.push({ lattice, ring });
@@ -95,7 +99,23 @@ export function* findRing(
     }
   }
   const ended = (): GroupRing => ({ ...tally, ring: best, closed: best ? null : closed });
-  if (!effort.wholeWindow || holdsWindow(terms, near)) return ended();
+  const strictly = function* () {
+    if (!best || !breaksRules(terms, best)) return;
+    if (deadline.latticesOver()) {
+      tally = { ...tally, cutShort: true };
+      return;
+    }
+    const strict = yield* siteLattice(terms, terms.box, 2, STRICT_CELLS);
+    yield* linkWaters(strict);
+    if (!(yield* linkStructures(strict, inside))) return;
+    const options = { ...USUAL_OPTIONS, ...limits, by: "divide" as const, runs: WINDOW_RUNS };
+    yield* take(strict, yield* searchLattice(strict, inside[0]!, options), true);
+  };
+  if (!effort.wholeWindow) return ended();
+  if (holdsWindow(terms, near)) {
+    yield* partOf(strictly(), NEAR_SHARE, 1);
+    return ended();
+  }
   if (deadline.latticesOver() && (best || deadline.givenUp())) {
     tally = { ...tally, cutShort: true };
     return ended();
@@ -114,6 +134,7 @@ export function* findRing(
     const answer = yield* partOf(search, NEAR_SHARE, 1);
     yield* partOf(take(wide, answer), 1, 1);
   }
+  yield* partOf(strictly(), 1, 1);
   closed = wide;
   return ended();
 }
@@ -129,6 +150,16 @@ function* wideLattice(terms: SearchTerms): Generator<SearchStep, Lattice> {
     wideOf.set(terms, wide);
   }
   return { ...wide, price: wide.price.slice(), why: wide.why.slice() };
+}
+
+/** Whether a ring comes too close to an obstacle or lies over missing ground: a stretch too narrow for it seemed open. */
+function breaksRules(terms: SearchTerms, { corners }: PricedRing): boolean {
+  for (let k = 0; k < corners.length; k += 2) {
+    const next = (k + 2) % corners.length;
+    const leg = [corners[k]!, corners[k + 1]!, corners[next]!, corners[next + 1]!] as const;
+    if (legBreach(terms, ...leg) > 0) return true;
+  }
+  return false;
 }
 
 type Tally = Omit<GroupRing, "ring" | "closed">;

@@ -1,3 +1,4 @@
+import { stepFor } from "../../shared/section.ts";
 import { type BentLine, bentLine, cornersOf, NO_PINS, totalPrice } from "./bent-line.ts";
 import { clearanceField } from "./clearance-field.ts";
 import { cutAtCrest } from "./free-ground.ts";
@@ -16,6 +17,8 @@ const MOST_REPAIRS = 4;
 const REPAIR_MARGIN_M = 0.005;
 /** Most that better placed toes may add to the price, as a factor. */
 const WORTH_PRICE = 1.1;
+/** The same of ground under the base that has data. */
+const WORTH_DATA = 1.5;
 const REPAIR_FROM_M = 0.5;
 const REPAIR_TO_M = 0.01;
 /** Length over the limit that is not worth a flag, metres. */
@@ -24,7 +27,8 @@ const NEGLIGIBLE_M = 0.05;
 /**
  * Checks a ring on the ground itself and completes it. Where it comes closer to an obstacle than the rule
  * says, or its toe does because the ground falls toward the obstacle, that clearance is raised by what is
- * missing and the corners slide again; the ring that keeps the rule and has its toes best placed is taken.
+ * missing and the corners slide again, and so where its base reaches over missing ground; the ring that keeps the rule
+ * and has its toes best placed is taken.
  * @param outOfTime when true no more is mended
  */
 export function* finishRing(
@@ -37,7 +41,9 @@ export function* finishRing(
   let strict = terms;
   for (
     let repair = 0;
-    repair < MOST_REPAIRS && least(next.toeSpareM, next.ruleSpareM) < 0 && !outOfTime();
+    repair < MOST_REPAIRS &&
+    (next.blindM > 0 || least(next.toeSpareM, next.ruleSpareM) < 0) &&
+    !outOfTime();
     repair++
   ) {
     strict = withMoreClearance(strict, next);
@@ -75,10 +81,16 @@ function checked(terms: SearchTerms, ring: PricedRing): CheckedRing {
   return { corners, priceM3: ring.priceM3, ...walkLine(terms, corners, true) };
 }
 
-/** Keeping the rule comes first, then room at the toes; neither at a price that only a broken rule has. */
+/**
+ * Keeping the rule comes first, then ground under the whole base, then room at the toes; none at a price that only a
+ * broken rule has.
+ */
 function betterPlaced(next: CheckedRing, best: CheckedRing): boolean {
   const rule = Math.min(0, least(next.ruleSpareM)) - Math.min(0, least(best.ruleSpareM));
   if (rule !== 0) return rule > 0;
+  if (next.blindM !== best.blindM) {
+    return next.blindM < best.blindM && next.priceM3 < best.priceM3 * WORTH_DATA;
+  }
   return least(next.toeSpareM) > least(best.toeSpareM) && next.priceM3 < best.priceM3 * WORTH_PRICE;
 }
 
@@ -104,14 +116,16 @@ function counterClockwise(corners: Point[]): Point[] {
   return signedArea(corners) < 0 ? corners.reverse() : corners;
 }
 
-function withMoreClearance(terms: SearchTerms, { ruleSpareM, toeSpareM }: LineWalk): SearchTerms {
+function withMoreClearance(terms: SearchTerms, walk: LineWalk): SearchTerms {
+  const { ruleSpareM, toeSpareM, blindM } = walk;
   const obstacles = terms.obstacles.map((each, k) => {
     const missing = -Math.min(ruleSpareM[k]!, toeSpareM[k]!);
     if (!(missing > 0)) return each;
     const clearM = each.clearM + missing + REPAIR_MARGIN_M;
     return { ...each, clearM, field: clearanceField(each.shape, clearM) };
   });
-  return { ...terms, obstacles };
+  const holeMarginM = terms.holeMarginM + (blindM > 0 ? stepFor(terms.request.ground) : 0);
+  return { ...terms, obstacles, holeMarginM };
 }
 
 /** Cuts off loops of a line that crosses itself, as long as they enclose nothing that matters. */

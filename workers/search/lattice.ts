@@ -43,7 +43,8 @@ const HALF_DIAGONAL = Math.SQRT1_2;
 /**
  * The lattice over a part of the site.
  * @param stride every how many-th node of the site's ground is taken
- * @param easedCells how far clearances are eased, in cells: a node a little too close is pushed out later
+ * @param easedCells how far clearances are eased, in cells: a node a little too close is pushed out later; negative =
+ * so much is added, and to the clearance from missing ground as well
  */
 export function* siteLattice(
   terms: SearchTerms,
@@ -77,7 +78,7 @@ export function* siteLattice(
     priceRow(terms, lattice, j, groundRow, column0, stride, eased);
     yield PRICING;
   }
-  if (ground.seen.holes) yield* closeNearHoles(terms, lattice, row0, column0, stride);
+  if (ground.seen.holes) yield* closeNearHoles(terms, lattice, row0, column0, stride, eased);
   return lattice;
 }
 
@@ -149,6 +150,7 @@ function* closeNearHoles(
   row0: number,
   column0: number,
   stride: number,
+  easedM: number,
 ): Generator<SearchStep, void> {
   const { ground, crest, table } = terms;
   const { columns, price, why, cellM, x0M, y0M } = lattice;
@@ -168,7 +170,9 @@ function* closeNearHoles(
     for (const [di, dj, awayCells] of disc) {
       const at = node + dj * columns + di;
       if (i + di < PAD || i + di >= columns - PAD || why[at] !== OPEN) continue;
-      if ((awayCells - HALF_DIAGONAL) * cellM < halfBaseOf(i + di, j + dj)) closed.push(at);
+      if ((awayCells - HALF_DIAGONAL) * cellM < halfBaseOf(i + di, j + dj) - Math.min(0, easedM)) {
+        closed.push(at);
+      }
     }
   }
   for (const node of closed) {

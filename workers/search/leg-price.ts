@@ -318,7 +318,7 @@ function baseOverHoles(
   const leftY = (x2 - x1) / length;
   let breach = 0;
   for (let i = 0; i < samples; i++) {
-    const half = halfBase(terms, heights[i]!) + terms.request.rule.marginM;
+    const half = halfBase(terms, heights[i]!) + terms.holeMarginM;
     const t = sampleShare(i, samples);
     const x = x1 + t * (x2 - x1);
     const y = y1 + t * (y2 - y1);

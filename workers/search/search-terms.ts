@@ -1,3 +1,4 @@
+import { stepFor } from "../../shared/section.ts";
 import type { PlaneBox } from "../../shared/site.ts";
 import { boxAround } from "../../shared/site.ts";
 import { type ClearanceField, clearanceField } from "./clearance-field.ts";
@@ -40,6 +41,8 @@ export interface SearchTerms {
   readonly box: PlaneBox;
   /** Greatest spacing of samples along a leg, metres. */
   readonly sampleM: number;
+  /** Ground that must have data beyond half the base, metres: a cut looks one step past the toe. */
+  readonly holeMarginM: number;
 }
 
 /** Up to this many anchors each has a bit of its own; more have mixed ones (Zobrist 1970). */
@@ -81,6 +84,7 @@ export function searchTerms(request: SearchRequest): SearchTerms {
     windowShape: "outline" in request.window ? shapeOf(request.window.outline) : null,
     box,
     sampleM: Math.min(SAMPLE_M, request.ground.cellM / 2),
+    holeMarginM: marginM + stepFor(request.ground),
   };
 }
 
