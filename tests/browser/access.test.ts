@@ -54,6 +54,33 @@ describe("the screen as it starts, with its map", () => {
     const map = (await page.locator(".map-place").boundingBox())!;
     expect(map.width * map.height).toBeGreaterThan(0.41 * 1280 * 720);
   });
+
+  it("lends the sheets a picture of the map with its ground, in the colours of the day though it is dark", async () => {
+    await flipTheme();
+    expect(await page.locator("html").getAttribute("data-theme")).toBe("dark");
+    await openPages(page);
+    await page.getByLabel("Map and elevation data").check();
+    const picture = page.getByAltText("Map of the site with ground, water and lines");
+    await picture.waitFor();
+    const shares = await picture.evaluate(async (element) => {
+      const image = element as HTMLImageElement;
+      await image.decode();
+      const canvas = document.createElement("canvas");
+      [canvas.width, canvas.height] = [120, 80];
+      const brush = canvas.getContext("2d")!;
+      brush.drawImage(image, 0, 0, 120, 80);
+      const { data } = brush.getImageData(0, 0, 120, 80);
+      let [white, dark] = [0, 0];
+      for (let i = 0; i < data.length; i += 4) {
+        const sum = data[i]! + data[i + 1]! + data[i + 2]!;
+        if (sum > 3 * 250) white += 1;
+        if (sum < 3 * 70) dark += 1;
+      }
+      return { white: white / 9600, dark: dark / 9600 };
+    });
+    expect(shares.white).toBeLessThan(0.1);
+    expect(shares.dark).toBeLessThan(0.2);
+  });
 });
 
 describe("what is opened from there", () => {

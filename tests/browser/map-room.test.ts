@@ -1,7 +1,18 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { SECTIONS } from "../../shared/sections.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { bagsWhen, corners, inMore, showMarks, startDrag } from "../helpers/screen.ts";
+import { overThePond } from "../helpers/over-the-pond.ts";
+import {
+  bagsWhen,
+  buildStretch,
+  corners,
+  inMore,
+  open,
+  openBlock,
+  showMarks,
+  startDrag,
+} from "../helpers/screen.ts";
 
 /* One visit: what stands on the map, and the edge under it. */
 let page: Page;
@@ -34,6 +45,56 @@ describe("the map at first", () => {
     await page.getByRole("checkbox", { name: "Checks", exact: true }).uncheck();
     expect(await marks().count()).toBe(0);
     expect(await kept()).toBe("");
+  });
+});
+
+describe("what is wrong with a line", () => {
+  const legend = () => page.getByRole("region", { name: "Legend" });
+  const weakest = (than: "meets" | "below") =>
+    page.locator(`.water-mark[data-kind="weakest-${than}-required"]`);
+
+  it("is said by the marks of the weakest places, as the profile says it", async () => {
+    await showMarks(page, "Weakest places");
+    await weakest("meets").first().click({ force: true });
+    await expect
+      .poll(() => page.locator(".profile-said").textContent())
+      .toMatch(/Survey the ground at \d+\+\d\d first: over the height limit \d in 10/);
+    const popover = page.getByRole("group", { name: "Lowest factor: as required" });
+    expect(await popover.textContent()).toMatch(/1\.5 is required: as required/);
+    await page.keyboard.press("Escape");
+    expect(await weakest("below").count()).toBe(0);
+  });
+
+  it("is marked where it slides, and in the legend where it has no elevation data", async () => {
+    expect(await legend().textContent()).not.toContain("no elevation data");
+    await open(page, overThePond({ frictionLow: 0.1, frictionHigh: 0.12 }));
+    await expect.poll(() => weakest("below").count()).toBe(1);
+    await page.getByRole("button", { name: "Fit" }).click();
+    await legend().getByText("no elevation data").waitFor();
+    await page.getByRole("checkbox", { name: "Weakest places", exact: true }).uncheck();
+    await page.keyboard.press("Control+z");
+    await bagsWhen(page, (bags) => bags === 17_879);
+  });
+});
+
+describe("the legend", () => {
+  const legend = () => page.getByRole("region", { name: "Legend" });
+
+  it("names what a stretch is built of, and the moment of the forecast looked at", async () => {
+    const boxed = SECTIONS.find(({ fill }) => fill === "sand")!;
+    await openBlock(page, "line", "reaches");
+    await buildStretch(page, "1+00", "2+50", boxed.id);
+    await legend().getByText(boxed.name).waitFor();
+    await page.keyboard.press("Control+z");
+    await legend().getByText(boxed.name).waitFor({ state: "detached" });
+
+    const day = /(Mon|Tue|Wed|Thu|Fri|Sat|Sun) Apr \d+/;
+    expect(await legend().textContent()).not.toMatch(day);
+    await openBlock(page, "gauge-and-forecast");
+    await page.getByRole("slider", { name: "Through the forecast" }).press("ArrowLeft");
+    await expect.poll(() => legend().textContent()).toMatch(day);
+    await page.keyboard.press("Escape");
+    await expect.poll(() => legend().textContent()).not.toMatch(day);
   });
 });
 

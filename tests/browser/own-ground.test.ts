@@ -11,7 +11,6 @@ import {
   open,
   openBlock,
   openDemo,
-  openPages,
   planIsSized,
   samplePlan,
 } from "../helpers/screen.ts";
@@ -25,6 +24,9 @@ let page: Page;
 
 beforeAll(async () => {
   house = await openHouse();
+  visit = await house.visit({ graphics: false });
+  page = visit.page;
+  await planIsSized(page);
 });
 afterAll(async () => {
   await house.close();
@@ -33,12 +35,6 @@ afterEach(() => {
   expect(visit.troubles).toEqual([]);
   expect(house.strayRequests).toEqual([]);
 });
-
-async function arrive(options?: Parameters<House["visit"]>[0]): Promise<void> {
-  visit = await house.visit(options);
-  page = visit.page;
-  await planIsSized(page);
-}
 
 /* Elevation data made for these tests. */
 
@@ -61,9 +57,6 @@ function withStripOf0() {
 }
 
 describe("a person with a raster of their own", () => {
-  beforeAll(() => arrive({ graphics: false }));
-  afterAll(() => visit.leave());
-
   it("is asked for the unit of its heights, has a plan of their own there, and gets the example back with undo", async () => {
     await open(page, [`${RASTERS}unit-none.tif`]);
     const asked = page.getByRole("alert", { name: "Unit of the heights" });
@@ -110,55 +103,5 @@ describe("a person with a raster of their own", () => {
     page = await visit.again();
     expect(await bagsWhen(page, (bags) => bags > 0)).toBe(through);
     expect(await page.getByRole("alert", { name: "Missing data or ground" }).count()).toBe(0);
-  });
-});
-
-describe("the sheets", () => {
-  afterAll(() => visit.leave());
-
-  it("carry a picture of the map with its ground, in the colours of the day", async () => {
-    await arrive({ theme: "dark" });
-    await openPages(page);
-    await page.getByLabel("Map and elevation data").check();
-    const picture = page.getByAltText("Map of the site with ground, water and lines");
-    await picture.waitFor({ timeout: 20_000 });
-    const shares = await picture.evaluate(async (element) => {
-      const image = element as HTMLImageElement;
-      await image.decode();
-      const canvas = document.createElement("canvas");
-      [canvas.width, canvas.height] = [120, 80];
-      const brush = canvas.getContext("2d")!;
-      brush.drawImage(image, 0, 0, 120, 80);
-      const { data } = brush.getImageData(0, 0, 120, 80);
-      let [white, dark] = [0, 0];
-      for (let i = 0; i < data.length; i += 4) {
-        const sum = data[i]! + data[i + 1]! + data[i + 2]!;
-        if (sum > 3 * 250) white += 1;
-        if (sum < 3 * 70) dark += 1;
-      }
-      return { white: white / 9600, dark: dark / 9600 };
-    });
-    expect(shares.white).toBeLessThan(0.1);
-    expect(shares.dark).toBeLessThan(0.2);
-  });
-});
-
-describe("on a phone", () => {
-  afterAll(() => visit.leave());
-
-  it("the legend waits behind a button, and no sheet scrolls sideways", async () => {
-    await arrive({ width: 390, height: 844 });
-    const legend = page.getByRole("region", { name: "Legend" });
-    expect(await legend.getByText("over limit").isVisible()).toBe(false);
-    await legend.getByRole("button", { name: "Legend" }).click();
-    expect(await legend.getByText("over limit").isVisible()).toBe(true);
-    await openPages(page);
-    await page.getByRole("button", { name: "To the stakes" }).click();
-    const sheets = page.locator(".sheets");
-    expect(await sheets.evaluate((room) => room.scrollWidth - room.clientWidth)).toBe(0);
-    for (const head of await sheets.locator(".title-block").all()) {
-      const box = (await head.boundingBox())!;
-      expect(box.x + box.width).toBeLessThanOrEqual(390);
-    }
   });
 });

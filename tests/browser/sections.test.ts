@@ -5,7 +5,7 @@ import { leveeTypeText } from "../../shared/words/levee-types.ts";
 import { unitsOf } from "../../shared/words/units.ts";
 import { seriousViolations } from "../helpers/axe.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { bagsAtRest, bagsWhen, mapIsIdle, openBlock } from "../helpers/screen.ts";
+import { bagsAtRest, bagsWhen, buildStretch, openBlock } from "../helpers/screen.ts";
 
 const boxed = SECTIONS.find(({ fill }) => fill === "sand")!;
 const narrow = SECTIONS.find(({ id }) => id === "two-bag-wall")!;
@@ -13,7 +13,7 @@ const narrow = SECTIONS.find(({ id }) => id === "two-bag-wall")!;
 /* One visit, as a person makes it: a ring of one section, and two stretches that are built otherwise. */
 let page: Page;
 let atStart: number;
-oneVisit({ coarse: true }, async (arrived) => {
+oneVisit({ graphics: false }, async (arrived) => {
   page = arrived;
   atStart = await bagsAtRest(page);
   await openBlock(page, "line", "reaches");
@@ -22,27 +22,17 @@ oneVisit({ coarse: true }, async (arrived) => {
 /** Long enough for a whole plan to be sized on a busy machine. */
 const SOON = { timeout: 15_000 };
 const reach = (n: number) => page.locator(`[data-reach="${n}"]`);
-const legend = () => page.getByRole("region", { name: "Legend" });
 const quantities = () => page.locator('[data-block="quantities"]');
 const cut = () => page.locator(".section-room");
 
-async function buildStretch(from: string, to: string, section: string): Promise<void> {
-  const form = page.getByRole("form", { name: "Build a stretch otherwise" });
-  await form.getByLabel("Stretch from").fill(from);
-  await form.getByLabel("Stretch to").fill(to);
-  await form.getByLabel("Build the stretch as").selectOption(section);
-  await form.getByRole("button", { name: "Build so" }).click();
-}
-
 describe("a stretch of the demo's ring beside the shed", () => {
-  it("is built of boards and sand in one step, and is seen so on worksheet, map and section", async () => {
-    await buildStretch("1+00", "2+50", boxed.id);
+  it("is built of boards and sand in one step, and is seen so on worksheet and section", async () => {
+    await buildStretch(page, "1+00", "2+50", boxed.id);
     await bagsWhen(page, (bags) => bags < atStart);
     await expect
       .poll(() => reach(2).locator(".reach-takes").textContent(), SOON)
       .toMatch(/plywood/);
     expect(await page.locator("[data-reach]").count()).toBe(3);
-    expect(await legend().textContent()).toContain(boxed.name);
     await expect.poll(() => cut().textContent(), SOON).toContain(boxed.name);
     expect(await cut().locator(".section-plywood").getAttribute("d")).toMatch(/^M/);
     expect(await cut().locator(".section-bag").count()).toBe(0);
@@ -108,7 +98,7 @@ describe("a tight squeeze beside the barn", () => {
 
 describe("a narrow wall in a ditch, the river forecast a foot higher", () => {
   it("is said to calculate below what is required", async () => {
-    await buildStretch("4+00", "4+50", narrow.id);
+    await buildStretch(page, "4+00", "4+50", narrow.id);
     await page.locator('[data-setting="water.stageM"] input').fill("32");
     await page.keyboard.press("Enter");
     await openBlock(page, "checks");
@@ -131,8 +121,6 @@ describe("a narrow wall in a ditch, the river forecast a foot higher", () => {
     for (const _ of ["its figure", "its end", "the stretch"])
       await page.keyboard.press("Control+z");
     await bagsWhen(page, (bags) => bags === atStart);
-    await mapIsIdle(page);
     expect(await page.locator("[data-reach]").count()).toBe(1);
-    expect(await legend().textContent()).not.toContain(boxed.name);
   });
 });

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { corners, mapIsIdle } from "../helpers/screen.ts";
+import { corners, mapIsIdle, openPages, planIsSized } from "../helpers/screen.ts";
 
 let page: Page;
 oneVisit({ coarse: true }, (arrived) => {
@@ -107,5 +107,23 @@ it("on a phone the plan is as large as the low map lets it be, once Fit is press
   await mapIsIdle(page);
   for (const { x, y } of await corners(page)) {
     expect(x > map.x && x < map.x + map.width && y > map.y && y < map.y + map.height).toBe(true);
+  }
+});
+
+it("on a phone the legend waits behind a button, and no sheet scrolls sideways", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.reload();
+  await planIsSized(page);
+  const legend = page.getByRole("region", { name: "Legend" });
+  expect(await legend.getByText("over limit").isVisible()).toBe(false);
+  await legend.getByRole("button", { name: "Legend" }).click();
+  expect(await legend.getByText("over limit").isVisible()).toBe(true);
+  await openPages(page);
+  await page.getByRole("button", { name: "To the stakes" }).click();
+  const sheets = page.locator(".sheets");
+  expect(await sheets.evaluate((room) => room.scrollWidth - room.clientWidth)).toBe(0);
+  for (const head of await sheets.locator(".title-block").all()) {
+    const box = (await head.boundingBox())!;
+    expect(box.x + box.width).toBeLessThanOrEqual(390);
   }
 });

@@ -185,7 +185,7 @@ async function visit(browser: Browser, address: string, options: VisitOptions): 
   await context.addInitScript(() => {
     Object.assign(globalThis, { drysteadMarks: true });
   });
-  if (!(options.graphics ?? !process.env.TRY_NOGL)) await context.addInitScript(takeGraphicsAway);
+  if (!(options.graphics ?? true)) await context.addInitScript(takeGraphicsAway);
   if (options.theme) {
     await context.addInitScript((theme) => {
       localStorage.setItem("drystead.theme", theme);

@@ -135,6 +135,20 @@ export async function checkInFull(page: Page, id: string): Promise<Locator> {
   return check;
 }
 
+/** Builds a stretch of the chosen line as another levee type; the reaches are open in the worksheet. */
+export async function buildStretch(
+  page: Page,
+  from: string,
+  to: string,
+  section: string,
+): Promise<void> {
+  const form = page.getByRole("form", { name: "Build a stretch otherwise" });
+  await form.getByLabel("Stretch from").fill(from);
+  await form.getByLabel("Stretch to").fill(to);
+  await form.getByLabel("Build the stretch as").selectOption(section);
+  await form.getByRole("button", { name: "Build so" }).click();
+}
+
 /** Opens the printed pages. */
 export async function openPages(page: Page): Promise<void> {
   await page.locator(".acts").getByRole("button", { name: "Print", exact: true }).click();
