@@ -1,4 +1,3 @@
-import type { LoneValue } from "./ground-marks.ts";
 import { bounded } from "./words/bounded.ts";
 import type { Refusals } from "./words/refusals.ts";
 
@@ -17,13 +16,10 @@ type AndGiven<C extends FailureCode> = Parameters<Refusals[C]> extends [] ? [] :
  * and what to do. Programmer errors stay ordinary `Error`s.
  */
 export interface Failure {
+  /** A {@link FailureCode}; a plain string, because texts may tell of another failure. */
   readonly code: string;
-  readonly given?: object;
-  readonly message?: string;
-  readonly remedy?: string;
-  readonly mark?: LoneValue;
-  readonly choices?: readonly string[];
-  readonly figures?: readonly Figure[];
+  /** As {@link Given} says for the code; {@link givenOf} reads it. */
+  readonly given: object;
   /** Set when the program itself is at fault. */
   readonly bug?: Bug;
 }
@@ -40,13 +36,7 @@ export function givenOf<C extends FailureCode>(code: C, { code: its, given }: Fa
 
 /** The same, to be thrown. */
 export function refusal<C extends FailureCode>(code: C, ...given: AndGiven<C>): Refusal {
-  return refusalOf(failureOf(code, ...given));
-}
-
-/** A length in metres and how it is written: as a height, along a line, over a datum, or between places. */
-export interface Figure {
-  readonly as: "length" | "distance" | "elevation" | "far";
-  readonly m: number;
+  return new Refusal(failureOf(code, ...given));
 }
 
 /** An error in the program, as far as it survives a copy between threads. */
@@ -60,47 +50,22 @@ export interface Bug {
 }
 
 /** A {@link Failure} that can be thrown through an async stack. */
-export class Refusal extends Error implements Failure {
-  readonly code: string;
-  readonly given?: object;
-  readonly remedy?: string;
-  readonly mark?: LoneValue;
-  readonly choices?: readonly string[];
-  readonly figures?: readonly Figure[];
-  readonly bug?: Bug;
-  constructor(
-    code: string,
-    message: string,
-    remedy: string | undefined,
-    { given, mark, choices, figures, bug }: Omit<Failure, "code" | "message" | "remedy"> = {},
-  ) {
-    super(bounded(message));
+export class Refusal extends Error {
+  readonly failure: Failure;
+  constructor(failure: Failure) {
+    super(bounded(`${failure.code} ${JSON.stringify(failure.given)}`));
     this.name = "Refusal";
-    this.code = code;
-    if (given) this.given = given;
-    if (remedy !== undefined) this.remedy = bounded(remedy);
-    if (mark) this.mark = mark;
-    if (choices) this.choices = choices;
-    if (figures) this.figures = figures;
-    if (bug) this.bug = bug;
+    this.failure = failure;
   }
-}
 
-/** A failure as a {@link Refusal}. */
-export function refusalOf({ code, message, remedy, ...about }: Failure): Refusal {
-  const said = message ?? `${code} ${JSON.stringify(about.given)}`;
-  return new Refusal(code, said, remedy, about);
+  get code(): string {
+    return this.failure.code;
+  }
 }
 
 /** Any thrown value as a {@link Failure}; strings and foreign errors get the code `unexpected` and keep their stack. */
 export function asFailure(thrown: unknown): Failure {
-  if (thrown instanceof Refusal) {
-    const { code, given, message, remedy, mark, choices, figures, bug } = thrown;
-    if (given) return { code, given, ...(bug && { bug }) };
-    const offered = { ...(mark && { mark }), ...(choices && { choices }) };
-    const about = { ...offered, ...(figures && { figures }), ...(bug && { bug }) };
-    return { code, message, ...(remedy !== undefined && { remedy }), ...about };
-  }
+  if (thrown instanceof Refusal) return thrown.failure;
   const bug = bugOf(thrown);
   return { ...failureOf("unexpected", { message: bug.message }), bug };
 }

@@ -1,4 +1,4 @@
-import { asFailure, failureOf, refusalOf } from "./failure.ts";
+import { asFailure, failureOf, Refusal } from "./failure.ts";
 import type { ProgramPart } from "./words/refusals/program.ts";
 
 /**
@@ -10,6 +10,6 @@ export async function loadPart<Part>(part: ProgramPart, load: () => Promise<Part
     return await load();
   } catch (thrown) {
     const { bug } = asFailure(thrown);
-    throw refusalOf({ ...failureOf("program/part-missing", { part }), ...(bug && { bug }) });
+    throw new Refusal({ ...failureOf("program/part-missing", { part }), ...(bug && { bug }) });
   }
 }

@@ -1,4 +1,4 @@
-import { refusalOf } from "../failure.ts";
+import { Refusal } from "../failure.ts";
 import type { Forecast } from "../plan.ts";
 import { MAX_NOTE } from "../plan-text.ts";
 import { type RowsComplaint, rowsComplaint } from "../time/check-rows.ts";
@@ -21,7 +21,7 @@ export function checkedForecast(unchecked: Unchecked): UnderstoodForecast {
   const wrong = complaintOf(read);
   if (!wrong) return read;
   const { code } = wrong.failure;
-  if (!ONLY_FOR_A_PLAN.has(code) || read.rows.length > MANY) throw refusalOf(wrong.failure);
+  if (!ONLY_FOR_A_PLAN.has(code) || read.rows.length > MANY) throw new Refusal(wrong.failure);
   const note: ForecastNote =
     code === "forecast/gap"
       ? { kind: "gap", line: read.rows[wrong.index]!.place.line }
@@ -38,7 +38,7 @@ function withClockChange(read: Unchecked): Unchecked {
 /** The forecast for a plan. @throws Refusal where its rows cannot be used */
 export function planForecast(read: UnderstoodForecast, note: string): Forecast {
   const wrong = complaintOf(read);
-  if (wrong) throw refusalOf(wrong.failure);
+  if (wrong) throw new Refusal(wrong.failure);
   return { levels: read.levels, rows: rowsOf(read), note: note.slice(0, MAX_NOTE) };
 }
 

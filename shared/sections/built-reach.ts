@@ -1,5 +1,5 @@
 import { holdingOf } from "../defaults.ts";
-import { refusalOf } from "../failure.ts";
+import { Refusal } from "../failure.ts";
 import type { Alignment, Plan } from "../plan.ts";
 import { raiseToM } from "../quantities.ts";
 import { figuresOf, sectionById } from "../sections.ts";
@@ -27,7 +27,7 @@ export function builtReaches(plan: Plan, alignment: Alignment, count: number): B
   return Array.from({ length: count }, (_, i) => {
     const stated = alignment.reachSections?.[i] ?? STANDARD;
     const found = sectionById(stated.section);
-    if (!found.ok) throw refusalOf(found.failure);
+    if (!found.ok) throw new Refusal(found.failure);
     const section = found.value;
     return {
       section,

@@ -1,5 +1,5 @@
-import type { Failure, Figure } from "../failure.ts";
-import { formatDistance, type UnitSystem } from "../units.ts";
+import type { Failure } from "../failure.ts";
+import type { UnitSystem } from "../units.ts";
 import { bounded } from "./bounded.ts";
 import type { RefusalTexts, SayRefusal } from "./refusals/text.ts";
 import { REFUSALS } from "./refusals.ts";
@@ -13,8 +13,8 @@ export function addTexts(more: RefusalTexts): void {
 }
 
 /** False where the text is in a part that is not loaded yet. */
-export function hasText({ code, given }: Failure): boolean {
-  return !given || code in texts;
+export function hasText({ code }: Failure): boolean {
+  return code in texts;
 }
 
 /** Where the text could not be loaded. */
@@ -27,35 +27,20 @@ function withoutText(code: string) {
 
 /** What was expected and what came, and what to do, with its figures in one unit system. */
 export function failureWords(
-  { code, given, message = code, remedy = "", figures = [] }: Failure,
+  { code, given }: Failure,
   system: UnitSystem,
 ): { readonly message: string; readonly remedy: string } {
-  if (given) {
-    const say = texts[code];
-    if (!say) return withoutText(code);
-    const [said, toDo] = say(given as never, unitsOf(system), (why) => {
-      const words = failureWords(why, system);
-      return [words.message, words.remedy];
-    });
-    return { message: bounded(said), remedy: bounded(toDo) };
-  }
-  const written = figures.map((figure) => figureWords(figure, system));
-  return { message: filled(message, written), remedy: filled(remedy, written) };
+  const say = texts[code];
+  if (!say) return withoutText(code);
+  const [message, remedy] = say(given as never, unitsOf(system), (why) => {
+    const words = failureWords(why, system);
+    return [words.message, words.remedy];
+  });
+  return { message: bounded(message), remedy: bounded(remedy) };
 }
 
 /** The same as one text. */
 export function failureText(failure: Failure, system: UnitSystem): string {
   const { message, remedy } = failureWords(failure, system);
   return `${message} ${remedy}`;
-}
-
-/** Puts figures where a text has `{0}`, `{1}`, ...; a number in braces that no figure has stays as it is. */
-function filled(text: string, figures: readonly string[]): string {
-  if (figures.length === 0) return text;
-  return text.replace(/\{(\d)\}/g, (place, index: string) => figures[Number(index)] ?? place);
-}
-
-function figureWords({ as, m }: Figure, system: UnitSystem): string {
-  if (as === "far") return formatDistance(m, system);
-  return unitsOf(system)[as](m);
 }

@@ -1,5 +1,5 @@
 import { signal } from "@preact/signals";
-import { type Failure, failureOf, type Outcome, refusalOf } from "../../shared/failure.ts";
+import { type Failure, failureOf, type Outcome, Refusal } from "../../shared/failure.ts";
 import { autosaveFailure, terrainFailure } from "./autosave-failures.ts";
 import {
   channelOf,
@@ -218,7 +218,7 @@ export async function copyTerrain(files: readonly File[]): Promise<void> {
     if (bytes > quota - usage) throw new DOMException("No room left", "QuotaExceededError");
     await writeStoredTerrain(slot, files);
   } catch (thrown) {
-    throw refusalOf(terrainFailure(thrown));
+    throw new Refusal(terrainFailure(thrown));
   }
   announce("terrain");
 }
@@ -240,7 +240,7 @@ export async function place(): Promise<Place> {
     return found;
   } catch (thrown) {
     taken = null;
-    throw refusalOf(autosaveFailure(thrown));
+    throw new Refusal(autosaveFailure(thrown));
   }
 }
 

@@ -3,9 +3,8 @@ import {
   type Failure,
   failureOf,
   givenOf,
-  type Refusal,
+  Refusal,
   refusal,
-  refusalOf,
 } from "../../shared/failure.ts";
 import type { LoneValue } from "../../shared/ground-marks.ts";
 import {
@@ -48,7 +47,7 @@ export interface RemoteOptions {
    */
   readonly silenceMs: number;
   /** Told after a crash, when the worker runs again and the terrain has been reopened (or not: failure). */
-  readonly onRestart: (failure: Refusal | null) => void;
+  readonly onRestart: (failure: Failure | null) => void;
   /** Told when a call met a height that may mark missing data. */
   readonly onMark?: (mark: LoneValue) => void;
   /** Asks for a part of a file at a web address that the worker reads; left out, it may not. */
@@ -61,7 +60,7 @@ export interface RemoteOptions {
 const SILENT_LOOKS = 4;
 
 const crashed = (bug: Bug | undefined) =>
-  refusalOf({ ...failureOf("engine/crashed"), ...(bug && { bug }) });
+  new Refusal({ ...failureOf("engine/crashed"), ...(bug && { bug }) });
 
 /** Fetches the texts of what the engine refuses; where they do not come, it is said without. */
 async function withTexts(failure: Failure): Promise<void> {
@@ -115,7 +114,7 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     const unknown = givenOf("ground/mark-unknown", message.failure);
     if (unknown) options.onMark?.(unknown.mark);
     if (bug) options.onBug?.(message.failure);
-    const reject = () => call.reject(refusalOf(message.failure));
+    const reject = () => call.reject(new Refusal(message.failure));
     void withTexts(message.failure).then(reject, reject);
   }
 
@@ -139,10 +138,10 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
       return;
     }
     const own = worker;
-    const over = (failure: Refusal | null) => {
+    const over = (refusal: Refusal | null) => {
       if (own !== worker) return;
       reopening = null;
-      options.onRestart(failure);
+      options.onRestart(refusal?.failure ?? null);
     };
     reopening = send("openTerrain", lastTerrain).then(() => over(null), over);
   }

@@ -1,11 +1,4 @@
-import {
-  asFailure,
-  type Failure,
-  failureOf,
-  Refusal,
-  refusal,
-  refusalOf,
-} from "../../shared/failure.ts";
+import { asFailure, type Failure, failureOf, Refusal, refusal } from "../../shared/failure.ts";
 import type { TerrainRef } from "../../shared/plan.ts";
 import { readRasterAddress } from "../../shared/raster-address.ts";
 import { tell } from "../document/notices.ts";
@@ -33,7 +26,7 @@ async function openAt(
   try {
     const files = named.map(({ address, bytes }) => {
       const read = readRasterAddress(address);
-      if (!read.ok) throw refusalOf(read.failure);
+      if (!read.ok) throw new Refusal(read.failure);
       return new FileAt(read.value, bytes);
     });
     const hosts = new Set(files.map(({ at }) => at.origin));

@@ -36,7 +36,7 @@ export async function tryInput(input: Input, judge: boolean): Promise<Verdict> {
     if (input.kind === "plan") return await tryPlan(input.text);
     return tryForecast(input.text);
   } catch (thrown) {
-    if (thrown instanceof Refusal) return refused(thrown);
+    if (thrown instanceof Refusal) return refused(thrown.failure);
     const { message, stack } = thrown instanceof Error ? thrown : new Error(String(thrown));
     return { end: "wrong", why: `not a refusal: ${message}\n${stack}` };
   }

@@ -1,5 +1,6 @@
 import { beforeEach, expect, it } from "vitest";
 import { EMPTY_PLAN } from "../../shared/defaults.ts";
+import { failureOf } from "../../shared/failure.ts";
 import type { Water } from "../../shared/plan.ts";
 import { notices, tell } from "../../src/document/notices.ts";
 import { plan, replacePlan } from "../../src/document/store.ts";
@@ -21,7 +22,7 @@ beforeEach(() => {
 });
 
 it("a forecast by stage has the water given by stage where nobody has given it, so that the gauge zero is asked for", async () => {
-  tell("info", { code: "forecast/read", message: "Read, and not counted yet.", remedy: "" });
+  tell("info", failureOf("forecast/read", { name: "forecast.txt" }));
   const water = await take(STAGES, { given: false, by: "elevation" });
   expect(notices.peek().map(({ failure }) => failure.code)).not.toContain("forecast/read");
   expect(plan.peek().time?.forecast?.levels).toBe("stage");

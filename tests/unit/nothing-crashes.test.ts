@@ -1,7 +1,7 @@
 import { existsSync, openAsBlob } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
-import { asFailure, Refusal } from "../../shared/failure.ts";
+import { asFailure, failureOf, Refusal } from "../../shared/failure.ts";
 import { planFileName } from "../../src/document/files.ts";
 import { fileName } from "../../src/pages/download.ts";
 import { openTerrain } from "../../workers/raster/terrain.ts";
@@ -62,10 +62,12 @@ describe("a damaged raster", () => {
 describe("a refusal", () => {
   it("quotes no more of a file than can be read", () => {
     const long = "x".repeat(475_690);
-    for (const message of [`It says "${long}" here.`, `It says ${long} here.`]) {
-      const refusal = new Refusal("raster/damaged", message, "Open another.");
-      expect(refusal.message.length).toBeLessThan(1500);
-      expect(refusal.message).toMatch(/^It says .*here\.$/);
+    for (const mark of [`"${long}"`, long]) {
+      const failure = failureOf("raster/no-data-unreadable", { name: "dem.tif", mark });
+      const { message } = said(failure);
+      expect(message.length).toBeLessThan(1500);
+      expect(message).toMatch(/^"dem\.tif" marks its holes .*not a number\.$/);
+      expect(new Refusal(failure).message.length).toBeLessThan(1500);
       expect(said(asFailure(new Error(message))).message.length).toBeLessThan(1500);
     }
   });

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { Queue, Worker } from "bullmq";
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from "vitest";
 import type { Building } from "../../shared/buildings/types.ts";
-import { asFailure, Refusal } from "../../shared/failure.ts";
+import { failureOf, Refusal } from "../../shared/failure.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import { writePlanFile } from "../../shared/plan-file.ts";
 import { readQueueAddress } from "../../workers/command/queue/address.ts";
@@ -203,11 +203,13 @@ const host = "barn";
 
 describe("a submitter", () => {
   it("ends with the reason of a worker that refuses, and leaves no job behind", async () => {
-    const failure = new Refusal("queue/no-raster", "No raster.", "Copy it.");
-    const barn = await serve(() => ({ host, refused: asFailure(failure), outcomes: {} }));
+    const refused = failureOf("raster/none");
+    const barn = await serve(() => ({ host, refused, outcomes: {} }));
     const found = await drystead([...words(), "--queue", server.address]);
     expect(found.code).toBe(1);
-    expect(found.said).toContain("The worker on barn: No raster.");
+    expect(found.said).toContain(
+      "The worker on barn: Expected an elevation raster; none is among the files.",
+    );
     expect(await server.jobs()).toEqual([]);
     await barn.close();
   }, 60_000);

@@ -1,7 +1,7 @@
 import { constants } from "node:fs";
 import { access, readdir, readFile, stat } from "node:fs/promises";
 import { basename, dirname, extname, isAbsolute, join } from "node:path";
-import { type Refusal, refusal, refusalOf } from "../../shared/failure.ts";
+import { Refusal, refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import { MAX_PLAN_CHARACTERS, type ReadPlan, readPlanFile } from "../../shared/plan-file.ts";
 import { askRange, askSize } from "../../shared/ranges.ts";
@@ -73,7 +73,7 @@ function besideAddress(address: string, vrt: string, source: string): string {
 /** A raster at a web address, read by ranges from that host alone. @throws Refusal as of `rangedFile` */
 async function fileAt(path: string): Promise<TerrainFile> {
   const read = readRasterAddress(path);
-  if (!read.ok) throw refusalOf(read.failure);
+  if (!read.ok) throw new Refusal(read.failure);
   const { href, host, name } = read.value;
   const blob = await rangedFile({
     ...{ host, isPage: false },

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { basename, extname, join } from "node:path";
 import { allChecks } from "../../shared/all-checks.ts";
 import { mustFixCount } from "../../shared/completeness.ts";
-import { refusal, refusalOf } from "../../shared/failure.ts";
+import { Refusal, refusal } from "../../shared/failure.ts";
 import type { MarkChoice } from "../../shared/ground-marks.ts";
 import { letterOfLine } from "../../shared/line-letter.ts";
 import type { GroundSummary, TerrainFile } from "../../shared/messages.ts";
@@ -233,7 +233,7 @@ function asOpened(
   });
   const read = readPlanFile(text);
   if (read.ok) return read.value.plan;
-  throw refusalOf(read.failure);
+  throw new Refusal(read.failure);
 }
 
 async function makeFolder(folder: string): Promise<void> {

@@ -1,6 +1,6 @@
 import { readFile, stat } from "node:fs/promises";
 import { DOMParser } from "@xmldom/xmldom";
-import { refusal, refusalOf } from "../../shared/failure.ts";
+import { Refusal, refusal } from "../../shared/failure.ts";
 import type { ShapeFile } from "../../shared/imports/found-shapes.ts";
 import { cornersInTurn } from "../../shared/imports/place-shapes.ts";
 import { readShapeFile } from "../../shared/imports/read-shape-file.ts";
@@ -19,7 +19,7 @@ export async function shapesIn(path: string, expected: FileRole): Promise<ShapeF
   const found = await stat(path).catch(() => null);
   if (!found?.isFile()) throw refusal("file/missing", { path, expected });
   const read = await readShapeFile(await readFile(path), parseXml, { leavesBad: true });
-  if (!read.ok) throw refusalOf(read.failure);
+  if (!read.ok) throw new Refusal(read.failure);
   return read.value;
 }
 

@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import type { Building } from "../../shared/buildings/types.ts";
-import { refusalOf } from "../../shared/failure.ts";
+import { Refusal } from "../../shared/failure.ts";
 import type { TerrainFile } from "../../shared/messages.ts";
 import type { QueueAddress } from "./queue/address.ts";
 import { type PoolGround, type ThreadPool, threadPool } from "./thread-pool.ts";
@@ -38,7 +38,7 @@ export async function sweepPool({ queue, threads, ...of }: SweepPoolOf): Promise
     atOnce: of.buildings.length,
     reasonOf: (thrown) => {
       const refused = pool.refused();
-      return refused ? refusalOf(refused) : thrown;
+      return refused ? new Refusal(refused) : thrown;
     },
   };
 }

@@ -1,12 +1,5 @@
 import { Piscina } from "piscina";
-import {
-  asFailure,
-  failureOf,
-  type Outcome,
-  type Refusal,
-  refusal,
-  refusalOf,
-} from "../../shared/failure.ts";
+import { asFailure, failureOf, type Outcome, Refusal, refusal } from "../../shared/failure.ts";
 import type { OpenTerrainRequest, RequestOf, ResponseOf } from "../../shared/messages.ts";
 
 /** The elevation data that each thread opens for itself. */
@@ -71,7 +64,7 @@ export function groundPool(threads: number, script = SEARCHING): GroundPool {
         throw signal?.aborted ? refusal("cancelled", { overtaken: false }) : threadEnded(thrown);
       });
       if (outcome.ok) return outcome.value;
-      throw refusalOf(outcome.failure);
+      throw new Refusal(outcome.failure);
     },
     close: () => pool.close({ force: true }),
   };
@@ -86,5 +79,5 @@ export function threadPool(threads: number, ground: PoolGround, script = SEARCHI
 function threadEnded(thrown: unknown): Refusal {
   const { bug } = asFailure(thrown);
   const cause = bug?.message ?? String(thrown);
-  return refusalOf({ ...failureOf("engine/thread-ended", { cause }), ...(bug && { bug }) });
+  return new Refusal({ ...failureOf("engine/thread-ended", { cause }), ...(bug && { bug }) });
 }

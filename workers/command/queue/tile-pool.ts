@@ -1,6 +1,6 @@
 import type { CheckGroupRequest } from "../../../shared/buildings/check-types.ts";
 import type { Building } from "../../../shared/buildings/types.ts";
-import { type Failure, failureOf, type Outcome, refusalOf } from "../../../shared/failure.ts";
+import { type Failure, failureOf, type Outcome, Refusal } from "../../../shared/failure.ts";
 import type { RequestOf, ResponseOf } from "../../../shared/messages.ts";
 import type { SweepVerb, ThreadPool } from "../thread-pool.ts";
 import type { QueueAddress } from "./address.ts";
@@ -110,7 +110,9 @@ export async function tilePool(address: QueueAddress, of: TilePoolOf): Promise<T
     run: <V extends SweepVerb>(verb: V, request: RequestOf<V>) =>
       new Promise<ResponseOf<V>>((resolve, reject) => {
         const settle = (outcome: Outcome<unknown>) =>
-          outcome.ok ? resolve(outcome.value as ResponseOf<V>) : reject(refusalOf(outcome.failure));
+          outcome.ok
+            ? resolve(outcome.value as ResponseOf<V>)
+            : reject(new Refusal(outcome.failure));
         take(verb, { key: keyOf(request), request, settle });
       }),
     close: async () => {
