@@ -71,7 +71,7 @@ function usualLevels(): Levels {
 }
 
 /** Changes what the draft is read with, or its text, and reads it again. */
-export function changeDraft(change: () => void): Promise<void> {
+export function changeDraft(change: () => void): Promise<Outcome<UnderstoodForecast> | null> {
   change();
   draftFailure.value = null;
   return readDraft();
@@ -79,16 +79,17 @@ export function changeDraft(change: () => void): Promise<void> {
 
 let lastTurn = 0;
 
-/** Reads what is typed; what was typed meanwhile is read instead. */
-async function readDraft(): Promise<void> {
+/** Reads what is typed, null for nothing; what was typed meanwhile is shown instead. */
+async function readDraft(): Promise<Outcome<UnderstoodForecast> | null> {
   const text = draftText.peek();
   const turn = ++lastTurn;
   if (text.trim() === "") {
     draftRead.value = null;
-    return;
+    return null;
   }
   const read = await understand(text);
   if (turn === lastTurn) draftRead.value = read;
+  return read;
 }
 
 const READER = () => import("../../shared/forecasts/read-forecast.ts");
@@ -142,6 +143,7 @@ export async function startsAsForecast(file: File): Promise<boolean> {
 export async function openForecastFile(file: File): Promise<void> {
   const { MOST_CHARACTERS } = await loadReader();
   const { name } = file;
+  withdrawAll("forecast/");
   if (file.size > 4 * MOST_CHARACTERS) {
     return tell("error", failureOf("forecast/rows", { bytes: file.size, name }));
   }
@@ -149,13 +151,12 @@ export async function openForecastFile(file: File): Promise<void> {
     return tell("error", failureOf("forecast/draft", { name }));
   }
   const text = await textOf(file);
-  await changeDraft(() => {
+  const read = await changeDraft(() => {
     draftText.value = text;
     draftFile.value = name;
     draftSeries.value = null;
     isDrafting.value = true;
   });
-  const read = draftRead.peek();
   if (read && !read.ok) {
     draftFailure.value = read.failure;
     return tell("error", failureOf("forecast/in-file", { name, why: read.failure }));
