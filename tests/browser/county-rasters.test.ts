@@ -4,7 +4,7 @@ import { type House, openHouse, type Visit } from "../helpers/harness.ts";
 import { howMany } from "../helpers/how-many.ts";
 import { largeRaster } from "../helpers/large-raster.ts";
 import { layeredRaster } from "../helpers/layered-raster.ts";
-import { bagsWhen, mapIsIdle, planIsSized } from "../helpers/screen.ts";
+import { bagsWhen, mapIsIdle } from "../helpers/screen.ts";
 import { soundTags, type TiffTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 /* A person opens elevation data as counties hand it out, and plans a building on it. */
@@ -23,10 +23,11 @@ afterEach(async () => {
   await visit.leave();
 });
 
+/** Does not wait for the example: a person opens elevation data of their own as soon as it is offered. */
 async function arrive(): Promise<void> {
   visit = await house.visit({ width: 1440, height: 900 });
   page = visit.page;
-  await planIsSized(page);
+  await page.getByRole("region", { name: "Example" }).waitFor();
 }
 
 /** A raster in one strip: upper left corner, size of a cell, and the height at a cell. */

@@ -1,54 +1,17 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { seriousViolations } from "../helpers/axe.ts";
-import { cutTexts, firstView } from "../helpers/first-view.ts";
+import { cutTexts } from "../helpers/first-view.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { bagsWhen, inMore, mapIsIdle, openBlock } from "../helpers/screen.ts";
+import { bagsWhen, exampleIsTaken, inMore, mapIsIdle, openBlock } from "../helpers/screen.ts";
 
 let page: Page;
 
-/** The demo as it opens, and what can be had from there in two steps. */
-const arrived = async (opened: Page) => {
-  page = opened;
-  await page.locator('html[data-verdicts="current"]').waitFor();
-  await page.getByRole("button", { name: "Keep exploring" }).click();
-  await page.getByText(/^Leave at|^Leave stage/).waitFor();
-  await mapIsIdle(page);
-};
-const SCREEN = { width: 1440, height: 900, theme: "light" } as const;
-
-describe("the first view of the demo at 1440 x 900", () => {
-  oneVisit(SCREEN, arrived);
-
-  it("has at most 320 words and figures and 40 controls", async () => {
-    const { words, controls } = await firstView(page);
-    expect(words).toContain("17,879");
-    expect(words).toContain("4+00");
-    expect(words).toContain("Barn");
-    expect(words.length, `${words.length}: ${words.slice(-60).join(" ")}`).toBeLessThanOrEqual(320);
-    expect(controls).toContain("Find a line");
-    expect(controls.length, `${controls.length}: ${controls.join(", ")}`).toBeLessThanOrEqual(40);
-  });
-
-  it("says what to fix, the bags, the hours and when people leave", async () => {
-    const { words } = await firstView(page);
-    const said = words.join(" ");
-    for (const part of [
-      "Must fix",
-      "Too high at 4+09 to 4+38: 4.4 ft, height limit 4.0 ft",
-      "Leave at stage",
-      "Not a permit.",
-      "17,879 bags",
-      "elapsed",
-      "All checks",
-    ]) {
-      expect(said).toContain(part);
-    }
-  });
-});
-
 describe("what needs no map", () => {
-  oneVisit({ ...SCREEN, graphics: false }, arrived);
+  oneVisit({ width: 1440, height: 900, theme: "light", graphics: false }, (arrived) => {
+    page = arrived;
+    return exampleIsTaken(page);
+  });
 
   it("says that the map is not shown, what goes on and what to do, and still what must be fixed", async () => {
     const note = page.locator(".map-place").getByRole("alert");

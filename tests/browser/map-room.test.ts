@@ -1,12 +1,14 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { SECTIONS } from "../../shared/sections.ts";
+import { firstView } from "../helpers/first-view.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
 import { overThePond } from "../helpers/over-the-pond.ts";
 import {
   bagsWhen,
   buildStretch,
   corners,
+  exampleIsTaken,
   inMore,
   open,
   openBlock,
@@ -14,14 +16,43 @@ import {
   startDrag,
 } from "../helpers/screen.ts";
 
-/* One visit: what stands on the map, and the edge under it. */
+/* One visit: the demo as it opens, what stands on its map, and the edge under it. */
 let page: Page;
-oneVisit({ width: 1440, height: 900 }, (arrived) => {
+oneVisit({ width: 1440, height: 900, theme: "light" }, (arrived) => {
   page = arrived;
+  return exampleIsTaken(page);
 });
 
 const note = () => page.locator(".edit-note");
 const marks = () => page.locator(".map-check, .water-mark");
+
+describe("the first view of the demo at 1440 x 900", () => {
+  it("has at most 320 words and figures and 40 controls", async () => {
+    const { words, controls } = await firstView(page);
+    expect(words).toContain("17,879");
+    expect(words).toContain("4+00");
+    expect(words).toContain("Barn");
+    expect(words.length, `${words.length}: ${words.slice(-60).join(" ")}`).toBeLessThanOrEqual(320);
+    expect(controls).toContain("Find a line");
+    expect(controls.length, `${controls.length}: ${controls.join(", ")}`).toBeLessThanOrEqual(40);
+  });
+
+  it("says what to fix, the bags, the hours and when people leave", async () => {
+    const { words } = await firstView(page);
+    const said = words.join(" ");
+    for (const part of [
+      "Must fix",
+      "Too high at 4+09 to 4+38: 4.4 ft, height limit 4.0 ft",
+      "Leave at stage",
+      "Not a permit.",
+      "17,879 bags",
+      "elapsed",
+      "All checks",
+    ]) {
+      expect(said).toContain(part);
+    }
+  });
+});
 
 describe("the map at first", () => {
   it("marks one station alone, red because it is over the limit", async () => {

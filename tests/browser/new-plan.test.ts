@@ -1,19 +1,20 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { oneVisit } from "../helpers/one-visit.ts";
-import { mapIsIdle, open, openPages, planIsSized } from "../helpers/screen.ts";
+import { mapIsIdle, open, openBlock, openPages, planIsSized } from "../helpers/screen.ts";
 import { soundTags, tiff, tiffBytes } from "../helpers/tiff-bytes.ts";
 
 /* One visit: a person opens ground of their own over the demo, which starts a plan there. */
 const SLOW_MS = 60_000;
 
 let page: Page;
-oneVisit({ width: 1440, height: 900, coarse: true }, (arrived) => {
+oneVisit({ width: 1440, height: 900, graphics: false }, (arrived) => {
   page = arrived;
 });
 
 const CELLS = 160;
 const LOWEST_M = 100;
+const MIDDLE = "482080 4982920";
 /** Ground that rises evenly to the north from 100 m, 1 m in 40: 160 m square, far from the demo. */
 function ownGround() {
   const cells = Float32Array.from(
@@ -39,14 +40,14 @@ async function type(path: string, text: string): Promise<void> {
   await setting(path).press("Enter");
 }
 
-async function drawRing(): Promise<void> {
-  await page.getByRole("button", { name: "Find a line" }).click();
-  await page.getByRole("button", { name: "Draw a ring" }).click();
-  const box = (await page.locator(".map-canvas").boundingBox())!;
-  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
-  for (const dx of [-60, 60]) await page.mouse.click(x + dx, y - 50);
-  for (const dx of [60, -60]) await page.mouse.click(x + dx, y + 50);
+/** A building in the middle of the ground by its coordinates there, and the ring round it. */
+async function findRing(): Promise<void> {
+  const steps = page.getByRole("region", { name: "Steps" });
+  await steps.getByRole("button", { name: "Type coordinates" }).click();
+  await page.getByLabel("Coordinates: lon, lat or grid x, y").fill(MIDDLE);
   await page.keyboard.press("Enter");
+  await page.getByRole("button", { name: "Put a rectangle there" }).click();
+  await steps.getByRole("button", { name: "Find the ring" }).click();
   await page.locator(".alternative").first().waitFor();
 }
 
@@ -75,8 +76,9 @@ describe("a new plan over ground of one's own", () => {
   it("says that time is not known, on the cards, in Time, side by side and on paper", async () => {
     await page.getByLabel("Sized-for water elevation", { exact: true }).first().fill("102.5 m");
     await page.keyboard.press("Enter");
-    await drawRing();
+    await findRing();
     await planIsSized(page);
+    await openBlock(page, "time");
     const rows = page.getByLabel("One row for each time: time, level, and low and high if given");
     await rows.fill(["time, elevation_m", ...ROWS].join("\n"));
     await page.getByRole("button", { name: "Take this forecast" }).click();

@@ -27,6 +27,14 @@ export async function planIsSized(page: Page): Promise<void> {
   await mapIsIdle(page);
 }
 
+/** Goes on with the example as a person does who looks at it, and waits until it says when to leave. */
+export async function exampleIsTaken(page: Page): Promise<void> {
+  await page.locator('html[data-verdicts="current"]').waitFor();
+  await page.getByRole("button", { name: "Keep exploring" }).click();
+  await page.getByText(/^Leave at|^Leave stage/).waitFor();
+  await mapIsIdle(page);
+}
+
 /** Opens the demo's ground and plan in place of what is open. */
 export async function openDemo(page: Page): Promise<void> {
   await open(page, [sample("demo.tif"), sample("demo.geojson")]);
