@@ -36,8 +36,10 @@ async function take(text: string, water: Partial<Water>): Promise<Water> {
   return plan.peek().water;
 }
 
+/* Files of tests share a process, and others leave notices behind in it. */
 beforeEach(() => {
   draftText.value = "";
+  notices.value = [];
 });
 
 it("a forecast by stage has the water given by stage where nobody has given it, so that the gauge zero is asked for", async () => {
@@ -72,4 +74,14 @@ it("a file that is refused is told as refused, where the rows are opened and rea
   expect(told()).toEqual(["forecast/read"]);
   close();
   closeDraft();
+});
+
+it("a file that is read is said not to count yet, until it is taken", async () => {
+  replacePlan({ ...EMPTY_PLAN, water: { ...EMPTY_PLAN.water, given: false } }, "Start");
+  await openForecastFile(new File([STAGES], "stages.csv"));
+  expect(plan.peek().time?.forecast ?? null).toBeNull();
+  expect(notices.peek().map(({ failure }) => failure.code)).toEqual(["forecast/read"]);
+  await takeDraft();
+  expect(plan.peek().time?.forecast?.rows).toHaveLength(2);
+  expect(notices.peek()).toEqual([]);
 });
