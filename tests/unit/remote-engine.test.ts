@@ -115,7 +115,7 @@ describe("the engine behind a worker", () => {
         cause: null,
       },
     };
-    await expect(engine.probe(PROBE)).rejects.toMatchObject({ code: "unexpected", bug });
+    await expect(engine.probe(PROBE)).rejects.toMatchObject({ code: "unexpected", failure: { bug } });
     expect(onBug).toHaveBeenCalledWith(expect.objectContaining({ bug }));
   });
 
@@ -126,7 +126,7 @@ describe("the engine behind a worker", () => {
     workers[0]?.onerror?.(event as ErrorEvent);
     await expect(call).rejects.toMatchObject({
       code: "engine/crashed",
-      bug: { message: "out of memory", stack: "worker.js:3:7" },
+      failure: { bug: { message: "out of memory", stack: "worker.js:3:7" } },
     });
   });
 
