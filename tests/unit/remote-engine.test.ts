@@ -115,7 +115,10 @@ describe("the engine behind a worker", () => {
         cause: null,
       },
     };
-    await expect(engine.probe(PROBE)).rejects.toMatchObject({ code: "unexpected", failure: { bug } });
+    await expect(engine.probe(PROBE)).rejects.toMatchObject({
+      code: "unexpected",
+      failure: { bug },
+    });
     expect(onBug).toHaveBeenCalledWith(expect.objectContaining({ bug }));
   });
 
