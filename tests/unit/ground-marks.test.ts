@@ -191,8 +191,7 @@ describe("nothing is counted before the person has said it", () => {
   test("no line is sized or cut, and no water traced", async () => {
     const { engine, plan } = await opened();
     const refusal = {
-      code: "ground/mark-unknown",
-      given: { mark: { value: 0, cells: POND } },
+      failure: { code: "ground/mark-unknown", given: { mark: { value: 0, cells: POND } } },
     };
     const refused = await engine.size({ plan }).then(() => null, asFailure);
     expect(said(refused!, "metric").message).toMatch(
@@ -237,8 +236,10 @@ describe("on a raster too large to read whole", () => {
     const { summary, samplerFor } = await openTerrain([raster(small, SIZE, 20)], "metre");
     expect(summary).toMatchObject({ marksAsked: [], fromOverview: true });
     await expect(samplerFor(plane(summary.bounds), around)).rejects.toMatchObject({
-      code: "ground/mark-unknown",
-      given: { mark: { value: 0, cells: 1200, looked: "plan", side: "below" } },
+      failure: {
+        code: "ground/mark-unknown",
+        given: { mark: { value: 0, cells: 1200, looked: "plan", side: "below" } },
+      },
     });
     const said = { choices: [{ value: 0, is: "hole" as const }], asked: [] };
     const again = await openTerrain([raster(small, SIZE, 20)], "metre", undefined, null, said);
