@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { expect, it } from "vitest";
 import { LATE_REFUSALS } from "../../shared/words/refusals/late.ts";
@@ -28,4 +28,17 @@ it("the page has, or fetches, the text of every reason that the worker may give"
   expect(new Set(codes).size).toBeGreaterThan(60);
   const withoutText = codes.filter((code) => !(code in REFUSALS) && !(code in LATE_REFUSALS));
   expect(withoutText.filter((code) => !NOT_OF_WORKER.has(code))).toEqual([]);
+});
+
+it("no two tables have a text for one code: the later of them would take its place", async () => {
+  const folder = join(ROOT, "shared/words/refusals");
+  const codes: string[] = [];
+  for (const file of readdirSync(folder).filter((each) => each !== "late.ts")) {
+    const tables = Object.entries((await import(join(folder, file))) as Record<string, object>);
+    for (const [name, table] of tables) {
+      if (/_(?:REFUSALS|NOTES)$/.test(name)) codes.push(...Object.keys(table));
+    }
+  }
+  expect(codes.length).toBeGreaterThan(200);
+  expect(codes.filter((code, k) => codes.indexOf(code) !== k)).toEqual([]);
 });
