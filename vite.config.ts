@@ -53,6 +53,7 @@ export default defineConfig({
           testTimeout: 60_000,
           // Modules are read once a worker, which halves the time: a test of the document starts from a plan of its own.
           isolate: false,
+          setupFiles: ["tests/helpers/fresh-page.ts"],
         },
       },
       {
