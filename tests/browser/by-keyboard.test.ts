@@ -13,11 +13,11 @@ import {
   openBlock,
 } from "../helpers/screen.ts";
 
-/* One visit without a pointer; every test leaves the plan as it found it. */
+/* Two visits without a pointer, one of them without a map; every test leaves the plan as it found it. */
 let page: Page;
-oneVisit({}, (arrived) => {
-  page = arrived;
-});
+const arrived = (opened: Page) => {
+  page = opened;
+};
 
 const press = async (key: string, times = 1) => {
   for (let k = 0; k < times; k++) await page.keyboard.press(key);
@@ -50,6 +50,8 @@ async function startRing(): Promise<void> {
 }
 
 describe("drawing a ring by the keyboard alone", () => {
+  oneVisit({}, arrived);
+
   it("brings the focus to the map and says what the keys do; Escape leaves", async () => {
     await startRing();
     expect(await focusedClass()).toContain("maplibregl-canvas");
@@ -100,110 +102,114 @@ describe("drawing a ring by the keyboard alone", () => {
   });
 });
 
-describe("what a screen reader is told", () => {
-  /** Texts of the polite region, from now on. */
-  async function listen() {
-    await page.evaluate(() => {
-      const region = document.querySelector('.announcer[aria-live="polite"]')!;
-      const kept = window as unknown as { heard: string[] };
-      kept.heard = [];
-      new MutationObserver(() => kept.heard.push(region.textContent ?? "")).observe(region, {
-        subtree: true,
-        childList: true,
-        characterData: true,
+describe("what needs no map", () => {
+  oneVisit({ graphics: false }, arrived);
+
+  describe("what a screen reader is told", () => {
+    /** Texts of the polite region, from now on. */
+    async function listen() {
+      await page.evaluate(() => {
+        const region = document.querySelector('.announcer[aria-live="polite"]')!;
+        const kept = window as unknown as { heard: string[] };
+        kept.heard = [];
+        new MutationObserver(() => kept.heard.push(region.textContent ?? "")).observe(region, {
+          subtree: true,
+          childList: true,
+          characterData: true,
+        });
       });
+      return () => page.evaluate(() => (window as unknown as { heard: string[] }).heard);
+    }
+
+    it("is the stage once it rests, not each step of the slider, whose scale stays to both ends", async () => {
+      const atStart = await bagsAtRest(page);
+      const heard = await listen();
+      const slider = page.getByRole("slider", { name: "Stage" });
+      const scale = () => page.locator(".stage-ticks").textContent();
+      const before = await scale();
+      await slider.focus();
+      await press("ArrowLeft", 6);
+      await press("Home");
+      await expect.poll(heard, { timeout: 20_000 }).toHaveLength(1);
+      expect((await heard())[0]).toMatch(/^Sized-for stage 28\.0 ft\. A: [\d,]+ bags/);
+      expect(await scale()).toBe(before);
+      await press("End");
+      await expect.poll(heard, { timeout: 20_000 }).toHaveLength(2);
+      expect((await heard())[1]).toMatch(/^Sized-for stage 34\.0 ft\. A: [\d,]+ bags/);
+      expect(await scale()).toBe(before);
+      await press("Control+z");
+      await bagsWhen(page, (now) => now === atStart);
+      await expect.poll(heard, { timeout: 20_000 }).toHaveLength(3);
     });
-    return () => page.evaluate(() => (window as unknown as { heard: string[] }).heard);
-  }
 
-  it("is the stage once it rests, not each step of the slider, whose scale stays to both ends", async () => {
-    const atStart = await bagsAtRest(page);
-    const heard = await listen();
-    const slider = page.getByRole("slider", { name: "Stage" });
-    const scale = () => page.locator(".stage-ticks").textContent();
-    const before = await scale();
-    await slider.focus();
-    await press("ArrowLeft", 6);
-    await press("Home");
-    await expect.poll(heard, { timeout: 20_000 }).toHaveLength(1);
-    expect((await heard())[0]).toMatch(/^Sized-for stage 28\.0 ft\. A: [\d,]+ bags/);
-    expect(await scale()).toBe(before);
-    await press("End");
-    await expect.poll(heard, { timeout: 20_000 }).toHaveLength(2);
-    expect((await heard())[1]).toMatch(/^Sized-for stage 34\.0 ft\. A: [\d,]+ bags/);
-    expect(await scale()).toBe(before);
-    await press("Control+z");
-    await bagsWhen(page, (now) => now === atStart);
-    await expect.poll(heard, { timeout: 20_000 }).toHaveLength(3);
+    it("is what a search found, against what", async () => {
+      const heard = await listen();
+      await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
+      await tabTo("Find a line");
+      await press("Enter");
+      await tabTo("Find the ring that needs the fewest bags");
+      await press("Enter");
+      await expect
+        .poll(async () => (await heard()).at(-1), { timeout: 60_000 })
+        .toMatch(/^Found D: [\d,]+ bags, [\d,]+ fewer than A/);
+      // The line found in haste is said at once; a better one may take its place until it has been judged.
+      await openBlock(page, "line");
+      await page
+        .locator(".find-ring")
+        .getByText(/^Estimate, not a proof/)
+        .waitFor();
+      await bagsAtRest(page);
+    });
   });
 
-  it("is what a search found, against what", async () => {
-    const heard = await listen();
-    await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
-    await tabTo("Find a line");
-    await press("Enter");
-    await tabTo("Find the ring that needs the fewest bags");
-    await press("Enter");
-    await expect
-      .poll(async () => (await heard()).at(-1), { timeout: 60_000 })
-      .toMatch(/^Found D: [\d,]+ bags, [\d,]+ fewer than A/);
-    // The line found in haste is said at once; a better one may take its place until it has been judged.
-    await openBlock(page, "line");
-    await page
-      .locator(".find-ring")
-      .getByText(/^Estimate, not a proof/)
-      .waitFor();
-    await bagsAtRest(page);
-  });
-});
+  describe("the lesson by the keyboard alone", () => {
+    const lesson = () => page.locator(".lesson");
+    const figure = () => lesson().locator(".lesson-program strong").textContent();
+    const undoable = () => page.locator('[aria-label^="Undo:"], [aria-label="Nothing to undo"]');
 
-describe("the lesson by the keyboard alone", () => {
-  const lesson = () => page.locator(".lesson");
-  const figure = () => lesson().locator(".lesson-program strong").textContent();
-  const undoable = () => page.locator('[aria-label^="Undo:"], [aria-label="Nothing to undo"]');
+    it("opens from More, follows a slider, and marks where it was before", async () => {
+      await (await inMore(page, "Lesson: slope, height, bags")).press("Enter");
+      await lesson().waitFor();
+      expect(await figure()).toBe("53.5");
+      await tabTo("Ground slope, slider");
+      await press("ArrowRight", 15);
+      expect(await figure()).toBe("112.7");
+      expect(await lesson().locator(".lesson-slide-ghost").count()).toBe(1);
+      await lesson().getByText("Over the 4.0 ft height limit").waitFor();
+      expect(await seriousViolations(page, [".lesson"])).toEqual([]);
+    });
 
-  it("opens from More, follows a slider, and marks where it was before", async () => {
-    await (await inMore(page, "Lesson: slope, height, bags")).press("Enter");
-    await lesson().waitFor();
-    expect(await figure()).toBe("53.5");
-    await tabTo("Ground slope, slider");
-    await press("ArrowRight", 15);
-    expect(await figure()).toBe("112.7");
-    expect(await lesson().locator(".lesson-slide-ghost").count()).toBe(1);
-    await lesson().getByText("Over the 4.0 ft height limit").waitFor();
-    expect(await seriousViolations(page, [".lesson"])).toEqual([]);
-  });
+    it("shows nothing of an answer before a figure is typed, then both and the next question", async () => {
+      await lesson().getByRole("button", { name: "Predict, then show" }).press("Enter");
+      await lesson().getByRole("button", { name: "Exercise 2" }).press("Enter");
+      expect(await figure()).toBe("?");
+      expect(await lesson().textContent()).not.toMatch(/113|112\.[78]|4\.70/);
+      await tabTo("Show");
+      await press("Enter");
+      await lesson().getByText("Type bags per foot, such as 80").waitFor();
+      await lesson().getByLabel("You say").press("8");
+      await press("0");
+      await press("Enter");
+      expect(await lesson().locator(".lesson-takes").textContent()).toBe("113");
+      expect(await figure()).toBe("112.7");
+      await press("Enter");
+      await lesson().getByText("The base is now 2 times the height, not 3.").waitFor();
+      expect(await seriousViolations(page, [".lesson"])).toEqual([]);
+      expect(await smallUnderFinger(), "under a finger").toEqual([]);
+    });
 
-  it("shows nothing of an answer before a figure is typed, then both and the next question", async () => {
-    await lesson().getByRole("button", { name: "Predict, then show" }).press("Enter");
-    await lesson().getByRole("button", { name: "Exercise 2" }).press("Enter");
-    expect(await figure()).toBe("?");
-    expect(await lesson().textContent()).not.toMatch(/113|112\.[78]|4\.70/);
-    await tabTo("Show");
-    await press("Enter");
-    await lesson().getByText("Type bags per foot, such as 80").waitFor();
-    await lesson().getByLabel("You say").press("8");
-    await press("0");
-    await press("Enter");
-    expect(await lesson().locator(".lesson-takes").textContent()).toBe("113");
-    expect(await figure()).toBe("112.7");
-    await press("Enter");
-    await lesson().getByText("The base is now 2 times the height, not 3.").waitFor();
-    expect(await seriousViolations(page, [".lesson"])).toEqual([]);
-    expect(await smallUnderFinger(), "under a finger").toEqual([]);
-  });
-
-  it("closes on the plan as it was, and the keyboard goes on where it was opened", async () => {
-    const [bagsBefore, undoBefore] = [
-      await bags(page),
-      await undoable().getAttribute("aria-label"),
-    ];
-    await press("Escape");
-    await lesson().waitFor({ state: "detached" });
-    const atMore = () => page.evaluate(() => document.activeElement!.matches(".act-more"));
-    await expect.poll(atMore, { timeout: 5000 }).toBe(true);
-    expect(await bags(page)).toBe(bagsBefore);
-    expect(await undoable().getAttribute("aria-label")).toBe(undoBefore);
+    it("closes on the plan as it was, and the keyboard goes on where it was opened", async () => {
+      const [bagsBefore, undoBefore] = [
+        await bags(page),
+        await undoable().getAttribute("aria-label"),
+      ];
+      await press("Escape");
+      await lesson().waitFor({ state: "detached" });
+      const atMore = () => page.evaluate(() => document.activeElement!.matches(".act-more"));
+      await expect.poll(atMore, { timeout: 5000 }).toBe(true);
+      expect(await bags(page)).toBe(bagsBefore);
+      expect(await undoable().getAttribute("aria-label")).toBe(undoBefore);
+    });
   });
 });
 
