@@ -13,11 +13,11 @@ import {
   startDrag,
 } from "../helpers/screen.ts";
 
-/* One visit, as a person makes it; every test leaves the plan as it found it. */
+/* Two visits, one of them without a map; every test leaves the plan as it found it. */
 let page: Page;
-oneVisit({}, (arrived) => {
-  page = arrived;
-});
+const arrived = (opened: Page) => {
+  page = opened;
+};
 
 async function setStage(text: string): Promise<void> {
   const stage = page.getByLabel("Sized-for stage", { exact: true }).first();
@@ -49,59 +49,6 @@ const root = (state: string) => page.locator(`html[${state}]`);
 const heading = (block: string) => page.locator(`[data-block="${block}"] > h2`);
 
 const summary = (block: string) => heading(block).locator(".disclosure-summary");
-
-describe("while the plan as it stands is not counted yet", () => {
-  it("greys the bags, says no verdict of the former plan, moves nothing, and gives no pages", async () => {
-    const atStart = await bagsAtRest(page);
-    await root('data-verdicts="current"').waitFor();
-    expect(await chosen(page).locator(".alternative-verdict > span").isVisible()).toBe(true);
-    for (const block of ["time", "checks", "holding"]) {
-      expect(await summary(block).isVisible()).toBe(true);
-    }
-    const number = page.locator(".bags > .figure");
-    const placeOf = () => number.boundingBox();
-    const place = await placeOf();
-
-    const release = await hold("size");
-    await setStage("32 ft");
-    await root('data-sizing="counting"').waitFor();
-    expect(await bags(page)).toBe(atStart);
-    const styleOf = (element: Element, pseudo: string) => getComputedStyle(element, pseudo).content;
-    expect(
-      await number.evaluate((element) => Number(getComputedStyle(element).opacity)),
-    ).toBeLessThan(1);
-    expect(await page.locator(".bags-words").evaluate(styleOf, "::after")).toBe('"counting"');
-    for (const block of ["time", "checks", "holding"]) {
-      expect(await summary(block).isVisible()).toBe(false);
-      expect(await heading(block).locator("button").evaluate(styleOf, "::after")).toBe(
-        '"counting"',
-      );
-    }
-    for (const former of [".crest-fact", ".profile-plot"]) {
-      const opacity = (element: Element) => Number(getComputedStyle(element).opacity);
-      expect(await page.locator(former).evaluate(opacity)).toBeLessThan(1);
-    }
-    expect(await chosen(page).locator(".alternative-verdict > span").isVisible()).toBe(false);
-    expect(await page.locator(".profile-plot").textContent()).toContain("Water at 31.0");
-    const then = (await placeOf())!;
-    for (const side of ["x", "y", "width", "height"] as const) {
-      expect(Math.abs(then[side] - place![side])).toBeLessThan(1);
-    }
-
-    await openPages(page);
-    const sheets = page.getByRole("dialog", { name: "Print" });
-    await sheets.getByText("Counting the plan").waitFor();
-    expect(await sheets.getByRole("button", { name: /Print|CSV|GeoJSON/ }).count()).toBe(0);
-    await release();
-    await sheets.getByRole("button", { name: "Print" }).waitFor();
-    expect(await sheets.textContent()).toContain("32.0 ft");
-    await page.keyboard.press("Escape");
-    await root('data-sizing="current"').waitFor();
-    expect(await bagsAtRest(page)).toBeGreaterThan(atStart);
-    await page.keyboard.press("Control+z");
-    await bagsWhen(page, (now) => now === atStart);
-  });
-});
 
 interface LostContext {
   restoreContext(): void;
@@ -153,6 +100,8 @@ async function difference(one: Buffer, other: Buffer): Promise<number> {
 }
 
 describe("when the graphics are lost and come back", () => {
+  oneVisit({}, arrived);
+
   const lost = () => page.locator(".map-lost");
 
   it("says so meanwhile, and then shows the water of the stage that was set meanwhile", async () => {
@@ -189,47 +138,105 @@ describe("when the graphics are lost and come back", () => {
   });
 });
 
-/* Last, because the ring that is found stays in the plan. */
-describe("while a search is under way", () => {
-  it("sizes the plan for another stage before the search has answered", async () => {
-    await bagsAtRest(page);
-    await openBlock(page, "line");
-    await page.getByLabel("Stay within").selectOption({ label: "800 ft" });
-    const events = await page.evaluate(async () => {
-      const happened: string[] = [];
-      const post = Worker.prototype.postMessage;
-      const search = new Promise<void>((ended) => {
-        Worker.prototype.postMessage = function posted(message) {
-          if (message.verb !== "findRing") return post.call(this, message);
-          Worker.prototype.postMessage = post;
-          this.addEventListener("message", ({ data }) => {
-            if (data.id !== message.id || data.kind === "progress") return;
-            happened.push("the search ended");
-            ended();
-          });
-          const { timeCapMs: _, ...request } = message.request;
-          post.call(this, { ...message, request: { ...request, judge: "proof" } });
-          happened.push("the search began");
-          slider.stepDown(5);
-          slider.dispatchEvent(new Event("input", { bubbles: true }));
-        };
-      });
-      const card = document.querySelector('.alternative[data-chosen="true"]')!;
-      const figures = () => card.querySelector(".alternative-figures")?.textContent;
-      const former = figures();
-      const watch = new MutationObserver(() => {
-        if (figures() === former) return;
-        watch.disconnect();
-        happened.push("the plan was sized");
-      });
-      watch.observe(card, { subtree: true, childList: true, characterData: true });
-      const slider = document.querySelector<HTMLInputElement>(
-        '[data-block="water"] .stage-slider input[type="range"]',
-      )!;
-      document.querySelector<HTMLButtonElement>(".find-ring-button")!.click();
-      await search;
-      return happened;
+describe("what needs no map", () => {
+  oneVisit({ graphics: false }, arrived);
+
+  describe("while the plan as it stands is not counted yet", () => {
+    it("greys the bags, says no verdict of the former plan, moves nothing, and gives no pages", async () => {
+      const atStart = await bagsAtRest(page);
+      await root('data-verdicts="current"').waitFor();
+      expect(await chosen(page).locator(".alternative-verdict > span").isVisible()).toBe(true);
+      for (const block of ["time", "checks", "holding"]) {
+        expect(await summary(block).isVisible()).toBe(true);
+      }
+      const number = page.locator(".bags > .figure");
+      const placeOf = () => number.boundingBox();
+      const place = await placeOf();
+
+      const release = await hold("size");
+      await setStage("32 ft");
+      await root('data-sizing="counting"').waitFor();
+      expect(await bags(page)).toBe(atStart);
+      const styleOf = (element: Element, pseudo: string) =>
+        getComputedStyle(element, pseudo).content;
+      expect(
+        await number.evaluate((element) => Number(getComputedStyle(element).opacity)),
+      ).toBeLessThan(1);
+      expect(await page.locator(".bags-words").evaluate(styleOf, "::after")).toBe('"counting"');
+      for (const block of ["time", "checks", "holding"]) {
+        expect(await summary(block).isVisible()).toBe(false);
+        expect(await heading(block).locator("button").evaluate(styleOf, "::after")).toBe(
+          '"counting"',
+        );
+      }
+      for (const former of [".crest-fact", ".profile-plot"]) {
+        const opacity = (element: Element) => Number(getComputedStyle(element).opacity);
+        expect(await page.locator(former).evaluate(opacity)).toBeLessThan(1);
+      }
+      expect(await chosen(page).locator(".alternative-verdict > span").isVisible()).toBe(false);
+      expect(await page.locator(".profile-plot").textContent()).toContain("Water at 31.0");
+      const then = (await placeOf())!;
+      for (const side of ["x", "y", "width", "height"] as const) {
+        expect(Math.abs(then[side] - place![side])).toBeLessThan(1);
+      }
+
+      await openPages(page);
+      const sheets = page.getByRole("dialog", { name: "Print" });
+      await sheets.getByText("Counting the plan").waitFor();
+      expect(await sheets.getByRole("button", { name: /Print|CSV|GeoJSON/ }).count()).toBe(0);
+      await release();
+      await sheets.getByRole("button", { name: "Print" }).waitFor();
+      expect(await sheets.textContent()).toContain("32.0 ft");
+      await page.keyboard.press("Escape");
+      await root('data-sizing="current"').waitFor();
+      expect(await bagsAtRest(page)).toBeGreaterThan(atStart);
+      await page.keyboard.press("Control+z");
+      await bagsWhen(page, (now) => now === atStart);
     });
-    expect(events).toEqual(["the search began", "the plan was sized", "the search ended"]);
+  });
+
+  /* Last, because the ring that is found stays in the plan. */
+  describe("while a search is under way", () => {
+    it("sizes the plan for another stage before the search has answered", async () => {
+      await bagsAtRest(page);
+      await openBlock(page, "line");
+      await page.getByLabel("Stay within").selectOption({ label: "800 ft" });
+      const events = await page.evaluate(async () => {
+        const happened: string[] = [];
+        const post = Worker.prototype.postMessage;
+        const search = new Promise<void>((ended) => {
+          Worker.prototype.postMessage = function posted(message) {
+            if (message.verb !== "findRing") return post.call(this, message);
+            Worker.prototype.postMessage = post;
+            this.addEventListener("message", ({ data }) => {
+              if (data.id !== message.id || data.kind === "progress") return;
+              happened.push("the search ended");
+              ended();
+            });
+            const { timeCapMs: _, ...request } = message.request;
+            post.call(this, { ...message, request: { ...request, judge: "proof" } });
+            happened.push("the search began");
+            slider.stepDown(5);
+            slider.dispatchEvent(new Event("input", { bubbles: true }));
+          };
+        });
+        const card = document.querySelector('.alternative[data-chosen="true"]')!;
+        const figures = () => card.querySelector(".alternative-figures")?.textContent;
+        const former = figures();
+        const watch = new MutationObserver(() => {
+          if (figures() === former) return;
+          watch.disconnect();
+          happened.push("the plan was sized");
+        });
+        watch.observe(card, { subtree: true, childList: true, characterData: true });
+        const slider = document.querySelector<HTMLInputElement>(
+          '[data-block="water"] .stage-slider input[type="range"]',
+        )!;
+        document.querySelector<HTMLButtonElement>(".find-ring-button")!.click();
+        await search;
+        return happened;
+      });
+      expect(events).toEqual(["the search began", "the plan was sized", "the search ended"]);
+    });
   });
 });
