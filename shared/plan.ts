@@ -71,6 +71,8 @@ export interface NoGo {
   readonly id: string;
   readonly name: string;
   readonly outline: readonly LonLat[];
+  /** An imported footprint that is no building of the plan: a request has it beside the plan's own, a file never. */
+  readonly isImported?: true;
 }
 
 /** A place where the river's water is: where flood water comes from when it is traced. */

@@ -29,6 +29,7 @@ export type PlaceFinding =
       readonly fits: readonly FittingType[];
     }
   | { readonly kind: "no-go"; readonly area: string }
+  | { readonly kind: "over-footprint"; readonly building: string }
   | { readonly kind: "no-building" }
   | {
       /** How a ring and a building lie: cut through; left out by choice; outside; inside though not to be protected. */
@@ -136,7 +137,7 @@ function roomBeside(context: CheckContext, polygon: PlanePolygon, i: number, set
   return { left: toward(toes.leftX, toes.leftY), right: toward(toes.rightX, toes.rightY) };
 }
 
-/** Ground that must not be built on. */
+/** Ground that must not be built on, and imported buildings that are not in the plan. */
 export const noGo: Rule = {
   id: "no-go",
   find: (context) =>
@@ -148,9 +149,12 @@ export const noGo: Rule = {
         return toes && near(toes) && touches(polygon, toes) ? 1 : 0;
       };
       const gapM = context.plan.practice.stationIntervalM;
-      const finding = { kind: "no-go", area: area.name } as const;
+      const finding = area.isImported
+        ? ({ kind: "over-footprint", building: area.name } as const)
+        : ({ kind: "no-go", area: area.name } as const);
+      const severity = area.isImported ? "caution" : "stop";
       return stretchesOf(context.samples, context.line.closed, gapM, severityAt).map((stretch) =>
-        ofStretch("stop", { stretch, where: whereOf(stretch) }, finding),
+        ofStretch(severity, { stretch, where: whereOf(stretch) }, finding),
       );
     }),
 };

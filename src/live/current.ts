@@ -1,4 +1,5 @@
 import { computed, effect, type ReadonlySignal, signal } from "@preact/signals";
+import { importedByLines } from "./imported-by-lines.ts";
 import { lagOf } from "./lag.ts";
 import { SIZING } from "./parts.ts";
 import { questionOf } from "./question.ts";
@@ -6,7 +7,9 @@ import { sizingFailure } from "./results.ts";
 import { uncounted } from "./uncounted.ts";
 
 /** What is to be sized now; null where nothing can be counted. */
-export const toSize = questionOf(SIZING, () => (uncounted.value ? null : {}));
+export const toSize = questionOf(SIZING, () =>
+  uncounted.value ? null : { imported: importedByLines.value },
+);
 
 /** What `sized` is of. `isWhole` when it has all that is left out during a drag: stability, time, ranges. */
 export const sizedFor = signal<{

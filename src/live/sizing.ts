@@ -1,5 +1,6 @@
 import { batch, effect, untracked } from "@preact/signals";
 import { checksWhileDragged } from "../../shared/checks.ts";
+import type { Plan } from "../../shared/plan.ts";
 import type { SizedLine } from "../../shared/sizing-types.ts";
 import { engine } from "../engine.ts";
 import { sizedFor, sizedIsWhole, toSize } from "./current.ts";
@@ -12,13 +13,18 @@ const SETTLE_MS = 180;
 
 const dragged = follow(toSize, {
   overtaken: "shown",
-  ask: ({ plan }, signal) => engine.size({ plan, live: true }, { signal }),
+  ask: (question, signal) => engine.size({ plan: asked(question), live: true }, { signal }),
 });
 const whole = follow(toSize, {
   overtaken: "shown",
   restMs: SETTLE_MS,
-  ask: ({ plan }, signal) => engine.size({ plan, live: false }, { signal }),
+  ask: (question, signal) => engine.size({ plan: asked(question), live: false }, { signal }),
 });
+
+/** The plan with the imported footprints that its lines should keep off, which the checks look at. */
+function asked({ plan, imported }: NonNullable<typeof toSize.value>): Plan {
+  return imported.length === 0 ? plan : { ...plan, noGo: [...plan.noGo, ...imported] };
+}
 
 /** Keeps `sized` in step with the plan: a line follows a drag, and is sized in full when the plan rests. */
 export function keepSized(): () => void {

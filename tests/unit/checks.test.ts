@@ -334,6 +334,14 @@ describe("place", () => {
     expect(checks).toMatchObject([
       { severity: "stop", message: expect.stringContaining('"Gas main"') },
     ]);
+    const imported = noGo.map((area) => ({
+      ...area,
+      name: "14 River Ln",
+      isImported: true as const,
+    }));
+    expect(found("no-go", two({ noGo: imported }))).toMatchObject([
+      { severity: "caution", finding: { kind: "over-footprint", building: "14 River Ln" } },
+    ]);
     const far = [
       {
         id: "n",

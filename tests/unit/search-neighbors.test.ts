@@ -3,7 +3,9 @@ import { demoPlan } from "../../sample-terrain/plans.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import type { Footprint } from "../../shared/plan-footprints.ts";
 import { replacePlan } from "../../src/document/store.ts";
+import { toSize } from "../../src/live/current.ts";
 import { footprintLayer, keepsOff } from "../../src/live/footprints.ts";
+import { importedByLines } from "../../src/live/imported-by-lines.ts";
 import { planToSearch } from "../../src/live/search/plan-to-search.ts";
 
 const PLAN = demoPlan(0);
@@ -36,4 +38,23 @@ it("a search keeps off imported buildings near by that nobody took, and changes 
   expect(PLAN.noGo).toHaveLength(before);
   keepsOff.value = false;
   expect(planToSearch(PLAN).noGo).toHaveLength(before);
+});
+
+it("imported buildings by the plan's lines go with the question that sizes them, as long as nobody took them", () => {
+  replacePlan(PLAN, "Start");
+  const [lon, lat] = PLAN.alignments[0]!.corners[0]!;
+  const by: LonLat[] = [
+    [lon, lat],
+    [lon + 9 * METRE, lat],
+    [lon + 9 * METRE, lat + 9 * METRE],
+  ];
+  const footprints = [footprint(HOUSE), footprint(by), footprint(by, 5000)];
+  footprintLayer.value = { name: "", footprints, columns: {}, whole: {} } as never;
+  expect(importedByLines.value).toMatchObject([{ outline: by, isImported: true }]);
+  const before = toSize.value;
+  expect(before?.imported).toBe(importedByLines.value);
+  replacePlan({ ...PLAN, title: "Another" }, "Rename");
+  expect(toSize.value).toBe(before);
+  footprintLayer.value = null;
+  expect(importedByLines.value).toEqual([]);
 });

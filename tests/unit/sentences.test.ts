@@ -112,6 +112,7 @@ const FOUND: {
   setback: [{ kind: "setback", building: "House", roomM: 1, setbackM: 2.4, fits: FITS }],
   "kept-setback": [{ kind: "kept-setback", madeWithM: 0.9, planM: 2.4 }],
   "no-go": [{ kind: "no-go", area: "Garden" }],
+  "over-footprint": [{ kind: "over-footprint", building: "14 River Ln" }],
   "no-building": [{ kind: "no-building" }],
   "ring-cuts": [{ kind: "ring-cuts", building: "House" }],
   "left-outside": [{ kind: "left-outside", building: "Shed" }],

@@ -99,6 +99,7 @@ export const BRIEFS: { readonly [K in CheckFinding["kind"]]?: BriefOf<FindingOf<
     act: "see Line",
   }),
   "no-go": ({ area }) => ({ what: `enters "${area}"`, act: "lead around" }),
+  "over-footprint": ({ building }) => ({ what: `over "${building}"`, act: "lead around" }),
   "no-building": () => ({ what: "no building drawn", act: "draw it" }),
   "ring-cuts": ({ building }) => ({ what: `cuts "${building}"`, act: "lead around" }),
   "left-outside": ({ building }) => ({ what: `"${building}" outside`, act: "clear it" }),

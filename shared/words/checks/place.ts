@@ -13,8 +13,8 @@ function fittingWords(fits: readonly FittingType[], u: Units): string {
 }
 
 export const PLACE_TEXT: TextOf<
-  | ("overlaps-building" | "setback" | "kept-setback" | "no-go" | "no-building" | "ring-cuts")
-  | ("left-outside" | "outside" | "inside-unprotected" | "bases-overlap")
+  | ("overlaps-building" | "setback" | "kept-setback" | "no-go" | "over-footprint" | "no-building")
+  | ("ring-cuts" | "left-outside" | "outside" | "inside-unprotected" | "bases-overlap")
 > = {
   "overlaps-building": ({ building, setbackM, fits }, u) => ({
     what: `the base of the levee overlaps "${building}".`,
@@ -32,6 +32,10 @@ export const PLACE_TEXT: TextOf<
   "no-go": ({ area }) => ({
     what: `the levee enters "${area}", which is marked as no-go.`,
     remedy: "Lead the line around it, or remove the mark if the area may be used after all.",
+  }),
+  "over-footprint": ({ building }) => ({
+    what: `the base of the levee lies over "${building}", an imported building that is not in the plan.`,
+    remedy: "Lead the line around it, or look on site whether it is still there.",
   }),
   "no-building": () => ({
     what: "No building is drawn, so the room around it is not checked.",

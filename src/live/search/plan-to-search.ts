@@ -1,7 +1,8 @@
 import { DEGREE_M } from "../../../shared/constants.ts";
-import type { LonLat, NoGo, Plan } from "../../../shared/plan.ts";
+import type { LonLat, Plan } from "../../../shared/plan.ts";
 import type { Footprint } from "../../../shared/plan-footprints.ts";
 import { footprintLayer, isTaken, keepsOff } from "../footprints.ts";
+import { asNoGo } from "../imported-by-lines.ts";
 import { withoutCarried } from "../question.ts";
 
 /** As far as a line may run from what it goes round, and a building more, metres. */
@@ -27,10 +28,6 @@ export function planToSearch(of: Plan): Plan {
     ...withoutCarried(of),
     noGo: [...of.noGo, ...near.map(({ footprint }, k) => asNoGo(footprint, k))],
   };
-}
-
-function asNoGo({ corners }: Footprint, index: number): NoGo {
-  return { id: `footprint-${index}`, name: "", outline: corners };
 }
 
 /** From the nearest of places to a footprint's middle, metres on a flat Earth. */
