@@ -27,6 +27,8 @@ const UPGRADERS: ReadonlyMap<number, (collection: Entries) => Entries> = new Map
 
 const MEMBERS = new Set(["type", "features", "drystead", "bbox", "crs"]);
 const MAX_NOTES = 20;
+/** How far NAD 83 and WGS 84 lie apart in North America, at most. */
+const NAD83_OFF_M = 2;
 const EXPECTED = { file: "plan", maxCharacters: MAX_PLAN_CHARACTERS } as const;
 
 /**
@@ -135,7 +137,7 @@ export function refuseOtherCrs(crs: unknown, notes: Failure[]): void {
   const text = typeof name === "string" ? name : "";
   if (/CRS84$|EPSG:+(4326|4979)$/i.test(text)) return;
   if (/CRS83$|EPSG:+4269$/i.test(text)) {
-    notes.push(failureOf("plan/nad83-taken"));
+    notes.push(failureOf("plan/nad83-taken", { offM: NAD83_OFF_M }));
     return;
   }
   const named = cleanText(text, 80);

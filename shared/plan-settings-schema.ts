@@ -168,7 +168,7 @@ export const TIME = v.optional(
     }),
     v.check(
       (time) => (time.dayFromH ?? 0) < (time.dayToH ?? 24),
-      ({ input: { dayFromH, dayToH } }) => dayTurnedWords(dayFromH, dayToH ?? 24),
+      ({ input: { dayFromH, dayToH } }) => dayTurnedWords(dayFromH ?? 0, dayToH ?? 24),
     ),
   ),
 ) as Schema<TimeSettings | undefined>;

@@ -9,6 +9,7 @@ import type {
 import type { Plan } from "../plan.ts";
 import { formatCount, formatHours, formatLength, lengthUnit, type UnitSystem } from "../units.ts";
 import { momentWords, zoneWords } from "./clock.ts";
+import { plural } from "./plural.ts";
 import { placeWords } from "./text-place.ts";
 import { namedLevel } from "./time.ts";
 
@@ -160,10 +161,6 @@ const WHY: Readonly<Record<LeftOut["why"], string>> = {
 /** `Line 5, column 12: value missing.` */
 export function leftOutWords({ place, why }: LeftOut): string {
   return `${placeWords(place)}: ${WHY[why]}.`;
-}
-
-function plural(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? "" : "s"}`;
 }
 
 function quoted(names: readonly string[]): string {

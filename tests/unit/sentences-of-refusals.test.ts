@@ -38,6 +38,12 @@ const SAMPLES: { readonly [C in FailureCode]: "no figures" | readonly object[] }
   ...FIELD_SAMPLES,
 };
 
+/** One of a thing said as several. */
+const ONE_AS_SEVERAL =
+  /\b(?:1 (?:\w+ )?(?:columns|values|files|features|outlines|shapes|brackets|lines)|The 1 footprints)\b/;
+/** Columns of a table named in the other unit, or a distance in words. */
+const OTHER_NAMES = { us: /\w_m\b|two meters/, metric: /\w_ft\b/ };
+
 /** Says by examples what may be typed, in either unit; or quotes a height as its raster has it. */
 const SHOWS_BOTH = new Set(["length/unreadable", "ground/mark-unknown"]);
 
@@ -51,11 +57,14 @@ describe("every refusal", () => {
       const { message, remedy } = said(failure, system);
       const text = `${message} ${remedy}`.trim();
       if (!SHOWS_BOTH.has(failure.code)) expect(text, failure.code).not.toMatch(FOREIGN[system]);
+      expect(text, failure.code).not.toMatch(OTHER_NAMES[system]);
+      expect(text, failure.code).not.toMatch(ONE_AS_SEVERAL);
       expect(text, failure.code).not.toMatch(NEVER);
       expect(text, failure.code).not.toMatch(BRITISH);
       expect(text, failure.code).not.toMatch(
         /undefined|NaN|\[object|\{\d\}| {2}|\.\.(?!\.)(?<!\.\.\.)/,
       );
+      expect(remedy, failure.code).toMatch(/^$|[.?!]$/);
       expect(message, failure.code).toMatch(/^["A-Z\d].*[.?:!")]$/s);
     }
   });

@@ -209,6 +209,7 @@ describe("a forecast in a plan", () => {
     expect(changed({ forecast: { ...FORECAST, rows: [{}] } })).toContain("time.forecast");
     expect(changed({ startAt: "tomorrow" })).toContain("time.startAt");
     expect(changed({ dayFromH: 20, dayToH: 6 })).toContain("time.dayFromH");
+    expect(changed({ dayFromH: null, dayToH: 0 })).toContain("came 0 h");
     const holding = { ...EMPTY_PLAN.holding, frictionLow: 0.6 };
     const turned = validatePlan({ ...PLAN, holding });
     expect(turned.ok ? "" : said(turned.failure).message).toContain(

@@ -1,6 +1,9 @@
 import type { ForecastPlace, Levels } from "../../forecasts/types.ts";
+import { lengthUnit } from "../../units.ts";
+import { plural } from "../plural.ts";
 import { quoted } from "../quoted.ts";
 import { placeWords } from "../text-place.ts";
+import type { Units } from "../units.ts";
 import type { RefusalText, RefusalTexts } from "./text.ts";
 
 interface Placed {
@@ -8,7 +11,9 @@ interface Placed {
 }
 
 const WHOLE_FILE = "Get the file again, whole.";
-const FIRST_LINE = "Put a first line that names the columns: time, stage_ft, low_ft, high_ft";
+function firstLine(unit: string): string {
+  return `Put a first line that names the columns: time, stage_${unit}, low_${unit}, high_${unit}.`;
+}
 
 /** What stands in the place of a zone. */
 type NoZone = Placed &
@@ -64,13 +69,13 @@ type WrongColumns =
   | (Placed & { readonly how: "shef-row"; readonly count: number; readonly came: string })
   | (Placed & { readonly how: "levels"; readonly chosen: Levels; readonly named: Levels });
 
-function columnsText(given: WrongColumns): RefusalText {
+function columnsText(given: WrongColumns, { system }: Units): RefusalText {
   const at = `${placeWords(given.place)}: expected`;
   switch (given.how) {
     case "count":
     case "rdb-count":
       return [
-        `${at} ${given.count} columns as in line ${given.asInLine}; came ${given.came}.`,
+        `${at} ${plural(given.count, "column")} as in line ${given.asInLine}; came ${given.came}.`,
         given.how === "count"
           ? "Give every row the same columns, without notes between them."
           : WHOLE_FILE,
@@ -78,7 +83,7 @@ function columnsText(given: WrongColumns): RefusalText {
     case "names":
       return [
         `${at} column names with time and stage, each once and all in one unit; came ${given.names.map((name) => quoted(name, 20)).join(", ")}.`,
-        FIRST_LINE,
+        firstLine(lengthUnit(system)),
       ];
     case "rdb-names":
       return [
@@ -90,12 +95,12 @@ function columnsText(given: WrongColumns): RefusalText {
       ];
     case "unnamed":
       return [
-        `${at} time and stage, or time, stage, low and high; came ${given.came} columns.`,
-        FIRST_LINE,
+        `${at} time and stage, or time, stage, low and high; came ${plural(given.came, "column")}.`,
+        firstLine(lengthUnit(system)),
       ];
     case "shef-row":
       return [
-        `${at} ${given.count} values as in the head of the .B message; ${quoted(given.came)} is one more.`,
+        `${at} ${plural(given.count, "value")} as in the head of the .B message; ${quoted(given.came)} is one more.`,
         "Correct the line, or copy the message again.",
       ];
     case "levels":
@@ -123,7 +128,7 @@ function cutOffText(given: CutOff): RefusalText {
   switch (given.how) {
     case "rdb":
       return [
-        `${at} ${given.count} columns as in line ${given.asInLine}; came ${given.came}, and the file may be cut off.`,
+        `${at} ${plural(given.count, "column")} as in line ${given.asInLine}; came ${given.came}, and the file may be cut off.`,
         WHOLE_FILE,
       ];
     case "shef-b":
@@ -190,7 +195,7 @@ function waterMlText(given: NoWaterMl): RefusalText {
     }
     case "lengths":
       return [
-        `Expected as many values as times; came ${given.values} values for ${given.times} times, and the file may be cut off.`,
+        `Expected as many values as times; came ${plural(given.values, "value")} for ${plural(given.times, "time")}, and the file may be cut off.`,
         WHOLE_FILE,
       ];
     case "no-time":
@@ -258,6 +263,6 @@ export const FORECAST_READING_REFUSALS = {
   ],
   "forecast/empty": () => [
     "Expected rows of time and stage; nothing came.",
-    "Paste the forecast, one row for each time: 04/06/2026 07:00 CDT, 31.2",
+    "Paste the forecast, one row for each time: 04/06/2026 07:00 CDT, 31.2.",
   ],
 } satisfies RefusalTexts;

@@ -1,3 +1,4 @@
+import { plural } from "../plural.ts";
 import type { RefusalTexts } from "./text.ts";
 
 const ASSIGN_REFERENCE =
@@ -94,21 +95,21 @@ export const IMPORT_READING_REFUSALS = {
         ];
       case "file":
         return [
-          `Expected outlines or lines; the file has ${given.others === 0 ? "no shapes" : `${given.others} shapes, none of them an outline or a line`}.`,
+          `Expected outlines or lines; the file has ${given.others === 0 ? "no shapes" : `${plural(given.others, "shape")}, none of them an outline or a line`}.`,
           "Export the outlines as polygons and the lines as lines.",
         ];
     }
   },
   "shapes/holes-left-out": ({ outlines }: { outlines: number }) => [
-    `${outlines} outlines had holes: only their outer edge is used.`,
+    `${plural(outlines, "outline")} had holes: only the outer edge is used.`,
     "",
   ],
   "shapes/corners-left-out": ({ shapes, most }: { shapes: number; most: number }) => [
-    `${shapes} shapes with too few or over ${most} corners are left out.`,
+    `${plural(shapes, "shape")} with too few or over ${most} corners ${shapes === 1 ? "is" : "are"} left out.`,
     "",
   ],
   "shapes/bad-left-out": ({ shapes }: { shapes: number }) => [
-    `${shapes} shapes with coordinates that cannot be read are left out.`,
+    `${plural(shapes, "shape")} with coordinates that cannot be read ${shapes === 1 ? "is" : "are"} left out.`,
     "",
   ],
 } satisfies RefusalTexts;

@@ -1,10 +1,11 @@
 import { formatCount } from "../../units.ts";
+import { plural } from "../plural.ts";
 import type { RefusalTexts } from "./text.ts";
 
 /** Why the shapes of a file that was read are not taken, and what of them is left out. */
 export const IMPORT_REFUSALS = {
   "footprints/none": ({ lines, others }: { lines: number; others: number }) => [
-    `Expected building outlines as polygons; the file has ${lines} lines and ${others} other shapes.`,
+    `Expected building outlines as polygons; the file has ${plural(lines, "line")} and ${plural(others, "other shape")}.`,
     "Export the outlines as polygons.",
   ],
   "footprints/elsewhere": ({ count }: { count: number }) => [
@@ -16,7 +17,7 @@ export const IMPORT_REFUSALS = {
     "Export it again as GeoJSON (RFC 7946) with longitude first, or as a zipped shapefile or KML.",
   ],
   "footprints/removed": ({ name, count }: { name: string; count: number }) => [
-    `The ${formatCount(count)} footprints of ${name} are removed from this page and this device.`,
+    `${count === 1 ? `The footprint of ${name} is` : `The ${formatCount(count)} footprints of ${name} are`} removed from this page and this device.`,
     "Buildings taken into the plan stay.",
   ],
   "footprints/other-grid": ({ named, ground }: { named: string | null; ground: string | null }) => {
@@ -32,15 +33,15 @@ export const IMPORT_REFUSALS = {
     "Open the elevation data of the place first, then this file again.",
   ],
   "shapes/no-paths": () => [
-    "Expected lines; the file has only outlines on this ground.",
+    "Expected lines; the file has only outlines on this elevation data.",
     "Export culverts and roads as lines.",
   ],
   "shapes/no-outlines": () => [
-    "Expected outlines; the file has only lines on this ground.",
+    "Expected outlines; the file has only lines on this elevation data.",
     "Export the areas as polygons.",
   ],
   "shapes/no-lines": () => [
-    "Expected lines or outlines of levees; the file has none on this ground.",
+    "Expected lines or outlines of levees; the file has none on this elevation data.",
     "Export the line as a line, or a ring as a polygon.",
   ],
   "shapes/off-data-left-out": ({ shapes }: { shapes: number }) => [
@@ -48,7 +49,7 @@ export const IMPORT_REFUSALS = {
     "",
   ],
   "shapes/others-left-out": ({ shapes }: { shapes: number }) => [
-    `${shapes} shapes that are not outlines are left out.`,
+    `${shapes === 1 ? "1 shape that is not an outline is" : `${shapes} shapes that are not outlines are`} left out.`,
     "",
   ],
   "shapes/pipe-figures-left-out": ({ figures }: { figures: number }) => [

@@ -1,4 +1,5 @@
 import type { FilePlace } from "../../plan-complaints.ts";
+import { plural } from "../plural.ts";
 import { placeWords } from "./plan.ts";
 import type { RefusalTexts } from "./text.ts";
 
@@ -16,12 +17,12 @@ export const PLAN_NOTES = {
     `The setting ${setting} is not known here: it is kept but not used.`,
     "",
   ],
-  "plan/nad83-taken": () => [
-    "Coordinates in NAD 83 are taken as WGS 84: places may be off by one or two meters.",
+  "plan/nad83-taken": ({ offM }: { offM: number }, units) => [
+    `Coordinates in NAD 83 are taken as WGS 84: places may be off by up to ${units.distance(offM)}.`,
     "",
   ],
   "plan/other-roles-kept": ({ count }: { count: number }) => [
-    `${count} features of other roles are kept in the file but not used.`,
+    `${plural(count, "feature")} of other roles ${count === 1 ? "is" : "are"} kept in the file but not used.`,
     "",
   ],
   "plan/kept-without-geometry": ({ at }: { at: FilePlace }) => [

@@ -89,7 +89,7 @@ export function lineKindWords(came: unknown): string {
 }
 
 export function breaksWords(most: number, came: unknown): string {
-  return `Expected reach breaks (reachBreaksM) as at most ${most} rising chainages above 0 m; came ${shown(came)}.`;
+  return `Expected reach breaks (reachBreaksM) as at most ${most} rising distances from the start of the line, above 0 m; came ${shown(came)}.`;
 }
 
 export function pinsWords(came: unknown): string {
@@ -138,6 +138,6 @@ export function rangeTurnedWords(what: string, low: string, high: string): strin
   return `Expected the low end of the ${what} (holding.${low}) not above its high end (holding.${high}).`;
 }
 
-export function dayTurnedWords(fromH: number | null, toH: number): string {
+export function dayTurnedWords(fromH: number, toH: number): string {
   return `Expected the start of a day's work (time.dayFromH) before its end at ${toH} h; came ${fromH} h.`;
 }

@@ -10,6 +10,7 @@ import { ROLE_WORDS } from "../../plan-feature.ts";
 import type { OtherKind, TextFile } from "../../plan-json.ts";
 import type { Came } from "../../plan-text.ts";
 import { cameWords } from "../came.ts";
+import { plural } from "../plural.ts";
 import { lonLatWords } from "./plan-values.ts";
 import { unknownSectionWords } from "./reach-sections.ts";
 import type { RefusalTexts } from "./text.ts";
@@ -55,7 +56,7 @@ export const PLAN_REFUSALS = {
     `Expected ${TEXT_FILES[given.file]}, which is GeoJSON text; ${"kind" in given ? `came ${OTHER_KINDS[given.kind]}` : `it cannot be read as JSON: ${given.cause}`}.`,
     "kind" in given
       ? given.kind === "tiff"
-        ? "Open rasters as ground."
+        ? "Open it in Elevation data."
         : "Choose a .geojson file."
       : "Choose a .geojson file, or correct this one where the message points.",
   ],
@@ -72,7 +73,7 @@ export const PLAN_REFUSALS = {
     "No plan or footprint needs that. Ask for the file again from its source.",
   ],
   "plan/truncated": ({ file, open }: { file: TextFile; open: number }) => [
-    `Expected ${TEXT_FILES[file]} that is complete; this one ends with ${open} brackets still open.`,
+    `Expected ${TEXT_FILES[file]} that is complete; this one ends with ${plural(open, "bracket")} still open.`,
     "It was cut off while it was saved or copied. Fetch it again, or open an earlier copy.",
   ],
   "plan/hostile-key": ({ file }: { file: TextFile }) => [

@@ -133,8 +133,8 @@ export const RASTER_REFUSALS = {
       : `Expected a coordinate reference that is known here; "${name}" has ${reference}.`,
     REPROJECT,
   ],
-  "raster/datum-unknown": ({ name, reference }: Named & { reference: string }) => [
-    `Expected a raster whose datum lies in a known way on WGS 84; "${name}" (${reference}) names none that is known here, and its place could be far off.`,
+  "raster/datum-unknown": ({ name, reference }: Named & { reference: string }, { system }) => [
+    `Expected a raster whose datum lies in a known way on WGS 84; "${name}" (${reference}) names none that is known here, and its place could be off by hundreds of ${system === "us" ? "feet" : "meters"}.`,
     REPROJECT,
   ],
   "raster/grid-header": ({ name, fault, of = [] }: Fault<typeof GRID_FAULTS>) => [
@@ -179,7 +179,7 @@ export const RASTER_REFUSALS = {
     "Check the raster in a GIS; open the one that holds the ground.",
   ],
   "ground/window-too-large": ({ columns, rows }: { columns: number; rows: number }) => [
-    `The lines reach over ${columns} x ${rows} cells of ground, more than can be held at full resolution.`,
+    `The lines reach over ${columns} x ${rows} cells of elevation data, more than can be read at full resolution.`,
     "Draw a smaller ring or line, or open a coarser raster for a line this long.",
   ],
   "ground/picture-too-large": ({

@@ -1,5 +1,8 @@
 import type { Failure } from "../../failure.ts";
+import { lengthUnit } from "../../units.ts";
+import { plural } from "../plural.ts";
 import { quoted } from "../quoted.ts";
+import type { Units } from "../units.ts";
 import type { RefusalText, RefusalTexts } from "./text.ts";
 
 type WrongColumns = { readonly line: number } & (
@@ -7,28 +10,29 @@ type WrongColumns = { readonly line: number } & (
   | { readonly how: "names"; readonly names: readonly string[] }
 );
 
-function columnsText(given: WrongColumns): RefusalText {
+function columnsText(given: WrongColumns, { system }: Units): RefusalText {
+  const unit = lengthUnit(system);
   const at = `Line ${given.line}: expected`;
   switch (given.how) {
     case "unnamed":
       return [
         `${at} two columns, station and reading; came ${given.came}.`,
-        "Put a first line that names the columns: station, rod_ft or station, ground_ft",
+        `Put a first line that names the columns: station, rod_${unit} or station, ground_${unit}.`,
       ];
     case "names":
       return [
         `${at} column names with station and rod, or station and ground, each once; came ${given.names.map((name) => quoted(name, 20)).join(", ")}.`,
-        "Name them so: station, rod_ft or station, ground_ft",
+        `Name them so: station, rod_${unit} or station, ground_${unit}.`,
       ];
     case "offsets":
       return [
         `${at} one column of offsets; came ${given.came}.`,
-        "Name them so: station, offset_ft, ground_ft",
+        `Name them so: station, offset_${unit}, ground_${unit}.`,
       ];
     case "levee-table":
       return [
-        `${at} a table of readings alone; this one has ${given.came} columns, and its ground may be that of the elevation data.`,
-        "Give the columns station and ground only, or name the readings: rod_ft.",
+        `${at} a table of readings alone; this one has ${plural(given.came, "column")}, and its ground may be that of the elevation data.`,
+        `Give the columns station and ground only, or name the readings: rod_${unit}.`,
       ];
   }
 }
@@ -52,11 +56,11 @@ export const READINGS_REFUSALS = {
     isHeaded
       ? [
           "Expected rows of station and reading below the first line; none has a reading.",
-          "Type one row for each stake that was read: 2+50, 6.14",
+          "Type one row for each stake that was read: 2+50, 6.14.",
         ]
       : [
           "Expected rows of station and reading; nothing came.",
-          "Type one row for each stake: 2+50, 6.14",
+          "Type one row for each stake: 2+50, 6.14.",
         ],
   "readings/rows": ({ most }: { most: number }) => [
     `Expected at most ${most} rows of readings; this text has more.`,

@@ -32,7 +32,7 @@ export const VRT_REFUSALS = {
     missing,
     atAddress,
   }: Named & { files: number; missing: readonly string[]; atAddress: boolean }) => [
-    `Expected all ${files} files that "${name}" names; not among the files: ${firstFew(missing)}.`,
+    `Expected ${files === 1 ? "the file" : `all ${files} files`} that "${name}" names; not among the files: ${firstFew(missing)}.`,
     atAddress
       ? "Here the address of one file is read: open the address of the one at the site, or download the VRT and its files and open them together. The terminal program reads a VRT at an address with the files beside it."
       : "Open the VRT and its files together, or the folder that holds them.",

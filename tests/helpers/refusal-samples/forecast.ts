@@ -71,6 +71,7 @@ export const FORECAST_SAMPLES: SamplesOf<
     { place, how: "rdb-count", ...counts },
     { place, how: "names", names },
     { place, how: "rdb-names", names },
+    { place, how: "unnamed", came: 1 },
     { place, how: "unnamed", came: 7 },
     { place, how: "shef-row", count: 2, came: "31.2" },
     { place: { line: 1 }, how: "levels", chosen: "stage", named: "elevation" },
@@ -92,6 +93,7 @@ export const FORECAST_SAMPLES: SamplesOf<
   "forecast/waterml": [
     { how: "other", root: "html" },
     { how: "waterml-1", root: "timeSeriesResponse" },
+    { how: "lengths", values: 1, times: 4 },
     { how: "lengths", values: 3, times: 4 },
     { place, how: "no-time" },
     { place, how: "spacing", came: "6 hours" },

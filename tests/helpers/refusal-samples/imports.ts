@@ -24,10 +24,17 @@ export const IMPORT_SAMPLES: SamplesOf<typeof IMPORT_REFUSALS & typeof IMPORT_RE
     { in: "zip" },
     { in: "kml-gpx" },
     { in: "file", others: 0 },
+    { in: "file", others: 1 },
     { in: "file", others: 3 },
   ],
-  "footprints/none": [{ lines: 2, others: 3 }],
-  "footprints/removed": [{ name: "county.geojson", count: 2300 }],
+  "footprints/none": [
+    { lines: 1, others: 1 },
+    { lines: 2, others: 3 },
+  ],
+  "footprints/removed": [
+    { name: "county.geojson", count: 1 },
+    { name: "county.geojson", count: 2300 },
+  ],
   "footprints/elsewhere": [{ count: 12 }],
   "shapes/axis-order": "no figures",
   "footprints/other-grid": [
@@ -38,10 +45,13 @@ export const IMPORT_SAMPLES: SamplesOf<typeof IMPORT_REFUSALS & typeof IMPORT_RE
   "shapes/no-paths": "no figures",
   "shapes/no-outlines": "no figures",
   "shapes/no-lines": "no figures",
-  "shapes/holes-left-out": [{ outlines: 2 }],
-  "shapes/corners-left-out": [{ shapes: 2, most: 2000 }],
-  "shapes/bad-left-out": [{ shapes: 2 }],
+  "shapes/holes-left-out": [{ outlines: 1 }, { outlines: 2 }],
+  "shapes/corners-left-out": [
+    { shapes: 1, most: 2000 },
+    { shapes: 2, most: 2000 },
+  ],
+  "shapes/bad-left-out": [{ shapes: 1 }, { shapes: 2 }],
   "shapes/off-data-left-out": [{ shapes: 1 }, { shapes: 2 }],
-  "shapes/others-left-out": [{ shapes: 2 }],
+  "shapes/others-left-out": [{ shapes: 1 }, { shapes: 2 }],
   "shapes/pipe-figures-left-out": [{ figures: 1 }, { figures: 2 }],
 };

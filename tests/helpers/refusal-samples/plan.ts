@@ -16,7 +16,10 @@ export const PLAN_SAMPLES: SamplesOf<typeof PLAN_REFUSALS & typeof PLAN_NOTES> =
   "plan/too-large": [{ file: "plan", came: 9_000_000, most: 8_000_000 }],
   "plan/cannot-read": [{ name: "barn.geojson", cause: "The file could not be found." }],
   "plan/too-deep": [{ file: "plan", deepest: 64 }],
-  "plan/truncated": [{ file: "shapes", open: 3 }],
+  "plan/truncated": [
+    { file: "shapes", open: 1 },
+    { file: "shapes", open: 3 },
+  ],
   "plan/hostile-key": [{ file: "plan" }],
   "plan/foreign": [
     { how: "no-collection", came: "Point" },
@@ -92,8 +95,8 @@ export const PLAN_SAMPLES: SamplesOf<typeof PLAN_REFUSALS & typeof PLAN_NOTES> =
   "plan/no-water-stated": "no figures",
   "plan/elevation-ruling": "no figures",
   "plan/setting-kept": [{ setting: "water.color" }],
-  "plan/nad83-taken": "no figures",
-  "plan/other-roles-kept": [{ count: 3 }],
+  "plan/nad83-taken": [{ offM: 2 }],
+  "plan/other-roles-kept": [{ count: 1 }, { count: 3 }],
   "plan/kept-without-geometry": [{ at: BARN }],
   "plan/kept-as-other-type": [{ at: BARN, type: "Point", expected: ["LineString"] }],
   "plan/name-cut": [{ at: BARN, most: 120 }],

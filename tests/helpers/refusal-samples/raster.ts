@@ -85,6 +85,7 @@ export const VRT_SAMPLES: SamplesOf<typeof VRT_REFUSALS> = {
   "raster/vrt-missing": [
     { ...FILE, files: 9, missing: SEVEN, atAddress: true },
     { ...FILE, files: 2, missing: ["a.tif"], atAddress: false },
+    { ...FILE, files: 1, missing: ["a.tif"], atAddress: false },
   ],
   "raster/vrt-place": [{ ...FILE, vrt: "tiles.vrt", cells: 3.001 }],
   "raster/vrt-reference": [{ ...FILE, vrt: "tiles.vrt", has: "EPSG:26915", vrtHas: "EPSG:26916" }],

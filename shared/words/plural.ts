@@ -1,0 +1,4 @@
+/** `1 row` or `12 rows`. */
+export function plural(count: number, one: string, many = `${one}s`): string {
+  return `${count} ${count === 1 ? one : many}`;
+}
