@@ -81,6 +81,7 @@ describe("a tight squeeze beside the barn", () => {
     await openBlock(page, "checks");
     const tight = page.locator('.checks [data-check="setback"]', { hasText: "Barn" });
     await expect.poll(() => tight.count(), SOON).toBe(1);
+    await page.locator('html[data-verdicts="current"]').waitFor();
     await tight.locator(".check-face").click();
     await tight.getByRole("button", { name: "Build this stretch otherwise" }).click();
     const form = page.getByRole("form", { name: "Build a stretch otherwise" });

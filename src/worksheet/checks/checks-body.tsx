@@ -6,6 +6,7 @@ import { unitSystem } from "../../live/screen.ts";
 import { chosenChecks, waterNow } from "../../live/water-now.ts";
 import { FailureText } from "../../ui/failure-text.tsx";
 import { CheckRow } from "./check-row.tsx";
+import { keyedChecks } from "./keyed-checks.ts";
 
 /** The checks of the chosen line, the worst first, and the cautions under them. */
 export function ChecksBody() {
@@ -21,8 +22,8 @@ export function ChecksBody() {
       )}
       {line && checks.length > 0 && (
         <ul class="checks">
-          {sortedChecks(checks).map((check, index) => (
-            <CheckRow key={`${check.id} ${check.fromM} ${index}`} check={check} />
+          {keyedChecks(sortedChecks(checks)).map(({ key, check }) => (
+            <CheckRow key={key} check={check} />
           ))}
         </ul>
       )}
