@@ -25,6 +25,7 @@ import type {
   ToWorker,
 } from "../../shared/wire.ts";
 import { addTexts, hasText } from "../../shared/words/failure.ts";
+import type { RefusalTexts } from "../../shared/words/refusals/text.ts";
 
 /** The part of `Worker` that is used; tests pass a stand-in that runs the same server. */
 export interface WorkerLike {
@@ -54,6 +55,8 @@ export interface RemoteOptions {
   readonly onRange?: (wanted: RangeWanted) => Promise<RangeGiven["answer"]>;
   /** Told when a call failed by an error in the program. */
   readonly onBug?: (failure: Failure) => void;
+  /** Fetches the texts of what the engine refuses. */
+  readonly fetchTexts?: () => Promise<RefusalTexts>;
 }
 
 /** Looks without a word before the worker counts as dead: one, then three after it was asked. */
@@ -62,11 +65,19 @@ const SILENT_LOOKS = 4;
 const crashed = (bug: Bug | undefined) =>
   new Refusal({ ...failureOf("engine/crashed"), ...(bug && { bug }) });
 
-/** Fetches the texts of what the engine refuses; where they do not come, it is said without. */
-async function withTexts(failure: Failure): Promise<void> {
+/** How long a refusal waits for its text on a network that does not answer. */
+const LONGEST_FETCH_MS = 6000;
+
+async function lateTexts(): Promise<RefusalTexts> {
+  return (await import("../../shared/words/refusals/late.ts")).LATE_REFUSALS;
+}
+
+/** Fetches the text of a refusal; where it does not come in time, it is said without. */
+async function withTexts(failure: Failure, fetchTexts = lateTexts): Promise<void> {
   if (hasText(failure)) return;
-  const { LATE_REFUSALS } = await import("../../shared/words/refusals/late.ts");
-  addTexts(LATE_REFUSALS);
+  const fetched = fetchTexts().then(addTexts);
+  const late = new Promise<void>((resolve) => setTimeout(resolve, LONGEST_FETCH_MS));
+  await Promise.race([fetched, late]);
 }
 
 /**
@@ -105,8 +116,8 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
       call.onProgress?.(message.share, message.doing);
       return;
     }
-    waiting.delete(message.id);
     if (message.kind === "done") {
+      waiting.delete(message.id);
       call.done(message);
       return;
     }
@@ -114,8 +125,9 @@ export function makeRemoteEngine(spawn: () => WorkerLike, options: RemoteOptions
     const unknown = givenOf("ground/mark-unknown", message.failure);
     if (unknown) options.onMark?.(unknown.mark);
     if (bug) options.onBug?.(message.failure);
-    const reject = () => call.reject(new Refusal(message.failure));
-    void withTexts(message.failure).then(reject, reject);
+    // until its text is there a call can still be cancelled
+    const reject = () => waiting.delete(message.id) && call.reject(new Refusal(message.failure));
+    void withTexts(message.failure, options.fetchTexts).then(reject, reject);
   }
 
   async function giveRange(wanted: RangeWanted, to: WorkerLike): Promise<void> {

@@ -1,5 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
-import { asFailure, refusal } from "../../shared/failure.ts";
+import { asFailure, Refusal, refusal } from "../../shared/failure.ts";
 import type { Engine, Verb } from "../../shared/messages.ts";
 import type { Call, Done, FromWorker, ToWorker } from "../../shared/wire.ts";
 import { failureWords } from "../../shared/words/failure.ts";
@@ -162,6 +162,37 @@ describe("the engine behind a worker", () => {
     expect(workers[0]?.dead).toBe(true);
     expect(await engine.probe(PROBE)).toEqual({ groundM: 7 });
   });
+
+  /** Refuses with a reason whose text is not loaded yet. */
+  const refuses = () =>
+    Promise.reject(new Refusal({ code: "raster/text-not-loaded", given: { name: "a.tif" } }));
+
+  it("refuses without a text that the network does not bring", async () => {
+    vi.useFakeTimers();
+    try {
+      const fetchTexts = vi.fn(() => new Promise<never>(() => {}));
+      const { engine } = remote([{ probe: refuses }], { ...quiet, fetchTexts });
+      const outcome = expect(engine.probe(PROBE)).rejects.toMatchObject({
+        code: "raster/text-not-loaded",
+      });
+      await vi.advanceTimersByTimeAsync(10_000);
+      await outcome;
+      expect(fetchTexts).toHaveBeenCalledOnce();
+    } finally {
+      vi.useRealTimers();
+    }
+  }, 2000);
+
+  it("rejects a call that is cancelled while its text is fetched as cancelled", async () => {
+    const fetchTexts = vi.fn(() => new Promise<never>(() => {}));
+    const { engine } = remote([{ probe: refuses }], { ...quiet, fetchTexts });
+    const stop = new AbortController();
+    const call = engine.probe(PROBE, { signal: stop.signal });
+    const outcome = expect(call).rejects.toMatchObject({ code: "cancelled" });
+    await vi.waitFor(() => expect(fetchTexts).toHaveBeenCalledOnce());
+    stop.abort();
+    await outcome;
+  }, 2000);
 
   it("finds out that a worker died without a word", async () => {
     vi.useFakeTimers();
