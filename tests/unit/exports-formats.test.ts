@@ -106,8 +106,7 @@ describe("the grid of a drawing", () => {
 
   it("in another unit is refused with what to do", async () => {
     await expect(on(places(20.1168))).rejects.toMatchObject({
-      code: "export/grid-unit",
-      given: { unitM: 20.1168 },
+      failure: { code: "export/grid-unit", given: { unitM: 20.1168 } },
     });
   });
 });
