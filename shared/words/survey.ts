@@ -26,3 +26,13 @@ export function correctedWords(correctionM: number, system: UnitSystem): string 
     ? null
     : `All elevations are corrected by ${correctionWords(correctionM, system)}.`;
 }
+
+const EXAMPLES = {
+  us: { station: "2+50", rod: "6.14", ground: "873.46" },
+  metric: { station: "0+076.2", rod: "1.87", ground: "266.23" },
+};
+
+/** A row as it is typed: `2+50, 6.14`. */
+export function readingExample(readAs: "rod" | "ground", system: UnitSystem): string {
+  return `${EXAMPLES[system].station}, ${EXAMPLES[system][readAs]}`;
+}

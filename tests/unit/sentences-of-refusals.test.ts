@@ -42,7 +42,9 @@ const SAMPLES: { readonly [C in FailureCode]: "no figures" | readonly object[] }
 const ONE_AS_SEVERAL =
   /\b(?:1 (?:\w+ )?(?:columns|values|files|features|outlines|shapes|brackets|lines)|The 1 footprints)\b/;
 /** Columns of a table named in the other unit, or a distance in words. */
-const OTHER_NAMES = { us: /\w_m\b|two meters/, metric: /\w_ft\b/ };
+const OTHER_NAMES = { us: /\w_m\b|two meters/, metric: /\w_ft\b|\b\d+\+\d\d(?![\d.])/ };
+/** The length of a line in whole hundreds of meters, or in tenths of a mile. */
+const ROUGH_LENGTH = /\b0\.\d (?:mi|km) long\b/;
 
 /** Says by examples what may be typed, in either unit; or quotes a height as its raster has it. */
 const SHOWS_BOTH = new Set(["length/unreadable", "ground/mark-unknown"]);
@@ -58,6 +60,7 @@ describe("every refusal", () => {
       const text = `${message} ${remedy}`.trim();
       if (!SHOWS_BOTH.has(failure.code)) expect(text, failure.code).not.toMatch(FOREIGN[system]);
       expect(text, failure.code).not.toMatch(OTHER_NAMES[system]);
+      expect(text, failure.code).not.toMatch(ROUGH_LENGTH);
       expect(text, failure.code).not.toMatch(ONE_AS_SEVERAL);
       expect(text, failure.code).not.toMatch(NEVER);
       expect(text, failure.code).not.toMatch(BRITISH);

@@ -2,6 +2,7 @@ import type { Failure } from "../../failure.ts";
 import { lengthUnit } from "../../units.ts";
 import { plural } from "../plural.ts";
 import { quoted } from "../quoted.ts";
+import { readingExample } from "../survey.ts";
 import type { Units } from "../units.ts";
 import type { RefusalText, RefusalTexts } from "./text.ts";
 
@@ -52,15 +53,15 @@ interface WrongValue {
 
 /** Of what is read at stakes; comes with its reader. */
 export const READINGS_REFUSALS = {
-  "readings/empty": ({ isHeaded }: { isHeaded: boolean }) =>
+  "readings/empty": ({ isHeaded }: { isHeaded: boolean }, { system }) =>
     isHeaded
       ? [
           "Expected rows of station and reading below the first line; none has a reading.",
-          "Type one row for each stake that was read: 2+50, 6.14.",
+          `Type one row for each stake that was read: ${readingExample("rod", system)}.`,
         ]
       : [
           "Expected rows of station and reading; nothing came.",
-          "Type one row for each stake: 2+50, 6.14.",
+          `Type one row for each stake: ${readingExample("rod", system)}.`,
         ],
   "readings/rows": ({ most }: { most: number }) => [
     `Expected at most ${most} rows of readings; this text has more.`,
@@ -79,7 +80,7 @@ export const READINGS_REFUSALS = {
     { line, lengthM, came }: { line: number; lengthM: number; came: string },
     units,
   ) => [
-    `Line ${line}: expected a station of the line, which is ${units.far(lengthM)} long; came ${came.slice(0, 40)}.`,
+    `Line ${line}: expected a station of the line, which is ${units.distance(lengthM)} long; came ${came.slice(0, 40)}.`,
     "Check the station, or choose the line that was read.",
   ],
   "readings/value": ({ line, expected, came }: WrongValue) =>

@@ -14,6 +14,7 @@ import {
   instrumentWords,
   meanDifferenceWords,
   readingCountWords,
+  readingExample,
 } from "../../../shared/words/survey.ts";
 import { changeSetting } from "../../document/edits/settings.ts";
 import { removeReadings, setLeveling } from "../../document/edits/survey.ts";
@@ -208,7 +209,7 @@ function ReadingsForm() {
         spellcheck={false}
         autocomplete="off"
         value={readingsText.value}
-        placeholder={`station, ${readingsAs.value}_${unit}\n2+50, ${readingsAs.value === "rod" ? "6.14" : "873.46"}`}
+        placeholder={`station, ${readingsAs.value}_${unit}\n${readingExample(readingsAs.value, unitSystem.value)}`}
         aria-invalid={failure !== null}
         aria-describedby={failure ? `${id}-why` : undefined}
         onInput={(event) => {

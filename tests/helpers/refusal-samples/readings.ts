@@ -17,7 +17,7 @@ export const READINGS_SAMPLES: SamplesOf<typeof READINGS_REFUSALS> = {
   "readings/station": [
     { line, why: failureOf("station/unreadable", { came: "12+100", below: 100 }) },
   ],
-  "readings/outside": [{ line, lengthM: 250, came: "80+00" }],
+  "readings/outside": [{ line, lengthM: 250, came: "80+0" }],
   "readings/value": (["ground", "rod", "sided-offset", "near-offset", "number"] as const).flatMap(
     (expected) => [
       { line, expected, came: "far" },
