@@ -21,7 +21,8 @@ export function hasText({ code }: Failure): boolean {
 function withoutText(code: string) {
   return {
     message: `This was refused (${code}), and the text that says why could not be loaded.`,
-    remedy: "Check the network, then reload the page: your plan is saved.",
+    remedy:
+      "Check the network, then try again. If it happens again, reload the page: your plan is saved.",
   };
 }
 
