@@ -77,7 +77,7 @@ const REFUSED: readonly (readonly [string, string, string, string])[] = [
   ["a web page", "<!doctype html><title>404</title>", "plan/not-json", "XML or HTML"],
   ["a KML file", '<?xml version="1.0"?><kml/>', "plan/not-json", "XML or HTML"],
   ["cut off in the middle", VALID.slice(0, VALID.length / 2), "plan/truncated", "brackets"],
-  ["cut off before its last bracket", VALID.slice(0, -1), "plan/truncated", "1 brackets"],
+  ["cut off before its last bracket", VALID.slice(0, -1), "plan/truncated", "1 bracket still"],
   ["a comma too many", VALID.replace("],", "],,"), "plan/not-json", "JSON"],
   ["NaN as a number", VALID.replace("262.5", "NaN"), "plan/not-json", "NaN"],
   ["two texts in one", `${VALID}${VALID}`, "plan/not-json", "JSON"],

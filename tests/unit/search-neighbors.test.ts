@@ -1,10 +1,12 @@
 import { afterEach, expect, it } from "vitest";
 import { demoPlan } from "../../sample-terrain/plans.ts";
+import type { GroundSummary } from "../../shared/messages.ts";
 import type { LonLat } from "../../shared/plan.ts";
 import type { Footprint } from "../../shared/plan-footprints.ts";
 import { replacePlan } from "../../src/document/store.ts";
 import { toSize } from "../../src/live/current.ts";
 import { footprintLayer, keepsOff } from "../../src/live/footprints.ts";
+import { ground } from "../../src/live/ground.ts";
 import { importedByLines } from "../../src/live/imported-by-lines.ts";
 import { planToSearch } from "../../src/live/search/plan-to-search.ts";
 
@@ -21,6 +23,7 @@ function footprint(corners: readonly LonLat[], northM = 0): Footprint {
 afterEach(() => {
   footprintLayer.value = null;
   keepsOff.value = true;
+  ground.value = null;
 });
 
 it("a search keeps off imported buildings near by that nobody took, and changes no plan", () => {
@@ -41,6 +44,7 @@ it("a search keeps off imported buildings near by that nobody took, and changes 
 });
 
 it("imported buildings by the plan's lines go with the question that sizes them, as long as nobody took them", () => {
+  ground.value = { bounds: [-180, -90, 180, 90], marksAsked: [] } as unknown as GroundSummary;
   replacePlan(PLAN, "Start");
   const [lon, lat] = PLAN.alignments[0]!.corners[0]!;
   const by: LonLat[] = [
