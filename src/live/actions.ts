@@ -1,4 +1,10 @@
-import { asFailure, type Failure, failureOf } from "../../shared/failure.ts";
+import {
+  asFailure,
+  type Failure,
+  type FailureCode,
+  failureOf,
+  givenOf,
+} from "../../shared/failure.ts";
 import { speaksOf } from "../../shared/ground-settings.ts";
 import { SHAPE_NAME } from "../../shared/imports/shape-files.ts";
 import { loadPart } from "../../shared/load-part.ts";
@@ -27,7 +33,8 @@ async function openPlanFiles(files: readonly File[]): Promise<void> {
   for (const { file, read } of await readAll(files)) {
     const { name } = file;
     if (!read.ok) {
-      if (!(await areShapes(file, read.failure))) refused.push({ name, why: read.failure });
+      const why = await whyNot(file, read.failure);
+      if (why) refused.push({ name, why });
       continue;
     }
     withdrawAll("plan/");
@@ -44,9 +51,22 @@ function readAll(files: readonly File[]) {
   return Promise.all(files.map(async (file) => ({ file, read: await readPlanOf(file) })));
 }
 
-/** Whether a file that is no plan has shapes on the ground that is open: then the person is asked what they are. */
-async function areShapes(file: File, failure: Failure): Promise<boolean> {
-  return failure.code === "plan/foreign" && (await importShapes(file, null)) === null;
+/** Reasons why a file of shapes is not taken; any other says that it has none to take. */
+const OF_SHAPES = new Set<string>([
+  ...(["footprints/elsewhere", "footprints/other-grid"] satisfies FailureCode[]),
+  ...(["shapes/axis-order", "shapes/no-ground"] satisfies FailureCode[]),
+]);
+
+/**
+ * Why a file that could not be read as a plan is refused: nothing where it has shapes on the ground that is open, of
+ * which the person is then asked what they are; why its shapes are not taken; else why it is no plan.
+ */
+async function whyNot(file: File, failure: Failure): Promise<Failure | null> {
+  const foreign = givenOf("plan/foreign", failure);
+  if (!foreign) return failure;
+  const asShapes = await importShapes(file, null);
+  if (asShapes === null) return null;
+  return foreign.how !== "settings-lost" && OF_SHAPES.has(asShapes.code) ? asShapes : failure;
 }
 
 /** Says it where a plan just opened names other elevation data than the one that is open. */
