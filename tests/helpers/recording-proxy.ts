@@ -19,6 +19,8 @@ export async function recordingProxy() {
   });
   server.on("connect", (request, socket) => {
     note(request.url ?? "", request.url ?? "");
+    // A browser that closes hangs up without waiting for the answer.
+    socket.on("error", () => {});
     socket.end("HTTP/1.1 502 No way out\r\n\r\n");
   });
   await new Promise<void>((ready) => server.listen(0, "127.0.0.1", ready));
