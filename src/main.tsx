@@ -3,6 +3,7 @@ import "./ui/theme.css";
 import { effect } from "@preact/signals";
 import { render } from "preact";
 import { asFailure, type Failure, failureOf } from "../shared/failure.ts";
+import { addTexts } from "../shared/words/failure.ts";
 import { App } from "./app.tsx";
 import { autosave, restore, type StoredState } from "./document/autosave.ts";
 import { tell, withdraw } from "./document/notices.ts";
@@ -63,6 +64,12 @@ function loadAhead(): void {
 async function keepFootprints(): Promise<void> {
   const part = await import("./live/buildings/listed.ts").catch(() => null);
   part?.keepListed();
+}
+
+/** The texts of what the engine refuses are there before the network may be gone; else the first refusal fetches them. */
+async function fetchTexts(): Promise<void> {
+  const part = await import("../shared/words/refusals/late.ts").catch(() => null);
+  if (part) addTexts(part.LATE_REFUSALS);
 }
 
 /** Brings back what was saved, else the example; until then nothing says that no elevation data is open. */
@@ -139,6 +146,7 @@ started
   .then(() => {
     setTimeout(() => void fetchRowBodies(), ROWS_MS);
     setTimeout(() => void keepFootprints(), ROWS_MS);
+    setTimeout(() => void fetchTexts(), ROWS_MS);
     setTimeout(() => void keepOffline(), OFFLINE_MS);
     setTimeout(loadAhead, AHEAD_MS);
   });

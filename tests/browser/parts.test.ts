@@ -50,3 +50,17 @@ it("fetches the search when a ring is first asked for", async () => {
     .click();
   await expect.poll(fetched, { timeout: 20_000 }).toBe(true);
 });
+
+it("says what is wrong with elevation data though the network is gone", async () => {
+  const { page } = visit;
+  const isFetched = () =>
+    page.evaluate(() =>
+      performance.getEntriesByType("resource").some(({ name }) => /\/late-[\w-]+\.js$/.test(name)),
+    );
+  await expect.poll(isFetched, { timeout: 10_000 }).toBe(true);
+  await page.context().setOffline(true);
+  const buffer = Buffer.concat([Buffer.from("II*\0\x08\0\0\0", "latin1"), Buffer.alloc(40)]);
+  const damaged = { name: "damaged.tif", mimeType: "image/tiff", buffer };
+  await page.getByLabel("Elevation data of your own").first().setInputFiles(damaged);
+  await page.getByText("it is damaged: its size is 0 x 0 cells").waitFor({ timeout: 10_000 });
+});
