@@ -33,13 +33,21 @@ it("footprints dropped as GeoJSON are refused as what they are: off the elevatio
   await dropped(NEAR);
   expect(told()).toEqual(["shapes/no-ground"]);
   notices.value = [];
-  ground.value = { bounds: [-80, 40, -79, 41], crs: "EPSG:26917" } as unknown as GroundSummary;
+  ground.value = {
+    bounds: [-80, 40, -79, 41],
+    crs: "EPSG:26917",
+    marksAsked: [],
+  } as unknown as GroundSummary;
   await dropped(NEAR);
   expect(told()).toEqual(["footprints/elsewhere"]);
 });
 
 it("are asked about where they lie on it", async () => {
-  ground.value = { bounds: [-94, 45, -93, 46], crs: "EPSG:26915" } as unknown as GroundSummary;
+  ground.value = {
+    bounds: [-94, 45, -93, 46],
+    crs: "EPSG:26915",
+    marksAsked: [],
+  } as unknown as GroundSummary;
   await dropped(NEAR);
   expect(told()).toEqual([]);
   expect(shapesQuestions.value).toMatchObject([{ about: "use", name: "county.geojson" }]);
