@@ -1,6 +1,8 @@
-import { afterEach, expect, it, vi } from "vitest";
+import { beforeEach, expect, it, vi } from "vitest";
+import { EMPTY_PLAN } from "../../shared/defaults.ts";
 import type { GroundSummary } from "../../shared/messages.ts";
 import { notices } from "../../src/document/notices.ts";
+import { startFrom } from "../../src/document/store.ts";
 import { openAny } from "../../src/live/actions.ts";
 import { ground } from "../../src/live/ground.ts";
 import { shapesQuestions } from "../../src/live/import-shapes.ts";
@@ -23,7 +25,8 @@ function dropped(corners: readonly (readonly number[])[], more: object = {}): Pr
 
 const told = () => notices.value.map(({ failure }) => failure.code);
 
-afterEach(() => {
+beforeEach(() => {
+  startFrom({ plan: EMPTY_PLAN });
   ground.value = null;
   shapesQuestions.value = [];
   notices.value = [];
