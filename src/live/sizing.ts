@@ -13,16 +13,16 @@ const SETTLE_MS = 180;
 
 const dragged = follow(toSize, {
   overtaken: "shown",
-  ask: (question, signal) => engine.size({ plan: asked(question), live: true }, { signal }),
+  ask: (question, signal) => engine.size({ plan: withImported(question), live: true }, { signal }),
 });
 const whole = follow(toSize, {
   overtaken: "shown",
   restMs: SETTLE_MS,
-  ask: (question, signal) => engine.size({ plan: asked(question), live: false }, { signal }),
+  ask: (question, signal) => engine.size({ plan: withImported(question), live: false }, { signal }),
 });
 
 /** The plan with the imported footprints that its lines should keep off, which the checks look at. */
-function asked({ plan, imported }: NonNullable<typeof toSize.value>): Plan {
+function withImported({ plan, imported }: NonNullable<typeof toSize.value>): Plan {
   return imported.length === 0 ? plan : { ...plan, noGo: [...plan.noGo, ...imported] };
 }
 

@@ -3,9 +3,8 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { POND } from "../../sample-terrain/layout.ts";
-import { placedOnSite } from "../../sample-terrain/plans.ts";
 import { oneVisit } from "../helpers/one-visit.ts";
+import { overThePond } from "../helpers/over-the-pond.ts";
 import {
   bags,
   bagsOf,
@@ -123,19 +122,7 @@ describe("taking files away", () => {
 
 describe("opening files", () => {
   it("a line over a hole in the data is flagged, on its card and in the checks", async () => {
-    const plan = samplePlan("demo.geojson");
-    const [east, north] = POND.at;
-    const across = [
-      placedOnSite([east - 60, north]),
-      placedOnSite([east + 60, north]),
-      placedOnSite([east + 60, north + 60]),
-      placedOnSite([east - 60, north + 60]),
-    ];
-    const ring = plan.features.find(
-      (feature: { properties: { role: string } }) => feature.properties.role === "alignment",
-    );
-    ring.geometry.coordinates = [[...across, across[0]]];
-    await open(page, json("over-the-pond.geojson", plan));
+    await open(page, overThePond());
     await chosen(page).getByText("have no elevation data").waitFor();
     const check = await checkInFull(page, "no-ground");
     expect(await check.getAttribute("data-severity")).toBe("stop");

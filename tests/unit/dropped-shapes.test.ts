@@ -16,11 +16,16 @@ const NEAR = [
   [-93.5, 45.5],
 ];
 
-function dropped(corners: readonly (readonly number[])[], more: object = {}): Promise<void> {
-  const geometry = { type: "Polygon", coordinates: [corners] };
-  const features = [{ type: "Feature", properties: { SITUS: "14 River Ln" }, geometry }];
-  const text = JSON.stringify({ type: "FeatureCollection", features, ...more });
+function dropped(properties: object): Promise<void> {
+  const geometry = { type: "Polygon", coordinates: [NEAR] };
+  const features = [{ type: "Feature", properties, geometry }];
+  const text = JSON.stringify({ type: "FeatureCollection", features });
   return openAny([new File([text], "county.geojson")]);
+}
+
+/** @param bounds west, south, east, north, degrees */
+function openGround(bounds: readonly number[]): void {
+  ground.value = { bounds, crs: "EPSG:26915", marksAsked: [] } as unknown as GroundSummary;
 }
 
 const told = () => notices.value.map(({ failure }) => failure.code);
@@ -33,25 +38,17 @@ beforeEach(() => {
 });
 
 it("footprints dropped as GeoJSON are refused as what they are: off the elevation data, or none is open", async () => {
-  await dropped(NEAR);
+  await dropped({ SITUS: "14 River Ln" });
   expect(told()).toEqual(["shapes/no-ground"]);
   notices.value = [];
-  ground.value = {
-    bounds: [-80, 40, -79, 41],
-    crs: "EPSG:26917",
-    marksAsked: [],
-  } as unknown as GroundSummary;
-  await dropped(NEAR);
+  openGround([-80, 40, -79, 41]);
+  await dropped({ SITUS: "14 River Ln" });
   expect(told()).toEqual(["footprints/elsewhere"]);
 });
 
 it("are asked about where they lie on it", async () => {
-  ground.value = {
-    bounds: [-94, 45, -93, 46],
-    crs: "EPSG:26915",
-    marksAsked: [],
-  } as unknown as GroundSummary;
-  await dropped(NEAR);
+  openGround([-94, 45, -93, 46]);
+  await dropped({ SITUS: "14 River Ln" });
   expect(told()).toEqual([]);
   expect(shapesQuestions.value).toMatchObject([{ about: "use", name: "county.geojson" }]);
 });
@@ -62,17 +59,7 @@ it("a file without any shape to take is refused as no plan", async () => {
 });
 
 it("a plan that has lost its settings is refused as that, with what to add", async () => {
-  const text = JSON.stringify({
-    type: "FeatureCollection",
-    features: [
-      {
-        type: "Feature",
-        properties: { role: "structure" },
-        geometry: { type: "Polygon", coordinates: [NEAR] },
-      },
-    ],
-  });
-  await openAny([new File([text], "plan.geojson")]);
+  await dropped({ role: "structure" });
   expect(notices.value).toMatchObject([
     { failure: { code: "plan/foreign", given: { how: "settings-lost" } } },
   ]);

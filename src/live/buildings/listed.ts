@@ -228,7 +228,7 @@ export function removeFootprints(): void {
     label: BRING_BACK,
     run: () => {
       withdraw("footprints/removed");
-      if (!footprintLayer.peek()) show(kept);
+      show(kept);
     },
   });
 }
