@@ -45,16 +45,6 @@ export function FootprintList() {
         </p>
       ))}
       <Columns layer={layer} />
-      <label class="check-line">
-        <input
-          type="checkbox"
-          checked={keepsOff.value}
-          onChange={(event) => {
-            keepsOff.value = event.currentTarget.checked;
-          }}
-        />
-        Keep a found line off those that are not in the plan
-      </label>
       <label class="footprint-filter">
         Address or other text
         <input type="search" value={text} onInput={(event) => setText(event.currentTarget.value)} />
@@ -80,6 +70,16 @@ export function FootprintList() {
         })}
       </ul>
       {found.length === 0 && <p class="hint">No footprint has that text.</p>}
+      <label class="check-line">
+        <input
+          type="checkbox"
+          checked={keepsOff.value}
+          onChange={(event) => {
+            keepsOff.value = event.currentTarget.checked;
+          }}
+        />
+        Keep found lines off the others
+      </label>
       <button type="button" class="text-button" onClick={remove}>
         Remove these footprints
       </button>
